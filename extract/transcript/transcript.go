@@ -1,0 +1,56 @@
+// Package transcript reads timed text in any of the forms people get it in and
+// gives the words with their times. It knows nothing of workshops.
+package transcript
+
+// Cue is one timed piece of a clip as the file has it, markup removed and
+// entities decoded, lines joined with "\n". Rolling captions are joined only
+// later, by Join.
+type Cue struct {
+	Start, End float64 // seconds; End is 0 where the format gives none
+	Text       string
+	Line       int       // 1-based line of the cue's time in the file, 0 where it has none
+	Words      []CueWord // words with times of their own, where the format has them
+}
+
+// CueWord is one word of a cue with its own time. It is a byte range of Cue.Text.
+type CueWord struct {
+	Lo, Hi  int
+	At, End float64
+}
+
+// Clip is one file read.
+type Clip struct {
+	Name     string
+	Format   string // "webvtt", "subrip", "ttml", "text", "json"
+	SHA256   string
+	Duration float64
+	Cues     []Cue
+	Warnings []Warning
+}
+
+// Warning is a piece of a file that was skipped or read with doubt.
+type Warning struct {
+	File string
+	Line int
+	Text string
+}
+
+// Word is one spoken word (with the punctuation that touches it) of a Talk.
+type Word struct {
+	Lo, Hi int     // half-open byte range of Talk.Text
+	At     float64 // seconds from the start of its clip
+	End    float64 // when it ends, or the best estimate
+	Exact  bool    // At was in the file (a word time, or the first word of a cue)
+	Clip   int     // index into Talk.Clips
+	Cue    int     // index of the cue it was first heard in; cue ends are weak clause ends
+	Para   bool    // first word of a paragraph or block in formats that have them
+	Noise  bool    // "[Music]", "(laughs)", ">>": kept so that text stays verbatim, never spoken
+}
+
+// Talk is the joined text of a job: every word once, blanks single, clips in order.
+type Talk struct {
+	Text     string
+	Words    []Word
+	Clips    []Clip
+	Warnings []Warning
+}
