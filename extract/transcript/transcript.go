@@ -10,6 +10,7 @@ type Cue struct {
 	Text       string
 	Line       int       // 1-based line of the cue's time in the file, 0 where it has none
 	Words      []CueWord // words with times of their own, where the format has them
+	Para       bool      // starts a paragraph, in formats that have them
 }
 
 // CueWord is one word of a cue with its own time. It is a byte range of Cue.Text.
@@ -21,7 +22,7 @@ type CueWord struct {
 // Clip is one file read.
 type Clip struct {
 	Name     string
-	Format   string // "webvtt", "subrip", "ttml", "text", "json"
+	Format   string // "webvtt", "subrip", "sbv", "ttml", "text", "json"
 	SHA256   string
 	Duration float64
 	Cues     []Cue

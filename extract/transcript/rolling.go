@@ -1,0 +1,440 @@
+package transcript
+
+import (
+	"sort"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// Rolling captions show the line before again under which the new one appears,
+// or grow word by word, so that a file holds its words several times. A cue
+// repeats what it carries over at its start: the longest run of words that ends
+// the cue before and begins this one. Whether a file rolls is told from all its
+// cues together, so that what was truly said twice stays said twice.
+
+// token is a word of a cue.
+type token struct {
+	lo, hi int // bytes of Cue.Text
+	line   int // counted from 0
+	timed  int // index into Cue.Words, or -1
+}
+
+// tokenize cuts a cue into words, into a slice that is used again.
+func tokenize(toks []token, c *Cue) []token {
+	toks = toks[:0]
+	s := c.Text
+	line, timed := 0, 0
+	for i := 0; i < len(s); {
+		size := 1
+		switch b := s[i]; {
+		case b == '\n':
+			line++
+			i++
+			continue
+		case b == ' ' || b == '\t' || b == '\v' || b == '\f':
+			i++
+			continue
+		case b >= utf8.RuneSelf:
+			var r rune
+			r, size = utf8.DecodeRuneInString(s[i:])
+			if unicode.IsSpace(r) {
+				i += size
+				continue
+			}
+		}
+		t := token{lo: i, line: line, timed: -1}
+		i += size
+		for i < len(s) {
+			b := s[i]
+			if b == ' ' || b == '\n' || b == '\t' || b == '\v' || b == '\f' {
+				break
+			}
+			if b >= utf8.RuneSelf {
+				r, n := utf8.DecodeRuneInString(s[i:])
+				if unicode.IsSpace(r) {
+					break
+				}
+				i += n
+				continue
+			}
+			i++
+		}
+		t.hi = i
+		for timed < len(c.Words) && c.Words[timed].Lo < t.lo {
+			timed++
+		}
+		if timed < len(c.Words) && c.Words[timed].Lo < t.hi {
+			t.timed = timed
+			timed++
+		}
+		toks = append(toks, t)
+	}
+	return toks
+}
+
+// rolling is how a clip repeats itself.
+type rolling int
+
+const (
+	rollsNot   rolling = iota
+	rollsLines         // whole lines are carried over
+	rollsWords         // cues grow, or overlap by some words
+)
+
+// hold is the longest a cue lasts that only keeps a line on screen between two others, in seconds.
+const hold = 0.1
+
+// roller finds what each cue of a clip repeats of the one before.
+type roller struct {
+	cues      []Cue
+	order     []int // of cues in time
+	prev, cur []token
+	prevText  string
+	prevCue   *Cue
+	fail      []int // prefix function of cur
+	borders   []int // lengths of carried runs that are possible, longest first
+	usual     int   // lines carried most often
+}
+
+// reset starts again at the first cue.
+func (r *roller) reset() { r.prev, r.prevText, r.prevCue = r.prev[:0], "", nil }
+
+// step takes up cue i and finds borders.
+func (r *roller) step(i int) *Cue {
+	c := &r.cues[i]
+	r.cur = tokenize(r.cur, c)
+	r.borders = r.borders[:0]
+	// a word with a time of its own is heard now and carries nothing over
+	n := len(r.cur)
+	for k, t := range r.cur {
+		if t.timed >= 0 && k > 0 {
+			n = k
+			break
+		}
+		if t.timed >= 0 {
+			n = 0
+			break
+		}
+	}
+	if n == 0 || len(r.prev) == 0 {
+		return c
+	}
+	same := func(a string, x token, b string, y token) bool { return a[x.lo:x.hi] == b[y.lo:y.hi] }
+	if cap(r.fail) < n {
+		r.fail = make([]int, n)
+	}
+	fail := r.fail[:n]
+	fail[0] = 0
+	for i, k := 1, 0; i < n; i++ {
+		for k > 0 && !same(c.Text, r.cur[i], c.Text, r.cur[k]) {
+			k = fail[k-1]
+		}
+		if same(c.Text, r.cur[i], c.Text, r.cur[k]) {
+			k++
+		}
+		fail[i] = k
+	}
+	k := 0
+	for i := max(0, len(r.prev)-n); i < len(r.prev); i++ {
+		if k == n {
+			k = fail[k-1]
+		}
+		for k > 0 && !same(r.prevText, r.prev[i], c.Text, r.cur[k]) {
+			k = fail[k-1]
+		}
+		if same(r.prevText, r.prev[i], c.Text, r.cur[k]) {
+			k++
+		}
+	}
+	for ; k > 0; k = fail[k-1] {
+		r.borders = append(r.borders, k)
+	}
+	return c
+}
+
+func (r *roller) next() {
+	r.prev, r.cur = r.cur, r.prev
+}
+
+// wholeLines tells whether a carried run of k words is whole lines in both cues.
+func (r *roller) wholeLines(k int) bool {
+	if k < len(r.cur) && r.cur[k].line == r.cur[k-1].line {
+		return false
+	}
+	i := len(r.prev) - k
+	return i == 0 || r.prev[i].line != r.prev[i-1].line
+}
+
+func (r *roller) linesIn(k int) int { return r.cur[k-1].line - r.cur[0].line + 1 }
+
+// detect looks at all cues and tells how the clip rolls.
+func (r *roller) detect() rolling {
+	r.reset()
+	steps, lines, words := 0, 0, 0
+	usual := map[int]int{}
+	for _, i := range r.order {
+		c := r.step(i)
+		if len(r.cur) > 0 && len(r.prev) > 0 {
+			steps++
+			held := c.End > c.Start && c.End-c.Start < hold
+			for _, k := range r.borders {
+				part := k < len(r.cur)
+				switch {
+				case r.wholeLines(k) && (part || held):
+					lines++
+					if part {
+						usual[r.linesIn(k)]++
+					}
+				case part && (k == len(r.prev) || k >= 3):
+					words++
+				default:
+					continue
+				}
+				break
+			}
+		}
+		r.prevText, r.prevCue = c.Text, c
+		r.next()
+	}
+	for n, count := range usual {
+		if count > usual[r.usual] || count == usual[r.usual] && n < r.usual {
+			r.usual = n
+		}
+	}
+	switch {
+	case lines+words < 2 || (lines+words)*10 < steps*3:
+		return rollsNot
+	case lines >= words:
+		return rollsLines
+	}
+	return rollsWords
+}
+
+// carried is the number of words at the start of the current cue that the one before has shown.
+func (r *roller) carried(c *Cue, how rolling) int {
+	if how == rollsNot {
+		return 0
+	}
+	best := 0
+	for _, k := range r.borders {
+		whole := r.wholeLines(k)
+		if how == rollsLines && !whole {
+			continue
+		}
+		if how == rollsWords && !whole && k != len(r.prev) && k < 2 {
+			continue
+		}
+		if best == 0 {
+			best = k
+		}
+		held := c.End > c.Start && c.End-c.Start < hold
+		if how == rollsLines && !held && r.linesIn(k) == r.usual {
+			return k // of several readings the one the file is used to
+		}
+	}
+	return best
+}
+
+// Join makes one talk of clips in the order given: every word once, in order,
+// parted by single blanks, each with its time. Cues of a clip are taken in the
+// order of their starts. Times that no file gave are spread over a cue by
+// characters and not Exact.
+func Join(clips ...*Clip) *Talk {
+	t := &Talk{}
+	size := 0
+	for _, c := range clips {
+		for i := range c.Cues {
+			size += len(c.Cues[i].Text) + 1
+		}
+	}
+	j := joiner{talk: t}
+	j.text.Grow(size)
+	t.Words = make([]Word, 0, size/6)
+	for n, c := range clips {
+		t.Clips = append(t.Clips, *c)
+		t.Warnings = append(t.Warnings, c.Warnings...)
+		j.clip(n, c)
+	}
+	t.Text = j.text.String()
+	return t
+}
+
+type joiner struct {
+	talk *Talk
+	text strings.Builder
+	para bool // a speaker changed: the next word starts a paragraph
+}
+
+func (j *joiner) clip(n int, clip *Clip) {
+	r := &roller{cues: clip.Cues, order: make([]int, len(clip.Cues))}
+	for i := range r.order {
+		r.order[i] = i
+	}
+	byStart := func(a, b int) bool { return clip.Cues[r.order[a]].Start < clip.Cues[r.order[b]].Start }
+	if !sort.SliceIsSorted(r.order, byStart) {
+		sort.SliceStable(r.order, byStart)
+	}
+	how := r.detect()
+	r.reset()
+	j.para = false
+	for at, i := range r.order {
+		c := r.step(i)
+		k := r.carried(c, how)
+		if k < len(r.cur) {
+			j.cue(n, i, c, r.cur[k:], ends(clip.Cues, r.order, at))
+		}
+		r.prevText, r.prevCue = c.Text, c
+		r.next()
+	}
+}
+
+// Talk runs at about 15 characters a second; one slower than slow is taken to pause.
+const (
+	usualPace = 15.0
+	slowPace  = 8.0
+)
+
+// ends tells when a cue is over, where the file does not say it: at the next
+// one, but not long after its words can have been spoken.
+func ends(cues []Cue, order []int, at int) float64 {
+	c := &cues[order[at]]
+	if c.End > c.Start {
+		return c.End
+	}
+	for _, i := range order[at+1:] {
+		if s := cues[i].Start; s > c.Start {
+			return min(s, c.Start+max(1, float64(len(c.Text))/slowPace))
+		}
+	}
+	return c.Start + max(0.2, float64(len(c.Text))/usualPace)
+}
+
+// cue writes the new words of a cue.
+func (j *joiner) cue(clip, index int, c *Cue, toks []token, end float64) {
+	from := len(j.talk.Words)
+	para := c.Para
+	for i, t := range toks {
+		if j.text.Len() > 0 {
+			j.text.WriteByte(' ')
+		}
+		w := Word{Lo: j.text.Len(), Clip: clip, Cue: index, At: -1}
+		word := c.Text[t.lo:t.hi]
+		j.text.WriteString(word)
+		w.Hi = j.text.Len()
+		if t.timed >= 0 {
+			w.At, w.End, w.Exact = c.Words[t.timed].At, c.Words[t.timed].End, true
+		} else if i == 0 {
+			w.At, w.Exact = c.Start, true
+		}
+		startsLine := i == 0 || toks[i-1].line != t.line
+		switch {
+		case isSpeakerMark(word, startsLine):
+			w.Noise = true
+			para = true
+		case strings.Trim(word, "♪♫♬#*") == "":
+			w.Noise = true
+		default:
+			if startsLine && len(word) > 1 && word[0] == '-' && isLetter(word[1]) {
+				para = true
+			}
+			w.Para, para = para || j.para, false
+			j.para = false
+		}
+		j.talk.Words = append(j.talk.Words, w)
+	}
+	if para && len(toks) > 0 {
+		j.para = true
+	}
+	words := j.talk.Words[from:]
+	markNoise(c.Text, toks, words)
+	spread(words, end)
+}
+
+// isSpeakerMark tells the signs that another person speaks: ">>", and a dash that begins a line.
+func isSpeakerMark(word string, startsLine bool) bool {
+	if len(word) >= 2 && strings.Trim(word, ">") == "" {
+		return true
+	}
+	return startsLine && (word == "-" || word == "–" || word == "—")
+}
+
+// spread gives times to the words without one, by characters between those that have them.
+func spread(words []Word, end float64) {
+	for i := 0; i < len(words); {
+		j := i + 1
+		for j < len(words) && words[j].At < 0 {
+			j++
+		}
+		from, lo := words[i].At, words[i].Lo
+		to, hi := max(end, from), words[len(words)-1].Hi
+		if j < len(words) {
+			to, hi = max(words[j].At, from), words[j].Lo
+		} else if n := j - i; n > 1 && words[i].End > from {
+			to = max(to, words[i].End)
+		}
+		for k := i + 1; k < j; k++ {
+			words[k].At = from + (to-from)*float64(words[k].Lo-lo)/float64(hi-lo)
+			if k-1 > i || words[i].End <= from || words[i].End > words[k].At {
+				words[k-1].End = words[k].At
+			}
+		}
+		if last := &words[j-1]; j-1 > i || last.End <= last.At || last.End > to {
+			last.End = to
+		}
+		i = j
+	}
+}
+
+// markNoise marks what stands in brackets and was not spoken.
+func markNoise(text string, toks []token, words []Word) {
+	for i := 0; i < len(toks); i++ {
+		t := text[toks[i].lo:toks[i].hi]
+		var shut byte
+		switch t[0] {
+		case '[':
+			shut = ']'
+		case '(':
+			shut = ')'
+		default:
+			continue
+		}
+		for j := i; j < len(toks) && j < i+8; j++ {
+			u := strings.TrimRight(text[toks[j].lo:toks[j].hi], ".,!?;:")
+			if u == "" || u[len(u)-1] != shut {
+				continue
+			}
+			inside := strings.ToLower(text[toks[i].lo+1 : toks[j].lo+len(u)-1])
+			if !strings.ContainsAny(inside, "0123456789") && (shut == ']' || isSound(inside)) {
+				for k := i; k <= j; k++ {
+					words[k].Noise = true
+				}
+			}
+			i = j
+			break
+		}
+	}
+}
+
+// isSound tells a sound or a remark of the captioner in round brackets from an
+// aside of the speaker, by its first or last word.
+func isSound(s string) bool {
+	f := strings.Fields(s)
+	if len(f) == 0 {
+		return true
+	}
+	return len(f) <= 5 && (sounds[f[0]] || sounds[f[len(f)-1]])
+}
+
+var sounds = func() map[string]bool {
+	m := map[string]bool{}
+	for _, s := range strings.Fields(`applause bang banging barking barks beep beeping beeps buzzing chatter
+		chuckle chuckles chuckling clang clanging clanking clapping clears clicking clicks cough coughing coughs
+		cries crosstalk crying foreign gasp gasps giggles groan groaning groans grunt grunting grunts hammering
+		humming inaudible indistinct laugh laughing laughs laughter mumbles mumbling music noise noises ringing
+		rattling revving revs sigh sighing sighs silence sings singing sniff sniffs snort snorts speaking squeaking
+		static unclear unintelligible whispers whistles whistling yawns`) {
+		m[s] = true
+	}
+	return m
+}()

@@ -1,0 +1,236 @@
+package transcript
+
+import (
+	"html"
+	"strings"
+)
+
+// WebVTT as "WebVTT: The Web Video Text Tracks Format" (W3C) has it parsed:
+// sections 6.1 (blocks), 6.3 (timings) and 6.4 (cue text).
+
+func isVTT(text string) bool {
+	rest, ok := strings.CutPrefix(text, "WEBVTT")
+	return ok && (rest == "" || rest[0] == ' ' || rest[0] == '\t' || rest[0] == '\n')
+}
+
+func parseVTT(p *parser) error {
+	l := lines{s: p.text}
+	l.next()
+	header := true // whatever stands right under the first line belongs to the header
+	for l.pos < len(l.s) {
+		if !header && l.s[l.pos] == '\n' {
+			l.next()
+			continue
+		}
+		if err := vttBlock(p, &l, header); err != nil {
+			return err
+		}
+		header = false
+	}
+	return nil
+}
+
+// vttBlock reads one block: a cue, or a note, a style, a region or a header,
+// which are passed over.
+func vttBlock(p *parser, l *lines, header bool) error {
+	var cue Cue
+	var arrow, good bool
+	from, to := 0, 0 // the text of the cue
+	for count := 1; ; count++ {
+		before := *l
+		line, ok := l.next()
+		if !ok || line == "" {
+			break
+		}
+		if strings.Contains(line, "-->") {
+			if header || arrow || count > 2 {
+				*l = before // it starts the next block
+				break
+			}
+			arrow = true
+			from, to = l.pos, l.pos
+			cue.Line = l.n
+			if cue.Start, cue.End, good = vttTimings(line); !good {
+				p.warn(l.n, "the cue was skipped: its times cannot be read: %s", excerpt(line))
+			}
+			continue
+		}
+		to = before.pos + len(line)
+	}
+	if !good {
+		return nil
+	}
+	cue.Text, cue.Words = p.builder.vtt(p.text[from:max(from, to)], cue.Start, cue.End)
+	return p.add(cue)
+}
+
+func vttTimings(line string) (start, end float64, ok bool) {
+	i := skipBlanks(line, 0)
+	start, n := vttClock(line[i:])
+	if n == 0 {
+		return 0, 0, false
+	}
+	i = skipBlanks(line, i+n)
+	if !strings.HasPrefix(line[i:], "-->") {
+		return 0, 0, false
+	}
+	i = skipBlanks(line, i+3)
+	end, n = vttClock(line[i:])
+	return start, end, n > 0
+}
+
+// vttClock is the specification's "collect a WebVTT timestamp": stricter than clock.
+func vttClock(s string) (sec float64, n int) {
+	v1, w := digits(s)
+	if w == 0 {
+		return 0, 0
+	}
+	hours := w != 2 || v1 > 59
+	n = w
+	two := func() (float64, bool) {
+		if n >= len(s) || s[n] != ':' {
+			return 0, false
+		}
+		v, w := digits(s[n+1:])
+		n += 1 + w
+		return v, w == 2 && v <= 59
+	}
+	v2, ok := two()
+	if !ok {
+		return 0, 0
+	}
+	v3 := v2
+	if hours || n < len(s) && s[n] == ':' {
+		if v3, ok = two(); !ok {
+			return 0, 0
+		}
+	} else {
+		v1, v2 = 0, v1
+	}
+	if n >= len(s) || s[n] != '.' {
+		return 0, 0
+	}
+	v4, w := digits(s[n+1:])
+	if w != 3 {
+		return 0, 0
+	}
+	return v1*3600 + v2*60 + v3 + v4/1000, n + 4
+}
+
+// textBuilder makes the plain texts and the timed words of all cues of a file
+// in two growing pieces of memory.
+type textBuilder struct {
+	text  strings.Builder
+	words []CueWord
+}
+
+// vtt takes the markup out of a WebVTT cue text, resolves its entities and
+// keeps the times that stand inside it.
+func (b *textBuilder) vtt(raw string, start, end float64) (string, []CueWord) {
+	if strings.IndexByte(raw, '<') < 0 {
+		return unescape(raw), nil
+	}
+	lo := b.text.Len()
+	firstWord := len(b.words)
+	pending, last := -1.0, start // time of the next word; time of the one before
+	lineFirst, tagged := -1, false
+	inWord := false
+	for len(raw) > 0 {
+		if raw[0] == '<' {
+			i := strings.IndexByte(raw, '>')
+			tag := raw[1:]
+			if i >= 0 {
+				tag, raw = raw[1:i], raw[i+1:]
+			} else {
+				raw = ""
+			}
+			if at, n := vttClock(tag); n > 0 && n == len(tag) {
+				if at >= last && (end <= start || at <= end) {
+					pending, last = at, at
+					if !tagged {
+						tagged = true
+						if lineFirst >= 0 {
+							b.words = append(b.words, CueWord{Lo: lineFirst, At: start})
+						}
+					}
+				}
+			}
+			continue
+		}
+		i := strings.IndexByte(raw, '<')
+		if i < 0 {
+			i = len(raw)
+		}
+		run := unescape(raw[:i])
+		raw = raw[i:]
+		base := b.text.Len() - lo
+		b.text.WriteString(run)
+		for j := 0; j < len(run); j++ {
+			switch run[j] {
+			case '\n':
+				if !tagged {
+					lineFirst = -1
+				}
+				inWord = false
+			case ' ', '\t', '\f':
+				inWord = false
+			default:
+				if inWord {
+					continue
+				}
+				inWord = true
+				if lineFirst < 0 {
+					lineFirst = base + j
+				}
+				if pending >= 0 {
+					b.words = append(b.words, CueWord{Lo: base + j, At: pending})
+				}
+			}
+			if inWord {
+				pending = -1 // a time inside a word says nothing of the next one
+			}
+		}
+	}
+	text := b.text.String()[lo:]
+	return text, closeWords(text, b.words[firstWord:len(b.words):len(b.words)], end)
+}
+
+// closeWords sets where each timed word ends, in the text and in time.
+func closeWords(text string, words []CueWord, end float64) []CueWord {
+	if len(words) == 0 {
+		return nil
+	}
+	for i := range words {
+		w := &words[i]
+		w.Hi = w.Lo + wordLen(text[w.Lo:])
+		if i+1 < len(words) {
+			w.End = words[i+1].At
+		} else {
+			w.End = max(end, w.At)
+		}
+	}
+	return words
+}
+
+func wordLen(s string) int {
+	if i := strings.IndexAny(s, " \t\n\f"); i >= 0 {
+		return i
+	}
+	return len(s)
+}
+
+func unescape(s string) string {
+	if strings.IndexByte(s, '&') < 0 {
+		return s
+	}
+	return html.UnescapeString(s)
+}
+
+// excerpt is a piece of a line fit for a message.
+func excerpt(s string) string {
+	s = strings.ToValidUTF8(strings.TrimSpace(s), "\uFFFD")
+	if r := []rune(s[:min(len(s), 240)]); len(r) > 60 {
+		return string(r[:60]) + "…"
+	}
+	return s
+}
