@@ -1,0 +1,154 @@
+package workdoc
+
+import (
+	"bytes"
+	"compress/gzip"
+	"crypto/sha256"
+	"encoding/base64"
+	"encoding/hex"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+
+	"wrenchword/extract"
+)
+
+// Errors of reading a document back. They are wrapped with line and cure.
+var (
+	// ErrNotDocument: the file is none of this tool's documents.
+	ErrNotDocument = errors.New("not a working document")
+	// ErrSeal: the block at the end, by which the tool tells its own words from
+	// the person's, was changed, cut off or lost.
+	ErrSeal = errors.New("the block at the end of the document is damaged")
+	// ErrReference: a reference was edited or stands twice.
+	ErrReference = errors.New("a reference was changed")
+)
+
+// Mark stands on the first line of every working document.
+const Mark = "<!-- @document -->"
+
+const (
+	sealOpen  = "<!-- What this tool wrote is kept here, to tell your words from its own. Please leave it alone."
+	sealClose = "-->"
+	sealForm  = 1
+	sealWidth = 100
+	// maxKept bounds what an unpacked block may hold.
+	maxKept = 64 << 20
+)
+
+// kept is what a document carries of its own making: the text as the tool wrote
+// it, before any person touched it, and the record it was written from.
+type kept struct {
+	Form      int             `json:"form"`
+	Text      string          `json:"text"`
+	Record    *extract.Record `json:"record"`
+	Revisions []Revision      `json:"revisions"`
+}
+
+// Seal ends the written text of a document with the block that lets Read and
+// Merge tell it from what a person adds later. The text must not hold a line
+// like the block's first.
+func Seal(text string, rec *extract.Record, revs []Revision) ([]byte, error) {
+	return seal(text, kept{Form: sealForm, Text: text, Record: rec, Revisions: revs})
+}
+
+func seal(visible string, k kept) ([]byte, error) {
+	plain, err := json.Marshal(k)
+	if err != nil {
+		return nil, fmt.Errorf("pack the document's own text: %w", err)
+	}
+	var packed bytes.Buffer
+	z, err := gzip.NewWriterLevel(&packed, gzip.BestCompression)
+	if err != nil {
+		return nil, err
+	}
+	if _, err := z.Write(plain); err != nil {
+		return nil, err
+	}
+	if err := z.Close(); err != nil {
+		return nil, err
+	}
+	var b bytes.Buffer
+	b.WriteString(strings.TrimRight(visible, "\n"))
+	sum := sha256.Sum256(packed.Bytes())
+	fmt.Fprintf(&b, "\n\n%s\nsha256 %s\n", sealOpen, hex.EncodeToString(sum[:]))
+	for code := base64.StdEncoding.EncodeToString(packed.Bytes()); code != ""; {
+		n := min(len(code), sealWidth)
+		b.WriteString(code[:n] + "\n")
+		code = code[n:]
+	}
+	b.WriteString(sealClose + "\n")
+	return b.Bytes(), nil
+}
+
+// unseal parts a document into what a person sees and what the tool kept. Text
+// below the block (a person wrote there) is joined to the visible text. A file
+// without the document's mark and without a block gives ErrNotDocument.
+func unseal(src []byte) (visible string, k kept, err error) {
+	text := strings.TrimPrefix(string(src), "\ufeff")
+	lines := splitLines(text)
+	start := -1
+	for i, l := range lines {
+		if strings.TrimSpace(l) == sealOpen {
+			start = i
+		}
+	}
+	if start < 0 {
+		if strings.Contains(text, Mark) {
+			return text, k, fmt.Errorf("line %d: %w: it is missing", len(lines), ErrSeal)
+		}
+		return "", k, ErrNotDocument
+	}
+	end := start + 1
+	var sum string
+	var code strings.Builder
+	for ; end < len(lines) && strings.TrimSpace(lines[end]) != sealClose; end++ {
+		l := strings.TrimSpace(lines[end])
+		if s, ok := strings.CutPrefix(l, "sha256 "); ok {
+			sum = s
+			continue
+		}
+		code.WriteString(l)
+	}
+	below := ""
+	if end+1 < len(lines) {
+		below = strings.Join(lines[end+1:], "\n")
+	}
+	visible = strings.TrimRight(strings.Join(lines[:start], "\n"), "\n") + "\n"
+	if strings.TrimSpace(below) != "" {
+		visible += "\n" + strings.Trim(below, "\n") + "\n"
+	}
+	fail := func(why error) (string, kept, error) {
+		return visible, kept{}, fmt.Errorf("line %d: %w: %v", start+1, ErrSeal, why)
+	}
+	packed, err := base64.StdEncoding.DecodeString(code.String())
+	if err != nil {
+		return fail(err)
+	}
+	if got := sha256.Sum256(packed); hex.EncodeToString(got[:]) != sum {
+		return fail(errors.New("its check sum differs"))
+	}
+	z, err := gzip.NewReader(bytes.NewReader(packed))
+	if err != nil {
+		return fail(err)
+	}
+	plain, err := io.ReadAll(io.LimitReader(z, maxKept))
+	if err != nil {
+		return fail(err)
+	}
+	if err := json.Unmarshal(plain, &k); err != nil {
+		return fail(err)
+	}
+	if k.Form != sealForm || k.Record == nil {
+		return fail(fmt.Errorf("it was written by another version of this tool (form %d)", k.Form))
+	}
+	return visible, k, nil
+}
+
+// splitLines cuts text at LF, CRLF and CR. Blanks at line ends are the caller's matter.
+func splitLines(text string) []string {
+	text = strings.ReplaceAll(text, "\r\n", "\n")
+	return strings.Split(strings.ReplaceAll(text, "\r", "\n"), "\n")
+}
