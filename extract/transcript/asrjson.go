@@ -18,8 +18,12 @@ type object = map[string]any
 type spokenWord struct {
 	text    string
 	at, end float64
-	glued   bool // punctuation, which belongs to the word before
+	mark    bool // punctuation: it is not spoken, and its times say nothing
+	glued   bool // no blank stands before it
+	opens   bool // no blank stands after it
 }
+
+func (w *spokenWord) middle() float64 { return (w.at + max(w.at, w.end)) / 2 }
 
 // spokenPiece is a stretch of talk: its text, or its words, or both.
 type spokenPiece struct {
@@ -172,7 +176,7 @@ func piecesOfObject(o object) []spokenPiece {
 	}
 	if seg := list(o, "segments"); seg != nil {
 		if out := segments(seg, 1); len(out) > 0 {
-			return out
+			return withWords(out, wordsOf(list(o, "words"), 1))
 		}
 	}
 	scale := 1.0
@@ -181,7 +185,7 @@ func piecesOfObject(o object) []spokenPiece {
 	}
 	if u := list(o, "utterances"); u != nil {
 		if out := segments(u, scale); len(out) > 0 {
-			return out
+			return withWords(out, wordsOf(list(o, "words"), scale))
 		}
 	}
 	if w := list(o, "words"); w != nil {
@@ -325,22 +329,39 @@ func segment(o object, scale float64) (s spokenPiece, ok bool) {
 	return s, ok && (s.text != "" || len(s.words) > 0)
 }
 
+// withWords gives stretches that came without their words those of a list whose
+// middle lies in their time.
+func withWords(pieces []spokenPiece, words []spokenWord) []spokenPiece {
+	k := 0
+	for i := range pieces {
+		s := &pieces[i]
+		for k < len(words) && words[k].middle() < s.start {
+			k++
+		}
+		from := k
+		for k < len(words) && words[k].middle() <= s.end {
+			k++
+		}
+		if len(s.words) == 0 {
+			s.words = words[from:k]
+		}
+	}
+	return pieces
+}
+
 // channels reads results with channels, and utterances where the whole was cut into them.
 func channels(res object, ch []any) []spokenPiece {
-	if out := segments(list(res, "utterances"), 1); len(out) > 0 {
-		return out
-	}
-	var out []spokenPiece
+	var words []spokenWord
 	for _, c := range ch {
 		o, _ := c.(object)
-		alt := first(o)
-		if alt == nil {
-			continue
+		if alt := first(o); alt != nil {
+			words = append(words, wordsOf(list(alt, "words"), 1)...)
 		}
-		words := wordsOf(list(alt, "words"), 1)
-		out = append(out, group(words)...)
 	}
-	return out
+	if out := segments(list(res, "utterances"), 1); len(out) > 0 {
+		return withWords(out, words)
+	}
+	return group(words)
 }
 
 // results reads a list of alternatives: of stretches with words, or of single words.
@@ -363,8 +384,11 @@ func results(res []any) []spokenPiece {
 		content, _ := alt["content"].(string)
 		start, end, ok := span(o, 1)
 		kind, _ := o["type"].(string)
+		attaches, _ := o["attaches_to"].(string)
 		if content != "" && ok {
-			words = append(words, spokenWord{text: content, at: start, end: end, glued: kind == "punctuation"})
+			mark := kind == "punctuation"
+			words = append(words, spokenWord{text: content, at: start, end: end, mark: mark,
+				glued: mark && attaches != "next", opens: attaches == "next" || attaches == "both"})
 		}
 	}
 	return append(out, group(words)...)
@@ -388,7 +412,7 @@ func itemWords(items []any) []spokenWord {
 		}
 		start, end, timed := span(o, 1)
 		if kind, _ := o["type"].(string); kind == "punctuation" {
-			words = append(words, spokenWord{text: content, glued: true})
+			words = append(words, spokenWord{text: content, mark: true, glued: true})
 		} else if timed {
 			words = append(words, spokenWord{text: content, at: start, end: end})
 		}
@@ -424,8 +448,8 @@ func wordOf(o object, scale float64) (spokenWord, bool) {
 		kind, _ = o["type"].(string)
 	}
 	start, end, ok := span(o, scale)
-	glued := kind == "punctuation"
-	return spokenWord{text: text, at: start, end: end, glued: glued}, ok || glued
+	mark := kind == "punctuation"
+	return spokenWord{text: text, at: start, end: end, mark: mark, glued: mark}, ok || mark
 }
 
 // oneOf is one stretch made of words, or none.
@@ -449,7 +473,7 @@ func group(words []spokenWord) []spokenPiece {
 			}
 			ends := strings.HasSuffix(w.text, ".") || strings.HasSuffix(w.text, "?") || strings.HasSuffix(w.text, "!")
 			last := w.end
-			if w.glued && i > 0 {
+			if w.mark && i > 0 {
 				last = max(last, words[i-1].end)
 			}
 			pause := next.at - last
@@ -457,8 +481,11 @@ func group(words []spokenWord) []spokenPiece {
 				continue
 			}
 		}
-		s := spokenPiece{start: words[from].at, words: words[from : i+1]}
+		s := spokenPiece{start: -1, words: words[from : i+1]}
 		for _, w := range s.words {
+			if s.start < 0 && !w.mark {
+				s.start = w.at
+			}
 			s.end = max(s.end, w.end)
 		}
 		out = append(out, s)
@@ -476,11 +503,13 @@ func (p *parser) addPiece(s spokenPiece) error {
 	text := strings.TrimSpace(s.text)
 	if text == "" {
 		var b strings.Builder
+		glue := true
 		for _, w := range s.words {
-			if b.Len() > 0 && !w.glued {
+			if !glue && !w.glued {
 				b.WriteByte(' ')
 			}
 			b.WriteString(w.text)
+			glue = w.opens
 		}
 		text = b.String()
 	}
@@ -488,9 +517,10 @@ func (p *parser) addPiece(s spokenPiece) error {
 		return nil
 	}
 	c := Cue{Start: s.start, End: max(s.end, 0), Text: text}
-	pos, last := 0, s.start
+	// A word's time may lie a little before that of its stretch, which was rounded.
+	pos, last := 0, s.start-0.02
 	for _, w := range s.words {
-		if w.glued || w.text == "" {
+		if w.mark || w.text == "" {
 			continue
 		}
 		window := text[pos:min(len(text), pos+len(w.text)+64)]
@@ -500,7 +530,8 @@ func (p *parser) addPiece(s spokenPiece) error {
 		}
 		lo := pos + i
 		pos = lo + len(w.text)
-		if lo > 0 && strings.IndexByte(" \t\n", text[lo-1]) < 0 || w.at < last {
+		lo = 1 + strings.LastIndexAny(text[:lo], " \t\n")
+		if n := len(c.Words); n > 0 && c.Words[n-1].Lo == lo || w.at < last {
 			continue // the rest of a word that was begun, or a time that runs back
 		}
 		last = w.at

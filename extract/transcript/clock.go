@@ -3,7 +3,10 @@ package transcript
 // clock reads a time of one of the forms 0:41, 00:41, 1:12:08, each with an
 // optional fraction after "." or ",", at the start of s. It gives seconds and
 // the number of bytes read, 0 where there is no such time.
-func clock(s string) (sec float64, n int) {
+func clock(s string) (sec float64, n int) { return clockOf(s, 2, 2) }
+
+// clockOf is clock with seconds of minWidth to maxWidth digits.
+func clockOf(s string, minWidth, maxWidth int) (sec float64, n int) {
 	var part [3]float64
 	var width [3]int
 	count := 0
@@ -20,10 +23,10 @@ func clock(s string) (sec float64, n int) {
 		}
 		n++
 	}
-	if count < 2 || width[count-1] != 2 || part[count-1] >= 60 {
+	if count < 2 || width[count-1] < minWidth || width[count-1] > maxWidth || part[count-1] >= 60 {
 		return 0, 0
 	}
-	if count == 3 && (width[1] > 2 || part[1] >= 60) {
+	if count == 3 && (width[1] > maxWidth || part[1] >= 60) {
 		return 0, 0
 	}
 	for _, v := range part[:count] {

@@ -48,6 +48,9 @@ func plainMarker(s string) (m marker, ok bool) {
 	m.start = start
 	i += n
 	if j := skipBlanks(s, i); j < len(s) {
+		if strings.HasPrefix(s[j:], "--") && !strings.HasPrefix(s[j:], "--> ") {
+			return m, false // the times of a broken cue
+		}
 		for _, dash := range []string{"-->", "->", "-", "–", "—", "to ", "/"} {
 			if rest, found := strings.CutPrefix(s[j:], dash); found {
 				k := skipBlanks(rest, 0)

@@ -1,8 +1,6 @@
 package transcript
 
-import (
-	"strings"
-)
+import "strings"
 
 // SubRip has no standard; it is read by what its times say. SBV, the plainer
 // form with "start,end" over each cue, is read the same way.
@@ -40,11 +38,8 @@ func srtTimings(line string) (start, end float64, kind timesKind) {
 	return 0, 0, timesNone // an arrow somebody wrote in the text
 }
 
-// srtClock also takes a time without a colon-separated hour, without a
-// fraction, and with blanks round the comma.
-func srtClock(s string) (float64, int) {
-	return clock(s)
-}
+// srtClock also takes seconds of one or three digits.
+func srtClock(s string) (float64, int) { return clockOf(s, 1, 3) }
 
 func sbvTimings(line string) (start, end float64, kind timesKind) {
 	line = strings.TrimSpace(line)
@@ -105,6 +100,11 @@ func parseBlocks(p *parser, timings func(string) (float64, float64, timesKind), 
 		}
 		cue = Cue{Start: start, End: end, Line: l.n}
 		kind, body, number = k, body[:0], next
+	}
+	if numbered && number > 0 {
+		if cut, next := cutNumber(body, number); next == number+1 {
+			body = cut // the file breaks off after a number
+		}
 	}
 	return done()
 }

@@ -44,6 +44,10 @@ type timed struct {
 	mute       bool // its text is not shown
 }
 
+func (e *timed) timeable() bool {
+	return e.kind == "body" || e.kind == "div" || e.kind == "p" || e.kind == "span"
+}
+
 type ttmlReader struct {
 	*parser
 	frameRate, tickRate float64
@@ -138,7 +142,7 @@ func (r *ttmlReader) open(t xml.StartElement, line int) {
 			}
 		}
 	}
-	if hasTimes && (e.kind == "body" || e.kind == "div" || e.kind == "p" || e.kind == "span") {
+	if hasTimes && e.timeable() {
 		e.begin, e.end = r.times(ref, e.end, attr.begin, attr.end, attr.dur, line, &e.mute)
 	}
 	e.cursor = e.begin
@@ -169,7 +173,7 @@ func (r *ttmlReader) open(t xml.StartElement, line int) {
 
 // times gives the absolute begin and end of an element whose times count from ref.
 func (r *ttmlReader) times(ref, limit float64, begin, end, dur string, line int, mute *bool) (from, to float64) {
-	from, to = ref, limit
+	from, to = ref, limit // a parent that ends sooner does not cut its children short: they were spoken
 	read := func(s string) (float64, bool) {
 		v, ok := r.time(strings.TrimSpace(s))
 		if !ok {
@@ -185,12 +189,17 @@ func (r *ttmlReader) times(ref, limit float64, begin, end, dur string, line int,
 	}
 	if end != "" {
 		if v, ok := read(end); ok {
-			to = min(to, ref+v)
+			to = ref + v
 		}
+	}
+	if end != "" {
+		limit = to
 	}
 	if dur != "" {
 		if v, ok := read(dur); ok {
-			to = min(to, from+v)
+			if to = from + v; end != "" {
+				to = min(to, limit)
+			}
 		}
 	}
 	return from, to
@@ -261,9 +270,7 @@ func (r *ttmlReader) pop() error {
 	if e.seq && math.IsInf(e.end, 1) && e.cursor > e.begin {
 		e.end = e.cursor
 	}
-	if n > 0 && r.stack[n-1].seq && !math.IsInf(e.end, 1) {
-		r.stack[n-1].cursor = e.end
-	} else if n > 0 && !r.stack[n-1].seq && !math.IsInf(e.end, 1) {
+	if n > 0 && e.timeable() && !math.IsInf(e.end, 1) {
 		r.stack[n-1].cursor = max(r.stack[n-1].cursor, e.end)
 	}
 	if e.kind != "p" || !r.inP {

@@ -14,6 +14,26 @@ func isVTT(text string) bool {
 }
 
 func parseVTT(p *parser) error {
+	if err := vttBlocks(p, vttTimings); err != nil || len(p.clip.Cues) > 0 {
+		return err
+	}
+	// Not one cue has times as the standard wants them. Rather than to lose the
+	// whole file, they are read as SubRip's are.
+	strict := p.clip.Warnings
+	p.clip.Warnings, p.unsaid = nil, 0
+	err := vttBlocks(p, func(line string) (float64, float64, bool) {
+		start, end, kind := srtTimings(line)
+		return start, end, kind == timesGood
+	})
+	if len(p.clip.Cues) == 0 {
+		p.clip.Warnings = strict
+		return err
+	}
+	p.warn(p.clip.Cues[0].Line, "the times are not as WebVTT has them (00:01:02.345); they were read all the same")
+	return err
+}
+
+func vttBlocks(p *parser, timings func(string) (float64, float64, bool)) error {
 	l := lines{s: p.text}
 	l.next()
 	header := true // whatever stands right under the first line belongs to the header
@@ -22,7 +42,7 @@ func parseVTT(p *parser) error {
 			l.next()
 			continue
 		}
-		if err := vttBlock(p, &l, header); err != nil {
+		if err := vttBlock(p, &l, header, timings); err != nil {
 			return err
 		}
 		header = false
@@ -32,10 +52,11 @@ func parseVTT(p *parser) error {
 
 // vttBlock reads one block: a cue, or a note, a style, a region or a header,
 // which are passed over.
-func vttBlock(p *parser, l *lines, header bool) error {
+func vttBlock(p *parser, l *lines, header bool, timings func(string) (float64, float64, bool)) error {
 	var cue Cue
 	var arrow, good bool
 	from, to := 0, 0 // the text of the cue
+	first, firstLine := "", 0
 	for count := 1; ; count++ {
 		before := *l
 		line, ok := l.next()
@@ -50,18 +71,33 @@ func vttBlock(p *parser, l *lines, header bool) error {
 			arrow = true
 			from, to = l.pos, l.pos
 			cue.Line = l.n
-			if cue.Start, cue.End, good = vttTimings(line); !good {
+			if cue.Start, cue.End, good = timings(line); !good {
 				p.warn(l.n, "the cue was skipped: its times cannot be read: %s", excerpt(line))
 			}
 			continue
 		}
-		to = before.pos + len(line)
+		if to = before.pos + len(line); count == 1 {
+			first, firstLine = line, l.n
+		}
 	}
 	if !good {
+		if !arrow && !header && !vttAside(first) {
+			p.warn(firstLine, "text without times was left out: %s", excerpt(first))
+		}
 		return nil
 	}
 	cue.Text, cue.Words = p.builder.vtt(p.text[from:max(from, to)], cue.Start, cue.End)
 	return p.add(cue)
+}
+
+// vttAside tells the first line of a block that is no cue and not meant as one.
+func vttAside(line string) bool {
+	for _, s := range []string{"NOTE", "STYLE", "REGION", "Region:"} {
+		if strings.HasPrefix(line, s) {
+			return true
+		}
+	}
+	return false
 }
 
 func vttTimings(line string) (start, end float64, ok bool) {
