@@ -34,6 +34,9 @@ type Quantity struct {
 	Unit       string   // "N.m", "lbf.ft", "mm", "in", "deg" …
 	Canonical  string   // "45 lbf.ft", "30-35 N.m", "3/8 in", "M10x1.25", "T25"; alternatives as "12 mm | 13 mm"
 	Hedged     bool
+	Alt        bool     // Low and High are two candidates, not a range
+	Assumed    bool     // the unit was not said in full ("pounds" for foot pounds)
+	Length     *big.Rat // of a thread said with its length ("M8 by 30"), in mm for metric threads, else in inches; or nil
 }
 
 // Number is one number found in words, with no unit asked for.

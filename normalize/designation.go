@@ -1,0 +1,474 @@
+package normalize
+
+import "strconv"
+
+// designation reads a size that is written as letters and figures: metric
+// threads, hexalobular and cross-recess drivers.
+func (r *reader) designation(i int) (Quantity, int, bool) {
+	t := r.at(i)
+	if !t.word || t.w == nil || (t.glued && i > 0 && (r.at(i-1).kind == kDigits || r.at(i-1).word)) {
+		if t.mark == '#' {
+			return r.numberDriver(i)
+		}
+		if t.kind != kDigits {
+			return Quantity{}, i, false
+		}
+	}
+	switch {
+	case t.is(tEm):
+		return r.metric(i)
+	case t.is(tTorx):
+		k := i + 1
+		if r.at(k).is(tTee) || r.at(k).is(tEe) {
+			k++
+		}
+		if n, ok := r.plainInt(k, 1, 100); ok && r.at(n.j).unitless() {
+			letter := "T"
+			if r.at(i+1).is(tEe) || t.w.text == "etorx" {
+				letter = "E"
+			}
+			return r.driver(i, n.j, letter, n.v.n), n.j, true
+		}
+	case t.is(tTee):
+		k := r.hyphen(i + 1)
+		if n, ok := r.plainInt(k, 1, 100); ok && r.at(n.j).unitless() &&
+			(hexalobular[n.v.n] && (n.v.n >= 5 || r.glued(k)) || r.near(i, 4, tTorx) || r.at(n.j).is(tTool)) &&
+			!r.at(i-1).is(tSeries) {
+			j := n.j
+			if r.at(j).is(tTorx) {
+				j++
+			}
+			return r.driver(i, j, "T", n.v.n), j, true
+		}
+	case t.is(tEe) && !t.is(tArticle):
+		if n, ok := r.plainInt(i+1, 4, 32); ok && (r.at(n.j).is(tTool|tTorx) || r.near(i, 4, tTorx)) {
+			return r.driver(i, n.j, "E", n.v.n), n.j, true
+		}
+	case t.is(tCross | tPozi | tJIS):
+		k := i + 1
+		if r.mark(k) == '#' || r.at(k).is(tNumber) {
+			k++
+			if r.mark(k) == '.' && r.glued(k) {
+				k++
+			}
+		} else if t := r.text1(k); t == "size" {
+			k++
+		} else if r.mark(k) == '-' {
+			k++
+		}
+		if n, ok := r.plainInt(k, 0, 5); ok && r.at(n.j).unitless() {
+			return r.driver(i, n.j, crossLetters(t), n.v.n), n.j, true
+		}
+	case t.w != nil && t.w.text == "p":
+		// "p h two"
+		if r.text1(i+1) == "h" || r.text1(i+1) == "H" {
+			if n, ok := r.plainInt(i+2, 0, 5); ok {
+				return r.driver(i, n.j, "PH", n.v.n), n.j, true
+			}
+		}
+	case t.is(tNumber):
+		return r.numberDriver(i)
+	}
+	return Quantity{}, i, false
+}
+
+func crossLetters(t *token) string {
+	switch {
+	case t.is(tPozi):
+		return "PZ"
+	case t.is(tJIS):
+		return "JIS"
+	}
+	return "PH"
+}
+
+// unitless reports that the token is no unit, so the figure before it is a
+// designation and no measure.
+func (t *token) unitless() bool {
+	return t.w == nil || t.w.unit == nil || t.is(tTo|tOf|tBy|tTool|tDrive) || t.w.text == "in" || t.w.text == "bar"
+}
+
+// plainInt reads a whole number in lo..hi with no fraction.
+func (r *reader) plainInt(i int, lo, hi int64) (num, bool) {
+	if r.at(i).is(tArticle) || r.at(i).is(tMinus) || r.mark(i) == '-' {
+		return num{}, false
+	}
+	n, ok := r.number(i)
+	if !ok {
+		return n, false
+	}
+	if n.split > 0 { // "torx two ten mil": only the first belongs here
+		n.v, n.j, n.split = n.first, n.split, 0
+	}
+	return n, !n.frac && n.v.between(lo, hi)
+}
+
+// numberDriver reads "number two phillips", "#2 pozi", and "#10-32".
+func (r *reader) numberDriver(i int) (Quantity, int, bool) {
+	k := i + 1
+	if r.mark(k) == '.' && r.glued(k) {
+		k++
+	}
+	n, ok := r.plainInt(k, 0, 12)
+	if !ok {
+		return Quantity{}, i, false
+	}
+	if u := r.at(n.j); u.is(tCross | tPozi | tJIS) {
+		return r.driver(i, n.j+1, crossLetters(u), n.v.n), n.j + 1, true
+	}
+	if q, j, ok := r.unThread(k); ok {
+		q.Start = r.at(i).start
+		return q, j, true
+	}
+	return Quantity{}, i, false
+}
+
+func (r *reader) driver(i, j int, letters string, n int64) Quantity {
+	return Quantity{Start: r.at(i).start, End: r.at(j - 1).end, Kind: Driver,
+		Canonical: letters + strconv.FormatInt(n, 10), Hedged: r.hedged(i, j)}
+}
+
+// hexalobular are the sizes of ISO 10664 and those sold beside them; a bare "T"
+// with another number is taken only near a word for the drive.
+var hexalobular = map[int64]bool{1: true, 2: true, 3: true, 4: true, 5: true, 6: true, 7: true, 8: true, 9: true,
+	10: true, 15: true, 20: true, 25: true, 27: true, 30: true, 35: true, 40: true, 45: true, 47: true, 50: true,
+	55: true, 60: true, 70: true, 80: true, 90: true, 100: true}
+
+// metric reads "M8", "em eight", "M ten by one point two five by thirty".
+func (r *reader) metric(i int) (Quantity, int, bool) {
+	// "5 m 8 bolts": a metre, not an M8.
+	if i > 0 && r.at(i-1).kind == kDigits && !r.glued(i+1) && r.at(i).w.text == "m" {
+		return Quantity{}, i, false
+	}
+	k := r.hyphen(i + 1)
+	t := r.at(k)
+	if t.is(tArticle) || t.is(tMinus) || t.mark == '-' || t.is(tPoint) || t.class() == cScale {
+		return Quantity{}, i, false
+	}
+	n, ok := r.number(k)
+	if !ok || n.frac {
+		return Quantity{}, i, false
+	}
+	if n.split > 0 {
+		n.v, n.j = n.first, n.split
+	}
+	d := n.v
+	f := d.float()
+	if f < 1 || f > 68 || (d.d != 1 && d.d != 2 && d.d != 5) || (d.d != 1 && f > 5) {
+		return Quantity{}, i, false
+	}
+	j := n.j
+	if r.at(j).is(tMotorway) || (r.at(j).glued && r.at(j).word && r.at(j-1).kind == kDigits && !r.at(j).is(tBy)) {
+		return Quantity{}, i, false
+	}
+	if r.text1(i) == "em" && !r.near(i, 12, tFastener|tThread|tTool|tHead|tBy) && i > 0 && !r.at(i-1).is(tArticle) && r.at(k).class() == cNone {
+		return Quantity{}, i, false
+	}
+	q := Quantity{Start: r.at(i).start, Kind: Thread, Low: d.big(), High: d.big(), Unit: "mm"}
+	canon := "M" + printRat(d)
+	var pitch, length rat
+	for step := 0; step < 2; step++ {
+		m := j
+		if !(r.at(m).is(tBy) || r.mark(m) == '-' && r.glued(m) && r.glued(m+1) || r.mark(m) == '*') {
+			break
+		}
+		m++
+		if r.at(m).is(tArticle) && !r.startsNumber(m) {
+			break
+		}
+		x, ok := r.number(m)
+		if !ok || x.neg || x.v.n == 0 {
+			break
+		}
+		if x.split > 0 {
+			x.v, x.j = x.first, x.split
+			if r.at(x.j).unit() {
+				break
+			}
+		}
+		isPitch := step == 0 && pitch.n == 0 && x.v.float() <= 6 && x.v.float() <= f*0.25+0.01 && (!x.frac || x.v.d <= 4)
+		if isPitch {
+			pitch, j = x.v, x.j
+			if u, e := r.unit(j, x); u != nil && (u.code == "mm") {
+				j = e
+			}
+			if r.text1(j) == "pitch" {
+				j++
+			}
+			continue
+		}
+		if r.mark(m-1) == '-' || x.v.float() > 1000 || !x.v.isInt() && x.v.d != 2 {
+			break
+		}
+		length, j = x.v, x.j
+		if u, e := r.unit(j, x); u != nil && u.code == "mm" {
+			j = e
+		}
+		break
+	}
+	if pitch.n > 0 {
+		canon += "x" + printRat(pitch)
+	}
+	if length.n > 0 {
+		canon += " x " + printRat(length) + " mm"
+		q.Length = length.big()
+	}
+	q.Canonical, q.End, q.Hedged = canon, r.at(j-1).end, r.hedged(i, j)
+	// "an M6 or an M8"
+	if pitch.n == 0 && length.n == 0 && r.at(j).is(tOr) {
+		m := j + 1
+		if r.at(m).is(tArticle) {
+			m++
+		}
+		if r.at(m).is(tEm) {
+			if q2, j2, ok := r.metric(m); ok && q2.Length == nil && !q2.Alt {
+				q.Canonical += " | " + q2.Canonical
+				q.High, q.Alt, q.End = q2.High, true, q2.End
+				return q, j2, true
+			}
+		}
+	}
+	// "M8, no, M10"
+	if m, ok := r.correction(j); ok && r.at(m).is(tEm) {
+		if q2, j2, ok := r.metric(m); ok {
+			return q2, j2, true
+		}
+	}
+	return q, j, true
+}
+
+func (t *token) unit() bool { return t.w != nil && t.w.unit != nil }
+
+// unThread reads "quarter twenty", "5/16-18", "ten thirty two" at token i, where
+// the pair exists in the unified series.
+func (r *reader) unThread(i int) (Quantity, int, bool) {
+	n, ok := r.number(i)
+	if !ok || n.neg || n.v.n == 0 {
+		return Quantity{}, i, false
+	}
+	major, k := "", n.j
+	var tpi num
+	switch {
+	case n.frac && n.v.less(whole(2)):
+		if u, j := r.unit(k, n); u != nil && u.code == "in" {
+			k = j
+		}
+		if r.mark(k) == '-' || r.at(k).is(tBy) && r.at(k).w.text == "x" {
+			k++
+		}
+		if r.mark(k) == '-' || r.at(k).is(tArticle) {
+			return Quantity{}, i, false
+		}
+		if tpi, ok = r.number(k); !ok || !tpi.v.isInt() || tpi.frac {
+			return Quantity{}, i, false
+		}
+		major = printFraction(n.v, "-")
+	case n.split > 0 && n.first.n <= 12: // "ten" cannot split, "eight thirty two" can
+		n.v, tpi = n.first, num{v: n.second, j: n.j}
+		major = "#" + printRat(n.v)
+	case n.v.between(0, 12) && !n.frac:
+		glue := r.mark(k) == '-' && r.glued(k) && r.glued(k+1)
+		if glue {
+			k++
+		}
+		if tpi, ok = r.number(k); !ok || !tpi.v.isInt() || tpi.frac || tpi.i != k {
+			return Quantity{}, i, false
+		}
+		major = "#" + printRat(n.v)
+	default:
+		return Quantity{}, i, false
+	}
+	name := major + "-" + printRat(tpi.v)
+	if !unifiedNames()[name] {
+		return Quantity{}, i, false
+	}
+	j := tpi.j
+	if r.at(j).unit() && !r.at(j).unitless() && !r.at(j).is(tThread) {
+		return Quantity{}, i, false // "a half twenty mil"
+	}
+	hash := i > 0 && (r.mark(i-1) == '#' || r.at(i-1).is(tNumber))
+	if major[0] == '#' && !hash && !r.near(i, 8, tThread|tFastener) {
+		return Quantity{}, i, false
+	}
+	if r.at(n.i).is(tArticle) {
+		n.i++ // "a half thirteen": the article is the thread's, not the number's
+	}
+	q := Quantity{Start: r.at(n.i).start, Kind: Thread, Unit: "in", Canonical: name}
+	v := n.v
+	if major[0] == '#' {
+		v = rat{60 + 13*n.v.n, 1000} // ASME B1.1: 0.060 in + 0.013 in a number
+	}
+	q.Low, q.High = v.big(), v.big()
+	if r.at(j).is(tBy) {
+		if x, ok := r.number(j + 1); ok && x.v.n > 0 && !x.neg {
+			q.Length = x.v.big()
+			j = x.j
+			if u, e := r.unit(j, x); u != nil && u.code == "in" {
+				j = e
+			}
+			q.Canonical += " x " + printFraction(x.v, " ") + " in"
+		}
+	}
+	q.End, q.Hedged = r.at(j-1).end, r.hedged(n.i, j)
+	return q, j, true
+}
+
+// unitless reads what is a size though no unit was said: "three eighths drive",
+// "the 7 8 ths socket", "a ten socket", "a 520 chain".
+func (r *reader) unitless(e span) (Quantity, int, bool) {
+	k := r.hyphen(e.j)
+	t := r.at(k)
+	n := e.n
+	q := Quantity{Start: r.at(e.i).start, Low: e.lo.big(), High: e.hi.big(), Alt: e.alt, Hedged: r.hedged(e.i, e.j)}
+	switch {
+	case n.frac && e.lo.less(whole(2)) && (t.is(tDrive) || (t.is(tDriveTool) && driveSize(e.lo))):
+		q.Kind, q.Unit = Drive, "in"
+	case n.frac && e.lo.less(whole(4)) && e.lo.d >= 2 && e.lo.d <= 64 && (t.is(tTool) || t.is(tHead) && t.w.text == "head"):
+		if n.bare && !(t.w.text == "socket" || t.w.text == "spanner" || t.w.text == "wrench" || t.w.text == "ratchet") {
+			return q, 0, false
+		}
+		q.Kind, q.Unit = Size, "in"
+	case r.text1(k) == "chain" && e.lo.isInt() && chainNumbers()[printRat(e.lo)] && !e.rangeSet:
+		q.Kind, q.Canonical = Chain, printRat(e.lo)
+		q.Low, q.High = nil, nil
+		q.End = r.at(e.j - 1).end
+		return q, e.j, true
+	case !n.frac && e.lo.between(4, 46) && e.hi.between(4, 46) && singularTool(t) && r.determined(e.i):
+		if n.split > 0 {
+			return q, 0, false
+		}
+		q.Kind, q.Unit, q.Assumed = Size, "mm", true
+	default:
+		return q, 0, false
+	}
+	end := e.j
+	if q.Kind == Drive && t.is(tDrive) {
+		end = k + 1
+	}
+	q.End = r.at(end - 1).end
+	q.Canonical = canonical(q, n)
+	return q, end, true
+}
+
+func driveSize(v rat) bool {
+	return v == rat{1, 4} || v == rat{3, 8} || v == rat{1, 2} || v == rat{3, 4} || v == rat{1, 1}
+}
+
+func singularTool(t *token) bool {
+	if t.w == nil {
+		return false
+	}
+	switch t.w.text {
+	case "socket", "spanner", "wrench", "hex", "allen":
+		return true
+	}
+	return false
+}
+
+func (r *reader) determined(i int) bool {
+	t := r.at(i - 1)
+	if i == 0 || t.w == nil {
+		return false
+	}
+	switch t.w.text {
+	case "a", "an", "the", "your", "my", "this", "that":
+		return true
+	}
+	return false
+}
+
+// quantity makes the quantity of a value with a unit, or refuses what is none.
+func (r *reader) quantity(e span) (Quantity, bool) {
+	q := Quantity{Start: r.at(e.i).start, End: r.at(e.j - 1).end, Kind: e.unit.kind, Unit: e.unit.code,
+		Low: e.lo.big(), High: e.hi.big(), Alt: e.alt, Assumed: e.unit.assumed}
+	k := r.hyphen(e.j)
+	after := r.at(k)
+	if e.lo.n < 0 && q.Kind != Temperature && q.Kind != Angle {
+		return q, false
+	}
+	switch q.Kind {
+	case Torque:
+		if r.near(e.i, 12, tEngine) && !r.at(e.i-1).is(tTo) {
+			return q, false
+		}
+		if e.unit.kilo && e.hi.float() > 40 {
+			q.Unit = "kgf.cm"
+		}
+	case Length:
+		if q.Unit == "mm" || q.Unit == "in" {
+			q.Kind = r.lengthKind(e, after)
+			if q.Kind == Drive && after.is(tDrive) {
+				q.End = after.end
+			}
+		}
+	case Distance:
+		if r.near(e.j, 5, tClock) || e.lo.float() >= 20000 {
+			return q, false // a mileage
+		}
+	case Angle:
+		if q.Unit == "deg" {
+			if r.near(e.i, 8, tTemperature) {
+				q.Kind = Temperature
+			}
+		} else if q.Unit == "turn" && e.n.one && r.text1(e.j-1) == "turns" {
+			return q, false
+		}
+	case Duration:
+		if r.near(e.i, 6, tSeries) {
+			return q, false
+		}
+	}
+	if q.Kind != Size && q.Kind != Drive && q.Kind != Length {
+		q.Alt = false
+	}
+	q.Hedged = r.hedged(e.i, e.j)
+	q.Canonical = canonical(q, e.n)
+	return q, true
+}
+
+// lengthKind tells a tool's or a head's size and a square drive from a length.
+func (r *reader) lengthKind(e span, after *token) Kind {
+	if after.is(tDrive) {
+		return Drive
+	}
+	if r.text1(e.j) == "square" && r.at(e.j+1).is(tDrive) {
+		return Drive
+	}
+	if e.unit.code == "in" && driveSize(e.lo) && after.is(tDriveTool) && !(after.w.text == "impact" && r.at(e.j+1).is(tTool)) {
+		return Drive
+	}
+	if e.hi.float() > 80 {
+		return Length
+	}
+	if after.is(tTool) || after.is(tFastener) && e.hi.float() <= 46 && r.text1(e.j+1) != "long" || after.is(tHead) {
+		return Size
+	}
+	for k := e.j; k < e.j+3; k++ { // "ten mil deep socket", "24 mil ring end"
+		t := r.at(k)
+		if t.kind == kMark || t.is(tGap) || t.is(tAnd) {
+			break
+		}
+		if t.is(tTool) && !t.is(tGap) {
+			return Size
+		}
+	}
+	if r.near(e.i, 10, tGap) {
+		return Length
+	}
+	if e.alt && (e.unit.mil || r.at(e.i-1).is(tArticle)) {
+		return Size
+	}
+	if e.unit.code == "mm" && (r.determined(e.i) || r.at(e.i-1).is(tMaybe)) && r.stops(e.j) && e.lo.float() >= 2 {
+		return Size
+	}
+	for k := e.i - 1; k >= max(0, e.i-4); k-- { // "socket, ten mil", "hex key is a 6 mm"
+		t := r.at(k)
+		if t.is(tTool) && !t.is(tTighten) || t.w != nil && t.w.text == "spanner" {
+			return Size
+		}
+		if t.mark == '.' || t.kind == kDigits {
+			break
+		}
+	}
+	return Length
+}
