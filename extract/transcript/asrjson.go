@@ -519,6 +519,7 @@ func (p *parser) addPiece(s spokenPiece) error {
 	c := Cue{Start: s.start, End: max(s.end, 0), Text: text}
 	// A word's time may lie a little before that of its stretch, which was rounded.
 	pos, last := 0, s.start-0.02
+	token := 0 // where the word that holds pos starts
 	for _, w := range s.words {
 		if w.mark || w.text == "" {
 			continue
@@ -528,14 +529,17 @@ func (p *parser) addPiece(s spokenPiece) error {
 		if i < 0 {
 			continue
 		}
-		lo := pos + i
+		from, lo := pos, pos+i
 		pos = lo + len(w.text)
-		lo = 1 + strings.LastIndexAny(text[:lo], " \t\n")
+		if k := strings.LastIndexAny(text[from:lo], " \t\n"); k >= 0 {
+			token = from + k + 1
+		}
+		lo = token
 		if n := len(c.Words); n > 0 && c.Words[n-1].Lo == lo || w.at < last {
 			continue // the rest of a word that was begun, or a time that runs back
 		}
 		last = w.at
-		c.Words = append(c.Words, CueWord{Lo: lo, Hi: lo + wordLen(text[lo:]), At: w.at, End: w.end})
+		c.Words = append(c.Words, CueWord{Lo: lo, Hi: lo + wordLen(text[lo:]), At: max(w.at, 0), End: w.end})
 	}
 	return p.add(c)
 }

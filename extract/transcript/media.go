@@ -12,6 +12,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"strings"
+	"time"
 )
 
 // ReadFile reads the transcript at path, or opt.Stdin where path is "-". The
@@ -89,6 +90,7 @@ func readMedia(ctx context.Context, name, path string, whole io.Reader, opt Opti
 	out := &limited{max: opt.MaxBytes}
 	var talk limited
 	talk.max = 64 << 10
+	cmd.WaitDelay = time.Second
 	cmd.Stdout, cmd.Stderr = out, &talk
 	err = cmd.Run()
 	switch {

@@ -1,6 +1,7 @@
 package transcript
 
 import (
+	"math"
 	"sort"
 	"strings"
 )
@@ -144,6 +145,9 @@ func parsePlain(p *parser) error {
 			continue
 		}
 		blank = false
+		if have && b.Len() == lo && l.n == cue.Line+1 && spelledTime(line, cue.Start) {
+			continue
+		}
 		if line = strings.TrimSpace(line); line != "" {
 			if b.Len() > lo {
 				b.WriteByte('\n')
@@ -156,6 +160,33 @@ func parsePlain(p *parser) error {
 	}
 	markParagraphs(p.clip.Cues)
 	return nil
+}
+
+// spelledTime tells a line that says the time above it in words ("1 minute, 12
+// seconds"), as panes of transcripts do for those who listen to the screen.
+func spelledTime(line string, at float64) bool {
+	f := strings.Fields(strings.ReplaceAll(line, ",", " "))
+	if len(f) == 0 || len(f)%2 != 0 {
+		return false
+	}
+	sum := 0.0
+	for i := 0; i < len(f); i += 2 {
+		v, n := digits(f[i])
+		if n != len(f[i]) {
+			return false
+		}
+		switch strings.TrimSuffix(f[i+1], "s") {
+		case "hour":
+			sum += v * 3600
+		case "minute":
+			sum += v * 60
+		case "second":
+			sum += v
+		default:
+			return false
+		}
+	}
+	return sum == math.Trunc(at)
 }
 
 // isHeading tells a Markdown heading or rule.

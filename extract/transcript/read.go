@@ -6,12 +6,13 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"math"
 	"time"
 )
 
 // Options sets the limits of reading. The zero value gives sane ones.
 type Options struct {
-	MaxBytes int64 // largest text read, in bytes; 0 means 256 MiB
+	MaxBytes int64 // largest text read, in bytes; 0 means 256 MiB, and 2 GiB is the most
 	MaxCues  int   // most cues of one clip; 0 means 2,000,000
 	MaxDepth int   // deepest nesting of TTML elements and JSON values; 0 means 200
 
@@ -24,6 +25,7 @@ func (o Options) withDefaults() Options {
 	if o.MaxBytes <= 0 {
 		o.MaxBytes = 256 << 20
 	}
+	o.MaxBytes = min(o.MaxBytes, math.MaxInt32) // offsets are kept in 32 bits
 	if o.MaxCues <= 0 {
 		o.MaxCues = 2_000_000
 	}

@@ -1,6 +1,7 @@
 package transcript
 
 import (
+	"slices"
 	"sort"
 	"strings"
 	"unicode"
@@ -15,16 +16,16 @@ import (
 
 // token is a word of a cue.
 type token struct {
-	lo, hi int // bytes of Cue.Text
-	line   int // counted from 0
-	timed  int // index into Cue.Words, or -1
+	lo, hi int32 // bytes of Cue.Text
+	line   int32 // counted from 0
+	timed  int32 // index into Cue.Words, or -1
 }
 
 // tokenize cuts a cue into words, into a slice that is used again.
 func tokenize(toks []token, c *Cue) []token {
 	toks = toks[:0]
 	s := c.Text
-	line, timed := 0, 0
+	line, timed := int32(0), 0
 	for i := 0; i < len(s); {
 		size := 1
 		switch b := s[i]; {
@@ -43,7 +44,7 @@ func tokenize(toks []token, c *Cue) []token {
 				continue
 			}
 		}
-		t := token{lo: i, line: line, timed: -1}
+		t := token{lo: int32(i), line: line, timed: -1}
 		i += size
 		for i < len(s) {
 			b := s[i]
@@ -60,12 +61,12 @@ func tokenize(toks []token, c *Cue) []token {
 			}
 			i++
 		}
-		t.hi = i
-		for timed < len(c.Words) && c.Words[timed].Lo < t.lo {
+		t.hi = int32(i)
+		for timed < len(c.Words) && c.Words[timed].Lo < int(t.lo) {
 			timed++
 		}
-		if timed < len(c.Words) && c.Words[timed].Lo < t.hi {
-			t.timed = timed
+		if timed < len(c.Words) && c.Words[timed].Lo < int(t.hi) {
+			t.timed = int32(timed)
 			timed++
 		}
 		toks = append(toks, t)
@@ -91,14 +92,13 @@ type roller struct {
 	order     []int // of cues in time
 	prev, cur []token
 	prevText  string
-	prevCue   *Cue
-	fail      []int // prefix function of cur
-	borders   []int // lengths of carried runs that are possible, longest first
-	usual     int   // lines carried most often
+	fail      []int32 // prefix function of cur
+	borders   []int   // lengths of carried runs that are possible, longest first
+	usual     int     // lines carried most often
 }
 
 // reset starts again at the first cue.
-func (r *roller) reset() { r.prev, r.prevText, r.prevCue = r.prev[:0], "", nil }
+func (r *roller) reset() { r.prev, r.prevText = r.prev[:0], "" }
 
 // step takes up cue i and finds borders.
 func (r *roller) step(i int) *Cue {
@@ -122,11 +122,11 @@ func (r *roller) step(i int) *Cue {
 	}
 	same := func(a string, x token, b string, y token) bool { return a[x.lo:x.hi] == b[y.lo:y.hi] }
 	if cap(r.fail) < n {
-		r.fail = make([]int, n)
+		r.fail = make([]int32, n)
 	}
 	fail := r.fail[:n]
 	fail[0] = 0
-	for i, k := 1, 0; i < n; i++ {
+	for i, k := 1, int32(0); i < n; i++ {
 		for k > 0 && !same(c.Text, r.cur[i], c.Text, r.cur[k]) {
 			k = fail[k-1]
 		}
@@ -135,9 +135,9 @@ func (r *roller) step(i int) *Cue {
 		}
 		fail[i] = k
 	}
-	k := 0
+	k := int32(0)
 	for i := max(0, len(r.prev)-n); i < len(r.prev); i++ {
-		if k == n {
+		if int(k) == n {
 			k = fail[k-1]
 		}
 		for k > 0 && !same(r.prevText, r.prev[i], c.Text, r.cur[k]) {
@@ -148,7 +148,7 @@ func (r *roller) step(i int) *Cue {
 		}
 	}
 	for ; k > 0; k = fail[k-1] {
-		r.borders = append(r.borders, k)
+		r.borders = append(r.borders, int(k))
 	}
 	return c
 }
@@ -166,15 +166,16 @@ func (r *roller) wholeLines(k int) bool {
 	return i == 0 || r.prev[i].line != r.prev[i-1].line
 }
 
-func (r *roller) linesIn(k int) int { return r.cur[k-1].line - r.cur[0].line + 1 }
+func (r *roller) linesIn(k int) int { return int(r.cur[k-1].line-r.cur[0].line) + 1 }
 
-// detect looks at all cues and tells how the clip rolls.
-func (r *roller) detect() rolling {
+// detect looks at all cues and tells how the clip rolls and how many words the file holds.
+func (r *roller) detect() (how rolling, total int) {
 	r.reset()
 	steps, lines, words := 0, 0, 0
 	usual := map[int]int{}
 	for _, i := range r.order {
 		c := r.step(i)
+		total += len(r.cur)
 		if len(r.cur) > 0 && len(r.prev) > 0 {
 			steps++
 			held := c.End > c.Start && c.End-c.Start < hold
@@ -194,7 +195,7 @@ func (r *roller) detect() rolling {
 				break
 			}
 		}
-		r.prevText, r.prevCue = c.Text, c
+		r.prevText = c.Text
 		r.next()
 	}
 	for n, count := range usual {
@@ -204,11 +205,11 @@ func (r *roller) detect() rolling {
 	}
 	switch {
 	case lines+words < 2 || (lines+words)*10 < steps*3:
-		return rollsNot
+		return rollsNot, total
 	case lines >= words:
-		return rollsLines
+		return rollsLines, total
 	}
-	return rollsWords
+	return rollsWords, total
 }
 
 // carried is the number of words at the start of the current cue that the one before has shown.
@@ -250,7 +251,6 @@ func Join(clips ...*Clip) *Talk {
 	}
 	j := joiner{talk: t}
 	j.text.Grow(size)
-	t.Words = make([]Word, 0, size/6)
 	for n, c := range clips {
 		t.Clips = append(t.Clips, *c)
 		t.Warnings = append(t.Warnings, c.Warnings...)
@@ -275,16 +275,23 @@ func (j *joiner) clip(n int, clip *Clip) {
 	if !sort.SliceIsSorted(r.order, byStart) {
 		sort.SliceStable(r.order, byStart)
 	}
-	how := r.detect()
+	how, total := r.detect()
+	if how != rollsNot {
+		total /= 2
+	}
+	j.talk.Words = slices.Grow(j.talk.Words, total)
+	over := ends(clip.Cues, r.order)
+	duration := &j.talk.Clips[n].Duration
 	r.reset()
 	j.para = false
 	for at, i := range r.order {
 		c := r.step(i)
 		k := r.carried(c, how)
 		if k < len(r.cur) {
-			j.cue(n, i, c, r.cur[k:], ends(clip.Cues, r.order, at))
+			j.cue(n, i, c, r.cur[k:], over(at))
+			*duration = max(*duration, j.talk.Words[len(j.talk.Words)-1].End)
 		}
-		r.prevText, r.prevCue = c.Text, c
+		r.prevText = c.Text
 		r.next()
 	}
 }
@@ -295,19 +302,23 @@ const (
 	slowPace  = 8.0
 )
 
-// ends tells when a cue is over, where the file does not say it: at the next
-// one, but not long after its words can have been spoken.
-func ends(cues []Cue, order []int, at int) float64 {
-	c := &cues[order[at]]
-	if c.End > c.Start {
-		return c.End
-	}
-	for _, i := range order[at+1:] {
-		if s := cues[i].Start; s > c.Start {
-			return min(s, c.Start+max(1, float64(len(c.Text))/slowPace))
+// ends tells when the cue at a place of order is over, where the file does not
+// say it: at the next one, but not long after its words can have been spoken.
+// It is asked from the first place to the last.
+func ends(cues []Cue, order []int) func(at int) float64 {
+	next := 0 // the first place with a later start
+	return func(at int) float64 {
+		c := &cues[order[at]]
+		if c.End > c.Start {
+			return c.End
 		}
+		for next = max(next, at+1); next < len(order) && cues[order[next]].Start <= c.Start; next++ {
+		}
+		if next < len(order) {
+			return min(cues[order[next]].Start, c.Start+max(1, float64(len(c.Text))/slowPace))
+		}
+		return c.Start + max(0.2, float64(len(c.Text))/usualPace)
 	}
-	return c.Start + max(0.2, float64(len(c.Text))/usualPace)
 }
 
 // cue writes the new words of a cue.
@@ -404,7 +415,7 @@ func markNoise(text string, toks []token, words []Word) {
 			if u == "" || u[len(u)-1] != shut {
 				continue
 			}
-			inside := strings.ToLower(text[toks[i].lo+1 : toks[j].lo+len(u)-1])
+			inside := strings.ToLower(text[toks[i].lo+1 : int(toks[j].lo)+len(u)-1])
 			if !strings.ContainsAny(inside, "0123456789") && (shut == ']' || isSound(inside)) {
 				for k := i; k <= j; k++ {
 					words[k].Noise = true

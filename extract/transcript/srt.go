@@ -165,15 +165,19 @@ func stripTags(s string) string {
 		return s
 	}
 	var b strings.Builder
+	closed := func(i int, end byte) int { return strings.IndexByte(s[i:], end) }
+	angle, brace := closed(0, '>') >= 0, closed(0, '}') >= 0 // one may follow
 	for i := 0; i < len(s); {
 		switch {
-		case s[i] == '<' && i+1 < len(s) && (s[i+1] == '/' || isLetter(s[i+1]) || isTimeTag(s[i:])):
-			if j := strings.IndexByte(s[i:], '>'); j > 0 {
+		case angle && s[i] == '<' && i+1 < len(s) && (s[i+1] == '/' || isLetter(s[i+1]) || isTimeTag(s[i:])):
+			j := closed(i, '>')
+			if angle = j > 0; angle {
 				i += j + 1
 				continue
 			}
-		case strings.HasPrefix(s[i:], `{\`):
-			if j := strings.IndexByte(s[i:], '}'); j > 0 {
+		case brace && strings.HasPrefix(s[i:], `{\`):
+			j := closed(i, '}')
+			if brace = j > 0; brace {
 				i += j + 1
 				continue
 			}

@@ -41,9 +41,9 @@ type Word struct {
 	Lo, Hi int     // half-open byte range of Talk.Text
 	At     float64 // seconds from the start of its clip
 	End    float64 // when it ends, or the best estimate
-	Exact  bool    // At was in the file (a word time, or the first word of a cue)
 	Clip   int     // index into Talk.Clips
 	Cue    int     // index of the cue it was first heard in; cue ends are weak clause ends
+	Exact  bool    // At was in the file (a word time, or the first word of a cue)
 	Para   bool    // first word of a paragraph or block in formats that have them
 	Noise  bool    // "[Music]", "(laughs)", ">>": kept so that text stays verbatim, never spoken
 }

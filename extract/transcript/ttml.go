@@ -124,7 +124,7 @@ func (r *ttmlReader) open(t xml.StartElement, line int) {
 		case "timeContainer":
 			e.seq = a.Value == "seq"
 		case "frameRate":
-			if v, err := strconv.ParseFloat(a.Value, 64); err == nil && v > 0 && e.kind == "tt" {
+			if v, err := strconv.ParseFloat(a.Value, 64); err == nil && v >= 1 && v <= 1e6 && e.kind == "tt" {
 				r.frameRate *= v / 30
 			}
 		case "frameRateMultiplier":
@@ -132,12 +132,12 @@ func (r *ttmlReader) open(t xml.StartElement, line int) {
 			if len(f) == 2 && e.kind == "tt" {
 				num, err1 := strconv.ParseFloat(f[0], 64)
 				den, err2 := strconv.ParseFloat(f[1], 64)
-				if err1 == nil && err2 == nil && num > 0 && den > 0 {
+				if err1 == nil && err2 == nil && num >= 1 && num <= 1e6 && den >= 1 && den <= 1e6 {
 					r.frameRate *= num / den
 				}
 			}
 		case "tickRate":
-			if v, err := strconv.ParseFloat(a.Value, 64); err == nil && v > 0 && e.kind == "tt" {
+			if v, err := strconv.ParseFloat(a.Value, 64); err == nil && v >= 1 && v <= 1e12 && e.kind == "tt" {
 				r.tickRate = v
 			}
 		}
@@ -243,7 +243,7 @@ func (r *ttmlReader) time(s string) (float64, bool) {
 		return 0, false
 	}
 	f, err := strconv.ParseFloat(s[n+1:], 64)
-	if err != nil || f < 0 || f > 1e6 {
+	if err != nil || !(f >= 0 && f <= 1e6) {
 		return 0, false
 	}
 	return v + f/r.frameRate, true
@@ -289,6 +289,17 @@ func (r *ttmlReader) pop() error {
 	return r.add(r.cue)
 }
 
+// word keeps a timed word unless its time runs back.
+func (r *ttmlReader) word(w CueWord) {
+	last := r.cue.Start
+	if n := len(r.builder.words); n > r.firstWord {
+		last = r.builder.words[n-1].At
+	}
+	if w.At >= last {
+		r.builder.words = append(r.builder.words, w)
+	}
+}
+
 // text adds characters to the cue with white space made one blank.
 func (r *ttmlReader) text(s string) {
 	b := &r.builder.text
@@ -305,7 +316,7 @@ func (r *ttmlReader) text(s string) {
 		}
 		r.space = false
 		if fresh && r.pending >= 0 {
-			r.builder.words = append(r.builder.words, CueWord{Lo: b.Len() - r.lo, At: r.pending})
+			r.word(CueWord{Lo: b.Len() - r.lo, At: r.pending})
 		}
 		r.pending = -1
 		b.WriteString(s[:n])

@@ -118,7 +118,7 @@ func vttTimings(line string) (start, end float64, ok bool) {
 // vttClock is the specification's "collect a WebVTT timestamp": stricter than clock.
 func vttClock(s string) (sec float64, n int) {
 	v1, w := digits(s)
-	if w == 0 {
+	if w == 0 || w > 9 {
 		return 0, 0
 	}
 	hours := w != 2 || v1 > 59
