@@ -44,7 +44,9 @@ func TestEscapeMarkdown(t *testing.T) {
 		}
 		for _, frame := range []string{"%", "- %", "- [ ] %", "| a | b |\n| - | - |\n| % | c |"} {
 			got := plainText(t, strings.Replace(frame, "%", e, 1))
-			got = strings.TrimPrefix(strings.TrimSuffix(got, " c"), "a b ")
+			if strings.HasPrefix(frame, "|") {
+				got = strings.TrimPrefix(strings.TrimSuffix(got, " c"), "a b ")
+			}
 			if want == "" {
 				continue
 			}

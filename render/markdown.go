@@ -102,11 +102,7 @@ func prefixed(prefix, s string) string {
 
 func (d *drawer) safety() {
 	d.heading(2, "Safety")
-	for _, n := range notice {
-		d.line("> %s", n)
-		d.line(">")
-	}
-	d.line("> Type over nothing you do not mean to: what you add, anywhere, stays.")
+	d.line("> %s", strings.Join(notice, "\n>\n> "))
 	d.gap()
 	n := 0
 	for _, i := range usualOf(d.rec, "caution") {

@@ -21,6 +21,9 @@ type Document struct {
 	Edited  map[string]string   // text the person wrote in place of the tool's
 	Removed []string            // items the person deleted from the text
 
+	Own  []OwnRow // rows the person added to the tightening round
+	Kept []string // what belonged to items that are gone
+
 	Claims    []Claim
 	Dues      []Due
 	Revisions []Revision // oldest first
@@ -34,6 +37,12 @@ type Row struct {
 	Tightened bool
 	When      string // what stands beside the tick: a name, a date, or ""
 	Line      int    // in the file, from 1
+}
+
+// OwnRow is a row of the tightening round that the person added.
+type OwnRow struct {
+	Name string
+	Row
 }
 
 // Answer is what a person put under an open question.
