@@ -165,55 +165,16 @@ func (r *reader) metric(i int) (Quantity, int, bool) {
 		return Quantity{}, i, false
 	}
 	q := Quantity{Start: r.at(i).start, Kind: Thread, Low: d.big(), High: d.big(), Unit: "mm"}
-	canon := "M" + printRat(d)
-	var pitch, length rat
-	for step := 0; step < 2; step++ {
-		m := j
-		if !(r.at(m).is(tBy) || r.mark(m) == '-' && r.glued(m) && r.glued(m+1) || r.mark(m) == '*') {
-			break
-		}
-		m++
-		if r.at(m).is(tArticle) && !r.startsNumber(m) {
-			break
-		}
-		x, ok := r.number(m)
-		if !ok || x.neg || x.v.n == 0 {
-			break
-		}
-		if x.split > 0 {
-			x.v, x.j = x.first, x.split
-			if r.at(x.j).unit() {
-				break
-			}
-		}
-		isPitch := step == 0 && pitch.n == 0 && x.v.float() <= 6 && x.v.float() <= f*0.25+0.01 && (!x.frac || x.v.d <= 4)
-		if isPitch {
-			pitch, j = x.v, x.j
-			if u, e := r.unit(j, x); u != nil && (u.code == "mm") {
-				j = e
-			}
-			if r.text1(j) == "pitch" {
-				j++
-			}
-			continue
-		}
-		if r.mark(m-1) == '-' || x.v.float() > 1000 || !x.v.isInt() && x.v.d != 2 {
-			break
-		}
-		length, j = x.v, x.j
-		if u, e := r.unit(j, x); u != nil && u.code == "mm" {
-			j = e
-		}
-		break
-	}
+	pitch, length, j := r.pitchLength(d, j)
+	q.Canonical = "M" + printRat(d)
 	if pitch.n > 0 {
-		canon += "x" + printRat(pitch)
+		q.Canonical += "x" + printRat(pitch)
 	}
 	if length.n > 0 {
-		canon += " x " + printRat(length) + " mm"
+		q.Canonical += " x " + printRat(length) + " mm"
 		q.Length = length.big()
 	}
-	q.Canonical, q.End, q.Hedged = canon, r.at(j-1).end, r.hedged(i, j)
+	q.End, q.Hedged = r.at(j-1).end, r.hedged(i, j)
 	// "an M6 or an M8"
 	if pitch.n == 0 && length.n == 0 && r.at(j).is(tOr) {
 		m := j + 1
@@ -235,6 +196,107 @@ func (r *reader) metric(i int) (Quantity, int, bool) {
 		}
 	}
 	return q, j, true
+}
+
+// pitchLength reads "by one point two five by thirty" after a metric thread of
+// diameter d: what can be its pitch is the pitch, what cannot is the length.
+func (r *reader) pitchLength(d rat, j int) (pitch, length rat, end int) {
+	for range 2 {
+		m := j
+		dash := r.mark(m) == '-' && r.glued(m) && r.glued(m+1)
+		if !r.at(m).is(tBy) && r.mark(m) != '*' && !dash {
+			break
+		}
+		m++
+		if r.at(m).is(tArticle) && !r.startsNumber(m) {
+			break
+		}
+		x, ok := r.number(m)
+		if !ok || x.neg || x.v.n == 0 {
+			break
+		}
+		if pitch.n == 0 && length.n == 0 {
+			if p, e, ok := r.pitch(d, x, dash); ok {
+				pitch, j = p, e
+				if u, e := r.unit(j, x); u != nil && u.code == "mm" {
+					j = e
+				}
+				if r.text1(j) == "pitch" {
+					j++
+				}
+				continue
+			}
+		}
+		if x.split > 0 {
+			x.v, x.j = x.first, x.split
+		}
+		if dash || x.v.float() > 1000 || !x.v.isInt() && x.v.d != 2 || x.v.float() < 3 {
+			break
+		}
+		length, j = x.v, x.j
+		if u, e := r.unit(j, x); u != nil && u.code == "mm" {
+			j = e
+		}
+		break
+	}
+	return pitch, length, j
+}
+
+// pitch reads x as a thread's pitch: "1.25", and "one twenty five" or "one two
+// five" said for it. A pitch is never more than a quarter of the diameter.
+func (r *reader) pitch(d rat, x num, dash bool) (rat, int, bool) {
+	fits := func(p rat) bool { return p.n > 0 && p.float() <= 6 && p.float() <= d.float()*0.25+0.01 }
+	switch {
+	case x.split > 0 && x.first.n <= 9: // "one twenty five"
+		if p, _ := makeRat(x.v.n, 100); fits(p) && knownPitches[p] {
+			return p, x.j, true
+		}
+		return rat{}, 0, false
+	case x.v.between(1, 2) && !x.digits: // "one two five", "one five"
+		n, scale, j := x.v.n, int64(1), x.j
+		for r.at(j).class() == cUnit && scale < 100 {
+			n, scale = n*10+r.at(j).value(), scale*10
+			j++
+		}
+		if p, _ := makeRat(n, scale); scale > 1 && fits(p) && knownPitches[p] {
+			return p, j, true
+		}
+	}
+	if x.split > 0 || dash && !knownPitches[x.v] {
+		return rat{}, 0, false
+	}
+	return x.v, x.j, fits(x.v) && (!x.frac || x.v.d <= 4)
+}
+
+// knownPitches are the pitches of ISO 261.
+var knownPitches = map[rat]bool{{1, 4}: true, {7, 20}: true, {2, 5}: true, {9, 20}: true, {1, 2}: true, {3, 5}: true,
+	{7, 10}: true, {3, 4}: true, {4, 5}: true, {1, 1}: true, {5, 4}: true, {3, 2}: true, {7, 4}: true, {2, 1}: true,
+	{5, 2}: true, {3, 1}: true, {7, 2}: true, {4, 1}: true, {9, 2}: true, {5, 1}: true, {11, 2}: true, {6, 1}: true}
+
+// bareMetric reads a thread said without its M near a word for threads: "the
+// thread is ten by one two five", "six by thirty bolts".
+func (r *reader) bareMetric(e span) (Quantity, int, bool) {
+	d := e.lo
+	if e.rangeSet || !d.between(3, 48) || e.n.split > 0 || !r.at(e.n.j).is(tBy) {
+		return Quantity{}, 0, false
+	}
+	pitch, length, j := r.pitchLength(d, e.n.j)
+	if j == e.n.j || length.n > 0 && (length.float() < 10 || length.float() < d.float()) {
+		return Quantity{}, 0, false
+	}
+	if pitch.n > 0 && knownPitches[pitch] && r.near(e.i, 8, tThread|tFastener) || length.n > 0 && r.at(j).is(tFastener) && d.n <= 20 {
+		q := Quantity{Start: r.at(e.i).start, End: r.at(j - 1).end, Kind: Thread, Low: d.big(), High: d.big(), Unit: "mm",
+			Canonical: "M" + printRat(d), Hedged: r.hedged(e.i, j), Assumed: true}
+		if pitch.n > 0 {
+			q.Canonical += "x" + printRat(pitch)
+		}
+		if length.n > 0 {
+			q.Canonical += " x " + printRat(length) + " mm"
+			q.Length = length.big()
+		}
+		return q, j, true
+	}
+	return Quantity{}, 0, false
 }
 
 func (t *token) unit() bool { return t.w != nil && t.w.unit != nil }

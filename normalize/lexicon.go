@@ -84,6 +84,8 @@ const (
 	tJIS
 	tPronoun
 	tStopOne
+	tPour
+	tWhole
 	tMotorway
 	tSeries
 )
@@ -93,7 +95,7 @@ var traitNames = []string{"misheard", "second", "ths", "article", "and", "point"
 	"between", "by", "of", "em", "tee", "ee", "number", "per", "drive", "plus", "correct", "weakcorrect", "filler",
 	"maybe", "hedge", "hedgeafter", "tighten", "load", "tool", "head", "drivetool", "fastener", "thread", "fluid",
 	"gear", "temperature", "engine", "price", "tyre", "gap", "clock", "chain", "cure", "money", "clocktime", "torx",
-	"cross", "pozi", "jis", "pronoun", "stopone", "motorway", "series"}
+	"cross", "pozi", "jis", "pronoun", "stopone", "pour", "whole", "motorway", "series"}
 
 var classNames = map[string]class{"unit": cUnit, "teen": cTeen, "tens": cTens, "scale": cScale,
 	"denom": cDenom, "denoms": cDenoms, "half": cHalf}
@@ -196,6 +198,7 @@ func (l *lexicon) readWords(src string) error {
 
 func (l *lexicon) readUnits(src string) error {
 	r := csv.NewReader(strings.NewReader(src))
+	r.Comment = '#'
 	rows, err := r.ReadAll()
 	if err != nil {
 		return fmt.Errorf("units.csv: %w", err)

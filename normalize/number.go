@@ -18,7 +18,8 @@ type num struct {
 // reader walks the tokens of one text.
 type reader struct {
 	tokens
-	quotes int // quotation marks seen so far that are not inch marks
+	quotes int  // quotation marks seen so far that are not inch marks
+	bare   bool // bare numbers are wanted too
 }
 
 func (r *reader) at(i int) *token {

@@ -34,15 +34,27 @@ func Numbers(text string) []Number {
 		return nil
 	}
 	var out []Number
+	r.bare = true
 	for i := 0; i < len(r.t); {
-		e, ok := r.expr(i, false)
+		if _, j, ok := r.designation(i); ok {
+			i = j
+			continue
+		}
+		e, ok := r.expr(i)
 		if !ok {
 			i = r.skip(i)
 			continue
 		}
-		out = append(out, Number{Start: r.at(e.i).start, End: r.at(e.j - 1).end,
-			Low: e.lo.big(), High: e.hi.big(), Hedged: r.hedged(e.i, e.j), Alt: e.alt})
+		if _, j, ok := r.unThread(e.i); ok {
+			i = j
+			continue
+		}
 		i = e.next
+		if e.unit == nil && (e.n.bare || e.n.one && !e.rangeSet && !r.countsOne(e.n)) {
+			continue
+		}
+		out = append(out, Number{Start: r.at(e.i).start, End: r.at(e.n.j - 1).end,
+			Low: e.lo.big(), High: e.hi.big(), Hedged: r.hedged(e.i, e.j), Alt: e.alt})
 	}
 	return out
 }
@@ -89,11 +101,14 @@ func (r *reader) next(i int) (Quantity, int, bool) {
 	if q, j, ok := r.designation(i); ok {
 		return q, j, true
 	}
-	e, ok := r.expr(i, true)
+	e, ok := r.expr(i)
 	if !ok {
 		return Quantity{}, r.skip(i), false
 	}
 	if q, j, ok := r.unThread(e.i); ok {
+		return q, j, true
+	}
+	if q, j, ok := r.bareMetric(e); ok {
 		return q, j, true
 	}
 	if e.unit == nil {
@@ -107,10 +122,10 @@ func (r *reader) next(i int) (Quantity, int, bool) {
 	return q, e.next, ok
 }
 
-// expr reads a value with what belongs to it. With units it also takes units
-// and corrections of values with units; without, bare numbers only.
-func (r *reader) expr(i int, units bool) (span, bool) {
-	e, ok := r.single(i, units)
+// expr reads a value with its unit, if one is said; of a spoken correction it
+// keeps the last value.
+func (r *reader) expr(i int) (span, bool) {
+	e, ok := r.single(i)
 	if !ok {
 		return e, false
 	}
@@ -119,7 +134,7 @@ func (r *reader) expr(i int, units bool) (span, bool) {
 		if !ok {
 			break
 		}
-		f, ok := r.single(k, units)
+		f, ok := r.single(k)
 		if !ok {
 			break
 		}
@@ -135,7 +150,7 @@ func (r *reader) expr(i int, units bool) (span, bool) {
 }
 
 // single reads one value, range or pair of candidates.
-func (r *reader) single(i int, units bool) (span, bool) {
+func (r *reader) single(i int) (span, bool) {
 	var e span
 	k := i
 	between := r.at(i).is(tBetween)
@@ -145,26 +160,24 @@ func (r *reader) single(i int, units bool) (span, bool) {
 			k++
 		}
 	}
-	n, ok := r.value(k, units)
+	n, ok := r.value(k)
 	if !ok {
-		return e, false
+		return r.impliedOne(i)
 	}
 	e = span{i: i, j: n.j, next: n.j, lo: n.v, hi: n.v, n: n}
 	if !between {
 		e.i = n.i
 	}
 	// "N and a half" is taken by the number; "an inch and a quarter" here.
-	if units {
-		r.unitOf(&e, n)
-	}
+	r.unitOf(&e, n)
 	if n.split > 0 && r.splits(&e, n) {
 		return e, true
 	}
 	k, alt, ok := r.joiner(e, between)
 	if !ok {
 		// Two numbers side by side with one unit after: "eleven twelve newton metres".
-		if units && e.unit == nil {
-			if m, ok := r.value(n.j, units); ok && n.v.less(m.v) && near(n.v, m.v) && !n.frac && !m.frac && !r.at(n.j).is(tArticle) && !r.at(n.j).is(tPoint) {
+		if e.unit == nil {
+			if m, ok := r.value(n.j); ok && n.v.less(m.v) && near(n.v, m.v) && !n.frac && !m.frac && !r.at(n.j).is(tArticle) && !r.at(n.j).is(tPoint) {
 				f := span{i: e.i, j: m.j, next: m.j, lo: n.v, hi: m.v, n: m, rangeSet: true}
 				if r.unitOf(&f, m); f.unit != nil && !(f.unit.kind == Length && r.countBefore(n)) {
 					return f, true
@@ -176,25 +189,20 @@ func (r *reader) single(i int, units bool) (span, bool) {
 		}
 		return e, true
 	}
-	m, ok := r.value(k, units)
+	m, ok := r.value(k)
 	if !ok || m.neg && !n.neg {
 		e.i = n.i
 		return e, true
 	}
 	f := span{i: e.i, j: m.j, next: m.j, lo: n.v, hi: m.v, alt: alt, n: m, rangeSet: true}
-	if units {
-		r.unitOf(&f, m)
-	}
+	r.unitOf(&f, m)
 	comma := r.mark(e.j) == ','
 	switch {
 	case e.unit == nil && f.unit == nil:
-		if units || comma {
-			// A bare range matters to Numbers only; here a unit-less value may
-			// be half of a designation, so leave each number to itself.
-			if !(units && r.toolNext(f.j)) || comma {
-				e.i = n.i
-				return e, true
-			}
+		// A bare range matters to Numbers only; to Quantities, before a tool.
+		if comma || !r.bare && !r.toolNext(f.j) {
+			e.i = n.i
+			return e, true
 		}
 	case e.unit == nil: // 20 to 25 newton metres
 		if comma && !(n.v.less(m.v) && near(n.v, m.v)) {
@@ -229,9 +237,9 @@ func (r *reader) single(i int, units bool) (span, bool) {
 }
 
 // value reads a number, refusing what is none in talk.
-func (r *reader) value(i int, units bool) (num, bool) {
+func (r *reader) value(i int) (num, bool) {
 	t := r.at(i)
-	if t.glued && i > 0 && t.kind == kDigits && (r.at(i-1).word && r.at(i-1).glued == false || r.at(i-1).word) && !r.at(i-1).is(tBy) {
+	if t.glued && i > 0 && t.kind == kDigits && r.at(i-1).word && !r.at(i-1).is(tBy) {
 		return num{}, false // figures inside a word: "A4", "scp173"
 	}
 	if t.kind == kDigits && t.glued && r.mark(i-1) == '-' && r.glued(i-1) && i > 1 && r.at(i-2).word && r.at(i-2).class() == cNone {
@@ -263,25 +271,15 @@ func (r *reader) value(i int, units bool) (num, bool) {
 	if r.mark(i-1) == ':' && r.glued(i) && i > 1 && r.at(i-2).kind == kDigits {
 		return n, false
 	}
-	if !units {
-		if n.bare {
-			return n, false
-		}
-		if n.one && !r.countsOne(i, n) {
-			return n, false
-		}
-		if last.is(tThs) && last.glued && n.digits {
-			return n, false // an ordinal
-		}
-		if last.is(tMoney) && !last.is(tPrice) {
-			return n, false
-		}
+	if last.is(tThs) && last.glued && n.digits {
+		return n, false // an ordinal
 	}
 	return n, true
 }
 
 // countsOne tells a counted or measured "one" from the pronoun.
-func (r *reader) countsOne(i int, n num) bool {
+func (r *reader) countsOne(n num) bool {
+	i := n.i
 	if r.at(i).kind == kDigits {
 		return true
 	}
@@ -314,6 +312,29 @@ func (r *reader) splits(e *span, n num) bool {
 		return true
 	}
 	return false
+}
+
+// impliedOne reads "an inch and a quarter", "a turn and a half", "a full turn":
+// a unit that counts one without saying so.
+func (r *reader) impliedOne(i int) (span, bool) {
+	k := i
+	if r.at(k).is(tArticle) {
+		k++
+	}
+	n := num{v: whole(1), i: i, j: k, frac: true}
+	u, j := r.unit(k, n)
+	if u == nil || (u.kind != Length && u.kind != Angle && u.kind != Volume) || u.digits || u.code == "deg" {
+		return span{}, false
+	}
+	if f, m, ok := r.part(j + 1); ok && r.at(j).is(tAnd) && r.partEnds(m) {
+		v, _ := n.v.add(f)
+		n.v, n.j = v, m
+		return span{i: i, j: m, next: m, lo: v, hi: v, unit: u, unitAt: k, n: n}, true
+	}
+	if u.code == "turn" && j-k == 2 && k > i {
+		return span{i: i, j: j, next: j, lo: n.v, hi: n.v, unit: u, unitAt: k, n: num{v: n.v, i: i, j: j}}, true
+	}
+	return span{}, false
 }
 
 // near tells two values close enough to be the ends of one range.
@@ -552,7 +573,8 @@ func (r *reader) unitFits(u *unit, k, j int, n num) bool {
 	case u.need == tTyre:
 		return r.near(k, 12, tTyre) && !r.priced(n, j)
 	case u.need == tFluid:
-		return r.near(k, 8, tFluid) && !r.at(j).is(tTool|tFastener|tHead)
+		// "ten mil of fork oil"; but the drain plug's seventeen mil is a size.
+		return !r.at(j).is(tTool|tFastener|tHead) && (r.within(j, j+4, tFluid) || r.within(k-7, k, tPour) && r.near(k, 12, tFluid))
 	case u.need == tGear:
 		return r.text1(k) == "tooth" || r.near(k, 10, tGear)
 	case u.need != 0:
@@ -571,8 +593,11 @@ func (r *reader) priced(n num, j int) bool {
 }
 
 // near reports a word with one of the traits within d tokens of token i.
-func (r *reader) near(i, d int, x trait) bool {
-	for k := max(0, i-d); k < min(len(r.t), i+d+1); k++ {
+func (r *reader) near(i, d int, x trait) bool { return r.within(i-d, i+d+1, x) }
+
+// within reports a word with one of the traits among tokens [i,j).
+func (r *reader) within(i, j int, x trait) bool {
+	for k := max(0, i); k < min(len(r.t), j); k++ {
 		if r.t[k].is(x) {
 			return true
 		}

@@ -105,7 +105,7 @@ func (ts *tokens) scan(text string) bool {
 			if n <= maxWord {
 				w = lex.words[string(buf[:n])]
 			}
-			if w != nil && (w.class != cNone || w.traits&(tEm|tTee|tEe|tCross|tPozi|tJIS|tTorx) != 0) {
+			if w != nil && (w.class != cNone || w.traits&(tEm|tTee|tEe|tCross|tPozi|tJIS|tTorx|tWhole) != 0) {
 				any = true
 			}
 			t = append(t, token{start: i, end: j, w: w, glued: glued, word: true})
