@@ -1,11 +1,12 @@
 package render
 
 import (
-	"math"
+	"math/big"
 	"strconv"
 	"strings"
 
 	"wrenchword/extract"
+	"wrenchword/normalize"
 	"wrenchword/render/workdoc"
 )
 
@@ -116,53 +117,24 @@ func SaidTorque(t *extract.Torque) string {
 
 func figure(f float64) string { return strconv.FormatFloat(f, 'f', -1, 64) }
 
-// newtonMetresPerPoundFoot is exact: 0.3048 m × 0.45359237 kg × 9.80665 m/s²
-// (NIST SP 811, appendix B.8, gives its factors).
-const newtonMetresPerPoundFoot = 0.3048 * 0.45359237 * 9.80665
-
 // inUnits gives a torque in N·m and in lbf·ft, each marked as computed where it
 // was not said in that unit. Both are empty where the unit is not known.
 func inUnits(t *extract.Torque) (nm, lbfft string) {
-	if len(t.NM) != 2 {
+	lo, ok := new(big.Rat).SetString(figure(t.Said.Low))
+	hi, ok2 := new(big.Rat).SetString(figure(t.Said.High))
+	if !ok || !ok2 || t.Said.Unit == "" || lo.Sign() <= 0 {
 		return "", ""
 	}
-	digits := max(significant(t.Said.Low), significant(t.Said.High))
-	pair := func(lo, hi float64) string {
-		s := rounded(lo, digits)
-		if h := rounded(hi, digits); h != s {
-			s += " to " + h
+	if hi.Sign() <= 0 {
+		hi = lo
+	}
+	in := func(unit string) string {
+		s := strings.TrimSuffix(normalize.RoundedRange(lo, hi, t.Said.Unit, unit), " "+unit)
+		s = strings.Replace(s, "-", " to ", 1)
+		if s != "" && unit != t.Said.Unit {
+			s += ", computed"
 		}
 		return s
 	}
-	nm = pair(t.NM[0], t.NM[1]) + ", computed"
-	lbfft = pair(t.NM[0]/newtonMetresPerPoundFoot, t.NM[1]/newtonMetresPerPoundFoot) + ", computed"
-	switch t.Said.Unit {
-	case "N.m":
-		nm = strings.TrimSuffix(nm, ", computed")
-	case "lbf.ft":
-		lbfft = strings.TrimSuffix(lbfft, ", computed")
-	}
-	return nm, lbfft
-}
-
-// significant counts the digits a value was said with, at least two: a heard
-// "60" converts to two digits, never to more than were said beyond that.
-func significant(f float64) int {
-	s := strings.Trim(strings.Replace(figure(f), ".", "", 1), "0")
-	if s = strings.TrimSpace(s); f >= 100 {
-		return 3
-	}
-	return min(max(len(s), 2), 4)
-}
-
-func rounded(f float64, digits int) string {
-	if f == 0 {
-		return "0"
-	}
-	places := digits - 1 - int(math.Floor(math.Log10(math.Abs(f))))
-	if places < 0 {
-		p := math.Pow(10, float64(-places))
-		return figure(math.Round(f/p) * p)
-	}
-	return figure(math.Round(f*math.Pow(10, float64(places))) / math.Pow(10, float64(places)))
+	return in("N.m"), in("lbf.ft")
 }

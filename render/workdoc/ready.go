@@ -1,0 +1,268 @@
+package workdoc
+
+import (
+	"fmt"
+	"regexp"
+	"strings"
+	"time"
+
+	"wrenchword/extract"
+)
+
+// Still is one thing that still stands open.
+type Still struct {
+	Ref  string // "" for a line of the person's own
+	Text string
+	Why  string // what is missing
+	Clip int
+	At   float64 // seconds; -1 where it was not heard
+}
+
+// Verdict is what stands between a job and its gate.
+type Verdict struct {
+	Open    []Still  // in the order in which it can be done
+	Due     []Still  // what falls due later, and what is due already
+	Usual   int      // usual checks that nobody has ticked
+	Remarks []string // disagreements and doubts that close or open nothing
+}
+
+// Checker checks a value that a person confirmed against the fastener it is for
+// and what was heard of it: plain sentences, none where nothing is to be said.
+// It fails where the value cannot be read.
+type Checker func(confirmed string, heard *extract.Torque) (remarks []string, err error)
+
+// Ready judges a document for one gate, extract.BeforeUse or
+// extract.BeforePublishing. today decides what is overdue. What a person struck
+// out of the text is still open: only an answer, a value with its source, or a
+// tick closes anything.
+func Ready(d *Document, before string, check Checker, today time.Time) Verdict {
+	j := &judge{d: d, check: check, closed: map[string]bool{}}
+	rows := Round(d.Record)
+	var rowsOpen []Still
+	for _, r := range rows {
+		why := j.row(r)
+		if why == "" {
+			if r.Entry != nil {
+				j.closed[r.Entry.ID] = true
+			}
+			continue
+		}
+		s := Still{Ref: r.Ref, Text: "Confirm and tighten: " + orElse(r.Name, "a fastener that was not named"), Why: why, At: -1}
+		if r.Torque != nil {
+			s.Clip, s.At = r.Torque.Clip, r.Torque.At
+		} else if r.Entry != nil {
+			s.Clip, s.At = r.Entry.Clip, r.Entry.At
+		}
+		rowsOpen = append(rowsOpen, s)
+	}
+	// A joint with two values is settled only when both rows are.
+	for _, r := range rows {
+		if r.Entry != nil && j.row(r) != "" {
+			delete(j.closed, r.Entry.ID)
+		}
+	}
+	v := Verdict{}
+	v.Open = j.questions(before)
+	if before == extract.BeforeUse {
+		v.Open = append(v.Open, j.reopened()...)
+		v.Open = append(v.Open, rowsOpen...)
+		for _, own := range d.Own {
+			if why := j.cells(own.Row, nil); why != "" {
+				v.Open = append(v.Open, Still{Text: "Confirm and tighten: " + orElse(own.Name, "a row of your own"), Why: why, At: -1})
+			}
+		}
+	}
+	v.Due = j.due(today)
+	for _, s := range v.Due {
+		if before == extract.BeforeUse && strings.HasPrefix(s.Why, "due since") {
+			v.Open = append(v.Open, s)
+		}
+	}
+	for i, u := range d.Record.Usual {
+		if u.Kind == "check" && !d.Ticks[d.Refs.Usual[i]] {
+			v.Usual++
+		}
+	}
+	v.Remarks = j.remarks
+	for _, c := range d.Claims {
+		if c.Status == "open" {
+			v.Remarks = append(v.Remarks, fmt.Sprintf("line %d: a claim by %s is open: %s", c.Line, orElse(c.Who, "somebody"), c.Text))
+		}
+	}
+	return v
+}
+
+type judge struct {
+	d       *Document
+	check   Checker
+	closed  map[string]bool // ledger entries whose rows are all settled
+	remarks []string
+}
+
+func orElse(s, otherwise string) string {
+	if strings.TrimSpace(s) == "" {
+		return otherwise
+	}
+	return s
+}
+
+// row says why a row of the round is not settled, or "".
+func (j *judge) row(r RoundRow) string {
+	if t := r.Torque; t != nil && t.Applied == "quoted" && r.Entry == nil {
+		return "" // somebody else's figure for nothing that was worked on
+	}
+	return j.cells(j.d.Rows[r.Ref], r.Torque)
+}
+
+// cells says why the person's cells do not settle a row, or "".
+func (j *judge) cells(c Row, heard *extract.Torque) string {
+	switch {
+	case c.Confirmed == "" && c.Tightened:
+		return "ticked as tightened, but no value is confirmed"
+	case c.Confirmed == "":
+		return "no confirmed value"
+	case isNotApplicable(c.Confirmed):
+		if notApplicableReason(c.Confirmed) == "" && c.Source == "" {
+			return `"n/a" needs a reason, for example "n/a, replaced by a clip"`
+		}
+		return ""
+	case unpublished.MatchString(c.Confirmed):
+		if !signed.MatchString(c.Confirmed + " " + c.Source) {
+			return `where no value is published, say how it was tightened and sign it: "no value published, by feel, signed: name, date"`
+		}
+		if !c.Tightened {
+			return "not ticked as tightened"
+		}
+		return ""
+	}
+	remarks, err := j.check(c.Confirmed, heard)
+	if err != nil {
+		return err.Error()
+	}
+	for _, r := range remarks {
+		r = fmt.Sprintf("line %d: %s", c.Line, r)
+		if !contains(j.remarks, r) {
+			j.remarks = append(j.remarks, r)
+		}
+	}
+	switch {
+	case strings.TrimSpace(c.Source) == "":
+		return "the confirmed value has no source"
+	case weakSource.MatchString(c.Source):
+		return "its source is general, for another machine, or a claim: that alone confirms nothing"
+	case !c.Tightened:
+		return "not ticked as tightened"
+	}
+	return ""
+}
+
+func contains(list []string, s string) bool {
+	for _, x := range list {
+		if x == s {
+			return true
+		}
+	}
+	return false
+}
+
+var (
+	notApplicable = regexp.MustCompile(`(?i)^\s*(n/?a|not applicable)\b[\s,;:.\-–—(]*`)
+	unpublished   = regexp.MustCompile(`(?i)\b(no (value|torque|figure)( is)? published|not published|by feel|to the mark|(quarter|half|third)[ -](of a )?turn)\b`)
+	signed        = regexp.MustCompile(`(?i)\bsigned\b[:,\s]+\pL`)
+	weakSource    = regexp.MustCompile(`(?i)\b(general (value|table|chart|figure)s?|(value|table|chart)s? (by|for (the|this)) size|bolt size chart|by size|(an)?other (machine|model)|different (machine|model)|reader('s)? claim|claim|heard in the recording|the recording|the video|this transcript)\b|^\s*general\b`)
+)
+
+func isNotApplicable(s string) bool { return notApplicable.MatchString(s) }
+func notApplicableReason(s string) string {
+	return strings.TrimRight(notApplicable.ReplaceAllString(s, ""), " ).")
+}
+
+// questions gives the open questions of one gate that are not settled.
+func (j *judge) questions(before string) []Still {
+	var out []Still
+	for _, i := range OpenOrder(j.d.Record, before) {
+		o := j.d.Record.Open[i]
+		ref := j.d.Refs.Open[i]
+		why := j.question(o, ref)
+		if why == "" {
+			continue
+		}
+		for _, r := range j.d.Removed {
+			if r == ref {
+				why += "; it was taken out of the text, which settles nothing"
+			}
+		}
+		out = append(out, Still{Ref: ref, Text: o.Question, Why: why, Clip: o.Clip, At: o.At})
+	}
+	return out
+}
+
+func (j *judge) question(o extract.Open, ref string) string {
+	a, ticked := j.d.Answers[ref], j.d.Ticks[ref]
+	switch o.Kind {
+	case extract.LookUp, extract.Conflict, extract.Suspect, extract.Unsure:
+		if o.LedgerID != "" && j.closed[o.LedgerID] {
+			return "" // the round has the value, with its source
+		}
+		switch {
+		case strings.TrimSpace(a.Text) == "" && ticked:
+			return "ticked, but with no answer"
+		case strings.TrimSpace(a.Text) == "":
+			return "no answer"
+		case isNotApplicable(a.Text) && notApplicableReason(a.Text) == "":
+			return `"n/a" needs a reason`
+		case isNotApplicable(a.Text):
+			return ""
+		case strings.TrimSpace(a.Source) == "":
+			return "the answer has no source"
+		case weakSource.MatchString(a.Source):
+			return "its source is general, for another machine, or a claim: that alone settles nothing"
+		}
+		return ""
+	case extract.NotTorqued:
+		if ticked || o.LedgerID != "" && j.closed[o.LedgerID] {
+			return ""
+		}
+	}
+	if ticked {
+		return ""
+	}
+	if a.Text != "" {
+		return "answered, but not ticked"
+	}
+	return "not ticked"
+}
+
+// reopened are the joints that a swap of a stand-in part took apart again.
+func (j *judge) reopened() []Still {
+	var out []Still
+	for i, o := range j.d.Record.Open {
+		ref := j.d.Refs.Open[i]
+		if o.Kind == extract.ReplaceLater && j.d.Ticks[ref] && !j.d.Answers[ref].Again {
+			out = append(out, Still{Ref: ref, Text: "Tighten the joint of the " + orElse(o.About, "swapped part") + " again",
+				Why: "the stand-in part was swapped, which opens its joint", Clip: o.Clip, At: o.At})
+		}
+	}
+	return out
+}
+
+func (j *judge) due(today time.Time) []Still {
+	var out []Still
+	why := func(when string) string {
+		if t, err := time.Parse("2006-01-02", strings.TrimSpace(when)); err == nil && !t.After(today) {
+			return "due since " + when
+		}
+		return "due: " + orElse(when, "no time given")
+	}
+	for i, o := range j.d.Record.Open {
+		if ref := j.d.Refs.Open[i]; o.Before == extract.BeforeLater && !j.d.Ticks[ref] {
+			out = append(out, Still{Ref: ref, Text: o.Question, Why: why(o.Due), Clip: o.Clip, At: o.At})
+		}
+	}
+	for _, d := range j.d.Dues {
+		if !d.Done {
+			out = append(out, Still{Text: d.Text, Why: why(d.When), At: -1})
+		}
+	}
+	return out
+}
