@@ -55,7 +55,8 @@ func parseJSON(p *parser) error {
 		}
 		if err != nil {
 			if found {
-				p.warn(1+strings.Count(p.text[:min(int(d.InputOffset()), len(p.text))], "\n"), "the rest was not read: %v", err)
+				rest := strings.TrimLeft(p.text[d.InputOffset():], " \t\n")
+				p.warn(1+strings.Count(p.text[:len(p.text)-len(rest)], "\n"), "the rest was not read: %v", err)
 				break
 			}
 			if detectedPlain(p) {
@@ -193,6 +194,9 @@ func piecesOfObject(o object) []spokenPiece {
 	}
 	if w := list(o, "word_segments"); w != nil {
 		return group(wordsOf(w, scale))
+	}
+	if s, ok := segment(o, 1); ok {
+		return []spokenPiece{s}
 	}
 	for _, key := range []string{"cues", "captions", "subtitles", "sentences", "paragraphs", "transcript", "items", "data", "monologues"} {
 		switch v := o[key].(type) {

@@ -18,7 +18,7 @@ func clockOf(s string, minWidth, maxWidth int) (sec float64, n int) {
 		part[count], width[count] = v, w
 		count++
 		n += w
-		if count == 3 || n >= len(s) || s[n] != ':' {
+		if count == 3 || n+1 >= len(s) || s[n] != ':' || !isDigit(s[n+1]) {
 			break
 		}
 		n++

@@ -27,39 +27,19 @@ func tokenize(toks []token, c *Cue) []token {
 	s := c.Text
 	line, timed := int32(0), 0
 	for i := 0; i < len(s); {
-		size := 1
-		switch b := s[i]; {
-		case b == '\n':
-			line++
-			i++
-			continue
-		case b == ' ' || b == '\t' || b == '\v' || b == '\f':
-			i++
-			continue
-		case b >= utf8.RuneSelf:
-			var r rune
-			r, size = utf8.DecodeRuneInString(s[i:])
-			if unicode.IsSpace(r) {
-				i += size
-				continue
+		n := blankAt(s, i)
+		if n > 0 {
+			if s[i] == '\n' {
+				line++
 			}
+			i += n
+			continue
 		}
 		t := token{lo: int32(i), line: line, timed: -1}
-		i += size
-		for i < len(s) {
-			b := s[i]
-			if b == ' ' || b == '\n' || b == '\t' || b == '\v' || b == '\f' {
+		for i++; i < len(s); i++ {
+			if class[s[i]] != inWord && blankAt(s, i) > 0 {
 				break
 			}
-			if b >= utf8.RuneSelf {
-				r, n := utf8.DecodeRuneInString(s[i:])
-				if unicode.IsSpace(r) {
-					break
-				}
-				i += n
-				continue
-			}
-			i++
 		}
 		t.hi = int32(i)
 		for timed < len(c.Words) && c.Words[timed].Lo < int(t.lo) {
@@ -72,6 +52,36 @@ func tokenize(toks []token, c *Cue) []token {
 		toks = append(toks, t)
 	}
 	return toks
+}
+
+// Bytes by what they can be the start of.
+const (
+	inWord = iota
+	isSpace
+	mayBeSpace // the first byte of a white-space character beyond ASCII, or of many others
+)
+
+var class = func() (c [256]uint8) {
+	for _, b := range " \t\n\v\f\r" {
+		c[b] = isSpace
+	}
+	for _, r := range []rune{0x85, 0xA0, 0x1680, 0x2000, 0x2028, 0x202F, 0x205F, 0x3000} {
+		c[string(r)[0]] = mayBeSpace
+	}
+	return c
+}()
+
+// blankAt is the size of the white-space character at s[i], 0 where there is another.
+func blankAt(s string, i int) int {
+	switch class[s[i]] {
+	case isSpace:
+		return 1
+	case mayBeSpace:
+		if r, n := utf8.DecodeRuneInString(s[i:]); unicode.IsSpace(r) {
+			return n
+		}
+	}
+	return 0
 }
 
 // rolling is how a clip repeats itself.
@@ -168,13 +178,30 @@ func (r *roller) wholeLines(k int) bool {
 
 func (r *roller) linesIn(k int) int { return int(r.cur[k-1].line-r.cur[0].line) + 1 }
 
-// detect looks at all cues and tells how the clip rolls and how many words the file holds.
+// A long clip is told by runs of cues taken from all over it.
+const (
+	sampled   = 512 // cues looked at
+	sampleRun = 32  // cues in a row
+)
+
+// detect tells how the clip rolls and about how many words its cues hold.
 func (r *roller) detect() (how rolling, total int) {
 	r.reset()
 	steps, lines, words := 0, 0, 0
 	usual := map[int]int{}
-	for _, i := range r.order {
-		c := r.step(i)
+	seen, skip := 0, 0
+	if len(r.order) > 2*sampled {
+		skip = len(r.order)/(sampled/sampleRun) - sampleRun
+	}
+	for at := 0; at < len(r.order); at++ {
+		if seen > 0 && seen%sampleRun == 0 && skip > 0 {
+			if at += skip; at >= len(r.order) {
+				break
+			}
+			r.reset()
+		}
+		seen++
+		c := r.step(r.order[at])
 		total += len(r.cur)
 		if len(r.cur) > 0 && len(r.prev) > 0 {
 			steps++
@@ -197,6 +224,9 @@ func (r *roller) detect() (how rolling, total int) {
 		}
 		r.prevText = c.Text
 		r.next()
+	}
+	if seen > 0 {
+		total = int(1.05 * float64(total) * float64(len(r.order)) / float64(seen))
 	}
 	for n, count := range usual {
 		if count > usual[r.usual] || count == usual[r.usual] && n < r.usual {
@@ -340,6 +370,9 @@ func (j *joiner) cue(clip, index int, c *Cue, toks []token, end float64) {
 		}
 		startsLine := i == 0 || toks[i-1].line != t.line
 		switch {
+		case isLetter(word[0]):
+			w.Para, para = para || j.para, false
+			j.para = false
 		case isSpeakerMark(word, startsLine):
 			w.Noise = true
 			para = true

@@ -1,6 +1,9 @@
 package transcript
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // SubRip has no standard; it is read by what its times say. SBV, the plainer
 // form with "start,end" over each cue, is read the same way.
@@ -66,6 +69,9 @@ func parseSBV(p *parser) error { return parseBlocks(p, sbvTimings, false) }
 
 // parseBlocks reads cues that each stand under a line of times and reach to the next one.
 func parseBlocks(p *parser, timings func(string) (float64, float64, timesKind), numbered bool) error {
+	if numbered {
+		p.clip.Cues = slices.Grow(p.clip.Cues, min(strings.Count(p.text, "-->"), p.opt.MaxCues))
+	}
 	l := lines{s: p.text}
 	var cue Cue
 	var kind timesKind // of the times last seen

@@ -69,8 +69,11 @@ func parseTTML(p *parser) error {
 	for {
 		t, err := d.RawToken()
 		if err != nil {
-			if !errors.Is(err, io.EOF) {
-				line, _ := d.InputPos()
+			line, _ := d.InputPos()
+			switch {
+			case errors.Is(err, io.EOF) && len(r.stack) > 0:
+				p.warn(line, "the file breaks off inside <%s>", r.stack[len(r.stack)-1].kind)
+			case !errors.Is(err, io.EOF):
 				p.warn(line, "the rest was not read: %v", err)
 			}
 			break

@@ -2,6 +2,7 @@ package transcript
 
 import (
 	"html"
+	"slices"
 	"strings"
 )
 
@@ -34,6 +35,12 @@ func parseVTT(p *parser) error {
 }
 
 func vttBlocks(p *parser, timings func(string) (float64, float64, bool)) error {
+	cues := min(strings.Count(p.text, "-->"), p.opt.MaxCues)
+	p.clip.Cues = slices.Grow(p.clip.Cues, cues)
+	if timed := strings.Count(p.text, "<0"); timed > 0 { // word times: about a third of such a file is text
+		p.builder.words = slices.Grow(p.builder.words, min(timed+cues, len(p.text)/8))
+		p.builder.text.Grow(len(p.text) / 3)
+	}
 	l := lines{s: p.text}
 	l.next()
 	header := true // whatever stands right under the first line belongs to the header
