@@ -1,0 +1,419 @@
+package extract
+
+import (
+	"wrenchword/extract/lexicon"
+	"wrenchword/normalize"
+)
+
+// findActs reads what is done in each clause.
+func (r *reading) findActs() {
+	for ci := range r.clauses {
+		c := &r.clauses[ci]
+		for i := c.lo; i < c.hi; {
+			a, end := r.actAt(ci, i)
+			if end == 0 {
+				i++
+				continue
+			}
+			r.addAct(ci, a)
+			i = end
+		}
+		r.verbless(ci)
+	}
+}
+
+func (r *reading) addAct(ci int, a act) {
+	a.cl = ci
+	a.qty = -1
+	a.mood = r.moodOf(ci, &a)
+	r.clauses[ci].acts = append(r.clauses[ci].acts, len(r.acts))
+	r.acts = append(r.acts, a)
+}
+
+// actAt matches the ways of saying an action at the verb at token i.
+func (r *reading) actAt(ci, i int) (act, int) {
+	c := &r.clauses[ci]
+	t := r.toks[i]
+	if t.men >= 0 || t.qty >= 0 {
+		return act{}, 0
+	}
+	var best act
+	bestEnd, bestScore := 0, 0
+	for _, v := range r.lex.Lemmas(t.s) {
+		for _, p := range r.lex.Patterns(v) {
+			if len(p.Words) < bestScore {
+				break // longest first
+			}
+			a, end, ok := r.match(c, i, p)
+			if !ok {
+				continue
+			}
+			score := len(p.Words)
+			if score > bestScore {
+				best, bestEnd, bestScore = a, end, score
+			}
+		}
+	}
+	if bestEnd == 0 || !r.verbHere(c, i, &best) {
+		return act{}, 0
+	}
+	return best, bestEnd
+}
+
+// verbHere declines words that only look like the verb: "the torque is", "a clean rag", "to spec".
+func (r *reading) verbHere(c *clause, i int, a *act) bool {
+	if i == c.lo {
+		return true
+	}
+	p := r.toks[i-1].s
+	if p == "the" || p == "a" || p == "an" || p == "no" && a.verb >= 0 || p == "my" || p == "your" || p == "nice" || p == "good" || p == "of" || p == "some" || p == "any" {
+		return false
+	}
+	return true
+}
+
+// match matches one pattern with its verb at i. The thing may stand in the gap, at most eight words long.
+func (r *reading) match(c *clause, i int, p lexicon.Pattern) (act, int, bool) {
+	a := act{action: p.Action, lo: i, hi: i + 1, verb: i, subject: p.Subject, rule: "verb " + p.Action.Name}
+	k := i + 1
+	gapMentions := 0
+	for wi := 1; wi < len(p.Words); wi++ {
+		want := p.Words[wi]
+		limit := k
+		if p.Gap == wi {
+			limit = k + 7
+		} else if p.Subject || p.Gap < 0 {
+			limit = k + 1 // "comes right out", "goes back on": one word between is fine
+		}
+		found := -1
+		for j := k; j <= limit && j < c.hi; j++ {
+			if r.toks[j].s == want || want == r.lemma1(r.toks[j].s) && wi < len(p.Words)-1 {
+				if r.toks[j].men >= 0 {
+					continue
+				}
+				found = j
+				break
+			}
+			if p.Gap == wi {
+				if j > k && r.toks[j].men < 0 && r.isFiniteVerb(j) {
+					break
+				}
+			} else if r.toks[j].men >= 0 || prepositions[r.toks[j].s] {
+				break
+			}
+		}
+		if found < 0 {
+			return a, 0, false
+		}
+		if p.Gap == wi {
+			for j := k; j < found; j++ {
+				if m := r.toks[j].men; m >= 0 && (len(a.objects) == 0 || a.objects[len(a.objects)-1] != m) {
+					a.objects = append(a.objects, m)
+					gapMentions++
+				} else if pronounsObj[r.toks[j].s] && a.pronoun == "" {
+					a.pronoun = r.toks[j].s
+				}
+			}
+		}
+		k = found + 1
+	}
+	a.hi = k
+	if p.Subject {
+		return r.withSubject(c, a, k)
+	}
+	if len(a.objects) > 0 {
+		a.pronoun = ""
+	}
+	if len(a.objects) == 0 && a.pronoun == "" {
+		r.objectsAfter(c, &a, k)
+	}
+	if len(a.objects) == 0 && a.pronoun == "" {
+		r.objectBefore(c, &a)
+	}
+	return a, max(k, i+1), true
+}
+
+func (r *reading) lemma1(w string) string {
+	if l := r.lex.Lemmas(w); len(l) > 0 {
+		return l[0]
+	}
+	return w
+}
+
+// isFiniteVerb tells whether a verb of its own clause stands at j, so that no object gap runs across it.
+func (r *reading) isFiniteVerb(j int) bool {
+	s := r.toks[j].s
+	return s == "is" || s == "are" || s == "'s" || s == "was" || s == "and" && r.imperativeAt(j+1)
+}
+
+// objectsAfter takes the things named right after the verb, with what is joined to them by "and" or a comma.
+func (r *reading) objectsAfter(c *clause, a *act, k int) {
+	steps := 0
+	for j := k; j < c.hi && steps < 7; j++ {
+		m := r.toks[j].men
+		if m < 0 {
+			if pronounsObj[r.toks[j].s] && len(a.objects) == 0 && !r.leadsMention(c, j) {
+				a.pronoun = r.toks[j].s
+				return
+			}
+			if r.toks[j].s == "with" || r.toks[j].s == "using" || r.toks[j].s == "until" || r.toks[j].s == "from" {
+				break
+			}
+			if len(a.objects) > 0 && r.toks[j].s != "and" && !determiner[r.toks[j].s] && r.toks[j].brk == brkNone && !r.leadsMention(c, j) {
+				break
+			}
+			steps++
+			continue
+		}
+		mm := &r.mentions[m]
+		if mm.prep != "" && !(len(a.objects) == 0 && (mm.prep == "off" || mm.prep == "out" || mm.prep == "up" || mm.prep == "down" || mm.prep == "in" && a.verb == mm.from-2 || mm.prep == "on" && a.verb == mm.from-2 || mm.prep == "of" || mm.prep == "for" && a.action.Name == "inspect" || mm.prep == "at")) {
+			if len(a.objects) > 0 {
+				break
+			}
+			// "tuck behind the spring": no object, but for verbs of care the place is the thing
+			if a.action.Name == "clean" || a.action.Name == "inspect" || a.action.Name == "lubricate" {
+				a.objects = append(a.objects, m)
+			}
+			return
+		}
+		a.objects = append(a.objects, m)
+		j = mm.hi - 1
+		steps = 4
+		if r.toks[j].brk == brkSentence {
+			break
+		}
+	}
+}
+
+// leadsMention tells whether the token belongs to the determiners of a mention that follows.
+func (r *reading) leadsMention(c *clause, j int) bool {
+	for k := j + 1; k < c.hi && k < j+6; k++ {
+		if m := r.toks[k].men; m >= 0 {
+			return r.mentions[m].from <= j
+		}
+	}
+	return false
+}
+
+// objectBefore finds a fronted object: "that bolt you just undo".
+func (r *reading) objectBefore(c *clause, a *act) {
+	best := -1
+	for _, m := range c.mentions {
+		mm := &r.mentions[m]
+		if mm.hi <= a.lo && mm.prep == "" && mm.kind&(lexicon.Fastener|lexicon.Part) != 0 {
+			best = m
+		}
+	}
+	if best >= 0 {
+		a.objects = []int{best}
+		return
+	}
+	for j := a.lo - 1; j >= c.lo && j > a.lo-6; j-- {
+		if s := r.toks[j].s; s == "that" || s == "these" || s == "those" || s == "this" {
+			if r.toks[j].men < 0 {
+				a.pronoun = s
+				return
+			}
+		}
+	}
+}
+
+// withSubject finds the thing that moves by itself, before the verb.
+func (r *reading) withSubject(c *clause, a act, k int) (act, int, bool) {
+	v := a.verb
+	best := -1
+	for _, m := range c.mentions {
+		mm := &r.mentions[m]
+		if mm.hi <= v && (mm.prep == "" || mm.prep == "of" && mm.of < 0) && mm.kind&(lexicon.Fastener|lexicon.Part|lexicon.Consumable) != 0 {
+			best = m
+		}
+	}
+	if best >= 0 && v-r.mentions[best].hi > 5 {
+		best = -1
+	}
+	if best >= 0 {
+		a.objects = append(a.objects, best)
+		// "seal, washer and bushing all come out": all that is joined before it
+		for i := len(c.mentions) - 1; i >= 0; i-- {
+			m := c.mentions[i]
+			if m >= best || len(a.objects) == 0 {
+				continue
+			}
+			next := a.objects[len(a.objects)-1]
+			lo := r.mentions[m].hi
+			hi := r.mentions[next].from
+			if hi >= lo && (hi-lo == 1 && r.toks[lo].s == "and" || hi == lo && r.toks[lo-1].brk == brkComma) {
+				a.objects = append(a.objects, m)
+			} else {
+				break
+			}
+		}
+		return a, k, true
+	}
+	for j := v - 1; j >= c.lo && j >= v-4; j-- {
+		s := r.toks[j].s
+		if s == "i" || s == "you" || s == "we" || s == "he" || s == "they" && r.toks[v].s == "say" {
+			return a, 0, false
+		}
+		if pronounsObj[s] || s == "they" || s == "she" {
+			a.pronoun = s
+			return a, k, true
+		}
+	}
+	if r.toks[v].s == "goes" || r.toks[v].s == "comes" || r.toks[v].s == "slides" {
+		// "in goes the new seal": the thing after the verb
+		for j := k; j < c.hi && j < k+4; j++ {
+			if m := r.toks[j].men; m >= 0 && r.mentions[m].prep == "" {
+				a.objects = []int{m}
+				return a, k, true
+			}
+		}
+	}
+	return a, 0, false
+}
+
+var offWords = set("off out")
+var onWords = set("on in")
+
+// verbless reads "wheel off", "fender back on", "bolts out", "nuts on by hand", "those two out".
+func (r *reading) verbless(ci int) {
+	c := &r.clauses[ci]
+	for _, mi := range c.mentions {
+		m := &r.mentions[mi]
+		if m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" && m.prep != "up" {
+			continue
+		}
+		if r.inAct(ci, mi) || r.toks[m.hi-1].brk != brkNone {
+			continue
+		}
+		j := m.hi
+		for j < c.hi && (r.toks[j].s == "straight" || r.toks[j].s == "right" || r.toks[j].s == "all" || r.toks[j].s == "then" || r.toks[j].s == "just" || r.toks[j].s == "is" || r.toks[j].s == "back" && j+1 < c.hi && (onWords[r.toks[j+1].s] || r.toks[j+1].s == "up" || r.toks[j+1].s == "together")) {
+			j++
+		}
+		if j >= c.hi {
+			continue
+		}
+		w := r.toks[j].s
+		back := r.toks[j-1].s == "back"
+		last := j+1 >= c.hi || r.toks[j].brk != brkNone
+		var next string
+		if !last {
+			next = r.toks[j+1].s
+		}
+		ok := last || next == "and" || next == "first" || next == "by" || next == "then" || next == "now" || next == "again" || next == "here" || next == "with" || next == "the" && offWords[w] || next == "to" && back || next == "from" || next == "loosely" || next == "finger" || next == "hand" || next == "as"
+		name := ""
+		switch {
+		case offWords[w] && ok:
+			name = "remove"
+		case onWords[w] && (ok || back) || back && (w == "up" || w == "together"):
+			name = "fit"
+		}
+		if name == "" {
+			continue
+		}
+		hi := j + 1
+		if name == "fit" && (next == "by" || next == "finger" || next == "hand" || next == "loosely") && m.kind&lexicon.Fastener != 0 {
+			name = "start by hand"
+		}
+		act := r.lex.Action(name)
+		if act == nil {
+			continue
+		}
+		r.addAct(ci, act2(act, m.from, hi, mi))
+	}
+}
+
+func act2(action *lexicon.Action, lo, hi, m int) act {
+	return act{action: action, lo: lo, hi: hi, verb: -1, objects: []int{m}, subject: true, rule: "thing and particle"}
+}
+
+func (r *reading) inAct(ci, mi int) bool {
+	for _, ai := range r.clauses[ci].acts {
+		for _, o := range r.acts[ai].objects {
+			if o == mi {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// moodOf tells in what mood an act is spoken of, by the cues before its verb.
+func (r *reading) moodOf(ci int, a *act) mood {
+	c := &r.clauses[ci]
+	var m mood
+	v := a.verb
+	if v < 0 {
+		v = a.lo
+	}
+	for _, q := range c.cues {
+		switch {
+		case q.mood&negated != 0:
+			if q.hi <= v && v-q.lo <= 7 {
+				m |= negated
+			} else if q.lo >= a.lo && q.lo <= a.hi {
+				m |= negated
+			}
+		case q.mood&conditional != 0:
+			// "if you …" frames what follows it; "otherwise" what follows it
+			if q.lo <= v {
+				m |= conditional
+			}
+		case q.mood&hypothetical != 0:
+			if q.hi <= v+1 && v-q.lo <= 6 {
+				m |= hypothetical
+			}
+		case q.mood&other != 0:
+			if q.hi <= v && v-q.lo <= 8 {
+				m |= other
+			}
+		}
+		m |= q.mood & (announced | offCamera | advert | greeting | notNeeded)
+	}
+	// the consequence of a condition, in the same sentence
+	if ci > 0 && m&conditional == 0 {
+		p := &r.clauses[ci-1]
+		if p.sentence == c.sentence && p.mood&conditional != 0 && r.toks[p.lo].s == "if" && !r.imperativeAt(v) {
+			m |= conditional
+		}
+	}
+	if c.mood&asked != 0 {
+		m |= asked
+	}
+	return m
+}
+
+// happened tells whether an act is work of this job, done or being done.
+func (a *act) happened() bool {
+	return a.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|notNeeded) == 0 && a.mood&announced == 0
+}
+
+// chatter marks the clauses that are greeting, advertisement or aside: no step comes from them.
+func (r *reading) chatter() {
+	for ci := range r.clauses {
+		c := &r.clauses[ci]
+		if c.mood&(advert|greeting) != 0 {
+			for k := max(0, ci-2); k <= min(ci+2, len(r.clauses)-1); k++ {
+				if !r.workIn(k) {
+					r.clauses[k].chatter = true
+				}
+			}
+			c.chatter = true
+		}
+	}
+}
+
+func (r *reading) workIn(ci int) bool {
+	c := &r.clauses[ci]
+	for _, ai := range c.acts {
+		if len(r.acts[ai].objects) > 0 {
+			return true
+		}
+	}
+	for _, q := range c.qtys {
+		if r.qtys[q].Kind == normalize.Torque {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,47 @@
+package extract
+
+import (
+	"wrenchword/extract/lexicon"
+	"wrenchword/extract/transcript"
+)
+
+// Extract reads a talk into the record of its job. It cannot fail: any talk
+// gives a record, an empty one where nothing of a workshop was said. The same
+// talk, vocabulary and job give the same record, to the byte. job is carried
+// over as the person gave it.
+func Extract(talk *transcript.Talk, lex *lexicon.Lexicon, job Job) *Record {
+	rec := &Record{Schema: Schema, Job: job,
+		Source: []Source{}, Tools: []Tool{}, Parts: []Part{}, Consumables: []Consumable{}, Sizes: []Size{}, Torques: []Torque{},
+		Ledger: []Entry{}, Cautions: []Caution{}, Steps: []Step{}, Open: []Open{}, Facts: []Fact{}, Notes: []Note{}, Usual: []Usual{}}
+	for i, c := range talk.Clips {
+		n := 0
+		for _, w := range talk.Words {
+			if w.Clip == i && !w.Noise {
+				n++
+			}
+		}
+		rec.Source = append(rec.Source, Source{Name: c.Name, Format: c.Format, SHA256: c.SHA256, Duration: round3(c.Duration), Cues: len(c.Cues), Words: n})
+	}
+	if len(talk.Words) == 0 {
+		return rec
+	}
+	r := read(talk, lex)
+	if len(r.toks) == 0 {
+		return rec
+	}
+	r.refer()
+	// The order matters where a view needs an earlier one: entries get their
+	// numbers first, open questions come last.
+	rec.Ledger = r.ledger()
+	rec.Sizes, rec.Tools = r.sizesAndTools()
+	rec.Torques = r.torques(rec.Ledger)
+	rec.Parts = r.parts()
+	rec.Consumables = r.consumables()
+	rec.Cautions = r.cautions()
+	rec.Steps = r.steps()
+	rec.Facts = r.facts()
+	rec.Open = r.open(rec)
+	rec.Notes = r.notes(rec)
+	rec.Usual = r.usual(rec)
+	return rec
+}

@@ -1,0 +1,88 @@
+package lexicon
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// Folded is one word as it is matched: lower case, no punctuation, with the
+// half-open byte range it came from.
+type Folded struct {
+	S      string
+	Lo, Hi int
+}
+
+// Words folds a text into the words that are matched. Hyphens part words;
+// clitics ("'s", "'ll") are words of their own; "don't" stays whole.
+func Words(s string) []string {
+	f := Fold(nil, s, 0)
+	out := make([]string, len(f))
+	for i, w := range f {
+		out[i] = w.S
+	}
+	return out
+}
+
+// Fold appends the folded words of s to dst; byte ranges are counted from base.
+func Fold(dst []Folded, s string, base int) []Folded {
+	for i := 0; i < len(s); {
+		r, n := utf8.DecodeRuneInString(s[i:])
+		if !wordRune(r) {
+			i += n
+			continue
+		}
+		j := i
+		for j < len(s) {
+			r, n := utf8.DecodeRuneInString(s[j:])
+			if wordRune(r) {
+				j += n
+				continue
+			}
+			// inside a word: an apostrophe, or a point or comma or slash between digits
+			if j > i && j+n < len(s) {
+				next, _ := utf8.DecodeRuneInString(s[j+n:])
+				prev := s[j-1]
+				if (r == '\'' || r == '’') && unicode.IsLetter(next) || (r == '.' || r == '/' || r == ',') && isDigit(prev) && next >= '0' && next <= '9' {
+					j += n
+					continue
+				}
+			}
+			break
+		}
+		dst = split(dst, s[i:j], base+i)
+		i = j
+	}
+	return dst
+}
+
+func wordRune(r rune) bool {
+	return unicode.IsLetter(r) || unicode.IsDigit(r) || r == '°' || r == '½' || r == '¼' || r == '¾' || unicode.Is(unicode.M, r)
+}
+
+func isDigit(b byte) bool { return b >= '0' && b <= '9' }
+
+var clitics = []string{"'s", "'m", "'re", "'ve", "'ll", "'d"}
+
+func split(dst []Folded, w string, lo int) []Folded {
+	f := strings.ToLower(w)
+	if strings.Contains(f, "’") {
+		f = strings.ReplaceAll(f, "’", "'")
+	}
+	if i := strings.LastIndexByte(f, '\''); i > 0 {
+		for _, c := range clitics {
+			if f[i:] == c {
+				cut := len(w) - (len(f) - i)
+				if strings.Contains(w, "’") {
+					cut = strings.LastIndex(w, "’")
+				}
+				if cut <= 0 || cut > len(w) {
+					break
+				}
+				dst = append(dst, Folded{f[:i], lo, lo + cut})
+				return append(dst, Folded{c, lo + cut, lo + len(w)})
+			}
+		}
+	}
+	return append(dst, Folded{f, lo, lo + len(w)})
+}

@@ -1,0 +1,321 @@
+package extract
+
+import (
+	"strings"
+
+	"wrenchword/extract/lexicon"
+	"wrenchword/normalize"
+)
+
+var determiner = set("the a an this that these those my your our his her its their both all each every some any no another other them one two three four five six seven eight nine ten eleven twelve couple pair new old")
+var definiteWord = set("the this that these those my your our his its their both all them other")
+var prepositions = set("in into on onto off from through under over behind with by to at of for around round between against inside outside past near across along above below beside without using out up down")
+
+// stop words end a noun phrase on its left.
+var stopWords = set(`a an the this that these those and or but so then now i you we he she it they them me him us my your our his her its their is are was were be been being am 's 'm 're 've 'll 'd
+ have has had do does did don't doesn't didn't will would can could should may might must not no yes if when while until because as than of in into on onto off from through under over behind with by to at for around round
+ between against out up down just only really very quite too also again there here what which who whose where why how all both each every some any other another more most less much many few little bit lot got get gets getting go goes going gone come comes
+ came coming put puts take takes took want wants need needs gonna like well right okay ok still even ever never always maybe probably actually basically gets let's lets see look make sure first next last same such own way thing things one ones
+ said say says call called know think guess mean about before after once since though about still let us ain't isn't aren't wasn't won't can't cannot couldn't uh um er erm yeah yes ah oh where'd whatever half turn
+ stick grab hold keep give gave given use using used leave left show tell told turned goes went done being every nice good easy tight loose tight-ish says spec two-ish dirty clean clear
+ says see watch try trying i'd you'd they'd new's wee ye yous ya 'em em bunch couple pair anyway thanks basically sort kind lots ago day days today tomorrow`)
+
+// adjectives may stand in a name without belonging to it.
+var dropAdj = set("new old existing original same little wee small tiny big large great fresh used second-hand brand nice good cheap clean rusty dirty damn bloody stupid next final whole actual very proper genuine fancy spare special horrible poor")
+
+var placeWords = set("upper lower top bottom front rear back inner outer inside outside middle centre center long short left right nearside offside forward rearward outboard inboard far near")
+var sideOf = map[string]string{"left": "left", "right": "right", "nearside": "near side", "offside": "off side", "port": "port", "starboard": "starboard"}
+
+var countOf = map[string]int{"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10, "eleven": 11, "twelve": 12,
+	"both": 2, "pair": 2, "1": 1, "2": 2, "3": 3, "4": 4, "5": 5, "6": 6, "7": 7, "8": 8, "9": 9, "10": 10, "11": 11, "12": 12, "fourteen": 14, "sixteen": 16}
+
+// verbLike names that are things only after a word that makes them so.
+var verbLike = set("clip screw bolt pin plug cap lock key clamp seal grease oil paint tape press hammer punch drill file saw chain shim shaft strap wire block support mount bridge cover guard rag drain level square rule scale lift stand tap die bit pick hook magnet light mark gear head line lead valve race light panel screen switch spring spray glue patch wax cup case nose trim catch track ram fit fitting fan handle guide bush bearing grip brush brushes patches water sleeve tongs jet header plate bar bars ramp float rack scoop wipe wipes mask string jaws trailer seat stub display fence motor pump boot coil choke starter chuck recoil cage arm leg pad float shoe table inlet outlet boom tub bucket jug phone camera")
+
+// findMentions finds the phrases that name things, longest name first.
+func (r *reading) findMentions() {
+	for ci := range r.clauses {
+		c := &r.clauses[ci]
+		for i := c.lo; i < c.hi; {
+			m, end := r.mentionAt(ci, i)
+			if end == 0 {
+				i++
+				continue
+			}
+			// a head further right in the same noun phrase takes it over:
+			// "brake lever holder bolt" is one thing
+			for end < c.hi && r.toks[end-1].brk == brkNone {
+				m2, end2 := r.mentionAt(ci, end)
+				if end2 == 0 || r.toks[end-1].s == "'s" || m2.kind&(lexicon.Fastener|lexicon.Part) == 0 && m2.kind&m.kind == 0 {
+					break
+				}
+				if m.plural && m.kind&lexicon.Tool == 0 {
+					break
+				}
+				if verbLike[r.toks[end].s] && end+1 < c.hi && (determiner[r.toks[end+1].s] || pronounsObj[r.toks[end+1].s]) {
+					break
+				}
+				m2.lo = m.lo
+				m2.mods = append(append([]string{}, m.mods...), append(strings.Fields(m.head), m2.mods...)...)
+				if m2.kind&(lexicon.Fastener|lexicon.Part) != 0 {
+					m2.kind &^= lexicon.Tool
+				}
+				m2.misheard = m2.misheard || m.misheard
+				m2.name = m.name + " " + m2.name
+				m, end = m2, end2
+			}
+			m.hi = end
+			r.complete(ci, &m)
+			k := len(r.mentions)
+			for j := m.lo; j < m.hi; j++ {
+				r.toks[j].men = k
+			}
+			r.mentions = append(r.mentions, m)
+			c.mentions = append(c.mentions, k)
+			i = end
+		}
+	}
+}
+
+// mentionAt reads the name that begins exactly at token i; end is 0 where none does.
+func (r *reading) mentionAt(ci, i int) (m mention, end int) {
+	c := &r.clauses[ci]
+	if q := r.toks[i].qty; q >= 0 && r.qtys[q].Kind != normalize.Driver {
+		return m, 0
+	}
+	terms, n := r.lex.Things(r.from(i, c.hi))
+	if n == 0 {
+		return m, 0
+	}
+	w := r.toks[i].s
+	if n == 1 && verbLike[w] && r.usedAsVerb(c, i) {
+		return m, 0
+	}
+	var t *lexicon.Term
+	for _, x := range terms {
+		if x.Weak && !r.sureBeside(c, i, n) {
+			continue
+		}
+		if t == nil || t.Misheard && !x.Misheard {
+			t = x
+		}
+	}
+	if t == nil {
+		return m, 0
+	}
+	m = mention{lo: i, hi: i + n, cl: ci, kind: t.Kind, of: -1, misheard: t.Misheard}
+	name := strings.Join(lexicon.Words(t.Name), " ")
+	last := r.toks[i+n-1].s
+	if !t.Misheard {
+		var ws []string
+		for k := i; k < i+n; k++ {
+			ws = append(ws, r.toks[k].s)
+		}
+		name = strings.Join(ws, " ")
+	}
+	m.plural = lexicon.Singular(last) != last && !t.Misheard || t.Misheard && strings.HasSuffix(last, "s")
+	f := strings.Fields(lexicon.Singular(name))
+	m.head = f[len(f)-1]
+	m.mods = f[:len(f)-1]
+	if t.Misheard && m.plural {
+		name = lexicon.Plural(name)
+	}
+	m.name = name
+	if m.head == "ring" && len(f) > 1 || m.head == "joint" || m.head == "arm" || m.head == "tube" || m.head == "rod" || m.head == "end" {
+		m.head = strings.Join(f[max(0, len(f)-2):], " ")
+		m.mods = f[:max(0, len(f)-2)]
+	}
+	return m, i + n
+}
+
+// usedAsVerb tells whether a word that can be a thing is the verb here: "clip it on", "you grease the".
+func (r *reading) usedAsVerb(c *clause, i int) bool {
+	prev, next := "", r.word(i+1)
+	if i > c.lo {
+		prev = r.toks[i-1].s
+	}
+	if determiner[prev] && prev != "that" && prev != "this" && prev != "them" && prev != "all" && prev != "both" {
+		return false
+	}
+	isForm := false
+	for _, v := range r.lex.Lemmas(r.toks[i].s) {
+		if len(r.lex.Patterns(v)) > 0 {
+			isForm = true
+		}
+	}
+	if !isForm {
+		return false
+	}
+	if prev == "to" || prev == "i" || prev == "you" || prev == "we" || prev == "just" || prev == "'ll" || prev == "gonna" || prev == "and" && (determiner[next] || pronounsObj[next]) || prev == "then" && (determiner[next] || pronounsObj[next]) || prev == "don't" || prev == "never" || prev == "can" {
+		return true
+	}
+	if i == c.lo || r.toks[i-1].brk != brkNone || openers[prev] {
+		return determiner[next] && next != "one" || pronounsObj[next] || next == "up" || next == "down"
+	}
+	return false
+}
+
+// sureBeside tells whether another sure hit stands in the clause, beside the n tokens at i.
+func (r *reading) sureBeside(c *clause, i, n int) bool {
+	lo, hi := max(c.lo-6, 0), min(c.hi+6, len(r.toks))
+	for k := lo; k < hi; k++ {
+		if k >= i && k < i+n {
+			continue
+		}
+		if k == i-1 && r.toks[k].men < 0 && (r.toks[k].s == "hub" || r.toks[k].s == "lock" || r.toks[k].s == "castle" || r.toks[k].s == "axle") {
+			return true
+		}
+		ts, m := r.lex.Things(r.from(k, len(r.toks)))
+		if m == 0 {
+			if r.toks[k].qty >= 0 && r.qtys[r.toks[k].qty].Kind != normalize.Duration {
+				return determinerBefore(r, i)
+			}
+			continue
+		}
+		for _, t := range ts {
+			if !t.Misheard && !verbLike[r.toks[k].s] {
+				return determinerBefore(r, i)
+			}
+		}
+	}
+	return false
+}
+
+func determinerBefore(r *reading, i int) bool {
+	if i == 0 {
+		return false
+	}
+	p := r.toks[i-1].s
+	return determiner[p] || placeWords[p] || dropAdj[p] || isThingWord(r, i-1)
+}
+
+func isThingWord(r *reading, i int) bool {
+	_, n := r.lex.Things(r.from(i, i+1))
+	return n > 0
+}
+
+// complete reads what stands left of a name: modifiers, count, side, determiner, preposition.
+func (r *reading) complete(ci int, m *mention) {
+	c := &r.clauses[ci]
+	i := m.lo
+	mods := m.mods
+	unknown := 0
+	for i > c.lo && r.toks[i-1].brk == brkNone && r.toks[i-1].men < 0 {
+		p := r.toks[i-1].s
+		if r.toks[i-1].qty >= 0 {
+			break
+		}
+		if dropAdj[p] {
+			m.isNew = m.isNew || p == "new" || p == "fresh" || p == "brand"
+			m.isOld = m.isOld || p == "old" || p == "existing" || p == "original"
+			i--
+			continue
+		}
+		if placeWords[p] && !(p == "back" && i-2 >= c.lo && (r.toks[i-2].s == "put" || r.toks[i-2].s == "go" || r.toks[i-2].s == "goes")) {
+			if p == "right" && (i-2 < c.lo || !definiteWord[r.toks[i-2].s] && !placeWords[r.toks[i-2].s]) && m.kind&lexicon.Tool != 0 {
+				break
+			}
+			mods = append([]string{p}, mods...)
+			i--
+			continue
+		}
+		if p == "hand" || p == "side" {
+			if i-2 >= c.lo && (sideOf[r.toks[i-2].s] != "" || r.toks[i-2].s == "near" || r.toks[i-2].s == "off") {
+				mods = append([]string{p}, mods...)
+				i--
+				continue
+			}
+			break
+		}
+		if stopWords[p] || determiner[p] || countOf[p] > 0 || pronounsObj[p] {
+			break
+		}
+		// an unknown word belongs to the name where a determiner stands not far before it
+		if unknown < 2 && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && !r.isVerbForm(p) {
+			j := i - 2
+			for j >= c.lo && j > i-5 && !stopWords[r.toks[j].s] && !determiner[r.toks[j].s] && r.toks[j].men < 0 && r.toks[j].brk == brkNone {
+				j--
+			}
+			if j >= c.lo && (definiteWord[r.toks[j].s] || r.toks[j].s == "a" || r.toks[j].s == "an" || countOf[r.toks[j].s] > 0) && r.toks[j].brk == brkNone {
+				mods = append([]string{p}, mods...)
+				unknown++
+				i--
+				continue
+			}
+		}
+		break
+	}
+	m.mods = mods
+	m.lo = i
+	// take the name again from what it now spans, without the words that are no part of it
+	var keep []string
+	for _, w := range mods {
+		if !dropAdj[w] {
+			keep = append(keep, w)
+		}
+	}
+	m.mods = keep
+	if f := strings.Fields(m.name); len(keep)+1 > len(f)-len(strings.Fields(m.head))+1 {
+		tail := m.head
+		if m.plural {
+			tail = lexicon.Plural(m.head)
+		}
+		m.name = strings.Join(append(append([]string{}, keep...), tail), " ")
+	}
+	for k, w := range keep {
+		switch {
+		case sideOf[w] != "":
+			m.side = sideOf[w]
+		case (w == "near" || w == "off") && k+1 < len(keep) && keep[k+1] == "side":
+			m.side = w + " side"
+		case placeWords[w]:
+			if m.place == "" {
+				m.place = w
+			} else {
+				m.place += " " + w
+			}
+		}
+	}
+	// determiners and counts
+	for i > c.lo && r.toks[i-1].brk == brkNone {
+		p := r.toks[i-1].s
+		if n := countOf[p]; n > 0 && r.toks[i-1].qty < 0 && p != "one" {
+			m.count = n
+		} else if p == "one" {
+			m.count = 1
+		} else if definiteWord[p] {
+			m.definite = true
+		} else if p == "a" || p == "an" {
+			m.count = 1
+		} else if p == "of" && i-2 >= c.lo && (countOf[r.toks[i-2].s] > 0 || r.toks[i-2].s == "couple" || r.toks[i-2].s == "pair" || r.toks[i-2].s == "set") {
+			i--
+			continue
+		} else if p == "new" || p == "old" {
+			m.isNew = m.isNew || p == "new"
+			m.isOld = m.isOld || p == "old"
+		} else if !(determiner[p] && p != "no") && p != "couple" && p != "pair" {
+			break
+		}
+		i--
+	}
+	m.from = i
+	for k := i; k < m.lo; k++ {
+		r.toks[k].men = -1
+	}
+	if i > c.lo && prepositions[r.toks[i-1].s] && r.toks[i-1].brk == brkNone {
+		m.prep = r.toks[i-1].s
+	}
+	if m.prep == "of" && len(c.mentions) > 0 {
+		m.of = c.mentions[len(c.mentions)-1]
+	}
+	m.cl = ci
+}
+
+func (r *reading) isVerbForm(w string) bool {
+	for _, v := range r.lex.Lemmas(w) {
+		if len(r.lex.Patterns(v)) > 0 || v != w {
+			return true
+		}
+	}
+	return false
+}

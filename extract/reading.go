@@ -1,0 +1,483 @@
+package extract
+
+import (
+	"sort"
+	"strings"
+
+	"wrenchword/extract/lexicon"
+	"wrenchword/extract/transcript"
+	"wrenchword/normalize"
+)
+
+// tok is one folded word of the talk. lo and hi are bytes of the talk's text.
+type tok struct {
+	s      string
+	lo, hi int
+	w      int   // index into talk.Words
+	brk    uint8 // what ends after it
+	cl     int   // clause
+	men    int   // mention it belongs to, or -1
+	qty    int   // quantity it belongs to, or -1
+}
+
+// What ends after a token.
+const (
+	brkNone uint8 = iota
+	brkComma
+	brkSentence
+	brkClip
+)
+
+type mood uint16
+
+const (
+	negated mood = 1 << iota
+	conditional
+	hypothetical
+	announced
+	offCamera
+	other
+	asked
+	hedged
+	notNeeded
+	optional
+	advert
+	greeting
+	listing
+	prior
+	warned
+	corrected
+)
+
+var moodOf = map[string]mood{
+	"negated": negated, "conditional": conditional, "hypothetical": hypothetical, "announced": announced,
+	"off-camera": offCamera, "other": other, "question": asked, "hedge": hedged, "not-needed": notNeeded,
+	"optional": optional, "ad": advert, "greeting": greeting, "list": listing, "prior": prior, "caution": warned, "correction": corrected,
+}
+
+// cue is a way of framing: a half-open token range with its mood.
+type cue struct {
+	lo, hi int
+	mood   mood
+}
+
+type openCue struct {
+	lo, hi int
+	kinds  []lexicon.OpenCue
+}
+
+// clause is the least piece of talk that can have a mood of its own.
+type clause struct {
+	lo, hi   int // tokens
+	sentence int // clauses with one number stand in one sentence, or in one breath
+	mood     mood
+	cues     []cue
+	opens    []openCue
+	mentions []int
+	acts     []int
+	qtys     []int
+	chatter  bool
+}
+
+// mention is a phrase that names a thing.
+type mention struct {
+	lo, hi   int // tokens, determiners left out
+	from     int // first token, determiners and counts included
+	cl       int
+	kind     lexicon.Kind
+	head     string   // the head word, singular: "bolt"
+	mods     []string // words before it: "upper", "pinch"
+	name     string   // as said, repaired
+	side     string
+	place    string
+	count    int
+	definite bool // "the", "this", "those", "my"
+	plural   bool
+	isNew    bool
+	isOld    bool
+	prep     string // preposition right before it
+	of       int    // mention it belongs to ("the bolt of the bracket"), or -1
+	entry    *thing // what it stands for, set by refer
+	misheard bool
+}
+
+// act is something done, said to be done, or spoken of as being done.
+type act struct {
+	action  *lexicon.Action
+	lo, hi  int // tokens of the verb phrase, the thing included where it stands inside
+	verb    int // token of the verb, -1 where there is none ("wheel off")
+	cl      int
+	objects []int  // mentions
+	pronoun string // "it", "them", "this" … where no mention is the object
+	subject bool   // the thing is the subject
+	mood    mood
+	things  []*thing // set by refer
+	qty     int      // torque or angle that belongs to it, or -1
+	byHand  bool
+	rule    string
+}
+
+// reading is the one reading of a talk that every field is a view of.
+type reading struct {
+	talk     *transcript.Talk
+	lex      *lexicon.Lexicon
+	toks     []tok
+	clauses  []clause
+	mentions []mention
+	acts     []act
+	qtys     []quantity
+	things   []*thing
+	heard    []heard
+}
+
+// quantity is a quantity in the talk with the tokens it stands on.
+type quantity struct {
+	normalize.Quantity
+	lo, hi int // tokens
+	cl     int
+}
+
+func read(talk *transcript.Talk, lex *lexicon.Lexicon) *reading {
+	r := &reading{talk: talk, lex: lex}
+	r.tokens()
+	r.quantities()
+	r.cut()
+	r.mark()
+	r.findMentions()
+	r.findActs()
+	r.chatter()
+	return r
+}
+
+// tokens folds the words of the talk. Noise is left out.
+func (r *reading) tokens() {
+	r.toks = make([]tok, 0, len(r.talk.Words)+len(r.talk.Words)/8)
+	var buf []lexicon.Folded
+	for wi, w := range r.talk.Words {
+		if w.Noise {
+			continue
+		}
+		s := r.talk.Text[w.Lo:w.Hi]
+		buf = lexicon.Fold(buf[:0], s, w.Lo)
+		if len(buf) == 0 {
+			if n := len(r.toks); n > 0 && strings.ContainsAny(s, "-–—") {
+				r.toks[n-1].brk = max(r.toks[n-1].brk, brkComma)
+			}
+			continue
+		}
+		if n := len(r.toks); n > 0 {
+			if p := r.talk.Words[r.toks[n-1].w]; p.Clip != w.Clip {
+				r.toks[n-1].brk = brkClip
+			} else if w.Para || w.At-p.End > 2.5 && w.Exact {
+				r.toks[n-1].brk = max(r.toks[n-1].brk, brkSentence)
+			}
+		}
+		for _, f := range buf {
+			r.toks = append(r.toks, tok{s: f.S, lo: f.Lo, hi: f.Hi, w: wi, men: -1, qty: -1})
+		}
+		tail := r.talk.Text[buf[len(buf)-1].Hi:w.Hi]
+		last := &r.toks[len(r.toks)-1]
+		switch {
+		case strings.ContainsAny(tail, ".?!"):
+			last.brk = brkSentence
+		case strings.ContainsAny(tail, ",;:–—"):
+			last.brk = brkComma
+		}
+	}
+	if n := len(r.toks); n > 0 {
+		r.toks[n-1].brk = brkClip
+	}
+}
+
+// word returns the folded word at i, or "" past the end or across a hard break from start.
+func (r *reading) word(i int) string {
+	if i < 0 || i >= len(r.toks) {
+		return ""
+	}
+	return r.toks[i].s
+}
+
+// from gives the words from token i on, stopping at limit.
+func (r *reading) from(i, limit int) func(int) string {
+	return func(k int) string {
+		if i+k >= limit || i+k >= len(r.toks) {
+			return ""
+		}
+		// a name never runs across a full stop or a comma
+		if k > 0 && r.toks[i+k-1].brk != brkNone {
+			return ""
+		}
+		return r.toks[i+k].s
+	}
+}
+
+func (r *reading) tokenAt(b int) int {
+	return sort.Search(len(r.toks), func(i int) bool { return r.toks[i].hi > b })
+}
+
+// quantities reads the quantities, a stretch between hard breaks at a time.
+func (r *reading) quantities() {
+	for lo := 0; lo < len(r.toks); {
+		hi := lo
+		for hi < len(r.toks) && r.toks[hi].brk < brkClip && !(r.toks[hi].brk == brkSentence && hi-lo > 40) && hi-lo < 400 {
+			hi++
+		}
+		hi = min(hi+1, len(r.toks))
+		base := r.toks[lo].lo
+		end := r.talk.Words[r.toks[hi-1].w].Hi
+		for _, q := range normalize.Quantities(r.talk.Text[base:end]) {
+			q.Start += base
+			q.End += base
+			a, b := r.tokenAt(q.Start), r.tokenAt(q.End-1)+1
+			if a >= b || b > len(r.toks) {
+				continue
+			}
+			for i := a; i < b; i++ {
+				r.toks[i].qty = len(r.qtys)
+			}
+			r.qtys = append(r.qtys, quantity{Quantity: q, lo: a, hi: b})
+		}
+		lo = hi
+	}
+}
+
+var openers = set("so then now but because cause okay ok right anyway alright if unless once until till when while before after although though otherwise whereas finally next first")
+var subjects = set("i you we he she they it that this these those there here who what everybody somebody someone nobody people")
+var pronounsObj = set("it them that this these those 'em em him her both one ones all everything")
+var linking = set("'s is are was were 'm 're 've 'll 'd am has have had will would can could do does did don't doesn't didn't won't can't goes go gets get comes come wants want needs need")
+var holdsClause = set("think say says said reckon guess know mean means believe sure see hope if that when once until till because what where why how which who like as than so before after while and but or unless told tell remember where's how's make sure to")
+
+func set(s string) map[string]bool {
+	m := map[string]bool{}
+	for _, w := range strings.Fields(s) {
+		m[w] = true
+	}
+	return m
+}
+
+// cut cuts the talk into clauses: by punctuation where there is any, by pauses,
+// and by the ways people start a clause where there is none.
+func (r *reading) cut() {
+	sentence := 0
+	start := 0
+	flush := func(end int) {
+		if end > start {
+			c := len(r.clauses)
+			r.clauses = append(r.clauses, clause{lo: start, hi: end, sentence: sentence})
+			for i := start; i < end; i++ {
+				r.toks[i].cl = c
+			}
+			start = end
+		}
+	}
+	for i := range r.toks {
+		if i > start && r.startsClause(start, i) {
+			flush(i)
+		}
+		if r.toks[i].brk >= brkSentence {
+			flush(i + 1)
+			sentence++
+		}
+	}
+	flush(len(r.toks))
+}
+
+// startsClause tells whether a new clause begins at token i, the clause before having begun at start.
+func (r *reading) startsClause(start, i int) bool {
+	t, p := r.toks[i].s, r.toks[i-1].s
+	if r.toks[i].qty >= 0 && r.toks[i].qty == r.toks[i-1].qty {
+		return false
+	}
+	comma := r.toks[i-1].brk == brkComma
+	n := i - start
+	next, next2 := r.word(i+1), r.word(i+2)
+	subj := func(a, b string) bool { return subjects[a] && (linking[b] || len(r.lex.Lemmas(b)) > 0) }
+	switch {
+	case t == "and" || t == "or":
+		if n < 2 && !comma {
+			return false
+		}
+		if subj(next, next2) || openers[next] || next == "then" {
+			return true
+		}
+		if r.imperativeAt(i + 1) {
+			return true
+		}
+		if comma && n >= 3 {
+			return r.hasVerbSoon(i + 1)
+		}
+		return false
+	case openers[t] && !holdsClause[p] && p != "the" && p != "and" && p != "just" && p != "right" && p != "only":
+		if t == "right" || t == "first" || t == "next" || t == "after" || t == "before" || t == "till" || t == "here" {
+			// they are also plain words
+			if t == "right" && !(comma || next == "so" || next == "then" || next == "now") {
+				return false
+			}
+			if (t == "first" || t == "next") && !(comma && (next == "is" || next == "the" || next == "i" || next == "thing" || next == "step" || next == "up" || next == "we")) {
+				return false
+			}
+		}
+		if t == "so" && (next == "that" || next == "far" || next == "much" || next == "many" || p == "or" || p == "not") {
+			return n > 4 && next == "that"
+		}
+		if t == "then" && n < 2 {
+			return false
+		}
+		if t == "now" && !comma && n < 3 {
+			return false
+		}
+		return true
+	case subj(t, next) && !holdsClause[p] && !(p == "do" || p == "all" || p == "way" || p == "thing" || p == "one" || p == "bit" || p == "time"):
+		if t == "that" && !linking[next] || t == "there" && next != "'s" && next != "is" && next != "was" && next != "are" || t == "here" {
+			return comma
+		}
+		return n >= 2 || comma
+	case t == "you" && (next == "just" || next == "only" || next == "then") && n >= 3 && !holdsClause[p]:
+		return true
+	case t == "don't" && n >= 2 && !subjects[p] && p != "and" && p != "just" && p != "we":
+		return true
+	case (t == "never" || t == "make" && next == "sure" || t == "mind" && (next == "the" || next == "your" || next == "you")) && n >= 3 && !subjects[p]:
+		return true
+	case comma && n >= 2:
+		if t == "which" || t == "who" {
+			return true
+		}
+		return r.imperativeAt(i) || r.hasVerbSoon(i) && r.hasVerb(start, i)
+	}
+	return false
+}
+
+// imperativeAt tells whether a verb of the workshop in its plain form stands at i, able to start a clause.
+func (r *reading) imperativeAt(i int) bool {
+	w := r.word(i)
+	if w == "" || i > 0 && (r.toks[i-1].s == "the" || r.toks[i-1].s == "a") {
+		return false
+	}
+	for _, v := range r.lex.Lemmas(w) {
+		if v == w && w != "be" && w != "go" && len(r.lex.Patterns(v)) > 0 {
+			_, n := r.lex.Things(r.from(i, len(r.toks)))
+			if n > 1 {
+				return false
+			}
+			nx := r.word(i + 1)
+			if n == 1 && !determiner[nx] && !pronounsObj[nx] {
+				return false // "clip", "washer", "spring": more likely the thing
+			}
+			return true
+		}
+	}
+	return false
+}
+
+func (r *reading) hasVerb(lo, hi int) bool {
+	for i := lo; i < hi; i++ {
+		if linking[r.toks[i].s] || len(r.lex.Lemmas(r.toks[i].s)) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+func (r *reading) hasVerbSoon(i int) bool {
+	end := min(i+6, len(r.toks))
+	for k := i; k < end; k++ {
+		if linking[r.toks[k].s] && r.toks[k].s != "do" {
+			return true
+		}
+		if r.toks[k].s == "off" || r.toks[k].s == "out" {
+			return true
+		}
+		if r.toks[k].brk != brkNone {
+			break
+		}
+	}
+	return false
+}
+
+// mark finds the cues that frame each clause.
+func (r *reading) mark() {
+	for ci := range r.clauses {
+		c := &r.clauses[ci]
+		for i := c.lo; i < c.hi; i++ {
+			if labels, n := r.lex.Moods(r.from(i, len(r.toks))); n > 0 {
+				var m mood
+				for _, l := range labels {
+					m |= moodOf[l]
+				}
+				c.cues = append(c.cues, cue{i, i + n, m})
+				if m&^(negated) != 0 {
+					c.mood |= m &^ negated
+				}
+				if m&negated != 0 {
+					c.mood |= negated
+				}
+			}
+			if kinds, n := r.lex.Opens(r.from(i, len(r.toks))); n > 0 {
+				c.opens = append(c.opens, openCue{i, i + n, kinds})
+			}
+		}
+		if strings.HasSuffix(r.talk.Text[r.toks[c.lo].lo:r.talk.Words[r.toks[c.hi-1].w].Hi], "?") {
+			c.mood |= asked
+		}
+	}
+	for qi := range r.qtys {
+		q := &r.qtys[qi]
+		q.cl = r.toks[q.lo].cl
+		r.clauses[q.cl].qtys = append(r.clauses[q.cl].qtys, qi)
+	}
+}
+
+// text returns the talk from token lo to hi, verbatim.
+func (r *reading) text(lo, hi int) string {
+	if lo >= hi {
+		return ""
+	}
+	return r.talk.Text[r.toks[lo].lo:r.toks[hi-1].hi]
+}
+
+// place gives the place of the tokens: at most 40 words, from lo on.
+func (r *reading) place(lo, hi int) Place {
+	lo = min(max(lo, 0), len(r.toks)-1)
+	hi = min(max(hi, lo+1), len(r.toks))
+	first := r.talk.Words[r.toks[lo].w]
+	for hi > lo+1 && r.talk.Words[r.toks[hi-1].w].Clip != first.Clip {
+		hi--
+	}
+	a, b := r.toks[lo].w, r.toks[hi-1].w
+	// hyphens make several counted words of one: count as a reader would
+	n := 0
+	for w := a; w <= b; w++ {
+		n += max(1, wordCount(r.talk.Text[r.talk.Words[w].Lo:r.talk.Words[w].Hi]))
+		if n > 40 {
+			b = max(a, w-1)
+			break
+		}
+	}
+	return Place{Clip: first.Clip, At: round3(first.At), AtExact: first.Exact, Quote: r.talk.Text[first.Lo:r.talk.Words[b].Hi]}
+}
+
+func wordCount(s string) int {
+	n, in := 0, false
+	for i := 0; i < len(s); i++ {
+		c := s[i] | 0x20
+		w := c >= 'a' && c <= 'z' || s[i] >= '0' && s[i] <= '9' || s[i] >= 0x80 || s[i] == '\'' || s[i] == '.'
+		if w && !in {
+			n++
+		}
+		in = w
+	}
+	return n
+}
+
+func round3(f float64) float64 { return float64(int64(f*1000+0.5)) / 1000 }
+
+func (r *reading) at(tok int) float64 { return r.talk.Words[r.toks[tok].w].At }
+
+// since tells how many seconds lie between two tokens; a clip's end is far.
+func (r *reading) since(a, b int) float64 {
+	wa, wb := r.talk.Words[r.toks[a].w], r.talk.Words[r.toks[b].w]
+	if wa.Clip != wb.Clip {
+		return 1e9
+	}
+	return wb.At - wa.At
+}

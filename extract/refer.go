@@ -1,0 +1,684 @@
+package extract
+
+import (
+	"strings"
+
+	"wrenchword/extract/lexicon"
+)
+
+// thing is one fastener or part of the machine, gathered from all its names.
+type thing struct {
+	name     string // the fullest name heard, "" where the talk does not tell
+	head     string
+	mods     map[string]bool
+	owner    *thing // the part that a fastener holds, where that is how it was named
+	fastener bool
+	side     string
+	place    string
+	count    int
+	plural   bool
+	first    int // token of its first mention
+	last     int // token of its last mention
+	events   []event
+	mentions []int
+	isNew    bool
+	temp     bool
+	twin     *thing // the thing this one was told apart from by its side
+	id       string
+}
+
+type event struct {
+	action string
+	act    int // index into acts, or -1 for a value alone
+	lo, hi int
+	off    bool // off camera
+	value  bool
+}
+
+// alike are the fastener words that people swap for one and the same thing.
+var alike = set("bolt nut screw stud")
+
+// lockHeads name what secures something else.
+var lockHeads = set("pin clip wire tab circlip ring lock rivet link cotter")
+
+func isLock(t *thing) bool {
+	switch t.head {
+	case "circlip", "cotter":
+		return true
+	case "pin", "key":
+		return t.mods["split"] || t.mods["cotter"] || t.mods["roll"] || t.mods["lock"] || t.mods["linch"] || t.mods["lynch"] || t.mods["retaining"] || t.mods["hitch"] || t.mods["pad"] || t.mods["clevis"]
+	case "clip":
+		return t.mods["r"] || t.mods["spring"] || t.mods["retaining"] || t.mods["e"] || t.mods["c"] || t.mods["wire"] || t.mods["lock"] || t.mods["hairpin"]
+	case "wire":
+		return t.mods["lock"] || t.mods["safety"] || t.mods["locking"]
+	case "lockwire":
+		return true
+	case "tab", "washer", "plate":
+		return t.mods["lock"] || t.mods["tab"] || t.mods["locking"]
+	case "ring":
+		return t.mods["snap"] || t.mods["retaining"]
+	}
+	return false
+}
+
+// takesTorque tells whether a thing of that kind is tightened to a value.
+func takesTorque(t *thing) bool {
+	switch t.head {
+	case "bolt", "nut", "screw", "stud", "plug", "axle", "union", "banjo", "lockring", "locknut", "nipple", "spindle", "nylock", "nyloc", "setscrew", "cup", "fitting":
+		return true
+	case "cap":
+		return t.mods["fork"] || t.mods["top"] || t.mods["preload"]
+	}
+	return t.fastener && !isLock(t) && t.head != "pin" && t.head != "clip" && t.head != "key" && t.head != "clamp" && t.head != "rivet" && t.head != "link" && t.head != "ring" && t.head != "lock" && t.head != "skewer" && t.head != "wire" && t.head != "bolts"
+}
+
+// refer walks the talk and tells which thing each phrase stands for, and what
+// happened to it.
+func (r *reading) refer() {
+	st := &tracker{r: r}
+	for ci := range r.clauses {
+		st.clause(ci)
+	}
+}
+
+// tracker is what a listener has in mind at one moment of the talk.
+type tracker struct {
+	r       *reading
+	hand    []*thing // things spoken of, the latest last
+	topic   *thing   // the part the talk is about
+	topicAt int
+	side    string // which side the talk is on, "" where not said
+	sideAt  int
+}
+
+func (s *tracker) clause(ci int) {
+	r := s.r
+	c := &r.clauses[ci]
+	if sd := s.clauseSide(c); sd != "" {
+		s.side, s.sideAt = sd, c.lo
+	} else if r.since(s.sideAt, c.lo) > 25 {
+		s.side = ""
+	}
+	for _, mi := range c.mentions {
+		m := &r.mentions[mi]
+		if m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.kind&lexicon.Tool != 0 && m.kind&(lexicon.Fastener) == 0 && (m.prep == "with" || m.prep == "using") {
+			continue
+		}
+		if m.kind == lexicon.Tool|lexicon.Part && !r.inAct(ci, mi) {
+			continue
+		}
+		t := s.resolve(ci, mi)
+		if t == nil {
+			continue
+		}
+		m.entry = t
+		t.mentions = append(t.mentions, mi)
+		t.last = m.lo
+		s.touch(t)
+	}
+	for _, ai := range c.acts {
+		a := &r.acts[ai]
+		s.apply(ci, ai, a)
+	}
+	s.values(ci)
+}
+
+// clauseSide gives the side that a clause speaks of, where it names just one.
+func (s *tracker) clauseSide(c *clause) string {
+	r := s.r
+	side := ""
+	for i := c.lo; i < c.hi; i++ {
+		w := r.toks[i].s
+		if w != "left" && w != "right" && w != "nearside" && w != "offside" && !(w == "near" || w == "off") {
+			continue
+		}
+		next := r.word(i + 1)
+		prev := ""
+		if i > c.lo {
+			prev = r.toks[i-1].s
+		}
+		if (w == "near" || w == "off") && next != "side" {
+			continue
+		}
+		if w == "right" || w == "left" {
+			ok := next == "one" || next == "side" || next == "hand" || next == "ones" || (prev == "the" || prev == "on") && (r.toks[i].brk != brkNone || next == "and" || next == "") || r.toks[i].men >= 0
+			if !ok || next == "way" {
+				continue
+			}
+		}
+		v := sideOf[w]
+		if v == "" {
+			v = w + " side"
+		}
+		if side != "" && side != v {
+			return ""
+		}
+		side = v
+	}
+	return side
+}
+
+func (s *tracker) touch(t *thing) {
+	for i, h := range s.hand {
+		if h == t {
+			s.hand = append(append(s.hand[:i:i], s.hand[i+1:]...), t)
+			return
+		}
+	}
+	s.hand = append(s.hand, t)
+	if len(s.hand) > 40 {
+		s.hand = s.hand[1:]
+	}
+}
+
+// content gives the words of a mention that tell things apart, places aside.
+func content(mods []string) []string {
+	var out []string
+	for _, w := range mods {
+		if !placeWords[w] && w != "hand" && w != "side" && w != "bloody" {
+			out = append(out, w)
+		}
+	}
+	return out
+}
+
+var placeTwin = map[string]string{"top": "upper", "bottom": "lower", "back": "rear", "inside": "inner", "outside": "outer", "nearside": "left", "offside": "right"}
+var opposite = map[string]string{"upper": "lower", "lower": "upper", "front": "rear", "rear": "front", "inner": "outer", "outer": "inner", "left": "right", "right": "left", "long": "short", "short": "long"}
+
+func canonPlace(w string) string {
+	if c := placeTwin[w]; c != "" {
+		return c
+	}
+	return w
+}
+
+func placesClash(a, b []string) bool {
+	for _, x := range a {
+		for _, y := range b {
+			if placeWords[x] && placeWords[y] && opposite[canonPlace(x)] == canonPlace(y) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func keys(m map[string]bool) []string {
+	var out []string
+	for k := range m {
+		out = append(out, k)
+	}
+	return out
+}
+
+// resolve tells which thing a mention stands for, or makes a new one.
+func (s *tracker) resolve(ci, mi int) *thing {
+	r := s.r
+	m := &r.mentions[mi]
+	fastener := m.kind&lexicon.Fastener != 0
+	cont := content(m.mods)
+	side := m.side
+	bare := len(cont) == 0
+	var owner *thing
+	if fastener && bare && alike[m.head] || m.head == "axle" && bare && false {
+		owner = s.ownerOf(ci, mi)
+		if owner != nil && owner.side != "" && side == "" {
+			side = owner.side
+		}
+	}
+	if side == "" && s.side != "" && r.since(s.sideAt, m.lo) < 20 && (bare || fastener) {
+		side = s.side
+	}
+	// a bare fastener in hand
+	if fastener && bare && alike[m.head] {
+		if t := s.inHandFastener(m, owner, side); t != nil {
+			return s.sided(t, m, side)
+		}
+		name := ""
+		t := &thing{head: m.head, mods: map[string]bool{}, fastener: true, plural: m.plural, count: m.count, first: m.lo}
+		if owner != nil {
+			t.owner = owner
+			for k := range owner.mods {
+				t.mods[k] = true
+			}
+			for _, w := range strings.Fields(owner.head) {
+				t.mods[w] = true
+			}
+			name = owner.name + " "
+		}
+		var pl []string
+		for _, w := range m.mods {
+			if placeWords[w] && sideOf[w] == "" {
+				pl = append(pl, w)
+				t.mods[w] = true
+			}
+		}
+		t.place = strings.Join(pl, " ")
+		if owner != nil || len(pl) > 0 {
+			t.name = strings.TrimSpace(strings.Join(pl, " ") + " " + name + headName(m))
+		}
+		t.side = side
+		r.things = append(r.things, t)
+		return t
+	}
+	// a named thing
+	var best *thing
+	bestScore := -1
+	for i := len(r.things) - 1; i >= 0; i-- {
+		t := r.things[i]
+		if t.fastener != fastener && !(t.head == m.head) {
+			continue
+		}
+		if !(t.head == m.head || fastener && alike[t.head] && alike[m.head]) {
+			// "the caliper" and "the brake caliper bracket" are not one thing
+			continue
+		}
+		if placesClash(m.mods, keys(t.mods)) {
+			continue
+		}
+		if m.side != "" && t.side != "" && m.side != t.side {
+			continue
+		}
+		common, extra := 0, 0
+		for _, w := range cont {
+			if t.mods[w] {
+				common++
+			} else {
+				extra++
+			}
+		}
+		tc := len(content(keys(t.mods)))
+		missing := tc - common
+		if extra > 0 && missing > 0 {
+			continue
+		}
+		if fastener && (common == 0 && (len(cont) > 0 && tc > 0)) {
+			continue
+		}
+		if t.head != m.head && extra+missing > 0 {
+			continue
+		}
+		if fastener && len(cont) > 0 && tc == 0 && t.name != "" {
+			continue
+		}
+		score := common*4 - extra*2 - missing*2
+		if m.place != "" {
+			for _, w := range m.mods {
+				if placeWords[w] && (t.mods[w] || t.mods[canonPlace(w)]) {
+					score += 3
+				}
+			}
+		}
+		if r.since(t.last, m.lo) < 60 {
+			score += 2
+		}
+		if side != "" && t.side == side {
+			score += 3
+		}
+		if score > bestScore {
+			best, bestScore = t, score
+		}
+	}
+	if best != nil && !(best.name == "") {
+		s.enrich(best, m)
+		return s.sided(best, m, m.side)
+	}
+	t := &thing{head: m.head, mods: map[string]bool{}, fastener: fastener, plural: m.plural, count: m.count, first: m.lo, name: thingName(m), side: m.side, place: m.place}
+	for _, w := range m.mods {
+		t.mods[w] = true
+		t.mods[canonPlace(w)] = true
+	}
+	r.things = append(r.things, t)
+	return t
+}
+
+// enrich lets a later, fuller name or a count add to what is known.
+func (s *tracker) enrich(t *thing, m *mention) {
+	if t.count == 0 && m.count > 1 {
+		t.count = m.count
+	}
+	if n := thingName(m); len(content(m.mods)) > len(content(keys(t.mods))) && t.owner == nil {
+		t.name = n
+	}
+	for _, w := range content(m.mods) {
+		t.mods[w] = true
+	}
+	t.plural = t.plural || m.plural
+	if t.place == "" && m.place != "" {
+		t.place = m.place
+		for _, w := range m.mods {
+			if placeWords[w] {
+				t.mods[w] = true
+				t.mods[canonPlace(w)] = true
+			}
+		}
+		if t.owner == nil && !strings.Contains(t.name, m.place) {
+			t.name = strings.TrimSpace(m.place + " " + t.name)
+		}
+	}
+}
+
+// sided keeps left and right apart: a thing spoken of with another side than its own is its twin.
+func (s *tracker) sided(t *thing, m *mention, side string) *thing {
+	if side == "" || t.side == side {
+		return t
+	}
+	for _, o := range s.r.things {
+		if o.twin == t && o.side == side || t.twin != nil && (o.twin == t.twin || o == t.twin) && o.side == side {
+			return o
+		}
+	}
+	if t.side == "" {
+		if len(t.events) == 0 || m.side == "" {
+			if len(t.events) == 0 && m.side != "" {
+				t.side = side
+			}
+			return t
+		}
+	}
+	c := *t
+	c.mods = map[string]bool{}
+	for k := range t.mods {
+		if sideOf[k] == "" {
+			c.mods[k] = true
+		}
+	}
+	c.side = side
+	c.twin = t
+	c.first = m.lo
+	c.mentions = nil
+	if t.side != "" {
+		c.events = nil
+	} else {
+		c.events = append([]event{}, t.events...)
+	}
+	s.r.things = append(s.r.things, &c)
+	return &c
+}
+
+func headName(m *mention) string {
+	if m.plural {
+		return lexicon.Plural(m.head)
+	}
+	return m.head
+}
+
+// thingName is the name of a mention without its side.
+func thingName(m *mention) string {
+	var keep []string
+	for i, w := range m.mods {
+		if sideOf[w] != "" || (w == "hand" || w == "side") && i > 0 || dropAdj[w] {
+			continue
+		}
+		keep = append(keep, w)
+	}
+	n := strings.Fields(strings.Join(append(keep, headName(m)), " "))
+	if len(n) > 6 {
+		n = n[len(n)-6:]
+	}
+	return strings.Join(n, " ")
+}
+
+// ownerOf tells which part an unnamed fastener holds: one named beside it, or what the talk is about.
+func (s *tracker) ownerOf(ci, mi int) *thing {
+	r := s.r
+	m := &r.mentions[mi]
+	c := &r.clauses[ci]
+	var before, after *mention
+	for _, k := range c.mentions {
+		o := &r.mentions[k]
+		if o.kind&lexicon.Part == 0 || o.kind&lexicon.Fastener != 0 || k == mi {
+			continue
+		}
+		if o.hi <= m.from {
+			before = o
+		} else if after == nil && o.from >= m.hi && (o.prep != "" && o.prep != "with" && o.prep != "from" && o.prep != "behind" || r.holdsBetween(m.hi, o.from)) {
+			after = o
+		}
+	}
+	if after != nil && after.from-m.hi <= 6 {
+		if after.entry == nil {
+			k := r.toks[after.lo].men
+			if t := s.resolve(ci, k); t != nil {
+				r.mentions[k].entry = t
+			}
+		}
+		return r.mentions[r.toks[after.lo].men].entry
+	}
+	if before != nil && before.entry != nil {
+		return before.entry
+	}
+	for i := len(s.hand) - 1; i >= 0; i-- {
+		t := s.hand[i]
+		if !t.fastener && r.since(t.last, m.lo) < 40 {
+			return t
+		}
+	}
+	return nil
+}
+
+var holds = set("hold holds holding held secure secures securing retain retains retaining for goes going fasten fastens that")
+
+func (r *reading) holdsBetween(lo, hi int) bool {
+	for i := lo; i < hi; i++ {
+		if holds[r.toks[i].s] {
+			return true
+		}
+	}
+	return false
+}
+
+// inHandFastener finds the fastener that a bare "the bolts", "two bolts" or "that nut" stands for.
+func (s *tracker) inHandFastener(m *mention, owner *thing, side string) *thing {
+	r := s.r
+	var same *thing
+	for i := len(s.hand) - 1; i >= 0; i-- {
+		t := s.hand[i]
+		if !t.fastener || !alike[t.head] {
+			continue
+		}
+		if placesClash(m.mods, keys(t.mods)) {
+			continue
+		}
+		near := r.since(t.last, m.lo)
+		sameOwner := owner != nil && (t.owner == owner || owns(owner, t))
+		if sameOwner && (t.head == m.head || near < 30) {
+			same = t
+			break
+		}
+		if m.definite && near < 25 && (t.head == m.head || near < 12) && (owner == nil || s.sameClauseOwner(owner, t)) {
+			return t
+		}
+	}
+	if same != nil {
+		return same
+	}
+	if owner != nil {
+		for i := len(r.things) - 1; i >= 0; i-- {
+			t := r.things[i]
+			if t.fastener && t.head == m.head && (t.owner == owner || owns(owner, t)) && !placesClash(m.mods, keys(t.mods)) {
+				return t
+			}
+		}
+		return nil
+	}
+	if m.definite || !m.definite && m.count == 0 {
+		for i := len(s.hand) - 1; i >= 0; i-- {
+			t := s.hand[i]
+			if t.fastener && t.head == m.head && r.since(t.last, m.lo) < 60 {
+				return t
+			}
+		}
+	}
+	return nil
+}
+
+// owns tells whether the fastener is named after the part: "caliper bolt" after "brake caliper".
+func owns(owner, t *thing) bool {
+	return t.mods[owner.head] && !placesClash(keys(owner.mods), keys(t.mods))
+}
+
+// sameClauseOwner allows "the bolt" to be the one in hand although another part was named since.
+func (s *tracker) sameClauseOwner(owner, t *thing) bool {
+	return owner.last <= t.last
+}
+
+// pronoun tells which thing "it", "them" or "that one" stands for, or nil.
+func (s *tracker) pronoun(a *act) *thing {
+	r := s.r
+	many := a.pronoun == "them" || a.pronoun == "'em" || a.pronoun == "em" || a.pronoun == "these" || a.pronoun == "those" || a.pronoun == "both" || a.pronoun == "they" || a.pronoun == "ones" || a.pronoun == "all"
+	wantFastener := a.action.Name == "torque" || a.action.Name == "tighten" || a.action.Name == "start by hand" || a.action.Name == "slacken"
+	for pass := 0; pass < 2; pass++ {
+		for i := len(s.hand) - 1; i >= 0; i-- {
+			t := s.hand[i]
+			if r.since(t.last, a.lo) > 30 {
+				break
+			}
+			if wantFastener && !t.fastener {
+				continue
+			}
+			if pass == 0 && many && !(t.plural || t.count > 1) {
+				continue
+			}
+			return t
+		}
+		if !many {
+			break
+		}
+	}
+	return nil
+}
+
+var ledgerActs = map[string]string{
+	"remove": Removed, "disconnect": Removed, "slacken": Loosened, "fit": Refitted, "start by hand": HandTight,
+	"tighten": Tightened, "torque": Torqued, "discard": Discarded, "replace": Refitted,
+}
+
+// apply lets an act happen to its things.
+func (s *tracker) apply(ci, ai int, a *act) {
+	r := s.r
+	c := &r.clauses[ci]
+	var ts []*thing
+	for _, mi := range a.objects {
+		if t := r.mentions[mi].entry; t != nil {
+			ts = append(ts, t)
+		}
+	}
+	if len(ts) == 0 && len(a.objects) == 0 {
+		if t := s.pronoun(a); t != nil && (a.pronoun != "" || ledgerActs[a.action.Name] != "" && !s.objectless(ci, a)) {
+			ts = append(ts, t)
+		}
+	}
+	a.things = ts
+	a.byHand = byHand(r, c, a)
+	if !a.happened() {
+		return
+	}
+	name := a.action.Name
+	if ledgerActs[name] == "" {
+		return
+	}
+	if a.byHand && (name == "fit" || name == "tighten" || name == "start by hand") {
+		name = "start by hand"
+	}
+	if name == "fit" && s.tightInClause(c) && len(ts) > 0 && ts[0].fastener {
+		name = "tighten"
+	}
+	for _, t := range ts {
+		n := name
+		if !t.fastener {
+			switch n {
+			case "start by hand":
+				if a.action.Name == "fit" || t.plural {
+					n = "fit"
+				} else if a.action.Name == "start by hand" {
+					n = "start by hand"
+				}
+			case "tighten":
+				n = "tighten"
+			}
+		}
+		t.events = append(t.events, event{action: n, act: ai, lo: a.lo, hi: a.hi, off: a.mood&offCamera != 0 && a.mood&announced == 0})
+		t.last = max(t.last, a.lo)
+		s.touch(t)
+	}
+}
+
+// objectless tells whether an act with neither thing nor pronoun leaves its thing untold on purpose.
+func (s *tracker) objectless(ci int, a *act) bool {
+	c := &s.r.clauses[ci]
+	return c.hi-c.lo > 9 || a.verb < 0
+}
+
+func (s *tracker) tightInClause(c *clause) bool {
+	for i := c.lo; i+1 < c.hi; i++ {
+		if s.r.toks[i].s == "and" && s.r.toks[i+1].s == "tight" || s.r.toks[i].s == "good" && s.r.toks[i+1].s == "tight" {
+			return true
+		}
+	}
+	return false
+}
+
+var handPhrases = [][]string{{"by", "hand"}, {"finger", "tight"}, {"hand", "tight"}, {"fingers"}, {"loosely"}, {"loose", "for", "now"}, {"snug"}, {"snugged"}, {"nipped", "up"}, {"finger", "tighten"}, {"just", "started"}}
+
+// byHand tells whether the clause (or the fragment after it) says that the tightening was by hand only.
+func byHand(r *reading, c *clause, a *act) bool {
+	hi := c.hi
+	if hi < len(r.toks) {
+		n := &r.clauses[r.toks[hi].cl]
+		if n.hi-n.lo <= 5 && len(n.mentions) == 0 && r.since(c.lo, n.lo) < 8 {
+			hi = n.hi
+		}
+	}
+	for i := a.lo; i < hi; i++ {
+		for _, p := range handPhrases {
+			ok := true
+			for k, w := range p {
+				if i+k >= hi || r.toks[i+k].s != w {
+					ok = false
+					break
+				}
+			}
+			if ok {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// state follows a thing's events to how it was left.
+func (t *thing) state() (state string, value bool) {
+	for _, e := range t.events {
+		n := ledgerActs[e.action]
+		switch n {
+		case Loosened:
+			if state == Removed || state == Discarded {
+				continue
+			}
+			state, value = n, false
+		case Refitted:
+			// told again after it was tightened: no step back
+			if (state == Torqued || state == Tightened || state == HandTight) && e.action == "fit" {
+				continue
+			}
+			state = n
+		case HandTight:
+			if state == Torqued {
+				continue
+			}
+			state, value = n, false
+		case Torqued:
+			state = n
+			value = value || e.value
+		case Tightened:
+			if state == Torqued {
+				continue
+			}
+			state = n
+		default:
+			state, value = n, false
+		}
+	}
+	return state, value
+}

@@ -1,0 +1,403 @@
+package extract
+
+import (
+	"strings"
+
+	"wrenchword/extract/lexicon"
+)
+
+// phaseOf groups the actions by what happens.
+var phaseOf = map[string]string{"support": "preparing", "mark": "", "remove": "taking apart", "disconnect": "taking apart", "slacken": "taking apart", "drain": "taking apart", "cut": "taking apart", "discard": "taking apart",
+	"fit": "fitting", "start by hand": "fitting", "replace": "fitting", "fill": "fitting", "lubricate": "fitting", "lock": "tightening", "tighten": "tightening", "torque": "tightening",
+	"test": "checking", "bleed": "checking", "lower": ""}
+
+// weakActs are done to so much else that without a named thing they are no step.
+var weakActs = set("adjust test inspect press hammer wait store apply cover support cut drill measure cool heat switch mark repeat discard clean fill drain lubricate")
+
+// steps turns what happened into instructions, one an act; what is told again is told once.
+func (r *reading) steps() []Step {
+	out := []Step{}
+	type told struct {
+		key string
+		at  int
+		k   int
+	}
+	var recent []told
+	phase := "preparing"
+	valueAt := map[int]*heard{}
+	for i := range r.heard {
+		valueAt[r.qtys[r.heard[i].qty].cl] = &r.heard[i]
+	}
+	emit := func(text, key, action string, ts []*thing, lo, hi int, off bool) {
+		if text == "" {
+			return
+		}
+		for i := len(recent) - 1; i >= 0; i-- {
+			if recent[i].key == key && r.since(recent[i].at, lo) < 35 {
+				// told again: the fuller telling stays
+				recent[i].at = lo
+				if old := &out[recent[i].k]; len(strings.Fields(text)) > len(strings.Fields(old.Text))+2 && len(strings.Fields(text)) <= 20 {
+					old.Text = text
+				}
+				out[recent[i].k].End = round3(r.at(hi - 1))
+				return
+			}
+		}
+		if p := phaseOf[action]; p != "" {
+			phase = p
+		}
+		st := Step{N: len(out) + 1, Text: text, Phase: phase, Place: r.place(lo, hi), End: round3(r.at(hi - 1)), OffCamera: off, LedgerIDs: []string{}}
+		for _, t := range ts {
+			if t.id != "" {
+				st.LedgerIDs = append(st.LedgerIDs, t.id)
+			}
+		}
+		recent = append(recent, told{key, lo, len(out)})
+		out = append(out, st)
+	}
+	for ci := range r.clauses {
+		c := &r.clauses[ci]
+		if c.chatter {
+			continue
+		}
+		done := false
+		for n, ai := range c.acts {
+			a := &r.acts[ai]
+			if !r.isStep(c, a) {
+				continue
+			}
+			hi := c.hi
+			if n+1 < len(c.acts) {
+				hi = max(a.hi, r.acts[c.acts[n+1]].lo)
+			}
+			text := r.stepText(c, a, hi)
+			h := valueAt[ci]
+			if h != nil && h.of != nil && (a.action.Name == "torque" || a.action.Name == "tighten" || a.action.Name == "adjust" || a.action.Name == "fit") {
+				if h.applied == "done" {
+					text = r.torqueText(h)
+					done = true
+				}
+			}
+			key := a.action.Name
+			if key == "disconnect" {
+				key = "remove"
+			}
+			for _, t := range a.things {
+				key += "|" + t.name + t.side
+			}
+			if len(a.things) == 0 {
+				key += "|" + strings.ToLower(text)
+			}
+			if done && h != nil {
+				key = "torque|" + h.of.name + h.of.side
+			}
+			emit(text, key, a.action.Name, a.things, a.lo, max(a.hi, min(hi, a.lo+14)), a.mood&offCamera != 0)
+		}
+		if h := valueAt[ci]; h != nil && !done && h.of != nil && h.applied == "done" {
+			q := &r.qtys[h.qty]
+			emit(r.torqueText(h), "torque|"+h.of.name+h.of.side, "torque", []*thing{h.of}, max(c.lo, q.lo-6), q.hi, false)
+		}
+	}
+	return out
+}
+
+// isStep tells whether an act is worth an instruction.
+func (r *reading) isStep(c *clause, a *act) bool {
+	if a.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|notNeeded|announced) != 0 {
+		return false
+	}
+	named := false
+	for _, mi := range a.objects {
+		if r.mentions[mi].kind != 0 {
+			named = true
+		}
+	}
+	if named {
+		return true
+	}
+	if len(a.things) > 0 {
+		return a.pronoun != "" && (ledgerActs[a.action.Name] != "" || a.action.Name == "clean" || a.action.Name == "lubricate") || !weakActs[a.action.Name] && a.pronoun != ""
+	}
+	return a.action.Name == "mark" && a.hi-a.lo > 2 || a.action.Name == "repeat" && a.hi-a.lo > 2
+}
+
+// torqueText words a value that was set, as it was heard.
+func (r *reading) torqueText(h *heard) string {
+	q := &r.qtys[h.qty]
+	s := "Tighten the " + torqueName(h.of) + " to " + Heard(q.Canonical)
+	if h.hedged {
+		s += " (said with doubt)"
+	}
+	if h.angle != nil {
+		s += ", then " + h.angle.RatString() + " degrees further"
+	}
+	return s + "."
+}
+
+// Heard writes a quantity's canonical form for a person: "45 lbf·ft", "30 to 35 N·m".
+func Heard(canon string) string {
+	canon = strings.Replace(canon, "N.m", "N·m", 1)
+	canon = strings.Replace(canon, "lbf.", "lbf·", 1)
+	canon = strings.Replace(canon, "kgf.", "kgf·", 1)
+	canon = strings.Replace(canon, "ozf.", "ozf·", 1)
+	return canon
+}
+
+// stepText words an act as an instruction: the person's own words from the verb
+// on where the talk has them in order, else the action and the thing.
+func (r *reading) stepText(c *clause, a *act, hi int) string {
+	names := r.objectNames(a)
+	handed := a.byHand && (a.action.Name == "fit" || a.action.Name == "start by hand" || a.action.Name == "tighten")
+	if a.verb >= 0 && !a.subject && !handed {
+		if s := r.ownWords(c, a, hi, names); s != "" {
+			return s
+		}
+	}
+	if names == "" {
+		return ""
+	}
+	s := a.action.Imperative + " the " + names
+	if handed {
+		s = "Start the " + names + " by hand"
+		if len(a.things) > 0 && !a.things[0].fastener {
+			s = "Fit the " + names + ", by hand only"
+		}
+	} else if a.subject {
+		s += r.tail(c, a.hi, hi)
+	}
+	return trimStep(s) + "."
+}
+
+// objectNames lists the things of an act: "seal, washer and bushing".
+func (r *reading) objectNames(a *act) string {
+	var ns []string
+	seen := map[string]bool{}
+	put := func(n string) {
+		if n != "" && !seen[n] {
+			seen[n] = true
+			ns = append(ns, n)
+		}
+	}
+	objs := append([]int{}, a.objects...)
+	if len(objs) > 1 && objs[0] > objs[1] { // joined subjects were found backwards
+		for i, j := 0, len(objs)-1; i < j; i, j = i+1, j-1 {
+			objs[i], objs[j] = objs[j], objs[i]
+		}
+	}
+	for _, mi := range objs {
+		m := &r.mentions[mi]
+		n := m.name
+		if m.entry != nil && m.entry.name != "" && len(content(m.mods)) == 0 && m.entry.fastener {
+			n = m.entry.name
+			if m.plural {
+				n = lexicon.Plural(n)
+			}
+		}
+		if m.side != "" && !strings.Contains(n, m.side) {
+			n = m.side + " " + n
+		}
+		if m.count > 1 && m.plural {
+			n = countWord(m.count) + " " + n
+		}
+		put(n)
+	}
+	if len(ns) == 0 {
+		for _, t := range a.things {
+			n := t.name
+			if t.side != "" && !strings.Contains(n, t.side) {
+				n = t.side + " " + n
+			}
+			put(n)
+		}
+	}
+	switch len(ns) {
+	case 0:
+		return ""
+	case 1:
+		return ns[0]
+	}
+	return strings.Join(ns[:len(ns)-1], ", ") + " and " + ns[len(ns)-1]
+}
+
+func countWord(n int) string {
+	words := []string{"", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"}
+	if n < len(words) {
+		return words[n]
+	}
+	return ""
+}
+
+var dropWords = set("just then now so well basically actually really literally here simply you know um uh er erm like okay ok right alright obviously again though anyway please kindly yeah yes there")
+var firstPerson = map[string]string{"my": "the", "your": "the", "our": "the", "me": "", "myself": "", "yourself": "", "i": "", "you": "", "we": ""}
+
+// ownWords takes the clause from the verb on: plain form of the verb, the words
+// after it, first and second person gone, the pronoun replaced by what it stands for.
+func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
+	var w []string
+	verb := r.imperative(a)
+	w = append(w, verb)
+	objPlaced := false
+	end := hi
+	for i := a.verb + 1; i < end; i++ {
+		t := &r.toks[i]
+		s := r.talk.Text[t.lo:t.hi]
+		if mi := t.men; mi >= 0 {
+			m := &r.mentions[mi]
+			for _, o := range a.objects {
+				objPlaced = objPlaced || o == mi
+			}
+			n := m.name
+			if i == m.lo {
+				if m.kind == lexicon.Fastener && m.entry != nil && len(content(m.mods)) == 0 && m.entry.name != "" {
+					n = m.entry.name
+					if m.plural {
+						n = lexicon.Plural(lexicon.Singular(n))
+					}
+				}
+				if m.isNew {
+					n = "new " + n
+				} else if m.isOld {
+					n = "old " + n
+				}
+				if m.side != "" && !strings.Contains(n, m.side) {
+					n = m.side + " " + n
+				}
+				if len(w) > 0 && r.needsThe(i, m) {
+					w = append(w, "the")
+				}
+				w = append(w, n)
+			}
+			if i == m.hi-1 && t.brk == brkComma {
+				w[len(w)-1] += ","
+			}
+			continue
+		}
+		if t.s == a.pronoun && !objPlaced && pronounsObj[t.s] {
+			objPlaced = true
+			if names != "" {
+				w = append(w, "the "+names)
+				continue
+			}
+			if t.s == "it" || t.s == "that" || t.s == "this" || t.s == "one" {
+				w = append(w, "this part")
+			} else {
+				w = append(w, "these parts")
+			}
+			continue
+		}
+		if x, ok := firstPerson[t.s]; ok {
+			if x != "" {
+				w = append(w, x)
+			} else if i > a.hi {
+				break
+			}
+			continue
+		}
+		if dropWords[t.s] && t.qty < 0 && !(t.s == "right" && (r.word(i+1) == "side" || i > 0 && r.toks[i-1].s == "the")) {
+			continue
+		}
+		if (t.s == "and" || t.s == "which" || t.s == "because" || t.s == "but" || t.s == "or" && t.men < 0) && i >= a.hi && r.clauseBreak(i, end) {
+			break
+		}
+		if strings.HasPrefix(t.s, "'") {
+			if len(w) > 0 && i > 0 {
+				w[len(w)-1] += s
+			}
+			continue
+		}
+		if t.brk == brkComma && i+1 < end {
+			s += ","
+		}
+		w = append(w, s)
+		if len(w) > 24 {
+			break
+		}
+	}
+	if !objPlaced {
+		if names == "" {
+			return ""
+		}
+		// the thing was named before the verb: put it where it belongs
+		w = append(w[:1], append([]string{"the " + names}, w[1:]...)...)
+	}
+	return trimStep(strings.Join(w, " ")) + "."
+}
+
+func (r *reading) needsThe(i int, m *mention) bool {
+	if m.from < m.lo {
+		// its own determiner was written already, unless it was left out as filler
+		return false
+	}
+	return !m.plural && m.kind&lexicon.Consumable == 0 && m.prep == ""
+}
+
+// clauseBreak tells whether what follows a joining word is talk of its own rather than more of the thing.
+func (r *reading) clauseBreak(i, end int) bool {
+	next := r.word(i + 1)
+	if subjects[next] && next != "that" && next != "this" && next != "these" && next != "those" {
+		return true
+	}
+	return r.toks[i].s == "because" || r.toks[i].s == "but" || r.toks[i].s == "which"
+}
+
+// imperative is the plain form of the act's verb, capital first.
+func (r *reading) imperative(a *act) string {
+	v := r.toks[a.verb].s
+	for _, l := range r.lex.Lemmas(v) {
+		for _, p := range r.lex.Patterns(l) {
+			if p.Action == a.action && !p.Subject {
+				return strings.ToUpper(l[:1]) + l[1:]
+			}
+		}
+	}
+	return a.action.Imperative
+}
+
+// tail gives the words after a thing that moves by itself: where it goes.
+func (r *reading) tail(c *clause, lo, hi int) string {
+	var w []string
+	for i := lo; i < hi && len(w) < 12; i++ {
+		t := &r.toks[i]
+		if i == lo && !prepositions[t.s] {
+			return ""
+		}
+		if subjects[t.s] && t.men < 0 && t.s != "the" && t.s != "this" && t.s != "that" || (t.s == "and" || t.s == "because" || t.s == "but") {
+			break
+		}
+		if x, ok := firstPerson[t.s]; ok {
+			if x != "" {
+				w = append(w, x)
+			}
+			continue
+		}
+		if dropWords[t.s] && t.s != "right" {
+			continue
+		}
+		w = append(w, r.talk.Text[t.lo:t.hi])
+	}
+	for len(w) > 0 && (stopWords[strings.ToLower(w[len(w)-1])] || prepositions[strings.ToLower(w[len(w)-1])]) {
+		w = w[:len(w)-1]
+	}
+	if len(w) < 2 {
+		return ""
+	}
+	return " " + strings.Join(w, " ")
+}
+
+var danglers = set("and or but so the a an to of with for from as because if then that which in into on at is was are i you we 's it's just")
+
+// trimStep cuts a step to size and takes off what dangles.
+func trimStep(s string) string {
+	f := strings.Fields(s)
+	if len(f) > 26 {
+		f = f[:26]
+	}
+	for len(f) > 2 {
+		l := strings.ToLower(strings.Trim(f[len(f)-1], ",.;:"))
+		if !danglers[l] || (l == "in" || l == "on") && len(f) < 12 {
+			break
+		}
+		f = f[:len(f)-1]
+	}
+	return strings.TrimRight(strings.Join(f, " "), ",.;: ")
+}

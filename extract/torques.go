@@ -1,0 +1,344 @@
+package extract
+
+import (
+	"math/big"
+	"strconv"
+	"strings"
+
+	"wrenchword/extract/lexicon"
+	"wrenchword/normalize"
+)
+
+// heard is a torque value with what it belongs to, found while the talk is followed.
+type heard struct {
+	qty     int
+	of      *thing
+	name    string // where there is no thing: what the clause names
+	applied string
+	hedged  bool
+	angle   *big.Rat
+	dropped bool // corrected later
+	source  SourceSaid
+}
+
+var documents = set("manual book handbook leaflet sticker sheet spec chart instructions website internet page card paper diagram label decal forum")
+
+// values links each torque value of a clause to the thing it belongs to.
+func (s *tracker) values(ci int) {
+	r := s.r
+	c := &r.clauses[ci]
+	var prev *heard
+	for _, qi := range c.qtys {
+		q := &r.qtys[qi]
+		if q.Kind == normalize.Angle || q.Kind == normalize.Turn {
+			if n := len(r.heard); n > 0 && q.Low != nil && r.since(r.qtys[r.heard[n-1].qty].lo, q.lo) < 10 && r.heard[n-1].angle == nil && s.further(c, q) {
+				v := new(big.Rat).Set(q.Low)
+				if q.Kind == normalize.Turn {
+					v.Mul(v, big.NewRat(360, 1))
+				}
+				r.heard[n-1].angle = v
+			}
+			continue
+		}
+		if q.Kind != normalize.Torque {
+			continue
+		}
+		if c.mood&(advert|greeting) != 0 {
+			continue
+		}
+		h := heard{qty: qi, hedged: q.Hedged || s.hedgedNear(ci), source: SourceSaid{Scope: "unsaid"}}
+		h.of = s.ownerOfValue(ci, q)
+		if prev != nil && (h.of == nil || s.pairOf(r.qtys[prev.qty].hi, q.lo)) {
+			h.of = prev.of
+		}
+		h.applied = s.appliedIn(ci, q, &h)
+		r.heard = append(r.heard, h)
+		prev = &r.heard[len(r.heard)-1]
+		if h.of != nil && h.applied == "done" {
+			h.of.events = append(h.of.events, event{action: "torque", act: -1, lo: q.lo, hi: q.hi, value: true})
+			h.of.last = max(h.of.last, q.lo)
+			s.touch(h.of)
+		}
+	}
+	// "click" after a value that was only quoted: it was set
+	for i := c.lo; i < c.hi; i++ {
+		w := r.toks[i].s
+		if w == "click" || w == "clicked" || w == "clicks" || (w == "taking" || w == "going") && i > c.lo && (r.word(i+1) == "with" || w == "taking") {
+			if n := len(r.heard); n > 0 && r.heard[n-1].applied != "done" && r.since(r.qtys[r.heard[n-1].qty].lo, i) < 25 {
+				h := &r.heard[n-1]
+				h.applied = "done"
+				if h.of != nil {
+					h.of.events = append(h.of.events, event{action: "torque", act: -1, lo: i, hi: i + 1, value: true})
+				}
+			}
+		}
+	}
+}
+
+// further tells whether an angle is one to turn on after a torque.
+func (s *tracker) further(c *clause, q *quantity) bool {
+	for i := c.lo; i < c.hi; i++ {
+		switch s.r.toks[i].s {
+		case "further", "plus", "then", "more", "another", "and", "past":
+			return true
+		}
+	}
+	return false
+}
+
+// pairOf tells whether the words between two values make them one value in two units.
+func (s *tracker) pairOf(lo, hi int) bool {
+	if hi-lo > 5 {
+		return false
+	}
+	for i := lo; i < hi; i++ {
+		switch s.r.toks[i].s {
+		case "which", "that", "or", "about", "is", "'s", "so", "in":
+		default:
+			if s.r.toks[i].men >= 0 {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+func (s *tracker) hedgedNear(ci int) bool {
+	r := s.r
+	if r.clauses[ci].mood&hedged != 0 {
+		return true
+	}
+	for _, k := range []int{ci - 1, ci + 1} {
+		if k >= 0 && k < len(r.clauses) {
+			n := &r.clauses[k]
+			if n.mood&hedged != 0 && n.hi-n.lo <= 8 && len(n.acts) == 0 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// ownerOfValue tells what a value is for: a fastener in the clause, the thing of
+// the clause's act, the fastener in hand, or one named right after; or nil.
+func (s *tracker) ownerOfValue(ci int, q *quantity) *thing {
+	r := s.r
+	c := &r.clauses[ci]
+	var before, after, part *thing
+	for _, mi := range c.mentions {
+		m := &r.mentions[mi]
+		t := m.entry
+		if t == nil || t.head == "" {
+			continue
+		}
+		if !takesTorque(t) {
+			if m.prep == "" || m.prep == "on" || m.prep == "for" || part == nil {
+				part = t
+			}
+			continue
+		}
+		if m.lo < q.lo {
+			before = t
+		} else if after == nil {
+			after = t
+		}
+	}
+	if before != nil {
+		return before
+	}
+	if after != nil {
+		return after
+	}
+	for _, ai := range c.acts {
+		for _, t := range r.acts[ai].things {
+			if takesTorque(t) {
+				return t
+			}
+		}
+	}
+	if part != nil {
+		if t := s.fastenerOf(part); t != nil {
+			return t
+		}
+		return part
+	}
+	// named right after: "… newton metres on the hub nut"
+	if c.hi < len(r.toks) && r.toks[c.hi-1].brk < brkSentence {
+		n := &r.clauses[r.toks[c.hi].cl]
+		for _, mi := range n.mentions {
+			m := &r.mentions[mi]
+			if (m.prep == "for" || m.prep == "on") && m.from-q.hi <= 4 && m.kind&lexicon.Fastener != 0 {
+				if m.entry == nil {
+					m.entry = s.resolve(n2i(r, n), mi)
+				}
+				return m.entry
+			}
+		}
+	}
+	for i := len(s.hand) - 1; i >= 0; i-- {
+		t := s.hand[i]
+		if r.since(t.last, q.lo) > 30 {
+			break
+		}
+		if takesTorque(t) {
+			return t
+		}
+		if f := s.fastenerOf(t); f != nil && r.since(t.last, q.lo) < 12 {
+			return f
+		}
+	}
+	return nil
+}
+
+func n2i(r *reading, c *clause) int { return r.toks[c.lo].cl }
+
+// fastenerOf finds the fastener that holds a part, the latest spoken of first.
+func (s *tracker) fastenerOf(part *thing) *thing {
+	for i := len(s.hand) - 1; i >= 0; i-- {
+		t := s.hand[i]
+		if t.fastener && takesTorque(t) && (t.owner == part || owns(part, t)) {
+			return t
+		}
+	}
+	return nil
+}
+
+// appliedIn tells whether a value was set, is to be set, or is a document's word.
+func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
+	r := s.r
+	c := &r.clauses[ci]
+	says, future, doc := false, false, ""
+	for i := c.lo; i < c.hi; i++ {
+		w := r.toks[i].s
+		switch {
+		case w == "says" || w == "say" || w == "said" || w == "gives" || w == "reckons":
+			says = true
+		case documents[w]:
+			doc = w
+			says = says || i+1 < c.hi && (r.toks[i+1].s == "is" || r.toks[i+1].s == "'s")
+		case w == "will" || w == "'ll" || w == "supposed" || w == "should":
+			future = true
+		}
+	}
+	if doc != "" {
+		h.source.Title = doc
+	}
+	if says && doc == "" && ci > 0 {
+		p := &r.clauses[ci-1]
+		for i := p.lo; i < p.hi; i++ {
+			if documents[r.toks[i].s] {
+				h.source.Title = r.toks[i].s
+			}
+		}
+	}
+	switch {
+	case c.mood&(other) != 0 && says:
+		return "quoted"
+	case says && doc != "" || says && h.source.Title != "":
+		return "quoted"
+	case future || c.mood&(announced|negated|conditional|hypothetical|asked) != 0 && !s.actDone(c):
+		return "intended"
+	case h.of != nil && h.hedged && s.lastState(h.of) == Removed:
+		return "intended"
+	}
+	// "when she's down": still to do
+	for i := c.lo; i < min(c.hi+6, len(r.toks)); i++ {
+		if r.toks[i].s == "when" && i > q.hi-1 {
+			return "intended"
+		}
+	}
+	return "done"
+}
+
+func (s *tracker) actDone(c *clause) bool {
+	for _, ai := range c.acts {
+		a := &s.r.acts[ai]
+		if a.happened() && (a.action.Name == "torque" || a.action.Name == "tighten") {
+			return true
+		}
+	}
+	return false
+}
+
+func (s *tracker) lastState(t *thing) string {
+	st, _ := t.state()
+	return st
+}
+
+// torques gives each value heard.
+func (r *reading) torques(led []Entry) []Torque {
+	out := []Torque{}
+	for _, h := range r.heard {
+		if h.dropped {
+			continue
+		}
+		q := &r.qtys[h.qty]
+		t := Torque{Applied: h.applied, Hedged: h.hedged, Stage: 1, SourceSaid: h.source, NM: []float64{}}
+		t.ID = "T" + strconv.Itoa(len(out)+1)
+		if h.of != nil {
+			t.Fastener, t.LedgerID = torqueName(h.of), h.of.id
+		}
+		t.Said = Said{Unit: q.Unit}
+		if q.Low != nil {
+			t.Said.Low, t.Said.High = ratFloat(q.Low), ratFloat(q.High)
+			a, ok := normalize.ToNM(q.Low, q.Unit)
+			b, ok2 := normalize.ToNM(q.High, q.Unit)
+			if ok && ok2 {
+				t.NM = []float64{nmRound(a), nmRound(b)}
+			}
+		}
+		if h.angle != nil {
+			f := ratFloat(h.angle)
+			t.AngleDeg = &f
+		}
+		c := &r.clauses[q.cl]
+		for i := c.lo; i < c.hi; i++ {
+			switch w := r.toks[i].s; w {
+			case "crosswise", "diagonally", "crisscross":
+				t.Order = w
+			case "dry", "oiled", "lubricated":
+				t.Condition = w
+			}
+		}
+		lo := q.lo
+		for lo > c.lo && q.lo-lo < 8 {
+			lo--
+		}
+		t.Place = r.placeAround(lo, min(c.hi, q.hi+4), q.lo)
+		out = append(out, t)
+	}
+	return out
+}
+
+// torqueName names the fastener with its side, as the talk tells it.
+func torqueName(t *thing) string {
+	n := t.name
+	if n == "" {
+		return ""
+	}
+	if !t.fastener && !takesTorque(t) && !strings.Contains(n, "bolt") {
+		return shortName(n)
+	}
+	if t.side != "" && !strings.Contains(n, t.side) {
+		n = t.side + " " + n
+	}
+	return shortName(n)
+}
+
+// placeAround is the place of the tokens lo to hi with the time of token at.
+func (r *reading) placeAround(lo, hi, at int) Place {
+	p := r.place(lo, hi)
+	w := r.talk.Words[r.toks[at].w]
+	if w.Clip == p.Clip {
+		p.At, p.AtExact = round3(w.At), w.Exact
+	}
+	return p
+}
+
+func ratFloat(x *big.Rat) float64 { f, _ := x.Float64(); return f }
+
+func nmRound(x *big.Rat) float64 {
+	f, _ := x.Float64()
+	v, _ := strconv.ParseFloat(strconv.FormatFloat(f, 'f', 3, 64), 64)
+	return v
+}
