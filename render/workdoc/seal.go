@@ -152,3 +152,15 @@ func splitLines(text string) []string {
 	text = strings.ReplaceAll(text, "\r\n", "\n")
 	return strings.Split(strings.ReplaceAll(text, "\r", "\n"), "\n")
 }
+
+// Visible is what a person sees of a document: all but the block at its end.
+func Visible(doc []byte) []byte {
+	if len(doc) == 0 {
+		return nil
+	}
+	text, _, err := unseal(doc)
+	if err != nil && !errors.Is(err, ErrSeal) {
+		return doc
+	}
+	return []byte(text)
+}

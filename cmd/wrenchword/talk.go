@@ -1,0 +1,80 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"wrenchword/extract"
+	"wrenchword/extract/lexicon"
+	"wrenchword/extract/transcript"
+	"wrenchword/render"
+)
+
+// jobFlags are the flags that say what job a transcript is of.
+type jobFlags struct {
+	job   extract.Job
+	words []string
+}
+
+func (f *jobFlags) add(cmd *cobra.Command) {
+	fs := cmd.Flags()
+	fs.StringVar(&f.job.Title, "title", "", "title of the job")
+	fs.StringVar(&f.job.Machine, "machine", "", "the machine that was worked on")
+	fs.StringVar(&f.job.Year, "year", "", "its year")
+	fs.StringVar(&f.job.Reading, "reading", "", "its odometer or hour meter at the time, with the unit")
+	fs.StringVar(&f.job.Date, "date", "", "date of the job, 2026-05-01")
+	fs.StringVar(&f.job.VideoURL, "video-url", "", "address of the recording; {t} in it stands for the second, {clip} for the clip's number")
+	fs.StringArrayVar(&f.words, "words", nil, "vocabulary file of your own, laid over the built-in one (may be repeated)")
+}
+
+// record reads the transcripts, the clips of one job in order, and says on
+// standard error what was skipped.
+func (f *jobFlags) record(ctx context.Context, cmd *cobra.Command, say sayer, paths []string) (*extract.Record, error) {
+	if f.job.VideoURL != "" {
+		if err := render.CheckVideoURL(f.job.VideoURL); err != nil {
+			return nil, err
+		}
+	}
+	lex := lexicon.Default()
+	if len(f.words) > 0 {
+		var err error
+		if lex, err = lexicon.Load(f.words...); err != nil {
+			return nil, fmt.Errorf("read the vocabulary: %w", err)
+		}
+	}
+	stdin := 0
+	var clips []*transcript.Clip
+	for _, p := range paths {
+		if p == "-" {
+			if stdin++; stdin > 1 {
+				return nil, fmt.Errorf("standard input can be one clip only; it is named %d times", stdin)
+			}
+		}
+		clip, err := transcript.ReadFile(ctx, p, transcript.Options{Stdin: cmd.InOrStdin()})
+		if err != nil {
+			return nil, err
+		}
+		clips = append(clips, clip)
+	}
+	talk := transcript.Join(clips...)
+	for _, w := range talk.Warnings {
+		say.warning("%s", place(w))
+	}
+	rec := extract.Extract(talk, lex, f.job)
+	for _, n := range rec.Notes {
+		if strings.Contains(n.Kind, "twice") || strings.Contains(n.Kind, "overlap") {
+			say.warning("%s", n.Text)
+		}
+	}
+	return rec, nil
+}
+
+func place(w transcript.Warning) string {
+	if w.Line > 0 {
+		return fmt.Sprintf("%s:%d: %s", w.File, w.Line, w.Text)
+	}
+	return w.File + ": " + w.Text
+}
