@@ -27,29 +27,32 @@ func (d *drawer) round() {
 	d.line("| Fastener | Count | Place | As heard | At | N·m | lbf·ft | Check | Confirmed | Source | Tightened |")
 	d.line("| --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |")
 	for _, r := range rows {
-		heard, nm, lbfft, check := "no value heard", "", "", "no value to check"
-		place := extract.Place{}
-		if r.Entry != nil {
-			place = r.Entry.Place
-		}
-		if t := r.Torque; t != nil {
-			place = t.Place
-			heard = escapeMarkdown(SaidTorque(t))
-			nm, lbfft = inUnits(t)
-			check = unconfirmed + "; "
-			if len(t.Findings) > 0 {
-				check += findings(t.Findings)
-			} else {
-				check += "nothing to check it against"
+		heard, times, check := []string{"no value heard"}, []string{d.at(r.Heard())}, "no value to check"
+		var nm, lbfft []string
+		if len(r.Torques) > 0 {
+			heard, times = nil, nil
+			check = unconfirmed
+			for _, t := range r.Torques {
+				heard = append(heard, escapeMarkdown(SaidTorque(t)))
+				times = append(times, d.at(t.Place))
+				n, l := inUnits(t)
+				nm, lbfft = addNew(nm, n), addNew(lbfft, l)
+				if f := findings(t.Findings); f != "" {
+					check += "; " + f
+				}
+			}
+			if check == unconfirmed {
+				check += "; nothing to check it against"
 			}
 		}
 		d.line("| %s <!-- @%s --> | %s | %s | %s | %s | %s | %s | %s |  |  | [ ] |",
 			named(r.Name, "not named"), r.Ref, count(r.Count, ""), escapeMarkdown(r.Place),
-			heard, d.at(place), nm, lbfft, check)
+			strings.Join(heard, "; "), strings.Join(times, "; "), strings.Join(nm, "; "), strings.Join(lbfft, "; "), check)
 	}
 	first := true
-	for _, r := range rows {
-		if r.Torque == nil || r.Torque.Quote == "" {
+	refs := workdoc.RefsOf(d.rec).Torques
+	for i, t := range d.rec.Torques {
+		if t.Quote == "" {
 			continue
 		}
 		if first {
@@ -58,8 +61,24 @@ func (d *drawer) round() {
 			d.gap()
 			first = false
 		}
-		d.item("words-"+r.Ref, "- %s, %s: %s", named(r.Name, "not named"), d.at(r.Torque.Place), quoted(r.Torque.Quote))
+		d.item("words-"+refs[i], "- %s, %s: %s", named(t.Fastener, "not named"), d.at(t.Place), quoted(t.Quote))
 	}
+}
+
+// addNew adds s unless it is empty or there already, computed or not.
+func addNew(list []string, s string) []string {
+	for i, x := range list {
+		if strings.TrimSuffix(x, ", computed") == strings.TrimSuffix(s, ", computed") {
+			if len(s) < len(x) {
+				list[i] = s // the heard one stands for both
+			}
+			return list
+		}
+	}
+	if s == "" {
+		return list
+	}
+	return append(list, s)
 }
 
 var unitSigns = strings.NewReplacer(".", "·")
@@ -89,7 +108,7 @@ func SaidTorque(t *extract.Torque) string {
 	if t.Hedged {
 		s += ", not sure"
 	}
-	if t.Stage > 0 {
+	if t.Stage > 1 {
 		s += ", stage " + strconv.Itoa(t.Stage)
 	}
 	for _, more := range []string{t.Order, t.Condition} {

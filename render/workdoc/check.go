@@ -68,22 +68,24 @@ func ParseValue(s string) (Value, error) {
 }
 
 // CheckConfirmed is the Checker that ready uses: it reads the value and sets it
-// against what was heard. A tenth apart is rounding and unit tables; more is said.
-func CheckConfirmed(confirmed string, heard *extract.Torque) ([]string, error) {
+// against each value that was heard. A tenth apart is rounding and unit tables;
+// more is said.
+func CheckConfirmed(confirmed string, heard []*extract.Torque) ([]string, error) {
 	v, err := ParseValue(confirmed)
-	if err != nil {
+	if err != nil || v.Low == nil {
 		return nil, err
 	}
-	if heard == nil || v.Low == nil || len(heard.NM) != 2 || heard.NM[0] <= 0 {
-		return nil, nil
-	}
+	var remarks []string
 	lo, _ := v.Low.Float64()
 	hi, _ := v.High.Float64()
-	if lo > heard.NM[1]*1.1 || hi < heard.NM[0]*0.9 {
-		return []string{fmt.Sprintf("the confirmed value %s is not what was heard of %s: %s N·m; see which one is meant",
-			confirmed, orElse(heard.Fastener, "this fastener"), span(heard.NM[0], heard.NM[1]))}, nil
+	for _, t := range heard {
+		if len(t.NM) != 2 || t.NM[0] <= 0 || lo <= t.NM[1]*1.1 && hi >= t.NM[0]*0.9 {
+			continue
+		}
+		remarks = append(remarks, fmt.Sprintf("the confirmed value %s is not what was heard of %s: %s N·m; see which one is meant",
+			confirmed, orElse(t.Fastener, "this fastener"), span(t.NM[0], t.NM[1])))
 	}
-	return nil, nil
+	return remarks, nil
 }
 
 func span(lo, hi float64) string {

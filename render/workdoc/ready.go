@@ -29,7 +29,7 @@ type Verdict struct {
 // Checker checks a value that a person confirmed against the fastener it is for
 // and what was heard of it: plain sentences, none where nothing is to be said.
 // It fails where the value cannot be read.
-type Checker func(confirmed string, heard *extract.Torque) (remarks []string, err error)
+type Checker func(confirmed string, heard []*extract.Torque) (remarks []string, err error)
 
 // Ready judges a document for one gate, extract.BeforeUse or
 // extract.BeforePublishing. today decides what is overdue. What a person struck
@@ -48,18 +48,8 @@ func Ready(d *Document, before string, check Checker, today time.Time) Verdict {
 			continue
 		}
 		s := Still{Ref: r.Ref, Text: "Confirm and tighten: " + orElse(r.Name, "a fastener that was not named"), Why: why, At: -1}
-		if r.Torque != nil {
-			s.Clip, s.At = r.Torque.Clip, r.Torque.At
-		} else if r.Entry != nil {
-			s.Clip, s.At = r.Entry.Clip, r.Entry.At
-		}
+		s.Clip, s.At = r.Heard().Clip, r.Heard().At
 		rowsOpen = append(rowsOpen, s)
-	}
-	// A joint with two values is settled only when both rows are.
-	for _, r := range rows {
-		if r.Entry != nil && j.row(r) != "" {
-			delete(j.closed, r.Entry.ID)
-		}
 	}
 	v := Verdict{}
 	v.Open = j.questions(before)
@@ -108,14 +98,11 @@ func orElse(s, otherwise string) string {
 
 // row says why a row of the round is not settled, or "".
 func (j *judge) row(r RoundRow) string {
-	if t := r.Torque; t != nil && t.Applied == "quoted" && r.Entry == nil {
-		return "" // somebody else's figure for nothing that was worked on
-	}
-	return j.cells(j.d.Rows[r.Ref], r.Torque)
+	return j.cells(j.d.Rows[r.Ref], r.Torques)
 }
 
 // cells says why the person's cells do not settle a row, or "".
-func (j *judge) cells(c Row, heard *extract.Torque) string {
+func (j *judge) cells(c Row, heard []*extract.Torque) string {
 	switch {
 	case c.Confirmed == "" && c.Tightened:
 		return "ticked as tightened, but no value is confirmed"

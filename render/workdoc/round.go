@@ -6,19 +6,21 @@ import (
 	"wrenchword/extract"
 )
 
-// RoundRow is one row of the tightening round: a torque that was heard, or a
-// fastener that came off or went on with no value heard.
+// RoundRow is one row of the tightening round: a fastener with all the values
+// that were heard of it, or one that came off or went on with no value heard.
 type RoundRow struct {
-	Ref    string
-	Name   string          // "" where the talk does not tell
-	Place  string          // side and place, "" where not said
-	Count  int             // 0 where not said
-	Torque *extract.Torque // nil where no value was heard
-	Entry  *extract.Entry  // nil where the torque belongs to nothing in the ledger
+	Ref     string
+	Name    string            // "" where the talk does not tell
+	Place   string            // side and place, "" where not said
+	Count   int               // 0 where not said
+	Torques []*extract.Torque // in the order heard; none where no value was heard
+	Entry   *extract.Entry    // nil where the values belong to nothing in the ledger
 }
 
 // Round gives the rows of the tightening round, place by place in the order in
 // which the places are first heard of, as one would walk round the machine.
+// Values of one ledger entry, or of one name where there is none, share a row;
+// a value whose fastener the talk does not tell has a row of its own.
 func Round(rec *extract.Record) []RoundRow {
 	refs := RefsOf(rec)
 	entries := map[string]*extract.Entry{}
@@ -26,11 +28,22 @@ func Round(rec *extract.Record) []RoundRow {
 		entries[rec.Ledger[i].ID] = &rec.Ledger[i]
 	}
 	valued := map[string]bool{}
+	rowOf := map[string]int{}
 	var rows []RoundRow
 	for i := range rec.Torques {
 		t := &rec.Torques[i]
-		row := RoundRow{Ref: refs.Torques[i], Name: t.Fastener, Torque: t}
-		if e := entries[t.LedgerID]; e != nil && t.LedgerID != "" {
+		e := entries[t.LedgerID]
+		key := "name " + t.Fastener
+		if e != nil {
+			key = "entry " + e.ID
+		}
+		if at, ok := rowOf[key]; ok && key != "name " {
+			rows[at].Torques = append(rows[at].Torques, t)
+			continue
+		}
+		rowOf[key] = len(rows)
+		row := RoundRow{Ref: refs.Torques[i], Name: t.Fastener, Torques: []*extract.Torque{t}}
+		if e != nil {
 			valued[e.ID] = true
 			row.Entry, row.Count, row.Place = e, e.Count, join(e.Side, e.Place_)
 			if row.Name == "" {
@@ -57,6 +70,17 @@ func Round(rec *extract.Record) []RoundRow {
 	}
 	sort.SliceStable(rows, func(i, j int) bool { return first[rows[i].Place] < first[rows[j].Place] })
 	return rows
+}
+
+// Heard says where a row was first heard of.
+func (r RoundRow) Heard() extract.Place {
+	if len(r.Torques) > 0 {
+		return r.Torques[0].Place
+	}
+	if r.Entry != nil {
+		return r.Entry.Place
+	}
+	return extract.Place{}
 }
 
 func join(a, b string) string {
