@@ -123,11 +123,11 @@ func piecesOfList(list []any) []spokenPiece {
 		if !ok {
 			continue
 		}
+		if w, single := looseWord(o); single {
+			loose = append(loose, w)
+			continue
+		}
 		if s, ok := segment(o, 1); ok {
-			if w, single := looseWord(o); single {
-				loose = append(loose, w)
-				continue
-			}
 			out = append(out, s)
 			continue
 		}
@@ -155,7 +155,7 @@ func piecesOfObject(o object) []spokenPiece {
 		return offsets(tr)
 	}
 	if tr := list(o, "Transcript"); tr != nil {
-		return segments(tr, 0.001)
+		return segments(tr, 1000)
 	}
 	if res, ok := o["results"].(object); ok {
 		if ch := list(res, "channels"); ch != nil {
@@ -172,6 +172,9 @@ func piecesOfObject(o object) []spokenPiece {
 	if res := list(o, "result"); res != nil {
 		return oneOf(textOf(o), wordsOf(res, 1))
 	}
+	if ph := list(o, "recognizedPhrases"); ph != nil {
+		return phrases(ph)
+	}
 	if ch := list(o, "chunks"); ch != nil {
 		return segments(ch, 1)
 	}
@@ -180,25 +183,28 @@ func piecesOfObject(o object) []spokenPiece {
 			return withWords(out, wordsOf(list(o, "words"), 1))
 		}
 	}
-	scale := 1.0
+	per := 1.0
 	if inMilliseconds(o) {
-		scale = 0.001
+		per = 1000
 	}
 	if u := list(o, "utterances"); u != nil {
-		if out := segments(u, scale); len(out) > 0 {
-			return withWords(out, wordsOf(list(o, "words"), scale))
+		if out := segments(u, per); len(out) > 0 {
+			return withWords(out, wordsOf(list(o, "words"), per))
 		}
 	}
 	if w := list(o, "words"); w != nil {
-		return group(wordsOf(w, scale))
+		return group(wordsOf(w, per))
 	}
 	if w := list(o, "word_segments"); w != nil {
-		return group(wordsOf(w, scale))
+		return group(wordsOf(w, per))
 	}
 	if s, ok := segment(o, 1); ok {
 		return []spokenPiece{s}
 	}
-	for _, key := range []string{"cues", "captions", "subtitles", "sentences", "paragraphs", "transcript", "items", "data", "monologues"} {
+	if el := list(o, "elements"); el != nil {
+		return group(elements(el))
+	}
+	for _, key := range []string{"cues", "captions", "subtitles", "sentences", "paragraphs", "transcript", "items", "data", "body", "monologues"} {
 		switch v := o[key].(type) {
 		case []any:
 			if out := piecesOfList(v); len(out) > 0 {
@@ -305,11 +311,11 @@ func offsets(list []any) []spokenPiece {
 	return out
 }
 
-func segments(list []any, scale float64) []spokenPiece {
+func segments(list []any, per float64) []spokenPiece {
 	var out []spokenPiece
 	for _, e := range list {
 		if o, ok := e.(object); ok {
-			if s, ok := segment(o, scale); ok {
+			if s, ok := segment(o, per); ok {
 				out = append(out, s)
 			}
 		}
@@ -318,14 +324,14 @@ func segments(list []any, scale float64) []spokenPiece {
 }
 
 // segment reads an object with a start and a text.
-func segment(o object, scale float64) (s spokenPiece, ok bool) {
+func segment(o object, per float64) (s spokenPiece, ok bool) {
 	s.text = textOf(o)
 	if w := list(o, "words"); w != nil {
-		s.words = wordsOf(w, scale)
+		s.words = wordsOf(w, per)
 	} else if w := list(o, "Items"); w != nil {
-		s.words = wordsOf(w, scale)
+		s.words = wordsOf(w, per)
 	}
-	start, end, ok := span(o, scale)
+	start, end, ok := span(o, per)
 	if !ok && len(s.words) > 0 {
 		start, end, ok = s.words[0].at, s.words[len(s.words)-1].end, true
 	}
@@ -385,6 +391,10 @@ func results(res []any) []spokenPiece {
 			out = append(out, oneOf(textOf(alt), wordsOf(w, 1))...)
 			continue
 		}
+		if w := list(alt, "timestamps"); w != nil {
+			out = append(out, oneOf(textOf(alt), pairs(w))...)
+			continue
+		}
 		content, _ := alt["content"].(string)
 		start, end, ok := span(o, 1)
 		kind, _ := o["type"].(string)
@@ -396,6 +406,86 @@ func results(res []any) []spokenPiece {
 		}
 	}
 	return append(out, group(words)...)
+}
+
+// phrases reads phrases with times in ticks of 100 ns and the best of several readings.
+func phrases(list []any) []spokenPiece {
+	const tick = 1e-7
+	ticks := func(o object) (start, end float64, ok bool) {
+		start, ok = number(o, "offsetInTicks")
+		length, _ := number(o, "durationInTicks")
+		return start * tick, (start + length) * tick, ok
+	}
+	var out []spokenPiece
+	for _, e := range list {
+		o, ok := e.(object)
+		if !ok {
+			continue
+		}
+		best, _ := o["nBest"].([]any)
+		if len(best) == 0 {
+			continue
+		}
+		alt, ok := best[0].(object)
+		if !ok {
+			continue
+		}
+		var s spokenPiece
+		if s.start, s.end, ok = ticks(o); !ok {
+			continue
+		}
+		s.text, _ = alt["display"].(string)
+		words, _ := alt["words"].([]any)
+		for _, e := range words {
+			w, ok := e.(object)
+			if !ok {
+				continue
+			}
+			text, _ := w["word"].(string)
+			if at, end, ok := ticks(w); ok && text != "" {
+				s.words = append(s.words, spokenWord{text: text, at: at, end: end})
+			}
+		}
+		out = append(out, s)
+	}
+	return out
+}
+
+// pairs reads words given as [text, start, end].
+func pairs(list []any) []spokenWord {
+	var out []spokenWord
+	for _, e := range list {
+		w, ok := e.([]any)
+		if !ok || len(w) != 3 {
+			continue
+		}
+		text, ok1 := w[0].(string)
+		at, ok2 := w[1].(float64)
+		end, ok3 := w[2].(float64)
+		if ok1 && ok2 && ok3 {
+			out = append(out, spokenWord{text: text, at: at, end: end})
+		}
+	}
+	return out
+}
+
+// elements reads the words and the punctuation of a speaker's turn.
+func elements(list []any) []spokenWord {
+	var words []spokenWord
+	for _, e := range list {
+		o, ok := e.(object)
+		if !ok {
+			continue
+		}
+		value, _ := o["value"].(string)
+		if value = strings.TrimSpace(value); value == "" {
+			continue
+		}
+		start, ok := number(o, "ts")
+		end, _ := number(o, "end_ts")
+		words = append(words, spokenWord{text: value, at: start, end: end, mark: !ok, glued: !ok})
+	}
+	return words
 }
 
 // itemWords reads items of type pronunciation and punctuation.
@@ -424,11 +514,11 @@ func itemWords(items []any) []spokenWord {
 	return words
 }
 
-func wordsOf(list []any, scale float64) []spokenWord {
+func wordsOf(list []any, per float64) []spokenWord {
 	words := make([]spokenWord, 0, len(list))
 	for _, e := range list {
 		if o, ok := e.(object); ok {
-			if w, ok := wordOf(o, scale); ok {
+			if w, ok := wordOf(o, per); ok {
 				words = append(words, w)
 			}
 		}
@@ -436,7 +526,7 @@ func wordsOf(list []any, scale float64) []spokenWord {
 	return words
 }
 
-func wordOf(o object, scale float64) (spokenWord, bool) {
+func wordOf(o object, per float64) (spokenWord, bool) {
 	var text string
 	for _, key := range []string{"punctuated_word", "word", "text", "Content", "content"} {
 		if s, ok := o[key].(string); ok && strings.TrimSpace(s) != "" {
@@ -451,7 +541,7 @@ func wordOf(o object, scale float64) (spokenWord, bool) {
 	if kind == "" {
 		kind, _ = o["type"].(string)
 	}
-	start, end, ok := span(o, scale)
+	start, end, ok := span(o, per)
 	mark := kind == "punctuation"
 	return spokenWord{text: text, at: start, end: end, mark: mark, glued: mark}, ok || mark
 }
@@ -571,19 +661,20 @@ func textOf(o object) string {
 	return ""
 }
 
-// span gives the start and end of an object under any of the names in use.
-func span(o object, scale float64) (start, end float64, ok bool) {
+// span gives the start and end of an object, under any of the names in use, in
+// seconds out of units of which per make one.
+func span(o object, per float64) (start, end float64, ok bool) {
 	if ts := list(o, "timestamp"); len(ts) == 2 {
 		a, ok := ts[0].(float64)
 		b, _ := ts[1].(float64)
 		return a, b, ok
 	}
-	start, ok = number(o, "start", "startTime", "start_time", "begin", "BeginOffsetMillis", "ts", "startSeconds")
-	end, _ = number(o, "end", "endTime", "end_time", "EndOffsetMillis", "end_ts", "endSeconds")
+	start, ok = number(o, "start", "startTime", "start_time", "begin", "BeginOffsetMillis", "startSeconds", "from")
+	end, _ = number(o, "end", "endTime", "end_time", "EndOffsetMillis", "endSeconds", "to")
 	if d, found := number(o, "duration", "dur"); found && end == 0 {
 		end = start + d
 	}
-	return start * scale, end * scale, ok
+	return start / per, end / per, ok
 }
 
 // number reads a number, a string with one ("0.50", "1.250s") or a clock time.

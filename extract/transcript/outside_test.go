@@ -78,13 +78,10 @@ func inTime(cues []Cue) []Cue {
 // onPurpose are the files of the outside sets that are read otherwise than
 // their expectation has it. Each must differ, or it leaves the list.
 var onPurpose = map[string]string{
-	"webvtt-wpt/timings-garbage.vtt":                      "no cue of the file has good times: those that can be understood (commas, other numbers of digits) are read, with a warning",
-	"webvtt-vttjs/cue-times__fraction-digits.vtt":         "as timings-garbage.vtt: a fraction of two digits",
-	"webvtt-vttjs/cue-times__min-mid-digits.vtt":          "as timings-garbage.vtt: seconds of three digits",
 	"webvtt-vttjs/file-layout__bom-garbage-data.vtt":      "no WebVTT by its first line, but the cues are good: they are read as SubRip",
 	"webvtt-vttjs/file-layout__newline-before-webvtt.vtt": "as bom-garbage-data.vtt",
 	"subs-androidx/srt/typical_bad_timestamps.srt":        "fractions of two or four digits are read (the set calls this lenient)",
-	"subs-androidx/vtt/typical_with_bad_timestamps.vtt":   "as timings-garbage.vtt: the file has both kinds of fault, and four cues can be read",
+	"subs-androidx/vtt/typical_with_bad_timestamps.vtt":   "no cue of the file has good times: those that can be understood are read, with a warning; they are four of six",
 	"subs-astisub/example-in-merging-style.ttml":          "a line break between text and span is a blank (XML white space in mixed content; the library loses it)",
 	"asr-json/speechmatics__punctuation.json":             "words tied by a hyphen or a sign that attaches to both sides are one word of the talk",
 }

@@ -19,15 +19,19 @@ func parseVTT(p *parser) error {
 		return err
 	}
 	// Not one cue has times as the standard wants them. Rather than to lose the
-	// whole file, they are read as SubRip's are.
-	strict := p.clip.Warnings
+	// whole file, they are read as SubRip's are, if that makes sense of most.
+	strict, unsaid := p.clip.Warnings, p.unsaid
 	p.clip.Warnings, p.unsaid = nil, 0
+	broken := 0
 	err := vttBlocks(p, func(line string) (float64, float64, bool) {
 		start, end, kind := srtTimings(line)
+		if kind != timesGood {
+			broken++
+		}
 		return start, end, kind == timesGood
 	})
-	if len(p.clip.Cues) == 0 {
-		p.clip.Warnings = strict
+	if n := len(p.clip.Cues); n < 2 || n < broken {
+		p.clip.Cues, p.clip.Warnings, p.unsaid = nil, strict, unsaid
 		return err
 	}
 	p.warn(p.clip.Cues[0].Line, "the times are not as WebVTT has them (00:01:02.345); they were read all the same")
