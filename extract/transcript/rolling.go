@@ -234,12 +234,12 @@ func (r *roller) detect() (how rolling, total int) {
 		}
 	}
 	switch {
-	case lines+words < 2 || (lines+words)*10 < steps*3:
-		return rollsNot, total
-	case lines >= words:
+	case lines+words >= 2 && (lines+words)*10 >= steps*3 && lines >= words:
 		return rollsLines, total
+	case lines+words >= 5 && (lines+words)*2 >= steps: // weaker signs, so more of them
+		return rollsWords, total
 	}
-	return rollsWords, total
+	return rollsNot, total
 }
 
 // carried is the number of words at the start of the current cue that the one before has shown.
