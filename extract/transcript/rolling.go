@@ -27,17 +27,18 @@ func tokenize(toks []token, c *Cue) []token {
 	s := c.Text
 	line, timed := int32(0), 0
 	for i := 0; i < len(s); {
-		n := blankAt(s, i)
-		if n > 0 {
+		if k := class[s[i]]; k != inWord {
 			if s[i] == '\n' {
 				line++
 			}
-			i += n
-			continue
+			if n := blankAt(s, i); n > 0 {
+				i += n
+				continue
+			}
 		}
 		t := token{lo: int32(i), line: line, timed: -1}
 		for i++; i < len(s); i++ {
-			if class[s[i]] != inWord && blankAt(s, i) > 0 {
+			if k := class[s[i]]; k == isSpace || k == mayBeSpace && blankAt(s, i) > 0 {
 				break
 			}
 		}

@@ -260,8 +260,10 @@ func closeWords(text string, words []CueWord, end float64) []CueWord {
 }
 
 func wordLen(s string) int {
-	if i := strings.IndexAny(s, " \t\n\f"); i >= 0 {
-		return i
+	for i := 0; i < len(s); i++ {
+		if class[s[i]] == isSpace {
+			return i
+		}
 	}
 	return len(s)
 }
