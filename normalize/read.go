@@ -574,7 +574,8 @@ func (r *reader) unitFits(u *unit, k, j int, n num) bool {
 		return r.near(k, 12, tTyre) && !r.priced(n, j)
 	case u.need == tFluid:
 		// "ten mil of fork oil"; but the drain plug's seventeen mil is a size.
-		return !r.at(j).is(tTool|tFastener|tHead) && (r.within(j, j+4, tFluid) || r.within(k-7, k, tPour) && r.near(k, 12, tFluid))
+		return !r.at(j).is(tTool|tFastener|tHead) && (r.at(j).is(tOf) && r.within(j, j+4, tFluid) ||
+			!r.at(n.i-1).is(tArticle) && r.within(k-7, k, tPour) && r.near(k, 12, tFluid))
 	case u.need == tGear:
 		return r.text1(k) == "tooth" || r.near(k, 10, tGear)
 	case u.need != 0:
