@@ -59,7 +59,7 @@ func (r *reader) designation(i int) (Quantity, int, bool) {
 		if n, ok := r.plainInt(k, 0, 5); ok && r.at(n.j).unitless() {
 			return r.driver(i, n.j, crossLetters(t), n.v.n), n.j, true
 		}
-	case t.w != nil && t.w.text == "p":
+	case t.is(tP):
 		// "p h two"
 		if r.text1(i+1) == "h" || r.text1(i+1) == "H" {
 			if n, ok := r.plainInt(i+2, 0, 5); ok {
@@ -134,8 +134,42 @@ var hexalobular = map[int64]bool{1: true, 2: true, 3: true, 4: true, 5: true, 6:
 	10: true, 15: true, 20: true, 25: true, 27: true, 30: true, 35: true, 40: true, 45: true, 47: true, 50: true,
 	55: true, 60: true, 70: true, 80: true, 90: true, 100: true}
 
-// metric reads "M8", "em eight", "M ten by one point two five by thirty".
+// metric reads one thread, two candidates ("an M6 or an M8"), and of spoken
+// corrections ("M8, no, M10") the last.
 func (r *reader) metric(i int) (Quantity, int, bool) {
+	q, j, ok := r.oneMetric(i)
+	if !ok {
+		return q, j, false
+	}
+	for range 8 {
+		m, ok := r.correction(j)
+		if !ok || !r.at(m).is(tEm) {
+			break
+		}
+		q2, j2, ok := r.oneMetric(m)
+		if !ok {
+			break
+		}
+		q, j = q2, j2
+	}
+	if r.at(j).is(tOr) {
+		m := j + 1
+		if r.at(m).is(tArticle) {
+			m++
+		}
+		if r.at(m).is(tEm) {
+			if q2, j2, ok := r.oneMetric(m); ok {
+				q.Canonical += " | " + q2.Canonical
+				q.High, q.Alt, q.End = q2.High, true, q2.End
+				j = j2
+			}
+		}
+	}
+	return q, j, true
+}
+
+// oneMetric reads "M8", "em eight", "M ten by one point two five by thirty".
+func (r *reader) oneMetric(i int) (Quantity, int, bool) {
 	// "5 m 8 bolts": a metre, not an M8.
 	if i > 0 && r.at(i-1).kind == kDigits && !r.glued(i+1) && r.at(i).w.text == "m" {
 		return Quantity{}, i, false
@@ -175,26 +209,6 @@ func (r *reader) metric(i int) (Quantity, int, bool) {
 		q.Length = length.big()
 	}
 	q.End, q.Hedged = r.at(j-1).end, r.hedged(i, j)
-	// "an M6 or an M8"
-	if pitch.n == 0 && length.n == 0 && r.at(j).is(tOr) {
-		m := j + 1
-		if r.at(m).is(tArticle) {
-			m++
-		}
-		if r.at(m).is(tEm) {
-			if q2, j2, ok := r.metric(m); ok && q2.Length == nil && !q2.Alt {
-				q.Canonical += " | " + q2.Canonical
-				q.High, q.Alt, q.End = q2.High, true, q2.End
-				return q, j2, true
-			}
-		}
-	}
-	// "M8, no, M10"
-	if m, ok := r.correction(j); ok && r.at(m).is(tEm) {
-		if q2, j2, ok := r.metric(m); ok {
-			return q2, j2, true
-		}
-	}
 	return q, j, true
 }
 

@@ -86,6 +86,7 @@ const (
 	tStopOne
 	tPour
 	tWhole
+	tP
 	tMotorway
 	tSeries
 )
@@ -95,7 +96,7 @@ var traitNames = []string{"misheard", "second", "ths", "article", "and", "point"
 	"between", "by", "of", "em", "tee", "ee", "number", "per", "drive", "plus", "correct", "weakcorrect", "filler",
 	"maybe", "hedge", "hedgeafter", "tighten", "load", "tool", "head", "drivetool", "fastener", "thread", "fluid",
 	"gear", "temperature", "engine", "price", "tyre", "gap", "clock", "chain", "cure", "money", "clocktime", "torx",
-	"cross", "pozi", "jis", "pronoun", "stopone", "pour", "whole", "motorway", "series"}
+	"cross", "pozi", "jis", "pronoun", "stopone", "pour", "whole", "p", "motorway", "series"}
 
 var classNames = map[string]class{"unit": cUnit, "teen": cTeen, "tens": cTens, "scale": cScale,
 	"denom": cDenom, "denoms": cDenoms, "half": cHalf}
@@ -130,6 +131,22 @@ const maxWord = 32 // longer words are in no lexicon
 
 type lexicon struct {
 	words map[string]*word
+	slots [1 << 13]*word // the same words by hash, for the scan
+}
+
+// hashStep is one letter of the hash that the scan takes along.
+func hashStep(h uint32, c byte) uint32 { return (h ^ uint32(c)) * 0x01000193 }
+
+func slot(h uint32) uint32 { return (h ^ h>>15) & (1<<13 - 1) }
+
+// find looks up a folded word by its letters and their hash.
+func (l *lexicon) find(b []byte, h uint32) *word {
+	for i := slot(h); l.slots[i] != nil; i = (i + 1) & (1<<13 - 1) {
+		if l.slots[i].text == string(b) {
+			return l.slots[i]
+		}
+	}
+	return nil
 }
 
 var lex = mustLexicon()
@@ -141,6 +158,17 @@ func mustLexicon() *lexicon {
 	}
 	if err := l.readUnits(unitsCSV); err != nil {
 		panic(err)
+	}
+	for text, w := range l.words {
+		h := uint32(0)
+		for i := range len(text) {
+			h = hashStep(h, text[i])
+		}
+		i := slot(h)
+		for l.slots[i] != nil {
+			i = (i + 1) & (1<<13 - 1)
+		}
+		l.slots[i] = w
 	}
 	return l
 }

@@ -14,6 +14,10 @@ func Quantities(text string) []Quantity {
 	}
 	var out []Quantity
 	for i := 0; i < len(r.t); {
+		if !r.starts(i) {
+			i++
+			continue
+		}
 		q, j, ok := r.next(i)
 		if ok {
 			out = append(out, q)
@@ -36,6 +40,10 @@ func Numbers(text string) []Number {
 	var out []Number
 	r.bare = true
 	for i := 0; i < len(r.t); {
+		if !r.starts(i) {
+			i++
+			continue
+		}
 		if _, j, ok := r.designation(i); ok {
 			i = j
 			continue
@@ -67,6 +75,28 @@ func (r *reader) free() {
 		tokenPool.Put(&tokens{t: r.t[:0]})
 	}
 }
+
+// starts reports cheaply whether a number, a quantity or a designation may start
+// at token i; most words of talk cannot.
+func (r *reader) starts(i int) bool {
+	t := &r.t[i]
+	switch {
+	case t.kind == kMark:
+		return t.mark == '-' || t.mark == '#' || t.mark == '"'
+	case t.kind != kWord:
+		return true
+	case t.w == nil:
+		return false
+	case t.w.class != cNone || t.w.traits&starters != 0:
+		return true
+	case t.w.traits&tArticle != 0:
+		w := r.at(i + 1).w
+		return w != nil && (w.unit != nil || w.traits&tWhole != 0 || w.class != cNone)
+	}
+	return t.w.unit != nil && (r.at(i+1).is(tAnd) || t.w.traits&tWhole != 0)
+}
+
+const starters = tPoint | tMinus | tBetween | tEm | tTee | tEe | tNumber | tCross | tPozi | tJIS | tTorx | tP
 
 // skip steps over what cannot start a number, a word with figures in it at once.
 func (r *reader) skip(i int) int {

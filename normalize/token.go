@@ -69,13 +69,23 @@ func (ts *tokens) scan(text string) bool {
 			i++
 			continue
 		case letterBytes[c]:
-			j, n := i, 0
-			for j < len(text) && (letterBytes[text[j]] || (text[j] == '\'' && j+1 < len(text) && letterBytes[text[j+1]])) {
-				if n < maxWord {
-					buf[n] = text[j] | 0x20 // ' is 0x27, |0x20 leaves it
+			j, n, h := i, 0, uint32(0)
+			for j < len(text) && n < maxWord {
+				c := text[j]
+				if !letterBytes[c] && (c != '\'' || j+1 >= len(text) || !letterBytes[text[j+1]]) {
+					break
 				}
+				c |= 0x20 // an apostrophe, 0x27, stays
+				buf[n] = c
+				h = hashStep(h, c)
 				n++
 				j++
+			}
+			if n == maxWord { // in no lexicon
+				n++
+				for j < len(text) && letterBytes[text[j]] {
+					j++
+				}
 			}
 			// A letter outside ASCII goes on with the word.
 			if j < len(text) && text[j] >= utf8.RuneSelf {
@@ -89,23 +99,24 @@ func (ts *tokens) scan(text string) bool {
 						j += sz
 					}
 				} else if r == '’' && j+3 < len(text) && letterBytes[text[j+3]] {
-					if n < maxWord {
-						buf[n] = '\''
-					}
-					n++
-					for j += 3; j < len(text) && letterBytes[text[j]]; j++ {
+					put := func(c byte) {
 						if n < maxWord {
-							buf[n] = text[j] | 0x20
+							buf[n] = c
+							h = hashStep(h, c)
 						}
 						n++
+					}
+					put('\'')
+					for j += 3; j < len(text) && letterBytes[text[j]]; j++ {
+						put(text[j] | 0x20)
 					}
 				}
 			}
 			var w *word
 			if n <= maxWord {
-				w = lex.words[string(buf[:n])]
+				w = lex.find(buf[:n], h)
 			}
-			if w != nil && (w.class != cNone || w.traits&(tEm|tTee|tEe|tCross|tPozi|tJIS|tTorx|tWhole) != 0) {
+			if w != nil && (w.class != cNone || w.traits&(starters|tWhole) != 0) {
 				any = true
 			}
 			t = append(t, token{start: i, end: j, w: w, glued: glued, word: true})
