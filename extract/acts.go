@@ -15,10 +15,13 @@ func (r *reading) findActs() {
 				i++
 				continue
 			}
-			r.addAct(ci, a)
+			if a.action.Name != "none" {
+				r.addAct(ci, a)
+			}
 			i = end
 		}
 		r.verbless(ci)
+		r.laid(ci)
 	}
 }
 
@@ -95,7 +98,7 @@ func (r *reading) match(c *clause, i int, p lexicon.Pattern) (act, int, bool) {
 				break
 			}
 			if p.Gap == wi {
-				if j > k && r.toks[j].men < 0 && r.isFiniteVerb(j) {
+				if j > k && r.toks[j].men < 0 && (r.isFiniteVerb(j) || prepositions[r.toks[j].s] && r.toks[j].s != "of") {
 					break
 				}
 			} else if r.toks[j].men >= 0 || prepositions[r.toks[j].s] {
@@ -119,7 +122,19 @@ func (r *reading) match(c *clause, i int, p lexicon.Pattern) (act, int, bool) {
 	}
 	a.hi = k
 	if p.Subject {
+		if p.Words[0] == "be" && k < c.hi && r.toks[k-1].brk <= brkPause && p.Action.Name != "none" {
+			// "it's in the tank" tells a place, "it's in" that it was fitted
+			if w := r.toks[k].s; determiner[w] && w != "one" || r.toks[k].men >= 0 {
+				return a, 0, false
+			}
+		}
+		if p.Action.Name == "none" {
+			return a, k, true
+		}
 		return r.withSubject(c, a, k)
+	}
+	if p.Action.Name == "none" {
+		return a, k, true
 	}
 	if len(a.objects) > 0 {
 		a.pronoun = ""
@@ -129,6 +144,9 @@ func (r *reading) match(c *clause, i int, p lexicon.Pattern) (act, int, bool) {
 	}
 	if len(a.objects) == 0 && a.pronoun == "" {
 		r.objectBefore(c, &a)
+	}
+	if len(a.objects) == 0 && a.pronoun == "" && r.toks[i].s == "fit" && i > c.lo && (r.toks[i-1].s == "will" || r.toks[i-1].s == "'ll" || r.toks[i-1].s == "doesn't" || r.toks[i-1].s == "to") {
+		return a, 0, false // "fifteen sixteenths will fit"
 	}
 	return a, max(k, i+1), true
 }
@@ -159,7 +177,7 @@ func (r *reading) objectsAfter(c *clause, a *act, k int) {
 			if r.toks[j].s == "with" || r.toks[j].s == "using" || r.toks[j].s == "until" || r.toks[j].s == "from" {
 				break
 			}
-			if len(a.objects) > 0 && r.toks[j].s != "and" && !determiner[r.toks[j].s] && r.toks[j].brk == brkNone && !r.leadsMention(c, j) {
+			if len(a.objects) > 0 && r.toks[j].s != "and" && !determiner[r.toks[j].s] && r.toks[j].brk <= brkPause && !r.leadsMention(c, j) {
 				break
 			}
 			steps++
@@ -272,6 +290,49 @@ func (r *reading) withSubject(c *clause, a act, k int) (act, int, bool) {
 	return a, 0, false
 }
 
+// laid reads a clause with no verb at all that says where a thing goes: "bar on
+// the studs", "needle bearing, new", "new chain".
+func (r *reading) laid(ci int) {
+	c := &r.clauses[ci]
+	if len(c.acts) > 0 || len(c.mentions) == 0 || c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 {
+		return
+	}
+	mi := c.mentions[0]
+	m := &r.mentions[mi]
+	if m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" {
+		return
+	}
+	for i := c.lo; i < c.hi; i++ {
+		if s := r.toks[i].s; r.toks[i].men < 0 && (linking[s] || r.isVerbForm(s) && s != "set" && !placeWords[s]) || s == "'s" {
+			return
+		}
+	}
+	for i := c.lo; i < m.from; i++ {
+		if w := r.toks[i].s; !openers[w] && w != "and" && !dropWords[w] {
+			return
+		}
+	}
+	next, after := "", ""
+	if m.hi < c.hi {
+		next = r.toks[m.hi].s
+	}
+	if m.hi+1 < c.hi {
+		after = r.toks[m.hi+1].s
+	}
+	goes := (next == "on" || next == "into" || next == "onto" || next == "over" || next == "through" || next == "in" || next == "to" || next == "up") && (determiner[after] || m.hi+1 < c.hi && r.toks[m.hi+1].men >= 0) && m.count != 1
+	isNew := m.isNew && c.hi-c.lo <= 5 || next == "new" && m.hi+1 == c.hi
+	if !goes && !isNew {
+		return
+	}
+	if next == "on" && (after == "this" || after == "that" || after == "each") && m.count > 0 {
+		return
+	}
+	r.addAct(ci, act2(r.lex.Action("fit"), m.from, min(c.hi, m.hi+4), mi))
+}
+
+// offOrBack tells whether a particle ends a phrase even where another thing follows at once.
+func offOrBack(w string, back bool) bool { return w == "off" || w == "out" || back }
+
 var offWords = set("off out")
 var onWords = set("on in")
 
@@ -283,7 +344,7 @@ func (r *reading) verbless(ci int) {
 		if m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" && m.prep != "up" {
 			continue
 		}
-		if r.inAct(ci, mi) || r.toks[m.hi-1].brk != brkNone {
+		if r.inAct(ci, mi) || r.toks[m.hi-1].brk > brkPause {
 			continue
 		}
 		j := m.hi
@@ -295,7 +356,7 @@ func (r *reading) verbless(ci int) {
 		}
 		w := r.toks[j].s
 		back := r.toks[j-1].s == "back"
-		last := j+1 >= c.hi || r.toks[j].brk != brkNone
+		last := j+1 >= c.hi || r.toks[j].brk != brkNone || r.toks[j+1].men >= 0 && offOrBack(w, back)
 		var next string
 		if !last {
 			next = r.toks[j+1].s
@@ -320,6 +381,12 @@ func (r *reading) verbless(ci int) {
 			continue
 		}
 		r.addAct(ci, act2(act, m.from, hi, mi))
+		// what follows is no longer "on the nuts" but "nuts"
+		for _, ki := range c.mentions {
+			if k := &r.mentions[ki]; k.from == hi && k.prep == w {
+				k.prep = ""
+			}
+		}
 	}
 }
 
@@ -369,6 +436,25 @@ func (r *reading) moodOf(ci int, a *act) mood {
 			}
 		}
 		m |= q.mood & (announced | offCamera | advert | greeting | notNeeded)
+	}
+	switch r.toks[c.lo].s {
+	case "when", "while", "before", "until", "till", "as", "whenever":
+		m |= framed
+	case "once", "after", "since":
+		m |= framed
+	}
+	if a.verb > c.lo && r.toks[a.verb-1].s == "to" {
+		// what something is done for: "to hold the weight"; but "going to", "want to" do it
+		switch p := r.word(a.verb - 2); p {
+		case "going", "want", "need", "have", "got", "go", "need_to", "ready", "has", "'d", "like", "about", "able", "remember", "ought", "wanna", "you", "just", "next", "is", "start", "starting", "begin", "try", "trying", "sure", "wants", "needs", "is_to", "had", "up":
+			if (p == "wants" || p == "needs") && !a.subject {
+				m |= framed
+			}
+		default:
+			if a.verb-2 >= c.lo {
+				m |= framed
+			}
+		}
 	}
 	// the consequence of a condition, in the same sentence
 	if ci > 0 && m&conditional == 0 {

@@ -18,9 +18,19 @@ func (r *reading) ledger() []Entry {
 		ts = append(ts, t)
 	}
 	sort.SliceStable(ts, func(i, j int) bool { return ts[i].events[0].lo < ts[j].events[0].lo })
+	told := map[*thing]string{}
 	for _, t := range ts {
 		state, value := t.state()
 		if state == "" {
+			continue
+		}
+		// left and right that were left alike are one entry
+		root := t
+		for root.twin != nil {
+			root = root.twin
+		}
+		if id, ok := told[root]; ok && sameState(r, root, state) {
+			t.id = id
 			continue
 		}
 		t.id = "L" + strconv.Itoa(len(out)+1)
@@ -34,11 +44,41 @@ func (r *reading) ledger() []Entry {
 			e.Events = append(e.Events, Event{Act: ev.action, Place: r.place(ev.lo, ev.hi+3)})
 			e.OffCamera = e.OffCamera || ev.off
 		}
+		told[root] = t.id
+		if sameState(r, root, state) && root != t || root == t && hasTwin(r, t) && sameState(r, root, state) {
+			e.Side = ""
+		}
 		e.LastAt = round3(r.at(last.lo))
 		r.details(t, &e)
 		out = append(out, e)
 	}
 	return out
+}
+
+func hasTwin(r *reading, t *thing) bool {
+	for _, o := range r.things {
+		if o.twin == t && len(o.events) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// sameState tells whether a thing and all that was told apart from it were left alike.
+func sameState(r *reading, root *thing, state string) bool {
+	for _, o := range r.things {
+		top := o
+		for top.twin != nil {
+			top = top.twin
+		}
+		if top != root || len(o.events) == 0 || o.splitAway(r) {
+			continue
+		}
+		if st, _ := o.state(); st != state {
+			return false
+		}
+	}
+	return true
 }
 
 // splitAway tells whether a thing was told apart into its left and its right,

@@ -44,7 +44,7 @@ func (r *reading) findMentions() {
 			}
 			// a head further right in the same noun phrase takes it over:
 			// "brake lever holder bolt" is one thing
-			for end < c.hi && r.toks[end-1].brk == brkNone {
+			for end < c.hi && r.toks[end-1].brk <= brkPause {
 				m2, end2 := r.mentionAt(ci, end)
 				if end2 == 0 || r.toks[end-1].s == "'s" || m2.kind&(lexicon.Fastener|lexicon.Part) == 0 && m2.kind&m.kind == 0 {
 					break
@@ -90,6 +90,9 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	w := r.toks[i].s
 	if n == 1 && verbLike[w] && r.usedAsVerb(c, i) {
 		return m, 0
+	}
+	if n == 1 && (w == "bit" || w == "bits") && (i == c.lo || r.toks[i-1].qty < 0) {
+		return m, 0 // "a bit of"
 	}
 	var t *lexicon.Term
 	for _, x := range terms {
@@ -149,7 +152,11 @@ func (r *reading) usedAsVerb(c *clause, i int) bool {
 	if prev == "to" || prev == "i" || prev == "you" || prev == "we" || prev == "just" || prev == "'ll" || prev == "gonna" || prev == "and" && (determiner[next] || pronounsObj[next]) || prev == "then" && (determiner[next] || pronounsObj[next]) || prev == "don't" || prev == "never" || prev == "can" {
 		return true
 	}
-	if i == c.lo || r.toks[i-1].brk != brkNone || openers[prev] {
+	plain := r.plainVerb(r.toks[i].s)
+	if plain && (determiner[next] && next != "one" && next != "no" || next == "it" || next == "them" || next == "'em") && !determiner[prev] && !prepositions[prev] && !placeWords[prev] && !dropAdj[prev] && r.toks[i].brk <= brkPause && (i == c.lo || r.toks[i-1].qty < 0) {
+		return true
+	}
+	if i == c.lo || r.toks[i-1].brk > brkPause || openers[prev] {
 		return determiner[next] && next != "one" || pronounsObj[next] || next == "up" || next == "down"
 	}
 	return false
@@ -200,7 +207,7 @@ func (r *reading) complete(ci int, m *mention) {
 	i := m.lo
 	mods := m.mods
 	unknown := 0
-	for i > c.lo && r.toks[i-1].brk == brkNone && r.toks[i-1].men < 0 {
+	for i > c.lo && r.toks[i-1].brk <= brkPause && r.toks[i-1].men < 0 {
 		p := r.toks[i-1].s
 		if r.toks[i-1].qty >= 0 {
 			break
@@ -210,6 +217,9 @@ func (r *reading) complete(ci int, m *mention) {
 			m.isOld = m.isOld || p == "old" || p == "existing" || p == "original"
 			i--
 			continue
+		}
+		if p == "back" && i-2 >= c.lo && r.toks[i-2].men >= 0 {
+			break // "wheel back on"
 		}
 		if placeWords[p] && !(p == "back" && i-2 >= c.lo && (r.toks[i-2].s == "put" || r.toks[i-2].s == "go" || r.toks[i-2].s == "goes")) {
 			if p == "right" && (i-2 < c.lo || !definiteWord[r.toks[i-2].s] && !placeWords[r.toks[i-2].s]) && m.kind&lexicon.Tool != 0 {
@@ -233,10 +243,10 @@ func (r *reading) complete(ci int, m *mention) {
 		// an unknown word belongs to the name where a determiner stands not far before it
 		if unknown < 2 && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && !r.isVerbForm(p) {
 			j := i - 2
-			for j >= c.lo && j > i-5 && !stopWords[r.toks[j].s] && !determiner[r.toks[j].s] && r.toks[j].men < 0 && r.toks[j].brk == brkNone {
+			for j >= c.lo && j > i-5 && !stopWords[r.toks[j].s] && !determiner[r.toks[j].s] && r.toks[j].men < 0 && r.toks[j].brk <= brkPause {
 				j--
 			}
-			if j >= c.lo && (definiteWord[r.toks[j].s] || r.toks[j].s == "a" || r.toks[j].s == "an" || countOf[r.toks[j].s] > 0) && r.toks[j].brk == brkNone {
+			if j >= c.lo && (definiteWord[r.toks[j].s] || r.toks[j].s == "a" || r.toks[j].s == "an" || countOf[r.toks[j].s] > 0) && r.toks[j].brk <= brkPause {
 				mods = append([]string{p}, mods...)
 				unknown++
 				i--
@@ -277,7 +287,7 @@ func (r *reading) complete(ci int, m *mention) {
 		}
 	}
 	// determiners and counts
-	for i > c.lo && r.toks[i-1].brk == brkNone {
+	for i > c.lo && r.toks[i-1].brk <= brkPause {
 		p := r.toks[i-1].s
 		if n := countOf[p]; n > 0 && r.toks[i-1].qty < 0 && p != "one" {
 			m.count = n
@@ -302,7 +312,7 @@ func (r *reading) complete(ci int, m *mention) {
 	for k := i; k < m.lo; k++ {
 		r.toks[k].men = -1
 	}
-	if i > c.lo && prepositions[r.toks[i-1].s] && r.toks[i-1].brk == brkNone {
+	if i > c.lo && prepositions[r.toks[i-1].s] && r.toks[i-1].brk <= brkPause {
 		m.prep = r.toks[i-1].s
 	}
 	if m.prep == "of" && len(c.mentions) > 0 {

@@ -22,13 +22,14 @@ type tok struct {
 
 // What ends after a token.
 const (
-	brkNone uint8 = iota
+	brkNone  uint8 = iota
+	brkPause       // a pause: clauses may be cut there, names may run on
 	brkComma
 	brkSentence
 	brkClip
 )
 
-type mood uint16
+type mood uint32
 
 const (
 	negated mood = 1 << iota
@@ -47,6 +48,7 @@ const (
 	prior
 	warned
 	corrected
+	framed // "once it's off", "while you hold it": frames the work told beside it
 )
 
 var moodOf = map[string]mood{
@@ -168,8 +170,16 @@ func (r *reading) tokens() {
 		if n := len(r.toks); n > 0 {
 			if p := r.talk.Words[r.toks[n-1].w]; p.Clip != w.Clip {
 				r.toks[n-1].brk = brkClip
-			} else if w.Para || w.At-p.End > 2.5 && w.Exact {
+			} else if w.Para {
 				r.toks[n-1].brk = max(r.toks[n-1].brk, brkSentence)
+			} else if w.Exact && p.Exact {
+				// how long the word took beyond what a word of its length takes
+				rest := w.At - p.At - 0.07*float64(p.Hi-p.Lo)
+				if rest > 2.2 {
+					r.toks[n-1].brk = max(r.toks[n-1].brk, brkSentence)
+				} else if rest > 0.6 {
+					r.toks[n-1].brk = max(r.toks[n-1].brk, brkPause)
+				}
 			}
 		}
 		for _, f := range buf {
@@ -204,7 +214,7 @@ func (r *reading) from(i, limit int) func(int) string {
 			return ""
 		}
 		// a name never runs across a full stop or a comma
-		if k > 0 && r.toks[i+k-1].brk != brkNone {
+		if k > 0 && r.toks[i+k-1].brk > brkPause {
 			return ""
 		}
 		return r.toks[i+k].s
@@ -241,7 +251,7 @@ func (r *reading) quantities() {
 	}
 }
 
-var openers = set("so then now but because cause okay ok right anyway alright if unless once until till when while before after although though otherwise whereas finally next first")
+var openers = set("so then now but because cause cuz coz okay ok right anyway alright if unless once until till when while before after although though otherwise whereas finally next first")
 var subjects = set("i you we he she they it that this these those there here who what everybody somebody someone nobody people")
 var pronounsObj = set("it them that this these those 'em em him her both one ones all everything")
 var linking = set("'s is are was were 'm 're 've 'll 'd am has have had will would can could do does did don't doesn't didn't won't can't goes go gets get comes come wants want needs need")
@@ -288,10 +298,25 @@ func (r *reading) startsClause(start, i int) bool {
 	if r.toks[i].qty >= 0 && r.toks[i].qty == r.toks[i-1].qty {
 		return false
 	}
-	comma := r.toks[i-1].brk == brkComma
+	comma := r.toks[i-1].brk >= brkPause
 	n := i - start
-	next, next2 := r.word(i+1), r.word(i+2)
-	subj := func(a, b string) bool { return subjects[a] && (linking[b] || len(r.lex.Lemmas(b)) > 0) }
+	next, next2 := "", ""
+	if r.toks[i].brk <= brkPause {
+		next = r.word(i + 1)
+		if next != "" && r.toks[i+1].brk <= brkPause {
+			next2 = r.word(i + 2)
+		}
+	}
+	// "it", "that" and their kin are as often what is worked on as who does it
+	subj := func(a, b string) bool {
+		if !subjects[a] {
+			return false
+		}
+		if pronounsObj[a] || a == "there" || a == "here" {
+			return linking[b]
+		}
+		return linking[b] || len(r.lex.Lemmas(b)) > 0
+	}
 	switch {
 	case t == "and" || t == "or":
 		if n < 2 && !comma {
@@ -307,7 +332,7 @@ func (r *reading) startsClause(start, i int) bool {
 			return r.hasVerbSoon(i + 1)
 		}
 		return false
-	case openers[t] && !holdsClause[p] && p != "the" && p != "and" && p != "just" && p != "right" && p != "only":
+	case openers[t] && !holdsClause[p] && p != "the" && p != "a" && p != "and" && p != "just" && p != "right" && p != "only" && p != "little" && p != "good" && p != "for" && p != "not":
 		if t == "right" || t == "first" || t == "next" || t == "after" || t == "before" || t == "till" || t == "here" {
 			// they are also plain words
 			if t == "right" && !(comma || next == "so" || next == "then" || next == "now") {
@@ -327,7 +352,7 @@ func (r *reading) startsClause(start, i int) bool {
 			return false
 		}
 		return true
-	case subj(t, next) && !holdsClause[p] && !(p == "do" || p == "all" || p == "way" || p == "thing" || p == "one" || p == "bit" || p == "time"):
+	case subj(t, next) && !holdsClause[p] && (!pronounsObj[t] || comma || !prepositions[p] && !r.plainVerb(p)) && !(p == "do" || p == "all" || p == "way" || p == "thing" || p == "one" || p == "bit" || p == "time"):
 		if t == "that" && !linking[next] || t == "there" && next != "'s" && next != "is" && next != "was" && next != "are" || t == "here" {
 			return comma
 		}
@@ -338,6 +363,12 @@ func (r *reading) startsClause(start, i int) bool {
 		return true
 	case (t == "never" || t == "make" && next == "sure" || t == "mind" && (next == "the" || next == "your" || next == "you")) && n >= 3 && !subjects[p]:
 		return true
+	case t == "both" && n >= 2 && (next == "of" || linking[next]) && r.hasVerb(start, i) && !prepositions[p]:
+		return true
+	case n >= 3 && !comma && r.imperativeAt(i) && (determiner[next] || pronounsObj[next]) && r.hasVerb(start, i) && !leadsVerb[p] && !subjects[p] && !prepositions[p] && !linking[p] && !determiner[p]:
+		return true // "… in the same way | hook all the clips out"
+	case n >= 3 && particle[p] && r.hasVerb(start, i) && (t == "the" || t == "this" || t == "these" || t == "those" || t == "your") && r.verbFollows(i+1):
+		return true // "both come out | the bottom pin's got a sleeve"
 	case comma && n >= 2:
 		if t == "which" || t == "who" {
 			return true
@@ -346,6 +377,9 @@ func (r *reading) startsClause(start, i int) bool {
 	}
 	return false
 }
+
+// plainVerb tells whether w is the plain form of a verb of the workshop.
+func (r *reading) plainVerb(w string) bool { return len(r.lex.Patterns(w)) > 0 }
 
 // imperativeAt tells whether a verb of the workshop in its plain form stands at i, able to start a clause.
 func (r *reading) imperativeAt(i int) bool {
@@ -369,6 +403,23 @@ func (r *reading) imperativeAt(i int) bool {
 	return false
 }
 
+var leadsVerb = set("to and or just then don't never not can will would could should must 'll gonna wanna let help please always only simply carefully gently also")
+var particle = set("off out on in up down back apart together away again there here it them")
+
+// verbFollows tells whether a noun phrase at i is followed by a verb of its own.
+func (r *reading) verbFollows(i int) bool {
+	for k := i; k < i+4 && k < len(r.toks); k++ {
+		s := r.toks[k].s
+		if s == "'s" || s == "is" || s == "are" || s == "goes" || s == "comes" || s == "has" || s == "come" || s == "go" {
+			return k > i
+		}
+		if r.toks[k].brk >= brkComma || prepositions[s] || openers[s] || s == "and" || subjects[s] {
+			return false
+		}
+	}
+	return false
+}
+
 func (r *reading) hasVerb(lo, hi int) bool {
 	for i := lo; i < hi; i++ {
 		if linking[r.toks[i].s] || len(r.lex.Lemmas(r.toks[i].s)) > 0 {
@@ -387,7 +438,7 @@ func (r *reading) hasVerbSoon(i int) bool {
 		if r.toks[k].s == "off" || r.toks[k].s == "out" {
 			return true
 		}
-		if r.toks[k].brk != brkNone {
+		if r.toks[k].brk > brkPause {
 			break
 		}
 	}

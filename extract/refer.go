@@ -141,7 +141,7 @@ func (s *tracker) clauseSide(c *clause) string {
 			continue
 		}
 		if w == "right" || w == "left" {
-			ok := next == "one" || next == "side" || next == "hand" || next == "ones" || (prev == "the" || prev == "on") && (r.toks[i].brk != brkNone || next == "and" || next == "") || r.toks[i].men >= 0
+			ok := next == "one" || next == "side" || next == "hand" || next == "ones" || (prev == "the" || prev == "on") && (r.toks[i].brk > brkPause || next == "and" || next == "") || r.toks[i].men >= 0
 			if !ok || next == "way" {
 				continue
 			}
@@ -226,12 +226,12 @@ func (s *tracker) resolve(ci, mi int) *thing {
 			side = owner.side
 		}
 	}
-	if side == "" && s.side != "" && r.since(s.sideAt, m.lo) < 20 && (bare || fastener) {
+	if side == "" && s.side != "" && r.since(s.sideAt, m.lo) < 8 && bare && fastener {
 		side = s.side
 	}
 	// a bare fastener in hand
 	if fastener && bare && alike[m.head] {
-		if t := s.inHandFastener(m, owner, side); t != nil {
+		if t := s.inHandFastener(mi, owner, side); t != nil {
 			return s.sided(t, m, side)
 		}
 		name := ""
@@ -301,6 +301,12 @@ func (s *tracker) resolve(ci, mi int) *thing {
 		if fastener && len(cont) > 0 && tc == 0 && t.name != "" {
 			continue
 		}
+		if !fastener && common == 0 && (len(cont) > 0 || tc > 0) {
+			// a bare "seal" is the dust seal only while that is being talked of
+			if r.since(t.last, m.lo) > 45 || len(cont) == 0 && !m.definite && r.since(t.last, m.lo) > 15 {
+				continue
+			}
+		}
 		score := common*4 - extra*2 - missing*2
 		if m.place != "" {
 			for _, w := range m.mods {
@@ -324,6 +330,19 @@ func (s *tracker) resolve(ci, mi int) *thing {
 		return s.sided(best, m, m.side)
 	}
 	t := &thing{head: m.head, mods: map[string]bool{}, fastener: fastener, plural: m.plural, count: m.count, first: m.lo, name: thingName(m), side: m.side, place: m.place}
+	if fastener && len(cont) > 0 && generic[cont[len(cont)-1]] {
+		// "the pinch bolt for the axle": which pinch bolt it is, the part tells
+		if o := s.ownerOf(ci, mi); o != nil && !strings.Contains(t.name, o.head) && r.since(o.last, m.lo) < 12 {
+			t.owner = o
+			t.name = o.name + " " + t.name
+			for k := range o.mods {
+				t.mods[k] = true
+			}
+			for _, w := range strings.Fields(o.head) {
+				t.mods[w] = true
+			}
+		}
+	}
 	for _, w := range m.mods {
 		t.mods[w] = true
 		t.mods[canonPlace(w)] = true
@@ -331,6 +350,9 @@ func (s *tracker) resolve(ci, mi int) *thing {
 	r.things = append(r.things, t)
 	return t
 }
+
+// generic words say what a fastener does, not which one it is.
+var generic = set("pinch clamp mounting retaining securing fixing adjusting adjuster adjustment tension locking lock split drain jam cover stop grub set flange cap dome stiff")
 
 // enrich lets a later, fuller name or a count add to what is known.
 func (s *tracker) enrich(t *thing, m *mention) {
@@ -352,7 +374,7 @@ func (s *tracker) enrich(t *thing, m *mention) {
 				t.mods[canonPlace(w)] = true
 			}
 		}
-		if t.owner == nil && !strings.Contains(t.name, m.place) {
+		if t.fastener && t.owner == nil && !strings.Contains(t.name, m.place) {
 			t.name = strings.TrimSpace(m.place + " " + t.name)
 		}
 	}
@@ -431,7 +453,10 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 			continue
 		}
 		if o.hi <= m.from {
-			before = o
+			// "this bracket that holds the hose": the bracket, not the hose
+			if before == nil || o.prep == "" && !r.holdsBetween(before.hi, o.from) || before.prep != "" && o.prep == "" {
+				before = o
+			}
 		} else if after == nil && o.from >= m.hi && (o.prep != "" && o.prep != "with" && o.prep != "from" && o.prep != "behind" || r.holdsBetween(m.hi, o.from)) {
 			after = o
 		}
@@ -448,14 +473,29 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 	if before != nil && before.entry != nil {
 		return before.entry
 	}
-	for i := len(s.hand) - 1; i >= 0; i-- {
-		t := s.hand[i]
-		if !t.fastener && r.since(t.last, m.lo) < 40 {
-			return t
+	// what the talk is about: the latest part that a clause of its own was about
+	for pass := 0; pass < 2; pass++ {
+		for k := ci - 1; k >= 0 && r.since(r.clauses[k].lo, m.lo) < 40; k-- {
+			p := &r.clauses[k]
+			if pass == 0 && subordinate[r.toks[p.lo].s] {
+				continue
+			}
+			for i := len(p.mentions) - 1; i >= 0; i-- {
+				o := &r.mentions[p.mentions[i]]
+				if o.entry == nil || o.entry.fastener || o.kind&lexicon.Part == 0 {
+					continue
+				}
+				if pass == 0 && o.prep != "" && o.prep != "on" && o.prep != "of" && o.prep != "for" && o.prep != "at" {
+					continue
+				}
+				return o.entry
+			}
 		}
 	}
 	return nil
 }
+
+var subordinate = set("while because cause if when before until till otherwise unless whereas")
 
 var holds = set("hold holds holding held secure secures securing retain retains retaining for goes going fasten fastens that")
 
@@ -468,30 +508,93 @@ func (r *reading) holdsBetween(lo, hi int) bool {
 	return false
 }
 
-// inHandFastener finds the fastener that a bare "the bolts", "two bolts" or "that nut" stands for.
-func (s *tracker) inHandFastener(m *mention, owner *thing, side string) *thing {
+// inHandFastener finds the fastener that a bare "the bolts", "two bolts" or
+// "that nut" stands for: the likeliest of those spoken of, weighed by how lately
+// it was spoken of, whose it is, and whether what is done to it now can follow
+// what was done to it last.
+func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 	r := s.r
-	var same *thing
+	m := &r.mentions[mi]
+	act := r.actOn(m.cl, mi)
+	var best *thing
+	bestScore := 0
 	for i := len(s.hand) - 1; i >= 0; i-- {
 		t := s.hand[i]
-		if !t.fastener || !alike[t.head] {
+		if !t.fastener || !alike[t.head] || placesClash(m.mods, keys(t.mods)) {
 			continue
 		}
-		if placesClash(m.mods, keys(t.mods)) {
+		gap := r.since(t.last, m.lo)
+		if t.head != m.head && (gap > 30 || t.owner == nil && len(content(keys(t.mods))) > 0 && t.mods[m.head]) {
 			continue
 		}
-		near := r.since(t.last, m.lo)
-		sameOwner := owner != nil && (t.owner == owner || owns(owner, t))
-		if sameOwner && (t.head == m.head || near < 30) {
-			same = t
-			break
+		score := 0
+		switch {
+		case gap < 12:
+			score += 4
+		case gap < 30:
+			score += 3
+		case gap < 60:
+			score += 2
+		case gap < 240:
+			score++
 		}
-		if m.definite && near < 25 && (t.head == m.head || near < 12) && (owner == nil || s.sameClauseOwner(owner, t)) {
-			return t
+		if t.head == m.head {
+			score++
+		}
+		if owner != nil {
+			if t.owner == owner || owns(owner, t) {
+				score += 4
+			} else if t.owner != nil || len(content(keys(t.mods))) > 0 {
+				score -= 2
+				if owner.last > t.last {
+					score--
+				}
+			}
+		}
+		st, _ := t.state()
+		switch act {
+		case "fit", "start by hand", "tighten", "torque":
+			switch st {
+			case Removed, Loosened:
+				score += 2
+			case HandTight, Refitted:
+				score++
+			case Torqued:
+				score--
+			}
+		case "remove":
+			switch st {
+			case Loosened:
+				score += 3
+			case Removed:
+				score -= 2
+			}
+		case "slacken":
+			if st == Removed {
+				score--
+			}
+		}
+		if m.count > 1 && t.count > 1 {
+			if m.count == t.count {
+				score += 2
+			} else {
+				score -= 3
+			}
+		}
+		if m.definite || m.count == 0 {
+			score++
+		} else if gap > 60 && st == "" {
+			score--
+		}
+		if side != "" && t.side != "" && side != t.side {
+			score -= 2
+		}
+		if score > bestScore {
+			best, bestScore = t, score
 		}
 	}
-	if same != nil {
-		return same
+	if bestScore >= 5 {
+		return best
 	}
 	if owner != nil {
 		for i := len(r.things) - 1; i >= 0; i-- {
@@ -500,17 +603,20 @@ func (s *tracker) inHandFastener(m *mention, owner *thing, side string) *thing {
 				return t
 			}
 		}
-		return nil
 	}
-	if m.definite || !m.definite && m.count == 0 {
-		for i := len(s.hand) - 1; i >= 0; i-- {
-			t := s.hand[i]
-			if t.fastener && t.head == m.head && r.since(t.last, m.lo) < 60 {
-				return t
+	return nil
+}
+
+// actOn gives the name of the first act that has the mention as its object.
+func (r *reading) actOn(ci, mi int) string {
+	for _, ai := range r.clauses[ci].acts {
+		for _, o := range r.acts[ai].objects {
+			if o == mi {
+				return r.acts[ai].action.Name
 			}
 		}
 	}
-	return nil
+	return ""
 }
 
 // owns tells whether the fastener is named after the part: "caliper bolt" after "brake caliper".
@@ -518,20 +624,19 @@ func owns(owner, t *thing) bool {
 	return t.mods[owner.head] && !placesClash(keys(owner.mods), keys(t.mods))
 }
 
-// sameClauseOwner allows "the bolt" to be the one in hand although another part was named since.
-func (s *tracker) sameClauseOwner(owner, t *thing) bool {
-	return owner.last <= t.last
-}
-
 // pronoun tells which thing "it", "them" or "that one" stands for, or nil.
 func (s *tracker) pronoun(a *act) *thing {
 	r := s.r
 	many := a.pronoun == "them" || a.pronoun == "'em" || a.pronoun == "em" || a.pronoun == "these" || a.pronoun == "those" || a.pronoun == "both" || a.pronoun == "they" || a.pronoun == "ones" || a.pronoun == "all"
 	wantFastener := a.action.Name == "torque" || a.action.Name == "tighten" || a.action.Name == "start by hand" || a.action.Name == "slacken"
+	limit := 20.0
+	if a.pronoun == "" {
+		limit = 8
+	}
 	for pass := 0; pass < 2; pass++ {
 		for i := len(s.hand) - 1; i >= 0; i-- {
 			t := s.hand[i]
-			if r.since(t.last, a.lo) > 30 {
+			if r.since(t.last, a.lo) > limit {
 				break
 			}
 			if wantFastener && !t.fastener {
@@ -566,6 +671,9 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	}
 	if len(ts) == 0 && len(a.objects) == 0 {
 		if t := s.pronoun(a); t != nil && (a.pronoun != "" || ledgerActs[a.action.Name] != "" && !s.objectless(ci, a)) {
+			if sd := s.clauseSide(c); sd != "" && (a.pronoun == "one" || a.pronoun == "that") {
+				t = s.sided(t, &mention{lo: a.lo, side: sd}, sd)
+			}
 			ts = append(ts, t)
 		}
 	}
@@ -607,7 +715,16 @@ func (s *tracker) apply(ci, ai int, a *act) {
 // objectless tells whether an act with neither thing nor pronoun leaves its thing untold on purpose.
 func (s *tracker) objectless(ci int, a *act) bool {
 	c := &s.r.clauses[ci]
-	return c.hi-c.lo > 9 || a.verb < 0
+	if a.verb < 0 || c.hi-c.lo > 9 {
+		return true
+	}
+	// "put in the community page": something else is spoken of
+	for i := a.hi; i < c.hi; i++ {
+		if prepositions[s.r.toks[i].s] && s.r.toks[i].s != "with" && s.r.toks[i].s != "by" {
+			return true
+		}
+	}
+	return false
 }
 
 func (s *tracker) tightInClause(c *clause) bool {

@@ -200,7 +200,7 @@ func (r *reading) sizePosition(c *clause, a, b int) bool {
 		if m.kind&lexicon.Tool == 0 || sizeTool[m.head] == "" {
 			continue
 		}
-		if m.lo == b && (m.count == 0 || prev == "a" || prev == "the" || !m.plural) && r.toks[b-1].brk == brkNone {
+		if m.lo == b && (m.count == 0 || prev == "a" || prev == "the" || !m.plural) && r.toks[b-1].brk <= brkPause {
 			return !(m.plural && prev != "a")
 		}
 		if m.hi == a && r.toks[a-1].brk != brkSentence && (b == c.hi || r.toks[b].men < 0) {
@@ -208,7 +208,7 @@ func (r *reading) sizePosition(c *clause, a, b int) bool {
 		}
 	}
 	// "a twelve": a number with an article, and no noun after it
-	if (prev == "a" || prev == "an") && (b == c.hi || r.toks[b-1].brk != brkNone || next == "and" || next == "or" || next == "for" || next == "on" || next == "a" || next == "mil" || next == "to" || next == "as" || next == "but" || next == "in" || next == "head" || next == "thread" || next == "that" || next == "so" || next == "maybe" || next == "might" || next == "then" || next == "here" || next == "again") {
+	if (prev == "a" || prev == "an") && (b == c.hi || r.toks[b-1].brk > brkPause || next == "and" || next == "or" || next == "for" || next == "on" || next == "a" || next == "mil" || next == "to" || next == "as" || next == "but" || next == "in" || next == "head" || next == "thread" || next == "that" || next == "so" || next == "maybe" || next == "might" || next == "then" || next == "here" || next == "again") {
 		return r.sizeTalk(c)
 	}
 	// "Thirteen." alone, after a size or a fastener

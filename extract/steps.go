@@ -103,7 +103,7 @@ func (r *reading) steps() []Step {
 
 // isStep tells whether an act is worth an instruction.
 func (r *reading) isStep(c *clause, a *act) bool {
-	if a.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|notNeeded|announced) != 0 {
+	if a.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|notNeeded|announced|framed) != 0 {
 		return false
 	}
 	named := false

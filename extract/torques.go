@@ -128,7 +128,7 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) *thing {
 	for _, mi := range c.mentions {
 		m := &r.mentions[mi]
 		t := m.entry
-		if t == nil || t.head == "" {
+		if t == nil || t.head == "" || documents[t.head] {
 			continue
 		}
 		if !takesTorque(t) {
@@ -183,7 +183,7 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) *thing {
 		if takesTorque(t) {
 			return t
 		}
-		if f := s.fastenerOf(t); f != nil && r.since(t.last, q.lo) < 12 {
+		if f := s.fastenerOf(t); f != nil {
 			return f
 		}
 	}
@@ -238,7 +238,7 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 		return "quoted"
 	case future || c.mood&(announced|negated|conditional|hypothetical|asked) != 0 && !s.actDone(c):
 		return "intended"
-	case h.of != nil && h.hedged && s.lastState(h.of) == Removed:
+	case h.of != nil && h.hedged && s.lastState(h.of) == Removed, s.guessed(c):
 		return "intended"
 	}
 	// "when she's down": still to do
@@ -255,6 +255,19 @@ func (s *tracker) actDone(c *clause) bool {
 		a := &s.r.acts[ai]
 		if a.happened() && (a.action.Name == "torque" || a.action.Name == "tighten") {
 			return true
+		}
+	}
+	return false
+}
+
+// guessed tells whether the speaker says that a value is a guess.
+func (s *tracker) guessed(c *clause) bool {
+	for i := c.lo; i < min(c.hi+8, len(s.r.toks)); i++ {
+		switch s.r.toks[i].s {
+		case "guess", "guessing", "guessed", "reckon":
+			return true
+		case "thought":
+			return i > 0 && s.r.toks[i-1].s == "have"
 		}
 	}
 	return false

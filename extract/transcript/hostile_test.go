@@ -21,65 +21,75 @@ func TestHostileShapes(t *testing.T) {
 	fill := func(s string) string { return strings.Repeat(s, size/len(s)) }
 	const srt = "1\n00:00:01,000 --> 00:00:02,000\n"
 	const vtt = "WEBVTT\n\n00:01.000 --> 00:02.000\n"
-	for name, in := range map[string]string{
-		"cues at one second":   fill("00:01.000 --> 00:02.000\na\n\n"),
-		"vtt at one second":    "WEBVTT\n\n" + fill("00:01.000 --> 00:02.000\na b\n\n"),
-		"text at one second":   fill("[0:01] a\n"),
-		"times without text":   fill("0:01\n"),
-		"cues backwards":       backwards(size / 40),
-		"one line":             srt + fill("a"),
-		"one line of words":    srt + fill("a "),
-		"one line twice":       "WEBVTT\n\n00:01.000 --> 00:02.000\n" + fill("a ")[:size/2] + "\n\n00:02.000 --> 00:03.000\n" + fill("a ")[:size/2] + "\n\n00:03.000 --> 00:04.000\n" + fill("a b "),
-		"open tags":            vtt + fill("<c"),
-		"nested tags":          vtt + fill("<c.x><v y><i>a"),
-		"time tags":            vtt + fill("<00:01.500>a "),
-		"time tags in a word":  vtt + fill("<00:01.500>a"),
-		"open tags, subrip":    srt + fill("<a"),
-		"open braces, subrip":  srt + fill("{\\a"),
-		"entities":             vtt + fill("&amp"),
-		"open entities":        srt + fill("&"),
-		"brackets":             srt + fill("[a "),
-		"brackets shut":        srt + fill("(") + fill(") "),
-		"arrows":               fill("-->\n"),
-		"arrows in one line":   vtt + fill("-->"),
-		"broken times":         "WEBVTT\n\n" + fill("00:0x.000 --> 00:01.000\na\n\n"),
-		"digits":               fill("1"),
-		"colons":               fill("1:"),
-		"numbers":              srt + fill("1\n\n"),
-		"blank lines":          srt + "a" + fill("\n"),
-		"carriage returns":     srt + fill("a\r"),
-		"dashes":               "[0:01] x\n" + fill("- "),
-		"headings":             "[0:01] x\n\n" + fill("# \n\n"),
-		"ttml deep":            "<tt><body>" + fill("<div>"),
-		"ttml wide":            "<tt><body>" + fill("<p begin='1s'>a</p>"),
-		"ttml spans":           "<tt><body><p begin='1s'>" + fill("<span begin='1s'>a</span>"),
-		"ttml breaks":          "<tt><body><p begin='1s'>" + fill("<br/>"),
-		"ttml ends":            "<tt><body>" + fill("</p>"),
-		"ttml attributes":      "<tt><body><p begin='1s' " + fill("a='b' ") + ">x</p>",
-		"ttml comment":         "<tt><!--" + fill("-"),
-		"comments before ttml": fill("<!---->"),
-		"json deep":            fill("["),
-		"json deep objects":    fill(`{"data":`),
-		"json wide":            `{"segments":[` + fill(`{"start":1,"text":"a"},`) + `{}]}`,
-		"json words":           `{"words":[` + fill(`{"start":1,"end":1,"word":"a"},`) + `{}]}`,
-		"json glued":           `{"segments":[{"start":1,"end":2,"text":"` + fill("a") + `","words":[` + fill(`{"start":1,"end":1,"word":"a"},`) + `{}]}]}`,
-		"json lines":           fill(`{"start":1,"text":"a"}` + "\n"),
-		"json utterances":      `{"utterances":[` + fill(`{"start":1,"end":2,"transcript":"a"},`) + `{}],"words":[` + fill(`{"start":1,"end":1,"word":"a"},`) + `{}]}`,
-		"json backslashes":     `{"text":"` + fill(`\\`),
-		"zero bytes":           fill("\x00a"),
-		"high bytes":           srt + fill("\xFF"),
-		"wide blanks":          srt + fill("\u2003a"),
-		"growing":              "WEBVTT\n\n" + growing([][]string{strings.Fields(strings.Repeat("a ", 1000))}),
+	for name, file := range map[string]func() string{
+		"cues at one second": func() string { return fill("00:01.000 --> 00:02.000\na\n\n") },
+		"vtt at one second":  func() string { return "WEBVTT\n\n" + fill("00:01.000 --> 00:02.000\na b\n\n") },
+		"text at one second": func() string { return fill("[0:01] a\n") },
+		"times without text": func() string { return fill("0:01\n") },
+		"cues backwards":     func() string { return backwards(size / 40) },
+		"one line":           func() string { return srt + fill("a") },
+		"one line of words":  func() string { return srt + fill("a ") },
+		"one line twice": func() string {
+			return "WEBVTT\n\n00:01.000 --> 00:02.000\n" + fill("a ")[:size/2] + "\n\n00:02.000 --> 00:03.000\n" + fill("a ")[:size/2] + "\n\n00:03.000 --> 00:04.000\n" + fill("a b ")
+		},
+		"open tags":            func() string { return vtt + fill("<c") },
+		"nested tags":          func() string { return vtt + fill("<c.x><v y><i>a") },
+		"time tags":            func() string { return vtt + fill("<00:01.500>a ") },
+		"time tags in a word":  func() string { return vtt + fill("<00:01.500>a") },
+		"open tags, subrip":    func() string { return srt + fill("<a") },
+		"open braces, subrip":  func() string { return srt + fill("{\\a") },
+		"entities":             func() string { return vtt + fill("&amp") },
+		"open entities":        func() string { return srt + fill("&") },
+		"brackets":             func() string { return srt + fill("[a ") },
+		"brackets shut":        func() string { return srt + fill("(") + fill(") ") },
+		"arrows":               func() string { return fill("-->\n") },
+		"arrows in one line":   func() string { return vtt + fill("-->") },
+		"broken times":         func() string { return "WEBVTT\n\n" + fill("00:0x.000 --> 00:01.000\na\n\n") },
+		"digits":               func() string { return fill("1") },
+		"colons":               func() string { return fill("1:") },
+		"numbers":              func() string { return srt + fill("1\n\n") },
+		"blank lines":          func() string { return srt + "a" + fill("\n") },
+		"carriage returns":     func() string { return srt + fill("a\r") },
+		"dashes":               func() string { return "[0:01] x\n" + fill("- ") },
+		"headings":             func() string { return "[0:01] x\n\n" + fill("# \n\n") },
+		"ttml deep":            func() string { return "<tt><body>" + fill("<div>") },
+		"ttml wide":            func() string { return "<tt><body>" + fill("<p begin='1s'>a</p>") },
+		"ttml spans":           func() string { return "<tt><body><p begin='1s'>" + fill("<span begin='1s'>a</span>") },
+		"ttml breaks":          func() string { return "<tt><body><p begin='1s'>" + fill("<br/>") },
+		"ttml ends":            func() string { return "<tt><body>" + fill("</p>") },
+		"ttml attributes":      func() string { return "<tt><body><p begin='1s' " + fill("a='b' ") + ">x</p>" },
+		"ttml comment":         func() string { return "<tt><!--" + fill("-") },
+		"comments before ttml": func() string { return fill("<!---->") },
+		"json deep":            func() string { return fill("[") },
+		"json deep objects":    func() string { return fill(`{"data":`) },
+		"json wide":            func() string { return `{"segments":[` + fill(`{"start":1,"text":"a"},`) + `{}]}` },
+		"json words":           func() string { return `{"words":[` + fill(`{"start":1,"end":1,"word":"a"},`) + `{}]}` },
+		"json glued": func() string {
+			return `{"segments":[{"start":1,"end":2,"text":"` + fill("a") + `","words":[` + fill(`{"start":1,"end":1,"word":"a"},`) + `{}]}]}`
+		},
+		"json lines": func() string { return fill(`{"start":1,"text":"a"}` + "\n") },
+		"json utterances": func() string {
+			return `{"utterances":[` + fill(`{"start":1,"end":2,"transcript":"a"},`) + `{}],"words":[` + fill(`{"start":1,"end":1,"word":"a"},`) + `{}]}`
+		},
+		"json backslashes": func() string { return `{"text":"` + fill(`\\`) },
+		"zero bytes":       func() string { return fill("\x00a") },
+		"high bytes":       func() string { return srt + fill("\xFF") },
+		"wide blanks":      func() string { return srt + fill("\u2003a") },
+		"growing":          func() string { return "WEBVTT\n\n" + growing([][]string{strings.Fields(strings.Repeat("a ", 1000))}) },
 	} {
 		t.Run(name, func(t *testing.T) {
+			data := []byte(file())
 			start := time.Now()
-			clip, err := Read("x", []byte(in), Options{})
+			clip, err := Read("x", data, Options{})
+			var talk *Talk
 			if err == nil {
-				talk := Join(clip)
+				talk = Join(clip)
+			}
+			took := time.Since(start)
+			if talk != nil && size < 4<<20 {
 				checkTalk(t, talk)
 				Overlaps(Join(clip, clip))
 			}
-			took := time.Since(start)
 			t.Logf("%v, error: %.100v", took, err)
 			if took > bound {
 				t.Errorf("took %v", took)

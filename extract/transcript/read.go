@@ -12,7 +12,7 @@ import (
 
 // Options sets the limits of reading. The zero value gives sane ones.
 type Options struct {
-	MaxBytes int64 // largest text read, in bytes; 0 means 256 MiB, and 2 GiB is the most
+	MaxBytes int64 // largest text read, in bytes; 0 means 64 MiB (some 150 hours of captions), and 2 GiB is the most
 	MaxCues  int   // most cues of one clip; 0 means 2,000,000
 	MaxDepth int   // deepest nesting of TTML elements and JSON values; 0 means 200
 
@@ -23,7 +23,7 @@ type Options struct {
 
 func (o Options) withDefaults() Options {
 	if o.MaxBytes <= 0 {
-		o.MaxBytes = 256 << 20
+		o.MaxBytes = 64 << 20
 	}
 	o.MaxBytes = min(o.MaxBytes, math.MaxInt32) // offsets are kept in 32 bits
 	if o.MaxCues <= 0 {
