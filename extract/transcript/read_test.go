@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"os"
+	"os/exec"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -330,5 +331,52 @@ func TestVideo(t *testing.T) {
 	cancel()
 	if _, err := ReadFile(ctx, path, Options{FFmpeg: good}); !errors.Is(err, context.Canceled) {
 		t.Errorf("stopped by the caller: %v", err)
+	}
+}
+
+// The real program, where it is installed: what goes into a video comes out.
+func TestVideoWithFFmpeg(t *testing.T) {
+	if _, err := exec.LookPath("ffmpeg"); err != nil {
+		t.Skip("ffmpeg is not installed")
+	}
+	dir := t.TempDir()
+	lines := words("take the nut off/with a long bar/and set it & aside")
+	srt := filepath.Join(dir, "in.srt")
+	if err := os.WriteFile(srt, []byte(blocks(lines)), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	t.Chdir(dir)
+	for name, codec := range map[string]string{"-clip one.mkv": "srt", "b.mp4": "mov_text", "c\nd.mkv": "webvtt"} {
+		out, err := exec.Command("ffmpeg", "-nostdin", "-loglevel", "error", "-f", "lavfi", "-i", "color=size=16x16:duration=7:rate=5",
+			"-i", srt, "-c:v", "mpeg4", "-c:s", codec, "file:"+name).CombinedOutput()
+		if err != nil {
+			t.Skipf("ffmpeg cannot make %s here: %v %s", codec, err, out)
+		}
+		clip, err := ReadFile(context.Background(), name, Options{})
+		if err != nil {
+			t.Errorf("%q: %v", name, err)
+			continue
+		}
+		want := []expCue{}
+		for i, l := range lines {
+			start, end := float64(i*2), float64(i*2)+1.9
+			want = append(want, expCue{&start, &end, strings.Join(l, " ")})
+		}
+		if d := sameCues(clip.Cues, want); d != "" {
+			t.Errorf("%q: %s", name, d)
+		}
+	}
+	out, err := exec.Command("ffmpeg", "-nostdin", "-loglevel", "error", "-f", "lavfi", "-i", "color=size=16x16:duration=1:rate=5", "-c:v", "mpeg4", "file:bare.mkv").CombinedOutput()
+	if err != nil {
+		t.Skipf("%v %s", err, out)
+	}
+	if _, err := ReadFile(context.Background(), "bare.mkv", Options{}); !errors.Is(err, ErrNoTimedText) || !strings.Contains(err.Error(), "no subtitle track") {
+		t.Errorf("a video without subtitles: %v", err)
+	}
+	if err := os.WriteFile("broken.mkv", []byte("\x1A\x45\xDF\xA3 not a video"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := ReadFile(context.Background(), "broken.mkv", Options{}); err == nil || !strings.Contains(err.Error(), "ffmpeg could not read") {
+		t.Errorf("a broken video: %v", err)
 	}
 }
