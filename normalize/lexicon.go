@@ -87,6 +87,7 @@ const (
 	tPour
 	tWhole
 	tP
+	tOver
 	tMotorway
 	tSeries
 )
@@ -96,7 +97,7 @@ var traitNames = []string{"misheard", "second", "ths", "article", "and", "point"
 	"between", "by", "of", "em", "tee", "ee", "number", "per", "drive", "plus", "correct", "weakcorrect", "filler",
 	"maybe", "hedge", "hedgeafter", "tighten", "load", "tool", "head", "drivetool", "fastener", "thread", "fluid",
 	"gear", "temperature", "engine", "price", "tyre", "gap", "clock", "chain", "cure", "money", "clocktime", "torx",
-	"cross", "pozi", "jis", "pronoun", "stopone", "pour", "whole", "p", "motorway", "series"}
+	"cross", "pozi", "jis", "pronoun", "stopone", "pour", "whole", "p", "over", "motorway", "series"}
 
 var classNames = map[string]class{"unit": cUnit, "teen": cTeen, "tens": cTens, "scale": cScale,
 	"denom": cDenom, "denoms": cDenoms, "half": cHalf}
@@ -243,6 +244,8 @@ func (l *lexicon) readUnits(src string) error {
 				u.need = tFluid
 			case "gear":
 				u.need = tGear
+			case "warm":
+				u.need = tTemperature
 			case "chain":
 				u.need = tChain
 			case "cure":

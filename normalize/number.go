@@ -111,6 +111,9 @@ func (r *reader) unsigned(i int) (num, bool) {
 			if u.w.text == "k" || u.value() == 12 && u.w.text != "dozen" {
 				return num{}, false
 			}
+			if u.value() == 12 {
+				return num{v: whole(12), i: i, j: i + 2}, true
+			}
 			n, ok := r.cardinal(i + 1)
 			n.i = i
 			return n, ok
@@ -128,7 +131,7 @@ func (r *reader) unsigned(i int) (num, bool) {
 			}
 		case cDenom:
 			// "a third of a turn", "an eighth inch"; not "a third bolt".
-			if r.at(i+2).is(tOf) || r.inchNext(i+2) || (r.at(i+2).w != nil && r.at(i+2).w.unit != nil && !r.at(i+2).is(tOf)) {
+			if r.at(i+2).is(tOf) || r.end(i+2) || r.inchNext(i+2) || (r.at(i+2).w != nil && r.at(i+2).w.unit != nil && !r.at(i+2).is(tOf)) {
 				return num{v: rat{1, u.value()}, i: i, j: i + 2, frac: true}, true
 			}
 		case cTens:
@@ -438,6 +441,14 @@ func (r *reader) fraction(n num) num {
 			}
 		}
 	}
+	if r.at(n.j).is(tOver) && n.v.isInt() && !n.wordPoint && r.mark(n.i-1) != '$' {
+		if d, ok := r.group(n.j + 1); ok && d.v.between(2, 999) && (r.end(d.j) || r.at(d.j).kind == kMark) {
+			if v, ok := makeRat(n.v.n, d.v.n); ok {
+				n.v, n.j, n.frac, n.one, n.split = v, d.j, true, false, 0
+				return n
+			}
+		}
+	}
 	return r.mixed(n)
 }
 
@@ -509,7 +520,9 @@ func (r *reader) denomAny(i int, n num) (int64, int, bool) {
 // ordinal needs 1 above it, or an inch, a drive or a tool after it, since
 // "three fifth bolts" is no fraction. strict refuses misheard forms.
 func (r *reader) denom(i int, v int64, strict bool) (den int64, j int, ok bool) {
-	i = r.hyphen(i)
+	if r.mark(i) == '-' && r.at(i+1).word { // "five-eighths", "five - eighths"
+		i++
+	}
 	t := r.at(i)
 	switch t.class() {
 	case cHalf:

@@ -272,8 +272,10 @@ func (r *reader) value(i int) (num, bool) {
 	if t.glued && i > 0 && t.kind == kDigits && r.at(i-1).word && !r.at(i-1).is(tBy) {
 		return num{}, false // figures inside a word: "A4", "scp173"
 	}
-	if t.kind == kDigits && t.glued && r.mark(i-1) == '-' && r.glued(i-1) && i > 1 && r.at(i-2).word && r.at(i-2).class() == cNone {
-		return num{}, false // "L-202"
+	if t.kind == kDigits && t.glued && r.mark(i-1) == '-' && r.glued(i-1) && i > 1 {
+		if u := r.at(i - 2); u.word && u.class() == cNone || u.kind == kDigits && u.glued && r.at(i-3).word {
+			return num{}, false // "L-202", "scp2-173"
+		}
 	}
 	if t.mark == '-' && t.glued && i > 0 && r.at(i-1).word {
 		return num{}, false
@@ -505,7 +507,11 @@ func (r *reader) unitOf(e *span, n num) {
 			m++
 		}
 		if x, ok := r.number(m); ok && x.v.less(whole(12)) && !x.neg {
-			if v, w := r.unit(x.j, x); v != nil && v.code == "in" {
+			v, w := r.unit(x.j, x)
+			if v == nil && x.digits && r.text1(x.j) == "in" {
+				v, w = inchUnit, x.j+1 // "12 ft 2 in more or less"
+			}
+			if v != nil && v.code == "in" {
 				f, _ := makeRat(x.v.n, x.v.d*12)
 				if s, ok := n.v.add(f); ok {
 					e.lo, e.hi, e.j, e.next = s, s, w, w
@@ -572,8 +578,17 @@ func (r *reader) unit(k int, n num) (*unit, int) {
 		}
 		node, j = nx, m+1
 	}
-	if best != nil && r.mark(end) == '/' && r.glued(end) && r.glued(end+1) && r.at(end+1).word {
-		return nil, k // an unknown unit per something
+	if best != nil && r.glued(end) {
+		next := r.at(end + 1)
+		switch {
+		case r.mark(end) == '/' && next.glued && next.word:
+			return nil, k // an unknown unit per something
+		case r.at(end).kind == kDigits && !r.at(end).val.is(0) && best.kind != Torque, r.mark(end) == '-' && next.glued && next.kind == kDigits && end-k == 1 && t.end-t.start == 1:
+			return nil, k // "km2", "L-202"
+		}
+	}
+	if best != nil && r.at(end).is(tMoney) && best.code == "m" {
+		return nil, k // "1.8M dollars"
 	}
 	return best, end
 }
