@@ -211,6 +211,24 @@ func (r *reading) sizePosition(c *clause, a, b int) bool {
 	if (prev == "a" || prev == "an") && (b == c.hi || r.toks[b-1].brk > brkPause || next == "and" || next == "or" || next == "for" || next == "on" || next == "a" || next == "mil" || next == "to" || next == "as" || next == "but" || next == "in" || next == "head" || next == "thread" || next == "that" || next == "so" || next == "maybe" || next == "might" || next == "then" || next == "here" || next == "again") {
 		return r.sizeTalk(c)
 	}
+	// "they're an eight", "the cap is, uh, twenty four"
+	if (prev == "is" || prev == "'s" || prev == "are" || prev == "'re" || prev == "uh" || prev == "um") && (b == c.hi || r.toks[b-1].brk > brkPause) {
+		for _, mi := range c.mentions {
+			if m := &r.mentions[mi]; m.kind&lexicon.Fastener != 0 && m.hi <= a && a-m.hi <= 3 {
+				return true
+			}
+		}
+	}
+	// "Nineteen." alone, right after a fastener
+	if c.hi-c.lo == b-a && r.toks[c.hi-1].brk >= brkSentence {
+		if k := r.toks[c.lo].cl - 1; k >= 0 && r.clauses[k].hi-r.clauses[k].lo <= 8 {
+			for _, mi := range r.clauses[k].mentions {
+				if r.mentions[mi].kind&lexicon.Fastener != 0 {
+					return true
+				}
+			}
+		}
+	}
 	// "Thirteen." alone, after a size or a fastener
 	if c.hi-c.lo <= 3 && a-c.lo <= 1 && len(c.mentions) == 0 && c.hi-b == 0 {
 		for k := r.toks[c.lo].cl - 1; k >= 0 && k >= r.toks[c.lo].cl-2; k-- {
@@ -239,6 +257,14 @@ func (r *reading) sizeTalk(c *clause) bool {
 	return false
 }
 
+// kindOf makes one kind of sizes and short lengths, which are said alike.
+func kindOf(k normalize.Kind) normalize.Kind {
+	if k == normalize.Length {
+		return normalize.Size
+	}
+	return k
+}
+
 var corrects = set("no sorry lie wait actually nope hang wrong")
 
 // unite makes two candidates of "a 13, might be a 12", and lets a correction stand alone.
@@ -248,7 +274,7 @@ func (r *reading) unite(out []sized) {
 			continue
 		}
 		for j := i + 1; j < len(out) && j < i+4; j++ {
-			if out[j].gone || out[i].kind != out[j].kind {
+			if out[j].gone || kindOf(out[i].kind) != kindOf(out[j].kind) {
 				continue
 			}
 			if out[j].lo-out[i].hi > 9 || r.since(out[i].lo, out[j].lo) > 12 {
@@ -318,7 +344,11 @@ func (r *reading) sizeTools(found []sized) {
 	}
 	// "a six and an eight mil hex": the sizes before take the tool of the last
 	for i := len(found) - 2; i >= 0; i-- {
-		if found[i].tool < 0 && found[i+1].tool >= 0 && found[i].cl == found[i+1].cl && found[i+1].lo-found[i].hi <= 2 && r.mentions[found[i+1].tool].lo >= found[i+1].hi {
+		if found[i].tool >= 0 && found[i].tool != found[i+1].tool && r.mentions[found[i].tool].hi <= found[i].lo && found[i].cl == found[i+1].cl && found[i+1].tool >= 0 && found[i].lo-r.mentions[found[i].tool].hi > 2 && r.toks[found[i].lo-2].brk == brkComma && r.toks[found[i].hi-1].brk <= brkPause && found[i+1].lo-found[i].hi <= 2 {
+			found[i].tool = found[i+1].tool // "…, a six and an eight mil hex": a new item of the list
+			continue
+		}
+		if found[i].tool < 0 && found[i+1].tool >= 0 && r.toks[found[i].hi-1].brk <= brkPause && found[i].cl == found[i+1].cl && found[i+1].lo-found[i].hi <= 2 && r.mentions[found[i+1].tool].lo >= found[i+1].hi {
 			found[i].tool = found[i+1].tool
 		}
 	}
@@ -357,10 +387,20 @@ func (r *reading) sizes(found []sized) []Size {
 	return out
 }
 
-// sizeOf finds the fastener that a size is of.
+// sizeOf finds the fastener that a size is of: one named in the clause, else the
+// one that the talk has in hand; a part where there is no fastener.
 func (r *reading) sizeOf(s *sized) (string, *thing) {
 	c := &r.clauses[s.cl]
-	inList := c.mood&listing != 0
+	if s.tool >= 0 && (c.mood&listing != 0 || s.kind == normalize.Drive || sizeTool[r.mentions[s.tool].head] == "drive") {
+		// a tool list tells what it is for only with "for"
+		for _, mi := range c.mentions {
+			m := &r.mentions[mi]
+			if m.entry != nil && m.prep == "for" && m.from >= s.hi && m.from-s.hi <= 4 && s.kind != normalize.Drive {
+				return m.entry.name, m.entry
+			}
+		}
+		return "", nil
+	}
 	var best *thing
 	dist := 99
 	for _, mi := range c.mentions {
@@ -371,35 +411,39 @@ func (r *reading) sizeOf(s *sized) (string, *thing) {
 		d := 0
 		if m.lo >= s.hi {
 			d = m.from - s.hi
+			if m.prep == "for" {
+				d = max(0, d-3)
+			}
 		} else {
 			d = s.lo - m.hi
 		}
 		if !m.entry.fastener {
 			d += 6
+			if m.prep != "" && m.prep != "on" && m.prep != "for" {
+				d += 20
+			}
+		}
+		if s.tool >= 0 && m.lo >= s.hi && m.prep != "for" && m.prep != "on" && d > 3 || d > 14 && len(c.mentions) > 2 {
+			continue
 		}
 		if d < dist {
 			best, dist = m.entry, d
 		}
 	}
-	if best == nil && !inList && s.tool < 0 || best == nil && s.tool >= 0 && r.usedHere(c) {
-		for k := s.cl - 1; k >= 0 && k >= s.cl-4; k-- {
-			p := &r.clauses[k]
-			if r.since(p.lo, s.lo) > 20 {
-				break
-			}
-			for i := len(p.mentions) - 1; i >= 0; i-- {
-				if t := r.mentions[p.mentions[i]].entry; t != nil && t.fastener {
+	if best != nil && (best.fastener || dist < 12) {
+		return named(best), best
+	}
+	if s.tool >= 0 && !r.usedHere(c) {
+		return "", nil
+	}
+	if t := r.inHandAt(s.lo, 25); t != nil {
+		return named(t), t
+	}
+	if best == nil {
+		for k := s.cl - 1; k >= 0 && k >= s.cl-2 && r.since(r.clauses[k].lo, s.lo) < 15; k-- {
+			for _, mi := range r.clauses[k].mentions {
+				if t := r.mentions[mi].entry; t != nil {
 					best = t
-					break
-				}
-			}
-			if best != nil {
-				break
-			}
-			for i := len(p.mentions) - 1; i >= 0 && k >= s.cl-2; i-- {
-				if t := r.mentions[p.mentions[i]].entry; t != nil {
-					best = t
-					break
 				}
 			}
 			if best != nil {
@@ -410,11 +454,40 @@ func (r *reading) sizeOf(s *sized) (string, *thing) {
 	if best == nil {
 		return "", nil
 	}
-	n := best.name
-	if n == "" {
-		n = best.head
+	return named(best), best
+}
+
+func named(t *thing) string {
+	if t.name == "" {
+		return t.head
 	}
-	return n, best
+	return t.name
+}
+
+// inHandAt gives the fastener last named or handled before a token, within so many seconds.
+func (r *reading) inHandAt(tok int, within float64) *thing {
+	var best *thing
+	at := -1
+	for _, t := range r.things {
+		if !t.fastener {
+			continue
+		}
+		last := -1
+		for _, mi := range t.mentions {
+			if lo := r.mentions[mi].lo; lo < tok && lo > last {
+				last = lo
+			}
+		}
+		for _, e := range t.events {
+			if e.lo < tok && e.lo > last {
+				last = e.lo
+			}
+		}
+		if last > at && r.since(last, tok) <= within {
+			best, at = t, last
+		}
+	}
+	return best
 }
 
 // usedHere tells whether the clause is of work rather than of a list of tools.

@@ -18,8 +18,19 @@ type marker struct {
 	size       int  // bytes of the line up to the text
 }
 
+// isPlain asks for a time in brackets, for a bare one above all other text, or
+// for two bare ones: "10:30 we met" in the middle of a letter is no transcript.
 func isPlain(text string) bool {
-	return anyLine(text, func(s string) bool { _, ok := plainMarker(s); return ok })
+	bare, above := 0, true
+	return anyLine(text, func(s string) bool {
+		m, ok := plainMarker(s)
+		if ok && m.open == 0 {
+			bare++
+		}
+		found := ok && (m.open != 0 || above || bare >= 2)
+		above = above && (isBlank(s) || isHeading(s))
+		return found
+	})
 }
 
 // isArrowText tells the shape that some recognisers print, with an arrow inside brackets.

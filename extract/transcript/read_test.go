@@ -170,7 +170,7 @@ func TestBrokenCues(t *testing.T) {
 
 func TestNoTimedText(t *testing.T) {
 	for name, in := range map[string]string{
-		"empty": "", "blank": " \n\n", "prose": "we took the wheel off\n", "webvtt": "WEBVTT\n\n",
+		"a time in a letter": "Dear all,\n10:30 is when we meet.\nBye\n", "empty": "", "blank": " \n\n", "prose": "we took the wheel off\n", "webvtt": "WEBVTT\n\n",
 		"webvtt without words": "WEBVTT\n\n00:01.000 --> 00:02.000\n\n",
 		"other json":           `{"name": "x"}`, "broken json": `{"segments": [`, "list": `[]`,
 		"other xml": "<html><p>0</p></html>", "ttml": "<tt/>", "bytes": "\x7fELF\x01\x02", "number": "12",
