@@ -73,7 +73,7 @@ func TestPlainText(t *testing.T) {
 		"fraction":       {"[0:41.5] one\n[00:00:42,250] two", "41.5:one|42.25:two", 0},
 		"heading":        {"# A talk\n\nAbout a pump.\n\n[0:01] one", "1:one", 1},
 		"heading only":   {"# A talk\n\n[0:01] one\n\n## Part two\n\n[0:09] two", "1:one|9:two", 0},
-		"rule":           {"title\n---\n\n0:01 one", "1:one", 1},
+		"rule":           {"title\n---\n\n0:01 one\n0:05 two", "1:one|5:two", 1},
 		"own line":       {"0:41\none\ntwo\n0:45\nthree", "41:one\ntwo|45:three", 0},
 		"spelled out":    {"0:41\n41 seconds\none\n1:05\n1 minute, 5 seconds\n6 seconds later", "41:one|65:6 seconds later", 0},
 		"own line, gap":  {"[0:41]\n\none\n\n[0:45]\n\ntwo", "41:one|45:two", 0},

@@ -181,7 +181,7 @@ func (b *textBuilder) vtt(raw string, start, end float64) (string, []CueWord) {
 	firstWord := len(b.words)
 	pending, last := -1.0, start // time of the next word; time of the one before
 	lineFirst, tagged := -1, false
-	inWord := false
+	inside := false
 	for len(raw) > 0 {
 		if raw[0] == '<' {
 			i := strings.IndexByte(raw, '>')
@@ -218,23 +218,22 @@ func (b *textBuilder) vtt(raw string, start, end float64) (string, []CueWord) {
 				if !tagged {
 					lineFirst = -1
 				}
-				inWord = false
+				inside = false
 			case ' ', '\t', '\f':
-				inWord = false
+				inside = false
 			default:
-				if inWord {
+				if inside {
+					pending = -1 // a time inside a word says nothing of the next one
 					continue
 				}
-				inWord = true
+				inside = true
 				if lineFirst < 0 {
 					lineFirst = base + j
 				}
 				if pending >= 0 {
 					b.words = append(b.words, CueWord{Lo: base + j, At: pending})
+					pending = -1
 				}
-			}
-			if inWord {
-				pending = -1 // a time inside a word says nothing of the next one
 			}
 		}
 	}
