@@ -1,0 +1,55 @@
+package page
+
+import (
+	"bytes"
+	"crypto/sha256"
+	_ "embed"
+	"encoding/base64"
+	"html/template"
+	"strings"
+)
+
+var (
+	//go:embed assets/page.html
+	pageHTML string
+	//go:embed assets/page.css
+	pageCSS string
+	//go:embed assets/page.js
+	pageJS string
+)
+
+var pageTemplate = template.Must(template.New("page").Funcs(template.FuncMap{
+	"sub": func(a, b float64) float64 { return a - b },
+	"add": func(a, b float64) float64 { return a + b },
+	"inc": func(i int) int { return i + 1 },
+}).Parse(pageHTML))
+
+// HTML draws the page as one file that asks for nothing when it is opened.
+func (p *Page) HTML() ([]byte, error) {
+	return Draw(pageTemplate, pageCSS, pageJS, len(p.Players) > 0, p)
+}
+
+// Draw executes a page template with style and script inlined, under a content
+// policy that lets no other style or script in and nothing be asked for, and
+// seals the result. The template reads .Style, .Script, .Policy, .Seal and .Page.
+func Draw(t *template.Template, style, script string, media bool, data any) ([]byte, error) {
+	policy := "default-src 'none'; img-src data:; style-src " + hashOf(style) + "; script-src " + hashOf(script) +
+		"; base-uri 'none'; form-action 'none'"
+	if media {
+		policy += "; media-src 'self' file: http: https:"
+	}
+	var b bytes.Buffer
+	err := t.Execute(&b, map[string]any{
+		"Style": template.CSS(style), "Script": template.JS(script), "Policy": policy, "Seal": sealBlank, "Page": data,
+	})
+	if err != nil {
+		return nil, err
+	}
+	return sealed(b.Bytes()), nil
+}
+
+func hashOf(s string) string {
+	// A browser hashes the text after it has folded line ends.
+	h := sha256.Sum256([]byte(strings.ReplaceAll(s, "\r\n", "\n")))
+	return "'sha256-" + base64.StdEncoding.EncodeToString(h[:]) + "'"
+}
