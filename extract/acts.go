@@ -1,6 +1,8 @@
 package extract
 
 import (
+	"strings"
+
 	"wrenchword/extract/lexicon"
 	"wrenchword/normalize"
 )
@@ -21,6 +23,7 @@ func (r *reading) findActs() {
 			i = end
 		}
 		r.verbless(ci)
+		r.goes(ci)
 		r.laid(ci)
 	}
 }
@@ -29,6 +32,12 @@ func (r *reading) addAct(ci int, a act) {
 	a.cl = ci
 	a.qty = -1
 	a.mood = r.moodOf(ci, &a)
+	// "put it in | wheel on": the particle of the verb is no preposition of what follows
+	if a.hi > a.lo && a.hi < len(r.toks) {
+		if m := r.toks[a.hi].men; m >= 0 && r.mentions[m].from == a.hi && len(a.objects)+len(a.pronoun) > 0 && r.mentions[m].prep == r.toks[a.hi-1].s && !a.subject {
+			r.mentions[m].prep = ""
+		}
+	}
 	r.clauses[ci].acts = append(r.clauses[ci].acts, len(r.acts))
 	r.acts = append(r.acts, a)
 }
@@ -65,10 +74,16 @@ func (r *reading) actAt(ci, i int) (act, int) {
 
 // verbHere declines words that only look like the verb: "the torque is", "a clean rag", "to spec".
 func (r *reading) verbHere(c *clause, i int, a *act) bool {
+	if r.word(i+1) == "of" && a.action.Name != "none" {
+		return false // "a drop of", "wipe of oil", "hold of"
+	}
 	if i == c.lo {
 		return true
 	}
 	p := r.toks[i-1].s
+	if r.toks[i].s == "torque" && (r.toks[i-1].men >= 0 || r.word(i+1) == "is" || r.word(i+1) == "for" || r.word(i+1) == "figure" || r.word(i+1) == "spec" || r.word(i+1) == "value" || r.word(i+1) == "setting") {
+		return false
+	}
 	if p == "the" || p == "a" || p == "an" || p == "no" && a.verb >= 0 || p == "my" || p == "your" || p == "nice" || p == "good" || p == "of" || p == "some" || p == "any" {
 		return false
 	}
@@ -113,8 +128,10 @@ func (r *reading) match(c *clause, i int, p lexicon.Pattern) (act, int, bool) {
 				if m := r.toks[j].men; m >= 0 && (len(a.objects) == 0 || a.objects[len(a.objects)-1] != m) {
 					a.objects = append(a.objects, m)
 					gapMentions++
-				} else if pronounsObj[r.toks[j].s] && a.pronoun == "" {
+				} else if r.pronounAt(c, j) && a.pronoun == "" {
 					a.pronoun = r.toks[j].s
+				} else if w := r.toks[j].s; !stopWords[w] && !dropWords[w] && !dropAdj[w] && r.toks[j].qty < 0 && countOf[w] == 0 {
+					a.unknown = true // "get all the sludge out"
 				}
 			}
 		}
@@ -142,13 +159,33 @@ func (r *reading) match(c *clause, i int, p lexicon.Pattern) (act, int, bool) {
 	if len(a.objects) == 0 && a.pronoun == "" {
 		r.objectsAfter(c, &a, k)
 	}
-	if len(a.objects) == 0 && a.pronoun == "" {
+	if len(a.objects) == 0 && a.pronoun == "" && !a.unknown {
 		r.objectBefore(c, &a)
 	}
 	if len(a.objects) == 0 && a.pronoun == "" && r.toks[i].s == "fit" && i > c.lo && (r.toks[i-1].s == "will" || r.toks[i-1].s == "'ll" || r.toks[i-1].s == "doesn't" || r.toks[i-1].s == "to") {
 		return a, 0, false // "fifteen sixteenths will fit"
 	}
 	return a, max(k, i+1), true
+}
+
+// pronounAt tells whether the word at j stands for a thing by itself.
+func (r *reading) pronounAt(c *clause, j int) bool {
+	w := r.toks[j].s
+	if !pronounsObj[w] || r.toks[j].men >= 0 {
+		return false
+	}
+	next := ""
+	if j+1 < c.hi && r.toks[j].brk <= brkPause {
+		next = r.toks[j+1].s
+	}
+	switch w {
+	case "one", "ones":
+		return j > c.lo && (definiteWord[r.toks[j-1].s] || placeWords[r.toks[j-1].s] || dropAdj[r.toks[j-1].s] || r.toks[j-1].s == "first" || r.toks[j-1].s == "last" || r.toks[j-1].s == "second")
+	case "that", "this", "these", "those":
+		// "that rust" is no pronoun
+		return next == "" || stopWords[next] || prepositions[next] || dropWords[next] || strings.HasSuffix(next, "ly") || next == "one"
+	}
+	return true
 }
 
 func (r *reading) lemma1(w string) string {
@@ -170,8 +207,12 @@ func (r *reading) objectsAfter(c *clause, a *act, k int) {
 	for j := k; j < c.hi && steps < 7; j++ {
 		m := r.toks[j].men
 		if m < 0 {
-			if pronounsObj[r.toks[j].s] && len(a.objects) == 0 && !r.leadsMention(c, j) {
+			if len(a.objects) == 0 && r.pronounAt(c, j) && !r.leadsMention(c, j) {
 				a.pronoun = r.toks[j].s
+				return
+			}
+			if w := r.toks[j].s; len(a.objects) == 0 && !stopWords[w] && !dropWords[w] && !dropAdj[w] && !placeWords[w] && countOf[w] == 0 && r.toks[j].qty < 0 && !r.leadsMention(c, j) && !strings.HasSuffix(w, "ly") {
+				a.unknown = true // a thing that no list knows
 				return
 			}
 			if r.toks[j].s == "with" || r.toks[j].s == "using" || r.toks[j].s == "until" || r.toks[j].s == "from" {
@@ -368,7 +409,10 @@ func (r *reading) verbless(ci int) {
 			name = "remove"
 		case onWords[w] && (ok || back) || back && (w == "up" || w == "together"):
 			name = "fit"
+		case (w == "up" || w == "down") && last && m.kind&lexicon.Part != 0 && c.hi-c.lo <= 6:
+			name = "fit" // "radiator up": only where it had come off
 		}
+		returns := w == "up" || w == "down" && !back
 		if name == "" {
 			continue
 		}
@@ -380,13 +424,39 @@ func (r *reading) verbless(ci int) {
 		if act == nil {
 			continue
 		}
-		r.addAct(ci, act2(act, m.from, hi, mi))
+		x := act2(act, m.from, hi, mi)
+		x.ifOff = returns && !back
+		r.addAct(ci, x)
 		// what follows is no longer "on the nuts" but "nuts"
 		for _, ki := range c.mentions {
 			if k := &r.mentions[ki]; k.from == hi && k.prep == w {
 				k.prep = ""
 			}
 		}
+	}
+}
+
+// goes reads "on she goes", "out it comes".
+func (r *reading) goes(ci int) {
+	c := &r.clauses[ci]
+	for i := c.lo; i+2 < len(r.toks) && i < c.hi; i++ {
+		w := r.toks[i].s
+		if !offWords[w] && !onWords[w] {
+			continue
+		}
+		p, v := r.toks[i+1].s, r.toks[i+2].s
+		if p != "it" && p != "she" && p != "they" && p != "he" || v != "goes" && v != "go" && v != "comes" && v != "come" {
+			continue
+		}
+		name := "fit"
+		if offWords[w] {
+			name = "remove"
+		}
+		pron := "it"
+		if p == "they" {
+			pron = "them"
+		}
+		r.addAct(ci, act{action: r.lex.Action(name), lo: i, hi: i + 1, verb: -1, pronoun: pron, subject: true, rule: "particle and pronoun"})
 	}
 }
 
@@ -471,7 +541,7 @@ func (r *reading) moodOf(ci int, a *act) mood {
 
 // happened tells whether an act is work of this job, done or being done.
 func (a *act) happened() bool {
-	return a.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|notNeeded) == 0 && a.mood&announced == 0
+	return a.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|notNeeded|announced|framed) == 0
 }
 
 // chatter marks the clauses that are greeting, advertisement or aside: no step comes from them.

@@ -116,6 +116,8 @@ type act struct {
 	things  []*thing // set by refer
 	qty     int      // torque or angle that belongs to it, or -1
 	byHand  bool
+	unknown bool // its thing is named by a word that no list has
+	ifOff   bool // counts as fitting only where the thing had come off
 	rule    string
 }
 
@@ -253,7 +255,7 @@ func (r *reading) quantities() {
 
 var openers = set("so then now but because cause cuz coz okay ok right anyway alright if unless once until till when while before after although though otherwise whereas finally next first")
 var subjects = set("i you we he she they it that this these those there here who what everybody somebody someone nobody people")
-var pronounsObj = set("it them that this these those 'em em him her both one ones all everything")
+var pronounsObj = set("it them that this these those 'em em both one ones")
 var linking = set("'s is are was were 'm 're 've 'll 'd am has have had will would can could do does did don't doesn't didn't won't can't goes go gets get comes come wants want needs need")
 var holdsClause = set("think say says said reckon guess know mean means believe sure see hope if that when once until till because what where why how which who like as than so before after while and but or unless told tell remember where's how's make sure to")
 

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"wrenchword/extract/lexicon"
+	"wrenchword/normalize"
 )
 
 // thing is one fastener or part of the machine, gathered from all its names.
@@ -359,7 +360,7 @@ func (s *tracker) enrich(t *thing, m *mention) {
 	if t.count == 0 && m.count > 1 {
 		t.count = m.count
 	}
-	if n := thingName(m); len(content(m.mods)) > len(content(keys(t.mods))) && t.owner == nil {
+	if n := thingName(m); len(content(m.mods)) > len(content(keys(t.mods))) && t.owner == nil && (t.fastener || len(t.events) == 0) {
 		t.name = n
 	}
 	for _, w := range content(m.mods) {
@@ -477,7 +478,7 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 	for pass := 0; pass < 2; pass++ {
 		for k := ci - 1; k >= 0 && r.since(r.clauses[k].lo, m.lo) < 40; k-- {
 			p := &r.clauses[k]
-			if pass == 0 && subordinate[r.toks[p.lo].s] {
+			if pass == 0 && (subordinate[r.toks[p.lo].s] || p.mood&(warned|other|hypothetical|conditional|advert|greeting) != 0) {
 				continue
 			}
 			for i := len(p.mentions) - 1; i >= 0; i-- {
@@ -565,7 +566,7 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 		case "remove":
 			switch st {
 			case Loosened:
-				score += 3
+				score += 4
 			case Removed:
 				score -= 2
 			}
@@ -633,22 +634,41 @@ func (s *tracker) pronoun(a *act) *thing {
 	if a.pronoun == "" {
 		limit = 8
 	}
-	for pass := 0; pass < 2; pass++ {
-		for i := len(s.hand) - 1; i >= 0; i-- {
-			t := s.hand[i]
-			if r.since(t.last, a.lo) > limit {
-				break
-			}
-			if wantFastener && !t.fastener {
+	fits := func(t *thing, strict bool) bool {
+		return t != nil && (!wantFastener || t.fastener || !strict) && (!strict || !many || t.plural || t.count > 1)
+	}
+	for _, strict := range []bool{true, false} {
+		for k := a.cl; k >= 0 && r.since(r.clauses[k].lo, a.lo) <= limit; k-- {
+			c := &r.clauses[k]
+			if k < a.cl && (c.mood&(advert|greeting) != 0 || subordinate[r.toks[c.lo].s] && strict) {
 				continue
 			}
-			if pass == 0 && many && !(t.plural || t.count > 1) {
-				continue
+			// what was worked on there, the latest first
+			for i := len(c.acts) - 1; i >= 0; i-- {
+				o := &r.acts[c.acts[i]]
+				if o == a || o.lo >= a.lo {
+					continue
+				}
+				for j := len(o.things) - 1; j >= 0; j-- {
+					if fits(o.things[j], strict) {
+						return o.things[j]
+					}
+				}
 			}
-			return t
-		}
-		if !many {
-			break
+			// then what was spoken of there as its subject
+			for _, mi := range c.mentions {
+				m := &r.mentions[mi]
+				if m.lo < a.lo && m.prep == "" && fits(m.entry, strict) {
+					return m.entry
+				}
+			}
+			if !strict {
+				for _, mi := range c.mentions {
+					if m := &r.mentions[mi]; m.lo < a.lo && fits(m.entry, false) {
+						return m.entry
+					}
+				}
+			}
 		}
 	}
 	return nil
@@ -669,7 +689,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 			ts = append(ts, t)
 		}
 	}
-	if len(ts) == 0 && len(a.objects) == 0 {
+	if len(ts) == 0 && len(a.objects) == 0 && !a.unknown {
 		if t := s.pronoun(a); t != nil && (a.pronoun != "" || ledgerActs[a.action.Name] != "" && !s.objectless(ci, a)) {
 			if sd := s.clauseSide(c); sd != "" && (a.pronoun == "one" || a.pronoun == "that") {
 				t = s.sided(t, &mention{lo: a.lo, side: sd}, sd)
@@ -694,6 +714,13 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	}
 	for _, t := range ts {
 		n := name
+		st, _ := t.state()
+		if a.ifOff && st != Removed && st != Loosened {
+			continue
+		}
+		if name == "tighten" && a.subject && (st == "" || st == Removed || st == Loosened) {
+			continue // how tight it was found, not how it was left
+		}
 		if !t.fastener {
 			switch n {
 			case "start by hand":
@@ -745,6 +772,11 @@ func byHand(r *reading, c *clause, a *act) bool {
 		n := &r.clauses[r.toks[hi].cl]
 		if n.hi-n.lo <= 5 && len(n.mentions) == 0 && r.since(c.lo, n.lo) < 8 {
 			hi = n.hi
+		}
+	}
+	for _, q := range c.qtys {
+		if k := r.qtys[q].Kind; k == normalize.Turn || k == normalize.Angle {
+			return false // "snug and a quarter turn"
 		}
 	}
 	for i := a.lo; i < hi; i++ {
