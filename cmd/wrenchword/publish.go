@@ -15,7 +15,9 @@ var published = map[string]struct {
 	ending string
 	draw   func(*page.Page) ([]byte, error)
 }{
-	"html": {".html", (*page.Page).HTML},
+	"html":      {".html", (*page.Page).HTML},
+	"markdown":  {".md", (*page.Page).Markdown},
+	"mediawiki": {".wiki", (*page.Page).MediaWiki},
 }
 
 func newPublishCmd() *cobra.Command {

@@ -12,6 +12,8 @@ import (
 	"unicode"
 
 	"golang.org/x/text/unicode/norm"
+
+	"wrenchword/render/workdoc"
 )
 
 // Folder is a folder that pages are written into. Nothing is written outside
@@ -52,6 +54,8 @@ func (f *Folder) Publish(name string, data []byte, replace bool) error {
 		return fmt.Errorf("read the page that is there: %w", err)
 	case bytes.Equal(old, data):
 		return nil
+	case bytes.Contains(old, []byte(workdoc.Mark)):
+		return fmt.Errorf("%s: a working document is there, which is never written over; name another folder", name)
 	case !replace:
 		if err := Untouched(old); err != nil {
 			return fmt.Errorf("%s: %w; it was left as it is; give --replace to write over it", name, err)

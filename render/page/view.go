@@ -603,12 +603,18 @@ func (b *builder) question(s string) string {
 	return out
 }
 
+var aboutValues = []string{extract.LookUp, extract.Conflict, extract.Suspect, extract.Unsure, extract.NotTorqued}
+
 func (b *builder) ask(i int) Ask {
 	o, ref := b.rec.Open[i], b.doc.Refs.Open[i]
 	ans := b.doc.Answers[ref]
 	a := Ask{
 		Ref: ref, Text: b.question(o.Question), Kind: o.Kind, Why: b.why[ref], Quote: b.quote(o.Quote), Due: o.Due,
 		Answer: rich(ans.Text), Source: rich(ans.Source), Ticked: b.doc.Ticks[ref], At: []Moment{b.at(o.Place)},
+	}
+	// Words about a value in doubt hold it in any form, so they go as a whole.
+	if b.opt.SettledOnly && slices.Contains(aboutValues, o.Kind) && len(normalize.Numbers(o.Quote)) > 0 {
+		a.Quote = leftOut
 	}
 	if b.opt.SettledOnly && a.Why != "" {
 		a.Answer = rich(b.quote(ans.Text))
