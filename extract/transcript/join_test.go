@@ -3,6 +3,7 @@ package transcript
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -82,6 +83,11 @@ func rollingTagged(lines [][]string) string {
 	return b.String()
 }
 
+// rollingHeld is rollingTagged without its tags, as converters write it.
+func rollingHeld(lines [][]string) string {
+	return regexp.MustCompile(`<[^>]*>`).ReplaceAllString(rollingTagged(lines), "")
+}
+
 // rollingPlain: the last rows lines stand on the screen, the new one lowest.
 func rollingPlain(lines [][]string, rows int) string {
 	var b strings.Builder
@@ -150,6 +156,7 @@ func TestJoinGivesEveryWordOnce(t *testing.T) {
 	}{
 		"blocks":         {rapid.SliceOfN(many, 8, 40), blocks},
 		"rolling tagged": {talk, rollingTagged},
+		"rolling held":   {talk, rollingHeld},
 	} {
 		t.Run(name, rapid.MakeCheck(func(t *rapid.T) {
 			lines := c.talk.Draw(t, "lines")
