@@ -49,8 +49,8 @@ var unifiedNames = sync.OnceValue(func() map[string]bool {
 // chainNumbers are the designations of the chain table.
 var chainNumbers = sync.OnceValue(func() map[string]bool {
 	m := map[string]bool{}
-	for _, row := range table("chains.csv", chainsCSV) {
-		m[row["designation"]] = true
+	for _, c := range chains() {
+		m[c.Designation] = true
 	}
 	return m
 })
