@@ -307,52 +307,125 @@ func (r *reading) unite(out []sized) {
 	}
 }
 
-// sizeTools gives each size the tool it was said of: beside it, or the tool whose list it stands in.
+// takesSize tells whether a tool comes in sizes of that kind.
+func takesSize(m *mention, s *sized) bool {
+	dim := sizeTool[m.head]
+	if dim == "" || m.kind&lexicon.Tool == 0 {
+		return false
+	}
+	switch s.kind {
+	case normalize.Thread:
+		return dim == "thread"
+	case normalize.Driver:
+		return dim == "driver" || m.head == "key" && !strings.Contains(m.name, "allen") && !strings.Contains(m.name, "hex")
+	case normalize.Drive:
+		return dim == "drive" || m.head == "socket" || m.head == "wrench"
+	}
+	return dim != "drive" || m.head != "ratchet"
+}
+
+// sizeTools gives each size the tool it was said of: right behind it ("5 mil
+// allen key"), before it ("sockets, nineteen mil and seventeen mil"), or the one
+// whose list it goes on with.
 func (r *reading) sizeTools(found []sized) {
 	for i := range found {
 		s := &found[i]
-		c := &r.clauses[s.cl]
-		best, dist := -1, 99
-		for _, mi := range c.mentions {
-			m := &r.mentions[mi]
-			if m.kind&lexicon.Tool == 0 || sizeTool[m.head] == "" && m.kind&^lexicon.Tool != 0 {
-				continue
-			}
-			d := 99
-			if m.lo >= s.hi {
-				d = m.lo - s.hi
-				if d > 2 {
-					continue
-				}
-			} else if m.hi <= s.lo {
-				d = s.lo - m.hi + 1
-				if d > 3 && !(i > 0 && found[i-1].tool == mi && s.lo-found[i-1].hi <= 3) && !(m.plural && d <= 6) {
-					continue
-				}
-			}
-			if sizeTool[m.head] == "" {
-				continue
-			}
-			if d < dist {
-				best, dist = mi, d
-			}
-		}
-		if best < 0 && i > 0 && found[i-1].tool >= 0 && s.lo-found[i-1].hi <= 4 {
-			best = found[i-1].tool // the list goes on: "nineteen mil and seventeen mil"
-		}
-		s.tool = best
-	}
-	// "a six and an eight mil hex": the sizes before take the tool of the last
-	for i := len(found) - 2; i >= 0; i-- {
-		if found[i].tool >= 0 && found[i].tool != found[i+1].tool && r.mentions[found[i].tool].hi <= found[i].lo && found[i].cl == found[i+1].cl && found[i+1].tool >= 0 && found[i].lo-r.mentions[found[i].tool].hi > 2 && r.toks[found[i].lo-2].brk == brkComma && r.toks[found[i].hi-1].brk <= brkPause && found[i+1].lo-found[i].hi <= 2 {
-			found[i].tool = found[i+1].tool // "…, a six and an eight mil hex": a new item of the list
+		if r.toks[s.hi-1].brk >= brkComma {
 			continue
 		}
-		if found[i].tool < 0 && found[i+1].tool >= 0 && r.toks[found[i].hi-1].brk <= brkPause && found[i].cl == found[i+1].cl && found[i+1].lo-found[i].hi <= 2 && r.mentions[found[i+1].tool].lo >= found[i+1].hi {
-			found[i].tool = found[i+1].tool
+		for _, mi := range r.clauses[s.cl].mentions {
+			m := &r.mentions[mi]
+			if m.lo >= s.hi && m.lo-s.hi <= 1 && takesSize(m, s) {
+				s.tool = mi
+				break
+			}
+		}
+	}
+	for i := len(found) - 2; i >= 0; i-- {
+		s, n := &found[i], &found[i+1]
+		if s.tool >= 0 || n.tool < 0 || n.lo-s.hi > 2 || r.toks[s.hi-1].brk >= brkComma || r.mentions[n.tool].lo < n.hi {
+			continue
+		}
+		if w := r.toks[s.hi].s; (w == "and" || w == "or") && takesSize(&r.mentions[n.tool], s) {
+			s.tool = n.tool
+		}
+	}
+	for i := range found {
+		s := &found[i]
+		if s.tool >= 0 {
+			continue
+		}
+		s.tool = r.toolBefore(s)
+		if s.tool < 0 && i > 0 && found[i-1].tool >= 0 && s.lo-found[i-1].hi <= 6 && r.inToolList(&r.mentions[found[i-1].tool]) && takesSize(&r.mentions[found[i-1].tool], s) && s.kind == normalize.Size {
+			// "a 30 mil socket …, and a 17 for the wheel bolts"
+			if m := &r.mentions[found[i-1].tool]; m.head == "socket" || m.head == "spanner" || m.head == "wrench" {
+				s.tool = found[i-1].tool
+			}
+		}
+		if s.tool < 0 && s.kind == normalize.Size && len(s.canon[0]) > 3 {
+			s.tool = r.listTool(s)
 		}
 	}
 }
+
+// listTool gives the socket or spanner that a bare size in a tool list stands for.
+func (r *reading) listTool(s *sized) int {
+	last := -1
+	for k := s.cl; k >= 0 && k >= s.cl-3; k-- {
+		ms := r.clauses[k].mentions
+		for i := len(ms) - 1; i >= 0; i-- {
+			m := &r.mentions[ms[i]]
+			if m.lo < s.lo && s.lo-m.hi < 25 && m.kind&lexicon.Tool != 0 && (m.head == "socket" || m.head == "spanner" || m.head == "wrench") && !strings.Contains(m.name, "torque") {
+				last = ms[i]
+				break
+			}
+		}
+		if last >= 0 {
+			break
+		}
+	}
+	if last >= 0 && r.inToolList(&mention{lo: s.lo, cl: s.cl}) {
+		return last
+	}
+	return -1
+}
+
+var betweenSizes = set("a an and or in mil the one mostly i 'm using use is 's it size sizes plus also then of uh um that 'll metric deep long")
+
+// toolBefore gives the tool that a size follows, with nothing between but sizes and small words.
+func (r *reading) toolBefore(s *sized) int {
+	c := &r.clauses[s.cl]
+	small := 0
+	for i := s.lo - 1; i >= max(0, s.lo-18); i-- {
+		t := &r.toks[i]
+		if i < c.lo && t.brk >= brkSentence && s.lo-i > 3 {
+			return -1
+		}
+		if t.men >= 0 {
+			m := &r.mentions[t.men]
+			if takesSize(m, s) && (small <= 7) {
+				if n := m.lo - 1; n >= 0 && r.toks[n].qty >= 0 && m.hi-m.lo > 0 && small > 1 && !m.plural {
+					return -1 // that tool has a size of its own
+				}
+				return t.men
+			}
+			return -1
+		}
+		if t.qty >= 0 {
+			continue
+		}
+		if len(t.s) > 0 && t.s[0] >= '0' && t.s[0] <= '9' || countOf[t.s] > 0 || numberWord[t.s] {
+			continue
+		}
+		if !betweenSizes[t.s] {
+			return -1
+		}
+		small++
+	}
+	return -1
+}
+
+var numberWord = set("thirteen fourteen fifteen sixteen seventeen eighteen nineteen twenty thirty half quarter eighths sixteenths three")
 
 // sizes tells whose each size is.
 func (r *reading) sizes(found []sized) []Size {

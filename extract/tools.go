@@ -55,6 +55,9 @@ func (r *reading) tools(found []sized) []Tool {
 		if c.mood&(advert|greeting) != 0 || c.mood&(other|asked) != 0 && !r.inToolList(m) {
 			continue
 		}
+		if r.deniedBefore(c, m.lo) && !r.inToolList(m) && c.mood&notNeeded == 0 {
+			continue // "you don't use the windy gun on it"
+		}
 		if everyday[m.head] && !r.usedAsTool(m) && !r.inToolList(m) {
 			continue
 		}

@@ -59,9 +59,6 @@ func parseJSON(p *parser) error {
 				p.warn(1+strings.Count(p.text[:len(p.text)-len(rest)], "\n"), "the rest was not read: %v", err)
 				break
 			}
-			if detectedPlain(p) {
-				return parsePlain(p)
-			}
 			return noTimedText(p.name, "it looks like JSON but is broken: "+err.Error(), saveWithTimes)
 		}
 		pieces := piecesOf(v)
@@ -73,15 +70,6 @@ func parseJSON(p *parser) error {
 		}
 	}
 	return nil
-}
-
-// detectedPlain tells text that only starts like JSON: "[" over a time.
-func detectedPlain(p *parser) bool {
-	if !isPlain(p.text) {
-		return false
-	}
-	p.clip.Format = "text"
-	return true
 }
 
 // deeper tells whether brackets nest more than limit deep.

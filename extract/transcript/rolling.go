@@ -148,9 +148,6 @@ func (r *roller) step(i int) *Cue {
 	}
 	k := int32(0)
 	for i := max(0, len(r.prev)-n); i < len(r.prev); i++ {
-		if int(k) == n {
-			k = fail[k-1]
-		}
 		for k > 0 && !same(r.prevText, r.prev[i], c.Text, r.cur[k]) {
 			k = fail[k-1]
 		}
