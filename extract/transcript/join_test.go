@@ -233,7 +233,7 @@ func TestJoinTimes(t *testing.T) {
 func TestJoinMarks(t *testing.T) {
 	file := "WEBVTT\n\n00:01.000 --> 00:02.000\n[upbeat music] hello (laughs)\n\n" +
 		"00:02.000 --> 00:05.000\n>> right (about ten) then [10 mm]\n- Me now\n-And you\nfive -\n\n" +
-		"00:05.000 --> 00:06.000\n<v Ann>♪ la ♪ minus -5\n"
+		"00:05.000 --> 00:06.000\n<v Ann>♪ la ♪ minus -5\n\n00:06.000 --> 00:07.000\n>>\n\n00:07.000 --> 00:08.000\n(door bangs) # 3\n"
 	talk := joined(t, file)
 	var noise, para []string
 	for _, w := range talk.Words {
@@ -244,13 +244,13 @@ func TestJoinMarks(t *testing.T) {
 			para = append(para, talk.Text[w.Lo:w.Hi])
 		}
 	}
-	if got := strings.Join(noise, "|"); got != "[upbeat|music]|(laughs)|>>|-|♪|♪" {
+	if got := strings.Join(noise, "|"); got != "[upbeat|music]|(laughs)|>>|-|♪|♪|>>|(door|bangs)" {
 		t.Errorf("noise: %s", got)
 	}
-	if got := strings.Join(para, "|"); got != "right|Me|-And" {
+	if got := strings.Join(para, "|"); got != "right|Me|-And|#" {
 		t.Errorf("paragraphs: %s", got)
 	}
-	if want := "[upbeat music] hello (laughs) >> right (about ten) then [10 mm] - Me now -And you five - ♪ la ♪ minus -5"; talk.Text != want {
+	if want := "[upbeat music] hello (laughs) >> right (about ten) then [10 mm] - Me now -And you five - ♪ la ♪ minus -5 >> (door bangs) # 3"; talk.Text != want {
 		t.Errorf("text: %s", talk.Text)
 	}
 }

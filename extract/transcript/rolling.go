@@ -291,7 +291,7 @@ func Join(clips ...*Clip) *Talk {
 type joiner struct {
 	talk *Talk
 	text strings.Builder
-	para bool // a speaker changed: the next word starts a paragraph
+	para bool // the next spoken word starts a paragraph
 }
 
 func (j *joiner) clip(n int, clip *Clip) {
@@ -352,12 +352,11 @@ func ends(cues []Cue, order []int) func(at int) float64 {
 // cue writes the new words of a cue.
 func (j *joiner) cue(clip, index int, c *Cue, toks []token, end float64) {
 	from := len(j.talk.Words)
-	para := c.Para
 	for i, t := range toks {
 		if j.text.Len() > 0 {
 			j.text.WriteByte(' ')
 		}
-		w := Word{Lo: j.text.Len(), Clip: clip, Cue: index, At: -1}
+		w := Word{Lo: j.text.Len(), Clip: clip, Cue: index, At: -1, Para: i == 0 && c.Para}
 		word := c.Text[t.lo:t.hi]
 		j.text.WriteString(word)
 		w.Hi = j.text.Len()
@@ -366,30 +365,27 @@ func (j *joiner) cue(clip, index int, c *Cue, toks []token, end float64) {
 		} else if i == 0 {
 			w.At, w.Exact = c.Start, true
 		}
-		startsLine := i == 0 || toks[i-1].line != t.line
-		switch {
-		case isLetter(word[0]):
-			w.Para, para = para || j.para, false
-			j.para = false
-		case isSpeakerMark(word, startsLine):
-			w.Noise = true
-			para = true
-		case strings.Trim(word, "♪♫♬#*") == "":
-			w.Noise = true
-		default:
-			if startsLine && len(word) > 1 && word[0] == '-' && isLetter(word[1]) {
-				para = true
+		if !isLetter(word[0]) {
+			startsLine := i == 0 || toks[i-1].line != t.line
+			switch {
+			case isSpeakerMark(word, startsLine):
+				w.Noise, w.Para = true, true
+			case strings.Trim(word, "♪♫♬") == "":
+				w.Noise = true
+			case startsLine && len(word) > 1 && word[0] == '-' && isLetter(word[1]):
+				w.Para = true
 			}
-			w.Para, para = para || j.para, false
-			j.para = false
 		}
 		j.talk.Words = append(j.talk.Words, w)
 	}
-	if para && len(toks) > 0 {
-		j.para = true
-	}
 	words := j.talk.Words[from:]
 	markNoise(c.Text, toks, words)
+	for i := range words { // what starts at a noise starts at the word behind it
+		j.para = j.para || words[i].Para
+		if words[i].Para = j.para && !words[i].Noise; words[i].Para {
+			j.para = false
+		}
+	}
 	spread(words, end)
 }
 
@@ -470,12 +466,12 @@ func isSound(s string) bool {
 
 var sounds = func() map[string]bool {
 	m := map[string]bool{}
-	for _, s := range strings.Fields(`applause bang banging barking barks beep beeping beeps buzzing chatter
+	for _, s := range strings.Fields(`applause bang banging bangs barking barks beep beeping beeps buzzing chatter
 		chuckle chuckles chuckling clang clanging clanking clapping clears clicking clicks cough coughing coughs
 		cries crosstalk crying foreign gasp gasps giggles groan groaning groans grunt grunting grunts hammering
 		humming inaudible indistinct laugh laughing laughs laughter mumbles mumbling music noise noises ringing
 		rattling revving revs sigh sighing sighs silence sings singing sniff sniffs snort snorts speaking squeaking
-		static unclear unintelligible whispers whistles whistling yawns`) {
+		slams slamming static thud thuds unclear unintelligible whispers whistles whistling yawns`) {
 		m[s] = true
 	}
 	return m
