@@ -288,6 +288,10 @@ func TestOverlaps(t *testing.T) {
 	if o.A != 0 || o.B != 1 || o.AFrom != 30*7 || o.ATo != 40*7 || o.BFrom != 40*7 || o.BTo != 50*7 || o.AStart != 60 || o.BStart != 0 {
 		t.Errorf("%+v", o)
 	}
+	misheard, _ := Read("d.srt", []byte(strings.Replace(blocks(lines[30:]), "line 34", "lime thirty four", 1)), Options{})
+	if got := Overlaps(Join(a, misheard)); len(got) != 1 || got[0].AFrom != 30*7 || got[0].ATo != 40*7 || got[0].BTo != 50*7+1 {
+		t.Errorf("with a word misheard: %+v", got)
+	}
 	if n := len(Overlaps(Join(a, c))); n != 0 {
 		t.Errorf("a short phrase said twice gave %d overlaps", n)
 	}

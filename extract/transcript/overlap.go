@@ -21,8 +21,13 @@ const (
 	minOverlap = 16
 )
 
+// near tells whether a stretch goes on soon after the last one ended: some
+// words between were heard otherwise the second time.
+func near(from, to int) bool { return from >= to && from-to <= 30 }
+
 // Overlaps finds stretches of 16 words or more that stand in two clips, case
-// and punctuation apart, in the order of the talk.
+// and punctuation apart, in the order of the later clip. Stretches parted by a
+// few other words are one.
 func Overlaps(t *Talk) []Overlap {
 	if len(t.Clips) < 2 {
 		return nil
@@ -74,6 +79,14 @@ func Overlaps(t *Talk) []Overlap {
 			continue
 		}
 		covered = k + n
+		if len(out) > 0 {
+			o := &out[len(out)-1]
+			if o.A == clip(a) && o.B == clip(k) && near(place[a], o.ATo) && near(place[k], o.BTo) {
+				o.ATo, o.BTo = place[a+n-1]+1, place[k+n-1]+1
+				o.AEnd, o.BEnd = t.Words[o.ATo-1].End, t.Words[o.BTo-1].End
+				continue
+			}
+		}
 		first, last := t.Words[place[a]], t.Words[place[a+n-1]]
 		again, end := t.Words[place[k]], t.Words[place[k+n-1]]
 		out = append(out, Overlap{A: first.Clip, B: again.Clip,

@@ -48,6 +48,8 @@ func (e *timed) timeable() bool {
 	return e.kind == "body" || e.kind == "div" || e.kind == "p" || e.kind == "span"
 }
 
+const defaultFrameRate = 30 // where a file says none
+
 type ttmlReader struct {
 	*parser
 	frameRate, tickRate float64
@@ -61,7 +63,7 @@ type ttmlReader struct {
 }
 
 func parseTTML(p *parser) error {
-	r := &ttmlReader{parser: p, frameRate: 30, tickRate: 1, pending: -1}
+	r := &ttmlReader{parser: p, frameRate: defaultFrameRate, tickRate: 1, pending: -1}
 	d := xml.NewDecoder(strings.NewReader(p.text))
 	d.Strict = false
 	d.Entity = xml.HTMLEntity
@@ -115,7 +117,7 @@ func (r *ttmlReader) open(t xml.StartElement, line int) {
 	}
 	e.begin = ref
 	var attr struct{ begin, end, dur string }
-	hasTimes := false
+	hasTimes, frames, ticks := false, 0.0, false
 	for _, a := range t.Attr {
 		switch a.Name.Local {
 		case "begin":
@@ -128,7 +130,7 @@ func (r *ttmlReader) open(t xml.StartElement, line int) {
 			e.seq = a.Value == "seq"
 		case "frameRate":
 			if v, err := strconv.ParseFloat(a.Value, 64); err == nil && v >= 1 && v <= 1e6 && e.kind == "tt" {
-				r.frameRate *= v / 30
+				frames = v
 			}
 		case "frameRateMultiplier":
 			f := strings.Fields(strings.ReplaceAll(a.Value, ":", " "))
@@ -141,8 +143,14 @@ func (r *ttmlReader) open(t xml.StartElement, line int) {
 			}
 		case "tickRate":
 			if v, err := strconv.ParseFloat(a.Value, 64); err == nil && v >= 1 && v <= 1e12 && e.kind == "tt" {
-				r.tickRate = v
+				r.tickRate, ticks = v, true
 			}
+		}
+	}
+	if frames > 0 {
+		r.frameRate *= frames / defaultFrameRate
+		if !ticks { // ttp:tickRate: ticks are frames where frames are said and ticks are not
+			r.tickRate = frames
 		}
 	}
 	if hasTimes && e.timeable() {
