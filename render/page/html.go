@@ -26,13 +26,14 @@ var pageTemplate = template.Must(template.New("page").Funcs(template.FuncMap{
 
 // HTML draws the page as one file that asks for nothing when it is opened.
 func (p *Page) HTML() ([]byte, error) {
-	return Draw(pageTemplate, pageCSS, pageJS, len(p.Players) > 0, p)
+	return Draw(pageTemplate, "", pageJS, len(p.Players) > 0, p)
 }
 
-// Draw executes a page template with style and script inlined, under a content
-// policy that lets no other style or script in and nothing be asked for, and
-// seals the result. The template reads .Style, .Script, .Policy, .Seal and .Page.
+// Draw executes a page template with script, and style after the look that all
+// pages share, inlined, under a content policy that lets no other style or script
+// in and nothing be asked for but media, and seals the result. The template reads .Style, .Script, .Policy, .Seal and .Page.
 func Draw(t *template.Template, style, script string, media bool, data any) ([]byte, error) {
+	style = pageCSS + style
 	policy := "default-src 'none'; img-src data:; style-src " + hashOf(style) + "; script-src " + hashOf(script) +
 		"; base-uri 'none'; form-action 'none'"
 	if media {

@@ -31,6 +31,7 @@ const (
 // Options say how a document is published.
 type Options struct {
 	SettledOnly bool      // leave out every value that nobody confirmed
+	Name        string    // stands for the title of a job that has none
 	Today       time.Time // dues are judged by it
 	Stills      []Still   // pictures by time, made by Stills or the person's own
 }
@@ -189,7 +190,7 @@ func New(doc *workdoc.Document, opt Options) *Page {
 	}
 	b.judge()
 	p := &Page{
-		ID: b.id(), Title: orElse(b.job.Title, "Procedure"), SettledOnly: opt.SettledOnly,
+		ID: b.id(), Title: orElse(b.job.Title, orElse(opt.Name, "Procedure")), SettledOnly: opt.SettledOnly,
 		Notice: render.Notice(), Revisions: doc.Revisions, Stills: opt.Stills,
 	}
 	b.p = p

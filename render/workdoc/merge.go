@@ -620,10 +620,14 @@ func (m *merger) insert(own []*node) {
 			if own[p].key == "" || !ok {
 				continue
 			}
-			pos = k + 1
-			// What hangs on the line before comes first, unless this is a
-			// label of that same item.
-			if !strings.HasPrefix(o.key, own[p].key+"/") {
+			item, _, isLabel := strings.Cut(own[p].key, "/")
+			top, here := at[item]
+			switch {
+			case strings.HasPrefix(o.key, own[p].key+"/"):
+				pos = k + 1 // a label right under its own item
+			case isLabel && here && !own[p].row && !strings.HasPrefix(o.key, item+"/"):
+				pos = max(extent(m.body, top), extent(m.body, k)) // after all that hangs on the item before
+			default:
 				pos = extent(m.body, k)
 			}
 			break
