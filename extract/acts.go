@@ -171,12 +171,19 @@ func (r *reading) match(c *clause, i int, p lexicon.Pattern) (act, int, bool) {
 // pronounAt tells whether the word at j stands for a thing by itself.
 func (r *reading) pronounAt(c *clause, j int) bool {
 	w := r.toks[j].s
-	if !pronounsObj[w] || r.toks[j].men >= 0 {
+	if r.toks[j].men >= 0 {
 		return false
 	}
 	next := ""
 	if j+1 < c.hi && r.toks[j].brk <= brkPause {
 		next = r.toks[j+1].s
+	}
+	if countOf[w] > 1 && r.toks[j].qty < 0 {
+		// "loosen all four", "take the two out"
+		return (next == "" || next == "of" || stopWords[next] && countOf[next] == 0 || prepositions[next]) && !r.leadsMention(c, j)
+	}
+	if !pronounsObj[w] {
+		return false
 	}
 	switch w {
 	case "one", "ones":
@@ -283,7 +290,7 @@ func (r *reading) withSubject(c *clause, a act, k int) (act, int, bool) {
 	best := -1
 	for _, m := range c.mentions {
 		mm := &r.mentions[m]
-		if mm.hi <= v && (mm.prep == "" || mm.prep == "of" && mm.of < 0) && mm.kind&(lexicon.Fastener|lexicon.Part|lexicon.Consumable) != 0 {
+		if mm.hi <= v && (mm.prep == "" || mm.prep == "of" && mm.of < 0) && (mm.kind&(lexicon.Fastener|lexicon.Part|lexicon.Consumable) != 0 || a.action.Name == "place") {
 			best = m
 		}
 	}
@@ -340,6 +347,17 @@ func (r *reading) laid(ci int) {
 	}
 	mi := c.mentions[0]
 	m := &r.mentions[mi]
+	if m.prep != "" && m.prep != "of" {
+		return
+	}
+	if m.kind&lexicon.Consumable != 0 {
+		r.spread(ci, mi)
+		return
+	}
+	if m.kind&lexicon.Tool != 0 && m.kind&lexicon.Part == 0 && rests[m.head] {
+		r.stood(ci, mi)
+		return
+	}
 	if m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" {
 		return
 	}
@@ -369,6 +387,40 @@ func (r *reading) laid(ci int) {
 		return
 	}
 	r.addAct(ci, act2(r.lex.Action("fit"), m.from, min(c.hi, m.hi+4), mi))
+}
+
+// rests are the tools that are put somewhere and stay there.
+var rests = set("jack stand stands chock chocks tray pan block bucket tub wood timber container")
+
+// stood reads "axle stand under the seam".
+func (r *reading) stood(ci, mi int) {
+	c := &r.clauses[ci]
+	m := &r.mentions[mi]
+	for i := m.hi; i < c.hi && i < m.hi+3; i++ {
+		if w := r.toks[i].s; w == "under" || w == "behind" || w == "underneath" {
+			r.addAct(ci, act{action: r.lex.Action("place"), lo: m.from, hi: m.hi, verb: -1, objects: []int{mi}, subject: true, rule: "tool and place"})
+			return
+		}
+	}
+}
+
+// spread reads "smear of copper grease on the shank".
+func (r *reading) spread(ci, mi int) {
+	c := &r.clauses[ci]
+	m := &r.mentions[mi]
+	for i := c.lo; i < c.hi; i++ {
+		if r.toks[i].men < 0 && linking[r.toks[i].s] {
+			return
+		}
+	}
+	for i := m.hi; i < c.hi && i < m.hi+3; i++ {
+		if w := r.toks[i].s; w == "on" || w == "over" || w == "in" || w == "round" || w == "around" || w == "inside" || w == "onto" {
+			if i+1 < c.hi {
+				r.addAct(ci, act{action: r.lex.Action("apply"), lo: m.from, hi: m.hi, verb: -1, objects: []int{mi}, subject: true, rule: "consumable and place"})
+			}
+			return
+		}
+	}
 }
 
 // offOrBack tells whether a particle ends a phrase even where another thing follows at once.
@@ -439,12 +491,30 @@ func (r *reading) verbless(ci int) {
 // goes reads "on she goes", "out it comes".
 func (r *reading) goes(ci int) {
 	c := &r.clauses[ci]
-	for i := c.lo; i+2 < len(r.toks) && i < c.hi; i++ {
+	for i := c.lo; i < c.hi; i++ {
 		w := r.toks[i].s
 		if !offWords[w] && !onWords[w] {
 			continue
 		}
-		p, v := r.toks[i+1].s, r.toks[i+2].s
+		p, v := r.word(i+1), r.word(i+2)
+		// "all three out", "the bottom one's out", "both off"
+		if i > c.lo && c.hi-c.lo <= 6 && i == c.hi-1 && len(c.mentions) == 0 && len(c.acts) == 0 && c.mood&(negated|conditional|other|asked) == 0 {
+			q := r.toks[i-1].s
+			if q == "'s" || q == "are" || q == "is" || q == "come" || q == "back" || q == "straight" || q == "came" {
+				q = r.word(i - 2)
+			}
+			if countOf[q] > 0 || q == "both" || q == "one" || q == "second" || q == "third" || q == "last" {
+				name, pron := "remove", "them"
+				if onWords[w] {
+					name = "fit"
+				}
+				if q == "one" || q == "second" || q == "third" || q == "last" {
+					pron = "one"
+				}
+				r.addAct(ci, act{action: r.lex.Action(name), lo: c.lo, hi: i + 1, verb: -1, pronoun: pron, subject: true, rule: "number and particle"})
+				return
+			}
+		}
 		if p != "it" && p != "she" && p != "they" && p != "he" || v != "goes" && v != "go" && v != "comes" && v != "come" {
 			continue
 		}
@@ -506,6 +576,30 @@ func (r *reading) moodOf(ci int, a *act) mood {
 			}
 		}
 		m |= q.mood & (announced | offCamera | advert | greeting | notNeeded)
+	}
+	if a.verb >= 0 && !a.subject {
+		s := r.toks[a.verb].s
+		prev := ""
+		if a.verb > c.lo {
+			prev = r.toks[a.verb-1].s
+		}
+		lemma := false
+		for _, l := range r.lex.Lemmas(s) {
+			lemma = lemma || l == s
+		}
+		switch {
+		case lemma:
+		case strings.HasSuffix(s, "s"):
+			m |= framed // "it holds the crank on": what a thing does, not what is done to it
+		case strings.HasSuffix(s, "ing"):
+			if a.verb > c.lo && (r.toks[a.verb-1].men >= 0 || prepositions[prev] && prev != "by" || prev == "you" || prev == "of" || prev == "about" || prev == "what") {
+				m |= framed
+			}
+		default:
+			if prev == "'s" || prev == "is" || prev == "are" || prev == "was" || prev == "were" || prev == "be" || prev == "been" || prev == "'re" {
+				m |= framed // "it's cracked"
+			}
+		}
 	}
 	switch r.toks[c.lo].s {
 	case "when", "while", "before", "until", "till", "as", "whenever":

@@ -115,10 +115,32 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	if named {
 		return true
 	}
+	if a.unknown && a.verb >= 0 && !a.subject {
+		return r.workAround(c) // a thing that no list knows, in the person's own words
+	}
+	if a.pronoun != "" && ledgerActs[a.action.Name] != "" && !a.subject {
+		return true
+	}
 	if len(a.things) > 0 {
 		return a.pronoun != "" && (ledgerActs[a.action.Name] != "" || a.action.Name == "clean" || a.action.Name == "lubricate") || !weakActs[a.action.Name] && a.pronoun != ""
 	}
 	return a.action.Name == "mark" && a.hi-a.lo > 2 || a.action.Name == "repeat" && a.hi-a.lo > 2
+}
+
+// workAround tells whether the talk around a clause is of work.
+func (r *reading) workAround(c *clause) bool {
+	ci := r.toks[c.lo].cl
+	for k := max(0, ci-2); k <= min(ci+2, len(r.clauses)-1); k++ {
+		if abs(int(r.since(c.lo, r.clauses[k].lo))) > 15 {
+			continue
+		}
+		for _, mi := range r.clauses[k].mentions {
+			if r.mentions[mi].kind&(lexicon.Fastener|lexicon.Part|lexicon.Tool) != 0 {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // torqueText words a value that was set, as it was heard.
@@ -313,6 +335,12 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			break
 		}
 	}
+	if !objPlaced && a.unknown {
+		if len(w) < 2 {
+			return ""
+		}
+		objPlaced = true
+	}
 	if !objPlaced {
 		if names == "" {
 			return ""
@@ -327,6 +355,13 @@ func (r *reading) needsThe(i int, m *mention) bool {
 	if m.from < m.lo {
 		// its own determiner was written already, unless it was left out as filler
 		return false
+	}
+	if i > 0 {
+		// "a 19 mil socket", "the half clamp": it has one
+		p := r.toks[i-1].s
+		if r.toks[i-1].qty >= 0 || determiner[p] || !stopWords[p] && r.toks[i-1].men < 0 && !r.isVerbForm(p) || dropAdj[p] || countOf[p] > 0 {
+			return false
+		}
 	}
 	return !m.plural && m.kind&lexicon.Consumable == 0 && m.prep == ""
 }
@@ -384,7 +419,7 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 	return " " + strings.Join(w, " ")
 }
 
-var danglers = set("and or but so the a an to of with for from as because if then that which in into on at is was are i you we 's it's just")
+var danglers = set("don't where they she he it's now and or but so the a an to of with for from as because if then that which in into on at is was are i you we 's it's just")
 
 // trimStep cuts a step to size and takes off what dangles.
 func trimStep(s string) string {
