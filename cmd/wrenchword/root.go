@@ -35,7 +35,7 @@ Standard output is data, standard error is talk.`,
 	root.PersistentFlags().BoolP("quiet", "q", false, "say nothing on standard error but what went wrong")
 	root.PersistentFlags().Bool("no-color", false, "no colour in messages (NO_COLOR does the same)")
 	root.AddCommand(newProcedureCmd(), newReadyCmd(), newSettleCmd(), newWhenceCmd(), newWordsCmd())
-	root.AddCommand(newPublishCmd())
+	root.AddCommand(newPublishCmd(), newShelfCmd())
 	root.AddCommand(topics()...)
 	return root
 }
