@@ -151,8 +151,12 @@ func Build(ctx context.Context, to *page.Folder, opt Options) (Result, error) {
 	if err := ctx.Err(); err != nil {
 		return b.res, err
 	}
+	failed := map[string]bool{} // what failed keeps the page it had
+	for _, f := range b.res.Faults {
+		failed[f.Path] = true
+	}
 	for p, was := range old.Jobs {
-		if _, ok := b.now[p]; !ok && safe(was.Name) && !b.usesName(was.Name) {
+		if _, ok := b.now[p]; !ok && !failed[p] && safe(was.Name) && !b.usesName(was.Name) {
 			if err := to.Remove(was.Name + ".html"); err != nil {
 				b.fault(p, err)
 			}
@@ -200,6 +204,10 @@ func (b *build) usesName(name string) bool {
 }
 
 func (b *build) fault(path string, err error) {
+	// Readers begin with the file's name, which stands before the fault already.
+	if rest, ok := strings.CutPrefix(err.Error(), filepath.Base(path)+": "); ok {
+		err = fmt.Errorf("%s", rest)
+	}
 	b.mu.Lock()
 	defer b.mu.Unlock()
 	b.res.Faults = append(b.res.Faults, Fault{path, err})
@@ -266,7 +274,7 @@ func (b *build) one(p string) error {
 	if err != nil {
 		return err
 	}
-	if isDocumentName(p) && !bytes.Contains(data, []byte(workdoc.Mark)) {
+	if isDocumentName(p) && !isDocument(data) {
 		return nil // some other note that lies there
 	}
 	sum := hexSum(data)
@@ -418,6 +426,38 @@ func files(opt Options) ([]string, error) {
 	return out, nil
 }
 
+func isDocument(data []byte) bool { return bytes.Contains(data, []byte(workdoc.Mark)) }
+
+// coveredBy gives the digests of the transcripts that working documents were made from.
+func coveredBy(ctx context.Context, paths []string, opt Options) (map[string]bool, error) {
+	covered := map[string]bool{}
+	var mu sync.Mutex
+	each(ctx, opt.Workers, len(paths), func(i int) {
+		full := filepath.Join(opt.From, filepath.FromSlash(paths[i]))
+		if !isDocumentName(full) {
+			return
+		}
+		// What fails here fails again, and is told, when its record is read.
+		_ = guard(func() error {
+			data, err := readFile(full)
+			if err != nil || !isDocument(data) {
+				return err
+			}
+			doc, err := workdoc.Read(data)
+			if err != nil {
+				return err
+			}
+			mu.Lock()
+			defer mu.Unlock()
+			for _, s := range doc.Record.Source {
+				covered[s.SHA256] = true
+			}
+			return nil
+		})
+	})
+	return covered, ctx.Err()
+}
+
 // Records gives the record of every job to do, in order of path, as they are
 // read; a few at a time are held. It ends with the first error of do.
 func Records(ctx context.Context, opt Options, do func(path string, rec *extract.Record) error) ([]Fault, error) {
@@ -427,6 +467,10 @@ func Records(ctx context.Context, opt Options, do func(path string, rec *extract
 	}
 	ctx, stop := context.WithCancel(ctx)
 	defer stop()
+	covered, err := coveredBy(ctx, paths, opt)
+	if err != nil {
+		return nil, err
+	}
 	type result struct {
 		rec *extract.Record
 		err error
@@ -446,11 +490,9 @@ func Records(ctx context.Context, opt Options, do func(path string, rec *extract
 			var r result
 			r.err = guard(func() error {
 				full := filepath.Join(opt.From, filepath.FromSlash(paths[i]))
-				if isDocumentName(full) {
-					data, err := readFile(full)
-					if err != nil || !bytes.Contains(data, []byte(workdoc.Mark)) {
-						return err
-					}
+				data, err := readFile(full)
+				if err != nil || covered[hexSum(data)] || isDocumentName(full) && !isDocument(data) {
+					return err
 				}
 				doc, err := opt.Load(full)
 				if err == nil {
