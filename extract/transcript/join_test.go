@@ -271,6 +271,34 @@ func TestJoinClips(t *testing.T) {
 	}
 }
 
+// Cues out of order are put in order; a second recording in the same file is not mixed with the first.
+func TestJoinOrder(t *testing.T) {
+	for name, c := range map[string]struct {
+		in, want string
+		lines    []int
+	}{
+		"swapped":     {"[0:01] a\n[0:09] c\n[0:05] b\n[0:12] d", "a b c d", []int{3}},
+		"far away":    {"[0:01] a\n[5:00] c\n[9:00] d\n[0:05] b", "a b c d", []int{4}},
+		"two clips":   {"[0:01] a\n[1:01] b\n[2:00] c\n\n# Next\n\n[0:02] d\n[0:30] e\n[1:00] f\n[1:30] g\n[4:00] h", "a b c d e f g h", []int{7}},
+		"both":        {"[2:00] b\n[1:59] a\n[2:01] c\n[0:02] d\n[0:30] e\n[1:00] f\n[1:30] g\n[1:29] x", "a b c d e f x g", []int{2, 4}},
+		"at one time": {"[0:01] a\n[0:01] b\n[0:01] c", "a b c", nil},
+	} {
+		clip, err := Read("x", []byte(c.in), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		talk := Join(clip)
+		checkTalk(t, talk)
+		var lines []int
+		for _, w := range clip.Warnings {
+			lines = append(lines, w.Line)
+		}
+		if talk.Text != c.want || !slices.Equal(lines, c.lines) {
+			t.Errorf("%s: %s %+v", name, talk.Text, clip.Warnings)
+		}
+	}
+}
+
 func TestOverlaps(t *testing.T) {
 	var lines [][]string
 	for i := range 60 {

@@ -96,6 +96,7 @@ func Read(name string, data []byte, opt Options) (*Clip, error) {
 	if err := f.parse(p); err != nil {
 		return nil, err
 	}
+	p.warnOfOrder()
 	p.closeWarnings()
 	if !p.hasText() {
 		what := "it has times but no words"

@@ -2,7 +2,6 @@ package transcript
 
 import (
 	"slices"
-	"sort"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -267,7 +266,7 @@ func (r *roller) carried(c *Cue, how rolling) int {
 
 // Join makes one talk of clips in the order given: every word once, in order,
 // parted by single blanks, each with its time. Cues of a clip are taken in the
-// order of their starts. Times that no file gave are spread over a cue by
+// order of their starts; where its times begin again, a new run of them starts. Times that no file gave are spread over a cue by
 // characters and not Exact.
 func Join(clips ...*Clip) *Talk {
 	t := &Talk{}
@@ -295,14 +294,8 @@ type joiner struct {
 }
 
 func (j *joiner) clip(n int, clip *Clip) {
-	r := &roller{cues: clip.Cues, order: make([]int, len(clip.Cues))}
-	for i := range r.order {
-		r.order[i] = i
-	}
-	byStart := func(a, b int) bool { return clip.Cues[r.order[a]].Start < clip.Cues[r.order[b]].Start }
-	if !sort.SliceIsSorted(r.order, byStart) {
-		sort.SliceStable(r.order, byStart)
-	}
+	r := &roller{cues: clip.Cues}
+	r.order, _, _ = timeOrder(clip.Cues)
 	how, total := r.detect()
 	if how != rollsNot {
 		total /= 2
@@ -334,15 +327,15 @@ const (
 // say it: at the next one, but not long after its words can have been spoken.
 // It is asked from the first place to the last.
 func ends(cues []Cue, order []int) func(at int) float64 {
-	next := 0 // the first place with a later start
+	next := 0 // the first place with another start
 	return func(at int) float64 {
 		c := &cues[order[at]]
 		if c.End > c.Start {
 			return c.End
 		}
-		for next = max(next, at+1); next < len(order) && cues[order[next]].Start <= c.Start; next++ {
+		for next = max(next, at+1); next < len(order) && cues[order[next]].Start == c.Start; next++ {
 		}
-		if next < len(order) {
+		if next < len(order) && cues[order[next]].Start > c.Start {
 			return min(cues[order[next]].Start, c.Start+max(1, float64(len(c.Text))/slowPace))
 		}
 		return c.Start + max(0.2, float64(len(c.Text))/usualPace)
