@@ -36,6 +36,9 @@ func (r *reading) valueChecks(rec *Record) []Open {
 		if h.dropped {
 			continue
 		}
+		if k >= len(rec.Torques) {
+			break
+		}
 		t := &rec.Torques[k]
 		k++
 		q := &r.qtys[h.qty]

@@ -280,6 +280,9 @@ func (s *tracker) resolve(ci, mi int) *thing {
 		if m.side != "" && t.side != "" && m.side != t.side {
 			continue
 		}
+		if fastener && m.place != "" && t.place == "" && len(t.events) > 0 && r.since(t.last, m.lo) > 20 {
+			continue // "the upper pinch bolts" are not the pinch bolt of before
+		}
 		common, extra := 0, 0
 		for _, w := range cont {
 			if t.mods[w] {
@@ -430,7 +433,7 @@ func headName(m *mention) string {
 func thingName(m *mention) string {
 	var keep []string
 	for i, w := range m.mods {
-		if sideOf[w] != "" || (w == "hand" || w == "side") && i > 0 || dropAdj[w] {
+		if sideOf[w] != "" || (w == "hand" || w == "side") && i > 0 || dropAdj[w] || w == "far" || w == "near" {
 			continue
 		}
 		keep = append(keep, w)
@@ -450,10 +453,13 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 	var before, after *mention
 	for _, k := range c.mentions {
 		o := &r.mentions[k]
-		if o.kind&lexicon.Part == 0 || o.kind&lexicon.Fastener != 0 || k == mi {
+		if (o.kind&lexicon.Part == 0 || o.kind&lexicon.Fastener != 0) && o.head != "axle" && o.head != "spindle" || k == mi {
 			continue
 		}
 		if o.hi <= m.from {
+			if o.prep == "from" || o.prep == "with" || o.prep == "behind" || o.prep == "off" || o.prep == "under" || o.prep == "over" {
+				continue
+			}
 			// "this bracket that holds the hose": the bracket, not the hose
 			if before == nil || o.prep == "" && !r.holdsBetween(before.hi, o.from) || before.prep != "" && o.prep == "" {
 				before = o

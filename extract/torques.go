@@ -43,9 +43,10 @@ func (s *tracker) values(ci int) {
 		if q.Kind != normalize.Torque {
 			continue
 		}
-		if c.mood&(advert|greeting) != 0 {
+		if c.mood&(advert|greeting) != 0 || s.notTightening(c, q) {
 			continue
 		}
+		s.correct(q)
 		h := heard{qty: qi, hedged: q.Hedged || s.hedgedNear(ci), source: SourceSaid{Scope: "unsaid"}}
 		h.of = s.ownerOfValue(ci, q)
 		if prev != nil && (h.of == nil || s.pairOf(r.qtys[prev.qty].hi, q.lo)) {
@@ -60,17 +61,114 @@ func (s *tracker) values(ci int) {
 			s.touch(h.of)
 		}
 	}
-	// "click" after a value that was only quoted: it was set
+	// "click", "i'm going with the sticker": a value that was only quoted was set
 	for i := c.lo; i < c.hi; i++ {
 		w := r.toks[i].s
-		if w == "click" || w == "clicked" || w == "clicks" || (w == "taking" || w == "going") && i > c.lo && (r.word(i+1) == "with" || w == "taking") {
-			if n := len(r.heard); n > 0 && r.heard[n-1].applied != "done" && r.since(r.qtys[r.heard[n-1].qty].lo, i) < 25 {
-				h := &r.heard[n-1]
+		if w == "click" || w == "clicked" || w == "clicks" || w == "taking" || (w == "going" || w == "gone") && r.word(i+1) == "with" {
+			if h := s.chosen(c, i); h != nil && h.applied != "done" {
 				h.applied = "done"
 				if h.of != nil {
 					h.of.events = append(h.of.events, event{action: "torque", act: -1, lo: i, hi: i + 1, value: true})
 				}
 			}
+			break
+		}
+	}
+}
+
+// chosen gives the value heard that a click or a choice at token i is of: the one
+// whose number or document is named there, else the last one.
+func (s *tracker) chosen(c *clause, i int) *heard {
+	r := s.r
+	var last *heard
+	ci := r.toks[c.lo].cl
+	for n := len(r.heard) - 1; n >= 0; n-- {
+		h := &r.heard[n]
+		q := &r.qtys[h.qty]
+		if r.since(q.lo, i) > 30 {
+			break
+		}
+		if h.dropped || q.Low == nil {
+			continue
+		}
+		if last == nil {
+			last = h
+		}
+		for k := max(0, ci-1); k <= ci; k++ {
+			p := &r.clauses[k]
+			if k < ci && q.cl == k {
+				continue
+			}
+			for _, num := range r.numbers(p) {
+				if num == q.Low.RatString() {
+					return h
+				}
+			}
+			for j := p.lo; j < p.hi; j++ {
+				if h.source.Title != "" && r.toks[j].s == h.source.Title && k == ci {
+					return h
+				}
+			}
+		}
+	}
+	return last
+}
+
+var money = set("cost costs paid pay charge charged price ticket quid quote euro dollars bucks come comes came worth threw insurance")
+var engineWords = set("makes engine motor crank horsepower hp turbo diesel watts")
+
+// notTightening tells whether a value is a price, or what an engine makes.
+func (s *tracker) notTightening(c *clause, q *quantity) bool {
+	r := s.r
+	if r.word(q.hi) == "of" && r.word(q.hi+1) == "torque" {
+		return true
+	}
+	last := r.toks[q.hi-1].s
+	fastener := false
+	for _, mi := range c.mentions {
+		fastener = fastener || r.mentions[mi].kind&lexicon.Fastener != 0
+	}
+	for i := c.lo; i < c.hi; i++ {
+		w := r.toks[i].s
+		if (last == "pound" || last == "pounds") && money[w] {
+			return true
+		}
+		if engineWords[w] && !fastener && (w == "makes" || w == "horsepower" || w == "hp" || w == "watts" || r.word(q.hi) == "at" || i < q.lo && q.lo-i <= 4) {
+			return true
+		}
+	}
+	return false
+}
+
+// correct drops the value before, where the speaker takes it back.
+func (s *tracker) correct(q *quantity) {
+	r := s.r
+	if len(r.heard) == 0 {
+		return
+	}
+	h := &r.heard[len(r.heard)-1]
+	p := &r.qtys[h.qty]
+	if r.since(p.lo, q.lo) > 16 {
+		return
+	}
+	for i := p.hi; i < q.lo; i++ {
+		w := r.toks[i].s
+		next := r.word(i + 1)
+		back := w == "sorry" || w == "apologise" || w == "apologize" || w == "lie" && r.toks[i-1].s == "a" || w == "nope" ||
+			w == "no" && (r.toks[i].brk != brkNone || next == "sorry" || next == "hang" || next == "wait" || next == "no" || next == "it" || next == "that" || next == "i" || i+1 == q.lo) ||
+			w == "wait" && i+1 < q.lo || w == "hang" && next == "on" || w == "one" && next == "second"
+		if back {
+			h.dropped = true
+			if h.of != nil {
+				kept := h.of.events[:0:0]
+				for _, e := range h.of.events {
+					if !(e.value && e.lo == p.lo) {
+						kept = append(kept, e)
+					}
+				}
+				h.of.events = kept
+			}
+			return
 		}
 	}
 }

@@ -72,6 +72,13 @@ type Pattern struct {
 	rank    int
 }
 
+// Usual is a usual check or caution after work on certain things.
+type Usual struct {
+	Signal       string   // "check", or a signal word of ANSI Z535.6
+	When, Unless []string // names worked on; phrases that make it heard
+	Text, Source string
+}
+
 // OpenCue is a way of leaving something open.
 type OpenCue struct {
 	Kind, Before string
@@ -89,6 +96,7 @@ type Lexicon struct {
 	verbs   map[string][]Pattern // plain form -> patterns, longest first
 	actions map[string]*Action
 	terms   []*Term
+	usual   []Usual
 	weight  int // patterns read so far, for their order
 }
 
@@ -203,6 +211,7 @@ func init() {
 		"open":        (*Lexicon).open,
 		"place":       (*Lexicon).place,
 		"fillers":     (*Lexicon).filler,
+		"usual":       (*Lexicon).usualLine,
 	}
 }
 
@@ -507,6 +516,22 @@ func (l *Lexicon) filler(cols []string) error {
 	}
 	return nil
 }
+
+var signals = map[string]bool{"check": true, "DANGER": true, "WARNING": true, "CAUTION": true, "NOTICE": true}
+
+func (l *Lexicon) usualLine(cols []string) error {
+	if len(cols) != 5 {
+		return fmt.Errorf("want check or signal word | when | unless heard | text | source")
+	}
+	if !signals[cols[0]] {
+		return fmt.Errorf("%q is neither check nor a signal word (DANGER, WARNING, CAUTION, NOTICE)", cols[0])
+	}
+	l.usual = append(l.usual, Usual{Signal: cols[0], When: list(cols[1]), Unless: list(cols[2]), Text: cols[3], Source: cols[4]})
+	return nil
+}
+
+// Usual returns the usual checks and cautions, in the order of the file.
+func (l *Lexicon) Usual() []Usual { return l.usual }
 
 func (l *Lexicon) finish() {
 	for _, ps := range l.verbs {
