@@ -141,10 +141,16 @@ func (r *reader) label(i int) int {
 	last := i
 	for j := i + 1; j < len(r.body) && j < r.end; j++ {
 		c := r.body[j]
-		if c.key != "" || c.blank() || c.indent() <= depth && c.startsBlock() {
+		// An answer may stand below its label as well as behind it, as a point of its own, too.
+		begun := strings.TrimSpace(value) != ""
+		if c.key != "" || c.blank() || begun && c.indent() <= depth && c.startsBlock() {
 			break
 		}
-		value += "\n" + strings.TrimSpace(c.text)
+		p := partLine(c.text)
+		if p.box != "" && !begun {
+			break // a box of the person's own is no answer
+		}
+		value = strings.TrimSpace(value + "\n" + p.body)
 		last = j
 	}
 	ref, name, _ := strings.Cut(n.key, "/")

@@ -1,0 +1,163 @@
+package workdoc_test
+
+import (
+	"strings"
+	"testing"
+	"time"
+
+	"wrenchword/extract"
+	"wrenchword/render/workdoc"
+)
+
+var may = time.Date(2026, 5, 10, 12, 0, 0, 0, time.UTC)
+
+func ready(t *testing.T, doc []byte, before string) (open []string, v workdoc.Verdict) {
+	t.Helper()
+	d, err := workdoc.Read(doc)
+	if err != nil {
+		t.Fatal(err)
+	}
+	v = workdoc.Ready(d, before, workdoc.CheckConfirmed, may)
+	for _, s := range v.Open {
+		open = append(open, s.Text+" | "+s.Why)
+	}
+	return open, v
+}
+
+const lastCell = "|  |  | [ ] |"
+
+// settled is the trike's document with all that stands before use settled.
+func settled(t *testing.T) []byte {
+	return edit(t, draw(t, trike()),
+		"nothing to check it against "+lastCell, "nothing to check it against | 45 N·m | manual, p. 3 | [x] |",
+		"no value to check "+lastCell, "no value to check | no value published, by feel, signed: A. B. | | x |",
+		"- [ ] Are the two", "- [x] Are the two")
+}
+
+func TestReadySettled(t *testing.T) {
+	open, v := ready(t, settled(t), extract.BeforeUse)
+	if len(open) != 0 || v.Usual != 1 || len(v.Due) != 1 || len(v.Remarks) != 0 {
+		t.Errorf("open %q, %+v", open, v)
+	}
+}
+
+// TestReadyRows: what closes a row of the round, and what does not.
+func TestReadyRows(t *testing.T) {
+	for _, c := range []struct {
+		name, cells, why string // why "" where the row is settled
+	}{
+		{"nothing", "|  |  | [ ] |", "no confirmed value"},
+		{"a tick alone", "|  |  | [x] |", "ticked as tightened, but no value is confirmed"},
+		{"no source", "| 45 N·m |  | [x] |", "no source"},
+		{"no tick", "| 45 N·m | manual | [ ] |", "not ticked"},
+		{"no unit", "| 45 | manual | [x] |", "unit is missing"},
+		{"a unit nobody knows", "| 45 stones | manual | [x] |", "unit is missing or not known"},
+		{"words", "| as before | manual | [x] |", "holds no value"},
+		{"general", "| 45 N·m | general value for the size | [x] |", "general"},
+		{"another machine", "| 45 N·m | manual of another machine | [x] |", "another machine"},
+		{"a claim", "| 45 N·m | a reader's claim | [x] |", "a claim"},
+		{"the recording", "| 45 N·m | the recording | [x] |", "confirms nothing"},
+		{"n/a alone", "| n/a |  |  |", "needs a reason"},
+		{"N/A with a dash", "| N/A - |  |  |", "needs a reason"},
+		{"by feel, unsigned", "| no value published, by feel |  | x |", "sign it"},
+		{"by feel, not ticked", "| no value published, by feel, signed: A. B. |  |  |", "not ticked"},
+		{"two values", "| 45 N·m or 60 lbf·ft | manual | x |", "two torques"},
+
+		{"a value", "| 45 N·m | manual, p. 3 | [x] |", ""},
+		{"a range", "| 40-45 N·m | manual | x |", ""},
+		{"other ways to write it", "| 33 ft-lb | manual | done |", ""},
+		{"run together", "| 45Nm | manual | yes |", ""},
+		{"with an angle", "| 20 N·m + 90° | manual | 2026-05-01 |", ""},
+		{"a decimal comma", "| 45,5 N·m | manual | X |", ""},
+		{"n/a", "| n/a, replaced by a clip |  |  |", ""},
+		{"to the mark", "| to the mark, signed: A. B., 2026-05-01 |  | ✓ |", ""},
+	} {
+		doc := edit(t, settled(t), "| 45 N·m | manual, p. 3 | [x] |", c.cells)
+		open, _ := ready(t, doc, extract.BeforeUse)
+		got := strings.Join(open, "\n")
+		if c.why == "" && strings.Contains(got, "Confirm and tighten") {
+			t.Errorf("%s (%s): still open: %s", c.name, c.cells, got)
+		} else if c.why != "" && !strings.Contains(got, c.why) {
+			t.Errorf("%s (%s): want %q, got %q", c.name, c.cells, c.why, got)
+		}
+	}
+}
+
+func TestReadyOrder(t *testing.T) {
+	open, _ := ready(t, draw(t, trike()), extract.BeforeUse)
+	if len(open) != 4 || !strings.HasPrefix(open[0], "Are the two mudguard") {
+		t.Errorf("order: %q", open)
+	}
+	rec := trike()
+	rec.Open = append(rec.Open, extract.Open{ID: "O9", Kind: extract.NotTorqued, Before: extract.BeforeUse, About: "axle nut", LedgerID: "L1", Question: "Torqued?"},
+		extract.Open{ID: "O8", Kind: extract.LockMissing, Before: extract.BeforeUse, About: "split pin", LedgerID: "L1", Question: "Pin?"})
+	var kinds []string
+	for _, i := range workdoc.OpenOrder(rec, extract.BeforeUse) {
+		kinds = append(kinds, rec.Open[i].Kind)
+	}
+	// The pin is the more dangerous, and yet comes after the nut that it locks.
+	if got := strings.Join(kinds, " "); got != "not-refitted look-up not-torqued lock-missing" {
+		t.Errorf("order: %s", got)
+	}
+	// What waits on something comes after it; a ring of waits still ends.
+	rec.Ledger[1].WaitsOn = "the axle nut"
+	rec.Ledger[0].WaitsOn = "mudguard screws"
+	if n := len(workdoc.OpenOrder(rec, extract.BeforeUse)); n != 4 {
+		t.Errorf("%d of 4 in a ring of waits", n)
+	}
+}
+
+func TestReadyStruckOutIsStillOpen(t *testing.T) {
+	doc := edit(t, settled(t), "- [x] Are the two mudguard screws back in? (not-refitted, 0:50) <!-- @ask-not-refitted-mudguard-screws -->\n", "")
+	open, _ := ready(t, doc, extract.BeforeUse)
+	if len(open) != 1 || !strings.Contains(open[0], "taken out of the text, which settles nothing") {
+		t.Errorf("open: %q", open)
+	}
+}
+
+func TestReadySwapReopensTheJoint(t *testing.T) {
+	doc := edit(t, settled(t), "- [ ] When is the axle washer", "- [x] When is the axle washer")
+	open, _ := ready(t, doc, extract.BeforeUse)
+	if len(open) != 1 || !strings.Contains(open[0], "Tighten the joint of the axle washer again") {
+		t.Errorf("open: %q", open)
+	}
+	doc = edit(t, doc, "after the swap:", "after the swap: yes, 2026-05-09")
+	if open, _ = ready(t, doc, extract.BeforeUse); len(open) != 0 {
+		t.Errorf("open: %q", open)
+	}
+}
+
+func TestReadyDuesAndClaims(t *testing.T) {
+	doc := edit(t, settled(t), "## Usual checks", "- [ ] look at the chain, due: 2026-06-01\n- [ ] retorque the axle nut, due: 2026-05-01\n- [x] done before, due: 2026-04-01\n\n## Usual checks",
+		"## Revisions", "- claim: 45 is too little; by: a reader; status: open\n- claim: nonsense; by: another; status: refused\n\n## Revisions")
+	open, v := ready(t, doc, extract.BeforeUse)
+	if len(open) != 1 || !strings.Contains(open[0], "retorque the axle nut | due since 2026-05-01") {
+		t.Errorf("open: %q", open)
+	}
+	if len(v.Due) != 3 {
+		t.Errorf("due: %+v", v.Due)
+	}
+	if len(v.Remarks) != 1 || !strings.Contains(v.Remarks[0], "a claim by a reader is open: 45 is too little") {
+		t.Errorf("remarks: %q", v.Remarks)
+	}
+}
+
+func TestReadySaysWhatDisagrees(t *testing.T) {
+	doc := edit(t, settled(t), "| 45 N·m | manual", "| 80 N·m | manual")
+	open, v := ready(t, doc, extract.BeforeUse)
+	if len(open) != 0 || len(v.Remarks) != 1 || !strings.Contains(v.Remarks[0], "80 N·m is not what was heard of axle nut: 45 N·m") {
+		t.Errorf("open %q, remarks %q", open, v.Remarks)
+	}
+}
+
+// TestAnswerOnTheNextBullet: people type below the label as well as behind it.
+func TestAnswerOnTheNextBullet(t *testing.T) {
+	doc := edit(t, draw(t, trike()), "think”\n  - Answer:\n", "think”\n  - Answer:\n    - 45 N·m\n", "  - Source:\n\n## Tight", "  - Source: \n  the manual\n\n## Tight")
+	d, err := workdoc.Read(doc)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if a := d.Answers["ask-look-up-axle-nut"]; a.Text != "45 N·m" || a.Source != "the manual" {
+		t.Errorf("answer %+v", a)
+	}
+}
