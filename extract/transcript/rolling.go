@@ -1,8 +1,10 @@
 package transcript
 
 import (
+	_ "embed"
 	"slices"
 	"strings"
+	"sync"
 	"unicode"
 	"unicode/utf8"
 )
@@ -454,18 +456,18 @@ func isSound(s string) bool {
 	if len(f) == 0 {
 		return true
 	}
-	return len(f) <= 5 && (sounds[f[0]] || sounds[f[len(f)-1]])
+	return len(f) <= 5 && (sounds()[f[0]] || sounds()[f[len(f)-1]])
 }
 
-var sounds = func() map[string]bool {
+//go:embed sounds.txt
+var soundList string
+
+var sounds = sync.OnceValue(func() map[string]bool {
 	m := map[string]bool{}
-	for _, s := range strings.Fields(`applause bang banging bangs barking barks beep beeping beeps buzzing chatter
-		chuckle chuckles chuckling clang clanging clanking clapping clears clicking clicks cough coughing coughs
-		cries crosstalk crying foreign gasp gasps giggles groan groaning groans grunt grunting grunts hammering
-		humming inaudible indistinct laugh laughing laughs laughter mumbles mumbling music noise noises ringing
-		rattling revving revs sigh sighing sighs silence sings singing sniff sniffs snort snorts speaking squeaking
-		slams slamming static thud thuds unclear unintelligible whispers whistles whistling yawns`) {
-		m[s] = true
+	for line := range strings.Lines(soundList) {
+		if line = strings.TrimSpace(line); line != "" && line[0] != '#' {
+			m[line] = true
+		}
 	}
 	return m
-}()
+})
