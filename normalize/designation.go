@@ -160,7 +160,7 @@ func (r *reader) metric(i int) (Quantity, int, bool) {
 		if r.at(m).is(tEm) {
 			if q2, j2, ok := r.oneMetric(m); ok {
 				q.Canonical += " | " + q2.Canonical
-				q.High, q.Alt, q.End = q2.High, true, q2.End
+				q.Alt, q.End = true, q2.End
 				j = j2
 			}
 		}
@@ -198,7 +198,7 @@ func (r *reader) oneMetric(i int) (Quantity, int, bool) {
 	if r.text1(i) == "em" && !r.near(i, 12, tFastener|tThread|tTool|tHead|tBy) && i > 0 && !r.at(i-1).is(tArticle) && r.at(k).class() == cNone {
 		return Quantity{}, i, false
 	}
-	q := Quantity{Start: r.at(i).start, Kind: Thread, Low: d.big(), High: d.big(), Unit: "mm"}
+	q := Quantity{Start: r.at(i).start, Kind: Thread}
 	pitch, length, j := r.pitchLength(d, j)
 	q.Canonical = "M" + printRat(d)
 	if pitch.n > 0 {
@@ -299,7 +299,7 @@ func (r *reader) bareMetric(e span) (Quantity, int, bool) {
 		return Quantity{}, 0, false
 	}
 	if pitch.n > 0 && knownPitches[pitch] && r.near(e.i, 8, tThread|tFastener) || length.n > 0 && r.at(j).is(tFastener) && d.n <= 20 {
-		q := Quantity{Start: r.at(e.i).start, End: r.at(j - 1).end, Kind: Thread, Low: d.big(), High: d.big(), Unit: "mm",
+		q := Quantity{Start: r.at(e.i).start, End: r.at(j - 1).end, Kind: Thread,
 			Canonical: "M" + printRat(d), Hedged: r.hedged(e.i, j), Assumed: true}
 		if pitch.n > 0 {
 			q.Canonical += "x" + printRat(pitch)
@@ -369,12 +369,7 @@ func (r *reader) unThread(i int) (Quantity, int, bool) {
 	if r.at(n.i).is(tArticle) {
 		n.i++ // "a half thirteen": the article is the thread's, not the number's
 	}
-	q := Quantity{Start: r.at(n.i).start, Kind: Thread, Unit: "in", Canonical: name}
-	v := n.v
-	if major[0] == '#' {
-		v = rat{60 + 13*n.v.n, 1000} // ASME B1.1: 0.060 in + 0.013 in a number
-	}
-	q.Low, q.High = v.big(), v.big()
+	q := Quantity{Start: r.at(n.i).start, Kind: Thread, Canonical: name}
 	if r.at(j).is(tBy) {
 		if x, ok := r.number(j + 1); ok && x.v.n > 0 && !x.neg {
 			q.Length = x.v.big()
