@@ -556,7 +556,7 @@ func (r *reading) moodOf(ci int, a *act) mood {
 	for _, q := range c.cues {
 		switch {
 		case q.mood&negated != 0:
-			if q.hi <= v && v-q.lo <= 7 {
+			if q.hi <= v && v-q.lo <= 7 && (a.verb >= 0 || v-q.hi <= 2) {
 				m |= negated
 			} else if q.lo >= a.lo && q.lo <= a.hi {
 				m |= negated

@@ -264,7 +264,8 @@ func (s *tracker) resolve(ci, mi int) *thing {
 	}
 	// a named thing
 	var best *thing
-	bestScore := -1
+	bestScore := -5
+	only := r.onlyOne(m, fastener)
 	for i := len(r.things) - 1; i >= 0; i-- {
 		t := r.things[i]
 		if t.fastener != fastener && !(t.head == m.head) {
@@ -305,7 +306,7 @@ func (s *tracker) resolve(ci, mi int) *thing {
 		if fastener && len(cont) > 0 && tc == 0 && t.name != "" {
 			continue
 		}
-		if !fastener && common == 0 && (len(cont) > 0 || tc > 0) {
+		if common == 0 && (len(cont) > 0 || tc > 0) && t != only {
 			// a bare "seal" is the dust seal only while that is being talked of
 			if r.since(t.last, m.lo) > 45 || len(cont) == 0 && !m.definite && r.since(t.last, m.lo) > 15 {
 				continue
@@ -357,6 +358,24 @@ func (s *tracker) resolve(ci, mi int) *thing {
 
 // generic words say what a fastener does, not which one it is.
 var generic = set("pinch clamp mounting retaining securing fixing adjusting adjuster adjustment tension locking lock split drain jam cover stop grub set flange cap dome stiff")
+
+// onlyOne gives the one thing spoken of with the mention's head, where there is
+// just one and the mention says no more than the head.
+func (r *reading) onlyOne(m *mention, fastener bool) *thing {
+	if len(content(m.mods)) > 0 {
+		return nil
+	}
+	var one *thing
+	for _, t := range r.things {
+		if t.head == m.head && t.fastener == fastener && t.twin == nil {
+			if one != nil {
+				return nil
+			}
+			one = t
+		}
+	}
+	return one
+}
 
 // enrich lets a later, fuller name or a count add to what is known.
 func (s *tracker) enrich(t *thing, m *mention) {
@@ -641,6 +660,19 @@ func (s *tracker) pronoun(a *act) *thing {
 		limit = 8
 	}
 	fits := func(t *thing, strict bool) bool {
+		if strict && t != nil {
+			st, _ := t.state()
+			switch a.action.Name {
+			case "fit", "start by hand":
+				if st != Removed && st != Loosened && st != Discarded && !(st == "" && a.cl-r.toks[t.last].cl <= 1) {
+					return false
+				}
+			case "remove", "disconnect":
+				if st == Removed || st == Discarded {
+					return false
+				}
+			}
+		}
 		return t != nil && (!wantFastener || t.fastener || !strict) && (!strict || !many || t.plural || t.count > 1)
 	}
 	for _, strict := range []bool{true, false} {
