@@ -141,7 +141,11 @@ func (d *drawer) open(i int) {
 	for _, at := range o.AlsoAt {
 		times = append(times, timecodeAt(d.rec, o.Clip, at, o.AtExact))
 	}
-	d.item(d.refs.Open[i], "- [ ] %s (%s, %s%s)", escapeMarkdown(o.Question), escapeMarkdown(o.Kind),
+	computed := ""
+	if len(o.Findings) > 0 {
+		computed = ", partly computed" // the question holds the check's own figures
+	}
+	d.item(d.refs.Open[i], "- [ ] %s (%s%s, %s%s)", escapeMarkdown(o.Question), escapeMarkdown(o.Kind), computed,
 		strings.Join(times, ", "), prefixed(", due: ", escapeMarkdown(o.Due)))
 	if o.Quote != "" {
 		d.line("  - Heard: %s", quoted(o.Quote))
@@ -164,7 +168,7 @@ func findings(list []extract.Finding) string {
 		if f.Ask != "" {
 			s += " " + escapeMarkdown(f.Ask)
 		}
-		out = append(out, s+" (computed; "+named(f.Source, "common practice, no source")+")")
+		out = append(out, s+" (computed, "+named(f.Source, "common practice, no source")+")")
 	}
 	return strings.Join(out, "; ")
 }

@@ -45,13 +45,11 @@ func ParseValue(s string) (Value, error) {
 				return Value{}, fmt.Errorf("%q: unit %q is not known; use N·m, lbf·ft, lbf·in, kgf·m or kgf·cm", s, q.Unit)
 			}
 			v.Low, v.High = lo, hi
-		case normalize.Angle:
-			if q.Unit == "deg" {
-				v.AngleDeg = q.Low
-			}
-		case normalize.Turn:
+		case normalize.Angle, normalize.Turn:
 			if q.Low != nil {
-				v.AngleDeg = new(big.Rat).Mul(q.Low, big.NewRat(360, 1))
+				if deg, ok := normalize.Convert(q.Low, q.Unit, "deg"); ok {
+					v.AngleDeg = deg
+				}
 			}
 		}
 	}
