@@ -57,7 +57,7 @@ func (r *reading) valueChecks(rec *Record) []Open {
 		}
 		if i > 0 && !r.heard[i-1].dropped {
 			p := &r.qtys[r.heard[i-1].qty]
-			if p.Unit != q.Unit && r.since(p.lo, q.lo) < 12 && r.heard[i-1].of == h.of && q.lo-p.hi <= 8 {
+			if p.Unit != q.Unit && r.since(p.lo, q.lo) < 12 && (r.heard[i-1].of == h.of && q.lo-p.hi <= 8 || q.lo-p.hi <= 4) {
 				if fs := findings(normalize.CheckPair(p.Quantity, q.Quantity)); len(fs) > 0 {
 					t.Findings = append(t.Findings, fs...)
 					suspect(Suspect, fs)
@@ -257,7 +257,7 @@ func (r *reading) disagreements(rec *Record) []Open {
 			}
 		}
 		if about == "" {
-			if n, t := r.aboutOf(ci, openCue{c.lo, c.lo, nil}); n != "" {
+			if n, t, _ := r.aboutOf(ci, openCue{c.lo, c.lo, nil}); n != "" {
 				about = n
 				if t != nil {
 					id = t.id
@@ -265,7 +265,7 @@ func (r *reading) disagreements(rec *Record) []Open {
 			}
 		}
 		o := Open{Kind: Conflict, Before: BeforeUse, About: shortName(about), LedgerID: id, Place: r.place(c.lo, min(r.clauses[hit].hi, c.lo+38))}
-		o.Question = question(o)
+		o.Question = asking[Conflict] + ": “" + o.Quote + "”?"
 		out = append(out, o)
 		lastAt = r.at(c.lo)
 	}

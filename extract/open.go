@@ -63,13 +63,19 @@ func (r *reading) spokenOpen(rec *Record) []Open {
 				continue
 			}
 			used[k.Kind] = true
-			about, t := r.aboutOf(ci, oc)
+			about, t, sure := r.aboutOf(ci, oc)
 			o := Open{Kind: k.Kind, Before: k.Before, About: shortName(about), Place: r.placeAround(max(c.lo, oc.lo-10), min(c.hi, oc.hi+14), oc.lo)}
-			if t != nil {
-				o.LedgerID = t.id
-			}
 			o.Due = r.dueOf(ci)
-			o.Question = question(o)
+			if sure {
+				if t != nil {
+					o.LedgerID = t.id
+				}
+				o.Question = question(o)
+			} else {
+				// what it is about is not certain: ask in the speaker's words, name nothing
+				o.Place = r.placeAround(r.around(ci, oc.lo, -1), r.around(ci, oc.hi, 1), oc.lo)
+				o.Question = asking[k.Kind] + ": “" + o.Quote + "”?"
+			}
 			out = append(out, o)
 		}
 	}
@@ -98,6 +104,33 @@ func (r *reading) spokenOpen(rec *Record) []Open {
 		}
 	}
 	return out
+}
+
+// asking words a question by what was said, where its thing is not certain.
+var asking = map[string]string{
+	LookUp:       "Which value is meant here, and which source gives it",
+	Unfinished:   "Is this finished",
+	Unsure:       "What is right here",
+	Conflict:     "Which is right for this machine",
+	ReplaceLater: "Has this been put right since",
+	Promise:      "Is this ready for the viewers",
+}
+
+// around gives a token up to twelve words before or after tok, within the
+// neighbouring clauses, so that words said in one breath can be read together.
+func (r *reading) around(ci, tok, dir int) int {
+	if dir < 0 {
+		lo := r.clauses[ci].lo
+		for k := ci - 1; k >= 0 && tok-r.clauses[k].lo <= 14 && r.since(r.clauses[k].lo, tok) < 10; k-- {
+			lo = r.clauses[k].lo
+		}
+		return max(lo, tok-16)
+	}
+	hi := r.clauses[ci].hi
+	for k := ci + 1; k < len(r.clauses) && r.clauses[k].hi-tok <= 12 && r.since(tok-1, r.clauses[k].lo) < 10; k++ {
+		hi = r.clauses[k].hi
+	}
+	return min(hi, tok+16)
 }
 
 func (r *reading) future(c *clause, a *act) bool {
@@ -152,49 +185,32 @@ func (r *reading) reallyOpen(ci int, oc openCue, kind string) bool {
 	return c.mood&(advert|other) == 0 || kind == LookUp
 }
 
-// aboutOf tells what an open end is about: a thing of the clause, or the one in hand.
-func (r *reading) aboutOf(ci int, oc openCue) (string, *thing) {
+// aboutOf tells what an open end is about: a thing of the clause, or the one
+// spoken of just before. sure is false where that is only likely; the name is
+// then made of the speaker's own words.
+func (r *reading) aboutOf(ci int, oc openCue) (about string, t *thing, sure bool) {
 	c := &r.clauses[ci]
 	best, dist := -1, 1<<30
 	for _, mi := range c.mentions {
 		m := &r.mentions[mi]
 		d := abs(m.lo - oc.lo)
-		if m.kind&(lexicon.Fastener|lexicon.Part) == 0 {
+		if m.kind&(lexicon.Fastener|lexicon.Part|lexicon.Consumable) == 0 {
 			d += 20
 		}
 		if d < dist {
 			best, dist = mi, d
 		}
 	}
-	if best < 0 {
-		// the words after the cue, in the same clause or the next
-		for _, k := range []int{ci + 1, ci - 1, ci - 2, ci - 3, ci - 4} {
-			if k < 0 || k >= len(r.clauses) || abs(int(r.since(r.clauses[k].lo, c.lo))) > 20 {
-				continue
-			}
-			if k > ci && r.toks[c.hi-1].brk >= brkSentence {
-				continue
-			}
-			ms := r.clauses[k].mentions
-			for i := len(ms) - 1; i >= 0; i-- {
-				if m := &r.mentions[ms[i]]; m.kind&(lexicon.Fastener|lexicon.Part|lexicon.Consumable) != 0 {
-					best = ms[i]
-					break
-				}
-			}
-			if best >= 0 {
-				break
+	sure = best >= 0
+	for k := ci - 1; best < 0 && k >= 0 && k >= ci-3 && r.since(r.clauses[k].lo, c.lo) < 12; k-- {
+		n := 0
+		for _, mi := range r.clauses[k].mentions {
+			if m := &r.mentions[mi]; m.kind&(lexicon.Fastener|lexicon.Part|lexicon.Consumable) != 0 {
+				best = mi
+				n++
 			}
 		}
-	}
-	var words []string
-	for i := oc.hi; i < c.hi && len(words) < 5; i++ {
-		w := r.toks[i].s
-		if !stopWords[w] && r.toks[i].men < 0 && !dropWords[w] {
-			words = append(words, w)
-		} else if r.toks[i].men >= 0 {
-			break
-		}
+		sure = n == 1 && k >= ci-2 && r.since(r.clauses[k].lo, c.lo) < 7
 	}
 	if best >= 0 {
 		m := &r.mentions[best]
@@ -205,19 +221,18 @@ func (r *reading) aboutOf(ci int, oc openCue) (string, *thing) {
 				name = m.entry.side + " " + name
 			}
 		}
-		if len(c.mentions) == 0 && len(words) > 0 && m.cl != ci {
-			return strings.Join(words, " ") + " " + name, m.entry
+		if sure {
+			return name, m.entry, true
 		}
-		return name, m.entry
+		t = m.entry
 	}
-	if len(words) == 0 {
-		for i := c.lo; i < oc.lo && len(words) < 5; i++ {
-			if w := r.toks[i].s; !stopWords[w] && !dropWords[w] {
-				words = append(words, w)
-			}
+	var words []string
+	for i := c.lo; i < c.hi && len(words) < 6; i++ {
+		if w := r.toks[i].s; !stopWords[w] && !dropWords[w] && !pronounsObj[w] && (i < oc.lo || i >= oc.hi) {
+			words = append(words, w)
 		}
 	}
-	return strings.Join(words, " "), nil
+	return strings.Join(words, " "), t, false
 }
 
 var dueWords = [][]string{{"tomorrow"}, {"on", "monday"}, {"on", "tuesday"}, {"on", "wednesday"}, {"on", "thursday"}, {"on", "friday"}, {"on", "saturday"}, {"on", "sunday"}, {"next", "week"}, {"next", "time"}, {"next", "month"}, {"at", "the", "weekend"}, {"next", "weekend"}, {"in", "the", "morning"}}

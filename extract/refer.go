@@ -80,6 +80,35 @@ func (r *reading) refer() {
 	for ci := range r.clauses {
 		st.clause(ci)
 	}
+	r.implied()
+}
+
+// implied lets a part be back where its own fastener was fitted after it came
+// off: bolts are not torqued into thin air.
+func (r *reading) implied() {
+	for _, t := range r.things {
+		if t.fastener || len(t.events) == 0 {
+			continue
+		}
+		if st, _ := t.state(); st != Removed {
+			continue
+		}
+		off := t.events[len(t.events)-1].lo
+		for _, f := range r.things {
+			if !f.fastener || f.owner != t && !(owns(t, f) && (t.side == "" || f.side == "" || t.side == f.side)) {
+				continue
+			}
+			for _, e := range f.events {
+				switch e.action {
+				case "fit", "start by hand", "tighten", "torque":
+					if e.lo > off {
+						t.events = append(t.events, event{action: "fit", act: -1, lo: e.lo, hi: e.hi})
+						off = 1 << 30
+					}
+				}
+			}
+		}
+	}
 }
 
 // tracker is what a listener has in mind at one moment of the talk.
@@ -673,7 +702,7 @@ func (s *tracker) pronoun(a *act) *thing {
 				}
 			}
 		}
-		return t != nil && (!wantFastener || t.fastener || !strict) && (!strict || !many || t.plural || t.count > 1)
+		return t != nil && (!wantFastener || t.fastener || !strict && tightens[t.head]) && (!strict || !many || t.plural || t.count > 1)
 	}
 	for _, strict := range []bool{true, false} {
 		for k := a.cl; k >= 0 && r.since(r.clauses[k].lo, a.lo) <= limit; k-- {
@@ -711,6 +740,9 @@ func (s *tracker) pronoun(a *act) *thing {
 	}
 	return nil
 }
+
+// tightens are the parts that are tightened themselves.
+var tightens = set("pedal clutch cup clamp adjuster weight switch sensor filter hose mirror fitting pipe line valve adapter freewheel cassette headset chuck handle knob strap lead terminal mech stem post grip lever blade prop")
 
 var ledgerActs = map[string]string{
 	"remove": Removed, "disconnect": Removed, "slacken": Loosened, "fit": Refitted, "start by hand": HandTight,
