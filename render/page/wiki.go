@@ -149,9 +149,9 @@ func escapeMediaWiki(s string) string {
 		twin := i > 0 && r[i-1] == c || i+1 < len(r) && r[i+1] == c
 		ref := false
 		switch c {
-		case '&', '<', '>', '[', ']', '{', '}', '|', '~', '_':
+		case '&', '<', '>', '[', ']', '{', '}', '|', '~', '_', '=':
 			ref = true
-		case '\'', '-', '!', '=':
+		case '\'', '-', '!':
 			ref = edge || twin
 		case '#', '*', ';', '+':
 			ref = i == 0
