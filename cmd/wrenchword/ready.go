@@ -109,11 +109,11 @@ func printVerdict(w io.Writer, doc *workdoc.Document, v workdoc.Verdict, before 
 		fmt.Fprintln(w, "this is a bare transcript: nothing is confirmed yet")
 	}
 	for i, s := range v.Open {
-		fmt.Fprintf(w, "%3d. %s%s: %s\n", i+1, stamp(doc, s), s.Text, s.Why)
+		fmt.Fprintf(w, "%3d. %s%s\n       %s\n", i+1, stamp(doc, s), s.Text, s.Why)
 	}
 	section(w, "due", len(v.Due))
 	for _, s := range v.Due {
-		fmt.Fprintf(w, "  - %s%s: %s\n", stamp(doc, s), s.Text, s.Why)
+		fmt.Fprintf(w, "  - %s%s (%s)\n", stamp(doc, s), s.Text, s.Why)
 	}
 	section(w, "to look at", len(v.Remarks))
 	for _, r := range v.Remarks {

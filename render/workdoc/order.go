@@ -20,51 +20,79 @@ var stage = map[string]int{
 	extract.NotRefitted: 1, extract.Unfinished: 2, extract.NotTorqued: 3, extract.LockMissing: 4,
 }
 
-// OpenOrder gives the indexes of rec's open questions of one gate ("use",
-// "publishing", "later") in the order in which they can be done: what waits on
-// something comes after it, and the dangerous come first where order is free.
-func OpenOrder(rec *extract.Record, before string) []int {
-	entry := map[string]*extract.Entry{}
-	for i := range rec.Ledger {
-		entry[rec.Ledger[i].ID] = &rec.Ledger[i]
+// A task is one thing to do, with what its order hangs on.
+type task struct {
+	entry         *extract.Entry // what it is done to; nil where that is not known
+	about         string
+	stage, danger int
+}
+
+// after says whether t can be done only once u is done.
+func (t task) after(u task) bool {
+	if t.entry != nil && t.entry == u.entry {
+		return t.stage > u.stage
 	}
-	var list []int
-	for i, o := range rec.Open {
-		if o.Before == before {
-			list = append(list, i)
-		}
+	// Values may be looked up at any time; only work waits, and only on work.
+	if t.entry == nil || t.entry.WaitsOn == "" || t.stage == 0 || u.stage == 0 {
+		return false
 	}
-	after := func(a, b extract.Open) bool { // a can be done only after b
-		if a.LedgerID != "" && a.LedgerID == b.LedgerID {
-			return stage[a.Kind] > stage[b.Kind]
-		}
-		e := entry[a.LedgerID]
-		if e == nil || e.WaitsOn == "" || stage[a.Kind] == 0 {
-			return false
-		}
-		return shareWord(e.WaitsOn, b.About) && stage[b.Kind] > 0
-	}
-	done := make([]bool, len(list))
-	out := make([]int, 0, len(list))
-	for len(out) < len(list) {
+	return shareWord(t.entry.WaitsOn, u.about)
+}
+
+// inOrder gives the indexes of tasks in the order in which they can be done:
+// what waits on something comes after it, and the dangerous come first where
+// order is free.
+func inOrder(tasks []task) []int {
+	done := make([]bool, len(tasks))
+	out := make([]int, 0, len(tasks))
+	for len(out) < len(tasks) {
 		best := -1
+		// A ring of things that wait on each other has no order: the second pass breaks it.
 		for pass := 0; pass < 2 && best < 0; pass++ {
-			for i, oi := range list {
-				if done[i] || best >= 0 && danger[rec.Open[list[best]].Kind] <= danger[rec.Open[oi].Kind] {
+			for i, t := range tasks {
+				if done[i] || best >= 0 && tasks[best].danger <= t.danger {
 					continue
 				}
 				waits := false
-				for j, oj := range list {
-					waits = waits || !done[j] && i != j && after(rec.Open[oi], rec.Open[oj])
+				for j, u := range tasks {
+					waits = waits || !done[j] && i != j && t.after(u)
 				}
-				// A ring of things that wait on each other has no order: the second pass breaks it.
 				if !waits || pass == 1 {
 					best = i
 				}
 			}
 		}
 		done[best] = true
-		out = append(out, list[best])
+		out = append(out, best)
+	}
+	return out
+}
+
+func taskOf(rec *extract.Record, o extract.Open) task {
+	t := task{about: o.About, stage: stage[o.Kind], danger: danger[o.Kind]}
+	for i := range rec.Ledger {
+		if o.LedgerID != "" && rec.Ledger[i].ID == o.LedgerID {
+			t.entry = &rec.Ledger[i]
+		}
+	}
+	return t
+}
+
+// OpenOrder gives the indexes of rec's open questions of one gate ("use",
+// "publishing", "later") in the order in which they can be done: what waits on
+// something comes after it, and the dangerous come first where order is free.
+func OpenOrder(rec *extract.Record, before string) []int {
+	var list []int
+	var tasks []task
+	for i, o := range rec.Open {
+		if o.Before == before {
+			list = append(list, i)
+			tasks = append(tasks, taskOf(rec, o))
+		}
+	}
+	out := inOrder(tasks)
+	for i, k := range out {
+		out[i] = list[k]
 	}
 	return out
 }

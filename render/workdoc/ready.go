@@ -37,30 +37,45 @@ type Checker func(confirmed string, heard []*extract.Torque) (remarks []string, 
 // tick closes anything.
 func Ready(d *Document, before string, check Checker, today time.Time) Verdict {
 	j := &judge{d: d, check: check, closed: map[string]bool{}}
-	rows := Round(d.Record)
-	var rowsOpen []Still
-	for _, r := range rows {
+	var open []Still
+	var tasks []task
+	add := func(s Still, t task) { open, tasks = append(open, s), append(tasks, t) }
+	inRound := map[string]bool{} // entries whose row asks for their value
+	for _, r := range Round(d.Record) {
 		why := j.row(r)
-		if why == "" {
-			if r.Entry != nil {
-				j.closed[r.Entry.ID] = true
-			}
+		if r.Entry != nil {
+			j.closed[r.Entry.ID] = why == ""
+			inRound[r.Entry.ID] = why != "" && before == extract.BeforeUse
+		}
+		if why == "" || before != extract.BeforeUse {
 			continue
 		}
-		s := Still{Ref: r.Ref, Text: "Confirm and tighten: " + orElse(r.Name, "a fastener that was not named"), Why: why, At: -1}
-		s.Clip, s.At = r.Heard().Clip, r.Heard().At
-		rowsOpen = append(rowsOpen, s)
+		p := r.Heard()
+		add(Still{Ref: r.Ref, Text: "Confirm and tighten: " + orElse(r.Name, "a fastener that was not named"), Why: why, Clip: p.Clip, At: p.At},
+			task{entry: r.Entry, about: r.Name, stage: stage[extract.NotTorqued], danger: danger[extract.NotTorqued]})
 	}
-	v := Verdict{}
-	v.Open = j.questions(before)
+	for i, o := range d.Record.Open {
+		if o.Before != before || o.Kind == extract.NotTorqued && inRound[o.LedgerID] {
+			continue
+		}
+		if s, ok := j.question(o, d.Refs.Open[i]); ok {
+			add(s, taskOf(d.Record, o))
+		}
+	}
 	if before == extract.BeforeUse {
-		v.Open = append(v.Open, j.reopened()...)
-		v.Open = append(v.Open, rowsOpen...)
+		for _, s := range j.reopened() {
+			add(s, task{about: s.Text, stage: stage[extract.NotTorqued], danger: danger[extract.NotRefitted]})
+		}
 		for _, own := range d.Own {
 			if why := j.cells(own.Row, nil); why != "" {
-				v.Open = append(v.Open, Still{Text: "Confirm and tighten: " + orElse(own.Name, "a row of your own"), Why: why, At: -1})
+				add(Still{Text: "Confirm and tighten: " + orElse(own.Name, "a row of your own"), Why: why, At: -1},
+					task{about: own.Name, stage: stage[extract.NotTorqued], danger: danger[extract.NotTorqued]})
 			}
 		}
+	}
+	v := Verdict{}
+	for _, i := range inOrder(tasks) {
+		v.Open = append(v.Open, open[i])
 	}
 	v.Due = j.due(today)
 	for _, s := range v.Due {
@@ -164,27 +179,20 @@ func notApplicableReason(s string) string {
 	return strings.TrimRight(notApplicable.ReplaceAllString(s, ""), " ).")
 }
 
-// questions gives the open questions of one gate that are not settled.
-func (j *judge) questions(before string) []Still {
-	var out []Still
-	for _, i := range OpenOrder(j.d.Record, before) {
-		o := j.d.Record.Open[i]
-		ref := j.d.Refs.Open[i]
-		why := j.question(o, ref)
-		if why == "" {
-			continue
-		}
-		for _, r := range j.d.Removed {
-			if r == ref {
-				why += "; it was taken out of the text, which settles nothing"
-			}
-		}
-		out = append(out, Still{Ref: ref, Text: o.Question, Why: why, Clip: o.Clip, At: o.At})
+// question says whether an open question still is one, and why.
+func (j *judge) question(o extract.Open, ref string) (Still, bool) {
+	why := j.unanswered(o, ref)
+	if why == "" {
+		return Still{}, false
 	}
-	return out
+	if contains(j.d.Removed, ref) {
+		why += "; it was taken out of the text, which settles nothing"
+	}
+	return Still{Ref: ref, Text: o.Question, Why: why, Clip: o.Clip, At: o.At}, true
 }
 
-func (j *judge) question(o extract.Open, ref string) string {
+// unanswered says what an open question still lacks, or "".
+func (j *judge) unanswered(o extract.Open, ref string) string {
 	a, ticked := j.d.Answers[ref], j.d.Ticks[ref]
 	switch o.Kind {
 	case extract.LookUp, extract.Conflict, extract.Suspect, extract.Unsure:
