@@ -16,6 +16,7 @@ import (
 
 	"wrenchword/extract"
 	"wrenchword/render"
+	"wrenchword/render/page"
 	"wrenchword/render/workdoc"
 )
 
@@ -38,8 +39,8 @@ working document is never written over.`,
 		Args:    cobra.MinimumNArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			say := newSayer(cmd)
-			if !slices.Contains([]string{"md", "json"}, format) {
-				return fmt.Errorf("--format %s is not known; use md or json", format)
+			if formats[format] == nil {
+				return fmt.Errorf("--format %s is not known; use md, json, html or wiki", format)
 			}
 			if dryRun && (out == "" || format != "md") {
 				return errors.New("--dry-run shows the change to a document: name it with -o")
@@ -47,7 +48,7 @@ working document is never written over.`,
 			if err := notAnInput(out, args); err != nil {
 				return err
 			}
-			if out == "" || format == "json" {
+			if out == "" || format != "md" {
 				return fresh(cmd, say, &f, args, out, format)
 			}
 			return again(cmd, say, &f, args, out, dryRun, other, backup)
@@ -55,11 +56,35 @@ working document is never written over.`,
 	}
 	f.add(cmd)
 	cmd.Flags().StringVarP(&out, "output", "o", "", "file to write or to bring up to date (standard output if not given)")
-	cmd.Flags().StringVar(&format, "format", "md", "md, the working document, or json, the record")
+	cmd.Flags().StringVar(&format, "format", "md", "md, the working document; json, the record; html or wiki (MediaWiki), a page of what was heard")
 	cmd.Flags().BoolVar(&dryRun, "dry-run", false, "show what would change in the document, and change nothing")
 	cmd.Flags().BoolVar(&other, "other-recording", false, "bring the document up to date although it was made from another recording")
 	cmd.Flags().BoolVar(&backup, "backup", false, "keep the document as it was beside it, with .bak at its name's end")
 	return cmd
+}
+
+// formats are the outputs of procedure by name. None knows the day, so that the
+// same transcript gives the same bytes.
+var formats = map[string]func(*extract.Record) ([]byte, error){
+	"json": render.JSON,
+	"md":   func(rec *extract.Record) ([]byte, error) { return render.Markdown(rec, nil) },
+	"html": asPage((*page.Page).HTML),
+	"wiki": asPage((*page.Page).MediaWiki),
+}
+
+// asPage draws a record in which nothing is confirmed yet.
+func asPage(draw func(*page.Page) ([]byte, error)) func(*extract.Record) ([]byte, error) {
+	return func(rec *extract.Record) ([]byte, error) {
+		md, err := render.Markdown(rec, nil)
+		if err != nil {
+			return nil, err
+		}
+		doc, err := workdoc.Read(md)
+		if err != nil {
+			return nil, err
+		}
+		return draw(page.New(doc, page.Options{}))
+	}
 }
 
 // notAnInput refuses to write over a transcript, by whatever name.
@@ -85,12 +110,7 @@ func fresh(cmd *cobra.Command, say sayer, f *jobFlags, args []string, out, forma
 	if err != nil {
 		return err
 	}
-	var data []byte
-	if format == "json" {
-		data, err = render.JSON(rec)
-	} else {
-		data, err = render.Markdown(rec, nil)
-	}
+	data, err := formats[format](rec)
 	if err != nil {
 		return err
 	}
