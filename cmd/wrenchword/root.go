@@ -34,8 +34,10 @@ Standard output is data, standard error is talk.`,
 	}
 	root.PersistentFlags().BoolP("quiet", "q", false, "say nothing on standard error but what went wrong")
 	root.PersistentFlags().Bool("no-color", false, "no colour in messages (NO_COLOR does the same)")
-	root.AddCommand(newProcedureCmd(), newReadyCmd(), newSettleCmd(), newWhenceCmd(), newWordsCmd())
-	root.AddCommand(newPublishCmd(), newShelfCmd())
+	root.AddCommand(
+		newProcedureCmd(), newReadyCmd(), newSettleCmd(), newPublishCmd(), newShelfCmd(),
+		newQuantitiesCmd(), newReckonCmd(), newWordsCmd(), newWhenceCmd(),
+	)
 	root.AddCommand(topics()...)
 	return root
 }
