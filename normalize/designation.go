@@ -459,7 +459,7 @@ func (r *reader) quantity(e span) (Quantity, bool) {
 	}
 	switch q.Kind {
 	case Torque:
-		if r.near(e.i, 12, tEngine) && !r.at(e.i-1).is(tTo) {
+		if r.near(e.i, 12, tEngine) && !r.at(e.i-1).is(tTo) || r.powers(e) {
 			return q, false
 		}
 		if e.unit.kilo && e.hi.float() > 40 {
@@ -473,19 +473,21 @@ func (r *reader) quantity(e span) (Quantity, bool) {
 			}
 		}
 	case Distance:
-		if r.near(e.j, 5, tClock) || e.lo.float() >= 20000 {
+		if r.near(e.j, 5, tClock) || e.lo.float() >= 1500 && !r.within(e.i-4, e.i, tInterval) || e.lo.float() >= 20000 {
 			return q, false // a mileage
 		}
 	case Angle:
 		if q.Unit == "deg" {
-			if r.near(e.i, 8, tTemperature) {
+			if r.near(e.i, 8, tTemperature) || r.within(e.j, e.j+3, tWeather) {
 				q.Kind = Temperature
+			} else if e.hi.float() > 720 {
+				return q, false
 			}
 		} else if q.Unit == "turn" && e.n.one && r.text1(e.j-1) == "turns" {
 			return q, false
 		}
 	case Duration:
-		if r.near(e.i, 6, tSeries) {
+		if r.near(e.i, 6, tSeries) || e.n.one {
 			return q, false
 		}
 	}
@@ -497,6 +499,18 @@ func (r *reader) quantity(e span) (Quantity, bool) {
 	return q, true
 }
 
+// powers reports a motor's torque: "it's got 250 newton metres of torque", "they
+// put eighty newton metres through it".
+func (r *reader) powers(e span) bool {
+	for k := e.i - 4; k < e.i; k++ {
+		switch r.text1(max(k, 0)) {
+		case "got", "has", "have", "puts", "put", "with":
+			return r.at(e.j).is(tOf) && r.text1(e.j+1) == "torque" || r.text1(e.j) == "through"
+		}
+	}
+	return false
+}
+
 // lengthKind tells a tool's or a head's size and a square drive from a length.
 func (r *reader) lengthKind(e span, after *token) Kind {
 	if after.is(tDrive) {
@@ -505,7 +519,8 @@ func (r *reader) lengthKind(e span, after *token) Kind {
 	if r.text1(e.j) == "square" && r.at(e.j+1).is(tDrive) {
 		return Drive
 	}
-	if e.unit.code == "in" && driveSize(e.lo) && after.is(tDriveTool) && !(after.w.text == "impact" && r.at(e.j+1).is(tTool)) {
+	// 1.2 inch before a drive tool is no drive that exists: CheckSize asks.
+	if e.unit.code == "in" && (driveSize(e.lo) || !e.n.frac && !e.lo.isInt() && e.lo.less(whole(10))) && after.is(tDriveTool) && !(after.w.text == "impact" && r.at(e.j+1).is(tTool)) {
 		return Drive
 	}
 	if e.hi.float() > 80 {
@@ -532,9 +547,12 @@ func (r *reader) lengthKind(e span, after *token) Kind {
 	if e.unit.code == "mm" && (r.determined(e.i) || r.at(e.i-1).is(tMaybe)) && r.stops(e.j) && e.lo.float() >= 2 {
 		return Size
 	}
+	if e.unit.code == "mm" && e.hi.between(2, 46) && !r.at(e.i-1).is(tBy) && r.within(e.i-6, e.i, tFastener) {
+		return Size // "four bolts, ten mil"
+	}
 	for k := e.i - 1; k >= max(0, e.i-4); k-- { // "socket, ten mil", "hex key is a 6 mm"
 		t := r.at(k)
-		if t.is(tTool) && !t.is(tTighten) || t.w != nil && t.w.text == "spanner" {
+		if t.is(tTool) {
 			return Size
 		}
 		if t.mark == '.' || t.kind == kDigits {

@@ -88,6 +88,8 @@ const (
 	tWhole
 	tP
 	tOver
+	tInterval
+	tWeather
 	tMotorway
 	tSeries
 )
@@ -97,7 +99,7 @@ var traitNames = []string{"misheard", "second", "ths", "article", "and", "point"
 	"between", "by", "of", "em", "tee", "ee", "number", "per", "drive", "plus", "correct", "weakcorrect", "filler",
 	"maybe", "hedge", "hedgeafter", "tighten", "load", "tool", "head", "drivetool", "fastener", "thread", "fluid",
 	"gear", "temperature", "engine", "price", "tyre", "gap", "clock", "chain", "cure", "money", "clocktime", "torx",
-	"cross", "pozi", "jis", "pronoun", "stopone", "pour", "whole", "p", "over", "motorway", "series"}
+	"cross", "pozi", "jis", "pronoun", "stopone", "pour", "whole", "p", "over", "interval", "weather", "motorway", "series"}
 
 var classNames = map[string]class{"unit": cUnit, "teen": cTeen, "tens": cTens, "scale": cScale,
 	"denom": cDenom, "denoms": cDenoms, "half": cHalf}

@@ -1,5 +1,7 @@
 package normalize
 
+import "strings"
+
 // num is one number read from tokens [i,j).
 type num struct {
 	v         rat
@@ -41,13 +43,21 @@ func (t *token) class() class {
 	return t.w.class
 }
 
-func (t *token) is(x trait) bool     { return t.w != nil && t.w.traits&x != 0 }
-func (t *token) value() int64        { return t.w.value }
-func (r *reader) end(i int) bool     { return i >= len(r.t) }
-func (r *reader) mark(i int) byte    { return r.at(i).mark }
-func (r *reader) glued(i int) bool   { return i < len(r.t) && r.t[i].glued }
-func (t *token) intDigits() bool     { return t.kind == kDigits && !t.grouped && !t.huge }
-func (r *reader) text1(i int) string { t := r.at(i); return r.text[t.start:t.end] }
+func (t *token) is(x trait) bool   { return t.w != nil && t.w.traits&x != 0 }
+func (t *token) value() int64      { return t.w.value }
+func (r *reader) end(i int) bool   { return i >= len(r.t) }
+func (r *reader) mark(i int) byte  { return r.at(i).mark }
+func (r *reader) glued(i int) bool { return i < len(r.t) && r.t[i].glued }
+func (t *token) intDigits() bool   { return t.kind == kDigits && !t.grouped && !t.huge }
+
+// text1 is the token in lower case.
+func (r *reader) text1(i int) string {
+	t := r.at(i)
+	if t.w != nil {
+		return t.w.text
+	}
+	return strings.ToLower(r.text[t.start:t.end])
+}
 
 // hyphen skips one hyphen that joins two words.
 func (r *reader) hyphen(i int) int {

@@ -226,7 +226,7 @@ func (r *reader) single(i int) (span, bool) {
 	}
 	f := span{i: e.i, j: m.j, next: m.j, lo: n.v, hi: m.v, alt: alt, n: m, rangeSet: true}
 	r.unitOf(&f, m)
-	comma := r.mark(e.j) == ','
+	comma := r.mark(e.j) == ',' && !alt
 	switch {
 	case e.unit == nil && f.unit == nil:
 		// A bare range matters to Numbers only; to Quantities, before a tool.
@@ -605,16 +605,16 @@ func (r *reader) unitFits(u *unit, k, j int, n num) bool {
 	}
 	if u.inword {
 		t := r.at(j)
-		if !(r.end(j) || t.kind == kMark || t.is(tDrive) || t.is(tBy) || t.is(tTool) || r.at(k).glued || n.frac) {
+		if !n.digits || !(r.end(j) || t.kind == kMark || t.is(tDrive) || t.is(tBy) || t.is(tTool) || r.at(k).glued || n.frac || !n.v.isInt() && n.v.less(whole(20)) && !t.is(tArticle) && t.class() == cNone) {
 			return false
 		}
 	}
 	switch {
 	case u.need == tTighten:
-		if r.near(k, 24, tLoad|tMoney) || r.priced(n, j) || r.per(j) {
+		if r.near(k, 24, tLoad|tMoney) || r.near(k, 10, tPrice) || r.per(j) {
 			return false
 		}
-		return r.near(k, 40, tTighten)
+		return r.within(k-14, k+6, tTighten) || r.within(k-5, k, tFastener)
 	case u.need == tTyre:
 		return r.near(k, 12, tTyre) && !r.priced(n, j)
 	case u.need == tFluid:

@@ -1,0 +1,129 @@
+package normalize
+
+import (
+	"math/big"
+	"strings"
+	"testing"
+)
+
+// TestSpokenQuantities: ways of saying things that the outside lists do not
+// have. How they are said is common practice, no source; the values are by
+// definition. "" means that nothing is to be found.
+func TestSpokenQuantities(t *testing.T) {
+	for _, c := range []struct{ text, want string }{
+		// Corrections: only the last stands.
+		{"forty, no, sorry, fifty five newton metres", "55 N.m"},
+		{"it's forty newton metres no sorry forty five newton metres", "45 N.m"},
+		{"torque them to twenty, I mean twenty five foot pounds", "25 lbf.ft"},
+		{"30 Nm, correction, 25 Nm", "25 N.m"},
+		{"thirty newton metres, no, make that twenty five", "25 N.m"},
+		{"thirty or rather twenty five newton metres", "25 N.m"},
+		{"eight mil no ten mil socket", "10 mm"},
+		{"M8, no, M10 bolts", "M10"},
+		{"twenty newton metres, no washers on these two", "20 N.m"},
+		// Ranges and candidates.
+		{"fourteen to sixteen foot pounds", "14-16 lbf.ft"},
+		{"11, 12 newton metres", "11-12 N.m"},
+		{"eleven twelve newton metres", "11-12 N.m"},
+		{"twenty twenty five newton metres", "20-25 N.m"},
+		{"between 20 Nm and 25 Nm", "20-25 N.m"},
+		{"twelve or thirteen mil", "12 mm | 13 mm"},
+		{"that's a twelve mil or maybe a thirteen", "12 mm | 13 mm"},
+		{"an M6 or an M8", "M6 | M8"},
+		{"step 3, 25 Nm", "25 N.m"},
+		// Said short.
+		{"two thirty newton metres", "230 N.m"}, {"one oh five foot pounds", "105 lbf.ft"}, {"one forty seven millimeters down", "147 mm"},
+		{"two ten millimeter bolts", "10 mm"}, {"two 14 mm bolts", "14 mm"}, {"nought point four newton metres", "0.4 N.m"},
+		// Fractions, heard well and badly.
+		{"three ate inch drive", "3/8 in"}, {"three eight inch drive", "3/8 in"}, {"the three ace ratchet", "3/8 in"}, {"an inch and a quarter socket", "1-1/4 in"},
+		{"inch and a half pipe", "1 1/2 in"}, {"a turn and a half", "1.5 turn"}, {"thirteen thirty seconds socket", "13/32 in"}, {"1.2 inch breaker bar", "1.2 in"},
+		{"3 / 8 inch socket", "3/8 in"}, {"1-1/4\" socket", "1-1/4 in"}, {"½ inch drive", "1/2 in"}, {"a third of a turn", "1/3 turn"},
+		// Torques in other units and in context.
+		{"six kilogram metres", "6 kgf.m"}, {"two comma five kilopond metres", "2.5 kgf.m"}, {"20 ozf·in", "20 ozf.in"}, {"90 kgf centimetre", "90 kgf.cm"},
+		{"torque it to eighty pounds", "80 lbf.ft"}, {"tighten the nut to six kilos", "6 kgf.m"}, {"the box weighs six kilos", "6 kg"}, {"about ninety newtons, then torque the next", "90 N.m"},
+		{"twenty newton metres plus ninety degrees", "20 N.m; 90 deg"}, {"ten newton metres and a quarter turn", "10 N.m; 0.25 turn"},
+		{"twenty two foot pounds which is thirty newton meters", "22 lbf.ft; 30 N.m"}, {"22ft-lb (30 N·m)", "22 lbf.ft; 30 N.m"},
+		// Threads.
+		{"an M ten by one point two five", "M10x1.25"}, {"M twelve by one seventy five", "M12x1.75"}, {"m8x1.25x30", "M8x1.25 x 30 mm"}, {"six by thirty bolts", "M6 x 30 mm"},
+		{"the thread is ten by one two five", "M10x1.25"}, {"quarter twenty", "1/4-20"}, {"five sixteenths eighteen", "5/16-18"}, {"a ten thirty two screw", "#10-32"}, {"#10-32", "#10-32"},
+		{"M16 by one and a half", "M16x1.5"}, {"M8 by 30 or 35", "M8 x 30 mm"},
+		// Drivers.
+		{"T twenty five", "T25"}, {"an E10 socket", "E10"}, {"number two pozi", "PZ2"}, {"JIS number two", "JIS2"}, {"#2 Phillips", "PH2"},
+		// Fluids, sprockets, chains, tyres.
+		{"ten mil of fork oil", "10 mL"}, {"the drain plug is a seventeen mil and the oil is hot", "17 mm"}, {"fifteen tooth sprocket", "15 teeth"}, {"a 520 chain", "520"},
+		{"thirty two pounds in the front tyre", "32 psi"}, {"four bolts, ten mil", "10 mm"}, {"minus five degrees Celsius", "-5 degC"},
+		// What only looks like one.
+		{"the engine makes ninety newton metres at six thousand rpm", ""}, {"it's got 250 newton metres of torque", ""}, {"it cost me twenty pounds", ""},
+		{"a 2015 model with 30,000 miles on the clock", ""}, {"at 12:35 in the video", ""}, {"two thousand subscribers", ""}, {"25 dollars", ""}, {"$25", ""},
+		{"there's a third bolt hiding", ""}, {"give it a second", ""}, {"at this point two of them", ""}, {"the M4 motorway", ""}, {"A4 paper", ""}, {"page 42", ""}, {"one in ten", ""},
+		{"step three", ""}, {"fifty fifty", ""}, {"it's gone to three eighths in the waist", ""}, {"the second gear", ""}, {"24703L202", ""}, {"three point turn", ""},
+	} {
+		for _, text := range []string{c.text, strings.ToUpper(c.text) + "."} {
+			var got []string
+			for _, q := range Quantities(text) {
+				got = append(got, q.Canonical)
+			}
+			if g := strings.Join(got, "; "); g != c.want {
+				t.Errorf("%q: got %q, want %q", text, g, c.want)
+			}
+		}
+	}
+}
+
+func TestSpokenNumbers(t *testing.T) {
+	for _, c := range []struct{ text, want string }{
+		{"a twelve and a ten", "12 10"}, {"a 13, might be a 12", "12..13?"}, {"twelve or thirteen", "12..13?"}, {"thirty to thirty five", "30..35"}, {"fifteen sixteenths", "15/16"},
+		{"forty, no, sorry, fifty five", "55"}, {"about twenty five", "25h"}, {"one oh five", "105"}, {"nineteen eighty four", "1984"}, {"a dozen", "12"},
+		{"this one and that one and the left one", ""}, {"one of the two", "2"}, {"another one", ""}, {"one bolt", "1"}, {"the first bolt and the second nut", ""}, {"a second", ""},
+		{"M8 and T25 and PH2", ""}, {"an em eight", ""}, {"half of them", ""}, {"four point five", "9/2"}, {"at this point two bolts", "2"}, {"3:45", ""}, {"twenty percent", "20"},
+	} {
+		var got []string
+		for _, n := range Numbers(c.text) {
+			s := n.Low.RatString()
+			if n.High.Cmp(n.Low) != 0 {
+				s += ".." + n.High.RatString()
+			}
+			if n.Alt {
+				s += "?"
+			} else if n.Hedged {
+				s += "h"
+			}
+			got = append(got, s)
+		}
+		if g := strings.Join(got, " "); g != c.want {
+			t.Errorf("%q: got %q, want %q", c.text, g, c.want)
+		}
+	}
+}
+
+// TestRounded: no more figures than were said.
+func TestRounded(t *testing.T) {
+	for _, c := range []struct{ said, from, to, want string }{
+		{"22", "lbf.ft", "N.m", "30 N.m"}, {"10", "lbf.ft", "N.m", "14 N.m"}, {"400", "lbf.ft", "N.m", "542 N.m"}, {"22.5", "lbf.in", "N.m", "2.54 N.m"},
+		{"50", "N.m", "lbf.ft", "37 lbf.ft"}, {"4.5", "N.m", "lbf.in", "40 lbf.in"}, {"45", "N.m", "N.m", "45 N.m"}, {"1/2", "in", "mm", "13 mm"}, {"1", "m", "N.m", ""},
+	} {
+		v, _ := new(big.Rat).SetString(c.said)
+		if got := Rounded(v, c.from, c.to); got != c.want {
+			t.Errorf("%s %s: got %q, want %q", c.said, c.from, got, c.want)
+		}
+	}
+	if got := RoundedRange(big.NewRat(70, 1), big.NewRat(75, 1), "lbf.in", "N.m"); got != "7.9-8.5 N.m" {
+		t.Errorf("range: %q", got)
+	}
+}
+
+// TestLexiconFaults: a fault in the word or unit file is told with its line.
+func TestLexiconFaults(t *testing.T) {
+	for _, c := range []struct{ words, want string }{
+		{"unit: one=1\nnoclass: x", "words.txt:2"}, {"unit one", "words.txt:1"}, {"unit: one=x", "words.txt:1"}, {"unit: ten=10\nteen: ten=10", "words.txt:2"},
+	} {
+		l := &lexicon{words: map[string]*word{}}
+		if err := l.readWords(c.words); err == nil || !strings.Contains(err.Error(), c.want) {
+			t.Errorf("%q: %v, want %s", c.words, err, c.want)
+		}
+	}
+	l := &lexicon{words: map[string]*word{}}
+	if err := l.readUnits("phrase,unit,kind,flags,source\nmm,mm,length,odd,SI\n"); err == nil || !strings.Contains(err.Error(), "units.csv:2") {
+		t.Errorf("%v", err)
+	}
+}
