@@ -32,13 +32,17 @@ func (r *reading) cautions() []Caution {
 		if w := r.toks[c.lo].s; (w == "otherwise" || w == "or" || w == "because") && ci > 0 && r.clauses[ci-1].sentence == c.sentence {
 			lo = r.clauses[ci-1].lo
 		}
+		// a warning that names nothing takes what was said right before it along
+		for k := r.toks[lo].cl; k > 0 && !r.namesThing(lo, hi) && hi-r.clauses[k-1].lo <= 30 && r.since(r.clauses[k-1].lo, c.lo) < 9 && r.toks[r.clauses[k].lo].cl-ci >= -1; k-- {
+			lo = r.clauses[k-1].lo
+		}
 		if hi < len(r.toks) {
 			n := &r.clauses[r.toks[hi].cl]
 			if w := r.toks[n.lo].s; n.sentence == c.sentence && (w == "because" || w == "cause" || w == "or" || w == "otherwise" || w == "so") && n.hi-lo <= 34 {
 				hi = n.hi
 			}
 		}
-		out = append(out, Caution{Text: sentenceCase(r.plain(lo, hi)), Place: r.placeAround(lo, hi, lo)})
+		out = append(out, Caution{Text: sentenceCase(r.plain(lo, hi)), Place: r.placeAround(lo, hi, c.lo)})
 		last = ci
 	}
 	sort.SliceStable(out, func(i, j int) bool {
@@ -117,6 +121,16 @@ func (r *reading) wear(c *clause) bool {
 func (r *reading) pastAt(i int) bool {
 	w := r.word(i)
 	return strings.HasSuffix(w, "ed") || w == "met" || w == "did" || w == "had" || w == "cost" || w == "seen" || w == "been" || w == "good" || w == "seems" || w == "does" || w == "goes" || w == "comes" || w == "once"
+}
+
+// namesThing tells whether anything is named between two tokens.
+func (r *reading) namesThing(lo, hi int) bool {
+	for i := lo; i < hi; i++ {
+		if r.toks[i].men >= 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // warns tells whether a cue warns the listener, rather than being said of the speaker.

@@ -57,7 +57,7 @@ func (r *reading) valueChecks(rec *Record) []Open {
 		}
 		if i > 0 && !r.heard[i-1].dropped {
 			p := &r.qtys[r.heard[i-1].qty]
-			if p.Unit != q.Unit && r.since(p.lo, q.lo) < 12 && (r.heard[i-1].of == h.of && q.lo-p.hi <= 8 || q.lo-p.hi <= 4) {
+			if p.Unit != q.Unit && r.since(p.lo, q.lo) < 12 && (&tracker{r: r}).pairOf(p.hi, q.lo) {
 				if fs := findings(normalize.CheckPair(p.Quantity, q.Quantity)); len(fs) > 0 {
 					t.Findings = append(t.Findings, fs...)
 					suspect(Suspect, fs)

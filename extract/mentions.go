@@ -106,6 +106,11 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	if t == nil {
 		return m, 0
 	}
+	if (w == "key" || w == "keys") && n == 1 && i > 0 && r.toks[i-1].qty >= 0 {
+		// "the four millimetre key": the tool
+		m = mention{lo: i, hi: i + 1, cl: ci, kind: lexicon.Tool, of: -1, head: "key", mods: []string{"hex"}, name: "hex key", plural: w == "keys"}
+		return m, i + 1
+	}
 	m = mention{lo: i, hi: i + n, cl: ci, kind: t.Kind, of: -1, misheard: t.Misheard}
 	name := strings.Join(lexicon.Words(t.Name), " ")
 	last := r.toks[i+n-1].s

@@ -464,7 +464,7 @@ func (r *reading) sizes(found []sized) []Size {
 // one that the talk has in hand; a part where there is no fastener.
 func (r *reading) sizeOf(s *sized) (string, *thing) {
 	c := &r.clauses[s.cl]
-	if s.tool >= 0 && (c.mood&listing != 0 || s.kind == normalize.Drive || sizeTool[r.mentions[s.tool].head] == "drive") {
+	if s.tool >= 0 && (c.mood&listing != 0 || r.inToolList(&r.mentions[s.tool]) || s.kind == normalize.Drive || sizeTool[r.mentions[s.tool].head] == "drive") {
 		// a tool list tells what it is for only with "for"
 		for _, mi := range c.mentions {
 			m := &r.mentions[mi]
@@ -509,6 +509,9 @@ func (r *reading) sizeOf(s *sized) (string, *thing) {
 	if s.tool >= 0 && !r.usedHere(c) {
 		return "", nil
 	}
+	if t := r.spokenOf(s.cl, s.lo); t != nil {
+		return named(t), t
+	}
 	if t := r.inHandAt(s.lo, 25); t != nil {
 		return named(t), t
 	}
@@ -528,6 +531,37 @@ func (r *reading) sizeOf(s *sized) (string, *thing) {
 		return "", nil
 	}
 	return named(best), best
+}
+
+// spokenOf gives what the clauses right before were about: a fastener named there
+// as more than a place, else a part.
+func (r *reading) spokenOf(cl, tok int) *thing {
+	for k := cl; k >= 0 && k >= cl-3 && r.since(r.clauses[k].lo, tok) < 15; k-- {
+		var part *thing
+		for _, mi := range r.clauses[k].mentions {
+			m := &r.mentions[mi]
+			if m.entry == nil || m.lo >= tok || m.prep != "" && m.prep != "on" && m.prep != "of" && m.prep != "for" {
+				continue
+			}
+			if m.entry.fastener && alike[m.entry.head] {
+				return m.entry
+			}
+			if part == nil {
+				part = m.entry
+			}
+		}
+		for _, ai := range r.clauses[k].acts {
+			for _, t := range r.acts[ai].things {
+				if t.fastener && r.acts[ai].lo < tok {
+					return t
+				}
+			}
+		}
+		if part != nil {
+			return part
+		}
+	}
+	return nil
 }
 
 func named(t *thing) string {

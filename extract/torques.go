@@ -191,6 +191,8 @@ func (s *tracker) pairOf(lo, hi int) bool {
 	}
 	for i := lo; i < hi; i++ {
 		switch s.r.toks[i].s {
+		case "says", "no", "sorry":
+			return false
 		case "which", "that", "or", "about", "is", "'s", "so", "in":
 		default:
 			if s.r.toks[i].men >= 0 {
