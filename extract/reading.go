@@ -156,6 +156,7 @@ func read(talk *transcript.Talk, lex *lexicon.Lexicon) *reading {
 // tokens folds the words of the talk. Noise is left out.
 func (r *reading) tokens() {
 	r.toks = make([]tok, 0, len(r.talk.Words)+len(r.talk.Words)/8)
+	timed := r.wordTimed()
 	var buf []lexicon.Folded
 	for wi, w := range r.talk.Words {
 		if w.Noise {
@@ -174,6 +175,9 @@ func (r *reading) tokens() {
 				r.toks[n-1].brk = brkClip
 			} else if w.Para {
 				r.toks[n-1].brk = max(r.toks[n-1].brk, brkSentence)
+			} else if w.Cue != p.Cue && !timed[w.Clip] {
+				// people who write captions break them where they would breathe
+				r.toks[n-1].brk = max(r.toks[n-1].brk, brkPause)
 			} else if w.Exact && p.Exact {
 				// how long the word took beyond what a word of its length takes
 				rest := w.At - p.At - 0.07*float64(p.Hi-p.Lo)
@@ -199,6 +203,24 @@ func (r *reading) tokens() {
 	if n := len(r.toks); n > 0 {
 		r.toks[n-1].brk = brkClip
 	}
+}
+
+// wordTimed tells of each clip whether its words have times of their own: then
+// pauses are known, and the ends of cues mean nothing.
+func (r *reading) wordTimed() []bool {
+	exact := make([]int, len(r.talk.Clips))
+	all := make([]int, len(r.talk.Clips))
+	for _, w := range r.talk.Words {
+		all[w.Clip]++
+		if w.Exact {
+			exact[w.Clip]++
+		}
+	}
+	out := make([]bool, len(all))
+	for i := range out {
+		out[i] = exact[i]*2 > all[i]
+	}
+	return out
 }
 
 // word returns the folded word at i, or "" past the end or across a hard break from start.
@@ -371,6 +393,8 @@ func (r *reading) startsClause(start, i int) bool {
 		return true // "… in the same way | hook all the clips out"
 	case n >= 3 && particle[p] && r.hasVerb(start, i) && (t == "the" || t == "this" || t == "these" || t == "those" || t == "your") && r.verbFollows(i+1):
 		return true // "both come out | the bottom pin's got a sleeve"
+	case n >= 2 && (endsPhrase[p] || r.toks[i-1].brk >= brkPause) && !holdsClause[p] && r.thingThenVerb(i) && (r.hasVerb(start, i) || particle[p]):
+		return true // "… done | wheel back on"
 	case comma && n >= 2:
 		if t == "which" || t == "who" {
 			return true
@@ -401,6 +425,37 @@ func (r *reading) imperativeAt(i int) bool {
 			}
 			return true
 		}
+	}
+	return false
+}
+
+var endsPhrase = set("off out up down back apart together away again there here it them now then first tight too well done loose enough already that this one ones mm hand fingers both sides side good fine lot all")
+
+// thingThenVerb tells whether a name begins at i that moves or is moved: followed
+// by a particle or a verb of its own.
+func (r *reading) thingThenVerb(i int) bool {
+	k := i
+	for k < i+4 && (determiner[r.word(k)] || placeWords[r.word(k)] || dropAdj[r.word(k)]) {
+		k++
+	}
+	names := 0
+	for names < 3 {
+		_, n := r.lex.Things(r.from(k, len(r.toks)))
+		if n == 0 {
+			break
+		}
+		names++
+		k += n
+	}
+	if names == 0 || k >= len(r.toks) {
+		return false
+	}
+	switch r.word(k) {
+	case "off", "out", "'s", "is", "are", "goes", "go", "comes", "come", "gets", "get", "wants", "takes", "was", "were":
+		return true
+	case "on", "in", "back":
+		w := r.word(k + 1)
+		return w == "" || w == "on" || w == "in" || w == "up" || w == "by" || w == "then" || w == "and" || w == "first" || w == "with" || w == "now" || w == "again" || w == "so" || w == "finger" || w == "just" || w == "together"
 	}
 	return false
 }
