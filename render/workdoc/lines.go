@@ -61,7 +61,7 @@ func (n *node) startsBlock() bool {
 // row of thousands of cells would be padded in every other row.
 var blocks = goldmark.New()
 
-// opaqueLines says which lines of src goldmark reads as code.
+// opaqueLines says which lines of src are a person's code block.
 func opaqueLines(src []byte) map[int]bool {
 	out := map[int]bool{}
 	// The number of the line that holds each offset, found by walking on.
@@ -78,6 +78,11 @@ func opaqueLines(src []byte) map[int]bool {
 	_ = ast.Walk(doc, func(n ast.Node, entering bool) (ast.WalkStatus, error) {
 		if !entering || n.Kind() != ast.KindFencedCodeBlock {
 			return ast.WalkContinue, nil
+		}
+		// A fence that was never closed, or closed far below, swallows lines of
+		// the tool's. They are read all the same: nobody meant them as code.
+		if n.Lines().Len() == 0 || anchorPattern.Match(src[n.Lines().At(0).Start:n.Lines().At(n.Lines().Len()-1).Stop]) {
+			return ast.WalkSkipChildren, nil
 		}
 		for i := 0; i < n.Lines().Len(); i++ {
 			out[number(n.Lines().At(i).Start)] = true
