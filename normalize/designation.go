@@ -22,11 +22,11 @@ func (r *reader) designation(i int) (Quantity, int, bool) {
 		if r.at(k).is(tTee) || r.at(k).is(tEe) {
 			k++
 		}
-		if n, ok := r.plainInt(k, 1, 100); ok && r.at(n.j).unitless() {
-			letter := "T"
-			if r.at(i+1).is(tEe) || t.w.text == "etorx" {
-				letter = "E"
-			}
+		letter, lo, hi := "T", int64(1), int64(100)
+		if r.at(i+1).is(tEe) || t.w.text == "etorx" {
+			letter, lo, hi = "E", 4, 32
+		}
+		if n, ok := r.plainInt(k, lo, hi); ok && r.at(n.j).unitless() {
 			return r.driver(i, n.j, letter, n.v.n), n.j, true
 		}
 	case t.is(tTee):

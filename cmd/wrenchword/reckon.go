@@ -64,10 +64,10 @@ func printSumText(out io.Writer, r reckon.Result) error {
 	fmt.Fprintf(w, "%s\n", r.Sum)
 	fmt.Fprintf(w, "formula\t%s\n", r.Formula)
 	for _, f := range r.Inputs {
-		fmt.Fprintf(w, "given\t%s\t%s\n", f.Name, figure(f))
+		fmt.Fprintf(w, "given\t%s\t%s\n", f.Name, figure(f, 6))
 	}
 	for _, f := range r.Results {
-		fmt.Fprintf(w, "result\t%s\t%s\n", f.Name, figure(f))
+		fmt.Fprintf(w, "result\t%s\t%s\n", f.Name, figure(f, 4))
 	}
 	for _, n := range r.Notes {
 		fmt.Fprintf(w, "note\t%s\n", n)
@@ -77,14 +77,13 @@ func printSumText(out io.Writer, r reckon.Result) error {
 	return w.Flush()
 }
 
-// figure prints a computed value with four figures.
-func figure(f reckon.Figure) string {
-	v := f.Value
-	s := strconv.FormatFloat(v, 'g', 4, 64)
-	if strings.ContainsAny(s, "e") || v >= 1000 || v <= -1000 {
-		s = strconv.FormatFloat(v, 'f', -1, 64)
-		if v >= 1000 || v <= -1000 {
-			s = strconv.FormatFloat(v, 'f', 0, 64)
+// figure prints a value with so many significant figures, whole from a thousand on.
+func figure(f reckon.Figure, digits int) string {
+	s := strconv.FormatFloat(f.Value, 'g', digits, 64)
+	if f.Value >= 1000 || f.Value <= -1000 || strings.Contains(s, "e") {
+		v, err := strconv.ParseFloat(s, 64)
+		if err == nil {
+			s = strconv.FormatFloat(v, 'f', -1, 64)
 		}
 	}
 	return strings.TrimSpace(s + " " + f.Unit)
