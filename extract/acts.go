@@ -138,6 +138,9 @@ func (r *reading) match(c *clause, i int, p lexicon.Pattern) (act, int, bool) {
 		k = found + 1
 	}
 	a.hi = k
+	if n := len(p.Words); n > 1 && p.Words[n-1] == "over" && p.Action.Name == "fit" && (r.word(k) == "there" || r.word(k) == "here" || r.word(k) == "by") {
+		return a, 0, false // put away, not on
+	}
 	if p.Subject {
 		if p.Words[0] == "be" && k < c.hi && r.toks[k-1].brk <= brkPause && p.Action.Name != "none" {
 			// "it's in the tank" tells a place, "it's in" that it was fitted
@@ -623,7 +626,7 @@ func (r *reading) moodOf(ci int, a *act) mood {
 	// the consequence of a condition, in the same sentence
 	if ci > 0 && m&conditional == 0 {
 		p := &r.clauses[ci-1]
-		if p.sentence == c.sentence && p.mood&conditional != 0 && r.toks[p.lo].s == "if" && !r.imperativeAt(v) {
+		if p.sentence == c.sentence && p.mood&conditional != 0 && r.toks[p.lo].s == "if" {
 			m |= conditional
 		}
 	}

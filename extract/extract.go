@@ -30,6 +30,9 @@ func Extract(talk *transcript.Talk, lex *lexicon.Lexicon, job Job) *Record {
 		return rec
 	}
 	r.refer()
+	if !r.ofWork() {
+		return rec
+	}
 	// The order matters where a view needs an earlier one: entries get their
 	// numbers first, open questions come last.
 	rec.Ledger = r.ledger()
@@ -44,4 +47,21 @@ func Extract(talk *transcript.Talk, lex *lexicon.Lexicon, job Job) *Record {
 	rec.Notes = r.notes(rec)
 	rec.Usual = r.usual(rec)
 	return rec
+}
+
+// ofWork tells whether the talk is of work on a machine at all: something was
+// loosened, taken off, fitted or tightened, or several parts are spoken of.
+func (r *reading) ofWork() bool {
+	names := map[string]bool{}
+	for i := range r.mentions {
+		if m := &r.mentions[i]; m.kind&(lexicon.Fastener|lexicon.Part) != 0 {
+			names[m.head] = true
+		}
+	}
+	for _, t := range r.things {
+		if len(t.events) > 0 && len(names) > 1 {
+			return true
+		}
+	}
+	return len(names) >= 4 || len(r.heard) > 0 || len(r.things) > 0 && len(r.toks) < 60
 }

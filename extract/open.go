@@ -201,6 +201,15 @@ func (r *reading) aboutOf(ci int, oc openCue) (about string, t *thing, sure bool
 			best, dist = mi, d
 		}
 	}
+	if best >= 0 && len(oc.kinds) > 0 && oc.kinds[0].Kind == ReplaceLater {
+		// what stands in comes first; what it holds comes after
+		for _, mi := range c.mentions {
+			if m := &r.mentions[mi]; m.prep == "" && m.kind&lexicon.Tool == 0 {
+				best = mi
+				break
+			}
+		}
+	}
 	sure = best >= 0
 	for k := ci - 1; best < 0 && k >= 0 && k >= ci-3 && r.since(r.clauses[k].lo, c.lo) < 12; k-- {
 		n := 0
@@ -295,6 +304,10 @@ func (r *reading) ledgerOpen(rec *Record) []Open {
 			}
 			if r.consumed(t) {
 				continue
+			}
+		case Discarded:
+			if isLock(t) {
+				kind = LockMissing
 			}
 		case Loosened, HandTight, Tightened, Refitted:
 			if !takesTorque(t) {

@@ -1,0 +1,404 @@
+package extract
+
+import (
+	"context"
+	"encoding/json"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+
+	"wrenchword/extract/lexicon"
+	"wrenchword/extract/transcript"
+)
+
+// talkOf reads lines of timed plain text as a talk.
+func talkOf(t testing.TB, text string) *transcript.Talk {
+	t.Helper()
+	clip, err := transcript.Read("talk.txt", []byte(text), transcript.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return transcript.Join(clip)
+}
+
+// lines puts one sentence a line, ten seconds apart, under a time each.
+func lines(sentences ...string) string {
+	var b strings.Builder
+	for i, s := range sentences {
+		b.WriteString("[" + clock(float64(10*(i+1))) + "] " + s + "\n\n")
+	}
+	return b.String()
+}
+
+func record(t testing.TB, sentences ...string) *Record {
+	t.Helper()
+	return Extract(talkOf(t, lines(sentences...)), lexicon.Default(), Job{})
+}
+
+// shared finds the folder of annotated talk beside the project, or skips.
+func shared(t testing.TB) string {
+	t.Helper()
+	if p := os.Getenv("WRENCHWORD_SHARED"); p != "" {
+		return p
+	}
+	dir, err := os.Getwd()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for d := dir; d != filepath.Dir(d); d = filepath.Dir(d) {
+		if _, err := os.Stat(filepath.Join(d, "shared", "CONTRACT.md")); err == nil {
+			return filepath.Join(d, "shared")
+		}
+	}
+	t.Skip("no annotated talk beside the project; set WRENCHWORD_SHARED to its folder")
+	return ""
+}
+
+// talks gives every transcript at hand: the demos, and the annotated talk where it is there.
+func talks(t *testing.T) map[string]*transcript.Talk {
+	t.Helper()
+	var files []string
+	for _, g := range []string{"../testdata/*.vtt", "../testdata/*.srt", "../testdata/notwork/*.txt"} {
+		m, _ := filepath.Glob(g)
+		files = append(files, m...)
+	}
+	if len(files) == 0 {
+		t.Fatal("no demo transcripts found")
+	}
+	if p := os.Getenv("WRENCHWORD_SHARED"); p != "" {
+		m, _ := filepath.Glob(filepath.Join(p, "corpus", "*"))
+		files = append(files, m...)
+	} else if m, _ := filepath.Glob("../../shared/corpus/*"); len(m) > 0 {
+		files = append(files, m...)
+	}
+	out := map[string]*transcript.Talk{}
+	for _, f := range files {
+		if strings.HasSuffix(f, ".gold.json") {
+			continue
+		}
+		clip, err := transcript.ReadFile(context.Background(), f, transcript.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		out[filepath.Base(f)] = transcript.Join(clip)
+	}
+	return out
+}
+
+// items walks a record and calls f with each item that has a place.
+func items(rec *Record, f func(field, name string, p Place)) {
+	for _, x := range rec.Tools {
+		f("tools", x.Name, x.Place)
+	}
+	for _, x := range rec.Parts {
+		f("parts", x.Name, x.Place)
+	}
+	for _, x := range rec.Consumables {
+		f("consumables", x.Name, x.Place)
+	}
+	for _, x := range rec.Sizes {
+		f("sizes", x.Of, x.Place)
+	}
+	for _, x := range rec.Torques {
+		f("torques", x.Fastener, x.Place)
+	}
+	for _, x := range rec.Ledger {
+		f("ledger", x.Item, x.Place)
+		for _, e := range x.Events {
+			f("ledger event", "", e.Place)
+		}
+	}
+	for _, x := range rec.Cautions {
+		f("cautions", "", x.Place)
+	}
+	for _, x := range rec.Steps {
+		f("steps", "", x.Place)
+	}
+	for _, x := range rec.Open {
+		f("open", x.About, x.Place)
+	}
+	for _, x := range rec.Facts {
+		f("facts", "", x.Place)
+	}
+}
+
+// TestNothingInvented proves of every transcript at hand that each item's quote
+// stands in the talk, word for word and in at most 40 words, that its time lies
+// in the recording, and that each name was said or is the vocabulary's word.
+func TestNothingInvented(t *testing.T) {
+	lex := lexicon.Default()
+	known := map[string]bool{}
+	for _, term := range lex.Terms() {
+		for _, w := range lexicon.Words(lexicon.Singular(term.Name)) {
+			known[w] = true
+		}
+	}
+	n := 0
+	for name, talk := range talks(t) {
+		rec := Extract(talk, lex, Job{})
+		said := map[string]bool{}
+		for _, w := range lexicon.Words(talk.Text) {
+			said[w] = true
+			said[lexicon.Singular(w)] = true
+			said[lexicon.Plural(w)] = true
+		}
+		items(rec, func(field, item string, p Place) {
+			n++
+			if p.Quote == "" || !strings.Contains(talk.Text, p.Quote) {
+				t.Errorf("%s: %s: the quote is not in the talk: %q", name, field, p.Quote)
+			}
+			if k := wordCount(p.Quote); k > 40 {
+				t.Errorf("%s: %s: the quote has %d words: %q", name, field, k, p.Quote)
+			}
+			if p.At < 0 || p.At > talk.Clips[p.Clip].Duration+1 {
+				t.Errorf("%s: %s: time %.1f is outside the recording", name, field, p.At)
+			}
+			if len(strings.Fields(item)) > 8 {
+				t.Errorf("%s: %s: the name %q is over eight words", name, field, item)
+			}
+			for _, w := range lexicon.Words(item) {
+				if len(w) > 1 && field != "open" && !said[w] && !known[w] && !known[lexicon.Singular(w)] {
+					t.Errorf("%s: %s: %q in the name %q was not said", name, field, w, item)
+				}
+			}
+		})
+		for _, v := range rec.Torques {
+			if !strings.ContainsAny(v.Quote, "0123456789") && !numberSaid(v.Quote) {
+				t.Errorf("%s: the torque %v has no number in its quote %q", name, v.Said, v.Quote)
+			}
+		}
+		for _, s := range rec.Steps {
+			if len(strings.Fields(s.Text)) > 30 {
+				t.Errorf("%s: a step of over 30 words: %q", name, s.Text)
+			}
+		}
+	}
+	if n < 200 {
+		t.Fatalf("only %d items were looked at", n)
+	}
+}
+
+var numberWords = regexp.MustCompile(`(?i)\b(one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|teen|\w+teen|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|hundred|nought)`)
+
+func numberSaid(s string) bool { return numberWords.MatchString(s) }
+
+func TestNoWorkGivesNoWork(t *testing.T) {
+	files, _ := filepath.Glob("../testdata/notwork/*.txt")
+	if len(files) < 3 {
+		t.Fatalf("want three pieces of talk that is no work, have %d", len(files))
+	}
+	for _, f := range files {
+		data, err := os.ReadFile(f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		rec := Extract(talkOf(t, string(data)), lexicon.Default(), Job{})
+		if len(rec.Torques) > 0 || len(rec.Ledger) > 0 || len(rec.Open) > 0 || len(rec.Steps) > 2 {
+			b, _ := json.MarshalIndent(map[string]any{"torques": rec.Torques, "ledger": rec.Ledger, "open": rec.Open, "steps": rec.Steps}, "", " ")
+			t.Errorf("%s: %s", f, b)
+		}
+	}
+}
+
+func TestSameTalkSameRecord(t *testing.T) {
+	for name, talk := range talks(t) {
+		a, _ := json.Marshal(Extract(talk, lexicon.Default(), Job{}))
+		b, _ := json.Marshal(Extract(talk, lexicon.Default(), Job{}))
+		if string(a) != string(b) {
+			t.Errorf("%s: two runs differ", name)
+		}
+	}
+}
+
+// TestLedger: how things were left, each case with what must not be concluded.
+func TestLedger(t *testing.T) {
+	tests := []struct {
+		name  string
+		talk  []string
+		item  string // "" where the ledger must be empty
+		state string
+	}{
+		{"off and never back", []string{"Take the mudguard off and put it over there."}, "mudguard", Removed},
+		{"off and back on", []string{"Take the fender off.", "Okay, fender back on."}, "fender", Refitted},
+		{"comes off by itself", []string{"And the caliper comes off."}, "caliper", Removed},
+		{"by hand", []string{"Then the drain plug goes in by hand."}, "drain plug", HandTight},
+		{"finger tight in a fragment", []string{"Put the axle nut back on. Just finger tight."}, "axle nut", HandTight},
+		{"value", []string{"The axle nut gets ninety newton metres."}, "axle nut", Torqued},
+		{"tight, no value", []string{"Tighten the clamp bolt up."}, "clamp bolt", Tightened},
+		{"no punctuation", []string{"so now take the wheel off and then pull the axle out"}, "wheel", Removed},
+		{"thrown away", []string{"The old gasket goes in the bin."}, "gasket", Discarded},
+		{"cracked only", []string{"Crack the wheel nuts while it's on the ground."}, "wheel nuts", Loosened},
+		{"negated", []string{"Don't take the drain plug out."}, "", ""},
+		{"conditional", []string{"If yours has a lock tab, bend the lock tab back."}, "", ""},
+		{"somebody else", []string{"Some people take the whole fork out for this."}, "", ""},
+		{"left for later", []string{"I'll take the mudguard off next week."}, "", ""},
+		{"tight is how it was found", []string{"The axle nut is tight."}, "", ""},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			rec := record(t, tt.talk...)
+			if tt.item == "" {
+				for _, e := range rec.Ledger {
+					t.Errorf("%q was left %s by %q", e.Item, e.State, e.Quote)
+				}
+				return
+			}
+			for _, e := range rec.Ledger {
+				if e.Item == tt.item {
+					if e.State != tt.state {
+						t.Errorf("%s was left %s, want %s", e.Item, e.State, tt.state)
+					}
+					return
+				}
+			}
+			t.Errorf("no entry %q in %v", tt.item, rec.Ledger)
+		})
+	}
+}
+
+func TestTorques(t *testing.T) {
+	tests := []struct {
+		name, talk string
+		fastener   string
+		nm         float64
+		applied    string
+	}{
+		{"plain", "Torque the caliper bolts to thirty newton metres.", "caliper bolts", 30, "done"},
+		{"named before", "Now the pivot bolt. That gets forty five newton metres.", "pivot bolt", 45, "done"},
+		{"corrected", "The axle nut gets forty newton metres. No, sorry. Fifty five newton metres.", "axle nut", 55, "done"},
+		{"a document's", "The handbook says twenty newton metres for the sump plug.", "sump plug", 20, "quoted"},
+		{"still to do", "The axle nut will want ninety newton metres when it's on the ground.", "axle nut", 90, "intended"},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			rec := record(t, tt.talk)
+			if len(rec.Torques) != 1 {
+				t.Fatalf("%d torques, want one: %+v", len(rec.Torques), rec.Torques)
+			}
+			got := rec.Torques[0]
+			if got.Fastener != tt.fastener || len(got.NM) != 2 || got.NM[0] != tt.nm || got.Applied != tt.applied {
+				t.Errorf("got %q %v %s, want %q %v %s", got.Fastener, got.NM, got.Applied, tt.fastener, tt.nm, tt.applied)
+			}
+		})
+	}
+	for _, none := range []string{
+		"This engine makes about ninety newton metres.",
+		"The kit was thirty four pounds.",
+		"It took two hundred and ten people.",
+	} {
+		if rec := record(t, none); len(rec.Torques) > 0 {
+			t.Errorf("%q gave %+v", none, rec.Torques)
+		}
+	}
+}
+
+func TestOpen(t *testing.T) {
+	tests := []struct {
+		name string
+		talk []string
+		kind string
+		in   string // words that the question or its thing must hold
+	}{
+		{"look-up", []string{"Now the axle nut. I don't have that in front of me, I'll look it up."}, LookUp, "axle nut"},
+		{"not refitted", []string{"Take the side panel off."}, NotRefitted, "panel"},
+		{"not torqued", []string{"Start the axle nut by hand."}, NotTorqued, "axle nut"},
+		{"lock missing", []string{"Pull the split pin out and throw it over there.", "The castle nut gets ninety newton metres."}, LockMissing, "split pin"},
+		{"stands in", []string{"There's a cable tie on the hose for now."}, ReplaceLater, "cable tie"},
+		{"promise", []string{"I'll put a link to the gasket kit down below."}, Promise, "gasket"},
+		{"units disagree", []string{"The hub nut is 240 newton metres, which is 77 foot pounds."}, Suspect, "hub nut"},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			rec := record(t, tt.talk...)
+			for _, o := range rec.Open {
+				if o.Kind == tt.kind && strings.Contains(strings.ToLower(o.About+" "+o.Question), tt.in) {
+					return
+				}
+			}
+			t.Errorf("no %s about %q in %+v", tt.kind, tt.in, rec.Open)
+		})
+	}
+}
+
+// TestOwnWords: a vocabulary file alone adds a tool, a mishearing, a hedge and a verb of another trade.
+func TestOwnWords(t *testing.T) {
+	own := filepath.Join(t.TempDir(), "own.txt")
+	if err := os.WriteFile(own, []byte(`[tools]
+bowl gouge | | bowel gouge
+[parts]
+faceplate
+[verbs]
+remove | Remove | unchuck ~ |
+[talk]
+hedge: by the look of it
+`), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	lex, err := lexicon.Load(own)
+	if err != nil {
+		t.Fatal(err)
+	}
+	talk := talkOf(t, lines("Unchuck the faceplate with the bowel gouge.", "The drive bolt is forty newton metres by the look of it."))
+	rec := Extract(talk, lex, Job{})
+	if len(rec.Tools) != 1 || rec.Tools[0].Name != "bowl gouge" || !strings.Contains(rec.Tools[0].Quote, "bowel gouge") {
+		t.Errorf("tools %+v", rec.Tools)
+	}
+	if len(rec.Ledger) == 0 || rec.Ledger[0].Item != "faceplate" || rec.Ledger[0].State != Removed {
+		t.Errorf("ledger %+v", rec.Ledger)
+	}
+	if len(rec.Torques) != 1 || !rec.Torques[0].Hedged {
+		t.Errorf("torques %+v", rec.Torques)
+	}
+	if rec := Extract(talk, lexicon.Default(), Job{}); len(rec.Tools) > 0 && rec.Tools[0].Name == "bowl gouge" {
+		t.Error("the own word is in the vocabulary already: the test proves nothing")
+	}
+}
+
+func FuzzExtract(f *testing.F) {
+	f.Add("Take the wheel off. Torque the axle nut to ninety newton metres, no, sorry, fifty.")
+	f.Add("so now crack the nut and it's a 13 might be a 12 and those come out")
+	f.Add("’s ’ll — [Music] 3/8 \xff M8x30 one two all three out")
+	f.Fuzz(func(t *testing.T, text string) {
+		clip, err := transcript.Read("f.txt", []byte("[0:01] "+text), transcript.Options{})
+		if err != nil {
+			return
+		}
+		talk := transcript.Join(clip)
+		rec := Extract(talk, lexicon.Default(), Job{})
+		items(rec, func(field, _ string, p Place) {
+			if !strings.Contains(talk.Text, p.Quote) {
+				t.Errorf("%s: quote %q is not in %q", field, p.Quote, talk.Text)
+			}
+		})
+	})
+}
+
+// BenchmarkExtract extracts the demo captions, as is and repeated, so that cost
+// beyond the length of the talk shows.
+func BenchmarkExtract(b *testing.B) {
+	data, err := os.ReadFile("../testdata/cargo-trike.srt")
+	if err != nil {
+		b.Fatal(err)
+	}
+	clip, err := transcript.Read("demo.srt", data, transcript.Options{})
+	if err != nil {
+		b.Fatal(err)
+	}
+	lex := lexicon.Default()
+	for _, n := range []int{1, 10, 100} {
+		clips := make([]*transcript.Clip, n)
+		for i := range clips {
+			clips[i] = clip
+		}
+		talk := transcript.Join(clips...)
+		b.Run(map[int]string{1: "1x", 10: "10x", 100: "100x"}[n], func(b *testing.B) {
+			b.SetBytes(int64(len(talk.Text)))
+			b.ReportAllocs()
+			for b.Loop() {
+				Extract(talk, lex, Job{})
+			}
+		})
+	}
+}
