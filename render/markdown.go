@@ -127,8 +127,8 @@ func (d *drawer) notSettled() {
 		d.none("use", "Nothing that was heard is left open before use. That is no inspection.")
 		return
 	}
-	d.item("count-use", "%s before the machine is used, in the order in which it can be done. "+
-		"Tick what is settled and write how.", plural(len(order), "thing stands open", "things stand open"))
+	d.item("count-use", "%s before the machine is used, besides the tightening round below, in the order in which it can be done. "+
+		"Tick what is settled and write how.", plural(len(order), "question stands open", "questions stand open"))
 	d.gap()
 	for _, i := range order {
 		d.open(i)

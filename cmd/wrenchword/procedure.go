@@ -198,7 +198,10 @@ func revised(old []byte, rec *extract.Record, revs []workdoc.Revision) ([]byte, 
 	if err != nil || !report.Changed {
 		return old, report, err
 	}
-	what := fmt.Sprintf("read again: %s, %s", count(report.Added, "line new", "lines new"), count(report.Gone, "line gone", "lines gone"))
+	what := "read again: words changed"
+	if report.Added+report.Gone > 0 {
+		what = fmt.Sprintf("read again: %s, %s", count(report.Added, "line new", "lines new"), count(report.Gone, "line gone", "lines gone"))
+	}
 	fresh, err := render.Markdown(rec, nextRevision(revs, what))
 	if err != nil {
 		return nil, report, err

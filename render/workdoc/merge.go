@@ -140,9 +140,13 @@ var items = []string{refTool, refPart, refConsumable, refSize, refTorque, refLed
 func (m *merger) align(was, own []*node) {
 	kind := func(key string) string { k, _, _ := strings.Cut(key, "-"); return k }
 	free := map[string]*node{}
+	said := map[string][]*node{} // the free ones by when they were said
 	for _, n := range own {
 		if n.anchor() != "" && m.was[n.key] == nil && slices.Contains(items, kind(n.key)) {
 			free[n.key] = n
+			if at := clockPattern.FindString(n.text); at != "" {
+				said[at] = append(said[at], n)
+			}
 		}
 	}
 	rename := map[string]string{}
@@ -151,8 +155,8 @@ func (m *merger) align(was, own []*node) {
 			continue
 		}
 		best, bestShare := "", 0.0
-		for _, n := range own {
-			if free[n.key] == nil || kind(n.key) != kind(o.key) || n.row != o.row || !sameMoment(o.text, n.text) {
+		for _, n := range said[clockPattern.FindString(o.text)] {
+			if free[n.key] == nil || kind(n.key) != kind(o.key) || n.row != o.row {
 				continue
 			}
 			a, b := partLine(o.text).body, partLine(n.text).body
@@ -184,11 +188,6 @@ func (m *merger) align(was, own []*node) {
 }
 
 var clockPattern = regexp.MustCompile(`(?:clip \d+, )?≈?\d+(?::\d\d)+`)
-
-func sameMoment(a, b string) bool {
-	x := clockPattern.FindString(a)
-	return x != "" && x == clockPattern.FindString(b)
-}
 
 // distinguishing are words that make two like-named things different ones.
 var distinguishing = strings.Fields("left right front rear back upper lower top bottom inner outer inside outside first second third other big small long short")
@@ -601,16 +600,15 @@ func (m *merger) drop(nodes []*node) {
 
 // insert puts the tool's new lines after those that come before them in its own text.
 func (m *merger) insert(own []*node) {
-	at := map[string]int{} // where a key stands in body; kept up to date below
-	reindex := func() {
-		clear(at)
-		for i, n := range m.body {
+	at := map[string]int{} // where a key stands in body
+	reindex := func(from int) {
+		for i, n := range m.body[from:] {
 			if n.key != "" {
-				at[n.key] = i
+				at[n.key] = from + i
 			}
 		}
 	}
-	reindex()
+	reindex(0)
 	put := func(i int) {
 		o := own[i]
 		gap := i > 0 && own[i-1].blank()
@@ -648,7 +646,7 @@ func (m *merger) insert(own []*node) {
 			add = append(add, &node{raw: []string{""}})
 		}
 		m.body = slices.Insert(m.body, pos, add...)
-		reindex()
+		reindex(pos)
 	}
 	for i, o := range own {
 		if _, here := at[o.key]; here || o.key == "" {
