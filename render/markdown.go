@@ -142,7 +142,7 @@ func (d *drawer) open(i int) {
 		times = append(times, timecodeAt(d.rec, o.Clip, at, o.AtExact))
 	}
 	computed := ""
-	if len(o.Findings) > 0 {
+	if f := findings(o.Findings); strings.Contains(f, "(computed") {
 		computed = ", partly computed" // the question holds the check's own figures
 	}
 	d.item(d.refs.Open[i], "- [ ] %s (%s%s, %s%s)", escapeMarkdown(o.Question), escapeMarkdown(o.Kind), computed,
@@ -166,7 +166,11 @@ func findings(list []extract.Finding) string {
 	for _, f := range list {
 		s := escapeMarkdown(f.Why)
 		if f.Ask != "" {
-			s += " " + escapeMarkdown(f.Ask)
+			s = strings.TrimRight(s, ".") + ". " + escapeMarkdown(f.Ask)
+		}
+		if f.What == "nothing-to-check" {
+			out = append(out, s)
+			continue
 		}
 		out = append(out, s+" (computed, "+named(f.Source, "common practice, no source")+")")
 	}
@@ -181,7 +185,8 @@ func plural(n int, one, many string) string {
 }
 
 // phases gives the headings of the work. A phase the talk comes back to gets a
-// heading again, as the talk moves on.
+// heading again, as the talk moves on. A step or two of another phase do not
+// make one: who fits a wheel takes a rag off it, too.
 var phases = map[string]string{
 	"preparing": "Preparing", "taking apart": "Taking apart", "fitting": "Fitting",
 	"tightening": "Tightening", "checking": "Checking", "": "Work",
@@ -196,7 +201,7 @@ func (d *drawer) work() {
 	seen := map[string]int{}
 	phase := "\x00"
 	for i, s := range d.rec.Steps {
-		if s.Phase != phase {
+		if s.Phase != phase && (i == 0 || staysIn(d.rec.Steps[i:], s.Phase)) {
 			phase = s.Phase
 			title := phases[phase]
 			if title == "" {
@@ -218,6 +223,16 @@ func (d *drawer) work() {
 		}
 		d.item(d.refs.Steps[i], "- [ ] %d. %s (%s%s)", s.N, escapeMarkdown(s.Text), d.at(s.Place), off)
 	}
+}
+
+// staysIn says whether steps begin with three of a phase, or have no other in them.
+func staysIn(steps []extract.Step, phase string) bool {
+	for i, s := range steps {
+		if s.Phase != phase {
+			return i >= 3
+		}
+	}
+	return true
 }
 
 func (d *drawer) needed() {
