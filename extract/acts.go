@@ -51,16 +51,20 @@ func (r *reading) actAt(ci, i int) (act, int) {
 	}
 	var best act
 	bestEnd, bestScore := 0, 0
+	third := strings.HasSuffix(t.s, "s") && !r.plainVerb(t.s)
 	for _, v := range r.lex.Lemmas(t.s) {
 		for _, p := range r.lex.Patterns(v) {
-			if len(p.Words) < bestScore {
+			if 2*len(p.Words)+1 < bestScore {
 				break // longest first
 			}
 			a, end, ok := r.match(c, i, p)
 			if !ok {
 				continue
 			}
-			score := len(p.Words)
+			score := 2 * len(p.Words)
+			if third && p.Subject {
+				score++ // "the cable pulls down"
+			}
 			if score > bestScore {
 				best, bestEnd, bestScore = a, end, score
 			}

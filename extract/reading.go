@@ -393,9 +393,9 @@ func (r *reading) startsClause(start, i int) bool {
 		return true // "… in the same way | hook all the clips out"
 	case n >= 3 && particle[p] && r.hasVerb(start, i) && (t == "the" || t == "this" || t == "these" || t == "those" || t == "your") && r.verbFollows(i+1):
 		return true // "both come out | the bottom pin's got a sleeve"
-	case n >= 2 && (endsPhrase[p] || r.toks[i-1].brk >= brkPause) && !holdsClause[p] && r.thingThenVerb(i) && (r.hasVerb(start, i) || particle[p]):
+	case n >= 2 && (endsPhrase[p] || r.toks[i-1].brk >= brkPause) && !holdsClause[p] && !offWords[t] && !onWords[t] && t != "back" && r.thingThenVerb(i) && (r.hasVerb(start, i) || particle[p]):
 		return true // "… done | wheel back on"
-	case comma && n >= 2:
+	case comma && n >= 2 && !offWords[t] && !onWords[t] && t != "up" && t != "down" && t != "back":
 		if t == "which" || t == "who" {
 			return true
 		}

@@ -274,7 +274,7 @@ func (s *tracker) resolve(ci, mi int) *thing {
 			for _, w := range strings.Fields(owner.head) {
 				t.mods[w] = true
 			}
-			name = owner.name + " "
+			name = lexicon.Singular(owner.name) + " "
 		}
 		var pl []string
 		for _, w := range m.mods {
@@ -368,7 +368,7 @@ func (s *tracker) resolve(ci, mi int) *thing {
 		// "the pinch bolt for the axle": which pinch bolt it is, the part tells
 		if o := s.ownerOf(ci, mi); o != nil && !strings.Contains(t.name, o.head) && r.since(o.last, m.lo) < 12 {
 			t.owner = o
-			t.name = o.name + " " + t.name
+			t.name = lexicon.Singular(o.name) + " " + t.name
 			for k := range o.mods {
 				t.mods[k] = true
 			}
@@ -516,6 +516,20 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 			after = o
 		}
 	}
+	if after == nil && c.hi < len(r.toks) {
+		// "two nuts | which are holding the risers"
+		n := &r.clauses[r.toks[c.hi].cl]
+		if w := r.toks[n.lo].s; (w == "which" || w == "that" || w == "holding") && n.sentence == c.sentence && c.hi-m.hi <= 3 {
+			for _, k := range n.mentions {
+				if o := &r.mentions[k]; o.kind&lexicon.Part != 0 && o.kind&lexicon.Fastener == 0 && r.holdsBetween(n.lo, o.from) {
+					if o.entry == nil {
+						o.entry = s.resolve(r.toks[n.lo].cl, k)
+					}
+					return o.entry
+				}
+			}
+		}
+	}
 	if after != nil && after.from-m.hi <= 6 {
 		if after.entry == nil {
 			k := r.toks[after.lo].men
@@ -603,6 +617,9 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 				score -= 2
 				if owner.last > t.last {
 					score--
+				}
+				if r.toks[owner.last].cl == m.cl {
+					score -= 3 // another part is named in the same breath
 				}
 			}
 		}
