@@ -215,6 +215,11 @@ func (r *reader) oneMetric(i int) (Quantity, int, bool) {
 // pitchLength reads "by one point two five by thirty" after a metric thread of
 // diameter d: what can be its pitch is the pitch, what cannot is the length.
 func (r *reader) pitchLength(d rat, j int) (pitch, length rat, end int) {
+	if x, ok := r.number(j); ok && x.i == j && !x.v.isInt() && !x.frac { // "M8 1.25"
+		if p, e, ok := r.pitch(d, x, false); ok && knownPitches[p] && !r.at(e).unit() {
+			pitch, j = p, e
+		}
+	}
 	for range 2 {
 		m := j
 		dash := r.mark(m) == '-' && r.glued(m) && r.glued(m+1)
@@ -404,6 +409,8 @@ func (r *reader) unitless(e span) (Quantity, int, bool) {
 		q.Low, q.High = nil, nil
 		q.End = r.at(e.j - 1).end
 		return q, e.j, true
+	case t.is(tTorx) && n.v.isInt() && hexalobular[n.v.n] && !e.rangeSet && n.split == 0: // "a 25 torx"
+		return r.driver(e.i, k+1, "T", n.v.n), k + 1, true
 	case !n.frac && e.lo.between(4, 46) && e.hi.between(4, 46) && singularTool(t) && r.determined(e.i):
 		if n.split > 0 {
 			return q, 0, false

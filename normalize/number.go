@@ -564,6 +564,10 @@ func (r *reader) denom(i int, v int64, strict bool) (den int64, j int, ok bool) 
 		if u := r.at(i + 1); t.intDigits() && u.is(tThs) && t.val.n > v && t.val.n <= 128 {
 			return t.val.n, i + 2, true
 		}
+		// "3 8 inch drive"
+		if d := t.val.n; t.intDigits() && !strict && v%2 == 1 && v < d && (d == 8 || d == 16 || d == 32) && r.inchNext(i+1) {
+			return d, i + 1, true
+		}
 		return 0, i, false
 	}
 	if strict {

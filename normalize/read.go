@@ -203,6 +203,9 @@ func (r *reader) single(i int) (span, bool) {
 	if n.split > 0 && r.splits(&e, n) {
 		return e, true
 	}
+	if r.tolerance(&e) {
+		return e, true
+	}
 	k, alt, ok := r.joiner(e, between)
 	if !ok {
 		// Two numbers side by side with one unit after: "eleven twelve newton metres".
@@ -266,6 +269,43 @@ func (r *reader) single(i int) (span, bool) {
 	return f, true
 }
 
+// tolerance reads "plus or minus one" and "±1" after a value into low and high.
+func (r *reader) tolerance(e *span) bool {
+	k := e.j
+	switch {
+	case r.mark(k) == '+' && r.mark(k+1) == '/' && r.mark(k+2) == '-':
+		k += 3
+	case r.mark(k) == '+':
+		k++
+	case r.at(k).is(tPlus) && r.at(k+1).is(tOr) && r.at(k+2).is(tMinus):
+		k += 3
+	default:
+		return false
+	}
+	m, ok := r.unsigned(k)
+	if !ok || !m.v.less(e.lo) {
+		return false
+	}
+	f := span{n: m, j: m.j}
+	r.unitOf(&f, m)
+	if e.unit != nil && f.unit != nil && e.unit != f.unit {
+		return false
+	}
+	minus := m.v
+	minus.n = -minus.n
+	lo, ok1 := e.lo.add(minus)
+	hi, ok2 := e.lo.add(m.v)
+	if !ok1 || !ok2 {
+		return false
+	}
+	if e.unit == nil {
+		e.unit, e.unitAt = f.unit, f.unitAt
+	}
+	e.lo, e.hi, e.j, e.next, e.rangeSet = lo, hi, f.j, f.j, true
+	e.n.j = m.j
+	return true
+}
+
 // value reads a number, refusing what is none in talk.
 func (r *reader) value(i int) (num, bool) {
 	t := r.at(i)
@@ -273,7 +313,7 @@ func (r *reader) value(i int) (num, bool) {
 		return num{}, false // figures inside a word: "A4", "scp173"
 	}
 	if t.kind == kDigits && t.glued && r.mark(i-1) == '-' && r.glued(i-1) && i > 1 {
-		if u := r.at(i - 2); u.word && u.class() == cNone || u.kind == kDigits && u.glued && r.at(i-3).word {
+		if u := r.at(i - 2); u.word && u.class() == cNone && !(u.glued && u.unit() && r.at(i-3).kind == kDigits) || u.kind == kDigits && u.glued && r.at(i-3).word {
 			return num{}, false // "L-202", "scp2-173"
 		}
 	}
@@ -413,6 +453,8 @@ func (r *reader) joiner(e span, between bool) (k int, alt, ok bool) {
 			k++
 		}
 		alt = true
+	case t.mark == ',' && r.text1(e.i-1) == "not":
+		return k, false, false
 	case t.mark == ',' && !r.glued(k+1):
 		if r.at(k+1).kind != kDigits && r.at(k+1).class() == cNone {
 			return k, false, false
@@ -472,6 +514,9 @@ func (r *reader) correction(i int) (int, bool) {
 // unitOf reads the unit after n into e, and what may follow a unit.
 func (r *reader) unitOf(e *span, n num) {
 	k := n.j
+	if m := r.hyphen(k); r.text1(m) == "ish" { // "thirty-ish newton metres"
+		k = m + 1
+	}
 	// "half a turn", "three eighths of an inch", "half of a thou"
 	if n.frac {
 		m := k
@@ -565,6 +610,9 @@ func (r *reader) unit(k int, n num) (*unit, int) {
 			break
 		}
 		m := j
+		if r.mark(m) == '.' && r.glued(m) && r.mark(m+1) == '-' && r.glued(m+1) {
+			m++ // "ft.-lb"
+		}
 		if c := r.mark(m); (c == '-' || c == '*' || c == '/' || c == '.') && r.glued(m) && r.at(m+1).word && (c == '.' || r.glued(m+1)) {
 			m++
 		}
@@ -626,7 +674,7 @@ func (r *reader) unitFits(u *unit, k, j int, n num) bool {
 	case u.need != 0:
 		return r.near(k, 8, u.need)
 	case u.code == "lb":
-		return !r.priced(n, j)
+		return !r.priced(n, j) && !r.per(j)
 	}
 	return true
 }

@@ -31,12 +31,15 @@ func TestSpokenQuantities(t *testing.T) {
 		{"that's a twelve mil or maybe a thirteen", "12 mm | 13 mm"},
 		{"an M6 or an M8", "M6 | M8"},
 		{"step 3, 25 Nm", "25 N.m"},
+		{"5Nm-7Nm", "5-7 N.m"}, {"5±1 Nm", "4-6 N.m"}, {"twenty newton meters plus or minus two", "18-22 N.m"}, {"thirty-ish newton metres", "30 N.m"},
+		{"not twenty, twenty five newton metres", "25 N.m"},
 		// Said short.
 		{"two thirty newton metres", "230 N.m"}, {"one oh five foot pounds", "105 lbf.ft"}, {"one forty seven millimeters down", "147 mm"},
 		{"two ten millimeter bolts", "10 mm"}, {"two 14 mm bolts", "14 mm"}, {"nought point four newton metres", "0.4 N.m"},
 		// Fractions, heard well and badly.
 		{"three ate inch drive", "3/8 in"}, {"three eight inch drive", "3/8 in"}, {"the three ace ratchet", "3/8 in"}, {"an inch and a quarter socket", "1-1/4 in"},
 		{"inch and a half pipe", "1 1/2 in"}, {"a turn and a half", "1.5 turn"}, {"thirteen thirty seconds socket", "13/32 in"}, {"1.2 inch breaker bar", "1.2 in"},
+		{"3 8 inch drive", "3/8 in"}, {"M8 1.25 thread", "M8x1.25"}, {"a 25 torx bit", "T25"}, {"45 ft.-lbs.", "45 lbf.ft"}, {"45 new ton meters", "45 N.m"},
 		{"3 / 8 inch socket", "3/8 in"}, {"1-1/4\" socket", "1-1/4 in"}, {"½ inch drive", "1/2 in"}, {"a third of a turn", "1/3 turn"},
 		// Torques in other units and in context.
 		{"six kilogram metres", "6 kgf.m"}, {"two comma five kilopond metres", "2.5 kgf.m"}, {"20 ozf·in", "20 ozf.in"}, {"90 kgf centimetre", "90 kgf.cm"},
