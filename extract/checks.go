@@ -215,6 +215,10 @@ func (r *reading) disagreements(rec *Record) []Open {
 			if k == ci {
 				continue
 			}
+			if r.numberIn(c) && r.numberIn(n) && !r.sameNumbers(c, n) && r.ofThisMachine(n) {
+				hit = k // "the drawing has two, this one has three"
+				break
+			}
 			w := r.toks[n.lo].s
 			if w == "but" || w == "and" && k > ci {
 				neg := n.mood&negated != 0 && !r.firstNeg(n)
@@ -270,6 +274,26 @@ func (r *reading) disagreements(rec *Record) []Open {
 		lastAt = r.at(c.lo)
 	}
 	return out
+}
+
+// ofThisMachine tells whether a clause tells what the machine at hand has.
+func (r *reading) ofThisMachine(c *clause) bool {
+	for i := c.lo; i < c.hi; i++ {
+		next := r.word(i + 1)
+		switch r.toks[i].s {
+		case "this":
+			if next == "machine" || next == "one" || next == "bike" || next == "car" || next == "saw" {
+				return true
+			}
+		case "mine", "counted", "measured":
+			return true
+		case "i":
+			if next == "count" || next == "'ve" && (r.word(i+2) == "got" || r.word(i+2) == "counted") || next == "make" || next == "measure" || next == "have" {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // docSays tells whether a clause tells what a document says.

@@ -63,22 +63,12 @@ func (r *reading) spokenOpen(rec *Record) []Open {
 				continue
 			}
 			used[k.Kind] = true
-			about, t, sure := r.aboutOf(ci, oc)
-			o := Open{Kind: k.Kind, Before: k.Before, About: shortName(about), Place: r.placeAround(max(c.lo, oc.lo-10), min(c.hi, oc.hi+14), oc.lo)}
-			o.Due = r.dueOf(ci)
-			if sure {
-				if t != nil {
-					o.LedgerID = t.id
-				}
-				o.Question = question(o)
-			} else {
-				// what it is about is not certain: ask in the speaker's words, name nothing
-				o.Place = r.placeAround(r.around(ci, oc.lo, -1), r.around(ci, oc.hi, 1), oc.lo)
-				o.Question = asking[k.Kind] + ": “" + o.Quote + "”?"
-			}
+			o := r.askAt(ci, oc, k.Kind, k.Before)
 			out = append(out, o)
 		}
 	}
+	out = append(out, r.notYet()...)
+	out = append(out, r.unknownValues()...)
 	// work announced and never done
 	for ci := range r.clauses {
 		c := &r.clauses[ci]
@@ -104,6 +94,103 @@ func (r *reading) spokenOpen(rec *Record) []Open {
 		}
 	}
 	return out
+}
+
+// notYet reads "I haven't … yet" and kin, which no list of phrases can hold.
+func (r *reading) notYet() []Open {
+	var out []Open
+	for ci := range r.clauses {
+		c := &r.clauses[ci]
+		if c.mood&(advert|greeting|asked|other) != 0 || len(c.opens) > 0 {
+			continue
+		}
+		have, yet := -1, false
+		for i := c.lo; i < c.hi; i++ {
+			switch r.toks[i].s {
+			case "haven't", "hasn't", "ain't", "aren't", "isn't":
+				have = i
+			case "not":
+				if i > c.lo && (r.toks[i-1].s == "have" || r.toks[i-1].s == "'ve" || r.toks[i-1].s == "has" || r.toks[i-1].s == "'s") {
+					have = i
+				}
+			case "yet":
+				yet = true
+			}
+		}
+		if have < 0 || !yet {
+			continue
+		}
+		out = append(out, r.askAt(ci, openCue{have, have + 1, []lexicon.OpenCue{{Kind: Unfinished, Before: BeforeUse}}}, Unfinished, BeforeUse))
+	}
+	return out
+}
+
+var valueWord = set("torque newton newtons figure figures number spec setting value pressure clearance gap")
+var unknowing = [][]string{{"don't", "know"}, {"no", "idea"}, {"do", "not", "know"}, {"haven't", "a", "clue"}, {"not", "sure"}, {"i", "forget"}, {"don't", "remember"}, {"can't", "remember"}, {"haven't", "got"}, {"don't", "have"}, {"not", "got"}}
+
+// unknownValues reads a value that the speaker says they do not know: the word
+// for a value and the not knowing within one breath.
+func (r *reading) unknownValues() []Open {
+	var out []Open
+	for ci := range r.clauses {
+		c := &r.clauses[ci]
+		if c.mood&(advert|greeting|asked) != 0 || len(c.opens) > 0 {
+			continue
+		}
+		at := -1
+		for i := c.lo; i < c.hi && at < 0; i++ {
+			for _, p := range unknowing {
+				ok := true
+				for k, w := range p {
+					if r.word(i+k) != w {
+						ok = false
+						break
+					}
+				}
+				if ok {
+					at = i
+					break
+				}
+			}
+		}
+		if at < 0 {
+			continue
+		}
+		found := false
+		for k := max(0, ci-1); k <= min(ci+1, len(r.clauses)-1) && !found; k++ {
+			n := &r.clauses[k]
+			if k > ci && r.toks[c.hi-1].brk >= brkSentence || abs(int(r.since(n.lo, c.lo))) > 8 {
+				continue
+			}
+			for i := n.lo; i < n.hi; i++ {
+				if valueWord[r.toks[i].s] && r.toks[i].men < 0 && r.toks[i].qty < 0 {
+					found = true
+				}
+			}
+		}
+		if found {
+			out = append(out, r.askAt(ci, openCue{at, at + 2, []lexicon.OpenCue{{Kind: LookUp, Before: BeforeUse}}}, LookUp, BeforeUse))
+		}
+	}
+	return out
+}
+
+// askAt makes the question of a cue.
+func (r *reading) askAt(ci int, oc openCue, kind, before string) Open {
+	c := &r.clauses[ci]
+	about, t, sure := r.aboutOf(ci, oc)
+	o := Open{Kind: kind, Before: before, About: shortName(about), Due: r.dueOf(ci), Place: r.placeAround(max(c.lo, oc.lo-10), min(c.hi, oc.hi+14), oc.lo)}
+	if sure {
+		if t != nil {
+			o.LedgerID = t.id
+		}
+		o.Question = question(o)
+		return o
+	}
+	// what it is about is not certain: ask in the speaker's words, name nothing
+	o.Place = r.placeAround(r.around(ci, oc.lo, -1), r.around(ci, oc.hi, 1), oc.lo)
+	o.Question = asking[kind] + ": “" + o.Quote + "”?"
+	return o
 }
 
 // asking words a question by what was said, where its thing is not certain.
@@ -391,6 +478,15 @@ func mergeOpen(in []Open) []Open {
 		merged := false
 		for i := range out {
 			p := &out[i]
+			if p.Kind == Conflict && o.Kind == Conflict && p.Clip == o.Clip && p.At-o.At < 20 && o.At-p.At < 20 {
+				// one disagreement, noticed twice: the telling that shows both sides stays
+				if o.At < p.At {
+					p.Place, p.Question, p.About, p.LedgerID = o.Place, o.Question, o.About, o.LedgerID
+				}
+				p.AlsoAt = append(p.AlsoAt, o.AlsoAt...)
+				merged = true
+				break
+			}
 			if p.Kind == o.Kind && p.Before == o.Before && (p.About == o.About || p.LedgerID != "" && p.LedgerID == o.LedgerID && p.Kind != Promise) && p.Clip == o.Clip {
 				p.AlsoAt = append(p.AlsoAt, o.At)
 				p.AlsoAt = append(p.AlsoAt, o.AlsoAt...)
