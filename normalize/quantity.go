@@ -47,9 +47,12 @@ type Number struct {
 	Alt        bool // Low and High are two candidates ("a 12 or a 13"), not a range
 }
 
-// Finding is what a check says: plain, sourced, never "OK".
+// Finding is what a check says: plain, sourced, never "OK". What is one of
+// "units-disagree", "no-such-size", "same-screw", "which-thread", "too-much",
+// "too-little", "nothing-to-check", "material-changed", "cannot-be-set" and
+// "does-not-fit". No finding is no approval.
 type Finding struct {
-	What   string // a short code
+	What   string
 	Why    string // one plain sentence with the figures
 	Source string
 	Ask    string // what to ask, or ""

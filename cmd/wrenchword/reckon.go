@@ -117,6 +117,14 @@ func (t *typed) value(flag, s string, kind normalize.Kind, unit string) float64 
 	return f
 }
 
+// valueOrZero is value where nothing left ("0 mm") is an answer too.
+func (t *typed) valueOrZero(flag, s string, kind normalize.Kind, unit string) float64 {
+	if num, _, _ := strings.Cut(strings.TrimSpace(s), " "); num == "0" {
+		return 0
+	}
+	return t.value(flag, s, kind, unit)
+}
+
 // same reads a flag's value and its unit as typed.
 func (t *typed) same(flag, s string, kind normalize.Kind) (float64, string) {
 	v, u, err := normalize.ParseValue(s, kind)
@@ -521,7 +529,7 @@ func (c chainFlags) lengthOrWear(cmd *cobra.Command, t *typed, pitch float64) (r
 	case c.throw != "":
 		adj = &reckon.Adjuster{Eccentric: true, Throw: t.value("throw", c.throw, normalize.Length, "mm"), Angle: t.angle("throw-angle", c.throwAngle)}
 	case c.slotBack != "" || c.slotForward != "":
-		adj = &reckon.Adjuster{Back: t.value("slot-back", c.slotBack, normalize.Length, "mm"), Forward: t.value("slot-forward", c.slotForward, normalize.Length, "mm")}
+		adj = &reckon.Adjuster{Back: t.valueOrZero("slot-back", c.slotBack, normalize.Length, "mm"), Forward: t.valueOrZero("slot-forward", c.slotForward, normalize.Length, "mm")}
 	}
 	if t.err != nil {
 		return reckon.Result{}, t.err
