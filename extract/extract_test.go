@@ -322,6 +322,28 @@ func TestOpen(t *testing.T) {
 	}
 }
 
+// TestFacts: what is computed says from what. Chain 520 is 15.875 mm pitch and
+// 6.35 mm wide in published motorcycle chain charts.
+func TestFacts(t *testing.T) {
+	rec := record(t, "It's a fifteen tooth sprocket on the front and a forty five tooth on the back.", "And it takes a 520 chain.")
+	want := map[string]string{"gear ratio": "3.000 to 1", "chain size": "520: pitch 15.875 mm, 6.35 mm between the inner plates"}
+	for _, f := range rec.Facts {
+		if want[f.Name] != f.Value {
+			t.Errorf("%s is %q, want %q", f.Name, f.Value, want[f.Name])
+		}
+		if f.From == "" || f.Method == "" {
+			t.Errorf("%+v does not say from what and how", f)
+		}
+		delete(want, f.Name)
+	}
+	if len(want) > 0 {
+		t.Errorf("not computed: %v", want)
+	}
+	if rec := record(t, "The kids are fifteen and forty five minutes late."); len(rec.Facts) > 0 {
+		t.Errorf("facts of no machine: %+v", rec.Facts)
+	}
+}
+
 // TestOwnWords: a vocabulary file alone adds a tool, a mishearing, a hedge and a verb of another trade.
 func TestOwnWords(t *testing.T) {
 	own := filepath.Join(t.TempDir(), "own.txt")

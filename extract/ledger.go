@@ -103,8 +103,6 @@ func shortName(s string) string {
 	return strings.Join(f, " ")
 }
 
-var lockerWords = set("threadlocker threadlock")
-
 // details keeps what was said of a thing beside its state: locker, washers,
 // which way round, where it was put, what must come first.
 func (r *reading) details(t *thing, e *Entry) {
@@ -114,7 +112,7 @@ func (r *reading) details(t *thing, e *Entry) {
 			cl := &r.clauses[k]
 			for _, mi := range cl.mentions {
 				m := &r.mentions[mi]
-				if strings.Contains(m.name, "thread lock") || lockerWords[m.head] || strings.Contains(m.name, "threadlock") || strings.Contains(m.name, "locking compound") {
+				if strings.Contains(m.name, "thread lock") || strings.Contains(m.name, "threadlock") || strings.Contains(m.name, "locking compound") {
 					if t.fastener && r.nearestFastener(cl, m) == t {
 						e.Locker = "yes"
 						if cl.mood&negated != 0 && k == c {
@@ -125,6 +123,17 @@ func (r *reading) details(t *thing, e *Entry) {
 			}
 		}
 		cl := &r.clauses[c]
+		if t.fastener {
+			if w := r.washers(cl); w != "" && e.Washers == "" {
+				e.Washers = w
+			}
+			if p := r.position(c); p != "" && e.Position == "" {
+				e.Position = p
+			}
+		}
+		if ev.act >= 0 && e.ReplacedBy == "" && r.acts[ev.act].action.Name == "replace" {
+			e.ReplacedBy = r.replacedBy(cl)
+		}
 		if ev.action == "fit" || ev.action == "start by hand" {
 			if o := r.orientation(cl); o != "" {
 				e.Orientation = o
@@ -152,6 +161,44 @@ func (r *reading) details(t *thing, e *Entry) {
 			}
 		}
 	}
+}
+
+// washers gives what the clause says of washers beside a fastener.
+func (r *reading) washers(c *clause) string {
+	for _, mi := range c.mentions {
+		m := &r.mentions[mi]
+		if m.head == "washer" && len(c.mentions) > 1 {
+			return strings.ToLower(r.text(m.from, min(c.hi, m.hi+4)))
+		}
+	}
+	return ""
+}
+
+// position gives which ones are long and which short, where that was said right after.
+func (r *reading) position(ci int) string {
+	for k := ci; k <= min(ci+2, len(r.clauses)-1); k++ {
+		c := &r.clauses[k]
+		if r.since(r.clauses[ci].lo, c.lo) > 12 {
+			break
+		}
+		for i := c.lo; i < c.hi; i++ {
+			w := r.toks[i].s
+			if (w == "long" || w == "short" || w == "longer" || w == "shorter") && (r.word(i+1) == "one" || r.word(i+1) == "ones" || r.word(i+1) == "bolt" || r.word(i+1) == "bolts" || r.word(i+1) == "screw" || r.word(i+1) == "screws") {
+				return strings.ToLower(r.text(c.lo, min(c.hi, c.lo+14)))
+			}
+		}
+	}
+	return ""
+}
+
+// replacedBy gives what a thing was swapped for: "swap it for a new one".
+func (r *reading) replacedBy(c *clause) string {
+	for _, mi := range c.mentions {
+		if m := &r.mentions[mi]; m.prep == "for" || m.prep == "with" {
+			return m.name
+		}
+	}
+	return ""
 }
 
 func lockMethod(t *thing) string {
@@ -197,8 +244,6 @@ func abs(n int) int {
 	}
 	return n
 }
-
-var facing = set("facing faces up outward outwards inward inwards")
 
 // orientation gives the words that say which way round, where the clause has them.
 func (r *reading) orientation(c *clause) string {

@@ -107,10 +107,10 @@ func (r *reading) notYet() []Open {
 		have, yet := -1, false
 		for i := c.lo; i < c.hi; i++ {
 			switch r.toks[i].s {
-			case "haven't", "hasn't", "ain't", "aren't", "isn't":
+			case "haven't", "hasn't", "ain't":
 				have = i
 			case "not":
-				if i > c.lo && (r.toks[i-1].s == "have" || r.toks[i-1].s == "'ve" || r.toks[i-1].s == "has" || r.toks[i-1].s == "'s") {
+				if i > c.lo && (r.toks[i-1].s == "have" || r.toks[i-1].s == "'ve" || r.toks[i-1].s == "has") {
 					have = i
 				}
 			case "yet":
