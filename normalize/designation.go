@@ -479,6 +479,10 @@ func (r *reader) quantity(e span) (Quantity, bool) {
 				q.End = after.end
 			}
 		}
+	case Volume:
+		if after.is(tMachine) || after.is(tArticle) && r.at(k+1).is(tMachine) {
+			return q, false // a 450 cc engine
+		}
 	case Distance:
 		if r.near(e.j, 5, tClock) || e.lo.float() >= 1500 && !r.within(e.i-4, e.i, tInterval) || e.lo.float() >= 20000 {
 			return q, false // a mileage

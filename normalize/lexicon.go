@@ -90,6 +90,8 @@ const (
 	tOver
 	tInterval
 	tWeather
+	tVague
+	tMachine
 	tMotorway
 	tSeries
 )
@@ -99,7 +101,7 @@ var traitNames = []string{"misheard", "second", "ths", "article", "and", "point"
 	"between", "by", "of", "em", "tee", "ee", "number", "per", "drive", "plus", "correct", "weakcorrect", "filler",
 	"maybe", "hedge", "hedgeafter", "tighten", "load", "tool", "head", "drivetool", "fastener", "thread", "fluid",
 	"gear", "temperature", "engine", "price", "tyre", "gap", "clock", "chain", "cure", "money", "clocktime", "torx",
-	"cross", "pozi", "jis", "pronoun", "stopone", "pour", "whole", "p", "over", "interval", "weather", "motorway", "series"}
+	"cross", "pozi", "jis", "pronoun", "stopone", "pour", "whole", "p", "over", "interval", "weather", "vague", "machine", "motorway", "series"}
 
 var classNames = map[string]class{"unit": cUnit, "teen": cTeen, "tens": cTens, "scale": cScale,
 	"denom": cDenom, "denoms": cDenoms, "half": cHalf}

@@ -268,6 +268,9 @@ func (r *reader) group(i int) (num, bool) {
 		}
 		return n, true
 	case cScale:
+		if p := r.at(i - 1); i > 0 && (p.is(tVague) || p.is(tOf) && r.at(i-2).is(tVague)) {
+			return n, false // "a couple of hundred" is no number
+		}
 		if t.w.text == "k" || t.value() == 12 || t.w.text[len(t.w.text)-1] == 's' {
 			return n, false
 		}
@@ -320,7 +323,7 @@ func (r *reader) pairs(v, w int64, i, m int) bool {
 		return false
 	}
 	if v <= 9 {
-		return true
+		return !r.at(i - 2).is(tSeries) // "stage one forty newton metres"
 	}
 	return v >= 18 && v <= 20 && !(w > v && w <= v+10)
 }

@@ -212,7 +212,9 @@ func (r *reader) single(i int) (span, bool) {
 		if e.unit == nil {
 			if m, ok := r.value(n.j); ok && n.v.less(m.v) && near(n.v, m.v) && !n.frac && !m.frac && !r.at(n.j).is(tArticle) && !r.at(n.j).is(tPoint) {
 				f := span{i: e.i, j: m.j, next: m.j, lo: n.v, hi: m.v, n: m, rangeSet: true}
-				if r.unitOf(&f, m); f.unit != nil && !(f.unit.kind == Length && r.countBefore(n)) {
+				r.unitOf(&f, m)
+				f.alt = r.hesitates(f)
+				if f.unit != nil && !(f.unit.kind == Length && r.countBefore(n)) {
 					return f, true
 				}
 			}
@@ -242,9 +244,7 @@ func (r *reader) single(i int) (span, bool) {
 			e.i = n.i
 			return e, true
 		}
-		if f.unit.kind == Temperature || f.unit.kind == Torque || !alt {
-			break
-		}
+		f.alt = alt || comma && r.hesitates(f)
 	case f.unit == nil: // 20 newton metres to 25
 		if comma || !alt && !n.v.less(m.v) || !r.stops(f.j) {
 			e.i = n.i
@@ -407,6 +407,12 @@ func (r *reader) impliedOne(i int) (span, bool) {
 		return span{i: i, j: j, next: j, lo: n.v, hi: n.v, unit: u, unitAt: k, n: num{v: n.v, i: i, j: j}}, true
 	}
 	return span{}, false
+}
+
+// hesitates reports two whole millimetres said side by side: two candidates for
+// one tool ("eighteen, nineteen mil") and no range.
+func (r *reader) hesitates(e span) bool {
+	return e.unit != nil && e.unit.code == "mm" && e.lo.between(4, 46) && e.hi.between(4, 46) && !r.near(e.i, 8, tGap)
 }
 
 // near tells two values close enough to be the ends of one range.

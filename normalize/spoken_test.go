@@ -33,6 +33,8 @@ func TestSpokenQuantities(t *testing.T) {
 		{"step 3, 25 Nm", "25 N.m"},
 		{"5Nm-7Nm", "5-7 N.m"}, {"5±1 Nm", "4-6 N.m"}, {"twenty newton meters plus or minus two", "18-22 N.m"}, {"thirty-ish newton metres", "30 N.m"},
 		{"not twenty, twenty five newton metres", "25 N.m"},
+		{"stage one forty newton metres stage two eighty newton metres stage three ninety degrees", "40 N.m; 80 N.m; 90 deg"},
+		{"eighteen, nineteen mil", "18 mm | 19 mm"}, {"a couple of hundred newton metres", ""}, {"a 450 cc engine", ""},
 		// Said short.
 		{"two thirty newton metres", "230 N.m"}, {"one oh five foot pounds", "105 lbf.ft"}, {"one forty seven millimeters down", "147 mm"},
 		{"two ten millimeter bolts", "10 mm"}, {"two 14 mm bolts", "14 mm"}, {"nought point four newton metres", "0.4 N.m"},
