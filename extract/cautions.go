@@ -42,7 +42,7 @@ func (r *reading) cautions() []Caution {
 				hi = n.hi
 			}
 		}
-		out = append(out, Caution{Text: sentenceCase(r.plain(lo, hi)), Place: r.placeAround(lo, hi, c.lo)})
+		out = append(out, Caution{Text: sentenceCase(r.plain(lo, hi)), Place: r.placeAround(lo, hi, c.lo).by("words of warning")})
 		last = ci
 	}
 	sort.SliceStable(out, func(i, j int) bool {

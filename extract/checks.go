@@ -47,7 +47,7 @@ func (r *reading) valueChecks(rec *Record) []Open {
 			about = "value of " + Heard(q.Canonical)
 		}
 		suspect := func(kind string, fs []Finding) {
-			o := Open{Kind: kind, Before: BeforeUse, About: shortName(about), LedgerID: t.LedgerID, Place: t.Place, Findings: fs}
+			o := Open{Kind: kind, Before: BeforeUse, About: shortName(about), LedgerID: t.LedgerID, Place: t.Place.by("check of the value"), Findings: fs}
 			o.Question = question(o)
 			if len(fs) > 0 && fs[0].Ask != "" {
 				o.Question = strings.TrimSuffix(question(o), "?") + "? " + fs[0].Why + "."
@@ -179,7 +179,7 @@ func (r *reading) sizeChecks(rec *Record) []Open {
 			if len(fs) == 0 {
 				continue
 			}
-			o := Open{Kind: Suspect, Before: BeforeUse, About: shortName(s.Of + " " + c), Place: s.Place, Findings: fs}
+			o := Open{Kind: Suspect, Before: BeforeUse, About: shortName(s.Of + " " + c), Place: s.Place.by("check of the size"), Findings: fs}
 			o.Question = "Is the size " + c + " (" + s.Of + ") right? " + strings.TrimSuffix(fs[0].Why, ".") + "."
 			if kind == normalize.Drive {
 				continue // the tool's list shows the repair; nothing on the machine hangs on it
@@ -268,7 +268,7 @@ func (r *reading) disagreements(rec *Record) []Open {
 				}
 			}
 		}
-		o := Open{Kind: Conflict, Before: BeforeUse, About: shortName(about), LedgerID: id, Place: r.place(c.lo, min(r.clauses[hit].hi, c.lo+38))}
+		o := Open{Kind: Conflict, Before: BeforeUse, About: shortName(about), LedgerID: id, Place: r.place(c.lo, min(r.clauses[hit].hi, c.lo+38)).by("a document against another, or the machine")}
 		o.Question = asking[Conflict] + ": “" + o.Quote + "”?"
 		out = append(out, o)
 		lastAt = r.at(c.lo)

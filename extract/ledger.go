@@ -36,12 +36,18 @@ func (r *reading) ledger() []Entry {
 		t.id = "L" + strconv.Itoa(len(out)+1)
 		first, last := t.events[0], t.events[len(t.events)-1]
 		e := Entry{ID: t.id, Item: shortName(t.name), Kind: "part", Side: t.side, Place_: t.place, Count: t.count,
-			State: state, ValueSaid: value, Locker: "unsaid", Events: []Event{}, Place: r.place(first.lo, first.hi+4)}
+			State: state, ValueSaid: value, Locker: "unsaid", Events: []Event{}, Place: r.place(first.lo, first.hi+4).by("the last event tells the state")}
 		if t.fastener {
 			e.Kind = "fastener"
 		}
 		for _, ev := range t.events {
-			e.Events = append(e.Events, Event{Act: ev.action, Place: r.place(ev.lo, ev.hi+3)})
+			rule := "value set"
+			if ev.act >= 0 {
+				rule = r.acts[ev.act].rule
+			} else if ev.action == "fit" {
+				rule = "implied by its fastener"
+			}
+			e.Events = append(e.Events, Event{Act: ev.action, Place: r.place(ev.lo, ev.hi+3).by(rule)})
 			e.OffCamera = e.OffCamera || ev.off
 		}
 		told[root] = t.id

@@ -84,7 +84,7 @@ func (r *reading) spokenOpen(rec *Record) []Open {
 			if !r.future(c, a) {
 				continue
 			}
-			o := Open{Kind: Unfinished, Before: BeforeUse, About: shortName(t.name), LedgerID: t.id, Place: r.placeAround(max(c.lo, a.lo-8), c.hi, a.lo)}
+			o := Open{Kind: Unfinished, Before: BeforeUse, About: shortName(t.name), LedgerID: t.id, Place: r.placeAround(max(c.lo, a.lo-8), c.hi, a.lo).by("announced, not heard done")}
 			o.Due = r.dueOf(ci)
 			if o.Due != "" && r.after(ci) {
 				o.Before = BeforeLater
@@ -180,15 +180,17 @@ func (r *reading) askAt(ci int, oc openCue, kind, before string) Open {
 	c := &r.clauses[ci]
 	about, t, sure := r.aboutOf(ci, oc)
 	o := Open{Kind: kind, Before: before, About: shortName(about), Due: r.dueOf(ci), Place: r.placeAround(max(c.lo, oc.lo-10), min(c.hi, oc.hi+14), oc.lo)}
+	rule := "said: " + r.text(oc.lo, oc.hi)
 	if sure {
 		if t != nil {
 			o.LedgerID = t.id
 		}
 		o.Question = question(o)
+		o.Place = o.Place.by(rule)
 		return o
 	}
 	// what it is about is not certain: ask in the speaker's words, name nothing
-	o.Place = r.placeAround(r.around(ci, oc.lo, -1), r.around(ci, oc.hi, 1), oc.lo)
+	o.Place = r.placeAround(r.around(ci, oc.lo, -1), r.around(ci, oc.hi, 1), oc.lo).by(rule)
 	o.Question = asking[kind] + ": “" + o.Quote + "”?"
 	return o
 }
@@ -412,7 +414,7 @@ func (r *reading) ledgerOpen(rec *Record) []Open {
 			continue
 		}
 		last := t.events[len(t.events)-1]
-		o := Open{Kind: kind, Before: BeforeUse, About: torqueName(t), LedgerID: e.ID, Place: r.placeAround(max(0, last.lo-3), last.hi+5, last.lo)}
+		o := Open{Kind: kind, Before: BeforeUse, About: torqueName(t), LedgerID: e.ID, Place: r.placeAround(max(0, last.lo-3), last.hi+5, last.lo).by("ledger: left " + e.State)}
 		if o.About == "" {
 			o.About = e.Kind
 		}

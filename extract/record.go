@@ -26,10 +26,17 @@ const Schema = "wrenchword.record/1"
 
 // Place is where an item was heard. Every item of a record has one.
 type Place struct {
-	Clip    int     `json:"clip"`     // index into Record.Source
-	At      float64 `json:"at"`       // seconds from the start of its clip
-	AtExact bool    `json:"at_exact"` // false where the time was worked out inside a longer cue
-	Quote   string  `json:"quote"`    // a verbatim slice of the talk, at most 40 words
+	Clip    int     `json:"clip"`           // index into Record.Source
+	At      float64 `json:"at"`             // seconds from the start of its clip
+	AtExact bool    `json:"at_exact"`       // false where the time was worked out inside a longer cue
+	Quote   string  `json:"quote"`          // a verbatim slice of the talk, at most 40 words
+	Rule    string  `json:"rule,omitempty"` // which rule of the reading took it
+}
+
+// by gives the place with the rule that took the item.
+func (p Place) by(rule string) Place {
+	p.Rule = rule
+	return p
 }
 
 // Source is one clip of the job.

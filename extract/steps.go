@@ -28,7 +28,7 @@ func (r *reading) steps() []Step {
 	for i := range r.heard {
 		valueAt[r.qtys[r.heard[i].qty].cl] = &r.heard[i]
 	}
-	emit := func(text, key, action string, ts []*thing, lo, hi int, off bool) {
+	emit := func(text, key, action, rule string, ts []*thing, lo, hi int, off bool) {
 		if text == "" {
 			return
 		}
@@ -46,7 +46,7 @@ func (r *reading) steps() []Step {
 		if p := phaseOf[action]; p != "" {
 			phase = p
 		}
-		st := Step{N: len(out) + 1, Text: text, Phase: phase, Place: r.place(lo, hi), End: round3(r.at(hi - 1)), OffCamera: off, LedgerIDs: []string{}}
+		st := Step{N: len(out) + 1, Text: text, Phase: phase, Place: r.place(lo, hi).by(rule), End: round3(r.at(hi - 1)), OffCamera: off, LedgerIDs: []string{}}
 		for _, t := range ts {
 			if t.id != "" {
 				st.LedgerIDs = append(st.LedgerIDs, t.id)
@@ -91,11 +91,11 @@ func (r *reading) steps() []Step {
 			if done && h != nil {
 				key = "torque|" + h.of.name + h.of.side
 			}
-			emit(text, key, a.action.Name, a.things, a.lo, max(a.hi, min(hi, a.lo+14)), a.mood&offCamera != 0)
+			emit(text, key, a.action.Name, a.rule, a.things, a.lo, max(a.hi, min(hi, a.lo+14)), a.mood&offCamera != 0)
 		}
 		if h := valueAt[ci]; h != nil && !done && h.of != nil && h.applied == "done" {
 			q := &r.qtys[h.qty]
-			emit(r.torqueText(h), "torque|"+h.of.name+h.of.side, "torque", []*thing{h.of}, max(c.lo, q.lo-6), q.hi, false)
+			emit(r.torqueText(h), "torque|"+h.of.name+h.of.side, "torque", "value set, no verb", []*thing{h.of}, max(c.lo, q.lo-6), q.hi, false)
 		}
 	}
 	return out

@@ -34,6 +34,10 @@ func (r *reading) tools(found []sized) []Tool {
 			}
 		}
 		t.Used = !t.Listed
+		t.Rule = "name in the vocabulary"
+		if m.misheard {
+			t.Rule = "misheard name in the vocabulary"
+		}
 		key := t.Name + "|" + t.Size
 		if k, ok := at[key]; ok {
 			out[k].Listed = out[k].Listed || t.Listed

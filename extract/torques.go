@@ -18,6 +18,7 @@ type heard struct {
 	hedged  bool
 	angle   *big.Rat
 	dropped bool // corrected later
+	rule    string
 	source  SourceSaid
 }
 
@@ -48,9 +49,9 @@ func (s *tracker) values(ci int) {
 		}
 		s.correct(q)
 		h := heard{qty: qi, hedged: q.Hedged || s.hedgedNear(ci), source: SourceSaid{Scope: "unsaid"}}
-		h.of = s.ownerOfValue(ci, q)
+		h.of, h.rule = s.ownerOfValue(ci, q)
 		if prev != nil && (h.of == nil || s.pairOf(r.qtys[prev.qty].hi, q.lo)) {
-			h.of = prev.of
+			h.of, h.rule = prev.of, "the same value in another unit"
 		}
 		h.applied = s.appliedIn(ci, q, &h)
 		r.heard = append(r.heard, h)
@@ -221,7 +222,7 @@ func (s *tracker) hedgedNear(ci int) bool {
 
 // ownerOfValue tells what a value is for: a fastener in the clause, the thing of
 // the clause's act, the fastener in hand, or one named right after; or nil.
-func (s *tracker) ownerOfValue(ci int, q *quantity) *thing {
+func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 	r := s.r
 	c := &r.clauses[ci]
 	var before, after, part *thing
@@ -244,23 +245,23 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) *thing {
 		}
 	}
 	if before != nil {
-		return before
+		return before, "fastener named before the value"
 	}
 	if after != nil {
-		return after
+		return after, "fastener named after the value"
 	}
 	for _, ai := range c.acts {
 		for _, t := range r.acts[ai].things {
 			if takesTorque(t) {
-				return t
+				return t, "what the clause does something to"
 			}
 		}
 	}
 	if part != nil {
 		if t := s.fastenerOf(part); t != nil {
-			return t
+			return t, "fastener of the part named"
 		}
-		return part
+		return part, "part named in the clause"
 	}
 	// named right after: "… newton metres on the hub nut"
 	if c.hi < len(r.toks) && r.toks[c.hi-1].brk < brkSentence {
@@ -271,7 +272,7 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) *thing {
 				if m.entry == nil {
 					m.entry = s.resolve(n2i(r, n), mi)
 				}
-				return m.entry
+				return m.entry, "fastener named right after"
 			}
 		}
 	}
@@ -281,13 +282,13 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) *thing {
 			break
 		}
 		if takesTorque(t) {
-			return t
+			return t, "fastener in hand"
 		}
 		if f := s.fastenerOf(t); f != nil {
-			return f
+			return f, "fastener of the part in hand"
 		}
 	}
-	return nil
+	return nil, "no fastener told"
 }
 
 func n2i(r *reading, c *clause) int { return r.toks[c.lo].cl }
@@ -417,7 +418,7 @@ func (r *reading) torques(led []Entry) []Torque {
 		for lo > c.lo && q.lo-lo < 8 {
 			lo--
 		}
-		t.Place = r.placeAround(lo, min(c.hi, q.hi+4), q.lo)
+		t.Place = r.placeAround(lo, min(c.hi, q.hi+4), q.lo).by(h.rule)
 		out = append(out, t)
 	}
 	return out

@@ -66,6 +66,9 @@ func printWhence(w io.Writer, doc *workdoc.Document, f workdoc.Found) {
 	fmt.Fprintf(w, "%s (%s)\n", f.Ref, f.Kind)
 	fmt.Fprintf(w, "said at    %s\n", spoken(doc.Record, f.Place))
 	fmt.Fprintf(w, "words      %q\n", f.Place.Quote)
+	if f.Place.Rule != "" {
+		fmt.Fprintf(w, "rule       %s\n", f.Place.Rule)
+	}
 	for _, kv := range f.Fields() {
 		fmt.Fprintf(w, "%-10s %s\n", kv[0], kv[1])
 	}
@@ -80,7 +83,7 @@ func printWhence(w io.Writer, doc *workdoc.Document, f workdoc.Found) {
 		findings = x.Findings
 	case extract.Entry:
 		for _, e := range x.Events {
-			fmt.Fprintf(w, "event      %s at %s: %q\n", e.Act, spoken(doc.Record, e.Place), e.Quote)
+			fmt.Fprintf(w, "event      %s at %s: %q (%s)\n", e.Act, spoken(doc.Record, e.Place), e.Quote, e.Rule)
 		}
 	}
 	for _, c := range findings {
