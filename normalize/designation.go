@@ -1,6 +1,9 @@
 package normalize
 
-import "strconv"
+import (
+	"strconv"
+	"strings"
+)
 
 // designation reads a size that is written as letters and figures: metric
 // threads, hexalobular and cross-recess drivers.
@@ -32,7 +35,7 @@ func (r *reader) designation(i int) (Quantity, int, bool) {
 	case t.is(tTee):
 		k := r.hyphen(i + 1)
 		if n, ok := r.plainInt(k, 1, 100); ok && r.at(n.j).unitless() &&
-			(hexalobular[n.v.n] && (n.v.n >= 5 || r.glued(k)) || r.near(i, 4, tTorx) || r.at(n.j).is(tTool)) &&
+			(hexalobular[n.v.n] && (n.v.n >= 5 || r.glued(k)) || r.glued(k) && n.v.n >= 6 || r.near(i, 4, tTorx) || r.at(n.j).is(tTool)) &&
 			!r.at(i-1).is(tSeries) {
 			j := n.j
 			if r.at(j).is(tTorx) {
@@ -152,7 +155,7 @@ func (r *reader) metric(i int) (Quantity, int, bool) {
 		}
 		q, j = q2, j2
 	}
-	if r.at(j).is(tOr) {
+	if r.at(j).is(tOr) && !q.Alt {
 		m := j + 1
 		if r.at(m).is(tArticle) {
 			m++
@@ -207,6 +210,13 @@ func (r *reader) oneMetric(i int) (Quantity, int, bool) {
 	if length.n > 0 {
 		q.Canonical += " x " + printRat(length) + " mm"
 		q.Length = length.big()
+	}
+	// "M8 by 30 or 35"
+	if length.n > 0 && r.at(j).is(tOr) {
+		if x, ok := r.number(j + 1); ok && x.v.isInt() && x.v.n >= 3 && x.v.n <= 1000 && !r.at(x.j).unit() {
+			q.Canonical += " | " + strings.Replace(q.Canonical, " x "+printRat(length), " x "+printRat(x.v), 1)
+			q.Alt, j = true, x.j
+		}
 	}
 	q.End, q.Hedged = r.at(j-1).end, r.hedged(i, j)
 	return q, j, true

@@ -51,9 +51,9 @@ func TestSpokenQuantities(t *testing.T) {
 		// Threads.
 		{"an M ten by one point two five", "M10x1.25"}, {"M twelve by one seventy five", "M12x1.75"}, {"m8x1.25x30", "M8x1.25 x 30 mm"}, {"six by thirty bolts", "M6 x 30 mm"},
 		{"the thread is ten by one two five", "M10x1.25"}, {"quarter twenty", "1/4-20"}, {"five sixteenths eighteen", "5/16-18"}, {"a ten thirty two screw", "#10-32"}, {"#10-32", "#10-32"},
-		{"M16 by one and a half", "M16x1.5"}, {"M8 by 30 or 35", "M8 x 30 mm"},
+		{"M16 by one and a half", "M16x1.5"}, {"M8 by 30 or 35", "M8 x 30 mm | M8 x 35 mm"}, {"a three quarter AF", "3/4 in"}, {"half inch AF", "1/2 in"}, {"45 newtown meters", "45 N.m"},
 		// Drivers.
-		{"T twenty five", "T25"}, {"an E10 socket", "E10"}, {"number two pozi", "PZ2"}, {"JIS number two", "JIS2"}, {"#2 Phillips", "PH2"},
+		{"T twenty five", "T25"}, {"an E10 socket", "E10"}, {"it's a T28 at the front", "T28"}, {"number two pozi", "PZ2"}, {"JIS number two", "JIS2"}, {"#2 Phillips", "PH2"},
 		// Fluids, sprockets, chains, tyres.
 		{"ten mil of fork oil", "10 mL"}, {"the drain plug is a seventeen mil and the oil is hot", "17 mm"}, {"fifteen tooth sprocket", "15 teeth"}, {"a 520 chain", "520"},
 		{"thirty two pounds in the front tyre", "32 psi"}, {"four bolts, ten mil", "10 mm"}, {"minus five degrees Celsius", "-5 degC"},
