@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 
 	"github.com/spf13/cobra"
@@ -22,6 +23,7 @@ var published = map[string]struct {
 
 func newPublishCmd() *cobra.Command {
 	var to, as string
+	var videos, photos []string
 	var settledOnly, anyway, replace bool
 	cmd := &cobra.Command{
 		Use:   "publish FILE… --to DIR",
@@ -46,6 +48,14 @@ without --replace.`,
 				return err
 			}
 			defer folder.Close()
+			if len(videos)+len(photos) > 0 {
+				switch {
+				case as != "html":
+					return errors.New("--video and --photo put pictures into an HTML page; leave out --as " + as)
+				case len(args) > 1:
+					return errors.New("--video and --photo belong to one document; name one")
+				}
+			}
 			refused := false
 			taken := map[string]bool{}
 			for _, path := range args {
@@ -62,6 +72,9 @@ without --replace.`,
 					continue
 				}
 				opt := page.Options{SettledOnly: settledOnly, Today: today()}
+				if opt.Stills, err = pictures(cmd, say, doc, videos, photos); err != nil {
+					return err
+				}
 				data, err := form.draw(page.New(doc, opt))
 				if err != nil {
 					return fmt.Errorf("%s: draw the page: %w", path, err)
@@ -81,6 +94,8 @@ without --replace.`,
 	}
 	fs := cmd.Flags()
 	fs.StringVar(&to, "to", "", "folder to write into")
+	fs.StringArrayVar(&videos, "video", nil, "recording to take stills from through ffmpeg, once a clip in order")
+	fs.StringArrayVar(&photos, "photo", nil, "photograph of your own to add, without its location (may be repeated)")
 	fs.StringVar(&as, "as", "html", "html, markdown or mediawiki")
 	fs.BoolVar(&settledOnly, "settled-only", false, "leave out every value that nobody confirmed, and say so")
 	fs.BoolVar(&anyway, "anyway", false, "publish although something is open before publishing")
@@ -89,4 +104,30 @@ without --replace.`,
 		panic(err) // the flag is defined just above
 	}
 	return cmd
+}
+
+// pictures takes stills and adds the person's own photographs. What cannot be
+// taken is said and fails nothing else.
+func pictures(cmd *cobra.Command, say sayer, doc *workdoc.Document, videos, photos []string) ([]page.Still, error) {
+	var out []page.Still
+	if len(videos) > 0 {
+		bar := newBar(cmd, say)
+		stills, err := page.Frames(cmd.Context(), doc, videos, bar.set)
+		bar.end()
+		if err != nil {
+			say.warning("%v", err)
+		}
+		out = stills
+	}
+	for _, p := range photos {
+		s, err := page.Photo(p)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, s)
+	}
+	if len(out) > 0 {
+		say.note("look for faces, number plates and frame numbers in %s before you pass the page on", count(len(out), "picture", "pictures"))
+	}
+	return out, nil
 }

@@ -7,6 +7,7 @@ import (
 	"encoding/base64"
 	"html/template"
 	"strings"
+	"unicode"
 )
 
 var (
@@ -46,7 +47,14 @@ func Draw(t *template.Template, style, script string, media bool, data any) ([]b
 	if err != nil {
 		return nil, err
 	}
-	return sealed(b.Bytes()), nil
+	// Direction marks could make a line read otherwise than it is written, and
+	// control characters are no text.
+	return sealed(bytes.Map(func(r rune) rune {
+		if r != '\n' && r != '\t' && unicode.IsControl(r) || r >= '\u202a' && r <= '\u202e' || r >= '\u2066' && r <= '\u2069' {
+			return -1
+		}
+		return r
+	}, b.Bytes())), nil
 }
 
 func hashOf(s string) string {
