@@ -21,12 +21,11 @@ func nm(f float64) *big.Rat { return new(big.Rat).SetFloat64(f) }
 
 // published is a tightening torque of reference/torque_tables.csv.
 type published struct {
-	row     int
-	ctx     TorqueContext
-	lo, hi  *big.Rat
-	held    bool // set aside: not looked at while the ranges were chosen
-	note    string
-	related string
+	row    int
+	ctx    TorqueContext
+	lo, hi *big.Rat
+	held   bool // set aside: not looked at while the ranges were chosen
+	note   string
 }
 
 // publishedTorques reads the table; left out are rows that are no tightening

@@ -121,7 +121,6 @@ type span struct {
 	lo, hi   rat
 	alt      bool
 	unit     *unit
-	unitAt   int
 	n        num // the last number read
 	rangeSet bool
 }
@@ -172,7 +171,7 @@ func (r *reader) expr(i int) (span, bool) {
 			break
 		}
 		if f.unit == nil && e.unit != nil {
-			f.unit, f.unitAt = e.unit, e.unitAt
+			f.unit = e.unit
 		}
 		e = f
 	}
@@ -250,7 +249,7 @@ func (r *reader) single(i int) (span, bool) {
 			e.i = n.i
 			return e, true
 		}
-		f.unit, f.unitAt = e.unit, e.unitAt
+		f.unit = e.unit
 	case e.unit != f.unit || comma:
 		e.i = n.i
 		return e, true
@@ -299,7 +298,7 @@ func (r *reader) tolerance(e *span) bool {
 		return false
 	}
 	if e.unit == nil {
-		e.unit, e.unitAt = f.unit, f.unitAt
+		e.unit = f.unit
 	}
 	e.lo, e.hi, e.j, e.next, e.rangeSet = lo, hi, f.j, f.j, true
 	e.n.j = m.j
@@ -352,8 +351,8 @@ func (r *reader) value(i int) (num, bool) {
 // countsOne tells a counted or measured "one" from the pronoun.
 func (r *reader) countsOne(n num) bool {
 	i := n.i
-	if r.at(i).kind == kDigits {
-		return true
+	if r.at(i).kind == kDigits || i == 0 && r.end(n.j) {
+		return true // the whole text, an answer
 	}
 	prev, nxt := r.at(i-1), r.at(n.j)
 	if prev.is(tOr) || prev.is(tTo) || prev.is(tNumber) || nxt.is(tOr) {
@@ -401,10 +400,10 @@ func (r *reader) impliedOne(i int) (span, bool) {
 	if f, m, ok := r.part(j + 1); ok && r.at(j).is(tAnd) && r.partEnds(m) {
 		v, _ := n.v.add(f)
 		n.v, n.j = v, m
-		return span{i: i, j: m, next: m, lo: v, hi: v, unit: u, unitAt: k, n: n}, true
+		return span{i: i, j: m, next: m, lo: v, hi: v, unit: u, n: n}, true
 	}
 	if u.code == "turn" && j-k == 2 && k > i {
-		return span{i: i, j: j, next: j, lo: n.v, hi: n.v, unit: u, unitAt: k, n: num{v: n.v, i: i, j: j}}, true
+		return span{i: i, j: j, next: j, lo: n.v, hi: n.v, unit: u, n: num{v: n.v, i: i, j: j}}, true
 	}
 	return span{}, false
 }
@@ -533,7 +532,7 @@ func (r *reader) unitOf(e *span, n num) {
 			m++
 		}
 		if u, j := r.unit(m, n); u != nil && m > k {
-			e.unit, e.unitAt, e.j, e.next = u, m, j, j
+			e.unit, e.j, e.next = u, j, j
 			return
 		}
 	}
@@ -541,7 +540,7 @@ func (r *reader) unitOf(e *span, n num) {
 	if u == nil {
 		return
 	}
-	e.unit, e.unitAt, e.j, e.next = u, k, j, j
+	e.unit, e.j, e.next = u, j, j
 	// "an inch and a quarter" is read at its article; "one inch and a quarter" here.
 	if (n.v.isInt() || n.frac) && r.at(j).is(tAnd) && u.kind != Torque && !n.frac {
 		if f, m, ok := r.part(j + 1); ok && r.partEnds(m) {
