@@ -19,7 +19,7 @@ import (
 // A line with no key is the person's.
 
 var (
-	anchorPattern = regexp.MustCompile(`\s*<!--\s*@(\S+?)\s*-->`)
+	anchorPattern = regexp.MustCompile(`\s*<!--\s*@([\pL\pN.-]+)\s*-->`)
 	markerPattern = regexp.MustCompile(`^(\s*)([-*+]|\d{1,9}[.)])(\s+|$)`)
 	boxPattern    = regexp.MustCompile(`^\[([ xX])\](\s|$)`)
 	labelPattern  = regexp.MustCompile(`^\s*[-*+]\s+([A-Z][A-Za-z ]{2,50}):(?:\s|$)`)
@@ -35,7 +35,15 @@ type node struct {
 	row    bool     // a table's line
 	head   string   // for a row: the key of its table's header
 	opaque bool     // inside a code block: never the tool's
+	folded string   // text as canonical folds it, once asked for
 	line   int      // of its first line in the file, from 1
+}
+
+func (n *node) canonical() string {
+	if n.folded == "" {
+		n.folded = canonical(n.text)
+	}
+	return n.folded
 }
 
 func (n *node) blank() bool { return strings.TrimSpace(n.text) == "" }
@@ -206,7 +214,7 @@ func keyOwn(nodes []*node) {
 		case n.indent() > 0 && ref != "" && labelPattern.MatchString(n.text):
 			n.key = ref + "/" + label(n.text)
 		default:
-			n.key = "text:" + canonical(n.text)
+			n.key = "text:" + n.canonical()
 			if strings.HasPrefix(n.text, "#") {
 				ref = ""
 			}
@@ -244,6 +252,8 @@ func keyMine(mine, own []*node) error {
 			return false
 		}
 		used[key], n.key = n, key
+		// A line that only looks like a row, or was one, is read as plain text.
+		n.row = n.row && known[key].row
 		return true
 	}
 	for _, n := range mine {
@@ -282,7 +292,7 @@ func keyMine(mine, own []*node) error {
 		if n.key != "" || n.blank() || n.opaque || n.row {
 			continue
 		}
-		key := "text:" + canonical(n.text)
+		key := "text:" + n.canonical()
 		for c := 1; !take(n, numbered(key, c)); c++ {
 			if known[numbered(key, c)] == nil {
 				break
@@ -357,7 +367,7 @@ func findLost(mine, own []*node, used map[string]*node, take func(*node, string)
 			if n.key != "" || n.blank() || n.opaque || n.row != o.row {
 				continue
 			}
-			if s := shared(canonical(o.text), canonical(n.text)); s > bestShare {
+			if s := shared(o.canonical(), n.canonical()); s > bestShare {
 				best, bestShare, second = n, s, bestShare
 			} else if s > second {
 				second = s

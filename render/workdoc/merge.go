@@ -237,7 +237,7 @@ func (m *merger) update() {
 		case n.key == "":
 			out = append(out, n)
 			i++
-		case o == nil && strings.Contains(n.key, "/") && !n.row && canonical(n.text) != canonical(b.text):
+		case o == nil && strings.Contains(n.key, "/") && !n.row && n.canonical() != b.canonical():
 			// The tool no longer writes this line, but its item stands: so do the words in it.
 			out = append(out, &node{raw: n.raw, text: n.text})
 			i++
@@ -257,7 +257,7 @@ func (m *merger) update() {
 					lines = append(lines, sub.raw...)
 				case so != nil:
 					lines = append(lines, m.changed(sb, sub, so)...)
-				case canonical(sub.text) != canonical(sb.text):
+				case sub.canonical() != sb.canonical():
 					lines = append(lines, sub.raw...)
 				}
 			}
@@ -375,10 +375,10 @@ func longestRising(seq []int) []bool {
 // changed gives the lines for one line of mine: b as the tool wrote it, n as it
 // stands, o as the tool writes it now.
 func (m *merger) changed(b, n, o *node) []string {
-	if n.row {
+	if n.row && b.row && o.row {
 		return m.changedRow(b, n, o)
 	}
-	was, is, now := canonical(b.text), canonical(n.text), canonical(o.text)
+	was, is, now := b.canonical(), n.canonical(), o.canonical()
 	switch {
 	case was == now && b.anchor() == o.anchor():
 		return n.raw
@@ -459,13 +459,13 @@ func (p parts) String() string {
 
 // changedRow is changed for a table's line, cell by cell under mine's columns.
 func (m *merger) changedRow(b, n, o *node) []string {
-	if canonical(b.text) == canonical(o.text) && b.anchor() == o.anchor() {
+	if b.canonical() == o.canonical() && b.anchor() == o.anchor() {
 		return n.raw
 	}
 	if strings.HasPrefix(n.key, "table:") {
 		return n.raw // a column of the tool's stays as the person has it
 	}
-	wasHead, nowHead := cells(m.was[b.head].text), cells(m.own[o.head].text)
+	wasHead, nowHead := headOf(m.was, b), headOf(m.own, o)
 	cols := m.columns[n.head]
 	if cols == nil {
 		cols = wasHead
@@ -488,6 +488,14 @@ func (m *merger) changedRow(b, n, o *node) []string {
 		out = append(out, cell)
 	}
 	return []string{writeRow(out, refColumn(cols, nowHead), o.anchor())}
+}
+
+// headOf gives the columns of the table that one of the tool's own rows is in.
+func headOf(nodes map[string]*node, row *node) []string {
+	if h := nodes[row.head]; h != nil {
+		return cells(h.text)
+	}
+	return nil
 }
 
 func (m *merger) changedCell(was, is, now string, line int) string {
@@ -555,12 +563,12 @@ func strip(raw []string) []string {
 func (m *merger) drop(nodes []*node) {
 	n := nodes[0]
 	b := m.was[n.key]
-	touched := canonical(b.text) != canonical(n.text) && !strings.HasSuffix(n.key, "/rule")
+	touched := b.canonical() != n.canonical() && !strings.HasSuffix(n.key, "/rule")
 	for _, sub := range nodes[1:] {
 		if sub.blank() {
 			continue
 		}
-		touched = touched || sub.key == "" || m.was[sub.key] == nil || canonical(sub.text) != canonical(m.was[sub.key].text)
+		touched = touched || sub.key == "" || m.was[sub.key] == nil || sub.canonical() != m.was[sub.key].canonical()
 	}
 	if !touched {
 		return
@@ -704,15 +712,15 @@ func sameBlock(a, b *node) bool {
 // rowFor writes a new row under the columns that the person's table has.
 func (m *merger) rowFor(o *node) string {
 	cols := m.columns[o.head]
-	if cols == nil || m.own[o.head] == nil {
+	if cols == nil {
 		return o.raw[0]
 	}
-	now := byColumn(cells(m.own[o.head].text), cells(stripRefs(o.text)))
+	now := byColumn(headOf(m.own, o), cells(stripRefs(o.text)))
 	row := make([]string, len(cols))
 	for i, c := range cols {
 		row[i] = now[strings.ToLower(c)]
 	}
-	return writeRow(row, refColumn(cols, cells(m.own[o.head].text)), o.anchor())
+	return writeRow(row, refColumn(cols, headOf(m.own, o)), o.anchor())
 }
 
 // keep writes what could not be placed under its own heading.
@@ -725,7 +733,7 @@ func (m *merger) keep() {
 		lines = append(lines, &node{raw: []string{l}, text: l})
 	}
 	for i, n := range m.body {
-		if canonical(n.text) == canonical(KeptHeading) {
+		if n.canonical() == canonical(KeptHeading) {
 			end := i + 1
 			for end < len(m.body) && !strings.HasPrefix(m.body[end].text, "#") {
 				end++

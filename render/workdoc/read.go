@@ -84,7 +84,7 @@ func (r *reader) read() {
 		switch {
 		case n.blank():
 		case !n.row && strings.HasPrefix(n.text, "#"):
-			r.section = strings.ToLower(canonical(n.text))
+			r.section = strings.ToLower(n.canonical())
 			if n.key == "" {
 				r.note(n)
 			}
@@ -164,7 +164,7 @@ func (r *reader) label(i int) int {
 	case labelAgain:
 		a.Again = isTick(value)
 	default:
-		if canonical(n.text) != canonical(r.own[n.key].text) {
+		if n.canonical() != r.own[n.key].canonical() {
 			r.d.Edited[n.key] = value
 		}
 		return last
@@ -217,7 +217,7 @@ func (r *reader) row(n *node) {
 	}
 	// Words in the tool's own cells, or in columns of the person's, are notes.
 	o := r.own[n.key]
-	was := byColumn(cells(r.own[o.head].text), cells(stripRefs(o.text)))
+	was := byColumn(headOf(r.own, o), cells(stripRefs(o.text)))
 	for i, h := range r.head {
 		h = strings.ToLower(h)
 		w, known := was[h]
