@@ -85,7 +85,7 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 		return true
 	}
 	p := r.toks[i-1].s
-	if r.toks[i].s == "torque" && (r.toks[i-1].men >= 0 || r.word(i+1) == "is" || r.word(i+1) == "for" || r.word(i+1) == "figure" || r.word(i+1) == "spec" || r.word(i+1) == "value" || r.word(i+1) == "setting") {
+	if r.toks[i].s == "torque" && (r.toks[i-1].men >= 0 || p == "much" || p == "for" || p == "with" || r.word(i+1) == "is" || r.word(i+1) == "for" || r.word(i+1) == "figure" || r.word(i+1) == "spec" || r.word(i+1) == "value" || r.word(i+1) == "setting") {
 		return false
 	}
 	if p == "the" || p == "a" || p == "an" || p == "no" && a.verb >= 0 || p == "my" || p == "your" || p == "nice" || p == "good" || p == "of" || p == "some" || p == "any" {

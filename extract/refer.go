@@ -113,12 +113,14 @@ func (r *reading) implied() {
 
 // tracker is what a listener has in mind at one moment of the talk.
 type tracker struct {
-	r       *reading
-	hand    []*thing // things spoken of, the latest last
-	topic   *thing   // the part the talk is about
-	topicAt int
-	side    string // which side the talk is on, "" where not said
-	sideAt  int
+	r         *reading
+	hand      []*thing // things spoken of, the latest last
+	topic     *thing   // the part the talk is about
+	topicAt   int
+	heading   *thing // the thing that a clause of its own announced: "Master cylinder."
+	headingAt int
+	side      string // which side the talk is on, "" where not said
+	sideAt    int
 }
 
 func (s *tracker) clause(ci int) {
@@ -146,11 +148,35 @@ func (s *tracker) clause(ci int) {
 		t.last = m.lo
 		s.touch(t)
 	}
+	if t := s.headingOf(c); t != nil {
+		s.heading, s.headingAt = t, c.lo
+	}
 	for _, ai := range c.acts {
 		a := &r.acts[ai]
 		s.apply(ci, ai, a)
 	}
 	s.values(ci)
+}
+
+// headingOf gives the thing that a clause does nothing but name: "Now the
+// fender.", "Master cylinder.", "Drain bolt next."
+func (s *tracker) headingOf(c *clause) *thing {
+	r := s.r
+	if len(c.acts) > 0 || len(c.mentions) != 1 || c.mood&(advert|greeting|listing|negated|asked) != 0 {
+		return nil
+	}
+	m := &r.mentions[c.mentions[0]]
+	if m.entry == nil || m.prep != "" && m.prep != "for" {
+		return nil
+	}
+	for i := c.lo; i < c.hi; i++ {
+		w := r.toks[i].s
+		if r.toks[i].men >= 0 || i >= m.from && i < m.hi || openers[w] || dropWords[w] || placeWords[w] || w == "side" || w == "and" || w == "next" || w == "first" || w == "for" {
+			continue
+		}
+		return nil
+	}
+	return m.entry
 }
 
 // clauseSide gives the side that a clause speaks of, where it names just one.
@@ -541,6 +567,9 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 	}
 	if before != nil && before.entry != nil {
 		return before.entry
+	}
+	if h := s.heading; h != nil && !h.fastener && r.since(s.headingAt, m.lo) < 45 {
+		return h
 	}
 	// what the talk is about: the latest part that a clause of its own was about
 	for pass := 0; pass < 2; pass++ {

@@ -276,6 +276,22 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 			}
 		}
 	}
+	// a heading: "Calipers. Thirty newton metres."
+	for k := ci - 1; k >= 0 && k >= ci-2 && r.since(r.clauses[k].lo, q.lo) < 10; k-- {
+		p := &r.clauses[k]
+		if s.headingOf(p) == nil {
+			continue
+		}
+		if m := &r.mentions[p.mentions[0]]; m.entry != nil && m.prep == "" && !documents[m.head] {
+			if takesTorque(m.entry) {
+				return m.entry, "fastener in the heading before"
+			}
+			if f := s.fastenerOf(m.entry); f != nil {
+				return f, "fastener of the part in the heading before"
+			}
+			return m.entry, "part in the heading before"
+		}
+	}
 	for i := len(s.hand) - 1; i >= 0; i-- {
 		t := s.hand[i]
 		if r.since(t.last, q.lo) > 30 {
