@@ -132,3 +132,23 @@ func TestLexiconFaults(t *testing.T) {
 		t.Errorf("%v", err)
 	}
 }
+
+// TestTraitNames: the names of data/words.txt stand in the order of the bits.
+func TestTraitNames(t *testing.T) {
+	if got := trait(1) << (len(traitNames) - 1); got != tSeries || traitNames[len(traitNames)-1] != "series" {
+		t.Errorf("%d names for the bits up to %b", len(traitNames), tSeries)
+	}
+	for name, bit := range map[string]trait{"misheard": tMisheard, "tighten": tTighten, "vague": tVague, "jis": tJIS, "opener": tOpener} {
+		if traitNames[indexOf(bit)] != name {
+			t.Errorf("bit of %s is named %s", name, traitNames[indexOf(bit)])
+		}
+	}
+}
+
+func indexOf(x trait) int {
+	n := 0
+	for ; x > 1; x >>= 1 {
+		n++
+	}
+	return n
+}
