@@ -29,11 +29,11 @@ type SheetLine struct {
 
 // From says where a line's value comes from, as the document's Source column has it.
 func (s Sheet) From(l SheetLine) string {
+	// The title and the edition go before the page, unless the line names them itself.
 	from := l.Source
-	if from == "" {
-		from = s.Title
-		if s.Edition != "" {
-			from += ", " + s.Edition
+	for _, part := range []string{s.Edition, s.Title} {
+		if part != "" && !strings.Contains(strings.ToLower(l.Source), strings.ToLower(part)) {
+			from = strings.TrimSuffix(part+", "+from, ", ")
 		}
 	}
 	if s.Machine != "" {
@@ -116,7 +116,7 @@ func (s *Sheet) check() error {
 	}
 	s.Lines = lines
 	if len(faults) == 0 && len(lines) == 0 {
-		return fmt.Errorf("%s: no value in it; it needs columns fastener, value and source", s.File)
+		return fmt.Errorf("%s: no value in it yet; fill the column value, with units", s.File)
 	}
 	return errors.Join(faults...)
 }
