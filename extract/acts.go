@@ -30,6 +30,11 @@ func (r *reading) findActs() {
 
 func (r *reading) addAct(ci int, a act) {
 	a.cl = ci
+	if a.action.Name == "fit" {
+		if name := r.intoContainer(ci, a.hi); name != "" {
+			a.action = r.lex.Action(name)
+		}
+	}
 	a.qty = -1
 	a.mood = r.moodOf(ci, &a)
 	// "put it in | wheel on": the particle of the verb is no preposition of what follows
@@ -40,6 +45,28 @@ func (r *reading) addAct(ci int, a act) {
 	}
 	r.clauses[ci].acts = append(r.clauses[ci].acts, len(r.acts))
 	r.acts = append(r.acts, a)
+}
+
+var containers = set("lid tray tin can jar bag box bucket tub cup pocket drawer saucer dish freezer oven sink pile bowl egg tupperware corner")
+var bins = set("bin trash garbage rubbish skip scrap dustbin")
+
+// intoContainer tells of "goes in the jam jar lid" that it is put aside, and of
+// "in the bin" that it is thrown away; "" where a thing goes where it belongs.
+func (r *reading) intoContainer(ci, k int) string {
+	c := &r.clauses[ci]
+	for i := k; i < c.hi && i < k+6; i++ {
+		w := r.toks[i].s
+		if i > k+1 && (w == "and" || w == "with" || w == "so") {
+			return ""
+		}
+		if containers[w] {
+			return "store"
+		}
+		if bins[w] {
+			return "discard"
+		}
+	}
+	return ""
 }
 
 // actAt matches the ways of saying an action at the verb at token i.
@@ -225,7 +252,7 @@ func (r *reading) objectsAfter(c *clause, a *act, k int) {
 				a.pronoun = r.toks[j].s
 				return
 			}
-			if w := r.toks[j].s; len(a.objects) == 0 && !stopWords[w] && !dropWords[w] && !dropAdj[w] && !placeWords[w] && countOf[w] == 0 && r.toks[j].qty < 0 && !r.leadsMention(c, j) && !strings.HasSuffix(w, "ly") {
+			if w := r.toks[j].s; len(a.objects) == 0 && !stopWords[w] && !dropWords[w] && !dropAdj[w] && !placeWords[w] && countOf[w] == 0 && r.toks[j].qty < 0 && !r.leadsMention(c, j) && !strings.HasSuffix(w, "ly") && !whichWay[w] {
 				a.unknown = true // a thing that no list knows
 				return
 			}
@@ -257,6 +284,8 @@ func (r *reading) objectsAfter(c *clause, a *act, k int) {
 		}
 	}
 }
+
+var whichWay = set("clockwise anticlockwise counterclockwise straight square flush home upright sideways forward forwards backwards backward crosswise diagonally gently")
 
 // leadsMention tells whether the token belongs to the determiners of a mention that follows.
 func (r *reading) leadsMention(c *clause, j int) bool {
@@ -603,7 +632,7 @@ func (r *reading) moodOf(ci int, a *act) mood {
 				m |= framed
 			}
 		default:
-			if prev == "'s" || prev == "is" || prev == "are" || prev == "was" || prev == "were" || prev == "be" || prev == "been" || prev == "'re" {
+			if prev == "'s" || prev == "is" || prev == "are" || prev == "was" || prev == "were" || prev == "be" || prev == "been" || prev == "'re" || prev == "comes" || prev == "come" || prev == "came" {
 				m |= framed // "it's cracked"
 			}
 		}

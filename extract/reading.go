@@ -324,6 +324,14 @@ func (r *reading) startsClause(start, i int) bool {
 	}
 	comma := r.toks[i-1].brk >= brkPause
 	n := i - start
+	if r.toks[i-1].brk <= brkPause {
+		// a name is never cut: "motor clamp | bolt"
+		for k := max(start, i-3); k < i; k++ {
+			if _, m := r.lex.Things(r.from(k, len(r.toks))); k+m > i {
+				return false
+			}
+		}
+	}
 	next, next2 := "", ""
 	if r.toks[i].brk <= brkPause {
 		next = r.word(i + 1)
@@ -395,6 +403,8 @@ func (r *reading) startsClause(start, i int) bool {
 		return true // "both come out | the bottom pin's got a sleeve"
 	case n >= 2 && (endsPhrase[p] || r.toks[i-1].brk >= brkPause) && !holdsClause[p] && !offWords[t] && !onWords[t] && t != "back" && r.thingThenVerb(i) && (r.hasVerb(start, i) || particle[p]):
 		return true // "… done | wheel back on"
+	case r.toks[i-1].brk == brkPause && isNoun(r, i) && isNoun(r, i-1) && !particle[next]:
+		return false
 	case comma && n >= 2 && !offWords[t] && !onWords[t] && t != "up" && t != "down" && t != "back":
 		if t == "which" || t == "who" {
 			return true
@@ -427,6 +437,12 @@ func (r *reading) imperativeAt(i int) bool {
 		}
 	}
 	return false
+}
+
+// isNoun tells whether a name begins at the word.
+func isNoun(r *reading, i int) bool {
+	_, n := r.lex.Things(r.from(i, len(r.toks)))
+	return n > 0
 }
 
 var endsPhrase = set("off out up down back apart together away again there here it them now then first tight too well done loose enough already that this one ones mm hand fingers both sides side good fine lot all")

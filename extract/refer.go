@@ -527,7 +527,7 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 	var before, after *mention
 	for _, k := range c.mentions {
 		o := &r.mentions[k]
-		if (o.kind&lexicon.Part == 0 || o.kind&lexicon.Fastener != 0) && o.head != "axle" && o.head != "spindle" || k == mi {
+		if (o.kind&lexicon.Part == 0 || o.kind&lexicon.Fastener != 0) && o.head != "axle" && o.head != "spindle" || k == mi || ownsNothing[o.head] {
 			continue
 		}
 		if o.hi <= m.from {
@@ -580,7 +580,7 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 			}
 			for i := len(p.mentions) - 1; i >= 0; i-- {
 				o := &r.mentions[p.mentions[i]]
-				if o.entry == nil || o.entry.fastener || o.kind&lexicon.Part == 0 {
+				if o.entry == nil || o.entry.fastener || o.kind&lexicon.Part == 0 || ownsNothing[o.head] {
 					continue
 				}
 				if pass == 0 && o.prep != "" && o.prep != "on" && o.prep != "of" && o.prep != "for" && o.prep != "at" {
@@ -592,6 +592,9 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 	}
 	return nil
 }
+
+// ownsNothing are parts that no bolt is named after.
+var ownsNothing = set("washer gasket seal shim oil thread splines spline")
 
 var subordinate = set("while because cause if when before until till otherwise unless whereas")
 
@@ -759,7 +762,7 @@ func (s *tracker) pronoun(a *act) *thing {
 			// what was worked on there, the latest first
 			for i := len(c.acts) - 1; i >= 0; i-- {
 				o := &r.acts[c.acts[i]]
-				if o == a || o.lo >= a.lo {
+				if o == a || o.lo >= a.lo || o.mood&(framed|negated|hypothetical|other) != 0 {
 					continue
 				}
 				for j := len(o.things) - 1; j >= 0; j-- {

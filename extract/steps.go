@@ -315,6 +315,9 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			}
 			continue
 		}
+		if i >= a.hi && (t.s == "that" || t.s == "it" || t.s == "there" || t.s == "they" || t.s == "which") && (r.word(i+1) == "'s" || r.word(i+1) == "is" || r.word(i+1) == "are" || r.word(i+1) == "'re") {
+			break
+		}
 		if dropWords[t.s] && t.qty < 0 && !(t.s == "right" && (r.word(i+1) == "side" || i > 0 && r.toks[i-1].s == "the")) {
 			continue
 		}
@@ -419,7 +422,7 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 	return " " + strings.Join(w, " ")
 }
 
-var danglers = set("don't where they she he it's now and or but so the a an to of with for from as because if then that which in into on at is was are i you we 's it's just")
+var danglers = set("not just don't where they she he it's now and or but so the a an to of with for from as because if then that which in into on at is was are i you we 's it's just")
 
 // trimStep cuts a step to size and takes off what dangles.
 func trimStep(s string) string {
