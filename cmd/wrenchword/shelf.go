@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"crypto/sha256"
 	"encoding/hex"
 	"encoding/json"
@@ -46,10 +47,7 @@ one a line.`,
 				From: args[0], Not: to, Replace: replace, Workers: jobs,
 				Page:     page.Options{SettledOnly: settledOnly, Today: today()},
 				Progress: bar.set,
-				Load: func(path string) (*workdoc.Document, error) {
-					doc, _, err := document(cmd, say, path)
-					return doc, err
-				},
+				Load:     func(path string) (*workdoc.Document, error) { return shelved(cmd, say, path) },
 			}
 			var faults []shelf.Fault
 			switch format {
@@ -105,6 +103,24 @@ one a line.`,
 	fs.BoolVar(&replace, "replace", false, "write over pages that were edited since they were published")
 	fs.IntVar(&jobs, "jobs", 0, "files read at the same time (one a processor if not given)")
 	return cmd
+}
+
+// shelved is the document of one file of a shelf. A bare transcript needs no way
+// through the text of a working document, which a thousand of them would pay for.
+func shelved(cmd *cobra.Command, say sayer, path string) (*workdoc.Document, error) {
+	data, err := os.ReadFile(path)
+	if err != nil {
+		return nil, err
+	}
+	if bytes.Contains(data, []byte(workdoc.Mark)) {
+		doc, _, err := document(cmd, say, path)
+		return doc, err
+	}
+	rec, err := (&jobFlags{}).record(cmd.Context(), cmd, say, []string{path})
+	if err != nil {
+		return nil, err
+	}
+	return shelf.Bare(rec), nil
 }
 
 // buildKey changes with the program and with the flags that change pages.

@@ -354,6 +354,15 @@ func summary(path, file string, doc *workdoc.Document, v *page.Page) Job {
 	return j
 }
 
+// Bare is the document of a record to which nobody has added a word: what
+// reading back the Markdown of rec would give, without the way through text.
+func Bare(rec *extract.Record) *workdoc.Document {
+	return &workdoc.Document{
+		Record: rec, Refs: workdoc.RefsOf(rec), Job: rec.Job,
+		Revisions: []workdoc.Revision{{N: 1, Date: rec.Job.Date, What: "first written"}},
+	}
+}
+
 func ends(list []page.Ask) []End {
 	var out []End
 	for _, a := range list {

@@ -12,6 +12,8 @@ import (
 	"testing"
 	"time"
 
+	"github.com/google/go-cmp/cmp"
+
 	"wrenchword/extract"
 	"wrenchword/extract/lexicon"
 	"wrenchword/extract/transcript"
@@ -54,11 +56,7 @@ func load(path string) (*workdoc.Document, error) {
 	if err != nil {
 		return nil, err
 	}
-	md, err := render.Markdown(extract.Extract(transcript.Join(clip), lexicon.Default(), extract.Job{}), nil)
-	if err != nil {
-		return nil, err
-	}
-	return workdoc.Read(md)
+	return shelf.Bare(extract.Extract(transcript.Join(clip), lexicon.Default(), extract.Job{})), nil
 }
 
 type bench struct {
@@ -287,6 +285,35 @@ func TestNamesStayInside(t *testing.T) {
 	}
 	if res := b.build(t); res.Built != 0 {
 		t.Errorf("names do not stay: %+v", res)
+	}
+}
+
+// A bare record's page is the one that its working document gives.
+func TestBare(t *testing.T) {
+	clip, err := transcript.Read("t.vtt", []byte(talk(4)), transcript.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	rec := extract.Extract(transcript.Join(clip), lexicon.Default(), extract.Job{Title: "Plug", Date: "2026-05-01"})
+	md, err := render.Markdown(rec, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	doc, err := workdoc.Read(md)
+	if err != nil {
+		t.Fatal(err)
+	}
+	opt := page.Options{Today: time.Date(2026, 5, 4, 0, 0, 0, 0, time.UTC)}
+	a, err := page.New(doc, opt).HTML()
+	if err != nil {
+		t.Fatal(err)
+	}
+	b, err := page.New(shelf.Bare(rec), opt).HTML()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if d := cmp.Diff(strings.Split(string(a), "\n"), strings.Split(string(b), "\n")); d != "" {
+		t.Error(d)
 	}
 }
 
