@@ -91,10 +91,13 @@ func (r *reading) usual(rec *Record) []Usual {
 			add(t.Name)
 		}
 	}
-	said := " "
+	var b strings.Builder
+	b.WriteByte(' ')
 	for i := range r.toks {
-		said += r.toks[i].s + " "
+		b.WriteString(r.toks[i].s)
+		b.WriteByte(' ')
 	}
+	said := b.String()
 	for _, u := range r.lex.Usual() {
 		why := ""
 		for _, w := range u.When {

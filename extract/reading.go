@@ -131,6 +131,8 @@ type reading struct {
 	acts     []act
 	qtys     []quantity
 	things   []*thing
+	byHead   map[string][]*thing // things by their head, in order
+	touched  []touch             // when each fastener was spoken of or handled, in order
 	heard    []heard
 }
 

@@ -86,6 +86,19 @@ func (r *reading) refer() {
 // implied lets a part be back where its own fastener was fitted after it came
 // off: bolts are not torqued into thin air.
 func (r *reading) implied() {
+	byOwner := map[*thing][]*thing{}
+	byWord := map[string][]*thing{}
+	for _, f := range r.things {
+		if !f.fastener {
+			continue
+		}
+		if f.owner != nil {
+			byOwner[f.owner] = append(byOwner[f.owner], f)
+		}
+		for w := range f.mods {
+			byWord[w] = append(byWord[w], f)
+		}
+	}
 	for _, t := range r.things {
 		if t.fastener || len(t.events) == 0 {
 			continue
@@ -94,8 +107,8 @@ func (r *reading) implied() {
 			continue
 		}
 		off := t.events[len(t.events)-1].lo
-		for _, f := range r.things {
-			if !f.fastener || f.owner != t && !(owns(t, f) && (t.side == "" || f.side == "" || t.side == f.side)) {
+		for _, f := range append(byOwner[t], byWord[t.head]...) {
+			if f.owner != t && !(owns(t, f) && (t.side == "" || f.side == "" || t.side == f.side)) {
 				continue
 			}
 			for _, e := range f.events {
@@ -248,23 +261,41 @@ func canonPlace(w string) string {
 	return w
 }
 
-func placesClash(a, b []string) bool {
+func placesClash(a []string, b map[string]bool) bool {
 	for _, x := range a {
-		for _, y := range b {
-			if placeWords[x] && placeWords[y] && opposite[canonPlace(x)] == canonPlace(y) {
-				return true
-			}
+		if placeWords[x] && clashes(x, b) {
+			return true
 		}
 	}
 	return false
 }
 
-func keys(m map[string]bool) []string {
-	var out []string
-	for k := range m {
-		out = append(out, k)
+// clashes tells whether a word of place and the words of a thing exclude each other.
+func clashes(x string, b map[string]bool) bool {
+	o := opposite[canonPlace(x)]
+	if o == "" {
+		return false
 	}
-	return out
+	if b[o] {
+		return true
+	}
+	for said, canon := range placeTwin {
+		if canon == o && b[said] {
+			return true
+		}
+	}
+	return false
+}
+
+// contentCount counts the words of a thing that tell it apart, places aside.
+func contentCount(m map[string]bool) int {
+	n := 0
+	for w := range m {
+		if !placeWords[w] && w != "hand" && w != "side" && w != "bloody" {
+			n++
+		}
+	}
+	return n
 }
 
 // resolve tells which thing a mention stands for, or makes a new one.
@@ -314,15 +345,16 @@ func (s *tracker) resolve(ci, mi int) *thing {
 			t.name = strings.TrimSpace(strings.Join(pl, " ") + " " + name + headName(m))
 		}
 		t.side = side
-		r.things = append(r.things, t)
+		r.addThing(t)
 		return t
 	}
 	// a named thing
 	var best *thing
 	bestScore := -5
 	only := r.onlyOne(m, fastener)
-	for i := len(r.things) - 1; i >= 0; i-- {
-		t := r.things[i]
+	like := r.like(m.head, fastener)
+	for i := len(like) - 1; i >= 0; i-- {
+		t := like[i]
 		if t.fastener != fastener && !(t.head == m.head) {
 			continue
 		}
@@ -330,7 +362,7 @@ func (s *tracker) resolve(ci, mi int) *thing {
 			// "the caliper" and "the brake caliper bracket" are not one thing
 			continue
 		}
-		if placesClash(m.mods, keys(t.mods)) {
+		if placesClash(m.mods, t.mods) {
 			continue
 		}
 		if m.side != "" && t.side != "" && m.side != t.side {
@@ -347,7 +379,7 @@ func (s *tracker) resolve(ci, mi int) *thing {
 				extra++
 			}
 		}
-		tc := len(content(keys(t.mods)))
+		tc := contentCount(t.mods)
 		missing := tc - common
 		if extra > 0 && missing > 0 {
 			continue
@@ -407,12 +439,40 @@ func (s *tracker) resolve(ci, mi int) *thing {
 		t.mods[w] = true
 		t.mods[canonPlace(w)] = true
 	}
-	r.things = append(r.things, t)
+	r.addThing(t)
 	return t
 }
 
 // generic words say what a fastener does, not which one it is.
 var generic = set("pinch clamp mounting retaining securing fixing adjusting adjuster adjustment tension locking lock split drain jam cover stop grub set flange cap dome stiff")
+
+// lookBack bounds how many things of one kind are looked back at: beyond that,
+// nobody means them by a word.
+const lookBack = 60
+
+// addThing adds a thing to those spoken of.
+func (r *reading) addThing(t *thing) {
+	r.things = append(r.things, t)
+	if r.byHead == nil {
+		r.byHead = map[string][]*thing{}
+	}
+	k := headKey(t.head, t.fastener)
+	r.byHead[k] = append(r.byHead[k], t)
+}
+
+// like gives the latest things that a head may stand for, the latest last.
+func (r *reading) like(head string, fastener bool) []*thing {
+	l := r.byHead[headKey(head, fastener)]
+	return l[max(0, len(l)-lookBack):]
+}
+
+// headKey is one for all the fastener words that people swap.
+func headKey(head string, fastener bool) string {
+	if fastener && alike[head] {
+		return "bolt"
+	}
+	return head
+}
 
 // onlyOne gives the one thing spoken of with the mention's head, where there is
 // just one and the mention says no more than the head.
@@ -421,7 +481,7 @@ func (r *reading) onlyOne(m *mention, fastener bool) *thing {
 		return nil
 	}
 	var one *thing
-	for _, t := range r.things {
+	for _, t := range r.like(m.head, fastener) {
 		if t.head == m.head && t.fastener == fastener && t.twin == nil {
 			if one != nil {
 				return nil
@@ -437,7 +497,7 @@ func (s *tracker) enrich(t *thing, m *mention) {
 	if t.count == 0 && m.count > 1 {
 		t.count = m.count
 	}
-	if n := thingName(m); len(content(m.mods)) > len(content(keys(t.mods))) && t.owner == nil && (t.fastener || len(t.events) == 0) {
+	if n := thingName(m); len(content(m.mods)) > contentCount(t.mods) && t.owner == nil && (t.fastener || len(t.events) == 0) {
 		t.name = n
 	}
 	for _, w := range content(m.mods) {
@@ -463,7 +523,7 @@ func (s *tracker) sided(t *thing, m *mention, side string) *thing {
 	if side == "" || t.side == side {
 		return t
 	}
-	for _, o := range s.r.things {
+	for _, o := range s.r.like(t.head, t.fastener) {
 		if o.twin == t && o.side == side || t.twin != nil && (o.twin == t.twin || o == t.twin) && o.side == side {
 			return o
 		}
@@ -492,7 +552,7 @@ func (s *tracker) sided(t *thing, m *mention, side string) *thing {
 	} else {
 		c.events = append([]event{}, t.events...)
 	}
-	s.r.things = append(s.r.things, &c)
+	s.r.addThing(&c)
 	return &c
 }
 
@@ -621,11 +681,11 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 	bestScore := 0
 	for i := len(s.hand) - 1; i >= 0; i-- {
 		t := s.hand[i]
-		if !t.fastener || !alike[t.head] || placesClash(m.mods, keys(t.mods)) {
+		if !t.fastener || !alike[t.head] || placesClash(m.mods, t.mods) {
 			continue
 		}
 		gap := r.since(t.last, m.lo)
-		if t.head != m.head && (gap > 30 || t.owner == nil && len(content(keys(t.mods))) > 0 && t.mods[m.head]) {
+		if t.head != m.head && (gap > 30 || t.owner == nil && contentCount(t.mods) > 0 && t.mods[m.head]) {
 			continue
 		}
 		score := 0
@@ -645,7 +705,7 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 		if owner != nil {
 			if t.owner == owner || owns(owner, t) {
 				score += 4
-			} else if t.owner != nil || len(content(keys(t.mods))) > 0 {
+			} else if t.owner != nil || contentCount(t.mods) > 0 {
 				score -= 2
 				if owner.last > t.last {
 					score--
@@ -701,9 +761,10 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 		return best
 	}
 	if owner != nil {
-		for i := len(r.things) - 1; i >= 0; i-- {
-			t := r.things[i]
-			if t.fastener && t.head == m.head && (t.owner == owner || owns(owner, t)) && !placesClash(m.mods, keys(t.mods)) {
+		like := r.like(m.head, true)
+		for i := len(like) - 1; i >= 0; i-- {
+			t := like[i]
+			if t.fastener && t.head == m.head && (t.owner == owner || owns(owner, t)) && !placesClash(m.mods, t.mods) {
 				return t
 			}
 		}
@@ -725,7 +786,15 @@ func (r *reading) actOn(ci, mi int) string {
 
 // owns tells whether the fastener is named after the part: "caliper bolt" after "brake caliper".
 func owns(owner, t *thing) bool {
-	return t.mods[owner.head] && !placesClash(keys(owner.mods), keys(t.mods))
+	if !t.mods[owner.head] {
+		return false
+	}
+	for w := range owner.mods {
+		if placeWords[w] && clashes(w, t.mods) {
+			return false
+		}
+	}
+	return true
 }
 
 // pronoun tells which thing "it", "them" or "that one" stands for, or nil.

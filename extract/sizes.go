@@ -571,30 +571,34 @@ func named(t *thing) string {
 	return t.name
 }
 
+// touch is a moment at which a fastener was spoken of or handled.
+type touch struct {
+	tok int
+	of  *thing
+}
+
 // inHandAt gives the fastener last named or handled before a token, within so many seconds.
 func (r *reading) inHandAt(tok int, within float64) *thing {
-	var best *thing
-	at := -1
-	for _, t := range r.things {
-		if !t.fastener {
-			continue
-		}
-		last := -1
-		for _, mi := range t.mentions {
-			if lo := r.mentions[mi].lo; lo < tok && lo > last {
-				last = lo
+	if r.touched == nil {
+		r.touched = []touch{}
+		for _, t := range r.things {
+			if !t.fastener {
+				continue
+			}
+			for _, mi := range t.mentions {
+				r.touched = append(r.touched, touch{r.mentions[mi].lo, t})
+			}
+			for _, e := range t.events {
+				r.touched = append(r.touched, touch{e.lo, t})
 			}
 		}
-		for _, e := range t.events {
-			if e.lo < tok && e.lo > last {
-				last = e.lo
-			}
-		}
-		if last > at && r.since(last, tok) <= within {
-			best, at = t, last
-		}
+		sort.SliceStable(r.touched, func(i, j int) bool { return r.touched[i].tok < r.touched[j].tok })
 	}
-	return best
+	i := sort.Search(len(r.touched), func(i int) bool { return r.touched[i].tok >= tok })
+	if i > 0 && r.since(r.touched[i-1].tok, tok) <= within {
+		return r.touched[i-1].of
+	}
+	return nil
 }
 
 // usedHere tells whether the clause is of work rather than of a list of tools.
