@@ -49,7 +49,7 @@ Exit code 0 says that nothing that was heard is left open. It is no inspection.`
 			}
 			v := workdoc.Ready(doc, before, workdoc.CheckConfirmed, today())
 			printVerdict(cmd.OutOrStdout(), doc, v, before, bare, wrenches)
-			if len(v.Open) > 0 {
+			if len(v.Open) > 0 || bare {
 				return errOpen
 			}
 			return nil
@@ -101,6 +101,8 @@ func printVerdict(w io.Writer, doc *workdoc.Document, v workdoc.Verdict, before 
 	switch {
 	case len(v.Open) > 0:
 		fmt.Fprintf(w, "not ready: %s %s\n", count(len(v.Open), "thing stands open", "things stand open"), gate)
+	case bare:
+		fmt.Fprintf(w, "not ready: nothing that was heard is left open %s, and nothing is confirmed\n", gate)
 	default:
 		fmt.Fprintf(w, "nothing that was heard is left open %s; %s not confirmed; this is no inspection\n",
 			gate, count(v.Usual, "usual check is", "usual checks are"))

@@ -18,7 +18,7 @@ import (
 
 func newSettleCmd() *cobra.Command {
 	var from []string
-	var replace, otherMachine, template bool
+	var replace, otherMachine, template, backup bool
 	cmd := &cobra.Command{
 		Use:   "settle FILE --from SHEET",
 		Short: "Fill in confirmed values from sheets you trust",
@@ -49,13 +49,14 @@ A match that is not sure is asked on a terminal and left open otherwise.`,
 				return err
 			}
 			return withLock(cmd.Context(), path, func() error {
-				return settle(cmd, say, path, sheets, replace, otherMachine)
+				return settle(cmd, path, sheets, replace, otherMachine, backup)
 			})
 		},
 	}
 	cmd.Flags().StringArrayVar(&from, "from", nil, "a sheet of values (may be repeated)")
 	cmd.Flags().BoolVar(&replace, "replace", false, "replace values that are confirmed already")
 	cmd.Flags().BoolVar(&otherMachine, "other-machine", false, "use a sheet that is for another machine or year")
+	cmd.Flags().BoolVar(&backup, "backup", false, "keep the document as it was beside it, with .bak at its name's end")
 	cmd.Flags().BoolVar(&template, "sheet-template", false, "write the sheet to fill and end")
 	return cmd
 }
@@ -79,7 +80,7 @@ func readSheets(names []string) ([]workdoc.Sheet, error) {
 	return sheets, errors.Join(faults...)
 }
 
-func settle(cmd *cobra.Command, say sayer, path string, sheets []workdoc.Sheet, replace, otherMachine bool) error {
+func settle(cmd *cobra.Command, path string, sheets []workdoc.Sheet, replace, otherMachine, backup bool) error {
 	data, err := os.ReadFile(path)
 	if err != nil {
 		return fmt.Errorf("read the document: %w", err)
@@ -170,6 +171,11 @@ func settle(cmd *cobra.Command, say sayer, path string, sheets []workdoc.Sheet, 
 		}
 	}
 	if len(wrote) > 0 {
+		if backup {
+			if err := writeFile(path+".bak", data); err != nil {
+				return err
+			}
+		}
 		if err := writeFile(path, now); err != nil {
 			return err
 		}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math/big"
 	"regexp"
+	"slices"
 	"strings"
 
 	"wrenchword/extract"
@@ -65,10 +66,10 @@ func ParseValue(s string) (Value, error) {
 	return v, nil
 }
 
-// CheckConfirmed is the Checker that ready uses: it reads the value and sets it
-// against each value that was heard. A tenth apart is rounding and unit tables;
-// more is said.
-func CheckConfirmed(confirmed string, heard []*extract.Torque) ([]string, error) {
+// CheckConfirmed is the Checker that ready uses. It sets the value against each
+// one that was heard (a tenth apart is rounding and unit tables; more is said)
+// and against what the fastener's thread takes, where the talk told its size.
+func CheckConfirmed(confirmed string, row RoundRow, rec *extract.Record) ([]string, error) {
 	v, err := ParseValue(confirmed)
 	if err != nil || v.Low == nil {
 		return nil, err
@@ -76,14 +77,48 @@ func CheckConfirmed(confirmed string, heard []*extract.Torque) ([]string, error)
 	var remarks []string
 	lo, _ := v.Low.Float64()
 	hi, _ := v.High.Float64()
-	for _, t := range heard {
+	for _, t := range row.Torques {
 		if len(t.NM) != 2 || t.NM[0] <= 0 || lo <= t.NM[1]*1.1 && hi >= t.NM[0]*0.9 {
 			continue
 		}
 		remarks = append(remarks, fmt.Sprintf("the confirmed value %s is not what was heard of %s: %s N·m; see which one is meant",
-			confirmed, orElse(t.Fastener, "this fastener"), span(t.NM[0], t.NM[1])))
+			confirmed, orElse(row.Name, "this fastener"), span(t.NM[0], t.NM[1])))
+	}
+	for _, f := range normalize.CheckTorque(v.Low, v.High, sizesOf(row.Name, rec)) {
+		if f.What == "too-much" || f.What == "too-little" {
+			remarks = append(remarks, fmt.Sprintf("the confirmed value %s of %s: %s (computed, %s)",
+				confirmed, orElse(row.Name, "this fastener"), f.Why, f.Source))
+		}
 	}
 	return remarks, nil
+}
+
+// sizesOf gathers what the talk told of a fastener's size. Two sizes for one
+// dimension tell nothing, and no size is taken from a name that is only like it.
+func sizesOf(name string, rec *extract.Record) normalize.TorqueContext {
+	words := nameWords(name)
+	ctx := normalize.TorqueContext{AxleOrHub: slices.ContainsFunc(words, func(w string) bool { return w == "axle" || w == "hub" || w == "spindle" })}
+	told := map[string]string{}
+	for _, s := range rec.Sizes {
+		if name == "" || nameScore(s.Of, name) < 0.95 || !s.Sure {
+			continue
+		}
+		if was, ok := told[s.Dimension]; ok && (len(s.Candidates) != 1 || was != s.Candidates[0]) {
+			told[s.Dimension] = ""
+		} else if len(s.Candidates) == 1 {
+			told[s.Dimension] = s.Candidates[0]
+		}
+	}
+	// The length of a screw ("M8x30") says nothing here; its pitch ("M10x1.25") does.
+	ctx.Thread = told["thread"]
+	if d, rest, ok := strings.Cut(ctx.Thread, "x"); ok && !strings.Contains(rest, ".") && rest != "1" && rest != "2" {
+		ctx.Thread = d
+	}
+	ctx.AcrossFlats = told["across-flats"]
+	if ctx.Key = told["key"]; ctx.Key == "" {
+		ctx.Key = told["driver"]
+	}
+	return ctx
 }
 
 func span(lo, hi float64) string {

@@ -26,10 +26,10 @@ type Verdict struct {
 	Remarks []string // disagreements and doubts that close or open nothing
 }
 
-// Checker checks a value that a person confirmed against the fastener it is for
-// and what was heard of it: plain sentences, none where nothing is to be said.
-// It fails where the value cannot be read.
-type Checker func(confirmed string, heard []*extract.Torque) (remarks []string, err error)
+// Checker checks a value that a person confirmed against what the record has of
+// the fastener in the row: plain sentences, none where nothing is to be said. It
+// fails where the value cannot be read.
+type Checker func(confirmed string, row RoundRow, rec *extract.Record) (remarks []string, err error)
 
 // Ready judges a document for one gate, extract.BeforeUse or
 // extract.BeforePublishing. today decides what is overdue. What a person struck
@@ -67,7 +67,7 @@ func Ready(d *Document, before string, check Checker, today time.Time) Verdict {
 			add(s, task{about: s.Text, stage: stage[extract.NotTorqued], danger: danger[extract.NotRefitted]})
 		}
 		for _, own := range d.Own {
-			if why := j.cells(own.Row, nil); why != "" {
+			if why := j.cells(own.Row, RoundRow{Name: own.Name}); why != "" {
 				add(Still{Text: "Confirm and tighten: " + orElse(own.Name, "a row of your own"), Why: why, At: -1},
 					task{about: own.Name, stage: stage[extract.NotTorqued], danger: danger[extract.NotTorqued]})
 			}
@@ -113,11 +113,11 @@ func orElse(s, otherwise string) string {
 
 // row says why a row of the round is not settled, or "".
 func (j *judge) row(r RoundRow) string {
-	return j.cells(j.d.Rows[r.Ref], r.Torques)
+	return j.cells(j.d.Rows[r.Ref], r)
 }
 
 // cells says why the person's cells do not settle a row, or "".
-func (j *judge) cells(c Row, heard []*extract.Torque) string {
+func (j *judge) cells(c Row, row RoundRow) string {
 	switch {
 	case c.Confirmed == "" && c.Tightened:
 		return "ticked as tightened, but no value is confirmed"
@@ -137,7 +137,7 @@ func (j *judge) cells(c Row, heard []*extract.Torque) string {
 		}
 		return ""
 	}
-	remarks, err := j.check(c.Confirmed, heard)
+	remarks, err := j.check(c.Confirmed, row, j.d.Record)
 	if err != nil {
 		return err.Error()
 	}

@@ -150,6 +150,26 @@ func TestReadySaysWhatDisagrees(t *testing.T) {
 	}
 }
 
+// TestReadyChecksTheThread: 45 N·m is far beyond an M5 screw of any class
+// (ISO 898-1 proof load, T = K F d), and a size of another thing says nothing.
+func TestReadyChecksTheThread(t *testing.T) {
+	for of, want := range map[string]int{"axle nut": 1, "mudguard nut": 0, "": 0} {
+		rec := trike()
+		rec.Sizes = []extract.Size{{Of: of, Dimension: "thread", Candidates: []string{"M5"}, Sure: true, Place: at(10, "an M five")}}
+		doc := edit(t, draw(t, rec), "nothing to check it against "+lastCell, "nothing to check it against | 45 N·m | manual, p. 3 | [x] |")
+		_, v := ready(t, doc, extract.BeforeUse)
+		n := 0
+		for _, r := range v.Remarks {
+			if strings.Contains(r, "takes") && strings.Contains(r, "ISO 898-1") {
+				n++
+			}
+		}
+		if n != want {
+			t.Errorf("M5 said of %q: remarks %q", of, v.Remarks)
+		}
+	}
+}
+
 // TestAnswerOnTheNextBullet: people type below the label as well as behind it.
 func TestAnswerOnTheNextBullet(t *testing.T) {
 	doc := edit(t, draw(t, trike()), "think”\n  - Answer:\n", "think”\n  - Answer:\n    - 45 N·m\n", "  - Source:\n\n## Tight", "  - Source: \n  the manual\n\n## Tight")
