@@ -77,29 +77,32 @@ func TestKillWhileWriting(t *testing.T) {
 	}
 }
 
+// fullEnv names the file that a child of the test writes with no room to do so.
+const fullEnv = "WRENCHWORD_TEST_FULL"
+
+// writeWithoutRoom writes under a limit of the size of files, which fails as a
+// full disk does. It ends with 0 where the write said that it failed.
+func writeWithoutRoom(path string) {
+	signal.Ignore(syscall.SIGXFSZ)
+	limit := syscall.Rlimit{Cur: 4096, Max: 4096}
+	if err := syscall.Setrlimit(syscall.RLIMIT_FSIZE, &limit); err != nil {
+		os.Exit(4)
+	}
+	if err := writeFile(path, newState()); err == nil {
+		os.Exit(5)
+	}
+}
+
 // TestFullDisk: a write that cannot be finished leaves the old file and no litter.
 func TestFullDisk(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "job.md")
 	if err := writeFile(path, []byte("mine\n")); err != nil {
 		t.Fatal(err)
 	}
-	signal.Ignore(syscall.SIGXFSZ)
-	defer signal.Reset(syscall.SIGXFSZ)
-	var was syscall.Rlimit
-	if err := syscall.Getrlimit(syscall.RLIMIT_FSIZE, &was); err != nil {
-		t.Skip(err)
-	}
-	small := was
-	small.Cur = 4096
-	if err := syscall.Setrlimit(syscall.RLIMIT_FSIZE, &small); err != nil {
-		t.Skip(err)
-	}
-	err := writeFile(path, newState())
-	if err2 := syscall.Setrlimit(syscall.RLIMIT_FSIZE, &was); err2 != nil {
-		t.Fatal(err2)
-	}
-	if err == nil {
-		t.Fatal("a write beyond the limit was said to be done")
+	cmd := exec.Command(os.Args[0], "-test.run=^$")
+	cmd.Env = append(os.Environ(), fullEnv+"="+path)
+	if out, err := cmd.CombinedOutput(); err != nil {
+		t.Fatalf("the write did not fail as it should: %v\n%s", err, out)
 	}
 	if data, _ := os.ReadFile(path); string(data) != "mine\n" {
 		t.Errorf("the file now holds %d bytes", len(data))

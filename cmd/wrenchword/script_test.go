@@ -16,6 +16,10 @@ func TestMain(m *testing.M) {
 		writeForever(os.Getenv(writerEnv)) // the kill test's child
 		return
 	}
+	if os.Getenv(fullEnv) != "" {
+		writeWithoutRoom(os.Getenv(fullEnv)) // the child of the test of a full disk
+		return
+	}
 	testscript.Main(m, map[string]func(){"wrenchword": func() { os.Exit(run()) }})
 }
 
