@@ -89,7 +89,10 @@ func (r *reading) valueChecks(rec *Record) []Open {
 				continue
 			}
 			qa, qb := &r.qtys[a.qty], &r.qtys[b.qty]
-			if qa.Low == nil || qb.Low == nil || near(qa, qb) || r.since(qa.lo, qb.lo) > 60 {
+			if r.since(qa.lo, qb.lo) > 60 {
+				break
+			}
+			if qa.Low == nil || qb.Low == nil || near(qa, qb) {
 				continue
 			}
 			if a.applied != "quoted" && b.applied != "quoted" {

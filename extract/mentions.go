@@ -85,7 +85,7 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	}
 	terms, n := r.lex.Things(r.from(i, c.hi))
 	if n == 0 {
-		return m, 0
+		return r.repaired(ci, i)
 	}
 	w := r.toks[i].s
 	if n == 1 && verbLike[w] && r.usedAsVerb(c, i) {
@@ -132,6 +132,37 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	if m.head == "ring" && len(f) > 1 || m.head == "joint" || m.head == "arm" || m.head == "tube" || m.head == "rod" || m.head == "end" {
 		m.head = strings.Join(f[max(0, len(f)-2):], " ")
 		m.mods = f[:max(0, len(f)-2)]
+	}
+	return m, i + n
+}
+
+// repaired reads a misheard name at token i: the gate of the lexicon decides.
+func (r *reading) repaired(ci, i int) (m mention, end int) {
+	c := &r.clauses[ci]
+	w := r.toks[i].s
+	if len(w) < 4 || stopWords[w] || dropAdj[w] || placeWords[w] || r.toks[i].qty >= 0 || numberWord[w] || w[0] >= '0' && w[0] <= '9' {
+		return m, 0
+	}
+	n := 1
+	var t *lexicon.Term
+	if i+1 < c.hi && r.toks[i].brk <= brkPause && len(r.lex.Lemmas(w)) == 0 {
+		if t = r.lex.RepairBeside(w, lexicon.Singular(r.toks[i+1].s)); t != nil {
+			n = 2
+		}
+	}
+	if t == nil {
+		t = r.lex.Repair(w)
+	}
+	if t == nil {
+		return m, 0
+	}
+	f := strings.Fields(strings.Join(lexicon.Words(lexicon.Singular(t.Name)), " "))
+	last := r.toks[i+n-1].s
+	m = mention{lo: i, hi: i + n, cl: ci, kind: t.Kind, of: -1, misheard: true, plural: lexicon.Singular(last) != last}
+	m.head, m.mods = f[len(f)-1], f[:len(f)-1]
+	m.name = strings.Join(f, " ")
+	if m.plural {
+		m.name = lexicon.Plural(m.name)
 	}
 	return m, i + n
 }

@@ -87,17 +87,19 @@ type OpenCue struct {
 // Lexicon is a set of terms ready for matching. It may be used by several
 // goroutines at once.
 type Lexicon struct {
-	things  node[[]*Term]
-	moods   node[[]string]
-	opens   node[[]OpenCue]
-	places  node[[]string]
-	fillers node[bool]
-	lemma   map[string][]string  // a form of a verb -> plain forms
-	verbs   map[string][]Pattern // plain form -> patterns, longest first
-	actions map[string]*Action
-	terms   []*Term
-	usual   []Usual
-	weight  int // patterns read so far, for their order
+	things   node[[]*Term]
+	moods    node[[]string]
+	opens    node[[]OpenCue]
+	places   node[[]string]
+	fillers  node[bool]
+	lemma    map[string][]string  // a form of a verb -> plain forms
+	verbs    map[string][]Pattern // plain form -> patterns, longest first
+	actions  map[string]*Action
+	terms    []*Term
+	usual    []Usual
+	innocent map[string]bool
+	gate     *gate
+	weight   int // patterns read so far, for their order
 }
 
 type node[T any] struct {
@@ -162,7 +164,7 @@ func Default() *Lexicon {
 // verbs, talk, open, inflections, fillers, place) followed by lines in the form
 // of the embedded file of that name. An error names file and line.
 func Load(overlay ...string) (*Lexicon, error) {
-	l := &Lexicon{lemma: map[string][]string{}, verbs: map[string][]Pattern{}, actions: map[string]*Action{}}
+	l := &Lexicon{innocent: map[string]bool{}, lemma: map[string][]string{}, verbs: map[string][]Pattern{}, actions: map[string]*Action{}}
 	entries, err := files.ReadDir("data")
 	if err != nil {
 		return nil, err
@@ -212,6 +214,7 @@ func init() {
 		"place":       (*Lexicon).place,
 		"fillers":     (*Lexicon).filler,
 		"usual":       (*Lexicon).usualLine,
+		"innocent":    (*Lexicon).innocentWord,
 	}
 }
 
@@ -533,7 +536,15 @@ func (l *Lexicon) usualLine(cols []string) error {
 // Usual returns the usual checks and cautions, in the order of the file.
 func (l *Lexicon) Usual() []Usual { return l.usual }
 
+func (l *Lexicon) innocentWord(cols []string) error {
+	for _, w := range list(cols[0]) {
+		l.innocent[w] = true
+	}
+	return nil
+}
+
 func (l *Lexicon) finish() {
+	l.buildGate()
 	for _, ps := range l.verbs {
 		sort.SliceStable(ps, func(i, j int) bool {
 			if len(ps[i].Words) != len(ps[j].Words) {

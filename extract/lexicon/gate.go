@@ -1,0 +1,206 @@
+package lexicon
+
+import (
+	"sort"
+	"strings"
+	"sync"
+
+	"github.com/sahilm/fuzzy"
+)
+
+// The gate lets a word that the recogniser got wrong stand for a name of the
+// vocabulary, and keeps everyday words out. A word standing free passes where its
+// sound key equals that of one term only, at most two letters differ, it has five
+// letters or more, and it is no everyday word (innocent.txt). Beside the rest of
+// a name of several words ("talk wrench") one differing word passes on its sound
+// key, or on one wrong letter. Words of three letters are never repaired.
+type gate struct {
+	keys    []string // sound keys of the terms of one word, for the shortlist
+	terms   []*Term
+	pairs   map[string][]pairTerm // last word of a two-word term -> what stands before it
+	free    sync.Map              // word -> *Term or nil, remembered
+	guilt   map[string]bool       // everyday words that would pass otherwise
+	byTerms map[string]bool       // every word of the vocabulary
+}
+
+type pairTerm struct {
+	first string
+	term  *Term
+}
+
+func (l *Lexicon) buildGate() {
+	g := &gate{pairs: map[string][]pairTerm{}, guilt: l.innocent, byTerms: map[string]bool{}}
+	seen := map[string]bool{}
+	for _, t := range l.terms {
+		w := Words(t.Said)
+		for _, x := range w {
+			g.byTerms[x] = true
+			g.byTerms[plural(x)] = true
+			g.byTerms[singularWord(x)] = true
+		}
+		if t.Misheard {
+			continue
+		}
+		switch {
+		case len(w) == 1 && len(w[0]) >= 5 && !seen[w[0]]:
+			seen[w[0]] = true
+			g.keys = append(g.keys, soundKey(w[0]))
+			g.terms = append(g.terms, t)
+		case len(w) == 2 && len(w[0]) >= 4:
+			g.pairs[w[1]] = append(g.pairs[w[1]], pairTerm{w[0], t})
+		}
+	}
+	l.gate = g
+}
+
+// Repair returns the one term that a misheard word standing free sounds like, or nil.
+func (l *Lexicon) Repair(word string) *Term {
+	if len(word) < 5 || l.gate == nil || l.gate.byTerms[word] || l.gate.guilt[word] || len(l.lemma[word]) > 0 {
+		return nil
+	}
+	if t, ok := l.gate.free.Load(word); ok {
+		return t.(*Term)
+	}
+	t := l.gate.freeStanding(word)
+	l.gate.free.Store(word, t)
+	return t
+}
+
+func (g *gate) freeStanding(word string) *Term {
+	base := singularWord(word)
+	key := soundKey(base)
+	if len(key) < 3 {
+		return nil
+	}
+	var best *Term
+	bestEdits := 3
+	tie := false
+	// The key of a term that equals this one is found among those it is a
+	// subsequence of: the library's shortlist.
+	for _, m := range fuzzy.FindNoSort(key, g.keys) {
+		if m.Str != key {
+			continue
+		}
+		t := g.terms[m.Index]
+		e := edits(base, singularWord(t.Said))
+		switch {
+		case e < bestEdits:
+			best, bestEdits, tie = t, e, false
+		case e == bestEdits && best != nil && best.Name != t.Name:
+			tie = true
+		}
+	}
+	if tie || bestEdits > 2 {
+		return nil
+	}
+	return best
+}
+
+// RepairBeside returns the term of two words whose last word is next and whose
+// first sounds like word, or nil.
+func (l *Lexicon) RepairBeside(word, next string) *Term {
+	if len(word) < 4 || l.gate == nil {
+		return nil
+	}
+	var best *Term
+	for _, p := range l.gate.pairs[next] {
+		if word == p.first {
+			return nil // said right
+		}
+		if l.gate.byTerms[word] {
+			continue // a name of its own
+		}
+		e := edits(word, p.first)
+		if word[0] == p.first[0] && e <= 1 || soundKey(word) == soundKey(p.first) && e <= 3 {
+			if best != nil && best.Name != p.term.Name {
+				return nil
+			}
+			best = p.term
+		}
+	}
+	return best
+}
+
+// soundKey writes a word by its consonant sounds; an initial vowel is kept as "a".
+func soundKey(w string) string {
+	w = strings.NewReplacer("tch", "x", "ch", "x", "sh", "x", "ph", "f", "ck", "k", "gh", "", "kn", "n", "wr", "r", "qu", "k", "dge", "j", "que", "k").Replace(w)
+	var b strings.Builder
+	last := byte(0)
+	for i := 0; i < len(w); i++ {
+		c := w[i]
+		switch c {
+		case 'a', 'e', 'i', 'o', 'u', 'y':
+			if i == 0 {
+				b.WriteByte('a')
+			}
+			last = 0
+			continue
+		case 'h', 'w':
+			if i > 0 {
+				continue
+			}
+		case 'c':
+			c = 'k'
+			if i+1 < len(w) && strings.IndexByte("eiy", w[i+1]) >= 0 {
+				c = 's'
+			}
+		case 'q':
+			c = 'k'
+		case 'z':
+			c = 's'
+		case 'd':
+			c = 't'
+		case 'b':
+			c = 'p'
+		case 'v':
+			c = 'f'
+		case 'g', 'j':
+			if c == 'g' && i+1 < len(w) && strings.IndexByte("eiy", w[i+1]) >= 0 {
+				c = 'j'
+			}
+		}
+		if c == last {
+			continue
+		}
+		b.WriteByte(c)
+		last = c
+	}
+	return b.String()
+}
+
+// edits counts the letters to insert, delete, change or swap with a neighbour.
+func edits(a, b string) int {
+	prev2, prev, cur := make([]int, len(b)+1), make([]int, len(b)+1), make([]int, len(b)+1)
+	for j := range prev {
+		prev[j] = j
+	}
+	for i := 1; i <= len(a); i++ {
+		cur[0] = i
+		for j := 1; j <= len(b); j++ {
+			cost := 1
+			if a[i-1] == b[j-1] {
+				cost = 0
+			}
+			cur[j] = min(prev[j]+1, cur[j-1]+1, prev[j-1]+cost)
+			if i > 1 && j > 1 && a[i-1] == b[j-2] && a[i-2] == b[j-1] {
+				cur[j] = min(cur[j], prev2[j-2]+1)
+			}
+		}
+		prev2, prev, cur = prev, cur, prev2
+	}
+	return prev[len(b)]
+}
+
+// Guilty returns, of a list of everyday words, those that the gate would take for
+// a term: they belong in innocent.txt.
+func (l *Lexicon) Guilty(words []string) []string {
+	var out []string
+	for _, w := range words {
+		w = strings.ToLower(w)
+		if len(w) >= 5 && !l.gate.byTerms[w] && len(l.lemma[w]) == 0 && l.gate.freeStanding(w) != nil {
+			out = append(out, w)
+		}
+	}
+	sort.Strings(out)
+	return out
+}
