@@ -1,0 +1,6 @@
+package page
+
+var (
+	EscapeMediaWiki = escapeMediaWiki
+	Clean           = clean
+)
