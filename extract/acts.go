@@ -89,7 +89,7 @@ func (r *reading) actAt(ci, i int) (act, int) {
 				continue
 			}
 			score := 2 * len(p.Words)
-			if third && p.Subject {
+			if p.Action.Name == "none" || third && p.Subject {
 				score++ // "the cable pulls down"
 			}
 			if score > bestScore {

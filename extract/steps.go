@@ -57,7 +57,7 @@ func (r *reading) steps() []Step {
 	}
 	for ci := range r.clauses {
 		c := &r.clauses[ci]
-		if c.chatter {
+		if c.chatter || promises(c) {
 			continue
 		}
 		done := false
@@ -99,6 +99,18 @@ func (r *reading) steps() []Step {
 		}
 	}
 	return out
+}
+
+// promises tells whether a clause promises something to viewers.
+func promises(c *clause) bool {
+	for _, o := range c.opens {
+		for _, k := range o.kinds {
+			if k.Kind == Promise {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // isStep tells whether an act is worth an instruction.
@@ -296,6 +308,10 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		}
 		if t.s == a.pronoun && !objPlaced && pronounsObj[t.s] {
 			objPlaced = true
+			if t.s == "one" || t.s == "ones" {
+				w = append(w, t.s) // "the inner one" says which
+				continue
+			}
 			if names != "" {
 				w = append(w, "the "+names)
 				continue
