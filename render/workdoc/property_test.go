@@ -111,6 +111,7 @@ type editor struct {
 	t     *rapid.T
 	lines []string
 	below string // what is typed after the end block
+	seal  []string
 	n     int
 	log   []string
 }
@@ -361,6 +362,11 @@ var edits = []struct {
 			e.insert(at[e.pick("line", len(at))], "", "```", e.word())
 		}
 	}},
+	{"words inside the end block", func(e *editor) {
+		at := 1 + e.pick("line", len(e.seal)-1)
+		e.seal = slices.Insert(slices.Clone(e.seal), at, rapid.SampledFrom([]string{"%s", "see %s", "# %s!", "%s="}).Draw(e.t, "form"))
+		e.seal[at] = fmt.Sprintf(e.seal[at], e.word())
+	}},
 	{"words below the end block", func(e *editor) { e.below += "The end " + e.word() + ".\n" }},
 }
 
@@ -496,7 +502,7 @@ func TestNothingTypedIsLost(t *testing.T) {
 		}
 		fresh := documentOf(t, after, clip)
 		seal := string(old)[len(workdoc.Visible(old)):]
-		e := &editor{t: t, lines: visibleLines(old)}
+		e := &editor{t: t, lines: visibleLines(old), seal: strings.Split(strings.Trim(seal, "\n"), "\n")}
 		for k := rapid.IntRange(1, 12).Draw(t, "edits"); k > 0; k-- {
 			edit := edits[rapid.IntRange(0, len(edits)-1).Draw(t, "edit")]
 			e.log = append(e.log, edit.name)
@@ -504,8 +510,8 @@ func TestNothingTypedIsLost(t *testing.T) {
 		}
 		word, ticked := owners(e.lines)
 		text := strings.Join(e.lines, "\n")
-		lines := strings.Split(text+seal+e.below, "\n")
-		text += e.below
+		lines := strings.Split(text+"\n"+strings.Join(e.seal, "\n")+"\n"+e.below, "\n")
+		text = strings.Join(lines, "\n")
 		for _, h := range habits {
 			if rapid.IntRange(0, 4).Draw(t, h.name) == 0 {
 				e.log = append(e.log, h.name)

@@ -72,8 +72,7 @@ func seal(visible string, k kept) ([]byte, error) {
 	}
 	var b bytes.Buffer
 	b.WriteString(strings.TrimRight(visible, "\n"))
-	sum := sha256.Sum256(packed.Bytes())
-	fmt.Fprintf(&b, "\n\n%s\nsha256 %s\n", sealOpen, hex.EncodeToString(sum[:]))
+	fmt.Fprintf(&b, "\n\n%s\nsha256 %s\n", sealOpen, sumOf(packed.Bytes()))
 	for code := base64.StdEncoding.EncodeToString(packed.Bytes()); code != ""; {
 		n := min(len(code), sealWidth)
 		b.WriteString(code[:n] + "\n")
@@ -102,32 +101,27 @@ func unseal(src []byte) (visible string, k kept, err error) {
 		return "", k, ErrNotDocument
 	}
 	end := start + 1
-	var sum string
-	var code strings.Builder
-	for ; end < len(lines) && strings.TrimSpace(lines[end]) != sealClose; end++ {
-		l := strings.TrimSpace(lines[end])
-		if s, ok := strings.CutPrefix(l, "sha256 "); ok {
-			sum = s
-			continue
-		}
-		code.WriteString(l)
+	for end < len(lines) && strings.TrimSpace(lines[end]) != sealClose {
+		end++
 	}
-	below := ""
+	sum, code, foreign := sealLines(lines[start+1 : end])
+	// What somebody typed into the block or below it is theirs.
+	below := foreign
 	if end+1 < len(lines) {
-		below = strings.Join(lines[end+1:], "\n")
+		below = append(below, lines[end+1:]...)
 	}
 	visible = strings.TrimRight(strings.Join(lines[:start], "\n"), "\n") + "\n"
-	if strings.TrimSpace(below) != "" {
-		visible += "\n" + strings.Trim(below, "\n") + "\n"
+	if text := strings.Trim(strings.Join(below, "\n"), "\n"); strings.TrimSpace(text) != "" {
+		visible += "\n" + text + "\n"
 	}
 	fail := func(why error) (string, kept, error) {
 		return visible, kept{}, fmt.Errorf("line %d: %w: %v", start+1, ErrSeal, why)
 	}
-	packed, err := base64.StdEncoding.DecodeString(code.String())
+	packed, err := base64.StdEncoding.DecodeString(code)
 	if err != nil {
 		return fail(err)
 	}
-	if got := sha256.Sum256(packed); hex.EncodeToString(got[:]) != sum {
+	if sumOf(packed) != sum {
 		return fail(errors.New("its check sum differs"))
 	}
 	z, err := gzip.NewReader(bytes.NewReader(packed))
@@ -145,6 +139,51 @@ func unseal(src []byte) (visible string, k kept, err error) {
 		return fail(fmt.Errorf("it was written by another version of this tool (form %d)", k.Form))
 	}
 	return visible, k, nil
+}
+
+// sealLines parts the inside of an end block into its check sum, its code, and
+// lines that are neither.
+func sealLines(lines []string) (sum, code string, foreign []string) {
+	last := -1 // the last line of full width: one shorter line may follow it
+	for i, l := range lines {
+		if l = strings.TrimSpace(l); len(l) == sealWidth && isCode(l) {
+			last = i
+		}
+	}
+	var b strings.Builder
+	var tails []int // lines of foreign that may be the code's short last line
+	for i, l := range lines {
+		t := strings.TrimSpace(l)
+		switch s, isSum := strings.CutPrefix(t, "sha256 "); {
+		case t == "":
+		case isSum && sum == "" && len(s) == 2*sha256.Size:
+			sum = s
+		case len(t) == sealWidth && isCode(t):
+			b.WriteString(t)
+		default:
+			if i > last && isCode(t) {
+				tails = append(tails, len(foreign))
+			}
+			foreign = append(foreign, l)
+		}
+	}
+	code = b.String()
+	for _, i := range tails {
+		whole := code + strings.TrimSpace(foreign[i])
+		if packed, err := base64.StdEncoding.DecodeString(whole); err == nil && sumOf(packed) == sum {
+			return sum, whole, append(foreign[:i:i], foreign[i+1:]...)
+		}
+	}
+	return sum, code, foreign
+}
+
+func sumOf(packed []byte) string {
+	sum := sha256.Sum256(packed)
+	return hex.EncodeToString(sum[:])
+}
+
+func isCode(s string) bool {
+	return strings.Trim(s, "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/=") == ""
 }
 
 // splitLines cuts text at LF, CRLF and CR. Blanks at line ends are the caller's matter.

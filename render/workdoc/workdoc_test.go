@@ -324,3 +324,23 @@ func TestDamagedBlockLosesNothing(t *testing.T) {
 		}
 	}
 }
+
+// TestWordsInTheEndBlock: what is typed among the packed lines is found, at any
+// of them, and the block is read all the same.
+func TestWordsInTheEndBlock(t *testing.T) {
+	doc := draw(t, trike())
+	seal := strings.Split(strings.TrimRight(string(doc[len(workdoc.Visible(doc)):]), "\n"), "\n")
+	for _, typed := range []string{"hello", "see page 5", strings.Repeat("a", 99), "sha256 of what?"} {
+		for at := 2; at < len(seal); at++ {
+			lines := append(append(append([]string{}, seal[:at]...), typed), seal[at:]...)
+			mine := string(workdoc.Visible(doc)) + strings.Join(lines, "\n") + "\n"
+			d, err := workdoc.Read([]byte(mine))
+			if err != nil {
+				t.Fatalf("%q at %d: %v", typed, at, err)
+			}
+			if got := strings.Join(d.Notes[""], " "); got != typed {
+				t.Fatalf("%q at %d is read as %q", typed, at, got)
+			}
+		}
+	}
+}
