@@ -623,18 +623,19 @@ func (r *reading) moodOf(ci int, a *act) mood {
 		for _, l := range r.lex.Lemmas(s) {
 			lemma = lemma || l == s
 		}
+		passive := prev == "'s" || prev == "is" || prev == "are" || prev == "was" || prev == "were" || prev == "be" || prev == "been" || prev == "'re"
 		switch {
+		case passive && !strings.HasSuffix(s, "ing"):
+			m |= framed // "it's cracked", "both are split"
 		case lemma:
 		case strings.HasSuffix(s, "s"):
 			m |= framed // "it holds the crank on": what a thing does, not what is done to it
 		case strings.HasSuffix(s, "ing"):
-			if a.verb > c.lo && (r.toks[a.verb-1].men >= 0 || prepositions[prev] && prev != "by" || prev == "you" || prev == "of" || prev == "about" || prev == "what") {
+			if a.verb > c.lo && (r.toks[a.verb-1].men >= 0 || prepositions[prev] && prev != "by" || prev == "you" || prev == "of" || prev == "about" || prev == "what" || prev == "be" || prev == "been") {
 				m |= framed
 			}
-		default:
-			if prev == "'s" || prev == "is" || prev == "are" || prev == "was" || prev == "were" || prev == "be" || prev == "been" || prev == "'re" || prev == "comes" || prev == "come" || prev == "came" {
-				m |= framed // "it's cracked"
-			}
+		case prev == "comes" || prev == "come" || prev == "came":
+			m |= framed
 		}
 	}
 	switch r.toks[c.lo].s {

@@ -197,7 +197,15 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 			s = "Fit the " + names + ", by hand only"
 		}
 	} else if a.subject {
-		s += r.tail(c, a.hi, hi)
+		from := a.hi
+		if a.action.Name == "place" && a.verb >= 0 {
+			from-- // "goes under the rail": where it goes is all there is to it
+		}
+		t := r.tail(c, from, hi)
+		if a.action.Name == "place" && t == "" {
+			return ""
+		}
+		s += t
 	}
 	return trimStep(s) + "."
 }

@@ -32,9 +32,9 @@ func (s *tracker) values(ci int) {
 	for _, qi := range c.qtys {
 		q := &r.qtys[qi]
 		if q.Kind == normalize.Angle || q.Kind == normalize.Turn {
-			if n := len(r.heard); n > 0 && q.Low != nil && r.since(r.qtys[r.heard[n-1].qty].lo, q.lo) < 10 && r.heard[n-1].angle == nil && s.further(c, q) {
+			if n := len(r.heard); n > 0 && q.Low != nil && q.lo-r.qtys[r.heard[n-1].qty].hi <= 9 && q.cl-r.qtys[r.heard[n-1].qty].cl <= 1 && r.heard[n-1].angle == nil && s.further(c, q) {
 				v := new(big.Rat).Set(q.Low)
-				if q.Kind == normalize.Turn {
+				if q.Kind == normalize.Turn || q.Unit == "turn" {
 					v.Mul(v, big.NewRat(360, 1))
 				}
 				r.heard[n-1].angle = v
