@@ -87,7 +87,14 @@ func printWhence(w io.Writer, doc *workdoc.Document, f workdoc.Found) {
 		}
 	}
 	for _, c := range findings {
-		fmt.Fprintf(w, "check      %s: %s (%s)\n", c.What, strings.TrimSpace(c.Why+" "+c.Ask), c.Source)
+		line := c.Why
+		if c.Ask != "" {
+			line = strings.TrimRight(line, ".") + ". " + c.Ask
+		}
+		if c.Source != "" {
+			line += " (" + c.Source + ")"
+		}
+		fmt.Fprintf(w, "check      %s\n", line)
 	}
 	for _, n := range doc.Notes[f.Ref] {
 		fmt.Fprintf(w, "your note  %s\n", n)
