@@ -6,12 +6,15 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
 	"go.yaml.in/yaml/v3"
 
+	"wrenchword/render"
 	"wrenchword/render/page"
+	"wrenchword/render/workdoc"
 )
 
 var forms = map[string]func(*page.Page) ([]byte, error){
@@ -52,6 +55,59 @@ func TestEveryFormSaysWhatAValueIs(t *testing.T) {
 			}
 			if r.Name == "hub nut" && r.State != "heard" {
 				t.Errorf("a value from a general table counts as %q", r.State)
+			}
+		}
+	}
+}
+
+// What the person wrote in place of the tool's words, added, or took out counts.
+func TestThePersonsWords(t *testing.T) {
+	md, err := render.Markdown(trailer(), nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := string(md)
+	for _, c := range [][2]string{
+		{"- [ ] 2. Undo the wheel bolts. (1:40)", "- [x] 2. Undo the four wheel bolts crosswise. (1:40)"},
+		{"- [ ] socket, 19 mm (0:20", "- [ ] deep socket, 19 mm (0:20"},
+		{"Tighten the wheel bolts to 90 N·m. (16:40)", "Tighten the wheel bolts to 95 N·m. (16:40)"},
+	} {
+		if !strings.Contains(s, c[0]) {
+			t.Fatalf("the document lacks %q", c[0])
+		}
+		s = strings.Replace(s, c[0], c[1], 1)
+	}
+	lines := strings.Split(s, "\n")
+	for i, l := range lines {
+		if strings.HasPrefix(l, "- [ ] 3. Tap the dust cap off.") {
+			lines = slices.Delete(lines, i, i+1)
+			break
+		}
+	}
+	for i, l := range lines {
+		if strings.HasPrefix(l, "- [ ] 1. Chock") {
+			lines = slices.Insert(lines, i+1, "  - use the big chock")
+			break
+		}
+	}
+	doc, err := workdoc.Read([]byte(strings.Join(lines, "\n")))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for name, draw := range forms {
+		out, err := draw(view(t, doc, page.Options{}))
+		if err != nil {
+			t.Fatal(err)
+		}
+		s := strings.NewReplacer("\\[", "[", "\\]", "]", "&#91;", "[", "&#93;", "]", "2\\.", "2.", "<span class=\"n\">", "", "</span>", "").Replace(string(out))
+		for _, want := range []string{"2. Undo the four wheel bolts crosswise.", "deep socket, 19 mm", "95 N·m [written, not confirmed]", "use the big chock", "took out: 1"} {
+			if !strings.Contains(s, want) {
+				t.Errorf("%s lacks %q", name, want)
+			}
+		}
+		for _, gone := range []string{"2. 2.", "crosswise. (1:40) (", "Tap the dust cap off"} {
+			if strings.Contains(s, gone) {
+				t.Errorf("%s says %q", name, gone)
 			}
 		}
 	}

@@ -11,6 +11,7 @@ import (
 	"html/template"
 	"math"
 	"math/big"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -43,6 +44,7 @@ type Page struct {
 	Facts       []Pair // machine, year, reading, date, revision
 	SettledOnly bool
 	LeftOut     int // values left out
+	TakenOut    int // lines that the person took out of the document's text
 	Ready       bool
 	Verdict     string
 	Notice      []string
@@ -92,6 +94,7 @@ type Ask struct {
 	Answer, Source                   Rich
 	At                               []Moment
 	Ticked                           bool
+	Notes                            []string // the person's own lines
 }
 
 // Place is a stop of the tightening round.
@@ -142,6 +145,7 @@ type Step struct {
 	OffCamera bool
 	Ticked    bool
 	At        Moment
+	Notes     []string // the person's own lines
 }
 
 // List is a named list of things.
@@ -184,7 +188,7 @@ type Player struct {
 
 // New makes the view of a document that Read or render.Markdown made.
 func New(doc *workdoc.Document, opt Options) *Page {
-	b := &builder{doc: doc, rec: doc.Record, opt: opt, job: doc.Job}
+	b := &builder{doc: doc, rec: doc.Record, opt: opt, job: doc.Job, noted: map[string]bool{}}
 	if b.job.VideoURL == "" {
 		b.job.VideoURL = b.rec.Job.VideoURL
 	}
@@ -225,6 +229,7 @@ type builder struct {
 	why       map[string]string // what is missing, by reference
 	confirmed map[string]bool   // rows whose value is settled, tightened or not
 	rows      []workdoc.RoundRow
+	noted     map[string]bool // items whose notes stand with them
 }
 
 func orElse(s, otherwise string) string {
@@ -306,6 +311,55 @@ func (b *builder) moment(clip int, at float64, exact bool) Moment {
 	return m
 }
 
+// own gives an item's text: the person's where they wrote their own in its
+// place, without the number and the times that the document puts around it.
+func (b *builder) own(ref, text string) (s string, edited bool) {
+	own, ok := b.doc.Edited[ref]
+	if !ok {
+		return text, false
+	}
+	return lineTimes.ReplaceAllString(lineNumber.ReplaceAllString(own, ""), ""), true
+}
+
+var (
+	saidAt     = regexp.MustCompile(`^Said (?:clip \d+, )?≈?[\d:]+: `)
+	lineNumber = regexp.MustCompile(`^\d+\. `)
+	lineTimes  = regexp.MustCompile(` \((?:[^()]*[ ;,])?(?:clip \d+, )?≈?\d+:\d\d[^()]*\)$`)
+)
+
+// removed says whether the person took an item out of the document's text.
+func (b *builder) removed(ref string) bool {
+	if !slices.Contains(b.doc.Removed, ref) {
+		return false
+	}
+	b.p.TakenOut++
+	return true
+}
+
+// notes gives the lines that the person added under an item.
+func (b *builder) notes(ref string) []string {
+	b.noted[ref] = true
+	var out []string
+	for _, n := range b.doc.Notes[ref] {
+		out = append(out, b.quote(n))
+	}
+	return out
+}
+
+// itemText is the text of an item with each torque in it marked as what it is.
+func (b *builder) itemText(ref, text string, p extract.Place) string {
+	s, edited := b.own(ref, text)
+	if !edited || b.opt.SettledOnly {
+		return b.spoken(s, p)
+	}
+	return b.torques(s, func(q normalize.Quantity, said string) string {
+		if b.isConfirmed(q, p) {
+			return said
+		}
+		return said + " [written, not confirmed]"
+	})
+}
+
 // spoken marks each torque in words of the talk as what it is, or leaves it out.
 func (b *builder) spoken(s string, p extract.Place) string {
 	return b.torques(s, func(q normalize.Quantity, said string) string {
@@ -377,8 +431,12 @@ func (b *builder) cautions() {
 	slices.SortStableFunc(b.p.Cautions, func(x, y Caution) int {
 		return slices.Index(severity, x.Signal) - slices.Index(severity, y.Signal)
 	})
-	for _, c := range b.rec.Cautions {
-		b.p.Cautions = append(b.p.Cautions, Caution{Signal: "Said", Text: b.spoken(c.Text, c.Place), At: []Moment{b.at(c.Place)}})
+	for i, c := range b.rec.Cautions {
+		ref := b.doc.Refs.Cautions[i]
+		if b.removed(ref) {
+			continue
+		}
+		b.p.Cautions = append(b.p.Cautions, Caution{Signal: "Said", Text: saidAt.ReplaceAllString(b.itemText(ref, c.Text, c.Place), ""), At: []Moment{b.at(c.Place)}})
 	}
 }
 
@@ -611,7 +669,7 @@ func (b *builder) ask(i int) Ask {
 	ans := b.doc.Answers[ref]
 	a := Ask{
 		Ref: ref, Text: b.question(o.Question), Kind: o.Kind, Why: b.why[ref], Quote: b.quote(o.Quote), Due: o.Due,
-		Answer: rich(ans.Text), Source: rich(ans.Source), Ticked: b.doc.Ticks[ref], At: []Moment{b.at(o.Place)},
+		Answer: rich(ans.Text), Source: rich(ans.Source), Ticked: b.doc.Ticks[ref], At: []Moment{b.at(o.Place)}, Notes: b.notes(ref),
 	}
 	// Words about a value in doubt hold it in any form, so they go as a whole.
 	if b.opt.SettledOnly && slices.Contains(aboutValues, o.Kind) && len(normalize.Numbers(o.Quote)) > 0 {
@@ -638,6 +696,10 @@ func (b *builder) steps() {
 	seen := map[string]int{}
 	last := "\x00"
 	for i, s := range b.rec.Steps {
+		ref := b.doc.Refs.Steps[i]
+		if b.removed(ref) {
+			continue
+		}
 		if s.Phase != last {
 			last = s.Phase
 			title := orElse(phases[s.Phase], s.Phase)
@@ -647,13 +709,9 @@ func (b *builder) steps() {
 			b.p.Phases = append(b.p.Phases, Phase{Title: title})
 		}
 		ph := &b.p.Phases[len(b.p.Phases)-1]
-		ref := b.doc.Refs.Steps[i]
-		text := s.Text
-		if own, ok := b.doc.Edited[ref]; ok {
-			text = own
-		}
 		ph.Steps = append(ph.Steps, Step{
-			Ref: ref, N: s.N, Text: b.spoken(text, s.Place), OffCamera: s.OffCamera, Ticked: b.doc.Ticks[ref], At: b.at(s.Place),
+			Ref: ref, N: s.N, Text: b.itemText(ref, s.Text, s.Place), OffCamera: s.OffCamera,
+			Ticked: b.doc.Ticks[ref], At: b.at(s.Place), Notes: b.notes(ref),
 		})
 	}
 }
@@ -661,6 +719,9 @@ func (b *builder) steps() {
 func (b *builder) needed() {
 	tools := List{Title: "Tools", None: "No tool was heard."}
 	for i, t := range b.rec.Tools {
+		if b.removed(b.doc.Refs.Tools[i]) {
+			continue
+		}
 		size := strings.Join(append(nonEmpty(t.Size), t.SizesAlt...), " or ")
 		text := strings.Join(append(nonEmpty(orElse(t.Name, "a tool that was not named")), nonEmpty(size)...), ", ")
 		remark := ""
@@ -671,6 +732,9 @@ func (b *builder) needed() {
 	}
 	parts := List{Title: "Parts", None: "No part was heard."}
 	for i, p := range b.rec.Parts {
+		if b.removed(b.doc.Refs.Parts[i]) {
+			continue
+		}
 		text := strings.TrimSpace(p.Side + " " + orElse(p.Name, "a part that was not named"))
 		if p.Count > 0 {
 			text = fmt.Sprintf("%d × %s", p.Count, text)
@@ -683,6 +747,9 @@ func (b *builder) needed() {
 	}
 	used := List{Title: "Used up", None: "Nothing used up was heard."}
 	for i, c := range b.rec.Consumables {
+		if b.removed(b.doc.Refs.Consumables[i]) {
+			continue
+		}
 		on := ""
 		if c.UsedOn != "" {
 			on = "on " + c.UsedOn
@@ -691,6 +758,9 @@ func (b *builder) needed() {
 	}
 	sizes := List{Title: "Sizes heard", None: "No size was heard."}
 	for i, s := range b.rec.Sizes {
+		if b.removed(b.doc.Refs.Sizes[i]) {
+			continue
+		}
 		text := orElse(s.Of, "something not named") + ": " + strings.Join(s.Candidates, " or ")
 		if s.Dimension != "unsaid" && s.Dimension != "" {
 			text += ", " + s.Dimension
@@ -714,8 +784,9 @@ func nonEmpty(s string) []string {
 }
 
 func (b *builder) thing(ref, text, remark string, p extract.Place) Item {
-	if own, ok := b.doc.Edited[ref]; ok {
-		text = own
+	text, edited := b.own(ref, text)
+	if edited {
+		remark = "" // the person's line has it, as far as they kept it
 	}
 	return Item{Ref: ref, Text: text, Remark: remark, At: []Moment{b.at(p)}, Ticked: b.doc.Ticks[ref], Box: true}
 }
@@ -780,10 +851,17 @@ func (b *builder) rest() {
 			if u.Why != "" {
 				from += "; because of: " + u.Why
 			}
-			p.Usual = append(p.Usual, Item{Ref: ref, Text: u.Text, Remark: from, Box: true, Ticked: b.doc.Ticks[ref]})
+			text, edited := b.own(ref, u.Text)
+			if edited {
+				from = ""
+			}
+			p.Usual = append(p.Usual, Item{Ref: ref, Text: text, Remark: from, Box: true, Ticked: b.doc.Ticks[ref]})
 		}
 	}
-	for _, f := range b.rec.Facts {
+	for i, f := range b.rec.Facts {
+		if b.removed(b.doc.Refs.Facts[i]) {
+			continue
+		}
 		p.Worked = append(p.Worked, Item{Text: b.quote(f.Name + ": " + f.Value),
 			Remark: "computed from " + b.quote(orElse(f.From, "what was heard")) + " (" + orElse(f.Method, "method not given") + ")", At: []Moment{b.at(f.Place)}})
 	}
@@ -796,7 +874,9 @@ func (b *builder) rest() {
 	}
 	refs := make([]string, 0, len(b.doc.Notes))
 	for ref := range b.doc.Notes {
-		refs = append(refs, ref)
+		if !b.noted[ref] {
+			refs = append(refs, ref)
+		}
 	}
 	slices.Sort(refs)
 	for _, ref := range refs {

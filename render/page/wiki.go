@@ -211,6 +211,9 @@ func (p *Page) wiki(d dialect) string {
 		for _, c := range a.Checks {
 			sub("Check:", t(c))
 		}
+		for _, n := range a.Notes {
+			sub("Note:", t(n))
+		}
 		sub("Answer:", t(a.Answer.Text))
 		if a.Answer.Text != "" {
 			sub("Source:", t(orElse(a.Source.Text, "none given")))
@@ -311,6 +314,9 @@ func (p *Page) wiki(d dialect) string {
 				off = ", off camera"
 			}
 			line(fmt.Sprintf("%s%s%s%s%s", item, d.box(s.Ticked), t(fmt.Sprintf("%d. %s", s.N, s.Text)), off, at([]Moment{s.At})))
+			for _, n := range s.Notes {
+				sub("Note:", t(n))
+			}
 		}
 	}
 	head(2, "What is needed")
@@ -369,6 +375,10 @@ func (p *Page) wiki(d dialect) string {
 	head(2, "How this was made")
 	line(t("Every line was read by rules from the recording named here and carries the time where it was said; ≈ before a time says that it was worked out inside a longer cue. What is computed says so. Nothing was looked up."))
 	line("")
+	if p.TakenOut > 0 {
+		line(t(fmt.Sprintf("Lines that were heard and that the person took out: %d.", p.TakenOut)))
+		line("")
+	}
 	for _, s := range p.Sources {
 		line(item + t(s.Name) + ", " + t(s.Length) + ", " + t(s.About))
 	}
