@@ -462,6 +462,9 @@ func (r *reading) spread(ci, mi int) {
 // offOrBack tells whether a particle ends a phrase even where another thing follows at once.
 func offOrBack(w string, back bool) bool { return w == "off" || w == "out" || back }
 
+// switched are the things that "off" switches off.
+var switched = set("engine motor ignition power light headlight charger pump heater drill saw")
+
 var offWords = set("off out")
 var onWords = set("on in")
 
@@ -503,6 +506,9 @@ func (r *reading) verbless(ci int) {
 		returns := w == "up" || w == "down" && !back
 		if name == "" {
 			continue
+		}
+		if name == "remove" && w == "off" && switched[m.head] {
+			name = "switch off"
 		}
 		hi := j + 1
 		if name == "fit" && (next == "by" || next == "finger" || next == "hand" || next == "loosely") && m.kind&lexicon.Fastener != 0 {

@@ -170,6 +170,9 @@ func (r *reading) sizeChecks(rec *Record) []Open {
 			kind = normalize.Drive
 		case "driver":
 			kind = normalize.Driver
+			if !strings.HasPrefix(s.Candidates[0], "T") && !strings.HasPrefix(s.Candidates[0], "PH") && !strings.HasPrefix(s.Candidates[0], "E") && !strings.HasPrefix(s.Candidates[0], "PZ") {
+				continue // a drill bit, or a blade's width
+			}
 		case "length", "unsaid":
 			continue
 		}

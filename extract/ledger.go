@@ -12,7 +12,7 @@ func (r *reading) ledger() []Entry {
 	out := []Entry{}
 	var ts []*thing
 	for _, t := range r.things {
-		if len(t.events) == 0 || t.splitAway(r) {
+		if len(t.events) == 0 || neverLoose[t.head] || t.splitAway(r) {
 			continue
 		}
 		ts = append(ts, t)
@@ -86,6 +86,9 @@ func sameState(r *reading, root *thing, state string) bool {
 	}
 	return true
 }
+
+// neverLoose are named as parts and never come off by themselves.
+var neverLoose = set("spline splines thread threads bore hole slot groove face flange")
 
 // splitAway tells whether a thing was told apart into its left and its right,
 // and nothing happened to it as a whole since.
