@@ -48,7 +48,7 @@ Exit code 0 says that nothing that was heard is left open. It is no inspection.`
 				return err
 			}
 			v := workdoc.Ready(doc, before, workdoc.CheckConfirmed, today())
-			printVerdict(cmd.OutOrStdout(), doc, v, before, bare, wrenches)
+			printVerdict(safeWriter{cmd.OutOrStdout()}, doc, v, before, bare, wrenches)
 			if len(v.Open) > 0 || bare {
 				return errOpen
 			}

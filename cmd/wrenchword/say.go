@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"strings"
+	"unicode"
 
 	"github.com/spf13/cobra"
 	"golang.org/x/term"
@@ -46,5 +48,29 @@ func (s sayer) say(label, colour, format string, a ...any) {
 	if s.colour && label != "" {
 		label = "\x1b[" + colour + "m" + label + "\x1b[0m"
 	}
-	fmt.Fprintf(s.w, "%s%s\n", label, fmt.Sprintf(format, a...))
+	fmt.Fprintf(s.w, "%s%s\n", label, printable(fmt.Sprintf(format, a...)))
+}
+
+// printable drops what could act on a terminal from text that may have come
+// from a transcript or a document.
+func printable(s string) string {
+	return strings.Map(func(r rune) rune {
+		switch {
+		case r == '\n' || r == '\t' || unicode.IsPrint(r):
+			return r
+		case unicode.IsSpace(r):
+			return ' '
+		}
+		return -1
+	}, s)
+}
+
+// safeWriter is a command's standard output for lines that people read.
+type safeWriter struct{ w io.Writer }
+
+func (s safeWriter) Write(p []byte) (int, error) {
+	if _, err := io.WriteString(s.w, printable(string(p))); err != nil {
+		return 0, err
+	}
+	return len(p), nil
 }

@@ -97,7 +97,7 @@ func settle(cmd *cobra.Command, path string, sheets []workdoc.Sheet, replace, ot
 		}
 	}
 	fits, left := workdoc.Fit(doc, sheets, replace)
-	out := cmd.OutOrStdout()
+	out := safeWriter{cmd.OutOrStdout()}
 	ask := asker(cmd)
 	var sets []workdoc.Set
 	var superseded []string

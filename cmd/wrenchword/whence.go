@@ -28,7 +28,7 @@ lists the references.`,
 			if err != nil {
 				return err
 			}
-			w := cmd.OutOrStdout()
+			w := safeWriter{cmd.OutOrStdout()}
 			if len(args) == 1 {
 				for _, f := range workdoc.Items(doc.Record) {
 					fmt.Fprintf(w, "%s\t%s\t%s\n", f.Ref, spoken(doc.Record, f.Place), f.Name)
