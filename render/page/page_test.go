@@ -1,6 +1,7 @@
 package page_test
 
 import (
+	"bytes"
 	"encoding/json"
 	"errors"
 	"os"
@@ -10,6 +11,9 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/yuin/goldmark"
+	"github.com/yuin/goldmark/extension"
+	gmhtml "github.com/yuin/goldmark/renderer/html"
 	"go.yaml.in/yaml/v3"
 
 	"wrenchword/render"
@@ -270,6 +274,47 @@ func TestFrontMatter(t *testing.T) {
 	}
 	if front["title"] != `a: "b" --- # 'c'` || front["year"] != "010" {
 		t.Errorf("front matter reads as %v", front)
+	}
+}
+
+// Hostile text stays text in the Markdown page, read by a parser that lets raw
+// HTML through, and no form keeps a mark that turns the direction of a line.
+func TestHostileText(t *testing.T) {
+	calm := view(t, document(t, trailer()), page.Options{})
+	p := view(t, hostileDocument(t), page.Options{})
+	for name, draw := range forms {
+		out, err := draw(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if strings.ContainsAny(string(out), "\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069") {
+			t.Errorf("%s keeps a direction mark", name)
+		}
+	}
+	read := func(p *page.Page) string {
+		out, err := p.Markdown()
+		if err != nil {
+			t.Fatal(err)
+		}
+		var b bytes.Buffer
+		md := goldmark.New(goldmark.WithExtensions(extension.GFM), goldmark.WithRendererOptions(gmhtml.WithUnsafe()))
+		if err := md.Convert([]byte(strings.SplitN(string(out), "---\n", 3)[2]), &b); err != nil {
+			t.Fatal(err)
+		}
+		return b.String()
+	}
+	evil := hostileDocument(t)
+	evil.Own = nil // it would have a table of its own
+	got, want := read(view(t, evil, page.Options{})), read(calm)
+	for _, tag := range []string{"<script", "<img", "<svg", "<style", "<a ", "<a>", "<code", "<del", "</script", "<nowiki"} {
+		if strings.Contains(got, tag) {
+			t.Errorf("the Markdown page draws %s", tag)
+		}
+	}
+	for _, tag := range []string{"<h1", "<h2", "<table"} {
+		if strings.Count(got, tag) != strings.Count(want, tag) {
+			t.Errorf("%d of %s, want %d", strings.Count(got, tag), tag, strings.Count(want, tag))
+		}
 	}
 }
 
