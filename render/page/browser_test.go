@@ -316,7 +316,10 @@ func TestInABrowser(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, path := range []string{plain, settled, filepath.Join(lib, "index.html"), filepath.Join(lib, "open-ends.html"), filepath.Join(lib, "confirmed-values.html")} {
+		doc := filled(t)
+		doc.Job.VideoURL = "clip.webm"
+		media := write(t, dir, "media.html", view(t, doc, page.Options{Stills: []page.Still{{At: "1:39", Why: "just before the cap comes off", Alt: "Frame at 1:39", Image: "data:image/gif;base64,R0lGODlhAQABAAAAACwAAAAAAQABAAA="}}}))
+		for _, path := range []string{plain, settled, media, filepath.Join(lib, "index.html"), filepath.Join(lib, "open-ends.html"), filepath.Join(lib, "confirmed-values.html")} {
 			b := open(t, root, path)
 			eval[int](b, string(src)+"\n;1")
 			for _, scheme := range []string{"light", "dark"} {
