@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"encoding/json"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -118,7 +119,37 @@ func fresh(cmd *cobra.Command, say sayer, f *jobFlags, args []string, out, forma
 		_, err = cmd.OutOrStdout().Write(data)
 		return err
 	}
-	return withLock(cmd.Context(), out, func() error { return writeFile(out, data) })
+	return withLock(cmd.Context(), out, func() error {
+		if err := ownOutput(out, format); err != nil {
+			return err
+		}
+		return writeFile(out, data)
+	})
+}
+
+// ownOutput refuses to write over what is not this tool's own output in that
+// form, untouched: a person's file is never replaced.
+func ownOutput(out, format string) error {
+	old, err := os.ReadFile(out)
+	if errors.Is(err, fs.ErrNotExist) || err == nil && len(old) == 0 {
+		return nil
+	}
+	if err != nil {
+		return fmt.Errorf("read what is at -o: %w", err)
+	}
+	if format == "json" {
+		var was struct {
+			Schema string `json:"schema"`
+		}
+		if err := json.Unmarshal(old, &was); err == nil && was.Schema == extract.Schema {
+			return nil
+		}
+		return fmt.Errorf("%s: there is a file that is no record; nothing was written; name another file with -o", out)
+	}
+	if err := page.Untouched(old); err != nil {
+		return fmt.Errorf("%s: %w; nothing was written; name another file with -o", out, err)
+	}
+	return nil
 }
 
 // again writes the document, or brings the one that is there up to date.
