@@ -20,16 +20,17 @@ func (r *reading) parts() []Part {
 		}
 		out = append(out, p)
 	}
+	stand := r.standIns()
 	for mi := range r.mentions {
 		m := &r.mentions[mi]
-		if m.kind&(lexicon.Fastener|lexicon.Part) == 0 && !(m.kind&lexicon.Consumable != 0 && (m.head == "tie")) {
+		if m.kind&(lexicon.Fastener|lexicon.Part) == 0 && !stand[mi] && !(m.kind&lexicon.Consumable != 0 && (m.head == "tie")) {
 			continue
 		}
 		c := &r.clauses[m.cl]
 		if c.mood&(advert|greeting|other) != 0 {
 			continue
 		}
-		if r.standsIn(c, m) {
+		if stand[mi] {
 			add(lexicon.Singular(m.name), "temporary", m, m.from, m.hi+4)
 			continue
 		}
@@ -62,24 +63,37 @@ func (r *reading) parts() []Part {
 	return out
 }
 
-// standsIn tells whether a thing is only there for now.
-func (r *reading) standsIn(c *clause, m *mention) bool {
-	for _, o := range c.opens {
-		for _, k := range o.kinds {
-			if k.Kind == ReplaceLater && c.mentions[0] >= 0 {
-				// the first thing of the clause stands in; others are what it holds
-				first := c.mentions[0]
-				for _, mi := range c.mentions {
-					if r.mentions[mi].kind&(lexicon.Fastener|lexicon.Part|lexicon.Consumable) != 0 && r.mentions[mi].prep == "" {
-						first = mi
-						break
-					}
+// standIns gives the mentions of what is only there for now: the first thing of
+// the clause that says so, or of the clause before where it names nothing.
+func (r *reading) standIns() map[int]bool {
+	out := map[int]bool{}
+	for ci := range r.clauses {
+		c := &r.clauses[ci]
+		temporary := false
+		for _, o := range c.opens {
+			for _, k := range o.kinds {
+				temporary = temporary || k.Kind == ReplaceLater
+			}
+		}
+		if !temporary || !r.laying(c) || c.mood&(advert|greeting|other) != 0 {
+			continue
+		}
+		for k := ci; k >= max(0, ci-2) && r.since(r.clauses[k].lo, c.lo) < 10; k-- {
+			found := -1
+			for _, mi := range r.clauses[k].mentions {
+				m := &r.mentions[mi]
+				if m.kind&(lexicon.Fastener|lexicon.Part|lexicon.Consumable) != 0 && m.prep == "" {
+					found = mi
+					break
 				}
-				return &r.mentions[first] == m && r.laying(c)
+			}
+			if found >= 0 {
+				out[found] = true
+				break
 			}
 		}
 	}
-	return false
+	return out
 }
 
 // laying tells whether something is in place rather than hand-tight "for now".
@@ -95,7 +109,10 @@ func (r *reading) laying(c *clause) bool {
 
 // newOne reads "it gets a new one", "there's a new one in the kit" right after a thing.
 func (r *reading) newOne(c *clause, m *mention) bool {
-	for i := m.hi; i+1 < len(r.toks) && i < m.hi+14; i++ {
+	if r.word(m.hi) == "new" && m.hi == c.hi-1 {
+		return true // "needle bearing, new"
+	}
+	for i := m.hi; i+1 < len(r.toks) && i < m.hi+22; i++ {
 		if r.toks[i].men >= 0 && r.toks[i].men != r.toks[m.lo].men && r.mentions[r.toks[i].men].kind&(lexicon.Fastener|lexicon.Part) != 0 {
 			return false
 		}
