@@ -110,6 +110,11 @@ func (r *reader) item(n *node) {
 	} else if was.box != "" && p.box == "" && badBox.MatchString(p.indent+p.marker+" "+p.body) {
 		r.warn(n.line, "the tick is not understood; write it [x]")
 	}
+	if n.key == "document" {
+		if title := plain(strings.TrimLeft(p.body, "# ")); r.d.Record.Job.Title != "" || title != plain(strings.TrimLeft(was.body, "# ")) {
+			r.d.Job.Title = title // "Procedure" stands there where no title was given
+		}
+	}
 	if field, ok := strings.CutPrefix(n.key, "job-"); ok {
 		r.job(field, p.body)
 	}

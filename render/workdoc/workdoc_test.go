@@ -113,6 +113,9 @@ func TestReadUntouched(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	if d.Job.Title != "Trike hub" {
+		t.Errorf("title: %q", d.Job.Title)
+	}
 	if len(d.Ticks)+len(d.Notes)+len(d.Edited)+len(d.Removed)+len(d.Warnings)+len(d.Dues)+len(d.Claims)+len(d.Own) != 0 {
 		t.Errorf("an untouched document reads as touched: %+v", d)
 	}
@@ -128,6 +131,7 @@ func TestReadAnswers(t *testing.T) {
 		"  - Source:", "  - Source: the maker’s manual, 3rd edition",
 		"nothing to check it against |  |  | [ ] |", "nothing to check it against | 50 N·m | manual, p. 12 | [x] 2026-05-01 |",
 		"- Machine:", "- Machine: cargo trike \\*two\\*",
+		"# Trike hub", "# Front hub of the trike",
 		"- [ ] 3. Press", "- [X] 3. Press",
 		"(0:40) <!-- @step-undo-the-axle-nut -->", "(0:40) <!-- @step-undo-the-axle-nut -->\n  left-hand thread!",
 		"## What readers say\n", "## What readers say\n\n- claim: too tight; by: A. Reader; date: 2026-05-02; status: open\n",
@@ -146,6 +150,9 @@ func TestReadAnswers(t *testing.T) {
 	}
 	if got := d.Rows["torque-axle-nut"]; got.Confirmed != "50 N·m" || got.Source != "manual, p. 12" || !got.Tightened || got.When != "2026-05-01" {
 		t.Errorf("row: %+v", got)
+	}
+	if d.Job.Title != "Front hub of the trike" {
+		t.Errorf("title: %q", d.Job.Title)
 	}
 	if d.Job.Machine != "cargo trike *two*" {
 		t.Errorf("machine: %q", d.Job.Machine)
