@@ -85,8 +85,11 @@ func (r *reader) read() {
 		case n.blank():
 		case !n.row && strings.HasPrefix(n.text, "#"):
 			r.section = strings.ToLower(n.canonical())
-			if n.key == "" {
+			switch n.key {
+			case "":
 				r.note(n)
+			case "document":
+				r.item(n)
 			}
 		case n.row:
 			r.row(n)
