@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"fmt"
 	"context"
 	"errors"
 	"math/rand/v2"
@@ -22,7 +23,9 @@ const writerEnv = "WRENCHWORD_TEST_WRITER"
 func oldState() []byte { return bytes.Repeat([]byte("the old document\n"), 20_000) }
 func newState() []byte { return bytes.Repeat([]byte("the new document!\n"), 30_000) }
 
+// writeForever says that it begins, so that its start does not count as writing.
 func writeForever(path string) {
+	fmt.Println("writing")
 	for i := 0; ; i++ {
 		data := oldState()
 		if i%2 == 1 {
@@ -53,10 +56,17 @@ func TestKillWhileWriting(t *testing.T) {
 	for i := 0; i < times; i++ {
 		cmd := exec.Command(os.Args[0], "-test.run=^$")
 		cmd.Env = append(os.Environ(), writerEnv+"="+path)
+		out, err := cmd.StdoutPipe()
+		if err != nil {
+			t.Fatal(err)
+		}
 		if err := cmd.Start(); err != nil {
 			t.Fatal(err)
 		}
-		time.Sleep(time.Duration(2000+rng.IntN(14000)) * time.Microsecond)
+		if _, err := out.Read(make([]byte, 1)); err != nil {
+			t.Fatalf("the writer did not begin: %v", err)
+		}
+		time.Sleep(time.Duration(rng.IntN(14000)) * time.Microsecond)
 		_ = cmd.Process.Kill()
 		_ = cmd.Wait()
 		data, err := os.ReadFile(path)
