@@ -2,9 +2,9 @@ package main
 
 import (
 	"bytes"
-	"fmt"
 	"context"
 	"errors"
+	"fmt"
 	"math/rand/v2"
 	"os"
 	"os/exec"
