@@ -37,7 +37,7 @@ func (r *reading) ledger() []Entry {
 		first, last := t.events[0], t.events[len(t.events)-1]
 		e := Entry{ID: t.id, Item: shortName(t.name), Kind: "part", Side: t.side, Place_: t.place, Count: t.count,
 			State: state, ValueSaid: value, Locker: "unsaid", Events: []Event{}, Place: r.place(first.lo, first.hi+4).by("the last event tells the state")}
-		if t.fastener {
+		if t.fastener && takesTorque(t) {
 			e.Kind = "fastener"
 		}
 		for _, ev := range t.events {
