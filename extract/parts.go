@@ -2,6 +2,7 @@ package extract
 
 import (
 	"wrenchword/extract/lexicon"
+	"wrenchword/normalize"
 )
 
 // parts gives the parts with their fate: said to be new, used again, thrown
@@ -98,7 +99,15 @@ func (r *reading) standIns() map[int]bool {
 
 // laying tells whether something is in place rather than hand-tight "for now".
 func (r *reading) laying(c *clause) bool {
+	for _, q := range c.qtys {
+		if r.qtys[q].Kind == normalize.Torque {
+			return false
+		}
+	}
 	for i := c.lo; i < c.hi; i++ {
+		if (r.toks[i].s == "at" || r.toks[i].s == "with") && i+1 < c.hi && r.toks[i+1].s != "" && r.toks[i+1].s[0] >= '0' && r.toks[i+1].s[0] <= '9' {
+			return false // "left it at 40 for now", "gone with 26 for now"
+		}
 		switch r.toks[i].s {
 		case "hand", "finger", "loose", "snug", "tight":
 			return false

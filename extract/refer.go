@@ -422,7 +422,7 @@ func (s *tracker) resolve(ci, mi int) *thing {
 		return s.sided(best, m, m.side)
 	}
 	t := &thing{head: m.head, mods: map[string]bool{}, fastener: fastener, plural: m.plural, count: m.count, first: m.lo, name: thingName(m), side: m.side, place: m.place}
-	if fastener && len(cont) > 0 && generic[cont[len(cont)-1]] {
+	if fastener && alike[m.head] && len(cont) > 0 && generic[cont[len(cont)-1]] {
 		// "the pinch bolt for the axle": which pinch bolt it is, the part tells
 		if o := s.ownerOf(ci, mi); o != nil && !strings.Contains(t.name, o.head) && r.since(o.last, m.lo) < 12 {
 			t.owner = o
@@ -654,7 +654,7 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 }
 
 // ownsNothing are parts that no bolt is named after.
-var ownsNothing = set("washer gasket seal shim oil thread splines spline")
+var ownsNothing = set("washer gasket seal shim oil thread splines spline cap")
 
 var subordinate = set("while because cause if when before until till otherwise unless whereas")
 

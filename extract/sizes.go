@@ -447,7 +447,7 @@ func (r *reading) sizes(found []sized) []Size {
 		default:
 			if s.tool >= 0 {
 				dim = sizeTool[r.mentions[s.tool].head]
-			} else if r.word(s.hi) == "head" || r.word(s.hi) == "af" || t != nil {
+			} else if r.word(s.hi) == "head" || r.word(s.hi) == "af" || t != nil && takesTorque(t) {
 				dim = "across-flats"
 			}
 		}
