@@ -147,7 +147,7 @@ func (r *reading) match(c *clause, i int, p lexicon.Pattern) (act, int, bool) {
 				if j > k && r.toks[j].men < 0 && (r.isFiniteVerb(j) || prepositions[r.toks[j].s] && r.toks[j].s != "of") {
 					break
 				}
-			} else if r.toks[j].men >= 0 || prepositions[r.toks[j].s] {
+			} else if w := r.toks[j].s; r.toks[j].men >= 0 || prepositions[w] && w != "back" || !between[w] && !strings.HasSuffix(w, "ly") {
 				break
 			}
 		}
@@ -228,6 +228,9 @@ func (r *reading) pronounAt(c *clause, j int) bool {
 	}
 	return true
 }
+
+// between are the words that may stand inside a phrase: "comes right off".
+var between = set("right straight back all just already now then still both also again out of")
 
 func (r *reading) lemma1(w string) string {
 	if l := r.lex.Lemmas(w); len(l) > 0 {
