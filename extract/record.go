@@ -29,8 +29,18 @@ type Place struct {
 	Clip    int     `json:"clip"`           // index into Record.Source
 	At      float64 `json:"at"`             // seconds from the start of its clip
 	AtExact bool    `json:"at_exact"`       // false where the time was worked out inside a longer cue
+	CueAt   float64 `json:"cue_at"`         // where the cue it stands in begins
 	Quote   string  `json:"quote"`          // a verbatim slice of the talk, at most 40 words
 	Rule    string  `json:"rule,omitempty"` // which rule of the reading took it
+}
+
+// LinkAt is the second that a link goes to: the time itself where it is known,
+// else the start of the cue, so that nothing is missed.
+func (p Place) LinkAt() float64 {
+	if p.AtExact {
+		return p.At
+	}
+	return min(p.CueAt, p.At)
 }
 
 // by gives the place with the rule that took the item.

@@ -55,10 +55,11 @@ func VideoLink(address string, clip int, at float64) string {
 
 // timecode writes where p was heard, as a link where the recording's address is known.
 func timecode(rec *extract.Record, p extract.Place) string {
-	return timecodeAt(rec, p.Clip, p.At, p.AtExact)
+	return timecodeAt(rec, p.Clip, p.At, p.LinkAt(), p.AtExact)
 }
 
-func timecodeAt(rec *extract.Record, clip int, at float64, exact bool) string {
+// timecodeAt writes one time; its link goes to the second link.
+func timecodeAt(rec *extract.Record, clip int, at, link float64, exact bool) string {
 	code := Clock(at)
 	if !exact {
 		code = "≈" + code
@@ -66,8 +67,8 @@ func timecodeAt(rec *extract.Record, clip int, at float64, exact bool) string {
 	if len(rec.Source) > 1 {
 		code = fmt.Sprintf("clip %d, %s", clip+1, code)
 	}
-	if link := VideoLink(rec.Job.VideoURL, clip, at); link != "" {
-		return "[" + code + "](<" + linkMarks.Replace(link) + ">)"
+	if address := VideoLink(rec.Job.VideoURL, clip, link); address != "" {
+		return "[" + code + "](<" + linkMarks.Replace(address) + ">)"
 	}
 	return code
 }

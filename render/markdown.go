@@ -139,7 +139,7 @@ func (d *drawer) open(i int) {
 	o := d.rec.Open[i]
 	times := []string{d.at(o.Place)}
 	for _, at := range o.AlsoAt {
-		times = append(times, timecodeAt(d.rec, o.Clip, at, o.AtExact))
+		times = append(times, timecodeAt(d.rec, o.Clip, at, at, o.AtExact))
 	}
 	computed := ""
 	if f := findings(o.Findings); strings.Contains(f, "(computed") {

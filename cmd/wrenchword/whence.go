@@ -72,7 +72,7 @@ func printWhence(w io.Writer, doc *workdoc.Document, f workdoc.Found) {
 	for _, kv := range f.Fields() {
 		fmt.Fprintf(w, "%-10s %s\n", kv[0], kv[1])
 	}
-	if link := render.VideoLink(doc.Record.Job.VideoURL, f.Place.Clip, f.Place.At); link != "" {
+	if link := render.VideoLink(doc.Record.Job.VideoURL, f.Place.Clip, f.Place.LinkAt()); link != "" {
 		fmt.Fprintf(w, "recording  %s\n", link)
 	}
 	var findings []extract.Finding

@@ -297,17 +297,17 @@ func plural(n int, one, many string) string {
 	return strconv.Itoa(n) + " " + many
 }
 
-func (b *builder) at(p extract.Place) Moment { return b.moment(p.Clip, p.At, p.AtExact) }
+func (b *builder) at(p extract.Place) Moment { return b.moment(p.Clip, p.At, p.LinkAt(), p.AtExact) }
 
-func (b *builder) moment(clip int, at float64, exact bool) Moment {
-	m := Moment{Text: render.Clock(at), Clip: clip, Second: math.Max(0, at)}
+func (b *builder) moment(clip int, at, link float64, exact bool) Moment {
+	m := Moment{Text: render.Clock(at), Clip: clip, Second: math.Max(0, link)}
 	if !exact {
 		m.Text = "≈" + m.Text
 	}
 	if len(b.rec.Source) > 1 {
 		m.Text = fmt.Sprintf("clip %d, %s", clip+1, m.Text)
 	}
-	m.Href = template.URL(render.VideoLink(b.job.VideoURL, clip, at))
+	m.Href = template.URL(render.VideoLink(b.job.VideoURL, clip, link))
 	return m
 }
 
@@ -617,7 +617,7 @@ func (b *builder) open() {
 			}
 		}
 		if s.At >= 0 {
-			a.At = []Moment{b.moment(s.Clip, s.At, true)}
+			a.At = []Moment{b.moment(s.Clip, s.At, s.At, true)}
 		}
 		b.p.Open = append(b.p.Open, a)
 	}
@@ -679,7 +679,7 @@ func (b *builder) ask(i int) Ask {
 		a.Answer = rich(b.quote(ans.Text))
 	}
 	for _, at := range o.AlsoAt {
-		a.At = append(a.At, b.moment(o.Clip, at, o.AtExact))
+		a.At = append(a.At, b.moment(o.Clip, at, at, o.AtExact))
 	}
 	for _, c := range checks(o.Findings) {
 		a.Checks = append(a.Checks, b.quote(c))
