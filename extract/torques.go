@@ -17,6 +17,7 @@ type heard struct {
 	applied string
 	hedged  bool
 	angle   *big.Rat
+	angleHi int  // token after the angle's last
 	dropped bool // corrected later
 	rule    string
 	source  SourceSaid
@@ -37,7 +38,7 @@ func (s *tracker) values(ci int) {
 				if q.Kind == normalize.Turn || q.Unit == "turn" {
 					v.Mul(v, big.NewRat(360, 1))
 				}
-				r.heard[n-1].angle = v
+				r.heard[n-1].angle, r.heard[n-1].angleHi = v, q.hi
 			}
 			continue
 		}
@@ -434,7 +435,7 @@ func (r *reading) torques(led []Entry) []Torque {
 		for lo > c.lo && q.lo-lo < 8 {
 			lo--
 		}
-		t.Place = r.placeAround(lo, min(c.hi, q.hi+4), q.lo).by(h.rule)
+		t.Place = r.placeAround(lo, max(h.angleHi, min(c.hi, q.hi+4)), q.lo).by(h.rule)
 		out = append(out, t)
 	}
 	return out
