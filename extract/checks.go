@@ -196,8 +196,6 @@ func (r *reading) sizeChecks(rec *Record) []Open {
 	return out
 }
 
-var contrast = set("but wrong disagree different whereas though however instead mine")
-
 // disagreements finds a document that does not match another, or the machine:
 // two that "say" unlike things within a few breaths, or one that is contradicted.
 func (r *reading) disagreements(rec *Record) []Open {

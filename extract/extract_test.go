@@ -37,25 +37,6 @@ func record(t testing.TB, sentences ...string) *Record {
 	return Extract(talkOf(t, lines(sentences...)), lexicon.Default(), Job{})
 }
 
-// shared finds the folder of annotated talk beside the project, or skips.
-func shared(t testing.TB) string {
-	t.Helper()
-	if p := os.Getenv("WRENCHWORD_SHARED"); p != "" {
-		return p
-	}
-	dir, err := os.Getwd()
-	if err != nil {
-		t.Fatal(err)
-	}
-	for d := dir; d != filepath.Dir(d); d = filepath.Dir(d) {
-		if _, err := os.Stat(filepath.Join(d, "shared", "CONTRACT.md")); err == nil {
-			return filepath.Join(d, "shared")
-		}
-	}
-	t.Skip("no annotated talk beside the project; set WRENCHWORD_SHARED to its folder")
-	return ""
-}
-
 // talks gives every transcript at hand: the demos, and the annotated talk where it is there.
 func talks(t *testing.T) map[string]*transcript.Talk {
 	t.Helper()

@@ -140,14 +140,7 @@ func (r *reading) unknownValues() []Open {
 		at := -1
 		for i := c.lo; i < c.hi && at < 0; i++ {
 			for _, p := range unknowing {
-				ok := true
-				for k, w := range p {
-					if r.word(i+k) != w {
-						ok = false
-						break
-					}
-				}
-				if ok {
+				if r.says(i, len(r.toks), p) {
 					at = i
 					break
 				}
@@ -341,14 +334,7 @@ func (r *reading) dueOf(ci int) string {
 		c := &r.clauses[k]
 		for i := c.lo; i < c.hi; i++ {
 			for _, p := range dueWords {
-				ok := true
-				for j, w := range p {
-					if i+j >= c.hi || r.toks[i+j].s != w {
-						ok = false
-						break
-					}
-				}
-				if ok {
+				if r.says(i, c.hi, p) {
 					return strings.ToLower(r.text(i, i+len(p)))
 				}
 			}

@@ -148,14 +148,7 @@ func (r *reading) usedAgain(c *clause, m *mention) bool {
 			return false
 		}
 		for _, p := range againPhrases {
-			ok := true
-			for k, w := range p {
-				if i+k >= hi || r.toks[i+k].s != w {
-					ok = false
-					break
-				}
-			}
-			if ok {
+			if r.says(i, hi, p) {
 				return true
 			}
 		}

@@ -247,6 +247,19 @@ func (r *reading) from(i, limit int) func(int) string {
 	}
 }
 
+// says tells whether the phrase stands at token i, before hi.
+func (r *reading) says(i, hi int, phrase []string) bool {
+	if i+len(phrase) > hi {
+		return false
+	}
+	for k, w := range phrase {
+		if r.toks[i+k].s != w {
+			return false
+		}
+	}
+	return true
+}
+
 func (r *reading) tokenAt(b int) int {
 	return sort.Search(len(r.toks), func(i int) bool { return r.toks[i].hi > b })
 }

@@ -23,7 +23,6 @@ type thing struct {
 	events   []event
 	mentions []int
 	isNew    bool
-	temp     bool
 	twin     *thing // the thing this one was told apart from by its side
 	id       string
 }
@@ -38,9 +37,6 @@ type event struct {
 
 // alike are the fastener words that people swap for one and the same thing.
 var alike = set("bolt nut screw stud")
-
-// lockHeads name what secures something else.
-var lockHeads = set("pin clip wire tab circlip ring lock rivet link cotter")
 
 func isLock(t *thing) bool {
 	switch t.head {
@@ -128,9 +124,7 @@ func (r *reading) implied() {
 type tracker struct {
 	r         *reading
 	hand      []*thing // things spoken of, the latest last
-	topic     *thing   // the part the talk is about
-	topicAt   int
-	heading   *thing // the thing that a clause of its own announced: "Master cylinder."
+	heading   *thing   // the thing that a clause of its own announced: "Master cylinder."
 	headingAt int
 	side      string // which side the talk is on, "" where not said
 	sideAt    int
@@ -969,14 +963,7 @@ func byHand(r *reading, c *clause, a *act) bool {
 	}
 	for i := a.lo; i < hi; i++ {
 		for _, p := range handPhrases {
-			ok := true
-			for k, w := range p {
-				if i+k >= hi || r.toks[i+k].s != w {
-					ok = false
-					break
-				}
-			}
-			if ok {
+			if r.says(i, hi, p) {
 				return true
 			}
 		}

@@ -13,7 +13,6 @@ import (
 type heard struct {
 	qty     int
 	of      *thing
-	name    string // where there is no thing: what the clause names
 	applied string
 	hedged  bool
 	angle   *big.Rat

@@ -167,7 +167,7 @@ func (p *parser) srtBody(body []string, line, number int) string {
 
 // stripTags takes HTML-like tags, {\an8} and [br] out of a line and resolves entities.
 func stripTags(s string) string {
-	if strings.IndexAny(s, "<{&[") < 0 {
+	if !strings.ContainsAny(s, "<{&[") {
 		return s
 	}
 	var b strings.Builder
