@@ -305,7 +305,7 @@ func (r *reading) docSays(c *clause) bool {
 	doc, says := false, false
 	for i := c.lo; i < c.hi; i++ {
 		w := r.toks[i].s
-		if documents[w] || w == "drawing" || w == "photocopy" || w == "bag" || w == "box" && i+1 < c.hi || w == "leaflet" || w == "tag" || w == "plate" && false {
+		if documents[w] || w == "drawing" || w == "photocopy" || w == "bag" || w == "box" && i+1 < c.hi || w == "leaflet" || w == "tag" {
 			doc = true
 		}
 		if w == "says" || w == "said" || w == "shows" || w == "stands" || w == "reckons" || w == "gives" || w == "say" || w == "show" || w == "has" && doc || w == "wants" && doc {

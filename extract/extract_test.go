@@ -68,43 +68,6 @@ func talks(t *testing.T) map[string]*transcript.Talk {
 	return out
 }
 
-// items walks a record and calls f with each item that has a place.
-func items(rec *Record, f func(field, name string, p Place)) {
-	for _, x := range rec.Tools {
-		f("tools", x.Name, x.Place)
-	}
-	for _, x := range rec.Parts {
-		f("parts", x.Name, x.Place)
-	}
-	for _, x := range rec.Consumables {
-		f("consumables", x.Name, x.Place)
-	}
-	for _, x := range rec.Sizes {
-		f("sizes", x.Of, x.Place)
-	}
-	for _, x := range rec.Torques {
-		f("torques", x.Fastener, x.Place)
-	}
-	for _, x := range rec.Ledger {
-		f("ledger", x.Item, x.Place)
-		for _, e := range x.Events {
-			f("ledger event", "", e.Place)
-		}
-	}
-	for _, x := range rec.Cautions {
-		f("cautions", "", x.Place)
-	}
-	for _, x := range rec.Steps {
-		f("steps", "", x.Place)
-	}
-	for _, x := range rec.Open {
-		f("open", x.About, x.Place)
-	}
-	for _, x := range rec.Facts {
-		f("facts", "", x.Place)
-	}
-}
-
 // TestNothingInvented proves of every transcript at hand that each item's quote
 // stands in the talk, word for word and in at most 40 words, that its time lies
 // in the recording, and that each name was said or is the vocabulary's word.
@@ -125,7 +88,7 @@ func TestNothingInvented(t *testing.T) {
 			said[lexicon.Singular(w)] = true
 			said[lexicon.Plural(w)] = true
 		}
-		items(rec, func(field, item string, p Place) {
+		rec.Each(func(field, item string, p Place) {
 			n++
 			if p.Quote == "" || !strings.Contains(talk.Text, p.Quote) {
 				t.Errorf("%s: %s: the quote is not in the talk: %q", name, field, p.Quote)
@@ -382,7 +345,7 @@ func FuzzExtract(f *testing.F) {
 		}
 		talk := transcript.Join(clip)
 		rec := Extract(talk, lexicon.Default(), Job{})
-		items(rec, func(field, _ string, p Place) {
+		rec.Each(func(field, _ string, p Place) {
 			if !strings.Contains(talk.Text, p.Quote) {
 				t.Errorf("%s: quote %q is not in %q", field, p.Quote, talk.Text)
 			}

@@ -275,3 +275,42 @@ type Usual struct {
 	Why    string `json:"why"`    // what in the talk called for it
 	Source string `json:"source"` // or "common practice, no source"
 }
+
+// Each calls f with every item of the record that has a place: its field, its
+// name ("" where it has none) and the place. Events of the ledger come with the
+// field "ledger event".
+func (r *Record) Each(f func(field, name string, p Place)) {
+	for _, x := range r.Tools {
+		f("tools", x.Name, x.Place)
+	}
+	for _, x := range r.Parts {
+		f("parts", x.Name, x.Place)
+	}
+	for _, x := range r.Consumables {
+		f("consumables", x.Name, x.Place)
+	}
+	for _, x := range r.Sizes {
+		f("sizes", x.Of, x.Place)
+	}
+	for _, x := range r.Torques {
+		f("torques", x.Fastener, x.Place)
+	}
+	for _, x := range r.Ledger {
+		f("ledger", x.Item, x.Place)
+		for _, e := range x.Events {
+			f("ledger event", "", e.Place)
+		}
+	}
+	for _, x := range r.Cautions {
+		f("cautions", "", x.Place)
+	}
+	for _, x := range r.Steps {
+		f("steps", "", x.Place)
+	}
+	for _, x := range r.Open {
+		f("open", x.About, x.Place)
+	}
+	for _, x := range r.Facts {
+		f("facts", "", x.Place)
+	}
+}

@@ -301,7 +301,7 @@ func (s *tracker) resolve(ci, mi int) *thing {
 	side := m.side
 	bare := len(cont) == 0
 	var owner *thing
-	if fastener && bare && alike[m.head] || m.head == "axle" && bare && false {
+	if fastener && bare && alike[m.head] {
 		owner = s.ownerOf(ci, mi)
 		if owner != nil && owner.side != "" && side == "" {
 			side = owner.side

@@ -43,45 +43,6 @@ func heardNumbers(talk string) map[string]bool {
 	return out
 }
 
-// quotes are all quotes of a record.
-func quotes(rec *extract.Record) []string {
-	var out []string
-	for _, x := range rec.Tools {
-		out = append(out, x.Quote)
-	}
-	for _, x := range rec.Parts {
-		out = append(out, x.Quote)
-	}
-	for _, x := range rec.Consumables {
-		out = append(out, x.Quote)
-	}
-	for _, x := range rec.Sizes {
-		out = append(out, x.Quote)
-	}
-	for _, x := range rec.Torques {
-		out = append(out, x.Quote)
-	}
-	for _, x := range rec.Ledger {
-		out = append(out, x.Quote)
-		for _, e := range x.Events {
-			out = append(out, e.Quote)
-		}
-	}
-	for _, x := range rec.Cautions {
-		out = append(out, x.Quote)
-	}
-	for _, x := range rec.Steps {
-		out = append(out, x.Quote)
-	}
-	for _, x := range rec.Open {
-		out = append(out, x.Quote)
-	}
-	for _, x := range rec.Facts {
-		out = append(out, x.Quote)
-	}
-	return out
-}
-
 // TestEveryNumberWasHeard: each figure in a document stands in a quote, or its
 // line or cell says that it was computed. Times, step numbers, and what is
 // counted by the tool itself are the frame, and no claims about the machine.
@@ -94,11 +55,11 @@ func TestEveryNumberWasHeard(t *testing.T) {
 	for _, clip := range list {
 		rec := recordOf(clip.Cues, clip)
 		heard := map[string]bool{}
-		for _, q := range quotes(rec) {
-			for n := range heardNumbers(q) {
+		rec.Each(func(_, _ string, p extract.Place) {
+			for n := range heardNumbers(p.Quote) {
 				heard[n] = true
 			}
-		}
+		})
 		bad := 0
 		for _, l := range visibleLines(draw(t, rec)) {
 			m := refPattern.FindStringSubmatch(l)
