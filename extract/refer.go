@@ -904,15 +904,8 @@ func (s *tracker) apply(ci, ai int, a *act) {
 			continue // how tight it was found, not how it was left
 		}
 		if !t.fastener {
-			switch n {
-			case "start by hand":
-				if a.action.Name == "fit" || t.plural {
-					n = "fit"
-				} else if a.action.Name == "start by hand" {
-					n = "start by hand"
-				}
-			case "tighten":
-				n = "tighten"
+			if n == "start by hand" && !tightens[t.head] {
+				n = "fit" // a wheel put on by hand is on
 			}
 		}
 		t.events = append(t.events, event{action: n, act: ai, lo: a.lo, hi: a.hi, off: a.mood&offCamera != 0 && a.mood&announced == 0})
