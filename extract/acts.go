@@ -30,6 +30,9 @@ func (r *reading) findActs() {
 
 func (r *reading) addAct(ci int, a act) {
 	a.cl = ci
+	if a.action.Name == "remove" && a.subject && len(a.objects) == 1 && switched[r.mentions[a.objects[0]].head] && a.hi > a.lo && r.toks[a.hi-1].s == "off" {
+		a.action = r.lex.Action("switch off")
+	}
 	if a.action.Name == "fit" {
 		if name := r.intoContainer(ci, a.hi); name != "" {
 			a.action = r.lex.Action(name)
@@ -417,7 +420,7 @@ func (r *reading) laid(ci int) {
 	if m.hi+1 < c.hi {
 		after = r.toks[m.hi+1].s
 	}
-	goes := (next == "on" || next == "into" || next == "onto" || next == "over" || next == "through" || next == "in" || next == "to" || next == "up") && (determiner[after] || m.hi+1 < c.hi && r.toks[m.hi+1].men >= 0) && m.count != 1
+	goes := (next == "on" || next == "into" || next == "onto" || next == "over" || next == "through" || next == "in" || next == "to" || next == "up") && (determiner[after] || m.hi+1 < c.hi && r.toks[m.hi+1].men >= 0) && m.count == 0
 	isNew := m.isNew && c.hi-c.lo <= 5 || next == "new" && m.hi+1 == c.hi
 	if !goes && !isNew {
 		return
@@ -675,6 +678,12 @@ func (r *reading) moodOf(ci int, a *act) mood {
 	}
 	if c.mood&asked != 0 {
 		m |= asked
+	}
+	// "don't …, it'll go straight through your hand": what a warning threatens
+	if ci > 0 && a.subject && v > c.lo && (r.toks[v-1].s == "'ll" || r.toks[v-1].s == "will") {
+		if p := &r.clauses[ci-1]; p.sentence == c.sentence && p.mood&warned != 0 && p.mood&negated != 0 {
+			m |= framed
+		}
 	}
 	return m
 }

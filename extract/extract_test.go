@@ -178,6 +178,8 @@ func TestLedger(t *testing.T) {
 		{"conditional", []string{"If yours has a lock tab, bend the lock tab back."}, "", ""},
 		{"somebody else", []string{"Some people take the whole fork out for this."}, "", ""},
 		{"left for later", []string{"I'll take the mudguard off next week."}, "", ""},
+		{"a threat is no work", []string{"Don't crack a hose with it loaded, it'll go straight through your hand."}, "", ""},
+		{"power is switched off", []string{"Right, the engine's off."}, "", ""},
 		{"tight is how it was found", []string{"The axle nut is tight."}, "", ""},
 	}
 	for _, tt := range tests {
@@ -249,6 +251,7 @@ func TestOpen(t *testing.T) {
 		{"not refitted", []string{"Take the side panel off."}, NotRefitted, "panel"},
 		{"not torqued", []string{"Start the axle nut by hand."}, NotTorqued, "axle nut"},
 		{"lock missing", []string{"Pull the split pin out and throw it over there.", "The castle nut gets ninety newton metres."}, LockMissing, "split pin"},
+		{"one split pin of two", []string{"There's a split pin through the ram pin. Pull the split pin out, that's going in the bin.", "Now the wheel.", "Wheel off.", "Dust cap off.", "Under there is the castle nut.", "Pull the split pin and the castle nut comes off.", "Castle nut back on, and a new split pin goes in."}, LockMissing, "split pin"},
 		{"stands in", []string{"There's a cable tie on the hose for now."}, ReplaceLater, "cable tie"},
 		{"promise", []string{"I'll put a link to the gasket kit down below."}, Promise, "gasket"},
 		{"units disagree", []string{"The hub nut is 240 newton metres, which is 77 foot pounds."}, Suspect, "hub nut"},

@@ -816,7 +816,11 @@ func (s *tracker) pronoun(a *act) *thing {
 		}
 		return t != nil && (!wantFastener || t.fastener || !strict && tightens[t.head]) && (!strict || !many || t.plural || t.count > 1)
 	}
-	for _, strict := range []bool{true, false} {
+	order := []bool{true, false}
+	if (a.pronoun == "one" || a.pronoun == "ones") && s.saidNew(a) {
+		order = []bool{false} // "the old seal …, new one goes on": what was just spoken of
+	}
+	for _, strict := range order {
 		for k := a.cl; k >= 0 && r.since(r.clauses[k].lo, a.lo) <= limit; k-- {
 			c := &r.clauses[k]
 			if k < a.cl && (c.mood&(advert|greeting) != 0 || subordinate[r.toks[c.lo].s] && strict) {
@@ -856,6 +860,16 @@ func (s *tracker) pronoun(a *act) *thing {
 // tightens are the parts that are tightened themselves.
 var tightens = set("pedal clutch cup clamp adjuster weight switch sensor filter hose mirror fitting pipe line valve adapter freewheel cassette headset chuck handle knob strap lead terminal mech stem post grip lever blade prop")
 
+// saidNew tells whether the pronoun of an act is "a new one".
+func (s *tracker) saidNew(a *act) bool {
+	for i := max(s.r.clauses[a.cl].lo+1, a.lo-8); i < a.hi; i++ {
+		if s.r.toks[i].s == a.pronoun && s.r.toks[i-1].s == "new" {
+			return true
+		}
+	}
+	return false
+}
+
 var ledgerActs = map[string]string{
 	"remove": Removed, "disconnect": Removed, "slacken": Loosened, "fit": Refitted, "start by hand": HandTight,
 	"tighten": Tightened, "torque": Torqued, "discard": Discarded, "replace": Refitted,
@@ -885,6 +899,9 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		return
 	}
 	name := a.action.Name
+	if name == "lift" && len(ts) > 0 && (isLock(ts[0]) || ts[0].head == "pin" || ts[0].head == "clip") && len(a.objects) > 0 {
+		name = "remove" // "pull the split pin"
+	}
 	if ledgerActs[name] == "" {
 		return
 	}
@@ -894,9 +911,14 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	if name == "fit" && s.tightInClause(c) && len(ts) > 0 && ts[0].fastener {
 		name = "tighten"
 	}
-	for _, t := range ts {
+	for k, t := range ts {
 		n := name
 		st, _ := t.state()
+		if (name == "remove" || name == "disconnect") && (st == Removed || st == Discarded) && isLock(t) && len(a.objects) > 0 && r.since(t.events[len(t.events)-1].lo, a.lo) > 40 {
+			// no split pin comes out twice: another of the same name
+			t = s.another(t, a)
+			ts[k], a.things[k], st = t, t, ""
+		}
 		if a.ifOff && st != Removed && st != Loosened {
 			continue
 		}
@@ -912,6 +934,25 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		t.last = max(t.last, a.lo)
 		s.touch(t)
 	}
+}
+
+// another makes a second thing of the same name, and lets the act's mention stand for it.
+func (s *tracker) another(t *thing, a *act) *thing {
+	c := *t
+	c.mods = map[string]bool{}
+	for w := range t.mods {
+		c.mods[w] = true
+	}
+	c.events, c.mentions, c.isNew, c.twin = nil, nil, false, nil
+	c.first = a.lo
+	s.r.addThing(&c)
+	for _, mi := range a.objects {
+		if m := &s.r.mentions[mi]; m.entry == t {
+			m.entry = &c
+			c.mentions = append(c.mentions, mi)
+		}
+	}
+	return &c
 }
 
 // objectless tells whether an act with neither thing nor pronoun leaves its thing untold on purpose.

@@ -212,7 +212,7 @@ func (s *tracker) hedgedNear(ci int) bool {
 	for _, k := range []int{ci - 1, ci + 1} {
 		if k >= 0 && k < len(r.clauses) {
 			n := &r.clauses[k]
-			if n.mood&hedged != 0 && n.hi-n.lo <= 8 && len(n.acts) == 0 {
+			if n.mood&hedged != 0 && n.hi-n.lo <= 8 && len(n.acts) == 0 && len(n.qtys) == 0 {
 				return true
 			}
 		}
