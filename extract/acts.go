@@ -115,6 +115,9 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 		return true
 	}
 	p := r.toks[i-1].s
+	if r.toks[i].s == "back" && (r.toks[i-1].men >= 0 || p == "it" || p == "them" || p == "that") {
+		return false // "swing the motor back out"
+	}
 	if r.toks[i].s == "torque" && (r.toks[i-1].men >= 0 || p == "much" || p == "for" || p == "with" || r.word(i+1) == "is" || r.word(i+1) == "for" || r.word(i+1) == "figure" || r.word(i+1) == "spec" || r.word(i+1) == "value" || r.word(i+1) == "setting") {
 		return false
 	}
@@ -678,6 +681,10 @@ func (r *reading) moodOf(ci int, a *act) mood {
 	}
 	if c.mood&asked != 0 {
 		m |= asked
+	}
+	// "I don't have a wrench | that goes down that far" tells of the wrench
+	if a.subject && a.pronoun == "that" && r.toks[c.lo].s == "that" && ci > 0 && r.clauses[ci-1].mood&negated != 0 && r.toks[c.lo-1].brk <= brkPause && r.toks[c.lo-1].men >= 0 {
+		m |= framed
 	}
 	// "don't …, it'll go straight through your hand": what a warning threatens
 	if ci > 0 && a.subject && v > c.lo && (r.toks[v-1].s == "'ll" || r.toks[v-1].s == "will") {
