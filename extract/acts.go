@@ -662,7 +662,7 @@ func (r *reading) moodOf(ci int, a *act) mood {
 	if a.verb > c.lo && r.toks[a.verb-1].s == "to" {
 		// what something is done for: "to hold the weight"; but "going to", "want to" do it
 		switch p := r.word(a.verb - 2); p {
-		case "going", "want", "need", "have", "got", "go", "need_to", "ready", "has", "'d", "like", "about", "able", "remember", "ought", "wanna", "you", "just", "next", "is", "start", "starting", "begin", "try", "trying", "sure", "wants", "needs", "is_to", "had", "up":
+		case "going", "want", "need", "have", "got", "go", "ready", "has", "'d", "like", "about", "able", "remember", "ought", "wanna", "you", "just", "next", "is", "start", "starting", "begin", "try", "trying", "sure", "wants", "needs", "had", "up":
 			if (p == "wants" || p == "needs") && !a.subject {
 				m |= framed
 			}

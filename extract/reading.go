@@ -47,14 +47,13 @@ const (
 	listing
 	prior
 	warned
-	corrected
 	framed // "once it's off", "while you hold it": frames the work told beside it
 )
 
 var moodOf = map[string]mood{
 	"negated": negated, "conditional": conditional, "hypothetical": hypothetical, "announced": announced,
 	"off-camera": offCamera, "other": other, "question": asked, "hedge": hedged, "not-needed": notNeeded,
-	"optional": optional, "ad": advert, "greeting": greeting, "list": listing, "prior": prior, "caution": warned, "correction": corrected,
+	"optional": optional, "ad": advert, "greeting": greeting, "list": listing, "prior": prior, "caution": warned,
 }
 
 // cue is a way of framing: a half-open token range with its mood.

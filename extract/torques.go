@@ -270,7 +270,7 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 			m := &r.mentions[mi]
 			if (m.prep == "for" || m.prep == "on") && m.from-q.hi <= 4 && m.kind&lexicon.Fastener != 0 {
 				if m.entry == nil {
-					m.entry = s.resolve(n2i(r, n), mi)
+					m.entry = s.resolve(r.toks[c.hi].cl, mi)
 				}
 				return m.entry, "fastener named right after"
 			}
@@ -306,8 +306,6 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 	}
 	return nil, "no fastener told"
 }
-
-func n2i(r *reading, c *clause) int { return r.toks[c.lo].cl }
 
 // fastenerOf finds the fastener that holds a part, the latest spoken of first.
 func (s *tracker) fastenerOf(part *thing) *thing {
