@@ -111,6 +111,9 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	if r.word(i+1) == "of" && a.action.Name != "none" {
 		return false // "a drop of", "wipe of oil", "hold of"
 	}
+	if n := r.word(i + 1); a.verb >= 0 && !a.subject && r.toks[i].brk < brkComma && (n == "is" || n == "are" || n == "'s" || n == "was" || n == "were") {
+		return false // "the mark is up"
+	}
 	if i == c.lo {
 		return true
 	}
@@ -152,6 +155,9 @@ func (r *reading) match(c *clause, i int, p lexicon.Pattern) (act, int, bool) {
 			if p.Gap == wi {
 				if j > k && r.toks[j].men < 0 && (r.isFiniteVerb(j) || prepositions[r.toks[j].s] && r.toks[j].s != "of") {
 					break
+				}
+				if r.toks[j].brk >= brkComma && !r.nameFollows(c, j+1) {
+					break // "got two, one clicks in …"
 				}
 			} else if w := r.toks[j].s; r.toks[j].men >= 0 || prepositions[w] && w != "back" || !between[w] && !strings.HasSuffix(w, "ly") {
 				break
@@ -208,6 +214,11 @@ func (r *reading) match(c *clause, i int, p lexicon.Pattern) (act, int, bool) {
 	return a, max(k, i+1), true
 }
 
+// nameFollows tells whether a name begins at j, its determiners included.
+func (r *reading) nameFollows(c *clause, j int) bool {
+	return j < c.hi && (r.toks[j].men >= 0 || r.toks[j].s == "and" || r.leadsMention(c, j))
+}
+
 // pronounAt tells whether the word at j stands for a thing by itself.
 func (r *reading) pronounAt(c *clause, j int) bool {
 	w := r.toks[j].s
@@ -254,6 +265,7 @@ func (r *reading) isFiniteVerb(j int) bool {
 // objectsAfter takes the things named right after the verb, with what is joined to them by "and" or a comma.
 func (r *reading) objectsAfter(c *clause, a *act, k int) {
 	steps := 0
+	determined := false // "scrape the crud off" is of a thing, "stone cold" of none
 	for j := k; j < c.hi && steps < 7; j++ {
 		m := r.toks[j].men
 		if m < 0 {
@@ -263,8 +275,10 @@ func (r *reading) objectsAfter(c *clause, a *act, k int) {
 			}
 			if w := r.toks[j].s; len(a.objects) == 0 && !stopWords[w] && !dropWords[w] && !dropAdj[w] && !placeWords[w] && countOf[w] == 0 && r.toks[j].qty < 0 && !r.leadsMention(c, j) && !strings.HasSuffix(w, "ly") && !whichWay[w] {
 				a.unknown = true // a thing that no list knows
+				a.bare = !determined && w != "everything" && k == a.lo+1
 				return
 			}
+			determined = determined || determiner[r.toks[j].s] || r.toks[j].qty >= 0
 			if r.toks[j].s == "with" || r.toks[j].s == "using" || r.toks[j].s == "until" || r.toks[j].s == "from" {
 				break
 			}
@@ -406,8 +420,9 @@ func (r *reading) laid(ci int) {
 	if m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" {
 		return
 	}
-	for i := c.lo; i < c.hi; i++ {
-		if s := r.toks[i].s; r.toks[i].men < 0 && (linking[s] || r.isVerbForm(s) && s != "set" && !placeWords[s]) || s == "'s" {
+	for i := c.lo; i < c.hi && r.toks[i].s != "with"; i++ {
+		s := r.toks[i].s
+		if s == "'s" || r.toks[i].men < 0 && (linking[s] || i < m.hi+3 && r.isVerbForm(s) && s != "set" && !placeWords[s]) {
 			return
 		}
 	}
@@ -639,7 +654,10 @@ func (r *reading) moodOf(ci int, a *act) mood {
 			lemma = lemma || l == s
 		}
 		passive := prev == "'s" || prev == "is" || prev == "are" || prev == "was" || prev == "were" || prev == "be" || prev == "been" || prev == "'re"
+		// "what I do is lean it over" is no passive, "it's set" is
+		cleft := lemma && (prev == "is" || prev == "'s" || prev == "was") && r.cleft(c, a.verb)
 		switch {
+		case cleft:
 		case passive && !strings.HasSuffix(s, "ing"):
 			m |= framed // "it's cracked", "both are split"
 		case lemma:
@@ -672,6 +690,9 @@ func (r *reading) moodOf(ci int, a *act) mood {
 			}
 		}
 	}
+	if ci < r.toolList[1] && m&offCamera == 0 && (ci < r.toolList[0] || !r.partAmong(a.objects)) {
+		m |= framed // what the job will be, and what it takes
+	}
 	// the consequence of a condition, in the same sentence
 	if ci > 0 && m&conditional == 0 {
 		p := &r.clauses[ci-1]
@@ -693,6 +714,25 @@ func (r *reading) moodOf(ci int, a *act) mood {
 		}
 	}
 	return m
+}
+
+// cleft tells whether "what … is" leads to the verb.
+func (r *reading) cleft(c *clause, verb int) bool {
+	for i := verb - 2; i >= c.lo && i > verb-8; i-- {
+		if w := r.toks[i].s; w == "what" || w == "all" || w == "do" || w == "done" || w == "thing" || w == "trick" || w == "job" || w == "step" {
+			return true
+		}
+	}
+	return false
+}
+
+func (r *reading) partAmong(objects []int) bool {
+	for _, mi := range objects {
+		if r.mentions[mi].kind&(lexicon.Part|lexicon.Fastener) != 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // happened tells whether an act is work of this job, done or being done.

@@ -52,7 +52,7 @@ func (r *reading) findMentions() {
 				if m.plural && m.kind&lexicon.Tool == 0 {
 					break
 				}
-				if verbLike[r.toks[end].s] && end+1 < c.hi && (determiner[r.toks[end+1].s] || pronounsObj[r.toks[end+1].s]) {
+				if verbLike[r.toks[end].s] && end+1 < c.hi && r.toks[end].brk <= brkPause && (determiner[r.toks[end+1].s] && countOf[r.toks[end+1].s] == 0 || pronounsObj[r.toks[end+1].s]) {
 					break
 				}
 				m2.lo = m.lo

@@ -116,6 +116,7 @@ type act struct {
 	qty     int      // torque or angle that belongs to it, or -1
 	byHand  bool
 	unknown bool // its thing is named by a word that no list has
+	bare    bool // and that word has no determiner: "stone cold" is as likely as "scrape rust"
 	ifOff   bool // counts as fitting only where the thing had come off
 	rule    string
 }
@@ -133,6 +134,7 @@ type reading struct {
 	byHead   map[string][]*thing // things by their head, in order
 	touched  []touch             // when each fastener was spoken of or handled, in order
 	heard    []heard
+	toolList [2]int // the clauses of the spoken tool list that opens the talk, half-open
 }
 
 // quantity is a quantity in the talk with the tokens it stands on.
@@ -149,6 +151,7 @@ func read(talk *transcript.Talk, lex *lexicon.Lexicon) *reading {
 	r.cut()
 	r.mark()
 	r.findMentions()
+	r.opening()
 	r.findActs()
 	r.chatter()
 	return r
@@ -562,6 +565,38 @@ func (r *reading) mark() {
 		q := &r.qtys[qi]
 		q.cl = r.toks[q.lo].cl
 		r.clauses[q.cl].qtys = append(r.clauses[q.cl].qtys, qi)
+	}
+}
+
+// opening finds the spoken tool list near the start of the talk. What is said
+// before it tells what the job will be; in it nothing is done yet.
+func (r *reading) opening() {
+	tools := func(ci int) (n int) {
+		for _, mi := range r.clauses[ci].mentions {
+			if r.mentions[mi].kind&lexicon.Tool != 0 {
+				n++
+			}
+		}
+		return n
+	}
+	for ci := range r.clauses {
+		c := &r.clauses[ci]
+		if c.lo > len(r.toks)/3 || r.since(0, c.lo) > 300 {
+			return
+		}
+		if c.mood&listing == 0 {
+			continue
+		}
+		n, end := tools(ci), ci+1
+		for k := ci + 1; k < len(r.clauses) && k-end < 2 && r.since(c.lo, r.clauses[k].lo) < 120; k++ {
+			if t := tools(k); t > 0 {
+				n, end = n+t, k+1
+			}
+		}
+		if n >= 3 {
+			r.toolList = [2]int{ci, end}
+			return
+		}
 	}
 }
 

@@ -18,30 +18,35 @@ var weakActs = set("adjust test inspect press hammer wait store apply cover supp
 func (r *reading) steps() []Step {
 	out := []Step{}
 	type told struct {
-		key string
-		at  int
-		k   int
+		key      string
+		at       int
+		k        int
+		explicit bool
 	}
 	var recent []told
+	last := map[*thing]lastTold{}
 	phase := "preparing"
 	valueAt := map[int]*heard{}
 	for i := range r.heard {
 		valueAt[r.qtys[r.heard[i].qty].cl] = &r.heard[i]
 	}
-	emit := func(text, key, action, rule string, ts []*thing, lo, hi int, off bool) {
+	emit := func(text, key, action, rule string, ts []*thing, lo, hi int, off, explicit, again bool) {
 		if text == "" {
 			return
 		}
 		for i := len(recent) - 1; i >= 0; i-- {
-			if recent[i].key == key && r.since(recent[i].at, lo) < 35 {
+			if recent[i].key == key && r.since(recent[i].at, lo) < 35 && !(explicit && recent[i].explicit && !sameVerb(text, out[recent[i].k].Text)) {
 				// told again: the fuller telling stays
 				recent[i].at = lo
-				if old := &out[recent[i].k]; len(strings.Fields(text)) > len(strings.Fields(old.Text))+2 && len(strings.Fields(text)) <= 20 {
+				if old := &out[recent[i].k]; len(strings.Fields(text)) > len(strings.Fields(old.Text)) && len(strings.Fields(text)) <= 20 {
 					old.Text = text
 				}
 				out[recent[i].k].End = round3(r.at(hi - 1))
 				return
 			}
+		}
+		if again {
+			return
 		}
 		if p := phaseOf[action]; p != "" {
 			phase = p
@@ -52,7 +57,7 @@ func (r *reading) steps() []Step {
 				st.LedgerIDs = append(st.LedgerIDs, t.id)
 			}
 		}
-		recent = append(recent, told{key, lo, len(out)})
+		recent = append(recent, told{key, lo, len(out), explicit})
 		out = append(out, st)
 	}
 	for ci := range r.clauses {
@@ -66,9 +71,10 @@ func (r *reading) steps() []Step {
 			if !r.isStep(c, a) {
 				continue
 			}
+			again := r.retold(a, last)
 			hi := c.hi
 			if n+1 < len(c.acts) {
-				hi = max(a.hi, r.acts[c.acts[n+1]].lo)
+				hi = max(a.hi, r.startOf(&r.acts[c.acts[n+1]]))
 			}
 			text := r.stepText(c, a, hi)
 			h := valueAt[ci]
@@ -91,14 +97,60 @@ func (r *reading) steps() []Step {
 			if done && h != nil {
 				key = "torque|" + h.of.name + h.of.side
 			}
-			emit(text, key, a.action.Name, a.rule, a.things, a.lo, max(a.hi, min(hi, a.lo+14)), a.mood&offCamera != 0)
+			emit(text, key, a.action.Name, a.rule, a.things, a.lo, max(a.hi, min(hi, a.lo+14)), a.mood&offCamera != 0, a.verb >= 0 && !a.subject, again)
 		}
 		if h := valueAt[ci]; h != nil && !done && h.of != nil && h.applied == "done" {
 			q := &r.qtys[h.qty]
-			emit(r.torqueText(h), "torque|"+h.of.name+h.of.side, "torque", "value set, no verb", []*thing{h.of}, max(c.lo, q.lo-6), q.hi, false)
+			emit(r.torqueText(h), "torque|"+h.of.name+h.of.side, "torque", "value set, no verb", []*thing{h.of}, max(c.lo, q.lo-6), q.hi, false, false, false)
 		}
 	}
 	return out
+}
+
+func sameVerb(a, b string) bool {
+	x, _, _ := strings.Cut(a, " ")
+	y, _, _ := strings.Cut(b, " ")
+	return x == y
+}
+
+// left is how an action leaves a thing, as far as telling it again goes.
+var left = map[string]string{"remove": "off", "disconnect": "off", "slacken": "loose", "fit": "on", "replace": "on", "start by hand": "by hand", "tighten": "tight", "torque": "tight", "discard": "gone"}
+
+// leads are the ways of leaving a thing that make telling another of it idle:
+// what is off is no longer told to be loose.
+var idle = map[string]string{"loose": "off", "on": "by hand tight", "by hand": "tight", "off": "gone"}
+
+// lastTold is how a thing was left when a step last told of it.
+type lastTold struct {
+	left string
+	at   int
+}
+
+// retold tells whether an act only says of its things how they were left shortly
+// before: "the wheel's off". last is brought up to date.
+func (r *reading) retold(a *act, last map[*thing]lastTold) bool {
+	now := left[a.action.Name]
+	if now == "" || len(a.things) == 0 {
+		return false
+	}
+	again := a.subject
+	for _, t := range a.things {
+		was := last[t]
+		again = again && was.left != "" && (was.left == now || strings.Contains(idle[now], was.left)) && r.since(was.at, a.lo) < 60
+		last[t] = lastTold{now, a.lo}
+	}
+	return again
+}
+
+// startOf is the token at which an act begins, the thing before its verb included.
+func (r *reading) startOf(a *act) int {
+	lo := a.lo
+	if a.subject {
+		for _, mi := range a.objects {
+			lo = min(lo, r.mentions[mi].from)
+		}
+	}
+	return lo
 }
 
 // promises tells whether a clause promises something to viewers.
@@ -118,16 +170,13 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	if a.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|notNeeded|announced|framed) != 0 {
 		return false
 	}
-	named := false
-	for _, mi := range a.objects {
-		if r.mentions[mi].kind != 0 {
-			named = true
-		}
+	if a.action.Name == "discard" && a.subject && !r.intoBin(a) {
+		return false // "that's scrap" judges it
 	}
-	if named {
+	if len(a.objects) > 0 {
 		return true
 	}
-	if a.unknown && a.verb >= 0 && !a.subject {
+	if a.unknown && !a.bare && a.verb >= 0 && !a.subject {
 		return r.workAround(c) // a thing that no list knows, in the person's own words
 	}
 	if a.pronoun != "" && ledgerActs[a.action.Name] != "" && !a.subject {
@@ -137,6 +186,16 @@ func (r *reading) isStep(c *clause, a *act) bool {
 		return a.pronoun != "" && (ledgerActs[a.action.Name] != "" || a.action.Name == "clean" || a.action.Name == "lubricate") || !weakActs[a.action.Name] && a.pronoun != ""
 	}
 	return a.action.Name == "mark" && a.hi-a.lo > 2 || a.action.Name == "repeat" && a.hi-a.lo > 2
+}
+
+// intoBin tells whether the words of an act say where what is thrown away goes.
+func (r *reading) intoBin(a *act) bool {
+	for i := a.lo; i < a.hi; i++ {
+		if bins[r.toks[i].s] {
+			return true
+		}
+	}
+	return a.verb < 0
 }
 
 // workAround tells whether the talk around a clause is of work.
@@ -230,10 +289,7 @@ func (r *reading) objectNames(a *act) string {
 		m := &r.mentions[mi]
 		n := m.name
 		if m.entry != nil && m.entry.name != "" && len(content(m.mods)) == 0 && m.entry.fastener {
-			n = m.entry.name
-			if m.plural {
-				n = lexicon.Plural(n)
-			}
+			n = saidName(m)
 		}
 		if m.side != "" && !strings.Contains(n, m.side) {
 			n = m.side + " " + n
@@ -259,6 +315,21 @@ func (r *reading) objectNames(a *act) string {
 		return ns[0]
 	}
 	return strings.Join(ns[:len(ns)-1], ", ") + " and " + ns[len(ns)-1]
+}
+
+// saidName is the full name of what a bare mention stands for, with the word it
+// was called by: a nut stays a nut where the talk called it a bolt before.
+func saidName(m *mention) string {
+	n := lexicon.Singular(m.entry.name)
+	if alike[m.head] {
+		if i := strings.LastIndexByte(n, ' ') + 1; alike[n[i:]] {
+			n = n[:i] + m.head
+		}
+	}
+	if m.plural {
+		n = lexicon.Plural(n)
+	}
+	return n
 }
 
 func countWord(n int) string {
@@ -291,10 +362,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			n := m.name
 			if i == m.lo {
 				if m.kind == lexicon.Fastener && m.entry != nil && len(content(m.mods)) == 0 && m.entry.name != "" {
-					n = m.entry.name
-					if m.plural {
-						n = lexicon.Plural(lexicon.Singular(n))
-					}
+					n = saidName(m)
 				}
 				if m.isNew {
 					n = "new " + n
@@ -386,6 +454,9 @@ func (r *reading) needsThe(i int, m *mention) bool {
 	if i > 0 {
 		// "a 19 mil socket", "the half clamp": it has one
 		p := r.toks[i-1].s
+		if i > 1 && p == "half" && determiner[r.toks[i-2].s] {
+			return false
+		}
 		if r.toks[i-1].qty >= 0 || determiner[p] || !stopWords[p] && r.toks[i-1].men < 0 && !r.isVerbForm(p) || dropAdj[p] || countOf[p] > 0 {
 			return false
 		}
