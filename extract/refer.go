@@ -124,8 +124,8 @@ func (r *reading) implied() {
 type tracker struct {
 	r         *reading
 	hand      []*thing // things spoken of, the latest last
-	heading   *thing   // the thing that a clause of its own announced: "Master cylinder."
-	headingAt int
+	topic     *thing   // the part that a clause of its own announced: "Master cylinder.", "Fender back on."
+	topicAt   int      // token of the clause that announced it
 	side      string // which side the talk is on, "" where not said
 	sideAt    int
 }
@@ -155,9 +155,7 @@ func (s *tracker) clause(ci int) {
 		t.last = m.lo
 		s.touch(t)
 	}
-	if t := s.headingOf(c); t != nil {
-		s.heading, s.headingAt = t, c.lo
-	}
+	s.turn(c)
 	for _, ai := range c.acts {
 		a := &r.acts[ai]
 		s.apply(ci, ai, a)
@@ -184,6 +182,33 @@ func (s *tracker) headingOf(c *clause) *thing {
 		return nil
 	}
 	return m.entry
+}
+
+// turn follows the talk to the part that it turns to: the one that a clause does
+// nothing but name, or says is off or back on.
+func (s *tracker) turn(c *clause) {
+	t := s.headingOf(c)
+	if t == nil && len(c.mentions) == 1 && len(c.acts) == 1 && s.r.acts[c.acts[0]].verb < 0 && s.r.acts[c.acts[0]].happened() {
+		t = s.r.mentions[c.mentions[0]].entry
+	}
+	if t != nil && t.fastener {
+		if t.owner == nil {
+			t, s.topic = nil, nil
+		} else {
+			t = t.owner
+		}
+	}
+	if t != nil {
+		s.topic, s.topicAt = t, c.lo
+	}
+}
+
+// onTopic gives the part that the talk last turned to, while it may still be about it.
+func (s *tracker) onTopic(at int) *thing {
+	if s.topic == nil || s.r.since(s.topicAt, at) > 45 {
+		return nil
+	}
+	return s.topic
 }
 
 // clauseSide gives the side that a clause speaks of, where it names just one.
@@ -622,8 +647,8 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 	if before != nil && before.entry != nil {
 		return before.entry
 	}
-	if h := s.heading; h != nil && !h.fastener && r.since(s.headingAt, m.lo) < 45 {
-		return h
+	if t := s.onTopic(m.lo); t != nil {
+		return t
 	}
 	// what the talk is about: the latest part that a clause of its own was about
 	for pass := 0; pass < 2; pass++ {
@@ -648,7 +673,7 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 }
 
 // ownsNothing are parts that no bolt is named after.
-var ownsNothing = set("washer gasket seal shim oil thread splines spline cap")
+var ownsNothing = set("washer gasket seal shim oil thread splines spline cap collar peg rubber grommet bush bushing sleeve spacer dowel ring o-ring clip circlip pin key boot lip edge corner end hole slot groove face insert roller ball tie")
 
 var subordinate = set("while because cause if when before until till otherwise unless whereas")
 
@@ -671,6 +696,7 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 	r := s.r
 	m := &r.mentions[mi]
 	act := r.actOn(m.cl, mi)
+	topic := s.onTopic(m.lo)
 	var best *thing
 	bestScore := 0
 	for i := len(s.hand) - 1; i >= 0; i-- {
@@ -708,6 +734,9 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 					score -= 3 // another part is named in the same breath
 				}
 			}
+		}
+		if topic != nil && t.last < s.topicAt && t.owner != topic && !owns(topic, t) {
+				score -= 2 // the talk has turned to another part since
 		}
 		st, _ := t.state()
 		switch act {

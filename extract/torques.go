@@ -56,23 +56,56 @@ func (s *tracker) values(ci int) {
 		h.applied = s.appliedIn(ci, q, &h)
 		r.heard = append(r.heard, h)
 		prev = &r.heard[len(r.heard)-1]
-		if h.of != nil && h.applied == "done" {
-			h.of.events = append(h.of.events, event{action: "torque", act: -1, lo: q.lo, hi: q.hi, value: true})
-			h.of.last = max(h.of.last, q.lo)
-			s.touch(h.of)
-		}
+		s.torqued(&r.heard[len(r.heard)-1], q.lo, q.hi)
 	}
+	s.namedLate(c)
 	// "click", "i'm going with the sticker": a value that was only quoted was set
 	for i := c.lo; i < c.hi; i++ {
 		w := r.toks[i].s
 		if w == "click" || w == "clicked" || w == "clicks" || w == "taking" || (w == "going" || w == "gone") && r.word(i+1) == "with" {
 			if h := s.chosen(c, i); h != nil && h.applied != "done" {
 				h.applied = "done"
-				if h.of != nil {
-					h.of.events = append(h.of.events, event{action: "torque", act: -1, lo: i, hi: i + 1, value: true})
-				}
+				s.torqued(h, i, i+1)
 			}
 			break
+		}
+	}
+}
+
+// torqued lets a value that was set happen to its thing, where that is a thing
+// that is tightened: a housing is not, its bolts are.
+func (s *tracker) torqued(h *heard, lo, hi int) {
+	t := h.of
+	if t == nil || h.applied != "done" || !takesTorque(t) && !tightens[t.head] {
+		return
+	}
+	t.events = append(t.events, event{action: "torque", act: -1, lo: lo, hi: hi, value: true})
+	t.last = max(t.last, lo)
+	s.touch(t)
+}
+
+// namedLate gives a value whose fastener was not told to the one that is named
+// when it is done: "And then it's ten newton metres. … That's the housing bolts done."
+func (s *tracker) namedLate(c *clause) {
+	r := s.r
+	if len(r.heard) == 0 || len(c.mentions) != 1 || c.mood&(negated|conditional|hypothetical|announced|asked) != 0 {
+		return
+	}
+	h := &r.heard[len(r.heard)-1]
+	q := &r.qtys[h.qty]
+	t := r.mentions[c.mentions[0]].entry
+	if t == nil || h.dropped || q.cl == r.toks[c.lo].cl || r.since(q.hi, c.lo) > 20 || !takesTorque(t) || h.of != nil && takesTorque(h.of) {
+		return
+	}
+	if h.of != nil && !owns(h.of, t) && t.owner != h.of {
+		return
+	}
+	for i := r.mentions[c.mentions[0]].hi; i < c.hi; i++ {
+		switch r.toks[i].s {
+		case "done", "torqued", "tight", "set", "up":
+			h.of, h.rule = t, "fastener named when it was done"
+			s.torqued(h, q.lo, q.hi)
+			return
 		}
 	}
 }
@@ -296,6 +329,12 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 		t := s.hand[i]
 		if r.since(t.last, q.lo) > 30 {
 			break
+		}
+		if topic := s.onTopic(q.lo); topic != nil && t.last < s.topicAt {
+			if f := s.fastenerOf(topic); f != nil {
+				return f, "fastener of the part that the talk turned to"
+			}
+			return topic, "part that the talk turned to"
 		}
 		if takesTorque(t) {
 			return t, "fastener in hand"
