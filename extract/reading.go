@@ -142,6 +142,7 @@ type quantity struct {
 	normalize.Quantity
 	lo, hi int // tokens
 	cl     int
+	unitOf int // one more than the index of the quantity whose unit it takes, or 0
 }
 
 func read(talk *transcript.Talk, lex *lexicon.Lexicon) *reading {
@@ -153,6 +154,7 @@ func read(talk *transcript.Talk, lex *lexicon.Lexicon) *reading {
 	r.findMentions()
 	r.opening()
 	r.findActs()
+	r.unitless()
 	r.chatter()
 	return r
 }
@@ -292,7 +294,7 @@ func (r *reading) quantities() {
 	}
 }
 
-var openers = set("so then now but because cause cuz coz okay ok right anyway alright if unless once until till when while before after although though otherwise whereas finally next first")
+var openers = set("so then now meanwhile but because cause cuz coz okay ok right anyway alright if unless once until till when while before after although though otherwise whereas finally next first")
 var subjects = set("i you we he she they it that this these those there here who what everybody somebody someone nobody people")
 var pronounsObj = set("it them that this these those 'em em both one ones")
 var linking = set("'s is are was were 'm 're 've 'll 'd am has have had will would can could do does did don't doesn't didn't won't can't goes go gets get comes come wants want needs need")

@@ -36,7 +36,7 @@ type event struct {
 }
 
 // alike are the fastener words that people swap for one and the same thing.
-var alike = set("bolt nut screw stud")
+var alike = set("bolt nut screw stud fastener")
 
 func isLock(t *thing) bool {
 	switch t.head {
@@ -65,9 +65,14 @@ func takesTorque(t *thing) bool {
 		return true
 	case "cap":
 		return t.mods["fork"] || t.mods["top"] || t.mods["preload"]
+	case "pin":
+		return t.mods["guide"] || t.mods["slide"] || t.mods["slider"] || t.mods["sliding"] || t.mods["caliper"] || t.mods["king"]
 	}
-	return t.fastener && !isLock(t) && t.head != "pin" && t.head != "clip" && t.head != "key" && t.head != "clamp" && t.head != "rivet" && t.head != "link" && t.head != "ring" && t.head != "lock" && t.head != "skewer" && t.head != "wire" && t.head != "bolts"
+	return t.fastener && !isLock(t) && !neverTorqued[t.head]
 }
+
+// neverTorqued are the fastenings that are not tightened to a value.
+var neverTorqued = set("pin clip key clamp rivet link ring lock skewer wire bolts dowel tab washer hairpin strap tie hook latch")
 
 // refer walks the talk and tells which thing each phrase stands for, and what
 // happened to it.
@@ -122,12 +127,12 @@ func (r *reading) implied() {
 
 // tracker is what a listener has in mind at one moment of the talk.
 type tracker struct {
-	r         *reading
-	hand      []*thing // things spoken of, the latest last
-	topic     *thing   // the part that a clause of its own announced: "Master cylinder.", "Fender back on."
-	topicAt   int      // token of the clause that announced it
-	side      string // which side the talk is on, "" where not said
-	sideAt    int
+	r       *reading
+	hand    []*thing // things spoken of, the latest last
+	topic   *thing   // the part that a clause of its own announced: "Master cylinder.", "Fender back on."
+	topicAt int      // token of the clause that announced it
+	side    string   // which side the talk is on, "" where not said
+	sideAt  int
 }
 
 func (s *tracker) clause(ci int) {
@@ -185,11 +190,15 @@ func (s *tracker) headingOf(c *clause) *thing {
 }
 
 // turn follows the talk to the part that it turns to: the one that a clause does
-// nothing but name, or says is off or back on.
+// nothing but name, says is off or back on, or names before all else.
 func (s *tracker) turn(c *clause) {
+	r := s.r
 	t := s.headingOf(c)
-	if t == nil && len(c.mentions) == 1 && len(c.acts) == 1 && s.r.acts[c.acts[0]].verb < 0 && s.r.acts[c.acts[0]].happened() {
-		t = s.r.mentions[c.mentions[0]].entry
+	if t == nil && len(c.mentions) == 1 && len(c.acts) == 1 && r.acts[c.acts[0]].verb < 0 && r.acts[c.acts[0]].happened() {
+		t = r.mentions[c.mentions[0]].entry
+	}
+	if t == nil {
+		t = s.fronted(c)
 	}
 	if t != nil && t.fastener {
 		if t.owner == nil {
@@ -201,6 +210,29 @@ func (s *tracker) turn(c *clause) {
 	if t != nil {
 		s.topic, s.topicAt = t, c.lo
 	}
+}
+
+// fronted gives the thing that a clause names before all else: "Cam chain
+// tensioner, two bolts", "thermostat housing i had that off as well".
+func (s *tracker) fronted(c *clause) *thing {
+	r := s.r
+	if len(c.mentions) == 0 || c.mood&(advert|greeting|listing|negated|asked|conditional|hypothetical) != 0 {
+		return nil
+	}
+	m := &r.mentions[c.mentions[0]]
+	if m.entry == nil || m.prep != "" || ownsNothing[m.head] || m.hi >= c.hi {
+		return nil
+	}
+	for i := c.lo; i < m.from; i++ {
+		if w := r.toks[i].s; !openers[w] && !dropWords[w] && w != "and" && w != "next" {
+			return nil
+		}
+	}
+	switch w := r.toks[m.hi].s; {
+	case r.toks[m.hi-1].brk >= brkComma, w == "i" || w == "we" || w == "now":
+		return m.entry
+	}
+	return nil
 }
 
 // onTopic gives the part that the talk last turned to, while it may still be about it.
@@ -338,6 +370,7 @@ func (s *tracker) resolve(ci, mi int) *thing {
 	// a bare fastener in hand
 	if fastener && bare && alike[m.head] {
 		if t := s.inHandFastener(mi, owner, side); t != nil {
+			t.christen(m)
 			return s.sided(t, m, side)
 		}
 		name := ""
@@ -460,6 +493,31 @@ func (s *tracker) resolve(ci, mi int) *thing {
 	}
 	r.addThing(t)
 	return t
+}
+
+// unnamedOf gives the fasteners of a part that the talk speaks of without their
+// name, "those", "all four", as one thing of its own.
+func (s *tracker) unnamedOf(part *thing, at int) *thing {
+	if f := s.fastenerOf(part); f != nil {
+		return f
+	}
+	t := &thing{name: lexicon.Singular(part.name) + " fasteners", head: "fastener", mods: map[string]bool{}, owner: part, fastener: true, plural: true, side: part.side, first: at, last: at}
+	for w := range part.mods {
+		t.mods[w] = true
+	}
+	for _, w := range strings.Fields(part.head) {
+		t.mods[w] = true
+	}
+	s.r.addThing(t)
+	s.touch(t)
+	return t
+}
+
+// christen lets fasteners spoken of without a name have the one that is said at last.
+func (t *thing) christen(m *mention) {
+	if t.head == "fastener" && m.head != "fastener" && t.owner != nil {
+		t.head, t.name = m.head, lexicon.Singular(t.owner.name)+" "+headName(m)
+	}
 }
 
 // generic words say what a fastener does, not which one it is.
@@ -705,7 +763,7 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 			continue
 		}
 		gap := r.since(t.last, m.lo)
-		if t.head != m.head && (gap > 30 || t.owner == nil && contentCount(t.mods) > 0 && t.mods[m.head]) {
+		if t.head != m.head && t.head != "fastener" && (gap > 30 || t.owner == nil && contentCount(t.mods) > 0 && t.mods[m.head]) {
 			continue
 		}
 		score := 0
@@ -736,7 +794,7 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 			}
 		}
 		if topic != nil && t.last < s.topicAt && t.owner != topic && !owns(topic, t) {
-				score -= 2 // the talk has turned to another part since
+			score -= 2 // the talk has turned to another part since
 		}
 		st, _ := t.state()
 		switch act {
@@ -899,6 +957,9 @@ func (s *tracker) saidNew(a *act) bool {
 	return false
 }
 
+// fastens are the acts that are done to fasteners.
+var fastens = map[string]bool{"slacken": true, "tighten": true, "torque": true, "start by hand": true}
+
 var ledgerActs = map[string]string{
 	"remove": Removed, "disconnect": Removed, "slacken": Loosened, "fit": Refitted, "start by hand": HandTight,
 	"tighten": Tightened, "torque": Torqued, "discard": Discarded, "replace": Refitted,
@@ -920,6 +981,13 @@ func (s *tracker) apply(ci, ai int, a *act) {
 				t = s.sided(t, &mention{lo: a.lo, side: sd}, sd)
 			}
 			ts = append(ts, t)
+		}
+	}
+	if len(a.objects) == 0 && fastens[a.action.Name] {
+		for k, t := range ts {
+			if !t.fastener && !tightens[t.head] && !ownsNothing[t.head] {
+				ts[k] = s.unnamedOf(t, a.lo) // "all four of them just started"
+			}
 		}
 	}
 	a.things = ts

@@ -75,8 +75,11 @@ func (s *tracker) values(ci int) {
 // torqued lets a value that was set happen to its thing, where that is a thing
 // that is tightened: a housing is not, its bolts are.
 func (s *tracker) torqued(h *heard, lo, hi int) {
+	if h.of != nil && !takesTorque(h.of) && !tightens[h.of.head] {
+		h.of = s.unnamedOf(h.of, lo)
+	}
 	t := h.of
-	if t == nil || h.applied != "done" || !takesTorque(t) && !tightens[t.head] {
+	if t == nil || h.applied != "done" {
 		return
 	}
 	t.events = append(t.events, event{action: "torque", act: -1, lo: lo, hi: hi, value: true})
@@ -343,6 +346,16 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 			return f, "fastener of the part in hand"
 		}
 	}
+	// nothing that is tightened: the fasteners of the part spoken of
+	for i := len(s.hand) - 1; i >= 0; i-- {
+		t := s.hand[i]
+		if r.since(t.last, q.lo) > 20 {
+			break
+		}
+		if st, _ := t.state(); !t.fastener && !ownsNothing[t.head] && st != Removed && st != Discarded {
+			return t, "part in hand"
+		}
+	}
 	return nil, "no fastener told"
 }
 
@@ -457,6 +470,10 @@ func (r *reading) torques(led []Entry) []Torque {
 		if h.angle != nil {
 			f := ratFloat(h.angle)
 			t.AngleDeg = &f
+		}
+		if q.unitOf > 0 {
+			p := &r.qtys[q.unitOf-1]
+			t.Findings = append(t.Findings, Finding{What: "unit-unsaid", Why: "the unit was not said; " + q.Unit + " is that of the value before, " + Heard(p.Canonical)})
 		}
 		c := &r.clauses[q.cl]
 		for i := c.lo; i < c.hi; i++ {

@@ -47,6 +47,14 @@ type Number struct {
 	Alt        bool // Low and High are two candidates ("a 12 or a 13"), not a range
 }
 
+// In gives the number as a quantity of a kind, in a unit that was not said with
+// it: Assumed tells so. The kind and unit are the caller's to know.
+func (n Number) In(kind Kind, unit string) Quantity {
+	q := Quantity{Start: n.Start, End: n.End, Kind: kind, Low: n.Low, High: n.High, Unit: unit, Hedged: n.Hedged, Alt: n.Alt, Assumed: true}
+	q.Canonical = canonical(q, num{})
+	return q
+}
+
 // Finding is what a check says: plain, sourced, never "OK". What is one of
 // "units-disagree", "no-such-size", "same-screw", "which-thread", "too-much",
 // "too-little", "nothing-to-check", "material-changed", "cannot-be-set" and

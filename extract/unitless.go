@@ -1,0 +1,269 @@
+package extract
+
+import (
+	"math/big"
+
+	"wrenchword/extract/lexicon"
+	"wrenchword/normalize"
+)
+
+// unitless reads the torque values said without their unit, once a value with
+// one was heard: "those two were a hundred and seven", "twenty two each", "I've
+// got it set to ninety". They take the unit of the value heard last, and say so.
+func (r *reading) unitless() {
+	var said []int // the torque values with a unit so far
+	n := len(r.qtys)
+	var found []quantity
+	for ci := range r.clauses {
+		c := &r.clauses[ci]
+		if len(said) > 0 && c.mood&(advert|greeting) == 0 {
+			found = append(found, r.unitlessIn(ci, said)...)
+		}
+		for _, qi := range c.qtys {
+			if q := &r.qtys[qi]; q.Kind == normalize.Torque && q.Low != nil {
+				said = append(said, qi)
+			}
+		}
+	}
+	for _, q := range found {
+		for i := q.lo; i < q.hi; i++ {
+			r.toks[i].qty = n
+		}
+		c := &r.clauses[q.cl]
+		k := len(c.qtys)
+		for k > 0 && r.qtys[c.qtys[k-1]].lo > q.lo {
+			k--
+		}
+		c.qtys = append(c.qtys[:k:k], append([]int{n}, c.qtys[k:]...)...)
+		r.qtys = append(r.qtys, q)
+		n++
+	}
+}
+
+// unitAt gives the value whose unit a value said now is in: the last one, or the
+// one before it where that was the same value told in a second unit.
+func (r *reading) unitAt(said []int) int {
+	last := said[len(said)-1]
+	if len(said) > 1 {
+		p := said[len(said)-2]
+		if r.qtys[p].Unit != r.qtys[last].Unit && r.since(r.qtys[p].hi, r.qtys[last].lo) < 6 {
+			return p
+		}
+	}
+	return last
+}
+
+// toldAgain tells whether a number is that of a value said lately.
+func (r *reading) toldAgain(n normalize.Number, said []int, lo int) bool {
+	for i := len(said) - 1; i >= 0 && r.since(r.qtys[said[i]].hi, lo) < 60; i-- {
+		if q := &r.qtys[said[i]]; n.Low.Cmp(q.Low) == 0 || n.Low.Cmp(q.High) == 0 {
+			return true
+		}
+	}
+	return false
+}
+
+var (
+	torqueWords = set("torque torqued torques torquing click clicks clicked clicking newton newtons")
+	giving      = set("says say gives give calls wants reckons quotes lists shows")
+	getting     = set("is are was were 's 're get gets got take takes took want wants need needs do does did go goes went have has had at to")
+	ofThat      = set("those these they them that it each both all same")
+	sayingMine  = set("do did go going give gave use used take taking took set put run pull pulled")
+	afterValue  = set("on for there each again and then too as both all that that's is so click with plus or to now which because but the those these i you we it same apiece please ok okay yeah right there's")
+	countBefore = set("a an the this that my your number step page size another first last only one part point about's chapter channel of top bottom next")
+)
+
+// unitlessIn gives the torque values said without a unit in a clause, those with one said before being given.
+func (r *reading) unitlessIn(ci int, said []int) []quantity {
+	c := &r.clauses[ci]
+	base := r.toks[c.lo].lo
+	end := r.talk.Words[r.toks[c.hi-1].w].Hi
+	var out []quantity
+	for _, n := range normalize.Numbers(r.talk.Text[base:end]) {
+		if n.Low == nil || n.Low.Cmp(big.NewRat(3, 1)) < 0 || n.High.Cmp(big.NewRat(700, 1)) > 0 || !n.Low.IsInt() && n.Low.Cmp(big.NewRat(30, 1)) > 0 {
+			continue
+		}
+		lo, hi := r.tokenAt(base+n.Start), r.tokenAt(base+n.End-1)+1
+		if lo < c.lo || hi > c.hi || lo >= hi || !r.standsBare(c, lo, hi) {
+			continue
+		}
+		last := r.unitAt(said)
+		if tight, another := r.meantTight(ci, lo, hi, said[len(said)-1], n.High.Cmp(big.NewRat(9, 1)) < 0); !tight || !another && r.toldAgain(n, said, lo) {
+			continue
+		}
+		q := n.In(normalize.Torque, r.qtys[last].Unit)
+		q.Start, q.End = base+n.Start, base+n.End
+		out = append(out, quantity{Quantity: q, lo: lo, hi: hi, cl: ci, unitOf: last + 1})
+	}
+	return out
+}
+
+// standsBare tells whether the number at the tokens lo to hi counts nothing and is no size.
+func (r *reading) standsBare(c *clause, lo, hi int) bool {
+	for i := lo; i < hi; i++ {
+		if r.toks[i].qty >= 0 || r.toks[i].men >= 0 {
+			return false
+		}
+	}
+	for _, mi := range c.mentions {
+		if m := &r.mentions[mi]; m.from < hi && m.hi > lo {
+			return false
+		}
+	}
+	if lo > c.lo && countBefore[r.toks[lo-1].s] && !(r.toks[lo].s == "hundred" || r.toks[lo-1].s == "a" && r.word(lo) == "hundred") && !(r.toks[lo-1].s == "one" && lo-2 >= c.lo) {
+		return false
+	}
+	if hi < c.hi {
+		if r.toks[hi].qty >= 0 || r.toks[hi].men >= 0 || r.toks[hi-1].brk == brkNone && !afterValue[r.toks[hi].s] {
+			return false
+		}
+	}
+	return true
+}
+
+// meantTight tells whether the talk around a bare number is of how tight
+// something is, and whether it says that this is another thing than before. few
+// tells that the number is one to count with.
+func (r *reading) meantTight(ci, lo, hi, last int, few bool) (tight, another bool) {
+	c := &r.clauses[ci]
+	p := &r.qtys[last]
+	prev := func(k int) string {
+		if lo-k < c.lo {
+			return ""
+		}
+		return r.toks[lo-k].s
+	}
+	// "torque them to ninety", "the wrench is set to ninety"
+	cue, wrench, doc := false, false, false
+	for k := max(0, ci-1); k <= ci; k++ {
+		b := &r.clauses[k]
+		if k < ci && (b.sentence != c.sentence || r.since(b.lo, lo) > 8) {
+			continue
+		}
+		for i := b.lo; i < b.hi; i++ {
+			w := r.toks[i].s
+			cue = cue || torqueWords[w] && (i < lo || i >= hi)
+			doc = doc || documents[w]
+			if m := r.toks[i].men; m >= 0 && r.mentions[m].kind&lexicon.Tool != 0 {
+				wrench = true
+			}
+		}
+	}
+	to := prev(1) == "to" || prev(1) == "at" || prev(1) == "for" || prev(1) == "on"
+	switch {
+	case cue && (to || prev(1) == "" || getting[prev(1)] || giving[prev(1)] || ofThat[prev(1)]), prev(1) == "to" && prev(2) == "set", prev(1) == "at" && prev(2) == "set":
+		return true, false
+	}
+	near := r.since(p.hi, lo)
+	if near > 25 || r.ofSomethingElse(p.cl, ci) {
+		return false, false
+	}
+	if doc && (giving[prev(1)] || prev(1) == "for" && giving[prev(2)] || prev(1) == "sticker" || prev(1) == "'s" || prev(1) == "is") {
+		return true, true
+	}
+	if wrench {
+		return false, false
+	}
+	next := func(k int) string {
+		if hi+k >= c.hi {
+			return ""
+		}
+		return r.toks[hi+k].s
+	}
+	toThing := func() bool {
+		w := next(1)
+		return ofThat[w] || hi+1 < c.hi && r.thingAt(c, hi+1)
+	}
+	switch {
+	case (next(0) == "on" || next(0) == "for") && toThing(), next(0) == "each", next(0) == "apiece", next(0) == "again", prev(1) == "again" && prev(2) == "same":
+		return true, true
+	case next(0) == "there" && (hi+1 == c.hi || r.toks[hi].brk > brkNone || next(1) == "and"):
+		return true, false
+	case sayingMine[prev(1)] && (prev(2) == "i" || prev(2) == "'m" || prev(2) == "'ve" || prev(2) == "we" || prev(2) == "'re" || prev(2) == "i'm"):
+		return true, false
+	}
+	k := lo - 1
+	for k > c.lo && inPassing[r.toks[k].s] {
+		k--
+	}
+	switch {
+	case k >= c.lo && getting[r.toks[k].s] && lo-c.lo <= 9 && r.ofFastener(c, lo):
+		counting := r.toks[k].s == "'s" && k > c.lo && (r.toks[k-1].s == "that" || r.toks[k-1].s == "there") && few
+		return !counting, false // "they are also ten", "that's gonna be sixty five"; not "that's three"
+	case lo > 0 && r.toks[lo-1].brk >= brkComma && r.toks[hi-1].brk >= brkComma && near < 20 && r.endsInFastener(c, lo):
+		return true, false // "this is the plug, twenty"
+	case (hi == c.hi || next(0) == "and" || next(0) == "plus") && r.didThose(c, lo):
+		return true, false // "flywheel bolts, i did those last night, fifty four"
+	}
+	// taken back, or told again: "Twelve. It is twelve newton metre", "No. Nine."
+	if hi-lo >= c.hi-c.lo-2 && near < 12 {
+		for i := p.hi; i < lo; i++ {
+			switch r.toks[i].s {
+			case "sorry", "no", "nope", "apologise", "apologize", "lie", "wait", "correction":
+				return true, false
+			}
+		}
+	}
+	return false, false
+}
+
+var notTightness = set("oil air pressure level gap play clearance fluid coolant volume psi sag slack height distance depth")
+
+// ofSomethingElse tells whether the clauses from lo to hi speak of an amount that is no tightness.
+func (r *reading) ofSomethingElse(lo, hi int) bool {
+	for ci := lo; ci <= hi; ci++ {
+		c := &r.clauses[ci]
+		for i := c.lo; i < c.hi; i++ {
+			if notTightness[r.toks[i].s] {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// inPassing are words that stand between "they are" and their value.
+var inPassing = set("also only just about around all both gonna going be still only well like roughly")
+
+// endsInFastener tells whether the talk before token i, in its sentence, ends in the name of something that is tightened.
+func (r *reading) endsInFastener(c *clause, i int) bool {
+	m := r.toks[i-1].men
+	return m >= 0 && r.clauses[r.mentions[m].cl].sentence == c.sentence && r.mentions[m].kind&lexicon.Fastener != 0
+}
+
+// didThose tells whether the clause says before token i that fasteners were done: "i did those last night".
+func (r *reading) didThose(c *clause, i int) bool {
+	did := false
+	for k := c.lo; k < i; k++ {
+		w := r.toks[k].s
+		if w == "did" || w == "done" || w == "doing" || w == "do" {
+			did = true
+		} else if did && (ofThat[w] || w == "them") {
+			return true
+		}
+	}
+	return false
+}
+
+// thingAt tells whether a fastener or part is named from token i on.
+func (r *reading) thingAt(c *clause, i int) bool {
+	for _, mi := range c.mentions {
+		if m := &r.mentions[mi]; m.from <= i && i < m.hi {
+			return m.kind&(lexicon.Fastener|lexicon.Part) != 0
+		}
+	}
+	return false
+}
+
+// ofFastener tells whether what stands before token i in its clause is a fastener, or a word that may stand for one.
+func (r *reading) ofFastener(c *clause, i int) bool {
+	for k := i - 1; k >= c.lo; k-- {
+		if m := r.toks[k].men; m >= 0 {
+			return r.mentions[m].kind&lexicon.Fastener != 0
+		}
+		if w := r.toks[k].s; ofThat[w] || w == "ones" || w == "one" || w == "two" {
+			return true
+		}
+	}
+	return false
+}
