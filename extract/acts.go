@@ -25,6 +25,38 @@ func (r *reading) findActs() {
 		r.verbless(ci)
 		r.goes(ci)
 		r.laid(ci)
+		r.fingerTight(ci)
+		r.listed(ci)
+	}
+}
+
+// fingerTight reads "two nuts on the studs, only finger tight" and "the two bolts
+// at the back by hand", where no verb takes them.
+func (r *reading) fingerTight(ci int) {
+	c := &r.clauses[ci]
+	if c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 {
+		return
+	}
+	for k, mi := range c.mentions {
+		m := &r.mentions[mi]
+		if m.kind&lexicon.Fastener == 0 || m.prep != "" || r.inAct(ci, mi) {
+			continue
+		}
+		hi := c.hi
+		for _, o := range c.mentions[k+1:] {
+			if r.mentions[o].prep == "" {
+				hi = r.mentions[o].from
+				break
+			}
+		}
+		for i := m.hi; i < hi && !linking[r.toks[i].s] && !r.isVerbForm(r.toks[i].s); i++ {
+			if handAt(r, i, hi) {
+				x := act2(r.lex.Action("start by hand"), m.from, m.hi, mi)
+				x.rule = "thing and by hand"
+				r.addAct(ci, x)
+				break
+			}
+		}
 	}
 }
 
@@ -431,14 +463,23 @@ func (r *reading) laid(ci int) {
 			return
 		}
 	}
+	k := m.hi
+	if k+1 < c.hi && (r.toks[k].s == "back" || r.toks[k].s == "straight" || r.toks[k].s == "down" || r.toks[k].s == "up") && placing[r.toks[k+1].s] {
+		k++
+	}
 	next, after := "", ""
-	if m.hi < c.hi {
-		next = r.toks[m.hi].s
+	if k < c.hi {
+		next = r.toks[k].s
 	}
-	if m.hi+1 < c.hi {
-		after = r.toks[m.hi+1].s
+	if k+1 < c.hi {
+		after = r.toks[k+1].s
 	}
-	goes := (next == "on" || next == "into" || next == "onto" || next == "over" || next == "through" || next == "in" || next == "to" || next == "up") && (determiner[after] || m.hi+1 < c.hi && r.toks[m.hi+1].men >= 0) && m.count == 0
+	for i := k; i < min(c.hi, k+4); i++ {
+		if w := r.toks[i].s; w == "side" || w == "end" || w == "left" || w == "right" || w == "corner" {
+			return // where it is, not where it goes
+		}
+	}
+	goes := placing[next] && (determiner[after] || after == "top" || after == "there" || k+1 < c.hi && r.toks[k+1].men >= 0) && (m.count == 0 || k > m.hi)
 	isNew := m.isNew && c.hi-c.lo <= 5 || next == "new" && m.hi+1 == c.hi
 	if !goes && !isNew {
 		return
@@ -447,6 +488,81 @@ func (r *reading) laid(ci int) {
 		return
 	}
 	r.addAct(ci, act2(r.lex.Action("fit"), m.from, min(c.hi, m.hi+4), mi))
+}
+
+// placing are the words that lead to where a thing goes.
+var placing = set("on into onto over through in to up against round around between")
+
+// listed lets what is told in a row with a thing that comes off or goes on share
+// its lot: "wheel on, flange, nut", "cover, nuts on by hand".
+func (r *reading) listed(ci int) {
+	c := &r.clauses[ci]
+	if len(c.acts) == 0 || len(c.mentions) < 2 || c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 {
+		return
+	}
+	for i, n := 0, len(c.mentions); i < n; i++ {
+		mi := c.mentions[i]
+		if r.inAct(ci, mi) || !r.bareElement(c, mi) {
+			continue
+		}
+		from := -1
+		// what is told before it, else the nearest after it
+		for k := i - 1; k >= 0 && from < 0; k-- {
+			from = r.verblessActOn(c, c.mentions[k])
+			if from < 0 && r.mentions[c.mentions[k]].prep == "" && !r.bareElement(c, c.mentions[k]) {
+				break
+			}
+		}
+		for k := i + 1; k < n && from < 0; k++ {
+			from = r.verblessActOn(c, c.mentions[k])
+			if from < 0 && !r.bareElement(c, c.mentions[k]) {
+				break
+			}
+		}
+		if from < 0 {
+			continue
+		}
+		a := r.acts[from]
+		name := a.action.Name
+		if name == "start by hand" && r.mentions[mi].kind&lexicon.Fastener == 0 {
+			name = "fit"
+		}
+		x := act2(r.lex.Action(name), r.mentions[mi].from, r.mentions[mi].hi, mi)
+		x.rule = "told in a row"
+		r.addAct(ci, x)
+	}
+}
+
+// bareElement tells whether a mention stands by itself between commas.
+func (r *reading) bareElement(c *clause, mi int) bool {
+	m := &r.mentions[mi]
+	if m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" {
+		return false
+	}
+	if m.hi < c.hi && r.toks[m.hi-1].brk < brkComma && r.toks[m.hi].s != "and" {
+		return false
+	}
+	i := m.from - 1
+	for i >= c.lo && (r.toks[i].s == "and" || r.toks[i].s == "then" || r.toks[i].s == "the") && r.toks[i].brk < brkComma {
+		i--
+	}
+	return i < c.lo || r.toks[i].brk >= brkComma
+}
+
+// verblessActOn gives the act without a verb that takes a mention off or puts it on, or -1.
+func (r *reading) verblessActOn(c *clause, mi int) int {
+	for _, ai := range c.acts {
+		a := &r.acts[ai]
+		if a.verb >= 0 || a.mood&framed != 0 || a.action.Name != "fit" && a.action.Name != "remove" && a.action.Name != "start by hand" {
+			continue
+		}
+		for _, o := range a.objects {
+			if o == mi {
+				return ai
+			}
+		}
+	}
+	return -1
 }
 
 // rests are the tools that are put somewhere and stay there.
@@ -489,6 +605,9 @@ func offOrBack(w string, back bool) bool { return w == "off" || w == "out" || ba
 // switched are the things that "off" switches off.
 var switched = set("engine motor ignition power light headlight charger pump heater drill saw")
 
+// returning are the particles of a thing that goes back where it was.
+var returning = set("up down through round around home over")
+
 var offWords = set("off out")
 var onWords = set("on in")
 
@@ -524,10 +643,10 @@ func (r *reading) verbless(ci int) {
 			name = "remove"
 		case onWords[w] && (ok || back) || back && (w == "up" || w == "together"):
 			name = "fit"
-		case (w == "up" || w == "down") && last && m.kind&lexicon.Part != 0 && c.hi-c.lo <= 6:
-			name = "fit" // "radiator up": only where it had come off
+		case returning[w] && last && c.hi-c.lo <= 8:
+			name = "fit" // "radiator up", "hairpin through": only where it had come off
 		}
-		returns := w == "up" || w == "down" && !back
+		returns := returning[w]
 		if name == "" {
 			continue
 		}
@@ -709,7 +828,7 @@ func (r *reading) moodOf(ci int, a *act) mood {
 	}
 	// "don't …, it'll go straight through your hand": what a warning threatens
 	if ci > 0 && a.subject && v > c.lo && (r.toks[v-1].s == "'ll" || r.toks[v-1].s == "will") {
-		if p := &r.clauses[ci-1]; p.sentence == c.sentence && p.mood&warned != 0 && p.mood&negated != 0 {
+		if p := &r.clauses[ci-1]; p.sentence == c.sentence && p.mood&warned != 0 {
 			m |= framed
 		}
 	}

@@ -763,6 +763,9 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 			continue
 		}
 		gap := r.since(t.last, m.lo)
+		if t.head != m.head && r.namedElse(t, m) {
+			continue // "two bolts and two nuts"
+		}
 		if t.head != m.head && t.head != "fastener" && (gap > 30 || t.owner == nil && contentCount(t.mods) > 0 && t.mods[m.head]) {
 			continue
 		}
@@ -853,6 +856,20 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 	return nil
 }
 
+// namedElse tells whether a thing was called by another word than the mention's in the same clause.
+func (r *reading) namedElse(t *thing, m *mention) bool {
+	for k := len(t.mentions) - 1; k >= 0; k-- {
+		o := &r.mentions[t.mentions[k]]
+		if o.cl != m.cl {
+			return false
+		}
+		if o.head != m.head {
+			return true
+		}
+	}
+	return false
+}
+
 // actOn gives the name of the first act that has the mention as its object.
 func (r *reading) actOn(ci, mi int) string {
 	for _, ai := range r.clauses[ci].acts {
@@ -892,7 +909,7 @@ func (s *tracker) pronoun(a *act) *thing {
 			st, _ := t.state()
 			switch a.action.Name {
 			case "fit", "start by hand":
-				if st != Removed && st != Loosened && st != Discarded && !(st == "" && a.cl-r.toks[t.last].cl <= 1) {
+				if st != Removed && st != Loosened && st != Discarded && !(st == Refitted && a.action.Name == "start by hand") && !(st == "" && a.cl-r.toks[t.last].cl <= 1) {
 					return false
 				}
 			case "remove", "disconnect":
@@ -1093,10 +1110,18 @@ func byHand(r *reading, c *clause, a *act) bool {
 		}
 	}
 	for i := a.lo; i < hi; i++ {
-		for _, p := range handPhrases {
-			if r.says(i, hi, p) {
-				return true
-			}
+		if handAt(r, i, hi) {
+			return true
+		}
+	}
+	return false
+}
+
+// handAt tells whether words for "by hand only" stand at token i.
+func handAt(r *reading, i, hi int) bool {
+	for _, p := range handPhrases {
+		if r.says(i, hi, p) {
+			return true
 		}
 	}
 	return false
