@@ -24,6 +24,7 @@ func (r *reading) findActs() {
 		}
 		r.verbless(ci)
 		r.goes(ci)
+		r.left(ci)
 		r.laid(ci)
 		r.fingerTight(ci)
 		r.listed(ci)
@@ -366,11 +367,11 @@ func (r *reading) objectBefore(c *clause, a *act) {
 		return
 	}
 	for j := a.lo - 1; j >= c.lo && j > a.lo-6; j-- {
-		if s := r.toks[j].s; s == "that" || s == "these" || s == "those" || s == "this" {
-			if r.toks[j].men < 0 {
-				a.pronoun = s
-				return
-			}
+		s := r.toks[j].s
+		after := (s == "it" || s == "them") && j >= 2 && r.toks[j-1].s == "'s" && j == a.lo-1 // "that's it done up"
+		if (s == "that" || s == "these" || s == "those" || s == "this" || after) && r.toks[j].men < 0 {
+			a.pronoun = s
+			return
 		}
 	}
 }
@@ -671,6 +672,50 @@ func (r *reading) verbless(ci int) {
 			}
 		}
 	}
+}
+
+// left reads "that's them tight", "that's it off", "that's those nipped up": how a
+// thing now is, told after it.
+func (r *reading) left(ci int) {
+	c := &r.clauses[ci]
+	i := c.lo
+	for i < c.hi && (openers[r.toks[i].s] || r.toks[i].s == "and" || dropWords[r.toks[i].s]) {
+		i++
+	}
+	if i+3 >= c.hi+1 || len(c.acts) > 0 || c.mood&(negated|conditional|hypothetical|other|asked) != 0 || r.word(i) != "that" && r.word(i) != "there" || r.word(i+1) != "'s" {
+		return
+	}
+	i += 2
+	var objects []int
+	pron := ""
+	switch m := r.toks[min(i, len(r.toks)-1)].men; {
+	case i < c.hi && len(c.mentions) > 0 && r.mentions[c.mentions[0]].from == i:
+		objects, i = c.mentions[:1:1], r.mentions[c.mentions[0]].hi
+	case i < c.hi && m < 0 && pronounsObj[r.toks[i].s]:
+		pron = r.toks[i].s
+		i++
+	default:
+		return
+	}
+	for i < c.hi && (r.toks[i].s == "all" || r.toks[i].s == "back" || r.toks[i].s == "nice" || r.toks[i].s == "and" || r.toks[i].s == "now" || r.toks[i].s == "both") {
+		i++
+	}
+	if i >= c.hi || i > c.lo+9 {
+		return
+	}
+	name := ""
+	switch w := r.toks[i].s; {
+	case offWords[w] && i+1 == c.hi:
+		name = "remove"
+	case onWords[w] && i+1 == c.hi:
+		name = "fit"
+	case w == "tight":
+		name = "tighten"
+	default:
+		return
+	}
+	x := act{action: r.lex.Action(name), lo: c.lo, hi: i + 1, verb: -1, objects: objects, pronoun: pron, subject: true, rule: "that is how it is"}
+	r.addAct(ci, x)
 }
 
 // goes reads "on she goes", "out it comes".

@@ -422,6 +422,8 @@ func (r *reading) startsClause(start, i int) bool {
 		return true // "both come out | the bottom pin's got a sleeve"
 	case n >= 2 && (endsPhrase[p] || r.toks[i-1].brk >= brkPause) && !holdsClause[p] && !offWords[t] && !onWords[t] && t != "back" && r.thingThenVerb(i) && (r.hasVerb(start, i) || particle[p]):
 		return true // "… done | wheel back on"
+	case r.toks[i-1].brk == brkPause && n >= 3 && r.turnsTo(i):
+		return true // "… that one and that one | pulley now three little ones"
 	case r.toks[i-1].brk == brkPause && isNoun(r, i) && isNoun(r, i-1) && !particle[next]:
 		return false
 	case comma && n >= 2 && !offWords[t] && !onWords[t] && t != "up" && t != "down" && t != "back":
@@ -456,6 +458,16 @@ func (r *reading) imperativeAt(i int) bool {
 		}
 	}
 	return false
+}
+
+// turnsTo tells whether a thing named at i is what the talk turns to: a subject or "now" follows it.
+func (r *reading) turnsTo(i int) bool {
+	_, n := r.lex.Things(r.from(i, len(r.toks)))
+	if n == 0 {
+		return false
+	}
+	w := r.word(i + n)
+	return w == "now" || w == "i" || w == "we" || w == "you"
 }
 
 // isNoun tells whether a name begins at the word.

@@ -712,7 +712,7 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 	for pass := 0; pass < 2; pass++ {
 		for k := ci - 1; k >= 0 && r.since(r.clauses[k].lo, m.lo) < 40; k-- {
 			p := &r.clauses[k]
-			if pass == 0 && (subordinate[r.toks[p.lo].s] || p.mood&(warned|other|hypothetical|conditional|advert|greeting) != 0) {
+			if pass == 0 && (subordinate[r.toks[p.lo].s] || p.mood&(warned|other|hypothetical|conditional|advert|greeting|negated) != 0) {
 				continue
 			}
 			for i := len(p.mentions) - 1; i >= 0; i-- {
@@ -920,6 +920,11 @@ func (s *tracker) pronoun(a *act) *thing {
 		}
 		return t != nil && (!wantFastener || t.fastener || !strict && tightens[t.head]) && (!strict || !many || t.plural || t.count > 1)
 	}
+	if a.pronoun == "one" || a.pronoun == "ones" {
+		if t := s.placedOne(r.clauses[a.cl].lo, a.hi); t != nil {
+			return t
+		}
+	}
 	order := []bool{true, false}
 	if (a.pronoun == "one" || a.pronoun == "ones") && s.saidNew(a) {
 		order = []bool{false} // "the old seal …, new one goes on": what was just spoken of
@@ -961,6 +966,50 @@ func (s *tracker) pronoun(a *act) *thing {
 	return nil
 }
 
+// placedOne gives the fastener that the tokens lo to hi tell by its place alone,
+// "the top ones", "the long one", of those in hand; or nil.
+func (s *tracker) placedOne(lo, hi int) *thing {
+	r := s.r
+	for i := lo; i+1 < hi; i++ {
+		w, n := r.toks[i].s, r.toks[i+1].s
+		if !placeWords[w] || sideOf[w] != "" || !(n == "one" || n == "ones" || n == "two" || n == "pair" || n == "guy" || n == "guys") || r.toks[i].men >= 0 {
+			continue
+		}
+		var of *thing
+		for k := len(s.hand) - 1; k >= 0; k-- {
+			t := s.hand[k]
+			near := r.since(t.last, i)
+			if near > 60 {
+				break
+			}
+			if !t.fastener || !takesTorque(t) {
+				continue
+			}
+			if t.mods[w] || t.mods[canonPlace(w)] {
+				return t
+			}
+			if of == nil && near < 15 && !clashes(w, t.mods) && (t.plural || t.count > 1) && t.name != "" {
+				of = t
+			}
+		}
+		if of == nil {
+			return nil
+		}
+		// one of several that were spoken of as one thing until now
+		c := *of
+		c.mods = map[string]bool{w: true, canonPlace(w): true}
+		for k := range of.mods {
+			c.mods[k] = true
+		}
+		c.name, c.place, c.plural, c.count = w+" "+of.name, w, n != "one" && n != "guy", 0
+		c.events, c.mentions, c.twin, c.first, c.last = append([]event{}, of.events...), nil, nil, i, i
+		r.addThing(&c)
+		s.touch(&c)
+		return &c
+	}
+	return nil
+}
+
 // tightens are the parts that are tightened themselves.
 var tightens = set("pedal clutch cup clamp adjuster weight switch sensor filter hose mirror fitting pipe line valve adapter freewheel cassette headset chuck handle knob strap lead terminal mech stem post grip lever blade prop")
 
@@ -979,7 +1028,7 @@ var fastens = map[string]bool{"slacken": true, "tighten": true, "torque": true, 
 
 var ledgerActs = map[string]string{
 	"remove": Removed, "disconnect": Removed, "slacken": Loosened, "fit": Refitted, "start by hand": HandTight,
-	"tighten": Tightened, "torque": Torqued, "discard": Discarded, "replace": Refitted,
+	"tighten": Tightened, "torque": Torqued, "discard": Discarded, "replace": Refitted, "leave off": Removed,
 }
 
 // apply lets an act happen to its things.
@@ -1009,10 +1058,13 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	}
 	a.things = ts
 	a.byHand = byHand(r, c, a)
-	if !a.happened() {
+	name := a.action.Name
+	switch {
+	case s.leftOff(c, a):
+		name = "leave off"
+	case !a.happened():
 		return
 	}
-	name := a.action.Name
 	if name == "lift" && len(ts) > 0 && (isLock(ts[0]) || ts[0].head == "pin" || ts[0].head == "clip") && len(a.objects) > 0 {
 		name = "remove" // "pull the split pin"
 	}
@@ -1033,6 +1085,9 @@ func (s *tracker) apply(ci, ai int, a *act) {
 			t = s.another(t, a)
 			ts[k], a.things[k], st = t, t, ""
 		}
+		if name == "leave off" && st == Discarded {
+			continue
+		}
 		if a.ifOff && st != Removed && st != Loosened {
 			continue
 		}
@@ -1048,6 +1103,38 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		t.last = max(t.last, a.lo)
 		s.touch(t)
 	}
+}
+
+// leftOff tells whether an act says that its thing stays off: "I'm leaving that
+// out", "I've not put them back in yet", "the belt's not going on till tomorrow".
+func (s *tracker) leftOff(c *clause, a *act) bool {
+	if a.mood&(conditional|hypothetical|other|asked|advert|greeting|notNeeded) != 0 {
+		return false
+	}
+	switch a.action.Name {
+	case "leave off":
+		return a.mood&negated == 0
+	case "fit", "start by hand":
+		if a.mood&negated == 0 {
+			return false
+		}
+	default:
+		return false
+	}
+	// not what will not go on, but what was not put on
+	for i := a.lo - 1; i >= c.lo && i > a.lo-6; i-- {
+		switch s.r.toks[i].s {
+		case "not", "never":
+			switch p := s.r.word(i - 1); p {
+			case "do", "does", "did", "can", "will", "would", "could":
+				return false
+			}
+			return true
+		case "haven't", "hasn't", "isn't", "aren't", "ain't":
+			return true
+		}
+	}
+	return false
 }
 
 // another makes a second thing of the same name, and lets the act's mention stand for it.

@@ -312,6 +312,21 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 			}
 		}
 	}
+	// "that's the belt cover" right after
+	if c.hi < len(r.toks) && q.hi >= c.hi-1 {
+		n := &r.clauses[r.toks[c.hi].cl]
+		if w := r.toks[n.lo].s; (w == "that" || w == "those" || w == "these" || w == "it") && len(n.mentions) > 0 && len(n.acts) == 0 && len(n.qtys) == 0 && n.mood&negated == 0 {
+			if m := &r.mentions[n.mentions[0]]; linking[r.word(n.lo+1)] && m.from == n.lo+2 && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && m.prep == "" {
+				if m.entry == nil {
+					m.entry = s.resolve(r.toks[n.lo].cl, n.mentions[0])
+				}
+				return m.entry, "named right after"
+			}
+		}
+	}
+	if t := s.placedOne(c.lo, c.hi); t != nil {
+		return t, "told by its place"
+	}
 	// a heading: "Calipers. Thirty newton metres."
 	for k := ci - 1; k >= 0 && k >= ci-2 && r.since(r.clauses[k].lo, q.lo) < 10; k-- {
 		p := &r.clauses[k]

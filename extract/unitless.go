@@ -155,7 +155,7 @@ func (r *reading) meantTight(ci, lo, hi, last int, few bool) (tight, another boo
 		return true, false
 	}
 	near := r.since(p.hi, lo)
-	if near > 25 || r.ofSomethingElse(p.cl, ci) {
+	if near > 40 || r.ofSomethingElse(p.cl, ci) {
 		return false, false
 	}
 	if doc && (giving[prev(1)] || prev(1) == "for" && giving[prev(2)] || prev(1) == "sticker" || prev(1) == "'s" || prev(1) == "is") {
@@ -181,6 +181,9 @@ func (r *reading) meantTight(ci, lo, hi, last int, few bool) (tight, another boo
 		return true, false
 	case sayingMine[prev(1)] && (prev(2) == "i" || prev(2) == "'m" || prev(2) == "'ve" || prev(2) == "we" || prev(2) == "'re" || prev(2) == "i'm"):
 		return true, false
+	}
+	if prev(1) == "same" && near < 60 || c.hi-c.lo == hi-lo && near < 20 && r.headed(ci, lo) {
+		return true, true // "that's the same nineteen", "Now the pivot. Sixty five."
 	}
 	k := lo - 1
 	for k > c.lo && inPassing[r.toks[k].s] {
@@ -220,6 +223,15 @@ func (r *reading) ofSomethingElse(lo, hi int) bool {
 		}
 	}
 	return false
+}
+
+// headed tells whether the clause before does nothing but name a thing.
+func (r *reading) headed(ci, at int) bool {
+	if ci == 0 {
+		return false
+	}
+	p := &r.clauses[ci-1]
+	return len(p.mentions) == 1 && len(p.acts) == 0 && p.hi-p.lo <= 5 && p.mood == 0 && r.since(p.lo, at) < 6 && r.mentions[p.mentions[0]].kind&(lexicon.Fastener|lexicon.Part) != 0
 }
 
 // inPassing are words that stand between "they are" and their value.
