@@ -731,7 +731,7 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 }
 
 // ownsNothing are parts that no bolt is named after.
-var ownsNothing = set("washer gasket seal shim oil thread splines spline cap collar peg rubber grommet bush bushing sleeve spacer dowel ring o-ring clip circlip pin key boot lip edge corner end hole slot groove face insert roller ball tie")
+var ownsNothing = set("washer gasket seal shim oil thread splines spline cap collar peg rubber grommet bush bushing sleeve spacer dowel ring o-ring clip circlip pin key boot lip edge corner end hole slot groove face insert roller ball tie chain belt cable spring pad shoe tyre tire tube piston wire cord rope race cage needle bulb fuse fluid")
 
 var subordinate = set("while because cause if when before until till otherwise unless whereas")
 

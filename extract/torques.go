@@ -357,6 +357,9 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 		if takesTorque(t) {
 			return t, "fastener in hand"
 		}
+		if st, _ := t.state(); tightens[t.head] && (st == Loosened || st == HandTight || st == Tightened) {
+			return t, "clamp or fitting in hand"
+		}
 		if f := s.fastenerOf(t); f != nil {
 			return f, "fastener of the part in hand"
 		}
