@@ -41,11 +41,9 @@ func (r *reading) ledger() []Entry {
 			e.Kind = "fastener"
 		}
 		for _, ev := range t.events {
-			rule := "value set"
+			rule := ev.rule
 			if ev.act >= 0 {
 				rule = r.acts[ev.act].rule
-			} else if ev.action == "fit" {
-				rule = "implied by its fastener"
 			}
 			e.Events = append(e.Events, Event{Act: ev.action, Place: r.place(ev.lo, ev.hi+3).by(rule)})
 			e.OffCamera = e.OffCamera || ev.off

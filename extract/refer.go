@@ -29,7 +29,8 @@ type thing struct {
 
 type event struct {
 	action string
-	act    int // index into acts, or -1 for a value alone
+	act    int // index into acts, or -1 where none says it: see rule
+	rule   string
 	lo, hi int
 	off    bool // off camera
 	value  bool
@@ -116,7 +117,7 @@ func (r *reading) implied() {
 				switch e.action {
 				case "fit", "start by hand", "tighten", "torque":
 					if e.lo > off {
-						t.events = append(t.events, event{action: "fit", act: -1, lo: e.lo, hi: e.hi})
+						t.events = append(t.events, event{action: "fit", act: -1, rule: "implied by its fastener", lo: e.lo, hi: e.hi})
 						off = 1 << 30
 					}
 				}
@@ -133,6 +134,7 @@ type tracker struct {
 	topicAt int      // token of the clause that announced it
 	side    string   // which side the talk is on, "" where not said
 	sideAt  int
+	fitted  int // token of the last thing that went back on, 0 before any
 }
 
 func (s *tracker) clause(ci int) {
@@ -161,6 +163,7 @@ func (s *tracker) clause(ci int) {
 		s.touch(t)
 	}
 	s.turn(c)
+	s.inTurn(c)
 	for _, ai := range c.acts {
 		a := &r.acts[ai]
 		s.apply(ci, ai, a)
@@ -220,19 +223,54 @@ func (s *tracker) fronted(c *clause) *thing {
 		return nil
 	}
 	m := &r.mentions[c.mentions[0]]
-	if m.entry == nil || m.prep != "" || ownsNothing[m.head] || m.hi >= c.hi {
+	if m.entry == nil || ownsNothing[m.head] || m.hi >= c.hi || !r.opens(c, m) {
 		return nil
-	}
-	for i := c.lo; i < m.from; i++ {
-		if w := r.toks[i].s; !openers[w] && !dropWords[w] && w != "and" && w != "next" {
-			return nil
-		}
 	}
 	switch w := r.toks[m.hi].s; {
 	case r.toks[m.hi-1].brk >= brkComma, w == "i" || w == "we" || w == "now":
 		return m.entry
 	}
 	return nil
+}
+
+// inTurn lets things that had come off be back where a clause with no verb names
+// them in their turn, while other things go back on: "Spacer, washer, and the nut."
+// A lock is back only where that is said.
+func (s *tracker) inTurn(c *clause) {
+	r := s.r
+	if len(c.acts) > 0 || len(c.mentions) == 0 || c.mood != 0 {
+		return
+	}
+	for i := c.lo; i < c.hi; i++ {
+		if t := r.toks[i]; t.men < 0 && (linking[t.s] || subjects[t.s] && t.s != "that" || offWords[t.s] || t.s == "'s" || t.s == "not" || t.s == "no" || t.s == "later" || t.s == "tomorrow") {
+			return
+		}
+	}
+	for k, mi := range c.mentions {
+		m := &r.mentions[mi]
+		t := m.entry
+		if t == nil || isLock(t) || len(t.events) == 0 || !(r.bareElement(c, mi) || k == 0 && r.opens(c, m)) {
+			continue
+		}
+		off := t.events[len(t.events)-1].lo
+		if st, _ := t.state(); st != Removed || s.fitted <= off || r.since(off, m.lo) < 15 {
+			continue
+		}
+		t.events = append(t.events, event{action: "fit", act: -1, rule: "named in its turn while things go back on", lo: m.from, hi: m.hi})
+	}
+}
+
+// opens tells whether a mention stands before all else in its clause.
+func (r *reading) opens(c *clause, m *mention) bool {
+	if m.prep != "" {
+		return false
+	}
+	for i := c.lo; i < m.from; i++ {
+		if w := r.toks[i].s; !openers[w] && !dropWords[w] && w != "and" && w != "next" {
+			return false
+		}
+	}
+	return true
 }
 
 // onTopic gives the part that the talk last turned to, while it may still be about it.
@@ -1098,6 +1136,9 @@ func (s *tracker) apply(ci, ai int, a *act) {
 			if n == "start by hand" && !tightens[t.head] {
 				n = "fit" // a wheel put on by hand is on
 			}
+		}
+		if n == "fit" || n == "start by hand" {
+			s.fitted = a.lo
 		}
 		t.events = append(t.events, event{action: n, act: ai, lo: a.lo, hi: a.hi, off: a.mood&offCamera != 0 && a.mood&announced == 0})
 		t.last = max(t.last, a.lo)

@@ -82,7 +82,7 @@ func (s *tracker) torqued(h *heard, lo, hi int) {
 	if t == nil || h.applied != "done" {
 		return
 	}
-	t.events = append(t.events, event{action: "torque", act: -1, lo: lo, hi: hi, value: true})
+	t.events = append(t.events, event{action: "torque", act: -1, rule: "value set", lo: lo, hi: hi, value: true})
 	t.last = max(t.last, lo)
 	s.touch(t)
 }
