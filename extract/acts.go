@@ -83,7 +83,7 @@ func (r *reading) addAct(ci int, a act) {
 	r.acts = append(r.acts, a)
 }
 
-var containers = set("lid tray tin can jar bag box bucket tub cup pocket drawer saucer dish freezer oven sink pile bowl egg tupperware corner")
+var containers = set("lid tray tin can jar bag box bucket tub cup pocket drawer saucer dish freezer oven sink pile bowl egg tupperware corner bench floor rag towel table mat cardboard newspaper shelf magnet driveway grass")
 var bins = set("bin trash garbage rubbish skip scrap dustbin")
 
 // intoContainer tells of "goes in the jam jar lid" that it is put aside, and of
@@ -214,6 +214,9 @@ func (r *reading) match(c *clause, i int, p lexicon.Pattern) (act, int, bool) {
 		k = found + 1
 	}
 	a.hi = k
+	if p.Action.Name == "fit" && r.toks[i].s == "got" && k < c.hi && r.toks[k-1].brk == brkNone && (determiner[r.toks[k].s] || r.toks[k].men >= 0) {
+		return a, 0, false // "they've each got a nut on the back": had, not put
+	}
 	if n := len(p.Words); n > 1 && p.Words[n-1] == "over" && p.Action.Name == "fit" && (r.word(k) == "there" || r.word(k) == "here" || r.word(k) == "by") {
 		return a, 0, false // put away, not on
 	}
@@ -322,6 +325,10 @@ func (r *reading) objectsAfter(c *clause, a *act, k int) {
 			continue
 		}
 		mm := &r.mentions[m]
+		if mm.prep == "of" && len(a.objects) == 0 && !r.partitive(c, mm) {
+			a.unknown = true // "the sizes of all them bolts"
+			return
+		}
 		if mm.prep != "" && !(len(a.objects) == 0 && (mm.prep == "off" || mm.prep == "out" || mm.prep == "up" || mm.prep == "down" || mm.prep == "in" && a.verb == mm.from-2 || mm.prep == "on" && a.verb == mm.from-2 || mm.prep == "of" || mm.prep == "for" && a.action.Name == "inspect" || mm.prep == "at")) {
 			if len(a.objects) > 0 {
 				break
@@ -340,6 +347,17 @@ func (r *reading) objectsAfter(c *clause, a *act, k int) {
 		}
 	}
 }
+
+// partitive tells whether what stands before "of" counts or measures the thing: "all of the bolts", "the pair of clips".
+func (r *reading) partitive(c *clause, m *mention) bool {
+	if m.from-2 < c.lo {
+		return true
+	}
+	w := r.toks[m.from-2].s
+	return countOf[w] > 0 || r.toks[m.from-2].qty >= 0 || r.toks[m.from-2].men >= 0 || pronounsObj[w] || partWords[w] || offWords[w] || onWords[w]
+}
+
+var partWords = set("all rest pair set couple lot each most half end ends bunch handful row either some top bottom back front off piece bit")
 
 var whichWay = set("clockwise anticlockwise counterclockwise straight square flush home upright sideways forward forwards backwards backward crosswise diagonally gently")
 
@@ -488,7 +506,9 @@ func (r *reading) laid(ci int) {
 	if next == "on" && (after == "this" || after == "that" || after == "each") && m.count > 0 {
 		return
 	}
-	r.addAct(ci, act2(r.lex.Action("fit"), m.from, min(c.hi, m.hi+4), mi))
+	x := act2(r.lex.Action("fit"), m.from, min(c.hi, m.hi+4), mi)
+	x.rule, x.ifOff = "thing and place", !isNew && !m.isNew
+	r.addAct(ci, x)
 }
 
 // placing are the words that lead to where a thing goes.
@@ -629,6 +649,9 @@ func (r *reading) verbless(ci int) {
 		}
 		if j >= c.hi {
 			continue
+		}
+		if m.from-2 >= c.lo && r.toks[m.from-1].s == "'s" && r.toks[m.from-2].s == "there" && r.toks[j].s != "off" {
+			continue // "there's a nut back in here"
 		}
 		w := r.toks[j].s
 		back := r.toks[j-1].s == "back"
@@ -870,6 +893,14 @@ func (r *reading) moodOf(ci int, a *act) mood {
 	// "I don't have a wrench | that goes down that far" tells of the wrench
 	if a.subject && a.pronoun == "that" && r.toks[c.lo].s == "that" && ci > 0 && r.clauses[ci-1].mood&negated != 0 && r.toks[c.lo-1].brk <= brkPause && r.toks[c.lo-1].men >= 0 {
 		m |= framed
+	}
+	// "nobody touches the lever, 'cause you'll spit the pistons out"
+	if w := r.toks[c.lo].s; (w == "or" || w == "cause" || w == "because" || w == "cuz" || w == "coz" || w == "otherwise" || w == "else") && v > c.lo {
+		for i := c.lo + 1; i < v; i++ {
+			if r.toks[i].s == "'ll" || r.toks[i].s == "will" || r.toks[i].s == "'d" {
+				m |= framed
+			}
+		}
 	}
 	// "don't …, it'll go straight through your hand": what a warning threatens
 	if ci > 0 && a.subject && v > c.lo && (r.toks[v-1].s == "'ll" || r.toks[v-1].s == "will") {

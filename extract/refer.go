@@ -994,7 +994,7 @@ func (s *tracker) pronoun(a *act) *thing {
 			}
 			if !strict {
 				for _, mi := range c.mentions {
-					if m := &r.mentions[mi]; m.lo < a.lo && fits(m.entry, false) {
+					if m := &r.mentions[mi]; m.lo < a.lo && fits(m.entry, false) && !(many && m.prep != "" && !m.plural) {
 						return m.entry
 					}
 				}
@@ -1126,7 +1126,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		if name == "leave off" && st == Discarded {
 			continue
 		}
-		if a.ifOff && st != Removed && st != Loosened {
+		if a.ifOff && st != Removed && st != Loosened && !(a.rule == "thing and place" && st == "" && s.fitted > 0 && r.since(s.fitted, a.lo) < 90) {
 			continue
 		}
 		if name == "tighten" && a.subject && (st == "" || st == Removed || st == Loosened) {
