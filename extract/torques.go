@@ -189,6 +189,11 @@ func (s *tracker) correct(q *quantity) {
 		return
 	}
 	for i := p.hi; i < q.lo; i++ {
+		if giving[r.toks[i].s] {
+			return // "sorry, I said 40; the sheet says 35": two values, and no telling which is right
+		}
+	}
+	for i := p.hi; i < q.lo; i++ {
 		w := r.toks[i].s
 		next := r.word(i + 1)
 		back := w == "sorry" || w == "apologise" || w == "apologize" || w == "lie" && r.toks[i-1].s == "a" || w == "nope" ||
@@ -491,7 +496,7 @@ func (r *reading) torques(led []Entry) []Torque {
 		}
 		if q.unitOf > 0 {
 			p := &r.qtys[q.unitOf-1]
-			t.Findings = append(t.Findings, Finding{What: "unit-unsaid", Why: "the unit was not said; " + q.Unit + " is that of the value before, " + Heard(p.Canonical)})
+			t.Findings = append(t.Findings, Finding{What: "unit-unsaid", Why: "the unit was not said: taken to be that of the " + Heard(p.Canonical) + " before it"})
 		}
 		c := &r.clauses[q.cl]
 		for i := c.lo; i < c.hi; i++ {

@@ -2,6 +2,7 @@ package render
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -168,11 +169,12 @@ func findings(list []extract.Finding) string {
 		if f.Ask != "" {
 			s = strings.TrimRight(s, ".") + ". " + escapeMarkdown(f.Ask)
 		}
-		if f.What == "nothing-to-check" {
-			out = append(out, s)
-			continue
+		if f.What != "nothing-to-check" && f.What != "unit-unsaid" {
+			s += " (computed, " + named(f.Source, "common practice, no source") + ")"
 		}
-		out = append(out, s+" (computed, "+named(f.Source, "common practice, no source")+")")
+		if !slices.Contains(out, s) {
+			out = append(out, s)
+		}
 	}
 	return strings.Join(out, "; ")
 }

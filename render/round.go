@@ -31,19 +31,15 @@ func (d *drawer) round() {
 		var nm, lbfft []string
 		if len(r.Torques) > 0 {
 			heard, times = nil, nil
-			check = unconfirmed
+			var found []extract.Finding
 			for _, t := range r.Torques {
 				heard = append(heard, escapeMarkdown(SaidTorque(t)))
 				times = append(times, d.at(t.Place))
 				n, l := inUnits(t)
 				nm, lbfft = addNew(nm, n), addNew(lbfft, l)
-				if f := findings(t.Findings); f != "" {
-					check += "; " + f
-				}
+				found = append(found, t.Findings...)
 			}
-			if check == unconfirmed {
-				check += "; nothing to check it against"
-			}
+			check = unconfirmed + "; " + named(findings(found), "nothing to check it against")
 		}
 		d.line("| %s <!-- @%s --> | %s | %s | %s | %s | %s | %s | %s |  |  | [ ] |",
 			named(r.Name, "not named"), r.Ref, count(r.Count, ""), escapeMarkdown(r.Place),

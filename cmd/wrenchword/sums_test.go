@@ -99,7 +99,7 @@ func TestReckonCommand(t *testing.T) {
 		"chain|--driving|15|--driven|45|--centre|600 mm", "chain|--chain|999|--driving|15|--driven|45|--centre|600 mm", "chain|--chain|520|--driving|15|--driven|45|--centre|10 mm",
 		"chain|--slack|30 mm", "chain|--chain|520|--measured|257 mm", "gearing|--driving|15|--driven|45|--format|xml",
 	} {
-		var a []string
+		a := []string{} // nil would be the arguments of the test itself
 		if args != "" {
 			a = strings.Split(args, "|")
 		}
