@@ -1,7 +1,6 @@
 package extract
 
 import (
-	"math/big"
 	"strings"
 
 	"wrenchword/extract/lexicon"
@@ -92,7 +91,7 @@ func (r *reading) valueChecks(rec *Record) []Open {
 			if r.since(qa.lo, qb.lo) > 60 {
 				break
 			}
-			if qa.Low == nil || qb.Low == nil || near(qa, qb) {
+			if qa.Low == nil || qb.Low == nil || sameValue(qa, qb) {
 				continue
 			}
 			if a.applied != "quoted" && b.applied != "quoted" {
@@ -105,18 +104,6 @@ func (r *reading) valueChecks(rec *Record) []Open {
 		}
 	}
 	return out
-}
-
-// near tells whether two torques are one value, within three percent.
-func near(a, b *quantity) bool {
-	x, ok := normalize.ToNM(a.Low, a.Unit)
-	y, ok2 := normalize.ToNM(b.Low, b.Unit)
-	if !ok || !ok2 || y.Sign() == 0 {
-		return true
-	}
-	ratio := new(big.Rat).Quo(x, y)
-	f, _ := ratio.Float64()
-	return f > 0.97 && f < 1.03
 }
 
 // torqueContext gathers what the talk says of the fastener that a torque is for.
@@ -265,15 +252,16 @@ func (r *reading) disagreements(rec *Record) []Open {
 			}
 		}
 		if about == "" {
-			if n, t, _ := r.aboutOf(ci, openCue{c.lo, c.lo, nil}); n != "" {
-				about = n
-				if t != nil {
+			e := &looseEnd{kind: Conflict, first: ci, last: hit, topic: -1}
+			if r.aim(e, ci, openCue{lo: c.lo, hi: c.lo + 1}); e.topic >= 0 {
+				about = r.nameOf(&r.mentions[e.topic])
+				if t := r.mentions[e.topic].entry; t != nil {
 					id = t.id
 				}
 			}
 		}
 		o := Open{Kind: Conflict, Before: BeforeUse, About: shortName(about), LedgerID: id, Place: r.place(c.lo, min(r.clauses[hit].hi, c.lo+38)).by("a document against another, or the machine")}
-		o.Question = asking[Conflict] + ": “" + o.Quote + "”?"
+		o.Question = spokenQuestion(o, about != "")
 		out = append(out, o)
 		lastAt = r.at(c.lo)
 	}

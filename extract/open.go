@@ -2,9 +2,8 @@ package extract
 
 import (
 	"sort"
+	"strconv"
 	"strings"
-
-	"wrenchword/extract/lexicon"
 )
 
 // open gives the open questions: what people said they leave open, what the
@@ -43,287 +42,9 @@ func openID(o Open, ids map[string]int) string {
 	}
 	ids[base]++
 	if n := ids[base]; n > 1 {
-		return base + "-" + string(rune('0'+n%10))
+		return base + "-" + strconv.Itoa(n)
 	}
 	return base
-}
-
-// spokenOpen reads what people say when they leave something open.
-func (r *reading) spokenOpen(rec *Record) []Open {
-	var out []Open
-	for ci := range r.clauses {
-		c := &r.clauses[ci]
-		if len(c.opens) == 0 || c.mood&greeting != 0 {
-			continue
-		}
-		used := map[string]bool{}
-		for _, oc := range c.opens {
-			k := oc.kinds[0]
-			if used[k.Kind] || !r.reallyOpen(ci, oc, k.Kind) {
-				continue
-			}
-			used[k.Kind] = true
-			o := r.askAt(ci, oc, k.Kind, k.Before)
-			out = append(out, o)
-		}
-	}
-	out = append(out, r.notYet()...)
-	out = append(out, r.unknownValues()...)
-	// work announced and never done
-	for ci := range r.clauses {
-		c := &r.clauses[ci]
-		for _, ai := range c.acts {
-			a := &r.acts[ai]
-			if a.mood&announced == 0 || a.mood&(conditional|hypothetical|other|asked|advert) != 0 || len(a.things) == 0 {
-				continue
-			}
-			t := a.things[0]
-			if t.name == "" || r.doneAfter(t, a) || len(c.opens) > 0 {
-				continue
-			}
-			if !r.future(c, a) {
-				continue
-			}
-			o := Open{Kind: Unfinished, Before: BeforeUse, About: shortName(t.name), LedgerID: t.id, Place: r.placeAround(max(c.lo, a.lo-8), c.hi, a.lo).by("announced, not heard done")}
-			o.Due = r.dueOf(ci)
-			if o.Due != "" && r.after(ci) {
-				o.Before = BeforeLater
-			}
-			o.Question = question(o)
-			out = append(out, o)
-		}
-	}
-	return out
-}
-
-// notYet reads "I haven't … yet" and kin, which no list of phrases can hold.
-func (r *reading) notYet() []Open {
-	var out []Open
-	for ci := range r.clauses {
-		c := &r.clauses[ci]
-		if c.mood&(advert|greeting|asked|other) != 0 || len(c.opens) > 0 {
-			continue
-		}
-		have, yet := -1, false
-		for i := c.lo; i < c.hi; i++ {
-			switch r.toks[i].s {
-			case "haven't", "hasn't", "ain't":
-				have = i
-			case "not":
-				if i > c.lo && (r.toks[i-1].s == "have" || r.toks[i-1].s == "'ve" || r.toks[i-1].s == "has") {
-					have = i
-				}
-			case "yet":
-				yet = true
-			}
-		}
-		if have < 0 || !yet {
-			continue
-		}
-		out = append(out, r.askAt(ci, openCue{have, have + 1, []lexicon.OpenCue{{Kind: Unfinished, Before: BeforeUse}}}, Unfinished, BeforeUse))
-	}
-	return out
-}
-
-var valueWord = set("torque newton newtons figure figures number spec setting value pressure clearance gap")
-var unknowing = [][]string{{"don't", "know"}, {"no", "idea"}, {"do", "not", "know"}, {"haven't", "a", "clue"}, {"not", "sure"}, {"i", "forget"}, {"don't", "remember"}, {"can't", "remember"}, {"haven't", "got"}, {"don't", "have"}, {"not", "got"}}
-
-// unknownValues reads a value that the speaker says they do not know: the word
-// for a value and the not knowing within one breath.
-func (r *reading) unknownValues() []Open {
-	var out []Open
-	for ci := range r.clauses {
-		c := &r.clauses[ci]
-		if c.mood&(advert|greeting|asked) != 0 || len(c.opens) > 0 {
-			continue
-		}
-		at := -1
-		for i := c.lo; i < c.hi && at < 0; i++ {
-			for _, p := range unknowing {
-				if r.says(i, len(r.toks), p) {
-					at = i
-					break
-				}
-			}
-		}
-		if at < 0 {
-			continue
-		}
-		found := false
-		for k := max(0, ci-1); k <= min(ci+1, len(r.clauses)-1) && !found; k++ {
-			n := &r.clauses[k]
-			if k > ci && r.toks[c.hi-1].brk >= brkSentence || abs(int(r.since(n.lo, c.lo))) > 8 {
-				continue
-			}
-			for i := n.lo; i < n.hi; i++ {
-				if valueWord[r.toks[i].s] && r.toks[i].men < 0 && r.toks[i].qty < 0 {
-					found = true
-				}
-			}
-		}
-		if found {
-			out = append(out, r.askAt(ci, openCue{at, at + 2, []lexicon.OpenCue{{Kind: LookUp, Before: BeforeUse}}}, LookUp, BeforeUse))
-		}
-	}
-	return out
-}
-
-// askAt makes the question of a cue.
-func (r *reading) askAt(ci int, oc openCue, kind, before string) Open {
-	c := &r.clauses[ci]
-	about, t, sure := r.aboutOf(ci, oc)
-	o := Open{Kind: kind, Before: before, About: shortName(about), Due: r.dueOf(ci), Place: r.placeAround(max(c.lo, oc.lo-10), min(c.hi, oc.hi+14), oc.lo)}
-	rule := "said: " + r.text(oc.lo, oc.hi)
-	if sure {
-		if t != nil {
-			o.LedgerID = t.id
-		}
-		o.Question = question(o)
-		o.Place = o.Place.by(rule)
-		return o
-	}
-	// what it is about is not certain: ask in the speaker's words, name nothing
-	o.Place = r.placeAround(r.around(ci, oc.lo, -1), r.around(ci, oc.hi, 1), oc.lo).by(rule)
-	o.Question = asking[kind] + ": “" + o.Quote + "”?"
-	return o
-}
-
-// asking words a question by what was said, where its thing is not certain.
-var asking = map[string]string{
-	LookUp:       "Which value is meant here, and which source gives it",
-	Unfinished:   "Is this finished",
-	Unsure:       "What is right here",
-	Conflict:     "Which is right for this machine",
-	ReplaceLater: "Has this been put right since",
-	Promise:      "Is this ready for the viewers",
-}
-
-// around gives a token up to twelve words before or after tok, within the
-// neighbouring clauses, so that words said in one breath can be read together.
-func (r *reading) around(ci, tok, dir int) int {
-	if dir < 0 {
-		lo := r.clauses[ci].lo
-		for k := ci - 1; k >= 0 && tok-r.clauses[k].lo <= 14 && r.since(r.clauses[k].lo, tok) < 10; k-- {
-			lo = r.clauses[k].lo
-		}
-		return max(lo, tok-16)
-	}
-	hi := r.clauses[ci].hi
-	for k := ci + 1; k < len(r.clauses) && r.clauses[k].hi-tok <= 12 && r.since(tok-1, r.clauses[k].lo) < 10; k++ {
-		hi = r.clauses[k].hi
-	}
-	return min(hi, tok+16)
-}
-
-func (r *reading) future(c *clause, a *act) bool {
-	for i := c.lo; i < a.lo; i++ {
-		switch r.toks[i].s {
-		case "'ll", "will", "going", "gonna", "need", "have", "got", "want", "gotta":
-			return true
-		}
-	}
-	return false
-}
-
-func (r *reading) after(ci int) bool {
-	c := &r.clauses[ci]
-	for i := c.lo; i < c.hi; i++ {
-		if r.toks[i].s == "after" {
-			return true
-		}
-	}
-	return false
-}
-
-// doneAfter tells whether the announced act was done later in the talk.
-func (r *reading) doneAfter(t *thing, a *act) bool {
-	for _, e := range t.events {
-		if e.lo > a.lo && (e.action == a.action.Name || e.action == "torque" || a.action.Name == "fit" && e.action == "start by hand") {
-			return true
-		}
-	}
-	return false
-}
-
-// reallyOpen declines cues that leave nothing open where they stand.
-func (r *reading) reallyOpen(ci int, oc openCue, kind string) bool {
-	c := &r.clauses[ci]
-	switch kind {
-	case Promise:
-		// a promise needs someone who will do it
-		for i := max(c.lo-6, 0); i < c.hi; i++ {
-			switch r.toks[i].s {
-			case "'ll", "will", "gonna", "going", "i'd", "do", "put":
-				return true
-			}
-		}
-		return false
-	case ReplaceLater:
-		// "hand tight for now" is how tight it is, not a stand-in
-		return r.laying(c)
-	case Conflict:
-		return true
-	}
-	return c.mood&(advert|other) == 0 || kind == LookUp
-}
-
-// aboutOf tells what an open end is about: a thing of the clause, or the one
-// spoken of just before. sure is false where that is only likely; the name is
-// then made of the speaker's own words.
-func (r *reading) aboutOf(ci int, oc openCue) (about string, t *thing, sure bool) {
-	c := &r.clauses[ci]
-	best, dist := -1, 1<<30
-	for _, mi := range c.mentions {
-		m := &r.mentions[mi]
-		d := abs(m.lo - oc.lo)
-		if m.kind&(lexicon.Fastener|lexicon.Part|lexicon.Consumable) == 0 {
-			d += 20
-		}
-		if d < dist {
-			best, dist = mi, d
-		}
-	}
-	if best >= 0 && len(oc.kinds) > 0 && oc.kinds[0].Kind == ReplaceLater {
-		// what stands in comes first; what it holds comes after
-		for _, mi := range c.mentions {
-			if m := &r.mentions[mi]; m.prep == "" && m.kind&lexicon.Tool == 0 {
-				best = mi
-				break
-			}
-		}
-	}
-	sure = best >= 0
-	for k := ci - 1; best < 0 && k >= 0 && k >= ci-3 && r.since(r.clauses[k].lo, c.lo) < 12; k-- {
-		n := 0
-		for _, mi := range r.clauses[k].mentions {
-			if m := &r.mentions[mi]; m.kind&(lexicon.Fastener|lexicon.Part|lexicon.Consumable) != 0 {
-				best = mi
-				n++
-			}
-		}
-		sure = n == 1 && k >= ci-2 && r.since(r.clauses[k].lo, c.lo) < 7
-	}
-	if best >= 0 {
-		m := &r.mentions[best]
-		name := m.name
-		if m.entry != nil && m.entry.name != "" && (m.entry.fastener || len(m.entry.name) > len(name)) {
-			name = m.entry.name
-			if m.entry.side != "" && m.side != "" {
-				name = m.entry.side + " " + name
-			}
-		}
-		if sure {
-			return name, m.entry, true
-		}
-		t = m.entry
-	}
-	var words []string
-	for i := c.lo; i < c.hi && len(words) < 6; i++ {
-		if w := r.toks[i].s; !stopWords[w] && !dropWords[w] && !pronounsObj[w] && (i < oc.lo || i >= oc.hi) {
-			words = append(words, w)
-		}
-	}
-	return strings.Join(words, " "), t, false
 }
 
 var dueWords = [][]string{{"tomorrow"}, {"on", "monday"}, {"on", "tuesday"}, {"on", "wednesday"}, {"on", "thursday"}, {"on", "friday"}, {"on", "saturday"}, {"on", "sunday"}, {"next", "week"}, {"next", "time"}, {"next", "month"}, {"at", "the", "weekend"}, {"next", "weekend"}, {"in", "the", "morning"}}
@@ -365,37 +86,7 @@ func (r *reading) ledgerOpen(rec *Record) []Open {
 		if t == nil {
 			continue
 		}
-		kind := ""
-		switch e.State {
-		case Removed:
-			kind = NotRefitted
-			if isLock(t) {
-				kind = LockMissing
-			}
-			if t.owner != nil {
-				if st, _ := t.owner.state(); st == Removed {
-					continue // asked with the part it holds
-				}
-			}
-			if r.consumed(t) {
-				continue
-			}
-		case Discarded:
-			if isLock(t) {
-				kind = LockMissing
-			}
-		case Loosened, HandTight, Tightened, Refitted:
-			if !takesTorque(t) {
-				if e.State == Loosened && e.Kind == "fastener" || e.State == HandTight {
-					kind = NotTorqued
-				}
-				break
-			}
-			kind = NotTorqued
-			if e.State == Refitted && e.Kind != "fastener" {
-				kind = ""
-			}
-		}
+		kind := r.leftOpen(t, e.State)
 		if kind == "" {
 			continue
 		}
@@ -415,10 +106,140 @@ func (r *reading) ledgerOpen(rec *Record) []Open {
 	return out
 }
 
-// consumed tells whether a removed thing is one that was never to come back:
-// it was replaced by a new one of another name, or it is what stood in the way.
-func (r *reading) consumed(t *thing) bool {
-	return t.mods["old"] || strings.HasPrefix(t.name, "old ")
+// leftOpen tells what kind of loose end a thing is that was left in that state,
+// "" where it is none.
+func (r *reading) leftOpen(t *thing, state string) string {
+	switch state {
+	case Removed:
+		if isLock(t) {
+			if r.lockedAgain(t) {
+				return ""
+			}
+			return LockMissing
+		}
+		if t.owner != nil {
+			if st, _ := t.owner.state(); st == Removed {
+				return "" // asked with the part it holds
+			}
+		}
+		if t.mods["old"] || r.spokenOfAsBack(t) || r.thrownAway(t) {
+			return ""
+		}
+		return NotRefitted
+	case Discarded:
+		if isLock(t) {
+			return LockMissing
+		}
+	case Refitted:
+		if t.fastener && takesTorque(t) && !r.tightenedSoonAfter(t) {
+			return NotTorqued
+		}
+	case HandTight, Tightened:
+		if takesTorque(t) || state == HandTight {
+			return NotTorqued
+		}
+	case Loosened:
+		if t.fastener {
+			return NotTorqued
+		}
+	}
+	return ""
+}
+
+// spokenOfAsBack tells whether a thing that came off is spoken of again later on,
+// as part of the machine: the putting back was not heard as such, and to ask
+// after it would bury what is really missing.
+func (r *reading) spokenOfAsBack(t *thing) bool {
+	off := t.events[len(t.events)-1]
+	return r.spokenOfLater(t, off.hi)
+}
+
+// spokenOfLater tells whether a thing is spoken of as in place or worked on, well
+// after a token.
+func (r *reading) spokenOfLater(t *thing, after int) bool {
+	for mi := range r.mentions {
+		m := &r.mentions[mi]
+		if m.lo <= after || r.since(after-1, m.lo) < 20 || m.entry != t && !r.mayName(m, t) {
+			continue
+		}
+		c := &r.clauses[m.cl]
+		if c.mood&(other|hypothetical|conditional|advert|asked|greeting) != 0 || len(c.opens) > 0 || m.isOld || r.heardIn(m.cl-1, m.cl+1, "still-off", "undone") {
+			continue
+		}
+		return true
+	}
+	return false
+}
+
+// mayName tells whether a mention could be of the thing: the same head, and no
+// word that would set them apart.
+func (r *reading) mayName(m *mention, t *thing) bool {
+	if strings.TrimSuffix(m.head, "s") != strings.TrimSuffix(t.head, "s") || placesClash(m.mods, t.mods) || m.side != "" && t.side != "" && m.side != t.side {
+		return false
+	}
+	words := content(m.mods)
+	if len(words) == 0 {
+		return m.entry == nil || m.entry == t
+	}
+	for _, w := range words {
+		if t.mods[w] {
+			return true
+		}
+	}
+	return contentCount(t.mods) == 0
+}
+
+// lockedAgain tells whether a lock of that name, or one called no more than
+// "the clip", goes in later on.
+func (r *reading) lockedAgain(t *thing) bool {
+	off := t.events[len(t.events)-1]
+	for i := range r.acts {
+		a := &r.acts[i]
+		if a.lo <= off.lo || !a.happened() || a.action.Name != "fit" && a.action.Name != "lock" {
+			continue
+		}
+		for _, mi := range a.objects {
+			if m := &r.mentions[mi]; m.entry == t || m.head == t.head && (len(content(m.mods)) == 0 || r.mayName(m, t)) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// thrownAway tells whether what came off is said, in the same breath, to be for the bin.
+func (r *reading) thrownAway(t *thing) bool {
+	off := t.events[len(t.events)-1]
+	ci := r.toks[off.lo].cl
+	lo, hi := r.nearBy(ci, 1, 3, 12)
+	for k := lo; k <= hi; k++ {
+		c := &r.clauses[k]
+		for i := c.lo; i < c.hi; i++ {
+			if bins[r.toks[i].s] {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// tightenedSoonAfter tells whether, right after a fastener went in, something was
+// tightened that is not known from before: most likely this one, by another name.
+func (r *reading) tightenedSoonAfter(t *thing) bool {
+	in := t.events[len(t.events)-1]
+	known := func(o *thing) bool { return o != nil && o != t && len(o.events) > 0 && o.events[0].lo < in.lo }
+	for i := range r.heard {
+		if h := &r.heard[i]; !h.dropped && !known(h.of) && r.qtys[h.qty].lo > in.lo && r.since(in.lo, r.qtys[h.qty].lo) < 60 {
+			return true
+		}
+	}
+	for i := range r.acts {
+		a := &r.acts[i]
+		if a.lo > in.lo && r.since(in.lo, a.lo) < 60 && (a.action.Name == "tighten" || a.action.Name == "torque") && a.happened() && (len(a.things) == 0 || !known(a.things[0])) {
+			return true
+		}
+	}
+	return false
 }
 
 // question words what is open as one plain sentence that a person can answer.

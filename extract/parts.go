@@ -72,9 +72,7 @@ func (r *reading) standIns() map[int]bool {
 		c := &r.clauses[ci]
 		temporary := false
 		for _, o := range c.opens {
-			for _, k := range o.kinds {
-				temporary = temporary || k.Kind == ReplaceLater
-			}
+			temporary = temporary || o.signal == "stand-in"
 		}
 		if !temporary || !r.laying(c) || c.mood&(advert|greeting|other) != 0 {
 			continue

@@ -62,9 +62,10 @@ type cue struct {
 	mood   mood
 }
 
+// openCue is a signal that something is left open: what it says, and where.
 type openCue struct {
 	lo, hi int
-	kinds  []lexicon.OpenCue
+	signal string
 }
 
 // clause is the least piece of talk that can have a mood of its own.
@@ -245,6 +246,16 @@ func (r *reading) from(i, limit int) func(int) string {
 		}
 		// a name never runs across a full stop or a comma
 		if k > 0 && r.toks[i+k-1].brk > brkPause {
+			return ""
+		}
+		return r.toks[i+k].s
+	}
+}
+
+// within gives the words from token i on to the end of its sentence.
+func (r *reading) within(i int) func(int) string {
+	return func(k int) string {
+		if i+k >= len(r.toks) || k > 0 && r.toks[i+k-1].brk >= brkSentence {
 			return ""
 		}
 		return r.toks[i+k].s
@@ -567,12 +578,26 @@ func (r *reading) mark() {
 					c.mood |= negated
 				}
 			}
-			if kinds, n := r.lex.Opens(r.from(i, len(r.toks))); n > 0 {
-				c.opens = append(c.opens, openCue{i, i + n, kinds})
+			for _, s := range r.lex.Signals(r.within(i)) {
+				c.opens = append(c.opens, openCue{i, i + s.Len, s.Name})
 			}
 		}
 		if strings.HasSuffix(r.talk.Text[r.toks[c.lo].lo:r.talk.Words[r.toks[c.hi-1].w].Hi], "?") {
 			c.mood |= asked
+		}
+	}
+	for ci := range r.clauses {
+		c := &r.clauses[ci]
+		for _, o := range c.opens {
+			if o.signal == "later" && r.intends(ci) {
+				c.cues = append(c.cues, cue{o.lo, o.hi, announced}) // what is put off does not happen here
+				break
+			}
+			if o.signal == "later" && r.putsOff(ci, o) {
+				p := &r.clauses[ci-1]
+				p.cues = append(p.cues, cue{o.lo, o.hi, announced})
+				break
+			}
 		}
 	}
 	for qi := range r.qtys {

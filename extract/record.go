@@ -1,5 +1,7 @@
 package extract
 
+import "strings"
+
 // Record is what one job's talk says, the one source of every output. Its JSON
 // form is `wrenchword.record/1`. Slices are never nil in a Record made by
 // Extract, so they print as [].
@@ -250,6 +252,9 @@ type Open struct {
 	Findings []Finding `json:"findings,omitempty"`
 	Place
 }
+
+// Tells tells whether the question holds the words it was raised in.
+func (o Open) Tells() bool { return strings.Contains(o.Question, o.Quote) }
 
 // Fact is computed from what was heard, never heard itself.
 type Fact struct {

@@ -156,10 +156,8 @@ func (r *reading) startOf(a *act) int {
 // promises tells whether a clause promises something to viewers.
 func promises(c *clause) bool {
 	for _, o := range c.opens {
-		for _, k := range o.kinds {
-			if k.Kind == Promise {
-				return true
-			}
+		if o.signal == "promise" {
+			return true
 		}
 	}
 	return false

@@ -148,7 +148,7 @@ func (d *drawer) open(i int) {
 	}
 	d.item(d.refs.Open[i], "- [ ] %s (%s%s, %s%s)", escapeMarkdown(o.Question), escapeMarkdown(o.Kind), computed,
 		strings.Join(times, ", "), prefixed(", due: ", escapeMarkdown(o.Due)))
-	if o.Quote != "" {
+	if !o.Tells() {
 		d.line("  - Heard: %s", quoted(o.Quote))
 	}
 	if len(o.Findings) > 0 {

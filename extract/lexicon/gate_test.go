@@ -70,7 +70,7 @@ func TestLinesThatCannotBeRead(t *testing.T) {
 		"[spanners]":                    "own.txt:1: no section \"spanners\"",
 		"[tools]\n | x":                 "own.txt:2: the name is empty",
 		"[verbs]\nremove":               "own.txt:2: want action | imperative",
-		"[open]\nlook-up | use":         "own.txt:2: want kind | before | phrases",
+		"[open]\nlook-up | use | x":     "own.txt:2: want name | phrases, or <set> | phrases",
 		"[talk]\nno label here":         "own.txt:2: want label: phrase",
 		"[inflections]\nrun":            "own.txt:2: want the plain form",
 		"[usual]\nNOTE | a | b | c | d": "own.txt:2: \"NOTE\" is neither check nor a signal word",

@@ -79,17 +79,12 @@ type Usual struct {
 	Text, Source string
 }
 
-// OpenCue is a way of leaving something open.
-type OpenCue struct {
-	Kind, Before string
-}
-
 // Lexicon is a set of terms ready for matching. It may be used by several
 // goroutines at once.
 type Lexicon struct {
 	things   node[[]*Term]
 	moods    node[[]string]
-	opens    node[[]OpenCue]
+	said     phrases
 	places   node[[]string]
 	fillers  node[bool]
 	lemma    map[string][]string  // a form of a verb -> plain forms
@@ -194,6 +189,9 @@ func Load(overlay ...string) (*Lexicon, error) {
 			return nil, err
 		}
 	}
+	if err := l.said.index(); err != nil {
+		return nil, fmt.Errorf("open phrases: %w", err)
+	}
 	l.finish()
 	return l, nil
 }
@@ -210,7 +208,7 @@ func init() {
 		"verbs":       (*Lexicon).verb,
 		"inflections": (*Lexicon).inflect,
 		"talk":        (*Lexicon).mood,
-		"open":        (*Lexicon).open,
+		"open":        (*Lexicon).phraseLine,
 		"place":       (*Lexicon).place,
 		"fillers":     (*Lexicon).filler,
 		"usual":       (*Lexicon).usualLine,
@@ -500,19 +498,6 @@ func (l *Lexicon) place(cols []string) error {
 	return err
 }
 
-func (l *Lexicon) open(cols []string) error {
-	if len(cols) != 3 {
-		return fmt.Errorf("want kind | before | phrases")
-	}
-	for _, p := range list(cols[2]) {
-		if w := Words(p); len(w) > 0 {
-			n := l.opens.add(w)
-			n.val = append(n.val, OpenCue{cols[0], cols[1]})
-		}
-	}
-	return nil
-}
-
 func (l *Lexicon) filler(cols []string) error {
 	if w := Words(cols[0]); len(w) > 0 {
 		l.fillers.add(w).val = true
@@ -561,9 +546,6 @@ func (l *Lexicon) Things(word func(int) string) ([]*Term, int) { return l.things
 
 // Moods returns the cue labels of the longest cue that the words begin with.
 func (l *Lexicon) Moods(word func(int) string) ([]string, int) { return l.moods.longest(word) }
-
-// Opens returns the open-question cues of the longest cue that the words begin with.
-func (l *Lexicon) Opens(word func(int) string) ([]OpenCue, int) { return l.opens.longest(word) }
 
 // PlaceWord tells whether the words begin with a word of place: its labels and its length.
 func (l *Lexicon) PlaceWord(word func(int) string) ([]string, int) { return l.places.longest(word) }

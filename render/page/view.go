@@ -667,12 +667,20 @@ var aboutValues = []string{extract.LookUp, extract.Conflict, extract.Suspect, ex
 func (b *builder) ask(i int) Ask {
 	o, ref := b.rec.Open[i], b.doc.Refs.Open[i]
 	ans := b.doc.Answers[ref]
+	text := o.Question
+	hide := b.opt.SettledOnly && slices.Contains(aboutValues, o.Kind) && len(normalize.Numbers(o.Quote)) > 0
+	if hide {
+		text = strings.ReplaceAll(text, o.Quote, leftOut)
+	}
 	a := Ask{
-		Ref: ref, Text: b.question(o.Question), Kind: o.Kind, Why: b.why[ref], Quote: b.quote(o.Quote), Due: o.Due,
+		Ref: ref, Text: b.question(text), Kind: o.Kind, Why: b.why[ref], Quote: b.quote(o.Quote), Due: o.Due,
 		Answer: rich(ans.Text), Source: rich(ans.Source), Ticked: b.doc.Ticks[ref], At: []Moment{b.at(o.Place)}, Notes: b.notes(ref),
 	}
 	// Words about a value in doubt hold it in any form, so they go as a whole.
-	if b.opt.SettledOnly && slices.Contains(aboutValues, o.Kind) && len(normalize.Numbers(o.Quote)) > 0 {
+	switch {
+	case o.Tells():
+		a.Quote = ""
+	case hide:
 		a.Quote = leftOut
 	}
 	if b.opt.SettledOnly && a.Why != "" {

@@ -1,0 +1,854 @@
+package extract
+
+import (
+	"math/big"
+	"strings"
+
+	"wrenchword/extract/lexicon"
+	"wrenchword/normalize"
+)
+
+// loose is a loose end heard in the talk: what kind, on what, from which words.
+type looseEnd struct {
+	kind, before string
+	first, last  int // clauses, the cue's own among them
+	lo, hi       int // tokens of the cue
+	topic        int // mention that it is about, or -1
+	sure         bool
+	also         []int // tokens of the later times it was raised
+	signal       string
+}
+
+// spokenOpen reads what people say when they leave something open. Each signal
+// of open.txt that stands where it means something begins a loose end or adds to
+// the one being spoken of; what later talk settles is dropped.
+func (r *reading) spokenOpen(rec *Record) []Open {
+	var ends []*looseEnd
+	for ci := range r.clauses {
+		c := &r.clauses[ci]
+		for _, oc := range c.opens {
+			e := r.endAt(ci, oc, rec)
+			if e == nil {
+				continue
+			}
+			at := ci
+			if oc.signal == "later" && r.putsOff(ci, oc) {
+				at, e.first = ci-1, ci-1
+			}
+			r.aim(e, at, oc)
+			if !r.joins(ends, e) {
+				ends = append(ends, e)
+			}
+		}
+	}
+	var out []Open
+	for _, e := range ends {
+		if e.kind != "" && !r.settled(e, rec) {
+			out = append(out, r.askOf(e))
+		}
+	}
+	return out
+}
+
+// heardIn tells whether a signal was given in the clauses from lo to hi.
+func (r *reading) heardIn(lo, hi int, signals ...string) bool {
+	for k := max(lo, 0); k <= min(hi, len(r.clauses)-1); k++ {
+		for _, o := range r.clauses[k].opens {
+			for _, s := range signals {
+				if o.signal == s {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// near gives the clauses within so many clauses and seconds of a clause.
+func (r *reading) nearBy(ci, back, ahead int, seconds float64) (lo, hi int) {
+	lo, hi = ci, ci
+	for lo > 0 && ci-lo < back && r.since(r.clauses[lo-1].lo, r.clauses[ci].lo) <= seconds {
+		lo--
+	}
+	for hi+1 < len(r.clauses) && hi-ci < ahead && r.since(r.clauses[ci].lo, r.clauses[hi+1].lo) <= seconds {
+		hi++
+	}
+	return lo, hi
+}
+
+// endAt tells what loose end a signal is, or nil where it leaves nothing open.
+func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
+	c := &r.clauses[ci]
+	if c.mood&advert != 0 {
+		return nil
+	}
+	if c.mood&greeting != 0 && oc.signal != "promise" && oc.signal != "next" {
+		return nil
+	}
+	e := &looseEnd{before: BeforeUse, first: ci, last: ci, lo: oc.lo, hi: oc.hi, topic: -1, signal: oc.signal}
+	lo, hi := r.nearBy(ci, 2, 2, 12)
+	told := c.mood&(other|hypothetical|conditional) == 0
+	switch oc.signal {
+	case "unknown":
+		e.kind = LookUp
+	case "ask":
+		if r.heardIn(ci, hi, "unknown", "doubt", "undecided", "find") || r.heardIn(ci+1, hi+1, "unknown", "undecided", "find") {
+			e.kind = LookUp
+		}
+	case "find":
+		if c.mood&conditional != 0 {
+			return nil
+		}
+		switch {
+		case r.heardIn(lo, hi, "unknown", "ask") || r.valueIn(lo, hi):
+			e.kind = LookUp
+			if w := r.toks[oc.hi-1].s; r.measuring(oc) && w != "confirm" {
+				e.kind = Unsure
+			}
+		default:
+			e.kind = "" // joins what it is said of
+		}
+	case "doubt":
+		if !told && c.mood&other != 0 || !r.doubtful(ci, oc, rec) {
+			return nil
+		}
+		e.kind = Unsure
+	case "undecided":
+		if c.mood&(other|conditional) == other || !r.valueIn(max(ci-1, 0), min(ci+1, len(r.clauses)-1)) && !r.twoGuesses(ci) {
+			return nil
+		}
+		e.kind = Unsure
+	case "wrong":
+		e.kind = Conflict
+	case "undone":
+		if !told || c.mood&asked != 0 {
+			return nil
+		}
+		e.kind = Unfinished
+	case "unrun":
+		if c.mood&(other|conditional) != 0 {
+			return nil
+		}
+		e.kind = Unfinished
+	case "remember":
+		e.kind = Unfinished
+	case "later":
+		if c.mood&(other|conditional|asked) != 0 || r.heardIn(ci, ci, "promise", "next") || !r.intends(ci) && !r.putsOff(ci, oc) {
+			return nil
+		}
+		e.kind = Unfinished
+	case "back-to":
+		if !told {
+			return nil
+		}
+		e.kind = Unfinished
+	case "again":
+		if e.due(r) == "" {
+			return nil
+		}
+		e.kind, e.before = Unfinished, BeforeLater
+	case "stand-in":
+		if c.mood&other != 0 || !r.laying(c) || r.handTightNear(ci) || r.setAt(c) {
+			return nil
+		}
+		e.kind, e.before = ReplaceLater, BeforeLater
+	case "ordered":
+		if c.mood&(other|conditional) != 0 {
+			return nil
+		}
+		e.before = BeforeLater
+		if r.heardIn(lo, hi+2, "stand-in") {
+			e.kind = ReplaceLater
+		}
+	case "still-off":
+		if !told {
+			return nil
+		}
+		e.kind = NotRefitted
+	case "promise":
+		if !r.willDo(ci) {
+			return nil
+		}
+		e.kind, e.before = Promise, BeforePublishing
+	case "next":
+		if !r.atTheEnd(ci) || !r.aboutRecording(ci) {
+			return nil
+		}
+		e.kind, e.before = Promise, BeforePublishing
+	default:
+		return nil
+	}
+	return e
+}
+
+// due gives when the end falls due.
+func (e *looseEnd) due(r *reading) string { return r.dueOf(e.first) }
+
+// measuring tells whether what is to be looked up is looked up on the machine, not in a book.
+func (r *reading) measuring(oc openCue) bool {
+	for i := oc.lo; i < oc.hi; i++ {
+		switch r.toks[i].s {
+		case "measure", "check", "look":
+			last := r.toks[oc.hi-1].s
+			return last != "up" && last != "out"
+		}
+	}
+	return false
+}
+
+// ours are the kinds of quantity that belong to a machine, not to the talk about it.
+func ours(k normalize.Kind) bool {
+	switch k {
+	case normalize.Torque, normalize.Length, normalize.Size, normalize.Thread, normalize.Driver, normalize.Angle, normalize.Pressure, normalize.Volume, normalize.Turn, normalize.Teeth, normalize.Chain:
+		return true
+	}
+	return false
+}
+
+var valueWord = set("torque newton newtons figure figures number spec setting value pressure clearance gap level size")
+
+// valueIn tells whether a value, or the word for one, stands in the clauses from lo to hi.
+func (r *reading) valueIn(lo, hi int) bool {
+	for k := max(lo, 0); k <= min(hi, len(r.clauses)-1); k++ {
+		c := &r.clauses[k]
+		for _, q := range c.qtys {
+			if ours(r.qtys[q].Kind) {
+				return true
+			}
+		}
+		for i := c.lo; i < c.hi; i++ {
+			if valueWord[r.toks[i].s] && r.toks[i].men < 0 && !(r.toks[i].s == "number" && r.word(i-1) == "part") {
+				return true
+			}
+		}
+		if r.numberIn(c) && r.ofMachine(c) {
+			return true
+		}
+	}
+	return false
+}
+
+// ofMachine tells whether a number of a clause may be one of the machine's: not an
+// age, a price or a time.
+func (r *reading) ofMachine(c *clause) bool {
+	for i := c.lo; i < c.hi; i++ {
+		switch r.toks[i].s {
+		case "year", "years", "season", "seasons", "old", "buck", "bucks", "dollars", "euro", "pounds", "quid", "minute", "minutes", "hour", "hours", "times", "people", "video", "week", "weeks", "month", "months", "miles", "knots":
+			return false
+		}
+	}
+	for _, q := range c.qtys {
+		if !ours(r.qtys[q].Kind) {
+			return false
+		}
+	}
+	return true
+}
+
+// doubtful tells whether a doubt is of a value or a size of this job that nothing
+// said right after settles.
+func (r *reading) doubtful(ci int, oc openCue, rec *Record) bool {
+	c := &r.clauses[ci]
+	at := r.at(oc.lo)
+	clip := r.talk.Words[r.toks[oc.lo].w].Clip
+	own := false
+	for k := max(0, ci-1); k <= min(ci+1, len(r.clauses)-1); k++ {
+		n := &r.clauses[k]
+		if k != ci && r.since(min(n.lo, c.lo), max(n.lo, c.lo)) > 5 {
+			continue
+		}
+		for _, q := range n.qtys {
+			if ours(r.qtys[q].Kind) {
+				own = true
+			}
+		}
+	}
+	if !own && r.numberIn(c) && r.ofMachine(c) && c.mood&other == 0 {
+		own = true
+	}
+	for i := c.lo; i < c.hi; i++ {
+		if r.toks[i].s == "yours" {
+			return false
+		}
+	}
+	if !own {
+		return false
+	}
+	for _, s := range rec.Sizes {
+		if s.Clip == clip && abs(int(s.At-at)) < 7 {
+			return !s.Sure
+		}
+	}
+	for _, t := range rec.Torques {
+		if t.Clip == clip && abs(int(t.At-at)) < 8 {
+			return t.Hedged || oc.signal == "doubt" && t.At <= at
+		}
+	}
+	// a value of another kind: not where it is put right in the next breath
+	for k := ci; k < min(ci+4, len(r.clauses)) && r.since(c.lo, r.clauses[k].lo) < 8; k++ {
+		for i := max(r.clauses[k].lo, oc.hi); i < r.clauses[k].hi; i++ {
+			switch r.toks[i].s {
+			case "no", "nah", "sorry", "hang":
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// twoGuesses tells of "that may be the seal, or it may be what ran down".
+func (r *reading) twoGuesses(ci int) bool {
+	n := 0
+	lo, hi := r.nearBy(ci, 3, 1, 14)
+	for k := lo; k <= hi; k++ {
+		for _, o := range r.clauses[k].opens {
+			if o.signal == "doubt" {
+				n++
+			}
+		}
+	}
+	return n >= 2
+}
+
+var willWords = set("'ll will shall gonna going must need have got want gotta should ought fixing promised said i'd 'd i")
+
+// willDo tells whether somebody will do what the clause says.
+func (r *reading) willDo(ci int) bool {
+	c := &r.clauses[ci]
+	if c.mood&negated != 0 {
+		for i := c.lo; i < c.hi; i++ {
+			if r.toks[i].s == "don't" || r.toks[i].s == "never" || r.toks[i].s == "not" {
+				return false
+			}
+		}
+	}
+	for k := max(ci-1, 0); k <= min(ci+1, len(r.clauses)-1); k++ {
+		n := &r.clauses[k]
+		if k != ci && r.since(min(n.lo, c.lo), max(n.lo, c.lo)) > 6 {
+			continue
+		}
+		for i := n.lo; i < n.hi; i++ {
+			w := r.toks[i].s
+			if willWords[w] {
+				return true
+			}
+			if w == "come" || w == "comes" || w == "coming" {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// intends tells whether a clause says what somebody means to do: a will and something done.
+func (r *reading) intends(ci int) bool {
+	c := &r.clauses[ci]
+	for i := c.lo; i < c.hi; i++ {
+		switch r.toks[i].s {
+		case "last", "yesterday":
+			if n := r.word(i + 1); n == "night" || n == "week" || n == "weekend" || r.toks[i].s == "yesterday" {
+				return false
+			}
+		}
+	}
+	lo := ci
+	if ci > 0 && c.hi-c.lo <= 6 && r.since(r.clauses[ci-1].lo, c.lo) < 8 {
+		lo = ci - 1
+	}
+	for k := lo; k <= ci; k++ {
+		n := &r.clauses[k]
+		for i := n.lo; i < n.hi; i++ {
+			switch w := r.toks[i].s; w {
+			case "'ll", "will", "shall", "gonna", "must", "gotta", "job", "going":
+				return true
+			case "i", "we":
+				if next := r.word(i + 1); next != "" && r.presentVerb(next) {
+					return true
+				}
+			case "that's", "'s":
+				if i > n.lo && (r.toks[i-1].s == "that" || r.toks[i-1].s == "it") {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// putsOff tells of a clause that says when the clause before it will be done:
+// "I'll put the cover on | when I've done the nut".
+func (r *reading) putsOff(ci int, oc openCue) bool {
+	c := &r.clauses[ci]
+	return oc.lo == c.lo && ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.wills(ci-1) && !r.heardIn(ci-1, ci-1, "promise")
+}
+
+// wills tells whether a clause says what the speaker will do.
+func (r *reading) wills(ci int) bool {
+	c := &r.clauses[ci]
+	for i := c.lo; i < c.hi; i++ {
+		if w := r.toks[i].s; (w == "'ll" || w == "will" || w == "shall") && i > c.lo && (r.toks[i-1].s == "i" || r.toks[i-1].s == "we") {
+			return true
+		}
+	}
+	return false
+}
+
+// presentVerb tells whether w is a verb of the workshop in its plain form, or one that stands for it.
+func (r *reading) presentVerb(w string) bool {
+	if w == "do" || w == "make" || w == "have" || w == "need" {
+		return true
+	}
+	return r.plainVerb(w)
+}
+
+// handTightNear tells of "only by hand for now": how tight it is, not what stands in.
+func (r *reading) handTightNear(ci int) bool {
+	c := &r.clauses[ci]
+	for _, ai := range c.acts {
+		if r.acts[ai].byHand {
+			return true
+		}
+	}
+	for i := c.lo; i < c.hi; i++ {
+		for _, p := range handPhrases {
+			if r.says(i, c.hi, p) {
+				return true
+			}
+		}
+		switch r.toks[i].s {
+		case "nip", "nipped", "finger", "fingers", "tighten", "tightened":
+			return true
+		}
+	}
+	return false
+}
+
+// setAt tells of "I've left it at three for now": a setting, not a part.
+func (r *reading) setAt(c *clause) bool {
+	for i := c.lo; i+1 < c.hi; i++ {
+		if w := r.toks[i].s; (w == "at" || w == "with" || w == "to") && (countOf[r.toks[i+1].s] > 0 || r.toks[i+1].qty >= 0) {
+			return true
+		}
+		switch r.toks[i].s {
+		case "set", "leave", "left":
+			if r.word(i+1) != "in" {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// atTheEnd tells whether a clause stands in the last part of its clip, where
+// people say what comes next.
+func (r *reading) atTheEnd(ci int) bool {
+	w := r.talk.Words[r.toks[r.clauses[ci].lo].w]
+	d := r.talk.Clips[w.Clip].Duration
+	return w.At > d-75 && w.At > d*0.8
+}
+
+// aboutRecording tells whether what comes "next" is said to viewers: "next time
+// we do the brake", "next week, mudguards".
+func (r *reading) aboutRecording(ci int) bool {
+	c := &r.clauses[ci]
+	if c.mood&(other|negated|conditional) != 0 && c.mood&greeting == 0 {
+		return false
+	}
+	for _, o := range c.opens {
+		if o.signal == "undone" || o.signal == "stand-in" || o.signal == "ordered" || o.signal == "unknown" {
+			return false
+		}
+	}
+	verb, mine := false, false
+	for i := c.lo; i < c.hi; i++ {
+		switch w := r.toks[i].s; w {
+		case "see", "until", "thanks", "when":
+			return false
+		case "i", "we", "it", "'ll":
+			mine = true
+		case "the", "i'm", "she", "he", "you":
+			if p := r.word(i - 1); p == "time" && w != "you" {
+				return false // "next time the wheel's out": of the machine
+			}
+		default:
+			verb = verb || linking[w] || len(r.lex.Lemmas(w)) > 0 && r.toks[i].men < 0
+		}
+	}
+	return mine || !verb
+}
+
+// aim finds the thing that an end is about: one of its own clause, else the one
+// spoken of just before.
+func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
+	c := &r.clauses[ci]
+	best, score := -1, -1<<30
+	for _, mi := range c.mentions {
+		m := &r.mentions[mi]
+		if !r.topical(m) {
+			continue
+		}
+		s := 0
+		if m.kind&(lexicon.Fastener|lexicon.Part) != 0 {
+			s += 6
+		}
+		if m.kind&lexicon.Fastener != 0 && (e.kind == LookUp || e.kind == Unsure) {
+			s += 4
+		}
+		if direct(m) || m.prep == "for" || m.prep == "of" {
+			s += 8
+		} else if m.prep == "on" || m.prep == "in" {
+			s += 3
+		}
+		if m.lo >= oc.hi {
+			s -= (m.lo - oc.hi) / 2
+		} else if m.hi <= oc.lo {
+			s -= (oc.lo - m.hi) / 2
+		}
+		if e.kind == ReplaceLater && m.prep == "" {
+			s += 4
+			if m.lo < oc.lo {
+				s += 2
+			}
+		}
+		if s > score {
+			best, score = mi, s
+		}
+	}
+	if best >= 0 && !(e.kind == LookUp && r.mentions[best].kind&lexicon.Fastener == 0 && r.pronounBefore(c, oc)) {
+		m := &r.mentions[best]
+		e.topic, e.sure = best, direct(m) || m.prep == "for" || m.prep == "of" || m.prep == "on"
+		return
+	}
+	if e.signal == "unrun" {
+		return
+	}
+	if w := r.toks[oc.hi-1]; w.brk < brkSentence && oc.hi == c.hi && ci+1 < len(r.clauses) && e.kind == Unfinished {
+		if n := &r.clauses[ci+1]; n.sentence == c.sentence {
+			for _, mi := range n.mentions {
+				if r.topical(&r.mentions[mi]) && r.mentions[mi].prep == "" {
+					e.topic, e.sure, e.last = mi, true, ci+1
+					return
+				}
+			}
+		}
+	}
+	for k := ci - 1; k >= 0 && k >= ci-8 && r.since(r.clauses[k].lo, c.lo) < 25; k-- {
+		p := &r.clauses[k]
+		if p.mood&(advert|greeting|other) != 0 {
+			continue
+		}
+		n, score := 0, -1
+		value := e.kind == LookUp || e.kind == Unsure
+		for _, mi := range p.mentions {
+			if m := &r.mentions[mi]; value && r.topical(m) && m.kind&lexicon.Fastener != 0 {
+				n++
+			}
+		}
+		fasteners := n
+		for _, mi := range p.mentions {
+			m := &r.mentions[mi]
+			if !r.topical(m) {
+				continue
+			}
+			if fasteners == 0 {
+				n++
+			}
+			s := 0
+			if m.prep == "" {
+				s = 2
+			}
+			if value && m.kind&lexicon.Fastener != 0 {
+				s += 3
+			}
+			if s > score {
+				best, score = mi, s
+			}
+		}
+		if best >= 0 {
+			e.topic, e.first = best, k
+			e.sure = n == 1 && ci-k <= 2 && r.since(p.lo, c.lo) < 8
+			return
+		}
+	}
+}
+
+// direct tells whether a mention stands as what is done or spoken of, not as a
+// place; "look up the torque" has only the particle of its verb before it.
+func direct(m *mention) bool {
+	return m.prep == "" || m.prep == "up" || m.prep == "out" || m.prep == "down" || m.prep == "off"
+}
+
+// pronounBefore is for "the torque for that": what is asked of is not what stands beside it.
+func (r *reading) pronounBefore(c *clause, oc openCue) bool {
+	for i := oc.lo; i < oc.hi; i++ {
+		if r.toks[i].s == "for" && pronounsObj[r.word(i+1)] {
+			return true
+		}
+	}
+	return false
+}
+
+// topical tells whether a mention may be what a question is about.
+func (r *reading) topical(m *mention) bool {
+	if documents[m.head] || containers[m.head] || bins[m.head] || m.kind&(lexicon.Part|lexicon.Fastener|lexicon.Consumable) == 0 {
+		return false
+	}
+	return m.prep != "with" && m.prep != "using" && m.prep != "by"
+}
+
+// joins adds an end to one already being spoken of, where they are one matter.
+func (r *reading) joins(ends []*looseEnd, e *looseEnd) bool {
+	for k := len(ends) - 1; k >= 0 && k >= len(ends)-6; k-- {
+		p := ends[k]
+		last := p.hi - 1
+		if len(p.also) > 0 {
+			last = max(last, p.also[len(p.also)-1])
+		}
+		gap := r.since(last, e.lo)
+		if gap > 25 {
+			break
+		}
+		same := !e.sure || !p.sure || r.sameTopic(e.topic, p.topic)
+		if !r.oneMatter(p, e, gap, same) {
+			continue
+		}
+		p.last = max(p.last, e.last)
+		p.first = min(p.first, e.first)
+		if e.lo > last {
+			p.also = append(p.also, e.lo)
+		}
+		if !p.sure && e.sure || p.signal == "ordered" && e.signal == "stand-in" {
+			p.topic, p.sure, p.signal = e.topic, e.sure, e.signal
+		}
+		return true
+	}
+	return false
+}
+
+// oneMatter tells whether e, heard so many seconds after p, belongs to it; where
+// it says more of the same matter, p takes the kind that asks for more.
+func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
+	if (p.kind == Promise) != (e.kind == Promise) {
+		return false
+	}
+	switch {
+	case p.kind == Promise:
+		// each thing promised is a promise of its own
+		return e.lo < p.hi || r.toks[p.lo].cl == r.toks[e.lo].cl && !e.byMe(r) && e.signal != "next"
+	case p.kind == ReplaceLater && e.signal == "ordered", p.signal == "ordered" && e.signal == "stand-in":
+		return gap < 25
+	case !same:
+		return p.kind == Unsure && e.kind == Unsure && gap < 6
+	case p.kind == Conflict:
+		if e.kind == LookUp && e.sure && r.valueIn(r.toks[e.lo].cl, r.toks[e.lo].cl) {
+			return false // "I need to look up the torque for this year": which value, not which source
+		}
+		return gap < 20 && (e.kind == Unsure || e.kind == LookUp || e.kind == "" || e.kind == Conflict || e.signal == "stand-in" || e.signal == "later" || e.signal == "back-to")
+	case e.kind == "":
+		return gap < 14
+	case e.kind == Conflict && (p.kind == Unsure || p.kind == LookUp) && gap < 10:
+		p.kind = Conflict
+		return true
+	case p.kind == Unsure && e.kind == LookUp && gap < 12:
+		p.kind = LookUp
+		return true
+	case p.kind == LookUp && e.kind == Unsure:
+		return gap < 12
+	case p.kind == e.kind:
+		if p.kind == ReplaceLater || p.kind == Unfinished && e.signal == "remember" {
+			return gap < 15
+		}
+		return gap < 12
+	case p.kind == ReplaceLater && e.kind == Unfinished:
+		return gap < 14 && (e.signal == "later" || e.signal == "undone")
+	case p.kind == NotRefitted && e.kind == Unfinished, p.kind == Unfinished && e.kind == NotRefitted:
+		return gap < 10
+	}
+	return false
+}
+
+// byMe tells whether the cue of an end names who will do it: "I'll put a link".
+func (e *looseEnd) byMe(r *reading) bool {
+	w := r.toks[e.lo].s
+	return w == "i" || w == "we" || w == "'ll"
+}
+
+// sameTopic tells whether two mentions stand for one thing, or have one name.
+func (r *reading) sameTopic(a, b int) bool {
+	if a < 0 || b < 0 {
+		return false
+	}
+	x, y := &r.mentions[a], &r.mentions[b]
+	return a == b || x.entry != nil && x.entry == y.entry || lexicon.Singular(x.name) == lexicon.Singular(y.name) || x.head == y.head
+}
+
+// settled tells whether later talk answers what an end leaves open.
+func (r *reading) settled(e *looseEnd, rec *Record) bool {
+	switch e.kind {
+	case LookUp, Unsure:
+		return e.signal != "find" && r.valueLater(e, rec)
+	case Unfinished:
+		switch e.signal {
+		case "unrun", "again":
+			return false
+		case "back-to":
+			// no promise to come back is kept or broken that names nothing
+			return e.topic < 0 || r.mentions[e.topic].entry == nil || r.spokenOfLater(r.mentions[e.topic].entry, r.clauses[e.last].hi)
+		}
+		return e.topic >= 0 && r.doneLater(e)
+	}
+	return false
+}
+
+// valueLater tells whether the thing of an end gets a value, said without doubt, later on.
+func (r *reading) valueLater(e *looseEnd, rec *Record) bool {
+	if e.topic < 0 {
+		return false
+	}
+	t := r.mentions[e.topic].entry
+	if t == nil || !t.fastener {
+		return false
+	}
+	for i := range r.heard {
+		h := &r.heard[i]
+		q := &r.qtys[h.qty]
+		if h.dropped || h.of != t || h.hedged || q.lo <= e.hi || h.source.Scope == "other machine" || r.heardIn(q.cl-1, q.cl+1, "doubt", "undecided", "unknown") {
+			continue
+		}
+		return true
+	}
+	return false
+}
+
+// doneLater tells whether what was to be done was done later on.
+func (r *reading) doneLater(e *looseEnd) bool {
+	t := r.mentions[e.topic].entry
+	if t == nil {
+		return false
+	}
+	after := r.clauses[e.last].hi
+	for _, ev := range t.events {
+		if ev.lo > after && ledgerActs[ev.action] != Removed && ledgerActs[ev.action] != Loosened {
+			return true
+		}
+	}
+	return false
+}
+
+// askOf makes the question of an end.
+func (r *reading) askOf(e *looseEnd) Open {
+	o := Open{Kind: e.kind, Before: e.before, Due: r.dueOf(r.toks[e.lo].cl)}
+	for k := e.first; k <= e.last && o.Before == BeforeLater; k++ {
+		if r.heardIn(k, k+1, "before-use") {
+			o.Before = BeforeUse
+		}
+	}
+	lo, hi := r.clauses[e.first].lo, r.clauses[e.last].hi
+	if e.lo-lo > 24 {
+		lo = r.clauses[r.toks[e.lo].cl].lo
+	}
+	if e.topic >= 0 {
+		m := &r.mentions[e.topic]
+		if m.lo < lo && e.lo-m.lo <= 26 {
+			lo = r.clauses[m.cl].lo
+		}
+		if e.sure {
+			o.About = shortName(r.nameOf(m))
+			if m.entry != nil {
+				o.LedgerID = m.entry.id
+			}
+		}
+	}
+	if hi-lo > 38 {
+		lo, hi = max(lo, e.lo-16), min(hi, e.hi+18)
+	}
+	if o.About == "" {
+		o.About = r.saidWords(e)
+	}
+	o.Place = r.placeAround(lo, hi, e.lo).by("said: " + r.text(e.lo, e.hi))
+	for _, k := range e.also {
+		o.AlsoAt = append(o.AlsoAt, round3(r.at(k)))
+	}
+	o.Question = spokenQuestion(o, e.sure && e.topic >= 0)
+	return o
+}
+
+// nameOf gives the fullest name of what a mention stands for.
+func (r *reading) nameOf(m *mention) string {
+	name := m.name
+	if t := m.entry; t != nil && t.name != "" && (t.fastener || len(t.name) > len(name)) {
+		name = t.name
+		if t.side != "" && m.side != "" {
+			name = t.side + " " + name
+		}
+	}
+	return name
+}
+
+// saidWords names an end by the speaker's own words where no thing is certain.
+func (r *reading) saidWords(e *looseEnd) string {
+	var words []string
+	c := &r.clauses[r.toks[e.lo].cl]
+	for i := c.lo; i < c.hi && len(words) < 6; i++ {
+		if w := r.toks[i].s; !stopWords[w] && !dropWords[w] && !pronounsObj[w] && (i < e.lo || i >= e.hi) {
+			words = append(words, w)
+		}
+	}
+	if len(words) == 0 && e.topic >= 0 {
+		return shortName(r.nameOf(&r.mentions[e.topic]))
+	}
+	return strings.Join(words, " ")
+}
+
+// spokenQuestion words what was left open in the talk: with the thing where it is
+// certain, and always in the speaker's own words.
+func spokenQuestion(o Open, sure bool) string {
+	said := "“" + o.Quote + "”"
+	of := ""
+	if sure {
+		of = " for the " + o.About
+	}
+	switch o.Kind {
+	case LookUp:
+		if sure {
+			return question(o)
+		}
+		return "Which value is meant here, and which source gives it: " + said + "?"
+	case Unfinished:
+		if sure {
+			return "Is the work on the " + o.About + " finished: " + said + "?"
+		}
+		return "Is this done since: " + said + "?"
+	case Unsure:
+		return "What is right" + of + "? The recording is not sure: " + said + "."
+	case Conflict:
+		if sure {
+			return "Which is right for the " + o.About + " of this machine: " + said + "?"
+		}
+		return "Which is right for this machine: " + said + "?"
+	case ReplaceLater:
+		if sure {
+			return question(o)
+		}
+		return "Has this been put right since: " + said + "?"
+	case NotRefitted:
+		if sure {
+			return question(o)
+		}
+		return "Is it back on: " + said + "?"
+	case Promise:
+		return "Is what was promised to viewers ready: " + said + "?"
+	}
+	return question(o)
+}
+
+// sameValue tells whether two quantities of torque are one value, within three percent.
+func sameValue(a, b *quantity) bool {
+	x, ok := normalize.ToNM(a.Low, a.Unit)
+	y, ok2 := normalize.ToNM(b.Low, b.Unit)
+	if !ok || !ok2 || y.Sign() == 0 {
+		return true
+	}
+	f, _ := new(big.Rat).Quo(x, y).Float64()
+	return f > 0.97 && f < 1.03
+}
