@@ -768,6 +768,18 @@ func (r *reading) goes(ci int) {
 				return
 			}
 		}
+		// "out with the bolt", "on with the cover"
+		if p == "with" && (i == c.lo || r.toks[i-1].brk >= brkPause || openers[r.toks[i-1].s] || r.toks[i-1].s == "and") && c.mood&(negated|conditional|other|asked) == 0 {
+			for _, mi := range c.mentions {
+				if m := &r.mentions[mi]; m.from == i+2 && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && !r.inAct(ci, mi) {
+					name := "fit"
+					if offWords[w] {
+						name = "remove"
+					}
+					r.addAct(ci, act{action: r.lex.Action(name), lo: i, hi: m.hi, verb: -1, objects: []int{mi}, subject: true, rule: "particle and thing"})
+				}
+			}
+		}
 		if p != "it" && p != "she" && p != "they" && p != "he" || v != "goes" && v != "go" && v != "comes" && v != "come" {
 			continue
 		}

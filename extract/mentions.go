@@ -88,7 +88,7 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 		return r.repaired(ci, i)
 	}
 	w := r.toks[i].s
-	if n == 1 && verbLike[w] && r.usedAsVerb(c, i) {
+	if n == 1 && (verbLike[w] || r.plainVerb(w)) && r.usedAsVerb(c, i) {
 		return m, 0
 	}
 	if n == 1 && (w == "bit" || w == "bits") && (i == c.lo || r.toks[i-1].qty < 0) {
@@ -232,7 +232,7 @@ func determinerBefore(r *reading, i int) bool {
 		return false
 	}
 	p := r.toks[i-1].s
-	return determiner[p] || placeWords[p] || dropAdj[p] || isThingWord(r, i-1)
+	return determiner[p] && countOf[p] == 0 || p == "one" || placeWords[p] || dropAdj[p] || isThingWord(r, i-1) && lexicon.Singular(p) == p
 }
 
 func isThingWord(r *reading, i int) bool {

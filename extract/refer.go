@@ -182,12 +182,16 @@ func (s *tracker) headingOf(c *clause) *thing {
 	if m.entry == nil || m.prep != "" && m.prep != "for" {
 		return nil
 	}
+	unknown := 0
 	for i := c.lo; i < c.hi; i++ {
 		w := r.toks[i].s
 		if r.toks[i].men >= 0 || i >= m.from && i < m.hi || openers[w] || dropWords[w] || placeWords[w] || w == "side" || w == "and" || w == "next" || w == "first" || w == "for" {
 			continue
 		}
-		return nil
+		// "right, different subject, the thermostat housing"
+		if unknown++; unknown > 2 || i > m.from || linking[w] || subjects[w] || r.isVerbForm(w) || prepositions[w] || m.count > 0 {
+			return nil
+		}
 	}
 	return m.entry
 }
@@ -936,7 +940,7 @@ func owns(owner, t *thing) bool {
 // pronoun tells which thing "it", "them" or "that one" stands for, or nil.
 func (s *tracker) pronoun(a *act) *thing {
 	r := s.r
-	many := a.pronoun == "them" || a.pronoun == "'em" || a.pronoun == "em" || a.pronoun == "these" || a.pronoun == "those" || a.pronoun == "both" || a.pronoun == "they" || a.pronoun == "ones" || a.pronoun == "all"
+	many := r.many(a)
 	wantFastener := a.action.Name == "torque" || a.action.Name == "tighten" || a.action.Name == "start by hand" || a.action.Name == "slacken"
 	limit := 20.0
 	if a.pronoun == "" {
@@ -1002,6 +1006,15 @@ func (s *tracker) pronoun(a *act) *thing {
 		}
 	}
 	return nil
+}
+
+// many tells whether the pronoun of an act stands for more than one.
+func (r *reading) many(a *act) bool {
+	switch a.pronoun {
+	case "them", "'em", "em", "these", "those", "both", "they", "ones", "all":
+		return true
+	}
+	return countOf[a.pronoun] > 1
 }
 
 // placedOne gives the fastener that the tokens lo to hi tell by its place alone,
@@ -1089,7 +1102,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	}
 	if len(a.objects) == 0 && fastens[a.action.Name] {
 		for k, t := range ts {
-			if !t.fastener && !tightens[t.head] && !ownsNothing[t.head] {
+			if !t.fastener && !ownsNothing[t.head] && (!tightens[t.head] || !t.plural && r.many(a)) {
 				ts[k] = s.unnamedOf(t, a.lo) // "all four of them just started"
 			}
 		}
