@@ -81,17 +81,25 @@ func (r *reading) valueChecks(rec *Record) []Open {
 		}
 	}
 	// two values for one fastener, neither of them a correction of the other
+	of := map[*thing][]said{}
 	for i := range r.heard {
-		for j := i + 1; j < len(r.heard); j++ {
-			a, b := &r.heard[i], &r.heard[j]
-			if a.dropped || b.dropped || a.of == nil || a.of != b.of {
-				continue
-			}
-			qa, qb := &r.qtys[a.qty], &r.qtys[b.qty]
+		if h := &r.heard[i]; h.of != nil && !h.dropped {
+			of[h.of] = append(of[h.of], r.saidBy(h))
+		}
+	}
+	for i := range r.heard {
+		a := &r.heard[i]
+		if a.of == nil || a.dropped {
+			continue
+		}
+		mine := of[a.of][0] // those of a thing stand in order
+		of[a.of] = of[a.of][1:]
+		for _, yours := range of[a.of] {
+			b, qa, qb := yours.heard, mine.q, yours.q
 			if r.since(qa.lo, qb.lo) > 60 {
 				break
 			}
-			if qa.Low == nil || qb.Low == nil || sameValue(qa, qb) {
+			if mine.near(yours) {
 				continue
 			}
 			if a.applied != "quoted" && b.applied != "quoted" {
@@ -104,6 +112,29 @@ func (r *reading) valueChecks(rec *Record) []Open {
 		}
 	}
 	return out
+}
+
+// said is a torque that was heard, with its value in N·m; 0 where it has none.
+type said struct {
+	heard *heard
+	q     *quantity
+	nm    float64
+}
+
+func (r *reading) saidBy(h *heard) said {
+	s := said{heard: h, q: &r.qtys[h.qty]}
+	if s.q.Low != nil {
+		if nm, ok := normalize.ToNM(s.q.Low, s.q.Unit); ok {
+			s.nm, _ = nm.Float64()
+		}
+	}
+	return s
+}
+
+// near tells whether two torques are one value, within three percent; what has
+// no value differs from none.
+func (s said) near(o said) bool {
+	return s.nm == 0 || o.nm == 0 || s.nm/o.nm > 0.97 && s.nm/o.nm < 1.03
 }
 
 // torqueContext gathers what the talk says of the fastener that a torque is for.

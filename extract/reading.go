@@ -319,6 +319,10 @@ func set(s string) map[string]bool {
 	return m
 }
 
+// longest is more words than anybody says in one clause. Text that goes on
+// beyond it is no talk, and is cut so that its cost stays even.
+const longest = 120
+
 // cut cuts the talk into clauses: by punctuation where there is any, by pauses,
 // and by the ways people start a clause where there is none.
 func (r *reading) cut() {
@@ -335,7 +339,7 @@ func (r *reading) cut() {
 		}
 	}
 	for i := range r.toks {
-		if i > start && r.startsClause(start, i) {
+		if i > start && (i-start >= longest || r.startsClause(start, i)) {
 			flush(i)
 		}
 		if r.toks[i].brk >= brkSentence {
@@ -693,10 +697,14 @@ func round3(f float64) float64 { return float64(int64(f*1000+0.5)) / 1000 }
 
 func (r *reading) at(tok int) float64 { return r.talk.Words[r.toks[tok].w].At }
 
+// farWords is more words than the longest time asked for holds. Times can be no
+// measure of how near things are: all the text of a file may stand at one second.
+const farWords = 2000
+
 // since tells how many seconds lie between two tokens; a clip's end is far.
 func (r *reading) since(a, b int) float64 {
-	wa, wb := r.talk.Words[r.toks[a].w], r.talk.Words[r.toks[b].w]
-	if wa.Clip != wb.Clip {
+	wa, wb := &r.talk.Words[r.toks[a].w], &r.talk.Words[r.toks[b].w]
+	if wa.Clip != wb.Clip || b-a > farWords {
 		return 1e9
 	}
 	return wb.At - wa.At

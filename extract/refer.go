@@ -21,10 +21,19 @@ type thing struct {
 	first    int // token of its first mention
 	last     int // token of its last mention
 	events   []event
+	left     outcome // how the events leave it
 	mentions []int
 	isNew    bool
 	twin     *thing // the thing this one was told apart from by its side
 	id       string
+}
+
+// outcome is how the first n events of a thing leave it. Events are added at the
+// end, so that only what is new need be followed; what takes one away clears it.
+type outcome struct {
+	n     int
+	state string
+	value bool
 }
 
 type event struct {
@@ -667,7 +676,7 @@ func (s *tracker) sided(t *thing, m *mention, side string) *thing {
 	c.first = m.lo
 	c.mentions = nil
 	if t.side != "" {
-		c.events = nil
+		c.events, c.left = nil, outcome{}
 	} else {
 		c.events = append([]event{}, t.events...)
 	}
@@ -1198,7 +1207,7 @@ func (s *tracker) another(t *thing, a *act) *thing {
 	for w := range t.mods {
 		c.mods[w] = true
 	}
-	c.events, c.mentions, c.isNew, c.twin = nil, nil, false, nil
+	c.events, c.left, c.mentions, c.isNew, c.twin = nil, outcome{}, nil, false, nil
 	c.first = a.lo
 	s.r.addThing(&c)
 	for _, mi := range a.objects {
@@ -1270,36 +1279,38 @@ func handAt(r *reading, i, hi int) bool {
 
 // state follows a thing's events to how it was left.
 func (t *thing) state() (state string, value bool) {
-	for _, e := range t.events {
+	l := &t.left
+	for ; l.n < len(t.events); l.n++ {
+		e := &t.events[l.n]
 		n := ledgerActs[e.action]
 		switch n {
 		case Loosened:
-			if state == Removed || state == Discarded {
+			if l.state == Removed || l.state == Discarded {
 				continue
 			}
-			state, value = n, false
+			l.state, l.value = n, false
 		case Refitted:
 			// told again after it was tightened: no step back
-			if (state == Torqued || state == Tightened || state == HandTight) && e.action == "fit" {
+			if (l.state == Torqued || l.state == Tightened || l.state == HandTight) && e.action == "fit" {
 				continue
 			}
-			state = n
+			l.state = n
 		case HandTight:
-			if state == Torqued {
+			if l.state == Torqued {
 				continue
 			}
-			state, value = n, false
+			l.state, l.value = n, false
 		case Torqued:
-			state = n
-			value = value || e.value
+			l.state = n
+			l.value = l.value || e.value
 		case Tightened:
-			if state == Torqued {
+			if l.state == Torqued {
 				continue
 			}
-			state = n
+			l.state = n
 		default:
-			state, value = n, false
+			l.state, l.value = n, false
 		}
 	}
-	return state, value
+	return l.state, l.value
 }

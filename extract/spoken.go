@@ -1,7 +1,6 @@
 package extract
 
 import (
-	"math/big"
 	"strings"
 
 	"wrenchword/extract/lexicon"
@@ -840,15 +839,4 @@ func spokenQuestion(o Open, sure bool) string {
 		return "Is what was promised to viewers ready: " + said + "?"
 	}
 	return question(o)
-}
-
-// sameValue tells whether two quantities of torque are one value, within three percent.
-func sameValue(a, b *quantity) bool {
-	x, ok := normalize.ToNM(a.Low, a.Unit)
-	y, ok2 := normalize.ToNM(b.Low, b.Unit)
-	if !ok || !ok2 || y.Sign() == 0 {
-		return true
-	}
-	f, _ := new(big.Rat).Quo(x, y).Float64()
-	return f > 0.97 && f < 1.03
 }

@@ -208,7 +208,7 @@ func (s *tracker) correct(q *quantity) {
 						kept = append(kept, e)
 					}
 				}
-				h.of.events = kept
+				h.of.events, h.of.left = kept, outcome{}
 			}
 			return
 		}

@@ -7,6 +7,7 @@ import (
 	"os/exec"
 	"strings"
 	"testing"
+	"time"
 
 	"wrenchword/render/page"
 )
@@ -69,5 +70,23 @@ let s = ""; process.stdin.on("data", d => s += d).on("end", () => { const d = re
 		if same(got.Cells[i][0]) != w || got.Cells[i][1] != "end" {
 			t.Errorf("cell %q comes back as %q", w, got.Cells[i])
 		}
+	}
+}
+
+// TestLongAnswer: an answer of any length is drawn in bounded time, and as text
+// where it is longer than any answer.
+func TestLongAnswer(t *testing.T) {
+	for _, piece := range []string{"[a](", "*a_ ", "`", "![", "<"} {
+		start := time.Now()
+		out := page.RichHTML(strings.Repeat(piece, 1<<20/len(piece)))
+		if took := time.Since(start); took > 10*time.Second {
+			t.Errorf("%q over and over took %v", piece, took)
+		}
+		if strings.Contains(out, "<a") || piece == "<" && !strings.HasPrefix(out, "&lt;") {
+			t.Errorf("%q over and over is drawn as %.60s", piece, out)
+		}
+	}
+	if out := page.RichHTML("see [page 7](https://example.org/) *twice*"); !strings.Contains(out, "<a ") || !strings.Contains(out, "<em>") {
+		t.Errorf("a short answer lost its marks: %s", out)
 	}
 }

@@ -3,4 +3,5 @@ package page
 var (
 	EscapeMediaWiki = escapeMediaWiki
 	Clean           = clean
+	RichHTML        = func(s string) string { return string(rich(s).HTML) }
 )

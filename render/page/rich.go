@@ -37,9 +37,16 @@ var (
 	innerMark = regexp.MustCompile(`([\pL\pN])([*_]+)([\pL\pN])`)
 )
 
+// richMost is the longest text whose marks are drawn, in bytes. The cost of some
+// marks grows with the square of the text, and no answer to a question is longer.
+const richMost = 8 << 10
+
 func rich(s string) Rich {
-	if s == "" {
+	switch {
+	case s == "":
 		return Rich{}
+	case len(s) > richMost:
+		return Rich{s, template.HTML(template.HTMLEscapeString(s))}
 	}
 	src := s
 	for range 2 { // matches overlap: the end of one is the start of the next

@@ -8,8 +8,8 @@ import (
 	"strconv"
 	"strings"
 
-	"github.com/yuin/goldmark"
 	"github.com/yuin/goldmark/ast"
+	"github.com/yuin/goldmark/parser"
 	"github.com/yuin/goldmark/text"
 )
 
@@ -65,13 +65,33 @@ func (n *node) startsBlock() bool {
 		strings.HasPrefix(t, ">") || strings.HasPrefix(t, "```") || strings.HasPrefix(t, "~~~") || n.opaque
 }
 
-// blocks finds the blocks of a document. Tables are left out on purpose: a
-// row of thousands of cells would be padded in every other row.
-var blocks = goldmark.New()
+// blocks finds the blocks of a document and nothing else: what stands inside a
+// line is not looked at, which would cost the square of some lines' length.
+var blocks = parser.NewParser(parser.WithBlockParsers(parser.DefaultBlockParsers()...))
 
-// opaqueLines says which lines of src are a person's code block.
-func opaqueLines(src []byte) map[int]bool {
+// deepest is how much of the marks of quotes and lists at the start of a line is
+// looked at. The parser takes the square of it, and no person nests so deep.
+const deepest = 200
+
+// shallow cuts the marks at the start of each line to deepest.
+func shallow(lines []string) string {
+	var b strings.Builder
+	for i, l := range lines {
+		if i > 0 {
+			b.WriteByte('\n')
+		}
+		if n := len(l) - len(strings.TrimLeft(l, " \t>-+*.)0123456789")); n > deepest {
+			l = l[n-deepest:]
+		}
+		b.WriteString(l)
+	}
+	return b.String()
+}
+
+// opaqueLines says which lines are a person's code block.
+func opaqueLines(lines []string) map[int]bool {
 	out := map[int]bool{}
+	src := []byte(shallow(lines))
 	// The number of the line that holds each offset, found by walking on.
 	lineAt, at := 0, 0
 	number := func(offset int) int {
@@ -82,8 +102,7 @@ func opaqueLines(src []byte) map[int]bool {
 		at = offset
 		return lineAt
 	}
-	doc := blocks.Parser().Parse(text.NewReader(src))
-	_ = ast.Walk(doc, func(n ast.Node, entering bool) (ast.WalkStatus, error) {
+	_ = ast.Walk(blocks.Parse(text.NewReader(src)), func(n ast.Node, entering bool) (ast.WalkStatus, error) {
 		if !entering || n.Kind() != ast.KindFencedCodeBlock {
 			return ast.WalkContinue, nil
 		}
@@ -102,11 +121,11 @@ func opaqueLines(src []byte) map[int]bool {
 
 // parseLines cuts a visible text into nodes, without keys.
 func parseLines(visible string) []*node {
-	visible = strings.Join(splitLines(visible), "\n")
-	opaque := opaqueLines([]byte(visible))
+	lines := strings.Split(strings.TrimRight(strings.Join(splitLines(visible), "\n"), "\n"), "\n")
+	opaque := opaqueLines(lines)
 	var nodes []*node
 	inTable := false
-	for i, l := range strings.Split(strings.TrimRight(visible, "\n"), "\n") {
+	for i, l := range lines {
 		n := &node{raw: []string{l}, text: l, line: i + 1, opaque: opaque[i]}
 		n.row = !n.opaque && (strings.HasPrefix(strings.TrimSpace(l), "|") ||
 			inTable && strings.Contains(l, "|") && !markerPattern.MatchString(l))
