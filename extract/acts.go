@@ -660,7 +660,7 @@ func (r *reading) verbless(ci int) {
 		if !last {
 			next = r.toks[j+1].s
 		}
-		ok := last || next == "and" || next == "first" || next == "by" || next == "then" || next == "now" || next == "again" || next == "here" || next == "with" || next == "the" && offWords[w] || next == "to" && back || next == "from" || next == "loosely" || next == "finger" || next == "hand" || next == "as"
+		ok := last || next == "and" || next == "first" || next == "by" || next == "then" || next == "now" || next == "again" || next == "here" || next == "with" || next == "the" && offWords[w] || next == "to" && back || next == "from" || next == "loosely" || next == "finger" || next == "hand" || next == "as" || r.imperativeAt(j+1)
 		name := ""
 		switch {
 		case offWords[w] && ok:

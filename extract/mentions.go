@@ -203,6 +203,9 @@ func (r *reading) usedAsVerb(c *clause, i int) bool {
 
 // sureBeside tells whether another sure hit stands in the clause, beside the n tokens at i.
 func (r *reading) sureBeside(c *clause, i, n int) bool {
+	if r.toks[i].s == "not" && notAfter[r.word(i+n)] {
+		return false // "not too tight"
+	}
 	lo, hi := max(c.lo-6, 0), min(c.hi+6, len(r.toks))
 	for k := lo; k < hi; k++ {
 		if k >= i && k < i+n {
@@ -227,8 +230,11 @@ func (r *reading) sureBeside(c *clause, i, n int) bool {
 	return false
 }
 
+// notAfter are the words after which "not" is no nut misheard.
+var notAfter = set("to too more the a so very only even quite yet really just sure that going gonna right in on for be been as enough until till before with by at it me you a")
+
 func determinerBefore(r *reading, i int) bool {
-	if i == 0 {
+	if i == 0 || r.toks[i-1].brk > brkPause {
 		return false
 	}
 	p := r.toks[i-1].s
