@@ -114,7 +114,13 @@ type said struct {
 }
 
 func (r *reading) saidBy(h *heard) said {
-	s := said{heard: h, q: &r.qtys[h.qty]}
+	s := saidOf(&r.qtys[h.qty])
+	s.heard = h
+	return s
+}
+
+func saidOf(q *quantity) said {
+	s := said{q: q}
 	if s.q.Low != nil {
 		if nm, ok := normalize.ToNM(s.q.Low, s.q.Unit); ok {
 			s.nm, _ = nm.Float64()
@@ -351,7 +357,7 @@ func (r *reading) atOdds(a, b statement) bool {
 	for _, qa := range ca.qtys {
 		for _, qb := range cb.qtys {
 			x, y := &r.qtys[qa], &r.qtys[qb]
-			if x.Kind == normalize.Torque && y.Kind == normalize.Torque && x.Low != nil && y.Low != nil && sameValue(x, y) {
+			if x.Kind == normalize.Torque && y.Kind == normalize.Torque && saidOf(x).near(saidOf(y)) {
 				return false // one value in two units
 			}
 		}

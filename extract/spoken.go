@@ -923,7 +923,7 @@ func (r *reading) valueLater(e *looseEnd, rec *Record) bool {
 		if e.kind == NotTorqued && h.applied != "quoted" {
 			return true
 		}
-		if h.hedged || r.doubted(q.cl) {
+		if h.hedged || r.doubtedNear(q.cl) {
 			continue
 		}
 		return true
@@ -931,8 +931,8 @@ func (r *reading) valueLater(e *looseEnd, rec *Record) bool {
 	return false
 }
 
-// doubted tells whether the talk around a clause doubts what it says.
-func (r *reading) doubted(ci int) bool {
+// doubtedNear tells whether the talk around a clause doubts what it says.
+func (r *reading) doubtedNear(ci int) bool {
 	_, hi := r.nearBy(ci, 0, 3, 12)
 	return r.heardIn(ci-1, hi, "doubt", "undecided", "unknown")
 }
