@@ -28,6 +28,7 @@ func (r *reading) findActs() {
 		r.laid(ci)
 		r.fingerTight(ci)
 		r.listed(ci)
+		r.singledOut(ci)
 	}
 }
 
@@ -584,6 +585,109 @@ func (r *reading) verblessActOn(c *clause, mi int) int {
 		}
 	}
 	return -1
+}
+
+// singledOut reads a clause that names what the work turns to and no more than how
+// many there are or what drives them: "Axle nuts, eighteen mil spanner.", "next is
+// the air cleaner". What is done to it, the state of the thing tells (refer).
+func (r *reading) singledOut(ci int) {
+	c := &r.clauses[ci]
+	if len(c.acts) > 0 || len(c.mentions) == 0 || ci < r.toolList[1] || c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing|announced|warned) != 0 {
+		return
+	}
+	m := &r.mentions[c.mentions[0]]
+	if m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" || m.isNew {
+		return
+	}
+	turns := false
+	for i := c.lo; i < m.from; i++ {
+		switch w := r.toks[i].s; {
+		case w == "next" || w == "first" || w == "then" || w == "job" || w == "last":
+			turns = turns || w != "then"
+		case openers[w] || dropWords[w] || w == "and" || w == "is" || w == "'s" || w == "up" || w == "thing" || w == "one" || w == "it" || w == "off" || w == "the":
+		default:
+			return
+		}
+	}
+	objects := []int{c.mentions[0]}
+	end := m.hi
+	for _, mi := range c.mentions[1:] {
+		// "spacer, washer, and the nut"
+		if o := &r.mentions[mi]; o.kind&(lexicon.Fastener|lexicon.Part) != 0 && o.kind&lexicon.Tool == 0 && o.prep == "" && (o.from == end || o.from == end+1 && r.toks[end].s == "and") {
+			objects, end = append(objects, mi), o.hi
+			continue
+		}
+		break
+	}
+	driven := false
+	for i := end; i < c.hi; i++ {
+		w := r.toks[i].s
+		if t := r.toks[i].men; t >= 0 {
+			o := &r.mentions[t]
+			if o.kind&lexicon.Tool == 0 && o.kind&lexicon.Fastener == 0 {
+				return
+			}
+			driven = driven || o.kind&lexicon.Tool != 0
+			continue
+		}
+		if q := r.toks[i].qty; q >= 0 {
+			if k := r.qtys[q].Kind; k != normalize.Size && k != normalize.Drive && k != normalize.Driver && k != normalize.Thread && k != normalize.Length {
+				return
+			}
+			driven = true
+			continue
+		}
+		if w == "next" || w == "first" {
+			turns = true
+			continue
+		}
+		if countOf[w] == 0 && !numberWord[w] && !determiner[w] && !placeWords[w] && w != "with" && w != "of" && w != "then" && w != "now" && w != "and" && w != "on" && w != "at" && w != "each" && w != "side" && w != "both" && w != "sides" && w != "pieces" {
+			return
+		}
+	}
+	if !turns && !driven {
+		driven = r.drivenNext(ci)
+	}
+	if !turns && !driven && len(objects) < 2 {
+		return
+	}
+	if driven && !turns && m.kind&lexicon.Fastener == 0 && len(objects) == 1 {
+		fast := false
+		for _, mi := range c.mentions {
+			fast = fast || r.mentions[mi].kind&lexicon.Fastener != 0
+		}
+		if !fast && !tightens[m.head] {
+			return
+		}
+	}
+	a := act{action: r.lex.Action("remove"), lo: m.from, hi: c.hi, verb: -1, objects: objects, subject: true, heads: true, rule: "named with what turns it"}
+	r.addAct(ci, a)
+}
+
+// drivenNext tells whether the clause after one says nothing but the size or the
+// tool: "Mirrors. 14 spanner."
+func (r *reading) drivenNext(ci int) bool {
+	if ci+1 >= len(r.clauses) {
+		return false
+	}
+	c, n := &r.clauses[ci], &r.clauses[ci+1]
+	if len(n.acts) > 0 || n.hi-n.lo > 9 || r.since(c.lo, n.lo) > 8 || n.mood&(negated|conditional|hypothetical|other|asked) != 0 {
+		return false
+	}
+	for _, q := range n.qtys {
+		switch r.qtys[q].Kind {
+		case normalize.Size, normalize.Drive, normalize.Driver, normalize.Thread:
+			return true
+		}
+	}
+	for _, mi := range n.mentions {
+		if m := &r.mentions[mi]; m.kind&lexicon.Tool != 0 && sizeTool[m.head] != "" {
+			return true
+		}
+	}
+	// "Deck screws. There's fourteen": how many
+	w := r.toks[n.lo].s
+	return r.mentions[c.mentions[0]].kind&lexicon.Fastener != 0 && (w == "there" || countOf[w] > 1) && len(n.mentions) == 0 && n.hi-n.lo <= 6
 }
 
 // rests are the tools that are put somewhere and stay there.

@@ -54,15 +54,6 @@ func (r *reading) valueChecks(rec *Record) []Open {
 			}
 			out = append(out, o)
 		}
-		if i > 0 && !r.heard[i-1].dropped {
-			p := &r.qtys[r.heard[i-1].qty]
-			if p.Unit != q.Unit && r.since(p.lo, q.lo) < 12 && (&tracker{r: r}).pairOf(p.hi, q.lo) {
-				if fs := findings(normalize.CheckPair(p.Quantity, q.Quantity)); len(fs) > 0 {
-					t.Findings = append(t.Findings, fs...)
-					suspect(Suspect, fs)
-				}
-			}
-		}
 		if h.of == nil || q.Low == nil {
 			continue
 		}
@@ -80,6 +71,7 @@ func (r *reading) valueChecks(rec *Record) []Open {
 			}
 		}
 	}
+	out = append(out, r.pairChecks(rec)...)
 	// two values for one fastener, neither of them a correction of the other
 	of := map[*thing][]said{}
 	for i := range r.heard {
@@ -102,7 +94,7 @@ func (r *reading) valueChecks(rec *Record) []Open {
 			if mine.near(yours) {
 				continue
 			}
-			if a.applied != "quoted" && b.applied != "quoted" {
+			if a.applied != "quoted" && b.applied != "quoted" || qa.Unit != qb.Unit && r.toks[qa.hi-1].cl == r.toks[qb.lo].cl {
 				continue
 			}
 			o := Open{Kind: Conflict, Before: BeforeUse, About: torqueName(a.of), LedgerID: a.of.id, Place: r.placeAround(max(r.clauses[qb.cl].lo, qb.lo-8), qb.hi+2, qb.lo), AlsoAt: []float64{round3(r.at(qa.lo))}}
@@ -122,7 +114,13 @@ type said struct {
 }
 
 func (r *reading) saidBy(h *heard) said {
-	s := said{heard: h, q: &r.qtys[h.qty]}
+	s := saidOf(&r.qtys[h.qty])
+	s.heard = h
+	return s
+}
+
+func saidOf(q *quantity) said {
+	s := said{q: q}
 	if s.q.Low != nil {
 		if nm, ok := normalize.ToNM(s.q.Low, s.q.Unit); ok {
 			s.nm, _ = nm.Float64()
@@ -135,6 +133,52 @@ func (r *reading) saidBy(h *heard) said {
 // no value differs from none.
 func (s said) near(o said) bool {
 	return s.nm == 0 || o.nm == 0 || s.nm/o.nm > 0.97 && s.nm/o.nm < 1.03
+}
+
+// pairChecks sets two values that stand side by side in two units against each
+// other: "240 newton metres, which is 77 foot pounds".
+func (r *reading) pairChecks(rec *Record) []Open {
+	var out []Open
+	for i := 1; i < len(r.qtys); i++ {
+		p, q := &r.qtys[i-1], &r.qtys[i]
+		if p.Kind != q.Kind || p.Unit == q.Unit || !r.besideEachOther(p.hi, q.lo) {
+			continue
+		}
+		fs := findings(normalize.CheckPair(p.Quantity, q.Quantity))
+		if len(fs) == 0 {
+			continue
+		}
+		e := &looseEnd{kind: Suspect, before: BeforeUse, first: p.cl, last: q.cl, lo: p.lo, hi: q.hi, topic: -1, signal: "pair"}
+		r.aim(e, p.cl, openCue{lo: p.lo, hi: q.hi})
+		o := r.askOf(e, rec)
+		o.Rule = "check of the value"
+		for k := range rec.Torques {
+			if t := &rec.Torques[k]; t.Clip == o.Clip && t.Fastener != "" && (t.At == round3(r.at(p.lo)) || t.At == round3(r.at(q.lo))) {
+				o.About, o.LedgerID = shortName(t.Fastener), t.LedgerID
+				t.Findings = append(t.Findings, fs...)
+			}
+		}
+		o.Findings = fs
+		o.Question = strings.ReplaceAll(question(o)+" "+fs[0].Why+".", "..", ".")
+		out = append(out, o)
+	}
+	return out
+}
+
+// besideEachOther tells whether two values stand side by side as one: no more
+// than a few small words between them.
+func (r *reading) besideEachOther(lo, hi int) bool {
+	if hi-lo > 5 || hi < lo || r.since(max(lo-1, 0), hi) > 8 {
+		return false
+	}
+	for i := lo; i < hi; i++ {
+		switch r.toks[i].s {
+		case "which", "that", "or", "about", "is", "'s", "so", "and", "in", "bracket", "brackets", "call", "it", "roughly", "around":
+		default:
+			return false
+		}
+	}
+	return true
 }
 
 // torqueContext gathers what the talk says of the fastener that a torque is for.
@@ -214,104 +258,151 @@ func (r *reading) sizeChecks(rec *Record) []Open {
 	return out
 }
 
-// disagreements finds a document that does not match another, or the machine:
-// two that "say" unlike things within a few breaths, or one that is contradicted.
-func (r *reading) disagreements(rec *Record) []Open {
-	var out []Open
-	lastAt := -1.0
-	for ci := range r.clauses {
-		c := &r.clauses[ci]
-		if c.mood&(advert|greeting|conditional) != 0 || !r.docSays(c) {
-			continue
+// statement is what a source, or the machine itself, says in a clause.
+type statement struct {
+	ci      int
+	source  bool
+	numbers []string
+}
+
+// statementIn reads the statement that a clause makes, if it makes one. What a
+// source says often ends in the clause after the one that names it.
+func (r *reading) statementIn(ci int) (statement, bool) {
+	c := &r.clauses[ci]
+	st := statement{ci: ci}
+	found := false
+	if c.mood&(advert|greeting|conditional|asked) != 0 {
+		return st, false
+	}
+	for _, o := range c.opens {
+		switch o.signal {
+		case "source":
+			st.source, found = true, true
+		case "here":
+			found = true
 		}
-		if lastAt >= 0 && r.at(c.lo)-lastAt < 25 && r.at(c.lo) >= lastAt {
-			continue
+	}
+	if !found {
+		return st, false
+	}
+	for i := c.lo; i < c.hi; i++ {
+		switch r.toks[i].s {
+		case "limit", "minimum", "maximum", "least", "most", "wear":
+			return st, false // how far it may wear, not what it is
 		}
-		hit := -1
-		for k := ci; k < len(r.clauses) && k <= ci+5 && r.since(c.lo, r.clauses[k].lo) < 22; k++ {
-			n := &r.clauses[k]
-			if k > ci && r.docSays(n) && r.numberIn(n) && r.numberIn(c) && !r.sameNumbers(c, n) {
-				hit = k
-				break
-			}
-			if k == ci {
-				continue
-			}
-			if r.numberIn(c) && r.numberIn(n) && !r.sameNumbers(c, n) && r.ofThisMachine(n) {
-				hit = k // "the drawing has two, this one has three"
-				break
-			}
-			w := r.toks[n.lo].s
-			if w == "but" || w == "and" && k > ci {
-				neg := n.mood&negated != 0 && !r.firstNeg(n)
-				mine := false
-				for i := n.lo; i < n.hi; i++ {
-					switch r.toks[i].s {
-					case "mine", "this", "machine", "here", "there's", "actually", "got", "one":
-						mine = true
-					}
-				}
-				if w == "but" && (neg || mine) || neg && mine {
-					hit = k
-					break
-				}
-			}
-			for i := n.lo; i < n.hi; i++ {
-				if s := r.toks[i].s; s == "wrong" || s == "disagree" || s == "printing" {
-					hit = k
-				}
-			}
-			if hit >= 0 {
-				break
-			}
+	}
+	st.numbers = r.numbers(c)
+	if n := ci + 1; len(st.numbers) == 0 && n < len(r.clauses) && r.clauses[n].sentence == c.sentence && !r.heardIn(n, n, "source", "here") {
+		st.numbers = r.numbers(&r.clauses[n])
+	}
+	return st, true
+}
+
+// statements gives the statements of the clauses from lo to hi, no more than so
+// many seconds after the first.
+func (r *reading) statements(lo, hi int, seconds float64) []statement {
+	var out []statement
+	for k := max(lo, 0); k <= min(hi, len(r.clauses)-1); k++ {
+		if r.since(r.clauses[max(lo, 0)].lo, r.clauses[k].lo) > seconds {
+			break
 		}
-		if hit < 0 {
-			continue
+		if st, ok := r.statementIn(k); ok {
+			out = append(out, st)
 		}
-		about := ""
-		var id string
-		for k := ci; k <= hit && about == ""; k++ {
-			for _, mi := range r.clauses[k].mentions {
-				m := &r.mentions[mi]
-				if m.kind&(lexicon.Part|lexicon.Fastener|lexicon.Consumable) != 0 && !documents[m.head] {
-					about = m.name
-					if m.entry != nil && m.entry.name != "" {
-						about, id = m.entry.name, m.entry.id
-					}
-					break
-				}
-			}
-		}
-		if about == "" {
-			e := &looseEnd{kind: Conflict, first: ci, last: hit, topic: -1}
-			if r.aim(e, ci, openCue{lo: c.lo, hi: c.lo + 1}); e.topic >= 0 {
-				about = r.nameOf(&r.mentions[e.topic])
-				if t := r.mentions[e.topic].entry; t != nil {
-					id = t.id
-				}
-			}
-		}
-		o := Open{Kind: Conflict, Before: BeforeUse, About: shortName(about), LedgerID: id, Place: r.place(c.lo, min(r.clauses[hit].hi, c.lo+38)).by("a document against another, or the machine")}
-		o.Question = spokenQuestion(o, about != "")
-		out = append(out, o)
-		lastAt = r.at(c.lo)
 	}
 	return out
 }
 
-// ofThisMachine tells whether a clause tells what the machine at hand has.
-func (r *reading) ofThisMachine(c *clause) bool {
-	for i := c.lo; i < c.hi; i++ {
-		next := r.word(i + 1)
-		switch r.toks[i].s {
-		case "this":
-			if next == "machine" || next == "one" || next == "bike" || next == "car" || next == "saw" {
-				return true
+// disagreements finds a document that does not match another, or the machine:
+// two statements of unlike numbers, or one that the machine belies.
+func (r *reading) disagreements(rec *Record) []Open {
+	var out []Open
+	last := -1
+	for ci := range r.clauses {
+		if last >= 0 && r.since(r.clauses[last].lo, r.clauses[ci].lo) < 25 {
+			continue
+		}
+		a, ok := r.statementIn(ci)
+		if !ok {
+			continue
+		}
+		for _, b := range r.statements(ci+1, ci+7, 25) {
+			if !a.source && !b.source || !r.atOdds(a, b) {
+				continue
 			}
-		case "mine", "counted", "measured":
-			return true
-		case "i":
-			if next == "count" || next == "'ve" && (r.word(i+2) == "got" || r.word(i+2) == "counted") || next == "make" || next == "measure" || next == "have" {
+			e := &looseEnd{kind: Conflict, before: BeforeUse, first: ci, last: b.ci, lo: r.clauses[ci].lo, hi: r.clauses[ci].hi, topic: -1, signal: "source"}
+			for k := ci; k <= b.ci && e.topic < 0; k++ {
+				for _, mi := range r.clauses[k].mentions {
+					if m := &r.mentions[mi]; r.topical(m) && (e.topic < 0 || direct(m) && !direct(&r.mentions[e.topic])) {
+						e.topic, e.sure = mi, true
+					}
+				}
+			}
+			if e.topic < 0 {
+				r.aim(e, ci, openCue{lo: e.lo, hi: e.lo + 1})
+			}
+			o := r.askOf(e, rec)
+			o.Rule = "a document against another, or the machine"
+			out = append(out, o)
+			last = b.ci
+			break
+		}
+	}
+	return out
+}
+
+// atOdds tells whether two statements of one matter cannot both be right.
+func (r *reading) atOdds(a, b statement) bool {
+	ca, cb := &r.clauses[a.ci], &r.clauses[b.ci]
+	for _, qa := range ca.qtys {
+		for _, qb := range cb.qtys {
+			x, y := &r.qtys[qa], &r.qtys[qb]
+			if x.Kind == normalize.Torque && y.Kind == normalize.Torque && saidOf(x).near(saidOf(y)) {
+				return false // one value in two units
+			}
+		}
+	}
+	if cb.mood&other != 0 && !b.source {
+		return false
+	}
+	if len(a.numbers) > 0 && len(b.numbers) > 0 {
+		for _, x := range a.numbers {
+			for _, y := range b.numbers {
+				if x == y {
+					return false
+				}
+			}
+		}
+		return r.oneThing(ca, cb)
+	}
+	if a.source == b.source {
+		return false
+	}
+	// a document and the machine, without figures: one denies the other
+	first := r.toks[cb.lo].s
+	return (first == "but" || first == "and") && (cb.mood&negated != 0 || first == "but") || r.opposed(ca, cb)
+}
+
+// oneThing tells whether two clauses may speak of one thing: they name none in
+// common only where one of them names none at all.
+func (r *reading) oneThing(a, b *clause) bool {
+	var as, bs []string
+	for _, mi := range a.mentions {
+		if m := &r.mentions[mi]; r.topical(m) {
+			as = append(as, strings.TrimSuffix(m.head, "s"))
+		}
+	}
+	for _, mi := range b.mentions {
+		if m := &r.mentions[mi]; r.topical(m) {
+			bs = append(bs, strings.TrimSuffix(m.head, "s"))
+		}
+	}
+	if len(as) == 0 || len(bs) == 0 {
+		return true
+	}
+	for _, x := range as {
+		for _, y := range bs {
+			if x == y {
 				return true
 			}
 		}
@@ -319,25 +410,13 @@ func (r *reading) ofThisMachine(c *clause) bool {
 	return false
 }
 
-// docSays tells whether a clause tells what a document says.
-func (r *reading) docSays(c *clause) bool {
-	doc, says := false, false
-	for i := c.lo; i < c.hi; i++ {
-		w := r.toks[i].s
-		if documents[w] || w == "drawing" || w == "photocopy" || w == "bag" || w == "box" && i+1 < c.hi || w == "leaflet" || w == "tag" {
-			doc = true
-		}
-		if w == "says" || w == "said" || w == "shows" || w == "stands" || w == "reckons" || w == "gives" || w == "say" || w == "show" || w == "has" && doc || w == "wants" && doc {
-			says = true
-		}
-	}
-	return doc && says
-}
-
-func (r *reading) firstNeg(c *clause) bool {
-	for i := c.lo; i+1 < c.hi; i++ {
-		if r.toks[i].s == "i" && strings.HasSuffix(r.toks[i+1].s, "n't") {
-			return true
+// opposed tells whether two clauses say opposite places: "on the inside", "drawn on the outside".
+func (r *reading) opposed(a, b *clause) bool {
+	for i := a.lo; i < a.hi; i++ {
+		for k := b.lo; k < b.hi; k++ {
+			if o := opposite[canonPlace(r.toks[i].s)]; o != "" && o == canonPlace(r.toks[k].s) {
+				return true
+			}
 		}
 	}
 	return false
@@ -356,16 +435,3 @@ func (r *reading) numbers(c *clause) []string {
 }
 
 func (r *reading) numberIn(c *clause) bool { return len(r.numbers(c)) > 0 }
-
-func (r *reading) sameNumbers(a, b *clause) bool {
-	have := map[string]bool{}
-	for _, n := range r.numbers(a) {
-		have[n] = true
-	}
-	for _, n := range r.numbers(b) {
-		if have[n] {
-			return true
-		}
-	}
-	return false
-}

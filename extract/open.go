@@ -9,9 +9,8 @@ import (
 // open gives the open questions: what people said they leave open, what the
 // ledger shows was left open, and what fails a check.
 func (r *reading) open(rec *Record) []Open {
-	var out []Open
-	out = append(out, r.spokenOpen(rec)...)
-	out = append(out, r.ledgerOpen(rec)...)
+	out := r.spokenOpen(rec)
+	out = append(out, r.ledgerOpen(rec, out)...)
 	out = append(out, r.checkOpen(rec)...)
 	out = mergeOpen(out)
 	sort.SliceStable(out, func(i, j int) bool {
@@ -51,7 +50,11 @@ var dueWords = [][]string{{"tomorrow"}, {"on", "monday"}, {"on", "tuesday"}, {"o
 
 // dueOf gives when something is to be done, where that was said.
 func (r *reading) dueOf(ci int) string {
-	for k := ci; k <= min(ci+1, len(r.clauses)-1); k++ {
+	lo := ci
+	if ci > 0 && r.clauses[ci-1].sentence == r.clauses[ci].sentence && r.clauses[ci-1].hi-r.clauses[ci-1].lo <= 6 {
+		lo = ci - 1 // "After the first ride, | check …"
+	}
+	for k := lo; k <= min(ci+1, len(r.clauses)-1); k++ {
 		c := &r.clauses[k]
 		for i := c.lo; i < c.hi; i++ {
 			for _, p := range dueWords {
@@ -73,7 +76,8 @@ func (r *reading) dueOf(ci int) string {
 }
 
 // ledgerOpen asks after whatever the ledger shows was left open.
-func (r *reading) ledgerOpen(rec *Record) []Open {
+// What the talk itself already asks of the same thing is not asked twice.
+func (r *reading) ledgerOpen(rec *Record, said []Open) []Open {
 	var out []Open
 	byID := map[string]*thing{}
 	for _, t := range r.things {
@@ -87,7 +91,7 @@ func (r *reading) ledgerOpen(rec *Record) []Open {
 			continue
 		}
 		kind := r.leftOpen(t, e.State)
-		if kind == "" {
+		if kind == "" || asksAlready(said, kind, e, torqueName(t)) {
 			continue
 		}
 		last := t.events[len(t.events)-1]
@@ -104,6 +108,24 @@ func (r *reading) ledgerOpen(rec *Record) []Open {
 		out = append(out, o)
 	}
 	return out
+}
+
+// asksAlready tells whether what is missing for an entry is asked by an end that
+// was heard: a nut that is tight and lacks nothing but its value, and the value
+// is to be looked up.
+func asksAlready(said []Open, kind string, e Entry, name string) bool {
+	for _, o := range said {
+		if o.LedgerID != e.ID && o.About != name {
+			continue
+		}
+		if kind == NotRefitted && o.Kind == ReplaceLater {
+			return true // the old one is back on
+		}
+		if kind == NotTorqued && o.Kind == LookUp && e.State == Tightened || kind == NotTorqued && o.Kind == NotTorqued {
+			return true
+		}
+	}
+	return false
 }
 
 // leftOpen tells what kind of loose end a thing is that was left in that state,
@@ -131,7 +153,7 @@ func (r *reading) leftOpen(t *thing, state string) string {
 			return LockMissing
 		}
 	case Refitted:
-		if t.fastener && takesTorque(t) && !r.tightenedSoonAfter(t) {
+		if t.fastener && takesTorque(t) && t.wasOff() && !r.tightenedSoonAfter(t) {
 			return NotTorqued
 		}
 	case HandTight, Tightened:
@@ -139,11 +161,21 @@ func (r *reading) leftOpen(t *thing, state string) string {
 			return NotTorqued
 		}
 	case Loosened:
-		if t.fastener {
+		if t.fastener && t.name != "" && !r.spokenOfLater(t, t.events[len(t.events)-1].hi) {
 			return NotTorqued
 		}
 	}
 	return ""
+}
+
+// wasOff tells whether a thing was seen to come off or loose before it was fitted.
+func (t *thing) wasOff() bool {
+	for _, e := range t.events {
+		if st := ledgerActs[e.action]; st == Removed || st == Loosened {
+			return true
+		}
+	}
+	return false
 }
 
 // spokenOfAsBack tells whether a thing that came off is spoken of again later on,
@@ -163,10 +195,28 @@ func (r *reading) spokenOfLater(t *thing, after int) bool {
 			continue
 		}
 		c := &r.clauses[m.cl]
-		if c.mood&(other|hypothetical|conditional|advert|asked|greeting) != 0 || len(c.opens) > 0 || m.isOld || r.heardIn(m.cl-1, m.cl+1, "still-off", "undone") {
+		if c.mood&(other|hypothetical|conditional|advert|asked|greeting) != 0 || r.leavesOpen(c) || m.isOld || r.heardIn(m.cl-1, m.cl+1, "still-off", "undone") {
 			continue
 		}
 		return true
+	}
+	return false
+}
+
+// leavesOpen tells whether a clause speaks of what is still to come.
+func (r *reading) leavesOpen(c *clause) bool {
+	for _, o := range c.opens {
+		switch o.signal {
+		case "doubt", "undecided", "source", "here", "half-tight", "wrong", "again":
+		default:
+			return true
+		}
+	}
+	for i := c.lo; i < c.hi; i++ {
+		switch r.toks[i].s {
+		case "will", "'ll", "gonna":
+			return true
+		}
 	}
 	return false
 }

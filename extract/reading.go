@@ -119,6 +119,7 @@ type act struct {
 	unknown bool // its thing is named by a word that no list has
 	bare    bool // and that word has no determiner: "stone cold" is as likely as "scrape rust"
 	ifOff   bool // counts as fitting only where the thing had come off
+	heads   bool // nothing is said but the thing, and how many or with what: "axle nuts, eighteen mil"
 	rule    string
 }
 

@@ -144,6 +144,7 @@ type tracker struct {
 	side    string   // which side the talk is on, "" where not said
 	sideAt  int
 	fitted  int // token of the last thing that went back on, 0 before any
+	off, on int // where things last came off and went on
 }
 
 func (s *tracker) clause(ci int) {
@@ -1125,6 +1126,19 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	case !a.happened():
 		return
 	}
+	if a.heads {
+		if !s.settle(a) {
+			a.mood |= framed
+			return
+		}
+		name = a.action.Name
+	}
+	switch left[name] {
+	case "off", "loose":
+		s.off = a.lo
+	case "on", "by hand", "tight":
+		s.on = a.lo
+	}
 	if name == "lift" && len(ts) > 0 && (isLock(ts[0]) || ts[0].head == "pin" || ts[0].head == "clip") && len(a.objects) > 0 {
 		name = "remove" // "pull the split pin"
 	}
@@ -1198,6 +1212,34 @@ func (s *tracker) leftOff(c *clause, a *act) bool {
 		}
 	}
 	return false
+}
+
+// settle tells what is done to a thing that is only named: it comes off while
+// things come off, and goes on or is tightened while they go on. False where
+// nothing follows.
+func (s *tracker) settle(a *act) bool {
+	name := ""
+	for _, t := range a.things {
+		st, _ := t.state()
+		n := ""
+		switch {
+		case s.on > s.off && (st == Removed || st == Discarded):
+			n = "fit"
+		case s.on > s.off && (st == Refitted || st == HandTight || st == Loosened) && takesTorque(t):
+			n = "tighten"
+		case s.on <= s.off && (st == "" || st == Loosened):
+			n = "remove"
+		}
+		if n == "" || name != "" && n != name {
+			return false
+		}
+		name = n
+	}
+	if name == "" {
+		return false
+	}
+	a.action = s.r.lex.Action(name)
+	return true
 }
 
 // another makes a second thing of the same name, and lets the act's mention stand for it.

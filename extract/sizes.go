@@ -1,8 +1,10 @@
 package extract
 
 import (
+	"math"
 	"math/big"
 	"sort"
+	"strconv"
 	"strings"
 
 	"wrenchword/extract/lexicon"
@@ -49,12 +51,38 @@ func (r *reading) findSizes() []sized {
 		}
 		s := sized{lo: q.lo, hi: q.hi, kind: q.Kind, hedged: q.Hedged, cl: q.cl, tool: -1}
 		for _, x := range strings.Split(q.Canonical, " | ") {
-			s.canon = append(s.canon, sizeForm(x))
+			f := sizeForm(x)
+			if f == "3/4 in" && q.lo > 0 && strings.HasPrefix(strings.ToLower(r.text(q.lo, q.hi)), "three quarter-inch") && r.pluralAfter(q) {
+				f = "1/4 in" // "three quarter-inch screws": three of them
+			}
+			if n, ok := wholeInches(f); ok && n > 3 {
+				if len(s.canon) == 0 && !strings.Contains(q.Canonical, " | ") {
+					continue // "a twelve inch adjustable": how long it is
+				}
+				f = strconv.Itoa(n) + " mm" // "a thirteen, might be a half inch"
+			}
+			if x := slashed[f]; x != "" {
+				f, s.hedged = x, true // heard for it; the checks ask
+			}
+			s.canon = append(s.canon, f)
 		}
-		out = append(out, s)
+		if len(s.canon) > 0 {
+			out = append(out, s)
+		}
+	}
+	known := map[string]bool{}
+	for _, s := range out {
+		for _, c := range s.canon {
+			known[c] = true
+		}
 	}
 	for ci := range r.clauses {
-		out = append(out, r.bareSizes(ci)...)
+		for _, s := range r.bareSizes(ci, known) {
+			for _, c := range s.canon {
+				known[c] = true
+			}
+			out = append(out, s)
+		}
 	}
 	sort.SliceStable(out, func(i, j int) bool { return out[i].lo < out[j].lo })
 	r.unite(out)
@@ -65,6 +93,24 @@ func (r *reading) findSizes() []sized {
 		}
 	}
 	return kept
+}
+
+// pluralAfter tells whether several things are named right after a quantity.
+func (r *reading) pluralAfter(q *quantity) bool {
+	for _, mi := range r.clauses[q.cl].mentions {
+		if m := &r.mentions[mi]; m.from >= q.hi && m.from-q.hi <= 1 {
+			return m.plural && m.kind&lexicon.Fastener != 0
+		}
+	}
+	return false
+}
+
+// slashed are drives as recognisers write them: "1.2 inch" is no drive.
+var slashed = map[string]string{"1.4 in": "1/4 in", "3.8 in": "3/8 in", "1.2 in": "1/2 in", "3.4 in": "3/4 in"}
+
+func wholeInches(s string) (int, bool) {
+	n, err := strconv.Atoi(strings.TrimSuffix(s, " in"))
+	return n, err == nil && strings.HasSuffix(s, " in")
 }
 
 // sizeForm writes a size in the record's way.
@@ -102,21 +148,27 @@ func (r *reading) sizeLike(q *quantity) bool {
 	if n := r.word(q.hi); n == "head" || n == "af" {
 		return true
 	}
-	// alone in its clause after a fastener: "Two bolts. Twelve millimeter."
-	if c.hi-c.lo <= 4 && len(c.mentions) == 0 {
-		for k := q.cl - 1; k >= 0 && k >= q.cl-3; k-- {
-			for _, mi := range r.clauses[k].mentions {
-				if r.mentions[mi].kind&lexicon.Fastener != 0 {
+	if r.measured(c) {
+		return false
+	}
+	// alone in its clause after a fastener or a number of them: "Two in this one. Twelve mil."
+	if r.told(c, q.lo, q.hi) && keySize(mm) && r.afterFasteners(q.cl, q.lo) {
+		return true
+	}
+	// "battery negative off, ten mil, and tuck it away": between commas, where things are undone or done up
+	if q.Unit == "mm" && keySize(mm) && (q.lo == c.lo || r.toks[q.lo-1].brk >= brkPause) && (q.hi == c.hi || r.toks[q.hi-1].brk >= brkPause) {
+		for k := q.cl; k >= 0 && k >= q.cl-1; k-- {
+			for _, ai := range r.clauses[k].acts {
+				switch r.acts[ai].action.Name {
+				case "remove", "disconnect", "slacken", "tighten", "start by hand", "fit":
 					return true
 				}
 			}
 		}
 	}
-	for i := c.lo; i < c.hi; i++ {
-		switch r.toks[i].s {
-		case "gap", "play", "clearance", "long", "thick", "deep", "level", "travel", "down", "wide", "proud", "longer", "bent", "taller", "foot", "feet", "away":
-			return false
-		}
+	// "there's two, ten mil"
+	if q.lo > c.lo && r.toks[q.lo-1].brk >= brkPause && keySize(mm) && r.countedIn(c, q.lo) {
+		return true
 	}
 	for _, mi := range c.mentions {
 		if r.mentions[mi].kind&lexicon.Fastener != 0 {
@@ -126,8 +178,71 @@ func (r *reading) sizeLike(q *quantity) bool {
 	return false
 }
 
+// measured tells whether a clause speaks of how long, thick or far something is.
+func (r *reading) measured(c *clause) bool {
+	for i := c.lo; i < c.hi; i++ {
+		if measures[r.toks[i].s] {
+			return true
+		}
+	}
+	return false
+}
+
+var measures = set("gap play clearance long thick deep level travel down wide proud longer bent taller foot feet away apart high tall further turn turns measure measured measures wear worn slack past from between left")
+
+// keySize tells whether a length in millimetres is the width of a key or a head.
+func keySize(mm *big.Rat) bool {
+	f, _ := mm.Float64()
+	return f >= 1.5 && f <= 50 && !(f > 25.4 && f != math.Trunc(f) && f < 25.5)
+}
+
+// told tells whether a clause says the size and no more before it than what is:
+// "Twelve mil.", "them's nineteen mil, five of 'em".
+func (r *reading) told(c *clause, lo, hi int) bool {
+	for i := c.lo; i < hi; i++ {
+		if w := r.toks[i].s; i < lo && !besideSize[w] && !dropWords[w] && !openers[w] && !(placeWords[w] && i > c.lo) {
+			return false
+		}
+	}
+	return hi == c.hi || r.toks[hi-1].brk >= brkPause || besideSize[r.toks[hi].s]
+}
+
+var besideSize = set("it 's that those these they 're are them is was i think believe reckon say a an the again same both each and all head heads or maybe probably about no yeah yep yes ah oh nope wait sorry what uh um one ones pair hex af")
+
+// afterFasteners tells whether the clauses right before were of fasteners, named or only counted.
+func (r *reading) afterFasteners(cl, tok int) bool {
+	for k := cl - 1; k >= 0 && k >= cl-3 && r.since(r.clauses[k].lo, tok) < 12; k-- {
+		p := &r.clauses[k]
+		for _, mi := range p.mentions {
+			if m := &r.mentions[mi]; m.kind&lexicon.Fastener != 0 || tightens[m.head] {
+				return true
+			}
+		}
+		if r.countedIn(p, p.hi) {
+			return true
+		}
+	}
+	return false
+}
+
+// countedIn tells whether a clause counts things that it does not name: "there's
+// two of them", "one through it".
+func (r *reading) countedIn(c *clause, before int) bool {
+	for i := c.lo; i < before && i < c.hi; i++ {
+		if n := countOf[r.toks[i].s]; n == 0 && !numberWord[r.toks[i].s] || r.toks[i].qty >= 0 || r.toks[i].men >= 0 {
+			continue
+		}
+		switch w := r.word(i + 1); {
+		case r.toks[i].brk >= brkPause, i+1 >= c.hi, w == "of", w == "in", w == "on", w == "through", w == "up", w == "at", w == "along", w == "behind", w == "holding", w == "each", w == "here", w == "there", w == "more", w == "round", w == "for":
+			return true
+		}
+	}
+	return false
+}
+
 // bareSizes reads sizes said without a unit: "a twelve and a ten", "10 spanner", "it's a 13".
-func (r *reading) bareSizes(ci int) []sized {
+// known are the sizes already heard: "it's the nineteen" is one of them.
+func (r *reading) bareSizes(ci int, known map[string]bool) []sized {
 	c := &r.clauses[ci]
 	var out []sized
 	if c.mood&(advert|greeting) != 0 {
@@ -140,7 +255,11 @@ func (r *reading) bareSizes(ci int) []sized {
 		if a < c.lo || b > c.hi || a >= b || r.toks[a].qty >= 0 || r.toks[b-1].qty >= 0 || n.Low == nil {
 			continue
 		}
-		if !r.sizePosition(c, a, b) {
+		if prev := r.word(a - 1); prev == "number" || prev == "no" || prev == "figure" || prev == "stage" || prev == "part" {
+			continue
+		}
+		again := n.Low.IsInt() && known[n.Low.Num().String()+" mm"]
+		if !r.sizePosition(c, a, b, again) {
 			continue
 		}
 		vals := []*big.Rat{n.Low}
@@ -165,8 +284,21 @@ func (r *reading) bareSizes(ci int) []sized {
 			out = append(out, s)
 		}
 	}
+	// "they're tens", "two thirteens"
+	for i := c.lo; i < c.hi; i++ {
+		n := pluralSize[r.toks[i].s]
+		if n == "" || r.word(i-1) == "figure" || r.toks[i].qty >= 0 || r.toks[i].men >= 0 || r.word(i+1) == "of" || r.word(i-1) == "the" && r.word(i-2) == "in" {
+			continue
+		}
+		if known[n] || r.sizeTalk(c) {
+			out = append(out, sized{lo: i, hi: i + 1, kind: normalize.Size, canon: []string{n}, cl: ci, tool: -1})
+		}
+	}
 	return out
 }
+
+var pluralSize = map[string]string{"sixes": "6 mm", "sevens": "7 mm", "eights": "8 mm", "nines": "9 mm", "tens": "10 mm", "elevens": "11 mm", "twelves": "12 mm", "thirteens": "13 mm", "fourteens": "14 mm", "fifteens": "15 mm",
+	"sixteens": "16 mm", "seventeens": "17 mm", "eighteens": "18 mm", "nineteens": "19 mm", "10s": "10 mm", "12s": "12 mm", "13s": "13 mm", "14s": "14 mm", "15s": "15 mm", "16s": "16 mm", "17s": "17 mm", "18s": "18 mm", "19s": "19 mm"}
 
 func isPow2(n *big.Int) bool {
 	if !n.IsInt64() {
@@ -186,7 +318,8 @@ func inchForm(v *big.Rat) string {
 }
 
 // sizePosition tells whether a bare number stands where a size does.
-func (r *reading) sizePosition(c *clause, a, b int) bool {
+// again: it was heard as a size before.
+func (r *reading) sizePosition(c *clause, a, b int, again bool) bool {
 	prev, next := "", ""
 	if a > c.lo {
 		prev = r.toks[a-1].s
@@ -197,7 +330,10 @@ func (r *reading) sizePosition(c *clause, a, b int) bool {
 	// right before or after a tool that has sizes
 	for _, mi := range c.mentions {
 		m := &r.mentions[mi]
-		if m.kind&lexicon.Tool == 0 || sizeTool[m.head] == "" {
+		if m.kind&lexicon.Tool == 0 && m.from <= a && a < m.lo {
+			return false // how many
+		}
+		if m.kind&lexicon.Tool == 0 || sizeTool[m.head] == "" || strings.Contains(m.name, "torque") {
 			continue
 		}
 		if m.lo == b && (m.count == 0 || prev == "a" || prev == "the" || !m.plural) && r.toks[b-1].brk <= brkPause {
@@ -205,6 +341,57 @@ func (r *reading) sizePosition(c *clause, a, b int) bool {
 		}
 		if m.hi == a && r.toks[a-1].brk != brkSentence && (b == c.hi || r.toks[b].men < 0) {
 			return true
+		}
+	}
+	if (next == "head" || next == "heads" || next == "af") && numberInt(r, a, b) && r.toks[b-1].brk <= brkPause {
+		return true
+	}
+	if frac := b > a+1 || !numberInt(r, a, b); frac && r.inchSize(c, a, b) {
+		return true
+	}
+	// "sixteen for the cone": what it is for
+	if next == "for" && (determiner[r.word(b+1)] || b+1 < c.hi && r.toks[b+1].men >= 0) && b-a == 1 && prev != "the" {
+		if m := r.nameWithin(c, b+1, 4); m >= 0 && r.mentions[m].kind&(lexicon.Fastener|lexicon.Part) != 0 || r.word(b+2) == "one" && r.sizeTalk(c) {
+			return true
+		}
+	}
+	// "two nuts, ten", "eight screws seventeen", "one bolt under it, ten"
+	if numberInt(r, a, b) && b-a == 1 && a > c.lo && (b == c.hi || r.toks[b-1].brk >= brkPause || next == "both" || next == "and") {
+		for i := a - 1; i >= c.lo && i > a-5; i-- {
+			if m := r.toks[i].men; m >= 0 {
+				if r.mentions[m].kind&lexicon.Fastener != 0 && (r.mentions[m].count > 0 || r.mentions[m].plural) && (i == a-1 || r.toks[a-1].brk >= brkComma) {
+					return true
+				}
+				break
+			}
+			if r.toks[i].brk >= brkComma && i < a-1 {
+				break
+			}
+		}
+	}
+	// "fifteen on a long bar"
+	if a == c.lo && next == "on" && numberInt(r, a, b) {
+		if m := r.nameWithin(c, b+1, 4); m >= 0 && r.mentions[m].kind&lexicon.Tool != 0 || r.word(b+1) == "there" || r.word(b+1) == "it" {
+			return true
+		}
+	}
+	// "three quarter on the nut"
+	if next == "on" && !numberInt(r, a, b) && determiner[r.word(b+1)] {
+		if m := r.nameWithin(c, b+1, 4); m >= 0 && r.mentions[m].kind&lexicon.Fastener != 0 {
+			return true
+		}
+	}
+	// "it's the nineteen", "with the ten", "with the two thirteens"
+	if (prev == "the" || a-2 >= c.lo && r.toks[a-2].s == "the" && countOf[prev] > 1) && (b == c.hi || r.toks[b-1].brk > brkPause || next == "on" || next == "for" || next == "and" || next == "again" || next == "in") {
+		j := a - 2
+		if prev != "the" {
+			j--
+		}
+		if j >= c.lo {
+			switch r.toks[j].s {
+			case "with", "is", "'s", "use", "using", "need", "grab", "get", "same":
+				return again || r.sizeTalk(c)
+			}
 		}
 	}
 	// "a twelve": a number with an article, and no noun after it
@@ -218,6 +405,9 @@ func (r *reading) sizePosition(c *clause, a, b int) bool {
 				return true
 			}
 		}
+	}
+	if w := r.toks[a].s; w == "one" || w == "two" || w == "1" || w == "2" {
+		return false
 	}
 	// "Nineteen." alone, right after a fastener
 	if c.hi-c.lo == b-a && r.toks[c.hi-1].brk >= brkSentence {
@@ -238,18 +428,71 @@ func (r *reading) sizePosition(c *clause, a, b int) bool {
 					return true
 				}
 			}
+			for i := p.lo; i < p.hi; i++ {
+				if numberWord[r.toks[i].s] && p.hi-p.lo <= 2 {
+					return true // "Nineteen. No. Thirteen."
+				}
+			}
 		}
 	}
 	return false
 }
 
+// numberInt tells whether a whole number of one word stands there.
+func numberInt(r *reading, a, b int) bool {
+	for i := a; i < b; i++ {
+		if fractionWord[r.toks[i].s] || strings.Contains(r.toks[i].s, "/") {
+			return false
+		}
+	}
+	return true
+}
+
+var fractionWord = set("eighth eighths sixteenth sixteenths half quarter quarters seconds thirty-seconds sixty-fourths fourths")
+
+// inchSize tells whether a fraction said without a unit is a size: eighths and
+// sixteenths are, halves and quarters only with an article or a tool.
+func (r *reading) inchSize(c *clause, a, b int) bool {
+	for i := b; i < min(c.hi, b+4); i++ {
+		switch r.toks[i].s {
+		case "turn", "turns", "past", "hour", "inch", "inches", "plenty", "enough", "clear":
+			return false
+		}
+	}
+	for i := a; i < b; i++ {
+		if w := r.toks[i].s; strings.HasPrefix(w, "eighth") || strings.HasPrefix(w, "sixteenth") || w == "seconds" && i > a {
+			return !r.measured(c) && r.toks[b-1].s != "eighth"
+		}
+	}
+	return false
+}
+
+// nameWithin gives the mention that begins within so many tokens, or -1.
+func (r *reading) nameWithin(c *clause, i, n int) int {
+	for k := i; k < c.hi && k < i+n; k++ {
+		if r.toks[k].men >= 0 {
+			return r.toks[k].men
+		}
+	}
+	return -1
+}
+
 // sizeTalk tells whether the talk around a clause is of fasteners or of tools.
 func (r *reading) sizeTalk(c *clause) bool {
 	ci := r.toks[c.lo].cl
-	for k := max(0, ci-2); k <= ci; k++ {
+	for k := max(0, ci-3); k <= ci; k++ {
+		if r.since(r.clauses[k].lo, c.lo) > 12 {
+			continue
+		}
 		for _, mi := range r.clauses[k].mentions {
 			m := &r.mentions[mi]
-			if m.kind&lexicon.Fastener != 0 || m.kind&lexicon.Tool != 0 && sizeTool[m.head] != "" {
+			if m.kind&lexicon.Fastener != 0 || m.kind&lexicon.Tool != 0 && sizeTool[m.head] != "" || m.kind&lexicon.Part != 0 && tightens[m.head] {
+				return true
+			}
+		}
+		for _, ai := range r.clauses[k].acts {
+			switch r.acts[ai].action.Name {
+			case "slacken", "tighten", "torque", "start by hand":
 				return true
 			}
 		}
@@ -265,7 +508,7 @@ func kindOf(k normalize.Kind) normalize.Kind {
 	return k
 }
 
-var corrects = set("no sorry lie wait actually nope hang wrong")
+var corrects = set("no sorry lie wait actually nope nah hang wrong slipping")
 
 // unite makes two candidates of "a 13, might be a 12", and lets a correction stand alone.
 func (r *reading) unite(out []sized) {
@@ -277,10 +520,12 @@ func (r *reading) unite(out []sized) {
 			if out[j].gone || kindOf(out[i].kind) != kindOf(out[j].kind) {
 				continue
 			}
-			if out[j].lo-out[i].hi > 9 || r.since(out[i].lo, out[j].lo) > 12 {
+			gap := r.since(out[i].lo, out[j].lo)
+			if out[j].lo-out[i].hi > 30 || gap > 15 {
 				break
 			}
-			or, fix, andy := false, false, false
+			near := out[j].lo-out[i].hi <= 9 && gap <= 12
+			or, fix, other, andy := false, false, false, false
 			for k := out[i].hi; k < out[j].lo; k++ {
 				w := r.toks[k].s
 				switch {
@@ -288,23 +533,47 @@ func (r *reading) unite(out []sized) {
 					or = true
 				case corrects[w]:
 					fix = true
-				case w == "and" || r.toks[k].men >= 0:
+				case w == "and":
+					andy = true
+				case r.toks[k].men >= 0 && r.mentions[r.toks[k].men].kind&(lexicon.Fastener|lexicon.Part) != 0:
+					other = true
+				case r.toks[k].men >= 0:
 					andy = true
 				}
 			}
-			if or && !fix && !andy && len(out[i].canon) == 1 && len(out[j].canon) == 1 && out[i].canon[0] != out[j].canon[0] {
+			one := len(out[i].canon) == 1 && len(out[j].canon) == 1
+			same := out[i].canon[0] == out[j].canon[0]
+			switch {
+			case near && or && !fix && !andy && !other && one && !same:
 				out[i].canon = append(out[i].canon, out[j].canon...)
 				out[i].hi = out[j].hi
 				out[i].hedged = true
 				out[j].gone = true
-			} else if fix && !andy {
+			case near && fix && !andy && !other, fix && !other && !same && (r.doubted(&out[i]) || r.told(&r.clauses[out[j].cl], out[j].lo, out[j].hi)), !other && !or && !same && r.doubted(&out[i]) && !r.doubted(&out[j]) && r.told(&r.clauses[out[j].cl], out[j].lo, out[j].hi):
+				// "a nineteen, or was it … no, that's a seventeen"
 				out[i].gone = true
-				break
-			} else if out[i].canon[0] == out[j].canon[0] && len(out[i].canon) == 1 && len(out[j].canon) == 1 && !andy && r.since(out[i].lo, out[j].lo) < 5 {
+			case near && same && one && !andy && !other && gap < 5:
 				out[j].gone = true
+			}
+			if out[i].gone {
+				break
 			}
 		}
 	}
+}
+
+// doubted tells whether a size was said with doubt, or taken back right after.
+func (r *reading) doubted(s *sized) bool {
+	if s.hedged || r.clauses[s.cl].mood&hedged != 0 {
+		return true
+	}
+	n := 0
+	for k := s.hi; k < len(r.toks) && n < 6; k, n = k+1, n+1 {
+		if corrects[r.toks[k].s] || r.toks[k].s == "or" && n < 2 {
+			return true
+		}
+	}
+	return false
 }
 
 // takesSize tells whether a tool comes in sizes of that kind.
@@ -432,6 +701,9 @@ func (r *reading) sizes(found []sized) []Size {
 	out := []Size{}
 	for _, s := range found {
 		c := &r.clauses[s.cl]
+		if s.tool >= 0 && r.mentions[s.tool].head == "drill" {
+			continue // of the hole
+		}
 		of, t := r.sizeOf(&s)
 		if of == "" && s.tool >= 0 {
 			of = lexicon.Singular(r.mentions[s.tool].name)
@@ -474,11 +746,12 @@ func (r *reading) sizeOf(s *sized) (string, *thing) {
 		}
 		return "", nil
 	}
+	headed := r.word(s.hi) == "head" || r.word(s.hi) == "heads"
 	var best *thing
 	dist := 99
 	for _, mi := range c.mentions {
 		m := &r.mentions[mi]
-		if m.entry == nil {
+		if m.entry == nil || m.kind == lexicon.Tool || headed && !takesTorque(m.entry) && m.lo > s.hi {
 			continue
 		}
 		d := 0
@@ -504,33 +777,45 @@ func (r *reading) sizeOf(s *sized) (string, *thing) {
 		}
 	}
 	if best != nil && (best.fastener || dist < 12) {
-		return named(best), best
+		return r.whichOne(c, s.lo, best), best
 	}
 	if s.tool >= 0 && !r.usedHere(c) {
 		return "", nil
 	}
 	if t := r.spokenOf(s.cl, s.lo); t != nil {
-		return named(t), t
+		return r.whichOne(c, s.lo, t), t
 	}
 	if t := r.inHandAt(s.lo, 25); t != nil {
-		return named(t), t
+		return r.whichOne(c, s.lo, t), t
 	}
 	if best == nil {
-		for k := s.cl - 1; k >= 0 && k >= s.cl-2 && r.since(r.clauses[k].lo, s.lo) < 15; k-- {
+		for k := s.cl - 1; k >= 0 && r.since(r.clauses[k].lo, s.lo) < 20 && best == nil; k-- {
 			for _, mi := range r.clauses[k].mentions {
-				if t := r.mentions[mi].entry; t != nil {
-					best = t
+				if m := &r.mentions[mi]; m.entry != nil && m.prep == "" {
+					best = m.entry
 				}
-			}
-			if best != nil {
-				break
 			}
 		}
 	}
 	if best == nil {
 		return "", nil
 	}
-	return named(best), best
+	return r.whichOne(c, s.lo, best), best
+}
+
+// whichOne names a thing, with the place that the clause gives where it says only
+// "the front one", "the back pair".
+func (r *reading) whichOne(c *clause, before int, t *thing) string {
+	name := named(t)
+	for i := c.lo + 1; i < before && i+1 < len(r.toks); i++ {
+		if w := r.toks[i].s; placeWords[w] && r.toks[i].men < 0 && definiteWord[r.toks[i-1].s] && sideOf[w] == "" && !strings.Contains(name, w) {
+			switch r.word(i + 1) {
+			case "one", "ones", "pair", "two":
+				return w + " " + name
+			}
+		}
+	}
+	return name
 }
 
 // spokenOf gives what the clauses right before were about: a fastener named there
@@ -540,7 +825,7 @@ func (r *reading) spokenOf(cl, tok int) *thing {
 		var part *thing
 		for _, mi := range r.clauses[k].mentions {
 			m := &r.mentions[mi]
-			if m.entry == nil || m.lo >= tok || m.prep != "" && m.prep != "on" && m.prep != "of" && m.prep != "for" {
+			if m.entry == nil || m.lo >= tok || m.prep != "" && m.prep != "on" && m.prep != "for" && !(m.prep == "of" && m.of >= 0) || ownsNothing[m.head] {
 				continue
 			}
 			if m.entry.fastener && alike[m.entry.head] {

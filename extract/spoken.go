@@ -24,17 +24,21 @@ type looseEnd struct {
 func (r *reading) spokenOpen(rec *Record) []Open {
 	var ends []*looseEnd
 	for ci := range r.clauses {
-		c := &r.clauses[ci]
-		for _, oc := range c.opens {
+		for _, oc := range r.cuesIn(ci) {
 			e := r.endAt(ci, oc, rec)
 			if e == nil {
 				continue
 			}
 			at := ci
+			if oc.signal == "next" {
+				at = e.last
+			}
 			if oc.signal == "later" && r.putsOff(ci, oc) {
 				at, e.first = ci-1, ci-1
 			}
-			r.aim(e, at, oc)
+			if e.kind != Conflict || !r.aimFrom(e) {
+				r.aim(e, at, oc)
+			}
 			if !r.joins(ends, e) {
 				ends = append(ends, e)
 			}
@@ -43,10 +47,24 @@ func (r *reading) spokenOpen(rec *Record) []Open {
 	var out []Open
 	for _, e := range ends {
 		if e.kind != "" && !r.settled(e, rec) {
-			out = append(out, r.askOf(e))
+			out = append(out, r.askOf(e, rec))
 		}
 	}
 	return out
+}
+
+// cuesIn gives the signals of a clause, and where it gives one value or another
+// without saying which ("five millimetre, or six").
+func (r *reading) cuesIn(ci int) []openCue {
+	c := &r.clauses[ci]
+	cues := c.opens
+	for _, qi := range c.qtys {
+		q := &r.qtys[qi]
+		if q.Alt && ours(q.Kind) && c.mood&(listing|asked|conditional) == 0 {
+			cues = append(cues[:len(cues):len(cues)], openCue{q.lo, q.hi, "doubt"})
+		}
+	}
+	return cues
 }
 
 // heardIn tells whether a signal was given in the clauses from lo to hi.
@@ -91,17 +109,19 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 	case "unknown":
 		e.kind = LookUp
 	case "ask":
-		if r.heardIn(ci, hi, "unknown", "doubt", "undecided", "find") || r.heardIn(ci+1, hi+1, "unknown", "undecided", "find") {
-			e.kind = LookUp
+		_, hi := r.nearBy(ci, 0, 5, 16)
+		if c.mood&other != 0 || r.asked(c) || !r.heardIn(ci, hi, "unknown", "undecided", "find") && !r.heardIn(ci, ci+1, "doubt") {
+			return nil
 		}
+		e.kind = LookUp
 	case "find":
 		if c.mood&conditional != 0 {
 			return nil
 		}
 		switch {
-		case r.heardIn(lo, hi, "unknown", "ask") || r.valueIn(lo, hi):
+		case r.heardIn(lo, hi, "unknown", "ask", "doubt", "undecided") || !r.measuring(oc) && (r.valueIn(lo, hi) || r.asksWhat(c)):
 			e.kind = LookUp
-			if w := r.toks[oc.hi-1].s; r.measuring(oc) && w != "confirm" {
+			if r.measuring(oc) {
 				e.kind = Unsure
 			}
 		default:
@@ -113,14 +133,29 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		e.kind = Unsure
 	case "undecided":
+		if r.saidIn(c, "why") {
+			return nil
+		}
 		if c.mood&(other|conditional) == other || !r.valueIn(max(ci-1, 0), min(ci+1, len(r.clauses)-1)) && !r.twoGuesses(ci) {
 			return nil
 		}
 		e.kind = Unsure
+	case "half-tight":
+		if !told || c.mood&negated != 0 && !r.heardIn(ci, ci, "undone") && r.toks[oc.lo].s != "not" {
+			return nil
+		}
+		e.kind = NotTorqued
 	case "wrong":
 		e.kind = Conflict
+		// the first of the two sources is where the matter begins
+		for _, st := range r.statements(ci-7, ci, 40) {
+			if r.since(r.clauses[st.ci].lo, c.lo) < 25 {
+				e.first, e.lo, e.hi = st.ci, r.clauses[st.ci].lo, r.clauses[st.ci].hi
+				break
+			}
+		}
 	case "undone":
-		if !told || c.mood&asked != 0 {
+		if !told || c.mood&asked != 0 || ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.clauses[ci-1].mood&conditional != 0 {
 			return nil
 		}
 		e.kind = Unfinished
@@ -131,8 +166,11 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		e.kind = Unfinished
 	case "remember":
 		e.kind = Unfinished
+		if ci > 0 && r.since(r.clauses[ci-1].lo, c.lo) < 8 {
+			e.first = ci - 1
+		}
 	case "later":
-		if c.mood&(other|conditional|asked) != 0 || r.heardIn(ci, ci, "promise", "next") || !r.intends(ci) && !r.putsOff(ci, oc) {
+		if c.mood&(other|conditional|asked) != 0 || r.heardIn(ci, ci, "promise", "next") || oc.lo == c.lo && r.heardIn(ci-1, ci-1, "promise") || !r.intends(ci) && !r.putsOff(ci, oc) {
 			return nil
 		}
 		e.kind = Unfinished
@@ -151,12 +189,17 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			return nil
 		}
 		e.kind, e.before = ReplaceLater, BeforeLater
+	case "old-back":
+		if !told || !r.heardIn(lo, hi+2, "ordered", "later", "stand-in") {
+			return nil
+		}
+		e.kind, e.before = ReplaceLater, BeforeLater
 	case "ordered":
 		if c.mood&(other|conditional) != 0 {
 			return nil
 		}
 		e.before = BeforeLater
-		if r.heardIn(lo, hi+2, "stand-in") {
+		if r.heardIn(lo, hi+2, "stand-in", "old-back") {
 			e.kind = ReplaceLater
 		}
 	case "still-off":
@@ -165,11 +208,18 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		e.kind = NotRefitted
 	case "promise":
-		if !r.willDo(ci) {
+		if !r.willDo(ci) || !e.byMe(r) && r.toks[c.lo].s == "if" || ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.clauses[ci-1].mood&conditional != 0 && r.toks[oc.lo].s == "put" {
+			return nil
+		}
+		if e.byMe(r) && !r.onScreen(oc) && !r.atTheEnd(ci) {
 			return nil
 		}
 		e.kind, e.before = Promise, BeforePublishing
 	case "next":
+		if c.hi-oc.hi < 1 && ci+1 < len(r.clauses) && r.since(c.lo, r.clauses[ci+1].lo) < 6 {
+			ci++ // "Next week | it's the fork seals"
+			e.last = ci
+		}
 		if !r.atTheEnd(ci) || !r.aboutRecording(ci) {
 			return nil
 		}
@@ -182,6 +232,33 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 
 // due gives when the end falls due.
 func (e *looseEnd) due(r *reading) string { return r.dueOf(e.first) }
+
+// asked tells of a question that viewers put.
+func (r *reading) asked(c *clause) bool {
+	for i := c.lo; i < c.hi; i++ {
+		switch r.toks[i].s {
+		case "asked", "ask", "asks", "power", "horsepower":
+			return true
+		}
+	}
+	return false
+}
+
+// asksWhat tells of "find out what goes in there", "see how much it takes".
+func (r *reading) asksWhat(c *clause) bool {
+	for i := c.lo; i+1 < c.hi; i++ {
+		switch r.toks[i].s {
+		case "what":
+			switch r.toks[i+1].s {
+			case "goes", "it", "they", "that", "this", "'s", "those":
+				return true
+			}
+		case "how":
+			return r.toks[i+1].s != "to"
+		}
+	}
+	return false
+}
 
 // measuring tells whether what is to be looked up is looked up on the machine, not in a book.
 func (r *reading) measuring(oc openCue) bool {
@@ -211,7 +288,7 @@ func (r *reading) valueIn(lo, hi int) bool {
 	for k := max(lo, 0); k <= min(hi, len(r.clauses)-1); k++ {
 		c := &r.clauses[k]
 		for _, q := range c.qtys {
-			if ours(r.qtys[q].Kind) {
+			if ours(r.qtys[q].Kind) && !r.unheard(q) {
 				return true
 			}
 		}
@@ -220,11 +297,21 @@ func (r *reading) valueIn(lo, hi int) bool {
 				return true
 			}
 		}
-		if r.numberIn(c) && r.ofMachine(c) {
+		if len(r.numbers(c)) > 0 && len(c.qtys) == 0 && r.ofMachine(c) && len(c.mentions) > 0 {
 			return true
 		}
 	}
 	return false
+}
+
+// unheard tells whether a torque was set aside as none of this job: what an engine makes.
+func (r *reading) unheard(q int) bool {
+	for i := range r.heard {
+		if r.heard[i].qty == q {
+			return r.heard[i].dropped
+		}
+	}
+	return r.qtys[q].Kind == normalize.Torque
 }
 
 // ofMachine tells whether a number of a clause may be one of the machine's: not an
@@ -262,37 +349,72 @@ func (r *reading) doubtful(ci int, oc openCue, rec *Record) bool {
 			}
 		}
 	}
-	if !own && r.numberIn(c) && r.ofMachine(c) && c.mood&other == 0 {
+	if !own && len(r.numbers(c)) > 0 && r.ofMachine(c) && c.mood&other == 0 {
 		own = true
 	}
-	for i := c.lo; i < c.hi; i++ {
-		if r.toks[i].s == "yours" {
+	if r.saidIn(c, "yours") {
+		return false
+	}
+	for _, q := range c.qtys {
+		if r.qtys[q].Kind == normalize.Torque && r.unheard(q) {
 			return false
 		}
 	}
 	if !own {
 		return false
 	}
-	for _, s := range rec.Sizes {
-		if s.Clip == clip && abs(int(s.At-at)) < 7 {
-			return !s.Sure
-		}
+	if r.putRight(ci, oc) {
+		return false
 	}
 	for _, t := range rec.Torques {
-		if t.Clip == clip && abs(int(t.At-at)) < 8 {
+		if t.Clip == clip && (t.At <= at && at-t.At < 8 || t.At > at && t.At-at < 3) {
 			return t.Hedged || oc.signal == "doubt" && t.At <= at
 		}
 	}
-	// a value of another kind: not where it is put right in the next breath
-	for k := ci; k < min(ci+4, len(r.clauses)) && r.since(c.lo, r.clauses[k].lo) < 8; k++ {
-		for i := max(r.clauses[k].lo, oc.hi); i < r.clauses[k].hi; i++ {
-			switch r.toks[i].s {
-			case "no", "nah", "sorry", "hang":
-				return false
+	size := 0
+	for _, s := range rec.Sizes {
+		if s.Clip != clip || abs(int(s.At-at)) >= 7 {
+			continue
+		}
+		if !s.Sure {
+			return true
+		}
+		size++
+	}
+	if size > 0 {
+		return false
+	}
+	return true
+}
+
+// putRight tells whether what was doubted is put right in the next breath: "No.
+// It's a twenty two."
+func (r *reading) putRight(ci int, oc openCue) bool {
+	for k := ci; k < min(ci+6, len(r.clauses)) && r.since(r.clauses[ci].lo, r.clauses[k].lo) < 12; k++ {
+		n := &r.clauses[k]
+		if n.lo >= oc.hi {
+			switch r.toks[n.lo].s {
+			case "no", "nah", "nope", "sorry", "yeah", "yes":
+				return true
+			}
+		}
+		for i := max(n.lo, oc.hi); i+1 < n.hi; i++ {
+			if w := r.toks[i].s; w == "hang" && r.toks[i+1].s == "on" || w == "no" && r.toks[i+1].s == "wait" || w == "nah" {
+				return true
 			}
 		}
 	}
-	return true
+	return false
+}
+
+// saidIn tells whether a word stands in a clause.
+func (r *reading) saidIn(c *clause, w string) bool {
+	for i := c.lo; i < c.hi; i++ {
+		if r.toks[i].s == w {
+			return true
+		}
+	}
+	return false
 }
 
 // twoGuesses tells of "that may be the seal, or it may be what ran down".
@@ -334,6 +456,17 @@ func (r *reading) willDo(ci int) bool {
 			if w == "come" || w == "comes" || w == "coming" {
 				return true
 			}
+		}
+	}
+	return false
+}
+
+// onScreen tells whether a promise says where viewers will find it, or that it is yet to come.
+func (r *reading) onScreen(oc openCue) bool {
+	for i := oc.lo; i < oc.hi; i++ {
+		switch r.toks[i].s {
+		case "screen", "description", "comments", "notes", "page", "site", "below", "underneath", "under", "channel", "video", "film", "'ll", "will", "gonna", "going":
+			return true
 		}
 	}
 	return false
@@ -476,14 +609,34 @@ func (r *reading) aboutRecording(ci int) bool {
 	return mine || !verb
 }
 
+// aimFrom finds the thing that the sources of a conflict speak of, the first first.
+func (r *reading) aimFrom(e *looseEnd) bool {
+	for k := e.first; k <= e.last; k++ {
+		for _, mi := range r.clauses[k].mentions {
+			if m := &r.mentions[mi]; r.topical(m) && (e.topic < 0 || direct(m) && !direct(&r.mentions[e.topic])) {
+				e.topic, e.sure = mi, true
+			}
+		}
+		if e.topic >= 0 {
+			return true
+		}
+	}
+	return false
+}
+
 // aim finds the thing that an end is about: one of its own clause, else the one
 // spoken of just before.
 func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 	c := &r.clauses[ci]
+	// what is asked of tightness is asked of something that is tightened
+	tight := e.kind == NotTorqued || e.kind == LookUp && r.ofTightness(ci, oc)
 	best, score := -1, -1<<30
 	for _, mi := range c.mentions {
 		m := &r.mentions[mi]
-		if !r.topical(m) {
+		if !r.topical(m) || m.lo >= oc.hi && (e.signal == "later" && r.pronounIn(c.lo, oc.lo) || e.signal == "find" && r.pronounIn(oc.lo, oc.hi)) {
+			continue
+		}
+		if tight && !r.tightenable(m) {
 			continue
 		}
 		s := 0
@@ -518,7 +671,7 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 		e.topic, e.sure = best, direct(m) || m.prep == "for" || m.prep == "of" || m.prep == "on"
 		return
 	}
-	if e.signal == "unrun" {
+	if e.signal == "unrun" || e.signal == "next" {
 		return
 	}
 	if w := r.toks[oc.hi-1]; w.brk < brkSentence && oc.hi == c.hi && ci+1 < len(r.clauses) && e.kind == Unfinished {
@@ -533,20 +686,20 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 	}
 	for k := ci - 1; k >= 0 && k >= ci-8 && r.since(r.clauses[k].lo, c.lo) < 25; k-- {
 		p := &r.clauses[k]
-		if p.mood&(advert|greeting|other) != 0 {
+		if p.mood&(advert|greeting) != 0 {
 			continue
 		}
 		n, score := 0, -1
 		value := e.kind == LookUp || e.kind == Unsure
 		for _, mi := range p.mentions {
-			if m := &r.mentions[mi]; value && r.topical(m) && m.kind&lexicon.Fastener != 0 {
+			if m := &r.mentions[mi]; value && !tight && r.topical(m) && m.kind&lexicon.Fastener != 0 {
 				n++
 			}
 		}
 		fasteners := n
 		for _, mi := range p.mentions {
 			m := &r.mentions[mi]
-			if !r.topical(m) {
+			if !r.topical(m) || tight && !r.tightenable(m) {
 				continue
 			}
 			if fasteners == 0 {
@@ -564,11 +717,44 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 			}
 		}
 		if best >= 0 {
-			e.topic, e.first = best, k
-			e.sure = n == 1 && ci-k <= 2 && r.since(p.lo, c.lo) < 8
+			e.topic = best
+			if e.kind != Conflict {
+				e.first = min(e.first, k)
+			}
+			e.sure = e.kind != NotRefitted && n == 1 && ci-k <= 2 && r.since(p.lo, c.lo) < 8
 			return
 		}
 	}
+}
+
+// tightenable tells whether a mention is of something that is tightened.
+func (r *reading) tightenable(m *mention) bool {
+	if t := m.entry; t != nil && t.fastener {
+		return takesTorque(t)
+	}
+	return m.kind&lexicon.Fastener != 0 || tightens[m.head]
+}
+
+// ofTightness tells whether a cue, or what stands around it, speaks of torque or tightness.
+func (r *reading) ofTightness(ci int, oc openCue) bool {
+	c := &r.clauses[ci]
+	for i := min(c.lo, oc.lo); i < max(c.hi, oc.hi); i++ {
+		switch r.toks[i].s {
+		case "torque", "tight", "newton", "newtons", "foot", "tightness":
+			return true
+		}
+	}
+	return false
+}
+
+// pronounIn tells whether "it", "that" or "them" stands between two tokens.
+func (r *reading) pronounIn(lo, hi int) bool {
+	for i := lo; i < hi; i++ {
+		if pronounsObj[r.toks[i].s] && r.toks[i].men < 0 && r.toks[i].s != "one" {
+			return true
+		}
+	}
+	return false
 }
 
 // direct tells whether a mention stands as what is done or spoken of, not as a
@@ -627,20 +813,28 @@ func (r *reading) joins(ends []*looseEnd, e *looseEnd) bool {
 // oneMatter tells whether e, heard so many seconds after p, belongs to it; where
 // it says more of the same matter, p takes the kind that asks for more.
 func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
-	if (p.kind == Promise) != (e.kind == Promise) {
+	if (p.kind == Promise) != (e.kind == Promise) || (p.signal == "unrun") != (e.signal == "unrun") {
 		return false
 	}
 	switch {
 	case p.kind == Promise:
 		// each thing promised is a promise of its own
 		return e.lo < p.hi || r.toks[p.lo].cl == r.toks[e.lo].cl && !e.byMe(r) && e.signal != "next"
-	case p.kind == ReplaceLater && e.signal == "ordered", p.signal == "ordered" && e.signal == "stand-in":
+	case p.signal == "later" && p.kind == Unfinished && e.kind == ReplaceLater && r.toks[p.lo].cl == r.toks[e.lo].cl:
+		p.kind, p.before, p.topic, p.sure = ReplaceLater, e.before, e.topic, e.sure
+		return true
+	case p.kind == ReplaceLater && e.kind == ReplaceLater && gap < 9, p.kind == ReplaceLater && e.signal == "later" && gap < 14,
+		p.kind == ReplaceLater && e.signal == "ordered", p.signal == "ordered" && e.signal == "stand-in":
 		return gap < 25
 	case !same:
 		return p.kind == Unsure && e.kind == Unsure && gap < 6
 	case p.kind == Conflict:
-		if e.kind == LookUp && e.sure && r.valueIn(r.toks[e.lo].cl, r.toks[e.lo].cl) {
+		ec := r.toks[e.lo].cl
+		switch {
+		case e.signal == "unknown", e.kind == LookUp && e.sure && r.valueIn(ec, ec):
 			return false // "I need to look up the torque for this year": which value, not which source
+		case e.kind == Unsure && (e.signal == "doubt" || len(r.numbers(&r.clauses[ec])) > 0):
+			return false // a doubt of its own
 		}
 		return gap < 20 && (e.kind == Unsure || e.kind == LookUp || e.kind == "" || e.kind == Conflict || e.signal == "stand-in" || e.signal == "later" || e.signal == "back-to")
 	case e.kind == "":
@@ -660,8 +854,11 @@ func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
 		return gap < 12
 	case p.kind == ReplaceLater && e.kind == Unfinished:
 		return gap < 14 && (e.signal == "later" || e.signal == "undone")
-	case p.kind == NotRefitted && e.kind == Unfinished, p.kind == Unfinished && e.kind == NotRefitted:
+	case p.kind == NotRefitted && e.kind == Unfinished:
 		return gap < 10
+	case p.kind == Unfinished && e.kind == NotRefitted && !p.sure && gap < 10:
+		p.kind = NotRefitted
+		return true
 	}
 	return false
 }
@@ -684,6 +881,8 @@ func (r *reading) sameTopic(a, b int) bool {
 // settled tells whether later talk answers what an end leaves open.
 func (r *reading) settled(e *looseEnd, rec *Record) bool {
 	switch e.kind {
+	case NotTorqued:
+		return e.topic >= 0 && (r.doneLater(e) || r.valueLater(e, rec))
 	case LookUp, Unsure:
 		return e.signal != "find" && r.valueLater(e, rec)
 	case Unfinished:
@@ -692,7 +891,7 @@ func (r *reading) settled(e *looseEnd, rec *Record) bool {
 			return false
 		case "back-to":
 			// no promise to come back is kept or broken that names nothing
-			return e.topic < 0 || r.mentions[e.topic].entry == nil || r.spokenOfLater(r.mentions[e.topic].entry, r.clauses[e.last].hi)
+			return !e.sure || r.mentions[e.topic].entry == nil || r.spokenOfLater(r.mentions[e.topic].entry, r.clauses[e.last].hi)
 		}
 		return e.topic >= 0 && r.doneLater(e)
 	}
@@ -708,13 +907,52 @@ func (r *reading) valueLater(e *looseEnd, rec *Record) bool {
 	if t == nil || !t.fastener {
 		return false
 	}
+	for i := e.lo; i < e.hi; i++ {
+		switch r.toks[i].s {
+		case "long", "size", "big", "thick", "deep", "far", "high":
+			return false // no torque answers that
+		}
+	}
+	m := &r.mentions[e.topic]
 	for i := range r.heard {
 		h := &r.heard[i]
 		q := &r.qtys[h.qty]
-		if h.dropped || h.of != t || h.hedged || q.lo <= e.hi || h.source.Scope == "other machine" || r.heardIn(q.cl-1, q.cl+1, "doubt", "undecided", "unknown") {
+		if h.dropped || h.of == nil || q.lo <= e.hi || h.source.Scope == "other machine" || !r.sameFastener(m, t, h.of, q.lo) {
+			continue
+		}
+		if e.kind == NotTorqued && h.applied != "quoted" {
+			return true
+		}
+		if h.hedged || r.doubtedNear(q.cl) {
 			continue
 		}
 		return true
+	}
+	return false
+}
+
+// doubtedNear tells whether the talk around a clause doubts what it says.
+func (r *reading) doubtedNear(ci int) bool {
+	_, hi := r.nearBy(ci, 0, 3, 12)
+	return r.heardIn(ci-1, hi, "doubt", "undecided", "unknown")
+}
+
+// sameFastener tells whether a later thing is the fastener that was spoken of, or,
+// where that had no name of its own, one that it may well have been.
+func (r *reading) sameFastener(m *mention, t, later *thing, at int) bool {
+	if later == t {
+		return true
+	}
+	if headKey(later.head, later.fastener) != headKey(t.head, t.fastener) {
+		return false
+	}
+	if len(content(m.mods)) == 0 {
+		return r.since(m.lo, at) < 60
+	}
+	for _, w := range content(m.mods) {
+		if later.mods[w] {
+			return !placesClash(m.mods, later.mods)
+		}
 	}
 	return false
 }
@@ -727,7 +965,7 @@ func (r *reading) doneLater(e *looseEnd) bool {
 	}
 	after := r.clauses[e.last].hi
 	for _, ev := range t.events {
-		if ev.lo > after && ledgerActs[ev.action] != Removed && ledgerActs[ev.action] != Loosened {
+		if ev.lo > after && ledgerActs[ev.action] != Removed && ledgerActs[ev.action] != Loosened && (e.kind != NotTorqued || ev.action == "tighten" || ev.action == "torque") {
 			return true
 		}
 	}
@@ -735,11 +973,16 @@ func (r *reading) doneLater(e *looseEnd) bool {
 }
 
 // askOf makes the question of an end.
-func (r *reading) askOf(e *looseEnd) Open {
+func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 	o := Open{Kind: e.kind, Before: e.before, Due: r.dueOf(r.toks[e.lo].cl)}
 	for k := e.first; k <= e.last && o.Before == BeforeLater; k++ {
 		if r.heardIn(k, k+1, "before-use") {
 			o.Before = BeforeUse
+		}
+	}
+	if e.kind == Unsure && !(e.sure && e.topic >= 0 && r.mentions[e.topic].cl == r.toks[e.lo].cl) {
+		if name, id := r.valueOf(e, rec); name != "" {
+			o.About, o.LedgerID, e.sure = shortName(name), id, true
 		}
 	}
 	lo, hi := r.clauses[e.first].lo, r.clauses[e.last].hi
@@ -751,11 +994,19 @@ func (r *reading) askOf(e *looseEnd) Open {
 		if m.lo < lo && e.lo-m.lo <= 26 {
 			lo = r.clauses[m.cl].lo
 		}
-		if e.sure {
+		if e.sure && o.About == "" {
 			o.About = shortName(r.nameOf(m))
 			if m.entry != nil {
 				o.LedgerID = m.entry.id
 			}
+		}
+	}
+	for k := r.toks[lo].cl - 1; !e.sure && e.kind != Promise && k >= 0 && hi-r.clauses[k].lo <= 26 && r.since(r.clauses[k].lo, e.lo) < 9 && r.clauses[k].mood&(advert|greeting) == 0; k-- {
+		lo = r.clauses[k].lo
+	}
+	if !e.sure && e.last+1 < len(r.clauses) && hi-lo < 20 && (e.kind == LookUp || e.kind == Unsure || e.kind == Unfinished) {
+		if n := &r.clauses[e.last+1]; n.hi-lo <= 34 && r.since(r.clauses[e.last].lo, n.lo) < 8 {
+			hi = n.hi
 		}
 	}
 	if hi-lo > 38 {
@@ -768,8 +1019,26 @@ func (r *reading) askOf(e *looseEnd) Open {
 	for _, k := range e.also {
 		o.AlsoAt = append(o.AlsoAt, round3(r.at(k)))
 	}
-	o.Question = spokenQuestion(o, e.sure && e.topic >= 0)
+	o.Question = spokenQuestion(o, e.sure && o.About != "")
 	return o
+}
+
+// valueOf gives what the value is of that an end doubts: the fastener of a torque
+// or the thing of a size that was said there.
+func (r *reading) valueOf(e *looseEnd, rec *Record) (name, id string) {
+	at := r.at(e.lo)
+	clip := r.talk.Words[r.toks[e.lo].w].Clip
+	for _, t := range rec.Torques {
+		if t.Clip == clip && t.At > at-6 && t.At < at+4 {
+			return t.Fastener, t.LedgerID
+		}
+	}
+	for _, s := range rec.Sizes {
+		if s.Clip == clip && s.At > at-6 && s.At < at+4 && !s.Sure {
+			return s.Of, ""
+		}
+	}
+	return "", ""
 }
 
 // nameOf gives the fullest name of what a mention stands for.
@@ -830,6 +1099,11 @@ func spokenQuestion(o Open, sure bool) string {
 			return question(o)
 		}
 		return "Has this been put right since: " + said + "?"
+	case NotTorqued:
+		if sure {
+			return question(o)
+		}
+		return "Has this been tightened for good since: " + said + "?"
 	case NotRefitted:
 		if sure {
 			return question(o)

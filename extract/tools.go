@@ -175,5 +175,5 @@ func (r *reading) inToolList(m *mention) bool {
 			}
 		}
 	}
-	return n >= 4 && n > 2*acts
+	return n >= 4 && n > 2*acts && m.cl >= r.toolList[1] == (r.toolList[1] == 0)
 }

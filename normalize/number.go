@@ -163,6 +163,9 @@ func (r *reader) unsigned(i int) (num, bool) {
 			return num{v: v, i: i, j: i + 2, frac: true}, ok
 		}
 		return num{v: rat{1, t.value()}, i: i, j: i + 1, frac: true, bare: true}, true
+	case t.class() == cDenom && (t.value() == 8 || t.value() == 16) && r.inchNext(i+1):
+		// "eighth inch hex": a size, as said by those who leave the article out
+		return num{v: rat{1, t.value()}, i: i, j: i + 1, frac: true}, true
 	case t.is(tPoint):
 		if p := r.at(i - 1); i > 0 && (p.is(tPronoun) || p.is(tArticle) || p.is(tOf)) && !p.is(tNumber) {
 			return num{}, false
