@@ -724,6 +724,26 @@ func (r *reading) spread(ci, mi int) {
 	}
 }
 
+// nextOne tells whether the next thing that comes off or goes on is told at token
+// i, "shims in | pads in", or the fasteners of the one before, "wheel on | five nuts".
+func (r *reading) nextOne(c *clause, i int) bool {
+	for _, mi := range c.mentions {
+		m := &r.mentions[mi]
+		if m.from != i {
+			continue
+		}
+		if m.count > 1 && m.kind&lexicon.Fastener != 0 {
+			return true
+		}
+		if m.hi >= c.hi || m.from != m.lo && determiner[r.toks[m.from].s] {
+			return false
+		}
+		w := r.toks[m.hi].s
+		return (onWords[w] || offWords[w] || returning[w]) && (m.hi+1 >= c.hi || !determiner[r.toks[m.hi+1].s])
+	}
+	return false
+}
+
 // offOrBack tells whether a particle ends a phrase even where another thing follows at once.
 func offOrBack(w string, back bool) bool { return w == "off" || w == "out" || back }
 
@@ -759,7 +779,7 @@ func (r *reading) verbless(ci int) {
 		}
 		w := r.toks[j].s
 		back := r.toks[j-1].s == "back"
-		last := j+1 >= c.hi || r.toks[j].brk != brkNone || r.toks[j+1].men >= 0 && offOrBack(w, back)
+		last := j+1 >= c.hi || r.toks[j].brk != brkNone || r.toks[j+1].men >= 0 && offOrBack(w, back) || r.nextOne(c, j+1)
 		var next string
 		if !last {
 			next = r.toks[j+1].s
@@ -769,6 +789,8 @@ func (r *reading) verbless(ci int) {
 		switch {
 		case offWords[w] && ok:
 			name = "remove"
+		case w == "back" && last && m.kind&lexicon.Tool == 0 && c.hi-c.lo <= 8:
+			name = "fit" // "centre cap back"
 		case onWords[w] && (ok || back) || back && (w == "up" || w == "together"):
 			name = "fit"
 		case returning[w] && last && c.hi-c.lo <= 8:
@@ -850,10 +872,14 @@ func (r *reading) goes(ci int) {
 	c := &r.clauses[ci]
 	for i := c.lo; i < c.hi; i++ {
 		w := r.toks[i].s
+		p, v := r.word(i+1), r.word(i+2)
+		if returning[w] && (p == "she" || p == "it" || p == "he" || p == "they") && (v == "goes" || v == "go") {
+			r.addAct(ci, act{action: r.lex.Action("fit"), lo: i, hi: i + 1, verb: -1, pronoun: p, subject: true, ifOff: true, rule: "particle and pronoun"})
+			continue
+		}
 		if !offWords[w] && !onWords[w] {
 			continue
 		}
-		p, v := r.word(i+1), r.word(i+2)
 		// "all three out", "the bottom one's out", "both off"
 		if i > c.lo && c.hi-c.lo <= 6 && i == c.hi-1 && len(c.mentions) == 0 && len(c.acts) == 0 && c.mood&(negated|conditional|other|asked) == 0 {
 			q := r.toks[i-1].s

@@ -4,6 +4,8 @@ import (
 	"sort"
 	"strconv"
 	"strings"
+
+	"wrenchword/extract/lexicon"
 )
 
 // ledger gives an entry for every thing that something happened to, in the
@@ -35,7 +37,7 @@ func (r *reading) ledger() []Entry {
 		}
 		t.id = "L" + strconv.Itoa(len(out)+1)
 		first, last := t.events[0], t.events[len(t.events)-1]
-		e := Entry{ID: t.id, Item: shortName(t.name), Kind: "part", Side: t.side, Place_: t.place, Count: t.count,
+		e := Entry{ID: t.id, Item: shortName(t.called()), Kind: "part", Side: t.side, Place_: t.place, Count: t.count,
 			State: state, ValueSaid: value, Locker: "unsaid", Events: []Event{}, Place: r.place(first.lo, first.hi+4).by("the last event tells the state")}
 		if t.fastener && takesTorque(t) {
 			e.Kind = "fastener"
@@ -100,6 +102,17 @@ func (t *thing) splitAway(r *reading) bool {
 		}
 	}
 	return false
+}
+
+// called gives the name of a thing, or the bare word that was said for it: "nuts".
+func (t *thing) called() string {
+	if t.name != "" {
+		return t.name
+	}
+	if t.plural || t.count > 1 {
+		return lexicon.Plural(t.head)
+	}
+	return t.head
 }
 
 func shortName(s string) string {

@@ -973,7 +973,7 @@ func (s *tracker) pronoun(a *act) *thing {
 		return t != nil && (!wantFastener || t.fastener || !strict && tightens[t.head]) && (!strict || !many || t.plural || t.count > 1)
 	}
 	if a.pronoun == "one" || a.pronoun == "ones" {
-		if t := s.placedOne(r.clauses[a.cl].lo, a.hi); t != nil {
+		if t := s.placedOne(r.clauses[a.cl].lo, r.clauses[a.cl].hi); t != nil {
 			return t
 		}
 	}

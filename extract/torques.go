@@ -519,10 +519,7 @@ func (r *reading) torques(led []Entry) []Torque {
 
 // torqueName names the fastener with its side, as the talk tells it.
 func torqueName(t *thing) string {
-	n := t.name
-	if n == "" {
-		return ""
-	}
+	n := t.called()
 	if !t.fastener && !takesTorque(t) && !strings.Contains(n, "bolt") {
 		return shortName(n)
 	}
