@@ -13,7 +13,6 @@ func (r *reading) checkOpen(rec *Record) []Open {
 	var out []Open
 	out = append(out, r.valueChecks(rec)...)
 	out = append(out, r.sizeChecks(rec)...)
-	out = append(out, r.disagreements(rec)...)
 	return out
 }
 
@@ -313,42 +312,19 @@ func (r *reading) statements(lo, hi int, seconds float64) []statement {
 	return out
 }
 
-// disagreements finds a document that does not match another, or the machine:
-// two statements of unlike numbers, or one that the machine belies.
-func (r *reading) disagreements(rec *Record) []Open {
-	var out []Open
-	last := -1
-	for ci := range r.clauses {
-		if last >= 0 && r.since(r.clauses[last].lo, r.clauses[ci].lo) < 25 {
-			continue
-		}
-		a, ok := r.statementIn(ci)
-		if !ok {
-			continue
-		}
-		for _, b := range r.statements(ci+1, ci+7, 25) {
-			if !a.source && !b.source || !r.atOdds(a, b) {
-				continue
-			}
-			e := &looseEnd{kind: Conflict, before: BeforeUse, first: ci, last: b.ci, lo: r.clauses[ci].lo, hi: r.clauses[ci].hi, topic: -1, signal: "source"}
-			for k := ci; k <= b.ci && e.topic < 0; k++ {
-				for _, mi := range r.clauses[k].mentions {
-					if m := &r.mentions[mi]; r.topical(m) && (e.topic < 0 || direct(m) && !direct(&r.mentions[e.topic])) {
-						e.topic, e.sure = mi, true
-					}
-				}
-			}
-			if e.topic < 0 {
-				r.aim(e, ci, openCue{lo: e.lo, hi: e.lo + 1})
-			}
-			o := r.askOf(e, rec)
-			o.Rule = "a document against another, or the machine"
-			out = append(out, o)
-			last = b.ci
-			break
+// belied gives the clause whose statement the statement of clause ci does not
+// agree with: a document against another, or against the machine; -1 where none.
+func (r *reading) belied(ci int) int {
+	b, ok := r.statementIn(ci)
+	if !ok {
+		return -1
+	}
+	for _, a := range r.statements(ci-7, ci-1, 1e6) {
+		if r.since(r.clauses[a.ci].lo, r.clauses[ci].lo) < 25 && (a.source || b.source) && r.atOdds(a, b) {
+			return a.ci
 		}
 	}
-	return out
+	return -1
 }
 
 // atOdds tells whether two statements of one matter cannot both be right.

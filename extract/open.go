@@ -144,6 +144,9 @@ func (r *reading) leftOpen(t *thing, state string) string {
 				return "" // asked with the part it holds
 			}
 		}
+		if t.owner != nil && t.fastener && r.spokenOfLater(t.owner, t.events[len(t.events)-1].hi) {
+			return "" // what it holds is in place
+		}
 		if t.mods["old"] || r.spokenOfAsBack(t) || r.thrownAway(t) {
 			return ""
 		}
@@ -229,7 +232,7 @@ func (r *reading) mayName(m *mention, t *thing) bool {
 	}
 	words := content(m.mods)
 	if len(words) == 0 {
-		return m.entry == nil || m.entry == t
+		return m.entry == nil || m.entry == t || contentCount(m.entry.mods) == 0 || contentCount(t.mods) == 0
 	}
 	for _, w := range words {
 		if t.mods[w] {
@@ -346,7 +349,7 @@ func mergeOpen(in []Open) []Open {
 				merged = true
 				break
 			}
-			if p.Kind == o.Kind && p.Before == o.Before && (p.About == o.About || p.LedgerID != "" && p.LedgerID == o.LedgerID && p.Kind != Promise) && p.Clip == o.Clip {
+			if p.Kind == o.Kind && p.Before == o.Before && (p.About != "" && p.About == o.About && p.Kind != Promise || p.LedgerID != "" && p.LedgerID == o.LedgerID && p.Kind != Promise) && p.Clip == o.Clip {
 				p.AlsoAt = append(p.AlsoAt, o.At)
 				p.AlsoAt = append(p.AlsoAt, o.AlsoAt...)
 				p.Findings = append(p.Findings, o.Findings...)

@@ -128,6 +128,9 @@ type reading struct {
 	talk     *transcript.Talk
 	lex      *lexicon.Lexicon
 	toks     []tok
+	ids      []lexicon.ID // of the tokens' words
+	run      []int32      // of each token: where the run of words without a comma ends
+	line     []int32      // of each token: where its sentence ends
 	clauses  []clause
 	mentions []mention
 	acts     []act
@@ -208,8 +211,20 @@ func (r *reading) tokens() {
 			last.brk = brkComma
 		}
 	}
-	if n := len(r.toks); n > 0 {
-		r.toks[n-1].brk = brkClip
+	n := len(r.toks)
+	r.ids, r.run, r.line = make([]lexicon.ID, n), make([]int32, n), make([]int32, n)
+	run, line := n, n
+	for i := n - 1; i >= 0; i-- {
+		if i == n-1 {
+			r.toks[i].brk = brkClip
+		}
+		if r.toks[i].brk > brkPause {
+			run = i + 1
+		}
+		if r.toks[i].brk >= brkSentence {
+			line = i + 1
+		}
+		r.ids[i], r.run[i], r.line[i] = r.lex.ID(r.toks[i].s), int32(run), int32(line)
 	}
 }
 
@@ -239,29 +254,17 @@ func (r *reading) word(i int) string {
 	return r.toks[i].s
 }
 
-// from gives the words from token i on, stopping at limit.
-func (r *reading) from(i, limit int) func(int) string {
-	return func(k int) string {
-		if i+k >= limit || i+k >= len(r.toks) {
-			return ""
-		}
-		// a name never runs across a full stop or a comma
-		if k > 0 && r.toks[i+k-1].brk > brkPause {
-			return ""
-		}
-		return r.toks[i+k].s
+// from gives the words from token i on, stopping at limit. A name never runs
+// across a full stop or a comma.
+func (r *reading) from(i, limit int) []lexicon.ID {
+	if i >= len(r.toks) {
+		return nil
 	}
+	return r.ids[i:max(i, min(limit, int(r.run[i])))]
 }
 
 // within gives the words from token i on to the end of its sentence.
-func (r *reading) within(i int) func(int) string {
-	return func(k int) string {
-		if i+k >= len(r.toks) || k > 0 && r.toks[i+k-1].brk >= brkSentence {
-			return ""
-		}
-		return r.toks[i+k].s
-	}
-}
+func (r *reading) within(i int) []lexicon.ID { return r.ids[i:r.line[i]] }
 
 // says tells whether the phrase stands at token i, before hi.
 func (r *reading) says(i, hi int, phrase []string) bool {

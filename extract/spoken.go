@@ -64,6 +64,9 @@ func (r *reading) cuesIn(ci int) []openCue {
 			cues = append(cues[:len(cues):len(cues)], openCue{q.lo, q.hi, "doubt"})
 		}
 	}
+	if a := r.belied(ci); a >= 0 {
+		cues = append(cues[:len(cues):len(cues)], openCue{c.lo, c.hi, "odds"})
+	}
 	return cues
 }
 
@@ -145,6 +148,10 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			return nil
 		}
 		e.kind = NotTorqued
+	case "odds":
+		e.kind = Conflict
+		e.first = r.belied(ci)
+		e.lo, e.hi = r.clauses[e.first].lo, r.clauses[e.first].hi
 	case "wrong":
 		e.kind = Conflict
 		// the first of the two sources is where the matter begins
@@ -158,6 +165,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if !told || c.mood&asked != 0 || ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.clauses[ci-1].mood&conditional != 0 {
 			return nil
 		}
+		if w := r.toks[oc.hi-1].s; (w == "doing" || w == "starting" || w == "do") && !r.today(c) && len(c.mentions) == 0 {
+			return nil // "some people belt it, I'm not doing that"
+		}
 		e.kind = Unfinished
 	case "unrun":
 		if c.mood&(other|conditional) != 0 {
@@ -170,7 +180,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			e.first = ci - 1
 		}
 	case "later":
-		if c.mood&(other|conditional|asked) != 0 || r.heardIn(ci, ci, "promise", "next") || oc.lo == c.lo && r.heardIn(ci-1, ci-1, "promise") || !r.intends(ci) && !r.putsOff(ci, oc) {
+		if c.mood&(conditional|asked) != 0 || c.mood&other != 0 && !r.putsOff(ci, oc) || r.heardIn(ci, ci, "promise", "next") || oc.lo == c.lo && r.heardIn(ci-1, ci-1, "promise") || !r.intends(ci) && !r.putsOff(ci, oc) {
 			return nil
 		}
 		e.kind = Unfinished
@@ -244,6 +254,11 @@ func (r *reading) asked(c *clause) bool {
 	return false
 }
 
+// today tells whether a clause puts a "not" at a time: not now, not today.
+func (r *reading) today(c *clause) bool {
+	return r.saidIn(c, "today") || r.saidIn(c, "now") || r.saidIn(c, "tonight") || r.saidIn(c, "yet")
+}
+
 // asksWhat tells of "find out what goes in there", "see how much it takes".
 func (r *reading) asksWhat(c *clause) bool {
 	for i := c.lo; i+1 < c.hi; i++ {
@@ -298,6 +313,17 @@ func (r *reading) valueIn(lo, hi int) bool {
 			}
 		}
 		if len(r.numbers(c)) > 0 && len(c.qtys) == 0 && r.ofMachine(c) && len(c.mentions) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// valueNamed tells whether the word for a value stands in a clause.
+func (r *reading) valueNamed(ci int) bool {
+	c := &r.clauses[ci]
+	for i := c.lo; i < c.hi; i++ {
+		if valueWord[r.toks[i].s] && r.toks[i].men < 0 {
 			return true
 		}
 	}
@@ -511,7 +537,18 @@ func (r *reading) intends(ci int) bool {
 // "I'll put the cover on | when I've done the nut".
 func (r *reading) putsOff(ci int, oc openCue) bool {
 	c := &r.clauses[ci]
-	return oc.lo == c.lo && ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.wills(ci-1) && !r.heardIn(ci-1, ci-1, "promise")
+	return oc.lo == c.lo && ci > 0 && r.clauses[ci-1].sentence == c.sentence && (r.wills(ci-1) || r.iDo(ci-1)) && !r.heardIn(ci-1, ci-1, "promise")
+}
+
+// iDo tells of "this I do", "the chain I tension": a thing put first, and then who does it.
+func (r *reading) iDo(ci int) bool {
+	c := &r.clauses[ci]
+	for i := c.lo + 1; i+1 < c.hi; i++ {
+		if r.toks[i].s == "i" && (r.toks[i-1].s == "this" || r.toks[i-1].s == "that" || r.toks[i-1].men >= 0) && r.presentVerb(r.toks[i+1].s) {
+			return true
+		}
+	}
+	return false
 }
 
 // wills tells whether a clause says what the speaker will do.
@@ -602,6 +639,8 @@ func (r *reading) aboutRecording(ci int) bool {
 			if p := r.word(i - 1); p == "time" && w != "you" {
 				return false // "next time the wheel's out": of the machine
 			}
+		case "get", "bring", "buy", "order", "fit", "swap", "change", "replace", "put":
+			return false // work on this machine
 		default:
 			verb = verb || linking[w] || len(r.lex.Lemmas(w)) > 0 && r.toks[i].men < 0
 		}
@@ -666,6 +705,13 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 			best, score = mi, s
 		}
 	}
+	// "The oil level | you check once it's been run": the thing put first
+	if h := ci - 1; h >= 0 && (best < 0 || !direct(&r.mentions[best])) && r.fronted(h, ci) {
+		if mi := r.clauses[h].mentions[0]; r.topical(&r.mentions[mi]) && (!tight || r.tightenable(&r.mentions[mi])) {
+			e.topic, e.sure, e.first = mi, true, min(e.first, h)
+			return
+		}
+	}
 	if best >= 0 && !(e.kind == LookUp && r.mentions[best].kind&lexicon.Fastener == 0 && r.pronounBefore(c, oc)) {
 		m := &r.mentions[best]
 		e.topic, e.sure = best, direct(m) || m.prep == "for" || m.prep == "of" || m.prep == "on"
@@ -725,14 +771,33 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 			return
 		}
 	}
+	if tight { // nothing that is tightened was named: the part it holds, perhaps
+		for k := ci - 1; k >= 0 && k >= ci-2 && r.since(r.clauses[k].lo, c.lo) < 8; k-- {
+			for _, mi := range r.clauses[k].mentions {
+				if r.topical(&r.mentions[mi]) {
+					e.topic, e.first = mi, min(e.first, k)
+					return
+				}
+			}
+		}
+	}
 }
 
 // tightenable tells whether a mention is of something that is tightened.
 func (r *reading) tightenable(m *mention) bool {
+	switch m.head {
+	case "washer", "gasket", "ring", "shim", "collar", "spacer", "pin", "circlip":
+		return false
+	case "cap":
+		return true
+	}
+	if tightens[m.head] {
+		return true
+	}
 	if t := m.entry; t != nil && t.fastener {
 		return takesTorque(t)
 	}
-	return m.kind&lexicon.Fastener != 0 || tightens[m.head]
+	return m.kind&lexicon.Fastener != 0
 }
 
 // ofTightness tells whether a cue, or what stands around it, speaks of torque or tightness.
@@ -763,6 +828,12 @@ func direct(m *mention) bool {
 	return m.prep == "" || m.prep == "up" || m.prep == "out" || m.prep == "down" || m.prep == "off"
 }
 
+// fronted tells whether clause h does no more than name what clause ci is about.
+func (r *reading) fronted(h, ci int) bool {
+	p := &r.clauses[h]
+	return p.sentence == r.clauses[ci].sentence && p.hi-p.lo <= 5 && len(p.mentions) == 1 && len(p.acts) == 0 && !r.hasVerb(p.lo, r.mentions[p.mentions[0]].from)
+}
+
 // pronounBefore is for "the torque for that": what is asked of is not what stands beside it.
 func (r *reading) pronounBefore(c *clause, oc openCue) bool {
 	for i := oc.lo; i < oc.hi; i++ {
@@ -775,7 +846,7 @@ func (r *reading) pronounBefore(c *clause, oc openCue) bool {
 
 // topical tells whether a mention may be what a question is about.
 func (r *reading) topical(m *mention) bool {
-	if documents[m.head] || containers[m.head] || bins[m.head] || m.kind&(lexicon.Part|lexicon.Fastener|lexicon.Consumable) == 0 {
+	if strings.TrimSuffix(m.head, "s") == "minute" || documents[m.head] || containers[m.head] || bins[m.head] || m.kind&(lexicon.Part|lexicon.Fastener|lexicon.Consumable) == 0 {
 		return false
 	}
 	return m.prep != "with" && m.prep != "using" && m.prep != "by"
@@ -819,19 +890,24 @@ func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
 	switch {
 	case p.kind == Promise:
 		// each thing promised is a promise of its own
-		return e.lo < p.hi || r.toks[p.lo].cl == r.toks[e.lo].cl && !e.byMe(r) && e.signal != "next"
+		return e.lo < p.hi || gap < 3 && !e.byMe(r) && e.signal != "next" && !r.saidIn(&r.clauses[r.toks[e.lo].cl], "and")
 	case p.signal == "later" && p.kind == Unfinished && e.kind == ReplaceLater && r.toks[p.lo].cl == r.toks[e.lo].cl:
 		p.kind, p.before, p.topic, p.sure = ReplaceLater, e.before, e.topic, e.sure
 		return true
 	case p.kind == ReplaceLater && e.kind == ReplaceLater && gap < 9, p.kind == ReplaceLater && e.signal == "later" && gap < 14,
 		p.kind == ReplaceLater && e.signal == "ordered", p.signal == "ordered" && e.signal == "stand-in":
 		return gap < 25
+	case p.kind == Conflict && e.kind == Conflict && gap < 12:
+		return true
 	case !same:
 		return p.kind == Unsure && e.kind == Unsure && gap < 6
 	case p.kind == Conflict:
+		if e.kind == Conflict && r.clauses[e.first].lo <= r.clauses[p.last].hi {
+			return true
+		}
 		ec := r.toks[e.lo].cl
 		switch {
-		case e.signal == "unknown", e.kind == LookUp && e.sure && r.valueIn(ec, ec):
+		case e.signal == "unknown", e.kind == LookUp && e.sure && r.valueNamed(ec):
 			return false // "I need to look up the torque for this year": which value, not which source
 		case e.kind == Unsure && (e.signal == "doubt" || len(r.numbers(&r.clauses[ec])) > 0):
 			return false // a doubt of its own
@@ -848,12 +924,14 @@ func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
 	case p.kind == LookUp && e.kind == Unsure:
 		return gap < 12
 	case p.kind == e.kind:
-		if p.kind == ReplaceLater || p.kind == Unfinished && e.signal == "remember" {
-			return gap < 15
+		if p.kind == ReplaceLater || p.kind == Unfinished && (e.signal == "remember" || e.signal == "later" && !e.sure) {
+			return gap < 20
 		}
 		return gap < 12
 	case p.kind == ReplaceLater && e.kind == Unfinished:
 		return gap < 14 && (e.signal == "later" || e.signal == "undone")
+	case p.kind == NotTorqued && e.kind == Unfinished:
+		return gap < 12
 	case p.kind == NotRefitted && e.kind == Unfinished:
 		return gap < 10
 	case p.kind == Unfinished && e.kind == NotRefitted && !p.sure && gap < 10:
@@ -883,7 +961,9 @@ func (r *reading) settled(e *looseEnd, rec *Record) bool {
 	switch e.kind {
 	case NotTorqued:
 		return e.topic >= 0 && (r.doneLater(e) || r.valueLater(e, rec))
-	case LookUp, Unsure:
+	case Unsure:
+		return r.torqueIn(e) && r.valueLater(e, rec)
+	case LookUp:
 		return e.signal != "find" && r.valueLater(e, rec)
 	case Unfinished:
 		switch e.signal {
@@ -893,7 +973,33 @@ func (r *reading) settled(e *looseEnd, rec *Record) bool {
 			// no promise to come back is kept or broken that names nothing
 			return !e.sure || r.mentions[e.topic].entry == nil || r.spokenOfLater(r.mentions[e.topic].entry, r.clauses[e.last].hi)
 		}
+		if e.signal == "later" && r.onADay(e) {
+			return false // another day is not in this recording
+		}
 		return e.topic >= 0 && r.doneLater(e)
+	}
+	return false
+}
+
+// onADay tells whether an end is put off to another day.
+func (r *reading) onADay(e *looseEnd) bool {
+	for i := e.lo; i < e.hi; i++ {
+		switch w := r.toks[i].s; w {
+		case "tomorrow", "tonight", "monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday", "weekend", "week", "morrow":
+			return true
+		}
+	}
+	return false
+}
+
+// torqueIn tells whether an end is about a torque.
+func (r *reading) torqueIn(e *looseEnd) bool {
+	for k := e.first; k <= e.last; k++ {
+		for _, q := range r.clauses[k].qtys {
+			if r.qtys[q].Kind == normalize.Torque {
+				return true
+			}
+		}
 	}
 	return false
 }
@@ -904,7 +1010,7 @@ func (r *reading) valueLater(e *looseEnd, rec *Record) bool {
 		return false
 	}
 	t := r.mentions[e.topic].entry
-	if t == nil || !t.fastener {
+	if t == nil {
 		return false
 	}
 	for i := e.lo; i < e.hi; i++ {
@@ -917,7 +1023,7 @@ func (r *reading) valueLater(e *looseEnd, rec *Record) bool {
 	for i := range r.heard {
 		h := &r.heard[i]
 		q := &r.qtys[h.qty]
-		if h.dropped || h.of == nil || q.lo <= e.hi || h.source.Scope == "other machine" || !r.sameFastener(m, t, h.of, q.lo) {
+		if h.dropped || h.of == nil || q.lo <= e.hi || h.source.Scope == "other machine" || h.of != t && (e.kind != NotTorqued || !r.sameFastener(e, m, t, h.of, q.lo)) {
 			continue
 		}
 		if e.kind == NotTorqued && h.applied != "quoted" {
@@ -937,21 +1043,27 @@ func (r *reading) doubtedNear(ci int) bool {
 	return r.heardIn(ci-1, hi, "doubt", "undecided", "unknown")
 }
 
-// sameFastener tells whether a later thing is the fastener that was spoken of, or,
-// where that had no name of its own, one that it may well have been.
-func (r *reading) sameFastener(m *mention, t, later *thing, at int) bool {
-	if later == t {
-		return true
-	}
-	if headKey(later.head, later.fastener) != headKey(t.head, t.fastener) {
+// sameFastener tells whether a later thing is what was spoken of by another name:
+// one that has a word in common with it, or, where it had no name of its own, with
+// what was named beside it.
+func (r *reading) sameFastener(e *looseEnd, m *mention, t, later *thing, at int) bool {
+	has := func(w string) bool { return later.mods[w] || strings.TrimSuffix(later.head, "s") == w }
+	if own := content(m.mods); len(own) > 0 {
+		for _, w := range own {
+			if has(w) {
+				return !placesClash(m.mods, later.mods)
+			}
+		}
 		return false
 	}
-	if len(content(m.mods)) == 0 {
-		return r.since(m.lo, at) < 60
+	if r.since(m.lo, at) < 60 && headKey(later.head, later.fastener) == headKey(t.head, t.fastener) || has(strings.TrimSuffix(m.head, "s")) && !alike[m.head] {
+		return true
 	}
-	for _, w := range content(m.mods) {
-		if later.mods[w] {
-			return !placesClash(m.mods, later.mods)
+	for k := e.first; k <= e.last && r.since(m.lo, at) < 150; k++ {
+		for _, mi := range r.clauses[k].mentions {
+			if o := &r.mentions[mi]; mi != e.topic && o.kind&lexicon.Part != 0 && has(strings.TrimSuffix(o.head, "s")) {
+				return true
+			}
 		}
 	}
 	return false
@@ -999,6 +1111,12 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 			if m.entry != nil {
 				o.LedgerID = m.entry.id
 			}
+		}
+	}
+	if e.kind == Promise {
+		// "the routing photo also | I'll put in the community page"
+		for k := r.toks[lo].cl - 1; k >= 0 && r.clauses[k].sentence == r.clauses[e.first].sentence && hi-r.clauses[k].lo <= 24 && len(r.clauses[e.first].mentions) == 0 && !promises(&r.clauses[k]); k-- {
+			lo = r.clauses[k].lo
 		}
 	}
 	for k := r.toks[lo].cl - 1; !e.sure && e.kind != Promise && k >= 0 && hi-r.clauses[k].lo <= 26 && r.since(r.clauses[k].lo, e.lo) < 9 && r.clauses[k].mood&(advert|greeting) == 0; k-- {

@@ -16,12 +16,26 @@ type Folded struct {
 // Words folds a text into the words that are matched. Hyphens part words;
 // clitics ("'s", "'ll") are words of their own; "don't" stays whole.
 func Words(s string) []string {
+	if plainWords(s) { // nearly all of the vocabulary
+		return strings.Fields(s)
+	}
 	f := Fold(nil, s, 0)
 	out := make([]string, len(f))
 	for i, w := range f {
 		out[i] = w.S
 	}
 	return out
+}
+
+// plainWords tells whether a text is lower-case words and blanks only, which
+// fold to themselves.
+func plainWords(s string) bool {
+	for i := range len(s) {
+		if c := s[i]; (c < 'a' || c > 'z') && c != ' ' {
+			return false
+		}
+	}
+	return true
 }
 
 // Fold appends the folded words of s to dst; byte ranges are counted from base.

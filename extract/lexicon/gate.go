@@ -29,10 +29,10 @@ type pairTerm struct {
 }
 
 func (l *Lexicon) buildGate() {
-	g := &gate{pairs: map[string][]pairTerm{}, guilt: l.innocent, byTerms: map[string]bool{}}
+	g := &gate{pairs: map[string][]pairTerm{}, guilt: l.innocent, byTerms: make(map[string]bool, 2*len(l.ids))}
 	seen := map[string]bool{}
 	for _, t := range l.terms {
-		w := Words(t.Said)
+		w := t.words
 		for _, x := range w {
 			g.byTerms[x] = true
 			g.byTerms[plural(x)] = true
@@ -121,9 +121,11 @@ func (l *Lexicon) RepairBeside(word, next string) *Term {
 	return best
 }
 
+var soundsAs = strings.NewReplacer("tch", "x", "ch", "x", "sh", "x", "ph", "f", "ck", "k", "gh", "", "kn", "n", "wr", "r", "qu", "k", "dge", "j", "que", "k")
+
 // soundKey writes a word by its consonant sounds; an initial vowel is kept as "a".
 func soundKey(w string) string {
-	w = strings.NewReplacer("tch", "x", "ch", "x", "sh", "x", "ph", "f", "ck", "k", "gh", "", "kn", "n", "wr", "r", "qu", "k", "dge", "j", "que", "k").Replace(w)
+	w = soundsAs.Replace(w)
 	var b strings.Builder
 	last := byte(0)
 	for i := 0; i < len(w); i++ {

@@ -6,9 +6,11 @@ package lexicon
 
 import (
 	"bytes"
+	"cmp"
 	"embed"
 	"fmt"
 	"os"
+	"slices"
 	"sort"
 	"strings"
 	"sync"
@@ -52,8 +54,9 @@ type Term struct {
 	// Misheard is set where Said is a recogniser's mistake for Name.
 	Misheard bool
 	// Weak is a misheard form that is a real word: it counts only beside another sure hit.
-	Weak bool
-	Note string
+	Weak  bool
+	Note  string
+	words []string // of Said, folded
 }
 
 // Action is one of the workshop actions.
@@ -82,11 +85,13 @@ type Usual struct {
 // Lexicon is a set of terms ready for matching. It may be used by several
 // goroutines at once.
 type Lexicon struct {
-	things   node[[]*Term]
-	moods    node[[]string]
+	ids      map[string]ID
+	things   trie[[]*Term]
+	moods    trie[[]string]
 	said     phrases
-	places   node[[]string]
-	fillers  node[bool]
+	matchers sync.Pool // of *matcher
+	places   trie[[]string]
+	fillers  trie[bool]
 	lemma    map[string][]string  // a form of a verb -> plain forms
 	verbs    map[string][]Pattern // plain form -> patterns, longest first
 	actions  map[string]*Action
@@ -97,21 +102,61 @@ type Lexicon struct {
 	weight   int // patterns read so far, for their order
 }
 
+// ID stands for a word of the vocabulary, so that phrases are matched by number.
+// 0 stands for every word that is in no phrase. An ID is of its Lexicon only.
+type ID int32
+
+// ID returns the number of a folded word.
+func (l *Lexicon) ID(word string) ID { return l.ids[word] }
+
+// id returns the number of a word, a new one where it has none.
+func (l *Lexicon) id(word string) ID {
+	n, ok := l.ids[word]
+	if !ok {
+		n = ID(len(l.ids) + 1)
+		l.ids[word] = n
+	}
+	return n
+}
+
+func (l *Lexicon) idsOf(words []string) []ID {
+	out := make([]ID, len(words))
+	for i, w := range words {
+		out[i] = l.id(w)
+	}
+	return out
+}
+
+// trie holds phrases by their words.
+type trie[T any] struct{ first []*node[T] } // by the ID of the first word
+
 type node[T any] struct {
-	next map[string]*node[T]
+	next []child[T]
 	val  T
 	set  bool
 }
 
-func (n *node[T]) add(words []string) *node[T] {
-	for _, w := range words {
-		if n.next == nil {
-			n.next = map[string]*node[T]{}
-		}
-		c := n.next[w]
+type child[T any] struct {
+	word ID
+	node *node[T]
+}
+
+// add returns the node of a phrase of at least one word.
+func (t *trie[T]) add(words []ID) *node[T] {
+	w := int(words[0])
+	if w >= len(t.first) {
+		t.first = append(t.first, make([]*node[T], w+1-len(t.first))...)
+	}
+	n := t.first[w]
+	if n == nil {
+		n = &node[T]{}
+		t.first[w] = n
+	}
+	for _, w := range words[1:] {
+		c := n.child(w)
 		if c == nil {
 			c = &node[T]{}
-			n.next[w] = c
+			n.next = append(n.next, child[T]{w, c})
 		}
 		n = c
 	}
@@ -119,19 +164,29 @@ func (n *node[T]) add(words []string) *node[T] {
 	return n
 }
 
-// longest returns the value of the longest entry that words begin with, and its length.
-func (n *node[T]) longest(words func(int) string) (val T, length int) {
-	for i := 0; n.next != nil; i++ {
-		w := words(i)
-		if w == "" {
-			break
+func (n *node[T]) child(w ID) *node[T] {
+	for i := range n.next {
+		if n.next[i].word == w {
+			return n.next[i].node
 		}
-		if n = n.next[w]; n == nil {
-			break
-		}
+	}
+	return nil
+}
+
+// longest returns the value of the longest phrase that words begin with, and its length.
+func (t *trie[T]) longest(words []ID) (val T, length int) {
+	if len(words) == 0 || int(words[0]) >= len(t.first) {
+		return val, 0
+	}
+	n := t.first[words[0]]
+	for i := 1; n != nil; i++ {
 		if n.set {
-			val, length = n.val, i+1
+			val, length = n.val, i
 		}
+		if i == len(words) {
+			break
+		}
+		n = n.child(words[i])
 	}
 	return val, length
 }
@@ -159,7 +214,9 @@ func Default() *Lexicon {
 // verbs, talk, open, inflections, fillers, place) followed by lines in the form
 // of the embedded file of that name. An error names file and line.
 func Load(overlay ...string) (*Lexicon, error) {
-	l := &Lexicon{innocent: map[string]bool{}, lemma: map[string][]string{}, verbs: map[string][]Pattern{}, actions: map[string]*Action{}}
+	// The sizes spare the maps their growing; any would do.
+	l := &Lexicon{ids: make(map[string]ID, 1<<13), innocent: make(map[string]bool, 1<<12), lemma: make(map[string][]string, 1<<11),
+		verbs: make(map[string][]Pattern, 1<<9), actions: map[string]*Action{}}
 	entries, err := files.ReadDir("data")
 	if err != nil {
 		return nil, err
@@ -189,7 +246,7 @@ func Load(overlay ...string) (*Lexicon, error) {
 			return nil, err
 		}
 	}
-	if err := l.said.index(); err != nil {
+	if err := l.indexPhrases(); err != nil {
 		return nil, fmt.Errorf("open phrases: %w", err)
 	}
 	l.finish()
@@ -227,7 +284,10 @@ func (e *LineError) Error() string { return fmt.Sprintf("%s:%d: %s", e.File, e.L
 
 func (l *Lexicon) read(file, section string, data []byte, own bool) error {
 	data = bytes.TrimPrefix(data, []byte("\ufeff"))
-	for i, raw := range strings.Split(string(data), "\n") {
+	i := -1
+	var cols []string // of the line under way
+	for raw := range strings.SplitSeq(string(data), "\n") {
+		i++
 		line := strings.TrimSpace(raw)
 		if line == "" || strings.HasPrefix(line, "#") {
 			continue
@@ -243,9 +303,9 @@ func (l *Lexicon) read(file, section string, data []byte, own bool) error {
 		if read == nil {
 			return &LineError{file, i + 1, "a line before any section; begin with [tools], [parts] or another of " + strings.Join(sectionNames(), ", ")}
 		}
-		cols := strings.Split(line, "|")
-		for k := range cols {
-			cols[k] = strings.TrimSpace(cols[k])
+		cols = cols[:0]
+		for c := range strings.SplitSeq(line, "|") {
+			cols = append(cols, strings.TrimSpace(c))
 		}
 		if err := read(l, cols); err != nil {
 			return &LineError{file, i + 1, err.Error()}
@@ -264,8 +324,11 @@ func sectionNames() []string {
 }
 
 func list(s string) []string {
-	var out []string
-	for _, x := range strings.Split(s, ",") {
+	if s == "" {
+		return nil
+	}
+	out := make([]string, 0, strings.Count(s, ",")+1)
+	for x := range strings.SplitSeq(s, ",") {
 		if x = strings.TrimSpace(x); x != "" {
 			out = append(out, x)
 		}
@@ -289,10 +352,9 @@ func (l *Lexicon) term(kind Kind, cols []string) error {
 		names = list(cols[0]) // a bare line may list several names
 	}
 	for _, name := range names {
-		if len(Words(name)) == 0 {
+		if !l.addTerm(&Term{Name: name, Said: name, Kind: kind, Note: col(cols, 3)}) {
 			return fmt.Errorf("the name is empty")
 		}
-		l.addTerm(&Term{Name: name, Said: name, Kind: kind, Note: col(cols, 3)})
 	}
 	for _, s := range list(col(cols, 1)) {
 		// What people call it is its name too: the record says it as it was said.
@@ -305,14 +367,22 @@ func (l *Lexicon) term(kind Kind, cols []string) error {
 	return nil
 }
 
-func (l *Lexicon) addTerm(t *Term) {
+// addTerm adds a term, unless its name has no words.
+func (l *Lexicon) addTerm(t *Term) bool {
 	words := Words(t.Said)
 	if len(words) == 0 {
-		return
+		return false
 	}
+	t.words = words
 	l.terms = append(l.terms, t)
-	for _, form := range plurals(words) {
-		n := l.things.add(form)
+	ids := l.idsOf(words)
+	last := words[len(words)-1]
+	for i, form := range [...]string{last, plural(last), singularWord(last)} {
+		if i > 0 && form == last {
+			continue
+		}
+		ids[len(ids)-1] = l.id(form)
+		n := l.things.add(ids)
 		merged := false
 		for i, o := range n.val {
 			if o.Misheard == t.Misheard && o.Weak == t.Weak {
@@ -326,18 +396,7 @@ func (l *Lexicon) addTerm(t *Term) {
 			n.val = append(n.val, t)
 		}
 	}
-}
-
-// plurals gives a name as it is and with its last word in the plural and in the singular.
-func plurals(words []string) [][]string {
-	last := words[len(words)-1]
-	forms := [][]string{words}
-	for _, p := range []string{plural(last), singularWord(last)} {
-		if p != last {
-			forms = append(forms, append(append([]string{}, words[:len(words)-1]...), p))
-		}
-	}
-	return forms
+	return true
 }
 
 func plural(w string) string {
@@ -396,12 +455,11 @@ func (l *Lexicon) verb(cols []string) error {
 		for _, phrase := range list(said) {
 			p := Pattern{Action: a, Gap: -1, Subject: i == 1, rank: l.weight}
 			l.weight++
-			for _, w := range strings.Fields(phrase) {
-				if w == "~" {
-					p.Gap = len(p.Words)
-					continue
-				}
-				p.Words = append(p.Words, Words(w)...)
+			before, after, gap := strings.Cut(phrase, "~")
+			p.Words = Words(before)
+			if gap {
+				p.Gap = len(p.Words)
+				p.Words = append(p.Words, Words(after)...)
 			}
 			if len(p.Words) == 0 {
 				return fmt.Errorf("the phrase %q has no verb", phrase)
@@ -480,7 +538,7 @@ func (l *Lexicon) mood(cols []string) error {
 	label, phrases, err := labelled(cols)
 	for _, p := range phrases {
 		if w := Words(p); len(w) > 0 {
-			n := l.moods.add(w)
+			n := l.moods.add(l.idsOf(w))
 			n.val = append(n.val, label)
 		}
 	}
@@ -491,7 +549,7 @@ func (l *Lexicon) place(cols []string) error {
 	label, phrases, err := labelled(cols)
 	for _, p := range phrases {
 		if w := Words(p); len(w) > 0 {
-			n := l.places.add(w)
+			n := l.places.add(l.idsOf(w))
 			n.val = append(n.val, label)
 		}
 	}
@@ -500,7 +558,7 @@ func (l *Lexicon) place(cols []string) error {
 
 func (l *Lexicon) filler(cols []string) error {
 	if w := Words(cols[0]); len(w) > 0 {
-		l.fillers.add(w).val = true
+		l.fillers.add(l.idsOf(w)).val = true
 	}
 	return nil
 }
@@ -531,28 +589,25 @@ func (l *Lexicon) innocentWord(cols []string) error {
 func (l *Lexicon) finish() {
 	l.buildGate()
 	for _, ps := range l.verbs {
-		sort.SliceStable(ps, func(i, j int) bool {
-			if len(ps[i].Words) != len(ps[j].Words) {
-				return len(ps[i].Words) > len(ps[j].Words)
-			}
-			return ps[i].rank < ps[j].rank
+		slices.SortStableFunc(ps, func(a, b Pattern) int {
+			return cmp.Or(cmp.Compare(len(b.Words), len(a.Words)), cmp.Compare(a.rank, b.rank))
 		})
 	}
 }
 
 // Things returns the terms of the longest name that the words begin with, and
-// how many words it has; 0 where none does. word(i) is "" past the end.
-func (l *Lexicon) Things(word func(int) string) ([]*Term, int) { return l.things.longest(word) }
+// how many words it has; 0 where none does.
+func (l *Lexicon) Things(words []ID) ([]*Term, int) { return l.things.longest(words) }
 
 // Moods returns the cue labels of the longest cue that the words begin with.
-func (l *Lexicon) Moods(word func(int) string) ([]string, int) { return l.moods.longest(word) }
+func (l *Lexicon) Moods(words []ID) ([]string, int) { return l.moods.longest(words) }
 
 // PlaceWord tells whether the words begin with a word of place: its labels and its length.
-func (l *Lexicon) PlaceWord(word func(int) string) ([]string, int) { return l.places.longest(word) }
+func (l *Lexicon) PlaceWord(words []ID) ([]string, int) { return l.places.longest(words) }
 
 // Filler returns how many words of filler the words begin with.
-func (l *Lexicon) Filler(word func(int) string) int {
-	_, n := l.fillers.longest(word)
+func (l *Lexicon) Filler(words []ID) int {
+	_, n := l.fillers.longest(words)
 	return n
 }
 

@@ -2,6 +2,8 @@ package lexicon
 
 import (
 	"fmt"
+	"math/bits"
+	"slices"
 	"strings"
 )
 
@@ -16,9 +18,10 @@ type Signal struct {
 type phrase []element
 
 type element struct {
-	word, set string
-	gap       int
-	optional  bool
+	word     ID
+	set      int // into phrases.sets, -1 where the element is none
+	gap      int
+	optional bool
 }
 
 // maxGap is how many words "..." stands for at most.
@@ -26,9 +29,16 @@ const maxGap = 6
 
 // phrases are the named patterns of open.txt and the sets they are made of.
 type phrases struct {
-	sets    map[string][]phrase
+	names   map[string]int // of the sets, into sets
+	sets    []set
 	signals []signal
-	first   map[string][]int // first word -> signals that may begin with it
+	first   [][]int // by the ID of the first word: the signals that may begin with it
+	loose   []bool  // by ID
+}
+
+type set struct {
+	name    string
+	phrases []phrase
 }
 
 type signal struct {
@@ -36,10 +46,10 @@ type signal struct {
 	phrase
 }
 
-func parsePhrase(s string) (phrase, error) {
+func (l *Lexicon) parsePhrase(s string) (phrase, error) {
 	var p phrase
 	for _, f := range strings.Fields(s) {
-		e := element{}
+		e := element{set: -1}
 		if e.optional = strings.HasSuffix(f, "?"); e.optional {
 			f = strings.TrimSuffix(f, "?")
 		}
@@ -47,14 +57,14 @@ func parsePhrase(s string) (phrase, error) {
 		case f == "...":
 			e.gap = maxGap
 		case strings.HasPrefix(f, "<") && strings.HasSuffix(f, ">"):
-			e.set = f
+			e.set = l.said.set(f)
 		default:
 			ws := Words(f)
 			if strings.HasPrefix(f, "'") {
 				ws = []string{f} // "'ll": a clitic by itself
 			}
 			for _, w := range ws {
-				p = append(p, element{word: w, optional: e.optional})
+				p = append(p, element{word: l.id(w), set: -1, optional: e.optional})
 			}
 			continue
 		}
@@ -72,15 +82,13 @@ func (l *Lexicon) phraseLine(cols []string) error {
 		return fmt.Errorf("want name | phrases, or <set> | phrases")
 	}
 	for _, s := range list(cols[1]) {
-		p, err := parsePhrase(s)
+		p, err := l.parsePhrase(s)
 		if err != nil {
 			return err
 		}
 		if strings.HasPrefix(cols[0], "<") {
-			if l.said.sets == nil {
-				l.said.sets = map[string][]phrase{}
-			}
-			l.said.sets[cols[0]] = append(l.said.sets[cols[0]], p)
+			k := l.said.set(cols[0])
+			l.said.sets[k].phrases = append(l.said.sets[k].phrases, p)
 		} else {
 			l.said.signals = append(l.said.signals, signal{cols[0], p})
 		}
@@ -88,50 +96,78 @@ func (l *Lexicon) phraseLine(cols []string) error {
 	return nil
 }
 
+// set returns the number of a set, a new one where it has none yet.
+func (g *phrases) set(name string) int {
+	k, ok := g.names[name]
+	if !ok {
+		if g.names == nil {
+			g.names = map[string]int{}
+		}
+		k = len(g.sets)
+		g.names[name] = k
+		g.sets = append(g.sets, set{name: name})
+	}
+	return k
+}
+
 // index finds the words that each signal may begin with, and checks that the
 // sets exist and are not made of themselves.
-func (g *phrases) index() error {
-	g.first = map[string][]int{}
-	var firsts func(e element, depth int, add func(string)) error
-	firsts = func(e element, depth int, add func(string)) error {
-		if e.set == "" {
-			add(e.word)
+func (l *Lexicon) indexPhrases() error {
+	g := &l.said
+	firsts := make([][]ID, len(g.sets)) // the words that a set may begin with, each once
+	const doing, done = 1, 2
+	state := make([]uint8, len(g.sets))
+	var visit func(k int) error
+	visit = func(k int) error {
+		switch {
+		case state[k] == done:
 			return nil
+		case state[k] == doing:
+			return fmt.Errorf("the set %s is made of itself", g.sets[k].name)
+		case len(g.sets[k].phrases) == 0:
+			return fmt.Errorf("no set %s", g.sets[k].name)
 		}
-		if depth > 8 {
-			return fmt.Errorf("the set %s is made of itself", e.set)
-		}
-		if len(g.sets[e.set]) == 0 {
-			return fmt.Errorf("no set %s", e.set)
-		}
-		for _, p := range g.sets[e.set] {
-			if err := firsts(p[0], depth+1, add); err != nil {
-				return err
-			}
-			for _, e := range p[1:] {
-				if e.set != "" {
-					if err := firsts(e, depth+1, func(string) {}); err != nil {
+		state[k] = doing
+		for _, p := range g.sets[k].phrases {
+			for i, e := range p {
+				if e.set >= 0 {
+					if err := visit(e.set); err != nil {
 						return err
 					}
 				}
+				switch {
+				case i > 0:
+				case e.set >= 0:
+					firsts[k] = append(firsts[k], firsts[e.set]...)
+				default:
+					firsts[k] = append(firsts[k], e.word)
+				}
 			}
 		}
+		slices.Sort(firsts[k])
+		firsts[k] = slices.Compact(firsts[k])
+		state[k] = done
 		return nil
 	}
+	for k := range g.sets {
+		if err := visit(k); err != nil {
+			return err
+		}
+	}
+	for w := range loose {
+		l.id(w)
+	}
+	g.loose = make([]bool, len(l.ids)+1)
+	for w := range loose {
+		g.loose[l.id(w)] = true
+	}
+	g.first = make([][]int, len(l.ids)+1)
 	for i, s := range g.signals {
-		seen := map[string]bool{}
-		for k, e := range s.phrase {
-			if e.gap > 0 {
-				continue
-			}
-			err := firsts(e, 0, func(w string) {
-				if k == 0 && !seen[w] {
-					seen[w] = true
-					g.first[w] = append(g.first[w], i)
-				}
-			})
-			if err != nil {
-				return err
+		if e := s.phrase[0]; e.set < 0 {
+			g.first[e.word] = append(g.first[e.word], i)
+		} else {
+			for _, w := range firsts[e.set] {
+				g.first[w] = append(g.first[w], i)
 			}
 		}
 	}
@@ -142,57 +178,94 @@ func (g *phrases) index() error {
 var loose = map[string]bool{"just": true, "probably": true, "also": true, "still": true, "only": true, "really": true, "honestly": true, "then": true, "maybe": true,
 	"uh": true, "um": true, "er": true, "simply": true, "even": true, "actually": true, "definitely": true, "quickly": true, "all": true, "now": true, "eventually": true, "properly": true}
 
-// match calls found with every end that the phrase has when it begins at word i,
-// until found returns true.
-func (g *phrases) match(p phrase, i int, word func(int) string, found func(end int) bool) bool {
-	if len(p) == 0 {
-		return found(i)
-	}
-	e, rest := p[0], p[1:]
-	next := func(end int) bool { return g.match(rest, end, word, found) }
-	if e.optional && next(i) {
-		return true
-	}
-	if e.gap > 0 {
-		for k := 0; k <= e.gap; k++ {
-			if next(i + k) {
-				return true
-			}
-			if word(i+k) == "" {
-				break
-			}
-		}
-		return false
-	}
-	for k := 0; k <= 2; k++ {
-		if e.set != "" {
-			for _, q := range g.sets[e.set] {
-				if g.match(q, i+k, word, next) {
-					return true
-				}
-			}
-		} else if word(i+k) == e.word && next(i+k+1) {
-			return true
-		}
-		if i+k == 0 || !loose[word(i+k)] {
-			break
-		}
-	}
-	return false
+// window is how many words a phrase may reach over; none takes half as many.
+const window = 64
+
+// matcher matches phrases against a stretch of words. A set of places in it is a
+// bit mask, so that each element of a phrase is looked at once however many ways
+// there are to come to it, and what a set matches at a place is found once.
+type matcher struct {
+	*phrases
+	words []ID
+	known []uint64 // by set: the places at which ends is known
+	ends  []uint64 // by set and place: the places where the set's phrases end
 }
 
-// Signals returns the signals that the words begin with, each in its longest
-// form. word(i) is "" past the end.
-func (l *Lexicon) Signals(word func(int) string) []Signal {
+// at returns the word at a place, 0 past the end.
+func (m *matcher) at(i int) ID {
+	if i < len(m.words) {
+		return m.words[i]
+	}
+	return 0
+}
+
+// match returns where the phrase may end when it begins at a place.
+func (m *matcher) match(p phrase, i int) uint64 {
+	at := uint64(1) << i
+	for _, e := range p {
+		var to uint64
+		if e.optional {
+			to = at
+		}
+		for ; at != 0; at &= at - 1 {
+			i := bits.TrailingZeros64(at)
+			if e.gap > 0 {
+				n := min(e.gap, len(m.words)-i) // a gap ends where the words do
+				to |= (1<<(n+1) - 1) << i
+				continue
+			}
+			for k := i; k <= i+2 && k < window-1; k++ {
+				if e.set >= 0 {
+					to |= m.set(e.set, k)
+				} else if m.at(k) == e.word {
+					to |= 1 << (k + 1)
+				}
+				if k == 0 || !m.loose[m.at(k)] {
+					break
+				}
+			}
+		}
+		if at = to; at == 0 {
+			return 0
+		}
+	}
+	return at
+}
+
+// set returns where a phrase of a set may end when it begins at a place.
+func (m *matcher) set(k, i int) uint64 {
+	if m.known[k]&(1<<i) == 0 {
+		var to uint64
+		for _, p := range m.sets[k].phrases {
+			// most phrases begin with a word, and most words are others
+			if e := p[0]; e.set < 0 && e.word != m.at(i) && !m.loose[m.at(i)] {
+				continue
+			}
+			to |= m.match(p, i)
+		}
+		m.ends[k*window+i] = to
+		m.known[k] |= 1 << i
+	}
+	return m.ends[k*window+i]
+}
+
+// Signals returns the signals that the words begin with, each in its longest form.
+func (l *Lexicon) Signals(words []ID) []Signal {
+	if len(words) == 0 || len(l.said.first[words[0]]) == 0 {
+		return nil
+	}
+	m, _ := l.matchers.Get().(*matcher)
+	if m == nil {
+		m = &matcher{phrases: &l.said, known: make([]uint64, len(l.said.sets)), ends: make([]uint64, len(l.said.sets)*window)}
+	}
+	defer l.matchers.Put(m)
+	m.words = words[:min(len(words), window-1)]
+	clear(m.known)
 	var out []Signal
-	for _, k := range l.said.first[word(0)] {
-		s := l.said.signals[k]
-		best := 0
-		l.said.match(s.phrase, 0, word, func(end int) bool {
-			best = max(best, end)
-			return false
-		})
-		if best == 0 {
+	for _, k := range l.said.first[words[0]] {
+		s := &l.said.signals[k]
+		best := bits.Len64(m.match(s.phrase, 0)) - 1
+		if best <= 0 {
 			continue
 		}
 		known := false
