@@ -224,7 +224,7 @@ func (r *reading) match(c *clause, i int, p lexicon.Pattern) (act, int, bool) {
 	if p.Subject {
 		if p.Words[0] == "be" && k < c.hi && r.toks[k-1].brk <= brkPause && p.Action.Name != "none" {
 			// "it's in the tank" tells a place, "it's in" that it was fitted
-			if w := r.toks[k].s; determiner[w] && w != "one" || r.toks[k].men >= 0 {
+			if w := r.toks[k].s; determiner[w] && w != "one" || w == "me" || r.toks[k].men >= 0 {
 				return a, 0, false
 			}
 		}

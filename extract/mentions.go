@@ -91,6 +91,9 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	if n == 1 && (verbLike[w] || r.plainVerb(w)) && r.usedAsVerb(c, i) {
 		return m, 0
 	}
+	if w == "brackets" && n == 1 && i > c.lo && r.toks[i-1].s == "in" {
+		return m, 0 // punctuation
+	}
 	if n == 1 && (w == "bit" || w == "bits") && (i == c.lo || r.toks[i-1].qty < 0) {
 		return m, 0 // "a bit of"
 	}

@@ -441,6 +441,8 @@ func (r *reading) startsClause(start, i int) bool {
 		return true // "both come out | the bottom pin's got a sleeve"
 	case n >= 2 && (endsPhrase[p] || r.toks[i-1].brk >= brkPause) && !holdsClause[p] && !offWords[t] && !onWords[t] && t != "back" && r.thingThenVerb(i) && (r.hasVerb(start, i) || particle[p]):
 		return true // "… done | wheel back on"
+	case (t == "new" || t == "fresh") && n >= 3 && !determiner[p] && !prepositions[p] && !dropAdj[p] && !linking[p] && !r.isVerbForm(p) && p != "and" && p != "of" && r.thingThenVerb(i):
+		return true // "… with your thumb | new clip in the groove"
 	case r.toks[i-1].brk == brkPause && n >= 3 && r.turnsTo(i):
 		return true // "… that one and that one | pulley now three little ones"
 	case r.toks[i-1].brk == brkPause && isNoun(r, i) && isNoun(r, i-1) && !particle[next]:

@@ -24,6 +24,7 @@ type thing struct {
 	left     outcome // how the events leave it
 	mentions []int
 	isNew    bool
+	mate     bool   // spoken of in one breath with a fastener of another word: a bolt with its nut
 	twin     *thing // the thing this one was told apart from by its side
 	id       string
 }
@@ -171,6 +172,13 @@ func (s *tracker) clause(ci int) {
 		t.mentions = append(t.mentions, mi)
 		t.last = m.lo
 		s.touch(t)
+		if t.fastener && alike[t.head] {
+			for _, k := range c.mentions {
+				if o := r.mentions[k].entry; o != nil && o != t && o.fastener && alike[o.head] && o.head != t.head {
+					o.mate, t.mate = true, true
+				}
+			}
+		}
 	}
 	s.turn(c)
 	s.inTurn(c)
@@ -517,6 +525,9 @@ func (s *tracker) resolve(ci, mi int) *thing {
 		if side != "" && t.side == side {
 			score += 3
 		}
+		if t.head == m.head {
+			score++
+		}
 		if score > bestScore {
 			best, bestScore = t, score
 		}
@@ -716,7 +727,7 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 	var before, after *mention
 	for _, k := range c.mentions {
 		o := &r.mentions[k]
-		if (o.kind&lexicon.Part == 0 || o.kind&lexicon.Fastener != 0) && o.head != "axle" && o.head != "spindle" || k == mi || ownsNothing[o.head] {
+		if (o.kind&lexicon.Part == 0 || o.kind&lexicon.Fastener != 0) && !heldByBolts[o.head] || k == mi || ownsNothing[o.head] {
 			continue
 		}
 		if o.hi <= m.from {
@@ -782,8 +793,11 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 	return nil
 }
 
+// heldByBolts are fastenings with bolts or screws of their own.
+var heldByBolts = set("axle spindle clamp clip")
+
 // ownsNothing are parts that no bolt is named after.
-var ownsNothing = set("washer gasket seal shim oil thread splines spline cap collar peg rubber grommet bush bushing sleeve spacer dowel ring o-ring clip circlip pin key boot lip edge corner end hole slot groove face insert roller ball tie chain belt cable spring pad shoe tyre tire tube piston wire cord rope race cage needle bulb fuse fluid")
+var ownsNothing = set("washer gasket seal shim oil thread splines spline cap collar peg rubber grommet bush bushing sleeve spacer dowel ring o-ring circlip pin key boot lip edge corner end hole slot groove face insert roller ball tie chain belt cable spring pad shoe tyre tire tube piston wire cord rope race cage needle bulb fuse fluid")
 
 var subordinate = set("while because cause if when before until till otherwise unless whereas")
 
@@ -807,6 +821,7 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 	m := &r.mentions[mi]
 	act := r.actOn(m.cl, mi)
 	topic := s.onTopic(m.lo)
+	same := s.handHas(m)
 	var best *thing
 	bestScore := 0
 	for i := len(s.hand) - 1; i >= 0; i-- {
@@ -815,7 +830,7 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 			continue
 		}
 		gap := r.since(t.last, m.lo)
-		if t.head != m.head && r.namedElse(t, m) {
+		if t.head != m.head && (same || r.namedElse(t, m)) {
 			continue // "two bolts and two nuts"
 		}
 		if t.head != m.head && t.head != "fastener" && (gap > 30 || t.owner == nil && contentCount(t.mods) > 0 && t.mods[m.head]) {
@@ -906,6 +921,21 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 		}
 	}
 	return nil
+}
+
+// handHas tells whether a fastener of the mention's own word was spoken of lately,
+// told apart there from one of another word: a bolt with its nut.
+func (s *tracker) handHas(m *mention) bool {
+	for i := len(s.hand) - 1; i >= 0; i-- {
+		t := s.hand[i]
+		if s.r.since(t.last, m.lo) > 90 {
+			return false
+		}
+		if t.fastener && t.head == m.head && t.mate {
+			return true
+		}
+	}
+	return false
 }
 
 // namedElse tells whether a thing was called by another word than the mention's in the same clause.
@@ -1164,6 +1194,9 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		}
 		if a.ifOff && st != Removed && st != Loosened && !(a.rule == "thing and place" && st == "" && s.fitted > 0 && r.since(s.fitted, a.lo) < 90) {
 			continue
+		}
+		if name == "tighten" && !t.fastener && a.verb >= 0 && r.lemma1(r.toks[a.verb].s) == "go" {
+			continue // round a bore with a scuff pad
 		}
 		if name == "tighten" && a.subject && (st == "" || st == Removed || st == Loosened) {
 			continue // how tight it was found, not how it was left

@@ -229,6 +229,11 @@ func (s *tracker) further(c *clause, q *quantity) bool {
 // pairOf tells whether the words between two values make them one value in two units.
 func (s *tracker) pairOf(lo, hi int) bool {
 	if hi-lo > 5 {
+		for i := lo; i < hi && hi-lo <= 9; i++ {
+			if w := s.r.toks[i].s; w == "brackets" || w == "parentheses" {
+				return true // "and then in brackets it says 35 foot pounds"
+			}
+		}
 		return false
 	}
 	for i := lo; i < hi; i++ {
@@ -267,6 +272,14 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 	r := s.r
 	c := &r.clauses[ci]
 	var before, after, part *thing
+	prev, next := c.lo, c.hi // the values beside it in the clause
+	for _, k := range c.qtys {
+		if o := &r.qtys[k]; o.Kind == normalize.Torque && o.hi <= q.lo && !s.pairOf(o.hi, q.lo) {
+			prev = o.hi
+		} else if o.Kind == normalize.Torque && o.lo >= q.hi && next == c.hi {
+			next = o.lo
+		}
+	}
 	for _, mi := range c.mentions {
 		m := &r.mentions[mi]
 		t := m.entry
@@ -279,14 +292,25 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 			}
 			continue
 		}
-		if m.lo < q.lo {
-			before = t
-		} else if after == nil {
+		switch {
+		case m.lo < q.lo:
+			if before == nil || m.lo >= prev {
+				before = t
+			}
+		case after == nil && (next == c.hi || m.lo > next || m.prep == "for" || m.prep == "on" && determiner[r.toks[m.from].s]) && m.lo < next:
 			after = t
 		}
 	}
 	if before != nil {
 		return before, "fastener named before the value"
+	}
+	if after != nil && s.subjectBefore(c, q) {
+		// "they're 28 on both, bleeder somewhere between 6 and 8"
+		for i := len(s.hand) - 1; i >= 0 && r.since(s.hand[i].last, q.lo) < 15; i-- {
+			if t := s.hand[i]; takesTorque(t) && t.last < c.lo {
+				return t, "fastener spoken of before"
+			}
+		}
 	}
 	if after != nil {
 		return after, "fastener named after the value"
@@ -380,6 +404,18 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 		}
 	}
 	return nil, "no fastener told"
+}
+
+// subjectBefore tells whether "they're", "these are" or "it's" stands before a
+// value: what is named after it is then another thing.
+func (s *tracker) subjectBefore(c *clause, q *quantity) bool {
+	for i := c.lo; i+1 < q.lo && i < c.lo+5; i++ {
+		switch s.r.toks[i].s {
+		case "they", "these", "those":
+			return linking[s.r.toks[i+1].s]
+		}
+	}
+	return false
 }
 
 // fastenerOf finds the fastener that holds a part, the latest spoken of first.
