@@ -91,6 +91,9 @@ var bins = set("bin trash garbage rubbish skip scrap dustbin")
 // "in the bin" that it is thrown away; "" where a thing goes where it belongs.
 func (r *reading) intoContainer(ci, k int) string {
 	c := &r.clauses[ci]
+	if k < c.hi && !determiner[r.toks[k].s] && !prepositions[r.toks[k].s] && !containers[r.toks[k].s] && !bins[r.toks[k].s] {
+		return "" // "back in, fold it flat, plate, lid"
+	}
 	for i := k; i < c.hi && i < k+6; i++ {
 		w := r.toks[i].s
 		if i > k+1 && (w == "and" || w == "with" || w == "so") {
@@ -210,6 +213,11 @@ func (r *reading) match(c *clause, i int, p lexicon.Pattern) (act, int, bool) {
 				} else if w := r.toks[j].s; !stopWords[w] && !dropWords[w] && !dropAdj[w] && r.toks[j].qty < 0 && countOf[w] == 0 {
 					a.unknown = true // "get all the sludge out"
 				}
+			}
+		}
+		if p.Gap == wi && len(a.objects) == 0 && a.pronoun == "" {
+			for j := k; j < found; j++ {
+				a.unknown = a.unknown || !between[r.toks[j].s] // "get a bit more out of it"
 			}
 		}
 		k = found + 1

@@ -49,7 +49,7 @@ func (r *reading) findMentions() {
 				if end2 == 0 || r.toks[end-1].s == "'s" || m2.kind&(lexicon.Fastener|lexicon.Part) == 0 && m2.kind&m.kind == 0 {
 					break
 				}
-				if m.plural && m.kind&lexicon.Tool == 0 {
+				if m.plural && m.kind&lexicon.Tool == 0 || dropAdj[r.toks[end].s] || placeWords[r.toks[end].s] {
 					break
 				}
 				if verbLike[r.toks[end].s] && end+1 < c.hi && r.toks[end].brk <= brkPause && (determiner[r.toks[end+1].s] && countOf[r.toks[end+1].s] == 0 || pronounsObj[r.toks[end+1].s]) {
@@ -99,8 +99,16 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	}
 	var t *lexicon.Term
 	for _, x := range terms {
-		if x.Weak && !r.sureBeside(c, i, n) {
-			continue
+		if x.Weak && !r.toldWeak[w] {
+			if !r.sureBeside(c, i, n) {
+				continue
+			}
+			if w != "not" {
+				if r.toldWeak == nil {
+					r.toldWeak = map[string]bool{}
+				}
+				r.toldWeak[w] = true // and from now on: the recogniser hears it so each time
+			}
 		}
 		if t == nil || t.Misheard && !x.Misheard {
 			t = x
@@ -260,6 +268,9 @@ func (r *reading) complete(ci int, m *mention) {
 		if r.toks[i-1].qty >= 0 {
 			break
 		}
+		if m.isNew && !dropAdj[p] && !placeWords[p] {
+			break // nothing of a name stands before "new"
+		}
 		if dropAdj[p] {
 			m.isNew = m.isNew || p == "new" || p == "fresh" || p == "brand"
 			m.isOld = m.isOld || p == "old" || p == "existing" || p == "original"
@@ -338,6 +349,9 @@ func (r *reading) complete(ci int, m *mention) {
 	for i > c.lo && r.toks[i-1].brk <= brkPause {
 		p := r.toks[i-1].s
 		if n := countOf[p]; n > 0 && r.toks[i-1].qty < 0 && p != "one" {
+			if p == "both" && !m.plural {
+				break // "twenty eight on both, bleeder eight"
+			}
 			m.count = n
 		} else if p == "one" {
 			m.count = 1

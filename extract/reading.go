@@ -135,6 +135,7 @@ type reading struct {
 	mentions []mention
 	acts     []act
 	qtys     []quantity
+	toldWeak map[string]bool // misheard words that are real words and were a thing once in this talk
 	things   []*thing
 	byHead   map[string][]*thing // things by their head, in order
 	touched  []touch             // when each fastener was spoken of or handled, in order
@@ -441,7 +442,7 @@ func (r *reading) startsClause(start, i int) bool {
 		return true // "both come out | the bottom pin's got a sleeve"
 	case n >= 2 && (endsPhrase[p] || r.toks[i-1].brk >= brkPause) && !holdsClause[p] && !offWords[t] && !onWords[t] && t != "back" && r.thingThenVerb(i) && (r.hasVerb(start, i) || particle[p]):
 		return true // "… done | wheel back on"
-	case (t == "new" || t == "fresh") && n >= 3 && !determiner[p] && !prepositions[p] && !dropAdj[p] && !linking[p] && !r.isVerbForm(p) && p != "and" && p != "of" && r.thingThenVerb(i):
+	case (t == "new" || t == "fresh") && n >= 3 && !determiner[p] && !prepositions[p] && !dropAdj[p] && !linking[p] && !r.isVerbForm(p) && p != "and" && p != "of" && (r.thingThenVerb(i) || r.thingThenPlace(i)):
 		return true // "… with your thumb | new clip in the groove"
 	case r.toks[i-1].brk == brkPause && n >= 3 && r.turnsTo(i):
 		return true // "… that one and that one | pulley now three little ones"
@@ -526,6 +527,16 @@ func (r *reading) thingThenVerb(i int) bool {
 		return w == "" || w == "on" || w == "in" || w == "up" || w == "by" || w == "then" || w == "and" || w == "first" || w == "with" || w == "now" || w == "again" || w == "so" || w == "finger" || w == "just" || w == "together"
 	}
 	return false
+}
+
+// thingThenPlace tells whether a thing named at i is followed by where it goes: "new clip in the groove".
+func (r *reading) thingThenPlace(i int) bool {
+	k := i
+	for k < i+4 && (determiner[r.word(k)] || placeWords[r.word(k)] || dropAdj[r.word(k)]) {
+		k++
+	}
+	_, n := r.lex.Things(r.from(k, len(r.toks)))
+	return n > 0 && placing[r.word(k+n)] && determiner[r.word(k+n+1)]
 }
 
 var leadsVerb = set("to and or just then don't never not can will would could should must 'll gonna wanna let help please always only simply carefully gently also")

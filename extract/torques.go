@@ -62,7 +62,7 @@ func (s *tracker) values(ci int) {
 	// "click", "i'm going with the sticker": a value that was only quoted was set
 	for i := c.lo; i < c.hi; i++ {
 		w := r.toks[i].s
-		if w == "click" || w == "clicked" || w == "clicks" || w == "taking" || (w == "going" || w == "gone") && r.word(i+1) == "with" {
+		if w == "click" || w == "clicked" || w == "clicks" || w == "taking" || w == "so" && i+1 < c.hi && (numberWord[r.toks[i+1].s] || r.toks[i+1].s[0] >= '0' && r.toks[i+1].s[0] <= '9') || (w == "going" || w == "gone") && r.word(i+1) == "with" {
 			if h := s.chosen(c, i); h != nil && h.applied != "done" {
 				h.applied = "done"
 				s.torqued(h, i, i+1)
