@@ -18,10 +18,12 @@ var stopWords = set(`a an the this that these those and or but so then now i you
  came coming put puts take takes took want wants need needs gonna like well right okay ok still even ever never always maybe probably actually basically gets let's lets see look make sure first next last same such own way thing things one ones
  said say says call called know think guess mean about before after once since though about still let us ain't isn't aren't wasn't won't can't cannot couldn't uh um er erm yeah yes ah oh where'd whatever half turn
  stick grab hold keep give gave given use using used leave left show tell told turned goes went done being every nice good easy tight loose tight-ish says spec two-ish dirty clean clear
- says see watch try trying i'd you'd they'd new's wee ye yous ya 'em em bunch couple pair anyway thanks basically sort kind lots ago day days today tomorrow`)
+ says see watch try trying i'd you'd they'd new's wee ye yous ya 'em em bunch couple pair anyway thanks basically sort kind lots ago day days today tomorrow
+ comment comments description video videos channel link links website page internet film`)
 
 // adjectives may stand in a name without belonging to it.
-var dropAdj = set("new old existing original same little wee small tiny big large great fresh used second-hand brand nice good cheap clean rusty dirty damn bloody stupid next final whole actual very proper genuine fancy spare special horrible poor")
+// what state it is in, or how the speaker likes it, never tells which one it is.
+var dropAdj = set("new old existing original same little wee small tiny big large great fresh used second-hand brand nice good cheap clean rusty dirty damn bloody stupid next final whole actual very proper genuine fancy spare special horrible poor longer shorter bigger smaller larger wider thicker thinner single lovely beautiful ugly awful particular certain worn rusty seized greasy oily sloppy missing remaining heavy silly daft flipping flaming blasted fiddly awkward manky scabby crusty knackered shiny wonky naked spent ancient different opposite famous so-called")
 
 var placeWords = set("upper lower top bottom front rear back inner outer inside outside middle centre center long short left right nearside offside forward rearward outboard inboard far near")
 var sideOf = map[string]string{"left": "left", "right": "right", "nearside": "near side", "offside": "off side", "port": "port", "starboard": "starboard"}
@@ -49,8 +51,11 @@ func (r *reading) findMentions() {
 				if end2 == 0 || r.toks[end-1].s == "'s" || m2.kind&(lexicon.Fastener|lexicon.Part) == 0 && m2.kind&m.kind == 0 {
 					break
 				}
-				if m.plural && m.kind&lexicon.Tool == 0 || dropAdj[r.toks[end].s] || placeWords[r.toks[end].s] {
-					break
+				if m.plural && m.kind&lexicon.Tool == 0 || dropAdj[r.toks[end].s] || placeWords[r.toks[end].s] || r.toks[end-1].s == r.toks[end].s {
+					break // "pin, pin, clip and pin", with no comma heard
+				}
+				if m.kind == lexicon.Tool && m2.kind == lexicon.Tool && len(m.mods)+len(m2.mods) > 0 {
+					break // "a soft hammer trolley jack and a tray": two tools in a row
 				}
 				if verbLike[r.toks[end].s] && end+1 < c.hi && r.toks[end].brk <= brkPause && (determiner[r.toks[end+1].s] && countOf[r.toks[end+1].s] == 0 || pronounsObj[r.toks[end+1].s]) {
 					break
@@ -299,6 +304,10 @@ func (r *reading) complete(ci int, m *mention) {
 		if stopWords[p] || determiner[p] || countOf[p] > 0 || pronounsObj[p] {
 			break
 		}
+		if n, ok := r.compound(c, i-1, m); ok {
+			i = n // "two-piece crankset": how it is built, not how many there are
+			continue
+		}
 		// an unknown word belongs to the name where a determiner stands not far before it
 		if unknown < 2 && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && !r.isVerbForm(p) {
 			j := i - 2
@@ -381,6 +390,21 @@ func (r *reading) complete(ci int, m *mention) {
 		m.of = c.mentions[len(c.mentions)-1]
 	}
 	m.cl = ci
+}
+
+// compound tells whether the word at i and a number before it say how a thing is
+// built: "a two-piece crankset", "the three speed hub". A count would make the
+// thing plural. Gives the token where such words begin.
+func (r *reading) compound(c *clause, i int, m *mention) (int, bool) {
+	k := i - 1
+	if m.plural || k < c.lo || r.toks[k].brk > brkPause || r.toks[k].men >= 0 {
+		return i, false
+	}
+	q := r.toks[k].s
+	if countOf[q] < 2 || q == "both" || q == "pair" || lexicon.Singular(r.toks[i].s) != r.toks[i].s || isThingWord(r, i) {
+		return i, false
+	}
+	return k, true
 }
 
 func (r *reading) isVerbForm(w string) bool {

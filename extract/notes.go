@@ -71,38 +71,11 @@ func (r *reading) usual(rec *Record) []Usual {
 	if len(rec.Ledger) == 0 && len(rec.Steps) == 0 {
 		return out
 	}
-	worked := map[string]bool{}
-	add := func(name string) {
-		f := strings.Fields(lexicon.Singular(name))
-		for i := range f {
-			for j := i + 1; j <= len(f); j++ {
-				worked[strings.Join(f[i:j], " ")] = true
-			}
-		}
-	}
-	for _, e := range rec.Ledger {
-		add(e.Item)
-	}
-	for _, c := range rec.Consumables {
-		add(c.Name)
-	}
-	for _, t := range rec.Tools {
-		if t.Need != "not-needed" {
-			add(t.Name)
-		}
-	}
-	var b strings.Builder
-	b.WriteByte(' ')
-	for i := range r.toks {
-		b.WriteString(r.toks[i].s)
-		b.WriteByte(' ')
-	}
-	said := b.String()
+	w := r.workedOn(rec)
 	for _, u := range r.lex.Usual() {
 		why := ""
-		for _, w := range u.When {
-			if worked[w] {
-				why = w
+		for _, when := range u.When {
+			if why = w.why(when); why != "" {
 				break
 			}
 		}
@@ -110,8 +83,8 @@ func (r *reading) usual(rec *Record) []Usual {
 			continue
 		}
 		heard := false
-		for _, w := range u.Unless {
-			if strings.Contains(said, " "+w+" ") {
+		for _, phrase := range u.Unless {
+			if w.heard(phrase) {
 				heard = true
 				break
 			}
@@ -126,6 +99,87 @@ func (r *reading) usual(rec *Record) []Usual {
 		out = append(out, n)
 	}
 	return out
+}
+
+// worked is what the talk worked on, for the choice of the usual checks.
+type worked struct {
+	things, fresh, tools map[string]bool
+	said                 string
+}
+
+// holders are the words at the end of a name that leave what it belongs to: who
+// turned the caliper bracket bolts had the caliper in hand.
+var holders = set("bolt nut screw stud fastener fasteners locknut clamp bracket carrier mount clip housing cover")
+
+// workedOn gathers what was worked on, by each ending of its name: a brake caliper
+// is a caliper, and a chain brake is no chain.
+func (r *reading) workedOn(rec *Record) *worked {
+	w := &worked{things: map[string]bool{}, fresh: map[string]bool{}, tools: map[string]bool{}}
+	add := func(to map[string]bool, name string) {
+		f := strings.Fields(lexicon.Singular(name))
+		for {
+			for i := range f {
+				to[strings.Join(f[i:], " ")] = true
+			}
+			if len(f) < 2 || !holders[f[len(f)-1]] {
+				return
+			}
+			f = f[:len(f)-1]
+			f[len(f)-1] = lexicon.Singular(f[len(f)-1])
+		}
+	}
+	for _, e := range rec.Ledger {
+		add(w.things, e.Item)
+	}
+	for _, c := range rec.Consumables {
+		add(w.things, c.Name)
+	}
+	for _, p := range rec.Parts {
+		if p.Disposition == "new" {
+			add(w.fresh, p.Name)
+		}
+	}
+	for _, t := range rec.Tools {
+		if t.Need != "not-needed" {
+			add(w.tools, t.Name)
+		}
+	}
+	var b strings.Builder
+	b.WriteByte(' ')
+	for i := range r.toks {
+		b.WriteString(r.toks[i].s)
+		b.WriteByte(' ')
+	}
+	w.said = b.String()
+	return w
+}
+
+func (w *worked) heard(phrase string) bool {
+	return strings.Contains(w.said, " "+strings.Join(lexicon.Words(phrase), " ")+" ")
+}
+
+// why gives what called for a usual check, or "" where nothing did.
+func (w *worked) why(when string) string {
+	var out []string
+	for _, part := range strings.Split(when, "&") {
+		part = strings.TrimSpace(part)
+		name, ok := part, false
+		if n, is := strings.CutPrefix(part, "new "); is {
+			name, ok = part, w.fresh[n]
+		} else if n, is := strings.CutPrefix(part, "tool "); is {
+			name, ok = n, w.tools[n]
+		} else if strings.HasPrefix(part, "'") {
+			name = strings.Trim(part, "'")
+			ok = w.heard(name)
+		} else {
+			ok = w.things[part]
+		}
+		if !ok {
+			return ""
+		}
+		out = append(out, name)
+	}
+	return strings.Join(out, " and ")
 }
 
 func clock(s float64) string {

@@ -118,8 +118,8 @@ func asksAlready(said []Open, kind string, e Entry, name string) bool {
 		if o.LedgerID != e.ID && o.About != name {
 			continue
 		}
-		if kind == NotRefitted && o.Kind == ReplaceLater {
-			return true // the old one is back on
+		if kind == NotRefitted && o.Kind == ReplaceLater || kind == o.Kind && (kind == NotRefitted || kind == LockMissing) {
+			return true // the old one is back on, or it is said to be off
 		}
 		if kind == NotTorqued && o.Kind == LookUp && e.State == Tightened || kind == NotTorqued && o.Kind == NotTorqued {
 			return true
@@ -232,7 +232,7 @@ func (r *reading) mayName(m *mention, t *thing) bool {
 	}
 	words := content(m.mods)
 	if len(words) == 0 {
-		return m.entry == nil || m.entry == t || contentCount(m.entry.mods) == 0 || contentCount(t.mods) == 0
+		return m.entry == nil || m.entry == t || contentCount(t.mods) == 0
 	}
 	for _, w := range words {
 		if t.mods[w] {

@@ -46,11 +46,46 @@ func (r *reading) spokenOpen(rec *Record) []Open {
 	}
 	var out []Open
 	for _, e := range ends {
-		if e.kind != "" && !r.settled(e, rec) {
-			out = append(out, r.askOf(e, rec))
+		if e.kind == "" || r.settled(e, rec) {
+			continue
 		}
+		o := r.askOf(e, rec)
+		if e.kind == NotRefitted {
+			if t := r.leftOff(e, rec); t != nil {
+				o.About, o.LedgerID = torqueName(t), t.id
+				if isLock(t) {
+					o.Kind = LockMissing
+				}
+				o.Question = question(o)
+			}
+		}
+		out = append(out, o)
 	}
 	return out
+}
+
+// leftOff gives what is still off by the ledger, of the things spoken of right
+// before "it's still off".
+func (r *reading) leftOff(e *looseEnd, rec *Record) *thing {
+	off := map[string]bool{}
+	for _, l := range rec.Ledger {
+		off[l.ID] = l.State == Removed || l.State == Discarded
+	}
+	for k := e.last; k >= 0 && k >= e.last-8 && r.since(r.clauses[k].lo, e.lo) < 14; k-- {
+		ms := r.clauses[k].mentions
+		for i := len(ms) - 1; i >= 0; i-- {
+			m := &r.mentions[ms[i]]
+			if t := m.entry; t != nil && off[t.id] {
+				return t
+			}
+			for _, t := range r.like(m.head, m.kind&lexicon.Fastener != 0) {
+				if off[t.id] && t.first < e.lo && r.mayName(m, t) {
+					return t
+				}
+			}
+		}
+	}
+	return nil
 }
 
 // cuesIn gives the signals of a clause, and where it gives one value or another
@@ -64,11 +99,20 @@ func (r *reading) cuesIn(ci int) []openCue {
 			cues = append(cues[:len(cues):len(cues)], openCue{q.lo, q.hi, "doubt"})
 		}
 	}
+	for _, mi := range c.mentions {
+		if m := &r.mentions[mi]; makeshift[m.head] && !m.isNew && !m.plural && c.mood&(negated|conditional|other|asked|listing|advert) == 0 && (m.prep == "" || m.prep == "on" || m.prep == "with") {
+			cues = append(cues[:len(cues):len(cues)], openCue{m.lo, m.hi, "makeshift"})
+			break
+		}
+	}
 	if a := r.belied(ci); a >= 0 {
 		cues = append(cues[:len(cues):len(cues)], openCue{c.lo, c.hi, "odds"})
 	}
 	return cues
 }
+
+// makeshift things hold what has lost its own fastener.
+var makeshift = set("tie binder wire tape string rope nail twine strap cord")
 
 // heardIn tells whether a signal was given in the clauses from lo to hi.
 func (r *reading) heardIn(lo, hi int, signals ...string) bool {
@@ -199,6 +243,12 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			return nil
 		}
 		e.kind, e.before = ReplaceLater, BeforeLater
+	case "makeshift":
+		_, hi := r.nearBy(ci, 0, 7, 18)
+		if !r.heardIn(ci, hi, "ordered", "stand-in", "before-use") && !r.heardIn(ci, min(hi, ci+5), "later") {
+			return nil
+		}
+		e.kind, e.before = ReplaceLater, BeforeLater
 	case "old-back":
 		if !told || !r.heardIn(lo, hi+2, "ordered", "later", "stand-in") {
 			return nil
@@ -226,7 +276,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		e.kind, e.before = Promise, BeforePublishing
 	case "next":
-		if c.hi-oc.hi < 1 && ci+1 < len(r.clauses) && r.since(c.lo, r.clauses[ci+1].lo) < 6 {
+		if c.hi == oc.hi && oc.lo-c.lo <= 1 && ci+1 < len(r.clauses) && r.since(c.lo, r.clauses[ci+1].lo) < 6 {
 			ci++ // "Next week | it's the fork seals"
 			e.last = ci
 		}
@@ -518,7 +568,9 @@ func (r *reading) intends(ci int) bool {
 		for i := n.lo; i < n.hi; i++ {
 			switch w := r.toks[i].s; w {
 			case "'ll", "will", "shall", "gonna", "must", "gotta", "job", "going":
-				return true
+				if p := r.word(i - 1); i == n.lo || p != "you" && p != "they" && p != "he" && p != "she" {
+					return true
+				}
 			case "i", "we":
 				if next := r.word(i + 1); next != "" && r.presentVerb(next) {
 					return true
@@ -668,11 +720,12 @@ func (r *reading) aimFrom(e *looseEnd) bool {
 func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 	c := &r.clauses[ci]
 	// what is asked of tightness is asked of something that is tightened
-	tight := e.kind == NotTorqued || e.kind == LookUp && r.ofTightness(ci, oc)
+	lo, hi := r.nearBy(ci, 3, 1, 10)
+	tight := e.kind == NotTorqued || e.kind == LookUp && r.ofTightness(r.clauses[lo].lo, r.clauses[hi].hi)
 	best, score := -1, -1<<30
 	for _, mi := range c.mentions {
 		m := &r.mentions[mi]
-		if !r.topical(m) || m.lo >= oc.hi && (e.signal == "later" && r.pronounIn(c.lo, oc.lo) || e.signal == "find" && r.pronounIn(oc.lo, oc.hi)) {
+		if !r.topical(m) && !(tight && m.prep == "with" && r.tightenable(m)) || m.lo >= oc.hi && (e.signal == "later" && r.pronounIn(c.lo, oc.lo) || e.signal == "find" && r.pronounIn(oc.lo, oc.hi)) {
 			continue
 		}
 		if tight && !r.tightenable(m) {
@@ -730,7 +783,7 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 			}
 		}
 	}
-	for k := ci - 1; k >= 0 && k >= ci-8 && r.since(r.clauses[k].lo, c.lo) < 25; k-- {
+	for k := ci - 1; k >= 0 && k >= ci-10 && r.since(r.clauses[k].lo, c.lo) < 25; k-- {
 		p := &r.clauses[k]
 		if p.mood&(advert|greeting) != 0 {
 			continue
@@ -763,11 +816,14 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 			}
 		}
 		if best >= 0 {
+			if h := k - 1; h >= 0 && !direct(&r.mentions[best]) && r.fronted(h, k) && r.topical(&r.mentions[r.clauses[h].mentions[0]]) {
+				best, k = r.clauses[h].mentions[0], h
+			}
 			e.topic = best
 			if e.kind != Conflict {
 				e.first = min(e.first, k)
 			}
-			e.sure = e.kind != NotRefitted && n == 1 && ci-k <= 2 && r.since(p.lo, c.lo) < 8
+			e.sure = e.kind != NotRefitted && !(e.signal == "later" && r.pronounIn(c.lo, oc.lo)) && n == 1 && ci-k <= 2 && r.since(p.lo, c.lo) < 8
 			return
 		}
 	}
@@ -800,12 +856,11 @@ func (r *reading) tightenable(m *mention) bool {
 	return m.kind&lexicon.Fastener != 0
 }
 
-// ofTightness tells whether a cue, or what stands around it, speaks of torque or tightness.
-func (r *reading) ofTightness(ci int, oc openCue) bool {
-	c := &r.clauses[ci]
-	for i := min(c.lo, oc.lo); i < max(c.hi, oc.hi); i++ {
+// ofTightness tells whether torque or tightness is spoken of between two tokens.
+func (r *reading) ofTightness(lo, hi int) bool {
+	for i := lo; i < hi; i++ {
 		switch r.toks[i].s {
-		case "torque", "tight", "newton", "newtons", "foot", "tightness":
+		case "torque", "tight", "newton", "newtons", "tightness", "nipped", "tighten", "tightened":
 			return true
 		}
 	}
@@ -856,7 +911,10 @@ func (r *reading) topical(m *mention) bool {
 func (r *reading) joins(ends []*looseEnd, e *looseEnd) bool {
 	for k := len(ends) - 1; k >= 0 && k >= len(ends)-6; k-- {
 		p := ends[k]
-		last := p.hi - 1
+		last := max(p.hi, r.clauses[p.last].hi) - 1
+		if p.kind != Conflict {
+			last = p.hi - 1
+		}
 		if len(p.also) > 0 {
 			last = max(last, p.also[len(p.also)-1])
 		}
@@ -884,8 +942,11 @@ func (r *reading) joins(ends []*looseEnd, e *looseEnd) bool {
 // oneMatter tells whether e, heard so many seconds after p, belongs to it; where
 // it says more of the same matter, p takes the kind that asks for more.
 func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
-	if (p.kind == Promise) != (e.kind == Promise) || (p.signal == "unrun") != (e.signal == "unrun") {
+	if (p.kind == Promise) != (e.kind == Promise) || e.signal == "unrun" && p.signal != "unrun" {
 		return false
+	}
+	if p.signal == "unrun" && e.signal != "unrun" {
+		return e.kind == Unfinished && !e.sure && gap < 12 // "that's tomorrow's job"
 	}
 	switch {
 	case p.kind == Promise:
@@ -930,8 +991,6 @@ func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
 		return gap < 12
 	case p.kind == ReplaceLater && e.kind == Unfinished:
 		return gap < 14 && (e.signal == "later" || e.signal == "undone")
-	case p.kind == NotTorqued && e.kind == Unfinished:
-		return gap < 12
 	case p.kind == NotRefitted && e.kind == Unfinished:
 		return gap < 10
 	case p.kind == Unfinished && e.kind == NotRefitted && !p.sure && gap < 10:
@@ -1026,8 +1085,11 @@ func (r *reading) valueLater(e *looseEnd, rec *Record) bool {
 		if h.dropped || h.of == nil || q.lo <= e.hi || h.source.Scope == "other machine" || h.of != t && (e.kind != NotTorqued || !r.sameFastener(e, m, t, h.of, q.lo)) {
 			continue
 		}
-		if e.kind == NotTorqued && h.applied != "quoted" {
-			return true
+		if e.kind == NotTorqued {
+			if h.applied == "done" {
+				return true
+			}
+			continue
 		}
 		if h.hedged || r.doubtedNear(q.cl) {
 			continue
@@ -1061,7 +1123,7 @@ func (r *reading) sameFastener(e *looseEnd, m *mention, t, later *thing, at int)
 	}
 	for k := e.first; k <= e.last && r.since(m.lo, at) < 150; k++ {
 		for _, mi := range r.clauses[k].mentions {
-			if o := &r.mentions[mi]; mi != e.topic && o.kind&lexicon.Part != 0 && has(strings.TrimSuffix(o.head, "s")) {
+			if o := &r.mentions[mi]; mi != e.topic && o.kind&(lexicon.Part|lexicon.Fastener) != 0 && !alike[o.head] && has(strings.TrimSuffix(o.head, "s")) {
 				return true
 			}
 		}
@@ -1119,7 +1181,7 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 			lo = r.clauses[k].lo
 		}
 	}
-	for k := r.toks[lo].cl - 1; !e.sure && e.kind != Promise && k >= 0 && hi-r.clauses[k].lo <= 26 && r.since(r.clauses[k].lo, e.lo) < 9 && r.clauses[k].mood&(advert|greeting) == 0; k-- {
+	for k := r.toks[lo].cl - 1; !e.sure && e.kind != Promise && k >= 0 && e.signal != "unrun" && hi-r.clauses[k].lo <= 32 && r.since(r.clauses[k].lo, e.lo) < 12 && r.clauses[k].mood&(advert|greeting) == 0; k-- {
 		lo = r.clauses[k].lo
 	}
 	if !e.sure && e.last+1 < len(r.clauses) && hi-lo < 20 && (e.kind == LookUp || e.kind == Unsure || e.kind == Unfinished) {

@@ -1,0 +1,96 @@
+package extract
+
+import (
+	"slices"
+	"strings"
+	"testing"
+)
+
+// TestWarningsAreWhole proves that a warning is told as a whole: with its
+// condition and what comes of it, once, and not where nobody is warned.
+func TestWarningsAreWhole(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		talk []string
+		want []string
+	}{
+		{"condition and consequence", []string{"Lift the belt off the pulley.", "If you put it on the wrong way round, you'll strip the teeth."},
+			[]string{"If you put it on the wrong way round, you'll strip the teeth."}},
+		{"consequence in a sentence of its own", []string{"Take the cover off.", "Do not run the saw with that cover off. It'll spit the chain at you."},
+			[]string{"Do not run the saw with that cover off. It'll spit the chain at you."}},
+		{"the end of the sentence", []string{"You do not open that cap when the engine's hot, it'll come up your arm."},
+			[]string{"You do not open that cap when the engine's hot, it'll come up your arm."}},
+		{"there is", []string{"Pull the bolt out.", "There's a spring behind it, so don't lose that."},
+			[]string{"There's a spring behind it, so don't lose that."}},
+		{"right side", []string{"Tighten the left screw.", "Right side screw has a left thread, so don't force it."},
+			[]string{"Right side screw has a left thread, so don't force it."}},
+		{"no warning", []string{"Undo the sump plug.", "The oil runs away from the clutch side.", "Like the video or don't, I'm not your dad.", "There's too much sugar in this tea."}, nil},
+		{"said twice", []string{"Keep the bleed screw shut, otherwise air gets in and the lever sticks. A very dangerous thing."},
+			[]string{"Keep the bleed screw shut, otherwise air gets in and the lever sticks. A very dangerous thing."}},
+	} {
+		var got []string
+		for _, x := range record(t, c.talk...).Cautions {
+			got = append(got, x.Text)
+		}
+		if !slices.Equal(got, c.want) {
+			t.Errorf("%s: got %q, want %q", c.name, got, c.want)
+		}
+	}
+}
+
+// TestNamesArePlain proves that a thing is called by the trade's plain word.
+func TestNamesArePlain(t *testing.T) {
+	for _, c := range []struct{ talk, want string }{
+		{"I took off the two-piece crankset.", "crankset"},
+		{"I removed the three speed hub.", "hub"},
+		{"I removed the two worn bushes.", "bushes"},
+		{"I removed the rusty old seized drain plug.", "drain plug"},
+		{"I took the single chainring bolt out.", "chainring bolt"},
+		{"I'll put it in the description hose bracket comes off.", "hose bracket"},
+	} {
+		var got []string
+		for _, e := range record(t, c.talk).Ledger {
+			got = append(got, e.Item)
+		}
+		if !slices.Contains(got, c.want) {
+			t.Errorf("%q: ledger has %q, want %q", c.talk, got, c.want)
+		}
+	}
+	var tools []string
+	for _, x := range record(t, "what you need is a soft hammer trolley jack and a g clamp flat blade screwdriver", "Undo the drain plug. The drain plug comes out.").Tools {
+		tools = append(tools, x.Name)
+	}
+	for _, want := range []string{"soft hammer", "trolley jack", "g clamp", "flat blade screwdriver"} {
+		if !slices.Contains(tools, want) {
+			t.Errorf("tools %q lack %q", tools, want)
+		}
+	}
+}
+
+// TestUsualChecksFitTheJob proves that a usual check comes only from what was
+// worked on. Common practice, no source.
+func TestUsualChecksFitTheJob(t *testing.T) {
+	has := func(rec *Record, words string) bool {
+		return slices.ContainsFunc(rec.Usual, func(u Usual) bool { return strings.Contains(u.Text, words) })
+	}
+	for _, c := range []struct {
+		talk  string
+		words string
+		want  bool
+	}{
+		{"Undo the caliper bracket bolts. The caliper comes off.", "Pump the brake", true},
+		{"The chain brake comes off. Undo the two nuts of the cover.", "Pump the brake", false},
+		{"Prise it out with a flat blade screwdriver. The seal comes out.", "what turns or cuts", false},
+		{"Undo the blade nut. The blade comes off.", "what turns or cuts", true},
+		{"Undo the caliper bolts. Fit the old brake pads again.", "Bed in", false},
+		{"Undo the caliper bolts. Fit the new brake pads.", "Bed in", true},
+		{"The little chain comes off the guard. Undo the bolt of the yoke.", "chain slack", false},
+		{"The chain comes off. Undo the bolts of the sprocket.", "chain slack", true},
+		{"Undo the hose. Drain the hydraulic oil. Take the bucket cylinder off.", "goes through skin", true},
+		{"A drop of oil on the axle. Tighten the axle nut.", "Look for leaks", false},
+	} {
+		if got := has(record(t, strings.SplitAfter(c.talk, ". ")...), c.words); got != c.want {
+			t.Errorf("%q: check %q there: %v, want %v", c.talk, c.words, got, c.want)
+		}
+	}
+}
