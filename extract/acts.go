@@ -251,6 +251,9 @@ func (r *reading) match(c *clause, i int, p lexicon.Pattern) (act, int, bool) {
 		r.objectsAfter(c, &a, k)
 	}
 	if len(a.objects) == 0 && a.pronoun == "" && !a.unknown {
+		if i > c.lo+1 && k >= c.hi && r.plainVerb(r.toks[i].s) && r.toks[i-1].men < 0 && (dropAdj[r.toks[i-1].s] || colours[r.toks[i-1].s]) {
+			return a, 0, false // "the blue stuff"
+		}
 		r.objectBefore(c, &a)
 	}
 	if len(a.objects) == 0 && a.pronoun == "" && r.toks[i].s == "fit" && i > c.lo && (r.toks[i-1].s == "will" || r.toks[i-1].s == "'ll" || r.toks[i-1].s == "doesn't" || r.toks[i-1].s == "to") {
@@ -263,6 +266,8 @@ func (r *reading) match(c *clause, i int, p lexicon.Pattern) (act, int, bool) {
 func (r *reading) nameFollows(c *clause, j int) bool {
 	return j < c.hi && (r.toks[j].men >= 0 || r.toks[j].s == "and" || r.leadsMention(c, j))
 }
+
+var colours = set("red blue green yellow black white grey gray brown purple orange pink silver")
 
 // pronounAt tells whether the word at j stands for a thing by itself.
 func (r *reading) pronounAt(c *clause, j int) bool {
@@ -801,7 +806,7 @@ func (r *reading) verbless(ci int) {
 			name = "fit" // "centre cap back"
 		case onWords[w] && (ok || back) || back && (w == "up" || w == "together"):
 			name = "fit"
-		case returning[w] && last && c.hi-c.lo <= 8:
+		case returning[w] && (last || ok && w == "down" || next == "just" || next == "till" || next == "until") && c.hi-c.lo <= 8:
 			name = "fit" // "radiator up", "hairpin through": only where it had come off
 		}
 		returns := returning[w]

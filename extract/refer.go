@@ -561,8 +561,11 @@ func (s *tracker) resolve(ci, mi int) *thing {
 // unnamedOf gives the fasteners of a part that the talk speaks of without their
 // name, "those", "all four", as one thing of its own.
 func (s *tracker) unnamedOf(part *thing, at int) *thing {
-	if f := s.fastenerOf(part); f != nil {
-		return f
+	like := s.r.like("bolt", true)
+	for i := len(like) - 1; i >= 0; i-- {
+		if f := like[i]; takesTorque(f) && (f.owner == part || owns(part, f)) {
+			return f
+		}
 	}
 	t := &thing{name: lexicon.Singular(part.name) + " fasteners", head: "fastener", mods: map[string]bool{}, owner: part, fastener: true, plural: true, side: part.side, first: at, last: at}
 	for w := range part.mods {

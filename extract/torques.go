@@ -22,7 +22,7 @@ type heard struct {
 	source  SourceSaid
 }
 
-var documents = set("manual book handbook leaflet sticker sheet spec chart instructions website internet page card paper diagram label decal forum")
+var documents = set("manual book handbook leaflet sticker sheet spec chart instructions website internet page card paper diagram label decal forum photocopy printout pdf booklet pamphlet drawing tag guide app listing")
 
 // values links each torque value of a clause to the thing it belongs to.
 func (s *tracker) values(ci int) {
@@ -97,15 +97,24 @@ func (s *tracker) namedLate(c *clause) {
 	h := &r.heard[len(r.heard)-1]
 	q := &r.qtys[h.qty]
 	t := r.mentions[c.mentions[0]].entry
-	if t == nil || h.dropped || q.cl == r.toks[c.lo].cl || r.since(q.hi, c.lo) > 20 || !takesTorque(t) || h.of != nil && takesTorque(h.of) {
+	if t == nil || h.dropped || q.cl == r.toks[c.lo].cl || r.since(q.hi, c.lo) > 20 || !takesTorque(t) || h.of != nil && takesTorque(h.of) && h.of.head != "fastener" {
 		return
 	}
-	if h.of != nil && !owns(h.of, t) && t.owner != h.of {
+	part := h.of // the part whose fasteners they are
+	if part != nil && part.head == "fastener" {
+		part = part.owner
+	}
+	if part != nil && !owns(part, t) && t.owner != part {
 		return
 	}
 	for i := r.mentions[c.mentions[0]].hi; i < c.hi; i++ {
 		switch r.toks[i].s {
 		case "done", "torqued", "tight", "set", "up":
+			if was := h.of; was != nil && was != t && was.head == "fastener" {
+				t.events, was.events = append(t.events, was.events...), nil
+				h.of, h.rule = t, "fastener named when it was done"
+				return
+			}
 			h.of, h.rule = t, "fastener named when it was done"
 			s.torqued(h, q.lo, q.hi)
 			return
@@ -306,7 +315,7 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 	}
 	if after != nil && s.subjectBefore(c, q) {
 		// "they're 28 on both, bleeder somewhere between 6 and 8"
-		for i := len(s.hand) - 1; i >= 0 && r.since(s.hand[i].last, q.lo) < 15; i-- {
+		for i := len(s.hand) - 1; i >= 0 && r.since(s.hand[i].last, q.lo) < 30; i-- {
 			if t := s.hand[i]; takesTorque(t) && t.last < c.lo {
 				return t, "fastener spoken of before"
 			}
@@ -386,7 +395,7 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 		if takesTorque(t) {
 			return t, "fastener in hand"
 		}
-		if st, _ := t.state(); tightens[t.head] && (st == Loosened || st == HandTight || st == Tightened) {
+		if st, _ := t.state(); tightens[t.head] && (st == Loosened || st == HandTight || st == Tightened || st == Refitted && screwedIn[t.head] && r.since(t.last, q.lo) < 12) {
 			return t, "clamp or fitting in hand"
 		}
 		if f := s.fastenerOf(t); f != nil {
@@ -405,6 +414,9 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 	}
 	return nil, "no fastener told"
 }
+
+// screwedIn are the parts that are tightened as they are fitted.
+var screwedIn = set("pedal cup filter sensor switch freewheel adapter fitting")
 
 // subjectBefore tells whether "they're", "these are" or "it's" stands before a
 // value: what is named after it is then another thing.
@@ -468,7 +480,7 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 		return "intended"
 	}
 	// "when she's down": still to do
-	for i := c.lo; i < min(c.hi+6, len(r.toks)); i++ {
+	for i := c.lo; i < min(c.hi+10, len(r.toks)) && r.toks[max(i-1, 0)].brk < brkSentence; i++ {
 		if r.toks[i].s == "when" && i > q.hi-1 {
 			return "intended"
 		}
@@ -490,7 +502,7 @@ func (s *tracker) actDone(c *clause) bool {
 func (s *tracker) guessed(c *clause) bool {
 	for i := c.lo; i < min(c.hi+8, len(s.r.toks)); i++ {
 		switch s.r.toks[i].s {
-		case "guess", "guessing", "guessed", "reckon":
+		case "guess", "guessing", "guessed", "reckon", "somewhere":
 			return true
 		case "thought":
 			return i > 0 && s.r.toks[i-1].s == "have"
