@@ -232,6 +232,9 @@ func (s *tracker) turn(c *clause) {
 			t = t.owner
 		}
 	}
+	if t != nil && ownsNothing[t.head] {
+		return // "Chain.": what bolts come next are not the chain's
+	}
 	if t != nil {
 		s.topic, s.topicAt = t, c.lo
 	}
@@ -800,7 +803,7 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 var heldByBolts = set("axle spindle clamp clip")
 
 // ownsNothing are parts that no bolt is named after.
-var ownsNothing = set("washer gasket seal shim oil thread splines spline cap collar peg rubber grommet bush bushing sleeve spacer dowel ring o-ring circlip pin key boot lip edge corner end hole slot groove face insert roller ball tie chain belt cable spring pad shoe tyre tire tube piston wire cord rope race cage needle bulb fuse fluid")
+var ownsNothing = set("washer gasket seal shim oil thread splines spline cap collar peg rubber grommet bush bushing sleeve spacer dowel ring o-ring circlip pin key boot lip edge corner end hole slot groove face insert roller ball tie chain belt cable pad shoe tyre tire tube piston wire cord rope race cage needle bulb fuse fluid")
 
 var subordinate = set("while because cause if when before until till otherwise unless whereas")
 

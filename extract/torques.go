@@ -169,6 +169,12 @@ func (s *tracker) notTightening(c *clause, q *quantity) bool {
 	if r.word(q.hi) == "of" && r.word(q.hi+1) == "torque" {
 		return true
 	}
+	if q.lo > c.lo {
+		switch r.toks[q.lo-1].s {
+		case "under", "below", "above", "than":
+			return true // what a wrench can be trusted with
+		}
+	}
 	last := r.toks[q.hi-1].s
 	fastener := false
 	for _, mi := range c.mentions {
@@ -386,6 +392,9 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 		if r.since(t.last, q.lo) > 30 {
 			break
 		}
+		if t.last > q.hi && r.toks[t.last].cl == ci && next < c.hi {
+			continue // named for the value that follows
+		}
 		if topic := s.onTopic(q.lo); topic != nil && t.last < s.topicAt {
 			if f := s.fastenerOf(topic); f != nil {
 				return f, "fastener of the part that the talk turned to"
@@ -474,7 +483,7 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 		return "quoted"
 	case says && doc != "" || says && h.source.Title != "":
 		return "quoted"
-	case future || c.mood&(announced|negated|conditional|hypothetical|asked) != 0 && !s.actDone(c):
+	case future || framing(c, q)&(announced|negated|conditional|hypothetical|asked) != 0 && !s.actDone(c):
 		return "intended"
 	case h.of != nil && h.hedged && s.lastState(h.of) == Removed, s.guessed(c):
 		return "intended"
@@ -486,6 +495,18 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 		}
 	}
 	return "done"
+}
+
+// framing gives the moods that frame a value: those told not far from it. In talk
+// without punctuation a clause can run on.
+func framing(c *clause, q *quantity) mood {
+	m := c.mood & asked
+	for _, k := range c.cues {
+		if k.hi <= q.lo && q.lo-k.hi <= 10 || k.lo >= q.hi && k.lo-q.hi <= 4 {
+			m |= k.mood
+		}
+	}
+	return m
 }
 
 func (s *tracker) actDone(c *clause) bool {
