@@ -266,6 +266,7 @@ func init() {
 		"inflections": (*Lexicon).inflect,
 		"talk":        (*Lexicon).mood,
 		"open":        (*Lexicon).phraseLine,
+		"warn":        (*Lexicon).phraseLine,
 		"place":       (*Lexicon).place,
 		"fillers":     (*Lexicon).filler,
 		"usual":       (*Lexicon).usualLine,
