@@ -400,7 +400,7 @@ func (r *reading) opposed(a, b *clause) bool {
 
 func (r *reading) numbers(c *clause) []string {
 	var out []string
-	base := r.toks[c.lo].lo
+	base := int(r.toks[c.lo].lo)
 	end := r.talk.Words[r.toks[c.hi-1].w].Hi
 	for _, n := range normalize.Numbers(r.talk.Text[base:end]) {
 		if n.Low != nil {

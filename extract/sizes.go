@@ -248,7 +248,7 @@ func (r *reading) bareSizes(ci int, known map[string]bool) []sized {
 	if c.mood&(advert|greeting) != 0 {
 		return nil
 	}
-	base := r.toks[c.lo].lo
+	base := int(r.toks[c.lo].lo)
 	end := r.talk.Words[r.toks[c.hi-1].w].Hi
 	for _, n := range normalize.Numbers(r.talk.Text[base:end]) {
 		a, b := r.tokenAt(n.Start+base), r.tokenAt(n.End+base-1)+1

@@ -76,7 +76,7 @@ var (
 // unitlessIn gives the torque values said without a unit in a clause, those with one said before being given.
 func (r *reading) unitlessIn(ci int, said []int) []quantity {
 	c := &r.clauses[ci]
-	base := r.toks[c.lo].lo
+	base := int(r.toks[c.lo].lo)
 	end := r.talk.Words[r.toks[c.hi-1].w].Hi
 	var out []quantity
 	for _, n := range normalize.Numbers(r.talk.Text[base:end]) {
