@@ -280,6 +280,16 @@ func (r *reading) says(i, hi int, phrase []string) bool {
 	return true
 }
 
+// endOf gives where the text of the tokens before hi ends: at the end of the last
+// one's word, or at its own where the word goes on.
+func (r *reading) endOf(hi int) int {
+	last := &r.toks[hi-1]
+	if hi < len(r.toks) && r.toks[hi].w == last.w {
+		return int(last.hi)
+	}
+	return int(r.talk.Words[last.w].Hi)
+}
+
 func (r *reading) tokenAt(b int) int {
 	return sort.Search(len(r.toks), func(i int) bool { return int(r.toks[i].hi) > b })
 }
@@ -293,7 +303,7 @@ func (r *reading) quantities() {
 		}
 		hi = min(hi+1, len(r.toks))
 		base := int(r.toks[lo].lo)
-		end := r.talk.Words[r.toks[hi-1].w].Hi
+		end := r.endOf(hi)
 		for _, q := range normalize.Quantities(r.talk.Text[base:end]) {
 			q.Start += base
 			q.End += base
@@ -603,7 +613,7 @@ func (r *reading) mark() {
 				c.opens = append(c.opens, openCue{i, i + s.Len, s.Name})
 			}
 		}
-		if strings.HasSuffix(r.talk.Text[r.toks[c.lo].lo:r.talk.Words[r.toks[c.hi-1].w].Hi], "?") {
+		if strings.HasSuffix(r.talk.Text[r.toks[c.lo].lo:r.endOf(c.hi)], "?") {
 			c.mood |= asked
 		}
 	}

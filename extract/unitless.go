@@ -77,7 +77,7 @@ var (
 func (r *reading) unitlessIn(ci int, said []int) []quantity {
 	c := &r.clauses[ci]
 	base := int(r.toks[c.lo].lo)
-	end := r.talk.Words[r.toks[c.hi-1].w].Hi
+	end := r.endOf(c.hi)
 	var out []quantity
 	for _, n := range normalize.Numbers(r.talk.Text[base:end]) {
 		if n.Low == nil || n.Low.Cmp(big.NewRat(3, 1)) < 0 || n.High.Cmp(big.NewRat(700, 1)) > 0 || !n.Low.IsInt() && n.Low.Cmp(big.NewRat(30, 1)) > 0 {
