@@ -1,6 +1,7 @@
 package extract
 
 import (
+	"slices"
 	"strings"
 
 	"wrenchword/extract/lexicon"
@@ -123,6 +124,9 @@ func (r *reading) actAt(ci, i int) (act, int) {
 		for _, p := range r.lex.Patterns(v) {
 			if 2*len(p.Words)+1 < bestScore {
 				break // longest first
+			}
+			if len(p.Words) > 1 && !slices.Contains(r.ids[i+1:c.hi], p.Last) {
+				continue
 			}
 			a, end, ok := r.match(c, i, p)
 			if !ok {

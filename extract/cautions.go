@@ -3,47 +3,161 @@ package extract
 import (
 	"sort"
 	"strings"
+
+	"wrenchword/extract/lexicon"
 )
 
-var notWarning = set("laugh cry panic ask judge write quote blame know think have need worry care remember believe mind want recall see say blame fancy do get like often bother trust really even usually own")
+var notWarning = set("laugh cry panic ask judge write quote blame tell hold one never know think have need worry care remember believe mind want recall see say blame fancy do get like often bother trust really even usually own")
 
-// cautions gives the warnings that were spoken, a clause each with what it rests on.
+// cautions gives the warnings that were spoken, each with what it rests on.
 func (r *reading) cautions() []Caution {
 	out := []Caution{}
 	began, told := 0, 0 // where the last warning begins and ends
+	last := -99         // the clause of the last warning
 	for ci := range r.clauses {
 		c := &r.clauses[ci]
 		if c.mood&(advert|greeting|asked) != 0 || c.hi-c.lo < 2 {
 			continue
 		}
-		ok := r.harms(ci) || r.wear(c)
-		for _, q := range c.cues {
-			if q.mood&warned == 0 {
-				continue
-			}
-			if r.warns(c, q) {
-				ok = true
-			}
-		}
-		if !ok || c.lo < told {
+		lo, hi, kind := r.warning(ci)
+		if kind == "" || c.lo < told && kind != "told" {
 			continue // told already, with the warning before
 		}
-		lo, hi := r.warningAt(ci)
-		if n := len(out); lo < told {
+		if n := len(out); n > 0 && (lo < told || r.restsOn(last, ci, kind)) {
 			// it goes on with the warning before, and is told with it
-			if hi-began <= longestWarning {
+			if hi > told && hi-began <= longestWarning {
 				out[n-1].Text, told = sentenceCase(r.plain(began, hi)), hi
 			}
-			continue
+			if lo < told {
+				last = ci
+				continue
+			}
 		}
-		began = lo
-		out = append(out, Caution{Text: sentenceCase(r.plain(lo, hi)), Place: r.placeAround(lo, hi, c.lo).by("words of warning")})
+		began, last = lo, ci
+		out = append(out, Caution{Text: sentenceCase(r.plain(lo, hi)), Place: r.placeAround(lo, hi, c.lo).by("warning: " + kind)})
 		told = hi
 	}
 	sort.SliceStable(out, func(i, j int) bool {
 		return out[i].Clip < out[j].Clip || out[i].Clip == out[j].Clip && out[i].At < out[j].At
 	})
 	return out
+}
+
+// restsOn tells whether a warning names nothing and only drives home the one right before it.
+func (r *reading) restsOn(last, ci int, kind string) bool {
+	if last < 0 || ci-last > 2 || r.since(r.clauses[last].lo, r.clauses[ci].lo) > 7 {
+		return false
+	}
+	return kind == "emphasis" || kind == "threat" && len(r.clauses[ci].mentions) == 0
+}
+
+// warning tells whether a clause warns, by what, and from where to where it runs:
+// a warning takes along what it was said of and what it threatens with.
+func (r *reading) warning(ci int) (lo, hi int, kind string) {
+	c := &r.clauses[ci]
+	lo, hi = c.lo, c.hi
+	for _, q := range c.cues {
+		if q.mood&warned != 0 && r.warns(c, q) {
+			kind = "told"
+			if w := r.toks[q.lo].s; (w == "dangerous" || w == "danger") && len(c.mentions) == 0 {
+				kind = "emphasis"
+			}
+			if q.lo-c.lo > 8 {
+				lo = q.lo
+			}
+			if q.hi >= c.hi && c.hi < len(r.toks) {
+				hi = r.clauses[r.toks[min(q.hi, len(r.toks)-1)].cl].hi // "be | careful you don't go in too far"
+			}
+			break
+		}
+	}
+	switch {
+	case kind != "":
+	case r.wear(c):
+		kind = "wear"
+	case r.harms(ci):
+		kind = "threat"
+	default:
+		for _, o := range c.opens {
+			switch o.signal {
+			case "protect", "wrong-way", "stop", "careless":
+				if (c.mood&(other|hypothetical) == 0 || c.mood&conditional != 0) && !r.pastTold(c) && !r.ofMe(c.lo, o.lo) {
+					kind = o.signal
+				}
+			case "first":
+				if c.mood&other == 0 || r.toks[o.lo].s != "before" {
+					kind = o.signal
+				}
+			case "emphasis":
+				kind = o.signal
+			case "deadly":
+				if c.mood&other == 0 && !r.pastTold(c) {
+					kind = "threat"
+				}
+			}
+			if kind == "" {
+				continue
+			}
+			if o.lo-c.lo > 8 {
+				lo = o.lo
+			}
+			if n := r.toks[o.hi-1].cl + 1; o.hi >= c.hi-2 && n < len(r.clauses) && r.clauses[n-1].sentence == r.clauses[n].sentence && o.signal != "emphasis" {
+				hi = r.clauses[n].hi // "keep an eye on the | fluid", "before you go anywhere | pump it"
+			}
+			break
+		}
+		if kind == "" && r.forbids(c) {
+			kind = "careless"
+		}
+	}
+	if kind == "" {
+		return lo, hi, ""
+	}
+	from, to := r.warningAt(ci)
+	if from < c.lo || lo == c.lo {
+		lo = from
+	}
+	hi = max(hi, to)
+	if k := r.toks[lo].cl; k > 0 && lo == r.clauses[k].lo && hi-r.clauses[k-1].lo <= longestWarning && r.since(r.clauses[k-1].lo, c.lo) < 10 && r.clauses[k-1].mood&(advert|greeting) == 0 {
+		first := r.toks[lo].s
+		if kind == "emphasis" || kind == "stop" || r.clauses[k-1].sentence == c.sentence && (kind == "threat" || first == "so" || first == "and" || first == "or" || first == "otherwise") {
+			lo = r.clauses[k-1].lo
+		}
+	}
+	return lo, hi, kind
+}
+
+// ofMe tells whether the speaker is named between two tokens.
+func (r *reading) ofMe(lo, hi int) bool {
+	for i := lo; i < hi; i++ {
+		if w := r.toks[i].s; w == "i" || w == "we" {
+			return true
+		}
+	}
+	return false
+}
+
+// forbids reads "no grease", "no screwdrivers": a clause that lets a thing not be used.
+func (r *reading) forbids(c *clause) bool {
+	for i := c.lo; i < c.hi-1; i++ {
+		if r.toks[i].s != "no" || i > c.lo && !openers[r.toks[i-1].s] && r.toks[i-1].s != "and" && r.toks[i-1].brk < brkComma {
+			continue
+		}
+		if k := r.toks[i+1].men; k >= 0 && r.mentions[k].kind&(lexicon.Tool|lexicon.Consumable) != 0 && r.mentions[k].kind&lexicon.Part == 0 && c.hi-i <= 7 {
+			return true
+		}
+	}
+	return false
+}
+
+// threatens tells whether a clause tells of harm.
+func (r *reading) threatens(ci int) bool {
+	for _, o := range r.clauses[ci].opens {
+		if o.signal == "harm" && r.toks[o.lo].men < 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // longestWarning is how many words a warning has at most: more is no warning any more.
@@ -136,65 +250,67 @@ func (r *reading) consequence(ci int) bool {
 	if w := r.word(i + 1); w != "'ll" && w != "will" {
 		return false
 	}
-	for k := i; k < c.hi; k++ {
-		if harmful[r.toks[k].s] && r.toks[k].men < 0 {
+	return r.threatens(ci)
+}
+
+// harms tells whether a clause warns by its consequence: "if …", "or", "because
+// it'll", "… and they grab", followed by what breaks or hurts.
+func (r *reading) harms(ci int) bool {
+	c := &r.clauses[ci]
+	if !r.threatens(ci) || c.mood&(other|hypothetical) != 0 && c.mood&conditional == 0 {
+		return false
+	}
+	first := r.toks[c.lo].s
+	second := r.word(c.lo + 1)
+	if first == "i" || first == "we" || second == "i" || second == "we" || r.pastTold(c) {
+		return false
+	}
+	var p *clause
+	if ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.since(r.clauses[ci-1].lo, c.lo) < 10 {
+		p = &r.clauses[ci-1]
+	}
+	after := p != nil && (r.startsWith(p, "if") || r.startsWith(p, "unless"))
+	will := false
+	for i := c.lo; i < c.hi; i++ {
+		switch r.toks[i].s {
+		case "'ll", "will", "gonna", "can", "could", "wants", "want", "going":
+			will = true
+		}
+	}
+	switch first {
+	case "if", "otherwise", "or", "else", "unless":
+		return true
+	case "because", "cause", "cuz":
+		return true
+	case "and", "then", "so":
+		// "take it off hot and it'll have the skin off your hand", "fit them dry and they grab"
+		if first != "so" && p != nil && (will || r.imperativeAt(p.lo)) && (second == "it" || second == "they" || second == "you" || second == "that" || second == "the" || second == "then") {
+			return will || r.imperativeAt(p.lo)
+		}
+		return after || first == "then" && !will && c.mood&negated == 0 && ci > 0 && r.clauses[ci-1].mood&other != 0
+	case "it", "that", "you", "they", "she", "those", "this":
+		return after || will && (second == "'ll" || second == "will" || second == "can")
+	}
+	return after
+}
+
+// startsWith tells whether a clause begins with a word, an opener before it aside.
+func (r *reading) startsWith(c *clause, w string) bool {
+	for i := c.lo; i < min(c.lo+3, c.hi); i++ {
+		if r.toks[i].s == w {
 			return true
 		}
 	}
 	return false
 }
 
-var harmful = set("strip strips snap snaps crack cracks break breaks broken bend bends tear tears ruin ruins wreck damage damages jam jams leak leaks slip slips spit kill kills burn burns weld explode twist twisted jump jumps fly flies shatter crush pinch scratch score gouge seize stick sticks stuck fall falls drop drops squash hurt bite bites rust rots rot eat eats overheat lose round rounds crossed cross grab glaze split splits mushroom stretch stretched wobble sparks spin spins loose poison skew chew chews shear shears swell swells stab spill squirt sideways hot hole fire shock stall lock locks")
-
-// meant are the harms that may as well be the work: "you spin the gland", "through the hole".
-var meant = set("spin drop stick lock hole jump")
-
-// harms tells whether a clause warns by its consequence: "if …", "or", "because
-// it'll", "so it doesn't", followed by what breaks or hurts.
-func (r *reading) harms(ci int) bool {
-	c := &r.clauses[ci]
-	if c.mood&(other|hypothetical) != 0 && c.mood&conditional == 0 {
-		return false
-	}
-	harm := false
+// pastTold tells whether a clause tells what happened, not what may.
+func (r *reading) pastTold(c *clause) bool {
 	for i := c.lo; i < c.hi; i++ {
-		if harmful[r.toks[i].s] && r.toks[i].men < 0 && !(meant[r.toks[i].s] && i > c.lo && (r.toks[i-1].s == "you" || r.toks[i-1].s == "the")) {
-			harm = true
+		switch r.toks[i].s {
+		case "was", "were", "had", "did", "didn't", "came", "went", "'ve":
+			return r.toks[c.lo].s != "if"
 		}
-	}
-	first := r.toks[c.lo].s
-	if !harm {
-		// the condition stands in the clause before, the harm in this one
-		return false
-	}
-	switch first {
-	case "or", "otherwise", "cause", "cuz", "because", "else":
-		for i := c.lo; i < min(c.lo+4, c.hi); i++ {
-			switch r.toks[i].s {
-			case "you", "it", "they", "'ll", "that", "otherwise", "there":
-				for k := i; k < min(i+4, c.hi); k++ {
-					if s := r.toks[k].s; s == "'ll" || s == "will" || s == "gonna" || s == "can" || s == "going" || s == "don't" {
-						return true
-					}
-				}
-			}
-		}
-	case "it", "that", "you", "they", "and", "then", "so":
-		// "if …, it'll crack"
-		if ci > 0 {
-			p := &r.clauses[ci-1]
-			if r.toks[p.lo].s == "if" || p.hi-p.lo > 1 && r.toks[p.lo+1].s == "if" {
-				return p.sentence == c.sentence && r.since(p.lo, c.lo) < 10
-			}
-		}
-		if first == "so" && c.mood&negated != 0 {
-			return true
-		}
-		if i := c.lo + 1; i < c.hi && (first == "it" || first == "you" || first == "they" || first == "that") && (r.toks[i].s == "'ll" || r.toks[i].s == "will") {
-			return true
-		}
-	case "if":
-		return true
 	}
 	return false
 }
@@ -205,7 +321,7 @@ func (r *reading) wear(c *clause) bool {
 		m := &r.mentions[mi]
 		switch m.head {
 		case "glove", "gloves", "glasses", "goggles", "goggle", "respirator", "mask", "protection":
-			if m.hi < len(r.toks) && r.toks[m.hi].s == "on" || m.lo > c.lo && (r.toks[m.lo-1].s == "wear" || r.toks[m.lo-1].s == "your" || r.toks[m.lo-1].s == "with") {
+			if c.hi-c.lo <= 6 && (m.head == "glove" || m.head == "gloves" || m.head == "goggles") && c.mood&negated == 0 || m.hi < len(r.toks) && r.toks[m.hi].s == "on" || m.lo > c.lo && (r.toks[m.lo-1].s == "wear" || r.toks[m.lo-1].s == "your" || r.toks[m.lo-1].s == "with") {
 				return true
 			}
 		}
@@ -248,16 +364,27 @@ func (r *reading) warns(c *clause, q cue) bool {
 		if prev == "i" || prev == "we" || prev == "they" || prev == "it" || prev == "'ve" || prev == "have" || prev == "that" || prev == "who" || prev == "people" || prev == "he" || prev == "'s" || prev == "she" {
 			return false
 		}
+		if prev == "why" || q.hi-q.lo == 1 && (subjects[next] && !pronounsObj[next] && next != "you" || next == "'s") {
+			return false
+		}
+		if w == "don't" && prev == "you" && r.toks[c.lo].s == "so" {
+			return false // "that centres it, so you don't get it binding": what it is for
+		}
 		if q.hi-q.lo == 1 && notWarning[next] && !(next == "get" || next == "do") {
 			return false
 		}
 		return w != "do" || q.hi-q.lo > 1
 	case "hot", "sharp":
 		return false
+	case "you":
+		// "you'll lose about half a litre" threatens with nothing
+		return next != "about" && !(q.hi < len(r.toks) && r.toks[q.hi].qty >= 0)
+	case "too":
+		return len(c.mentions) > 0 || r.saidIn(c, "you")
 	case "remember", "wear":
 		return prev == "" || prev == "and" || prev == "so" || prev == "you"
 	case "otherwise":
-		return true
+		return next != "i" && r.word(q.hi+1) != "i"
 	case "away":
 		// "cut away from your hand" warns, "the oil runs away from the clutch" does not
 		for i := max(c.lo, q.lo-4); i < min(c.hi, q.hi+3); i++ {

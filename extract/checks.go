@@ -400,8 +400,8 @@ func (r *reading) opposed(a, b *clause) bool {
 
 func (r *reading) numbers(c *clause) []string {
 	var out []string
-	base := r.toks[c.lo].lo
-	end := r.talk.Words[r.toks[c.hi-1].w].Hi
+	base := int(r.toks[c.lo].lo)
+	end := r.endOf(c.hi)
 	for _, n := range normalize.Numbers(r.talk.Text[base:end]) {
 		if n.Low != nil {
 			out = append(out, n.Low.RatString())

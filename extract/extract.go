@@ -13,14 +13,14 @@ func Extract(talk *transcript.Talk, lex *lexicon.Lexicon, job Job) *Record {
 	rec := &Record{Schema: Schema, Job: job,
 		Source: []Source{}, Tools: []Tool{}, Parts: []Part{}, Consumables: []Consumable{}, Sizes: []Size{}, Torques: []Torque{},
 		Ledger: []Entry{}, Cautions: []Caution{}, Steps: []Step{}, Open: []Open{}, Facts: []Fact{}, Notes: []Note{}, Usual: []Usual{}}
-	for i, c := range talk.Clips {
-		n := 0
-		for _, w := range talk.Words {
-			if w.Clip == i && !w.Noise {
-				n++
-			}
+	words := make([]int, len(talk.Clips))
+	for i := range talk.Words {
+		if w := &talk.Words[i]; !w.Noise {
+			words[w.Clip]++
 		}
-		rec.Source = append(rec.Source, Source{Name: c.Name, Format: c.Format, SHA256: c.SHA256, Duration: round3(c.Duration), Cues: len(c.Cues), Words: n})
+	}
+	for i, c := range talk.Clips {
+		rec.Source = append(rec.Source, Source{Name: c.Name, Format: c.Format, SHA256: c.SHA256, Duration: round3(c.Duration), Cues: len(c.Cues), Words: words[i]})
 	}
 	if len(talk.Words) == 0 {
 		return rec

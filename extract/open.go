@@ -210,8 +210,7 @@ func (r *reading) spokenOfLater(t *thing, after int) bool {
 func (r *reading) leavesOpen(c *clause) bool {
 	for _, o := range c.opens {
 		switch o.signal {
-		case "doubt", "undecided", "source", "here", "half-tight", "wrong", "again":
-		default:
+		case "unknown", "ask", "find", "undone", "unrun", "remember", "later", "back-to", "before-use", "stand-in", "old-back", "ordered", "still-off", "promise", "next":
 			return true
 		}
 	}

@@ -12,12 +12,12 @@ import (
 // tok is one folded word of the talk. lo and hi are bytes of the talk's text.
 type tok struct {
 	s      string
-	lo, hi int
-	w      int   // index into talk.Words
-	brk    uint8 // what ends after it
-	cl     int   // clause
-	men    int   // mention it belongs to, or -1
-	qty    int   // quantity it belongs to, or -1
+	lo, hi uint32
+	w      uint32 // index into talk.Words
+	brk    uint8  // what ends after it
+	cl     int    // clause
+	men    int    // mention it belongs to, or -1
+	qty    int    // quantity it belongs to, or -1
 }
 
 // What ends after a token.
@@ -175,7 +175,7 @@ func (r *reading) tokens() {
 			continue
 		}
 		s := r.talk.Text[w.Lo:w.Hi]
-		buf = lexicon.Fold(buf[:0], s, w.Lo)
+		buf = lexicon.Fold(buf[:0], s, int(w.Lo))
 		if len(buf) == 0 {
 			if n := len(r.toks); n > 0 && strings.ContainsAny(s, "-–—") {
 				r.toks[n-1].brk = max(r.toks[n-1].brk, brkComma)
@@ -201,7 +201,7 @@ func (r *reading) tokens() {
 			}
 		}
 		for _, f := range buf {
-			r.toks = append(r.toks, tok{s: f.S, lo: f.Lo, hi: f.Hi, w: wi, men: -1, qty: -1})
+			r.toks = append(r.toks, tok{s: f.S, lo: uint32(f.Lo), hi: uint32(f.Hi), w: uint32(wi), men: -1, qty: -1})
 		}
 		tail := r.talk.Text[buf[len(buf)-1].Hi:w.Hi]
 		last := &r.toks[len(r.toks)-1]
@@ -280,8 +280,18 @@ func (r *reading) says(i, hi int, phrase []string) bool {
 	return true
 }
 
+// endOf gives where the text of the tokens before hi ends: at the end of the last
+// one's word, or at its own where the word goes on.
+func (r *reading) endOf(hi int) int {
+	last := &r.toks[hi-1]
+	if hi < len(r.toks) && r.toks[hi].w == last.w {
+		return int(last.hi)
+	}
+	return int(r.talk.Words[last.w].Hi)
+}
+
 func (r *reading) tokenAt(b int) int {
-	return sort.Search(len(r.toks), func(i int) bool { return r.toks[i].hi > b })
+	return sort.Search(len(r.toks), func(i int) bool { return int(r.toks[i].hi) > b })
 }
 
 // quantities reads the quantities, a stretch between hard breaks at a time.
@@ -292,8 +302,8 @@ func (r *reading) quantities() {
 			hi++
 		}
 		hi = min(hi+1, len(r.toks))
-		base := r.toks[lo].lo
-		end := r.talk.Words[r.toks[hi-1].w].Hi
+		base := int(r.toks[lo].lo)
+		end := r.endOf(hi)
 		for _, q := range normalize.Quantities(r.talk.Text[base:end]) {
 			q.Start += base
 			q.End += base
@@ -603,7 +613,7 @@ func (r *reading) mark() {
 				c.opens = append(c.opens, openCue{i, i + s.Len, s.Name})
 			}
 		}
-		if strings.HasSuffix(r.talk.Text[r.toks[c.lo].lo:r.talk.Words[r.toks[c.hi-1].w].Hi], "?") {
+		if strings.HasSuffix(r.talk.Text[r.toks[c.lo].lo:r.endOf(c.hi)], "?") {
 			c.mood |= asked
 		}
 	}
@@ -686,12 +696,12 @@ func (r *reading) place(lo, hi int) Place {
 			break
 		}
 	}
-	return Place{Clip: first.Clip, At: round3(first.At), AtExact: first.Exact, CueAt: r.cueAt(first), Quote: r.talk.Text[first.Lo:r.talk.Words[b].Hi]}
+	return Place{Clip: int(first.Clip), At: round3(first.At), AtExact: first.Exact, CueAt: r.cueAt(first), Quote: r.talk.Text[first.Lo:r.talk.Words[b].Hi]}
 }
 
 // cueAt is where the cue begins that a word was first heard in.
 func (r *reading) cueAt(w transcript.Word) float64 {
-	if cues := r.talk.Clips[w.Clip].Cues; w.Cue >= 0 && w.Cue < len(cues) {
+	if cues := r.talk.Clips[w.Clip].Cues; int(w.Cue) < len(cues) {
 		return round3(cues[w.Cue].Start)
 	}
 	return round3(w.At)

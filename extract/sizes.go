@@ -248,8 +248,8 @@ func (r *reading) bareSizes(ci int, known map[string]bool) []sized {
 	if c.mood&(advert|greeting) != 0 {
 		return nil
 	}
-	base := r.toks[c.lo].lo
-	end := r.talk.Words[r.toks[c.hi-1].w].Hi
+	base := int(r.toks[c.lo].lo)
+	end := r.endOf(c.hi)
 	for _, n := range normalize.Numbers(r.talk.Text[base:end]) {
 		a, b := r.tokenAt(n.Start+base), r.tokenAt(n.End+base-1)+1
 		if a < c.lo || b > c.hi || a >= b || r.toks[a].qty >= 0 || r.toks[b-1].qty >= 0 || n.Low == nil {

@@ -412,7 +412,7 @@ func (r *reading) ofMachine(c *clause) bool {
 func (r *reading) doubtful(ci int, oc openCue, rec *Record) bool {
 	c := &r.clauses[ci]
 	at := r.at(oc.lo)
-	clip := r.talk.Words[r.toks[oc.lo].w].Clip
+	clip := int(r.talk.Words[r.toks[oc.lo].w].Clip)
 	own := false
 	for k := max(0, ci-1); k <= min(ci+1, len(r.clauses)-1); k++ {
 		n := &r.clauses[k]
@@ -1207,7 +1207,7 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 // or the thing of a size that was said there.
 func (r *reading) valueOf(e *looseEnd, rec *Record) (name, id string) {
 	at := r.at(e.lo)
-	clip := r.talk.Words[r.toks[e.lo].w].Clip
+	clip := int(r.talk.Words[r.toks[e.lo].w].Clip)
 	for _, t := range rec.Torques {
 		if t.Clip == clip && t.At > at-6 && t.At < at+4 {
 			return t.Fastener, t.LedgerID

@@ -602,7 +602,7 @@ func torqueName(t *thing) string {
 func (r *reading) placeAround(lo, hi, at int) Place {
 	p := r.place(lo, hi)
 	w := r.talk.Words[r.toks[at].w]
-	if w.Clip == p.Clip {
+	if int(w.Clip) == p.Clip {
 		p.At, p.AtExact, p.CueAt = round3(w.At), w.Exact, r.cueAt(w)
 	}
 	return p

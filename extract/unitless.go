@@ -76,8 +76,8 @@ var (
 // unitlessIn gives the torque values said without a unit in a clause, those with one said before being given.
 func (r *reading) unitlessIn(ci int, said []int) []quantity {
 	c := &r.clauses[ci]
-	base := r.toks[c.lo].lo
-	end := r.talk.Words[r.toks[c.hi-1].w].Hi
+	base := int(r.toks[c.lo].lo)
+	end := r.endOf(c.hi)
 	var out []quantity
 	for _, n := range normalize.Numbers(r.talk.Text[base:end]) {
 		if n.Low == nil || n.Low.Cmp(big.NewRat(3, 1)) < 0 || n.High.Cmp(big.NewRat(700, 1)) > 0 || !n.Low.IsInt() && n.Low.Cmp(big.NewRat(30, 1)) > 0 {

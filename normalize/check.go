@@ -5,9 +5,11 @@ import (
 	"math"
 	"math/big"
 	"regexp"
+	"slices"
 	"sort"
 	"strconv"
 	"strings"
+	"sync"
 )
 
 // CheckPair compares two values that were said for one thing in two units. It
@@ -83,7 +85,7 @@ func checkSize(c string, kind Kind) (Finding, bool) {
 		series, source = sizesOf("drive"), "ISO 1174-1 and the hand socket drives on sale"
 		name = "square drive"
 	case Size:
-		series, source = append(sizesOf("key"), sizesOf("socket")...), "ISO 2936, ISO 272, ASME B18.3 and B18.2.2, and sockets on sale"
+		series, source = sizesOf("key or socket"), "ISO 2936, ISO 272, ASME B18.3 and B18.2.2, and sockets on sale"
 		name = "key or socket"
 	case Driver:
 		group := "cross recess"
@@ -113,10 +115,8 @@ func checkSize(c string, kind Kind) (Finding, bool) {
 	default:
 		return Finding{}, false
 	}
-	for _, s := range series {
-		if sameSize(s, c) {
-			return Finding{}, false
-		}
+	if inSeries(c, series) {
+		return Finding{}, false
 	}
 	near := soundsLike(c, series)
 	f := Finding{What: "no-such-size", Source: source,
@@ -130,26 +130,37 @@ func checkSize(c string, kind Kind) (Finding, bool) {
 	return f, true
 }
 
-func sizesOf(kind string) []string {
-	var out []string
+func sizesOf(kind string) []string { return sizesByKind()[kind] }
+
+var sizesByKind = sync.OnceValue(func() map[string][]string {
+	out := map[string][]string{}
 	for _, r := range sizeRows() {
-		if r.kind == kind {
-			out = append(out, r.size)
-		}
+		out[r.kind] = append(out[r.kind], r.size)
 	}
+	out["key or socket"] = slices.Concat(out["key"], out["socket"])
 	return out
-}
+})
 
 func trimFloat(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) }
 
-// sameSize compares two sizes by value: "0.5 in" is "1/2 in".
-func sameSize(a, b string) bool {
-	if a == b {
+// inSeries tells whether a size is one of a series by its value: "0.5 in" is "1/2 in".
+func inSeries(c string, series []string) bool {
+	if slices.Contains(series, c) {
 		return true
 	}
-	va, ua, ok1 := sizeValue(a)
-	vb, ub, ok2 := sizeValue(b)
-	return ok1 && ok2 && ua == ub && va.Cmp(vb) == 0
+	v, unit, ok := sizeValue(c)
+	if !ok {
+		return false
+	}
+	for _, s := range series {
+		if !strings.HasSuffix(s, unit) {
+			continue
+		}
+		if w, u, ok := sizeValue(s); ok && u == unit && w.Cmp(v) == 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // sizeValue reads "3/8 in", "1-1/4 in", "1 1/4 in", "8 mm".

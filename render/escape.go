@@ -11,7 +11,6 @@ var inlineMarks = strings.NewReplacer(
 )
 
 var (
-	lineStartMark   = regexp.MustCompile(`^([#+\->=])`)
 	lineStartNumber = regexp.MustCompile(`^(\d{1,9})([.)])`)
 	bareAddress     = regexp.MustCompile(`(?i)\b(https?|ftp|www|mailto)(:|\.)`)
 )
@@ -34,9 +33,17 @@ func escapeMarkdown(s string) string {
 	}, strings.ToValidUTF8(s, "\ufffd"))
 	s = inlineMarks.Replace(strings.Join(strings.Fields(s), " "))
 	// A viewer that makes links of bare addresses must not make one here.
-	s = bareAddress.ReplaceAllStringFunc(s, func(m string) string {
-		return m[:len(m)-1] + `\` + m[len(m)-1:]
-	})
-	s = lineStartMark.ReplaceAllString(s, `\$1`)
-	return lineStartNumber.ReplaceAllString(s, `$1\$2`)
+	if strings.ContainsAny(s, ":.") {
+		s = bareAddress.ReplaceAllStringFunc(s, func(m string) string {
+			return m[:len(m)-1] + `\` + m[len(m)-1:]
+		})
+	}
+	switch {
+	case s == "":
+	case strings.IndexByte("#+->=", s[0]) >= 0:
+		s = `\` + s
+	case s[0] >= '0' && s[0] <= '9':
+		s = lineStartNumber.ReplaceAllString(s, `$1\$2`)
+	}
+	return s
 }

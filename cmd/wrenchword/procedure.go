@@ -56,6 +56,7 @@ working document is never written over.`,
 		},
 	}
 	f.add(cmd)
+	addLarge(cmd)
 	cmd.Flags().StringVarP(&out, "output", "o", "", "file to write or to bring up to date (standard output if not given)")
 	cmd.Flags().StringVar(&format, "format", "md", "md, the working document; json, the record; html or wiki (MediaWiki), a page of what was heard")
 	cmd.Flags().BoolVar(&dryRun, "dry-run", false, "show what would change in the document, and change nothing")

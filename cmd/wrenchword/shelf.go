@@ -96,6 +96,7 @@ one a line.`,
 			return nil
 		},
 	}
+	addLarge(cmd)
 	fs := cmd.Flags()
 	fs.StringVar(&to, "to", "", "folder to write into")
 	fs.StringVar(&format, "format", "html", "html, the pages, or jsonl, the records on standard output")

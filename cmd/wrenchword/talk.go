@@ -2,7 +2,9 @@ package main
 
 import (
 	"context"
+	"errors"
 	"fmt"
+	"math"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -53,7 +55,10 @@ func (f *jobFlags) record(ctx context.Context, cmd *cobra.Command, say sayer, pa
 				return nil, fmt.Errorf("standard input can be one clip only; it is named %d times", stdin)
 			}
 		}
-		clip, err := transcript.ReadFile(ctx, p, transcript.Options{Stdin: cmd.InOrStdin()})
+		clip, err := transcript.ReadFile(ctx, p, limits(cmd))
+		if errors.Is(err, transcript.ErrLimit) {
+			return nil, fmt.Errorf("%w (--%s does)", err, largeFlag)
+		}
 		if err != nil {
 			return nil, err
 		}
@@ -70,6 +75,22 @@ func (f *jobFlags) record(ctx context.Context, cmd *cobra.Command, say sayer, pa
 		}
 	}
 	return rec, nil
+}
+
+const largeFlag = "large"
+
+// addLarge gives a command that reads transcripts the flag that raises their limits.
+func addLarge(cmd *cobra.Command) {
+	cmd.Flags().Bool(largeFlag, false, "read files beyond the usual limits of size, as far as memory goes; for files that you trust")
+}
+
+// limits are the options of reading that the flags ask for.
+func limits(cmd *cobra.Command) transcript.Options {
+	opt := transcript.Options{Stdin: cmd.InOrStdin()}
+	if large, err := cmd.Flags().GetBool(largeFlag); err == nil && large {
+		opt.MaxBytes, opt.MaxCues, opt.MaxWords = math.MaxInt32, math.MaxInt32, math.MaxInt32
+	}
+	return opt
 }
 
 func place(w transcript.Warning) string {

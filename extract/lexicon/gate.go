@@ -24,8 +24,8 @@ type gate struct {
 }
 
 type pairTerm struct {
-	first string
-	term  *Term
+	first, key string // what stands before the last word, and its sound key
+	term       *Term
 }
 
 func (l *Lexicon) buildGate() {
@@ -47,7 +47,7 @@ func (l *Lexicon) buildGate() {
 			g.keys = append(g.keys, soundKey(w[0]))
 			g.terms = append(g.terms, t)
 		case len(w) == 2 && len(w[0]) >= 4:
-			g.pairs[w[1]] = append(g.pairs[w[1]], pairTerm{w[0], t})
+			g.pairs[w[1]] = append(g.pairs[w[1]], pairTerm{w[0], soundKey(w[0]), t})
 		}
 	}
 	l.gate = g
@@ -102,16 +102,24 @@ func (l *Lexicon) RepairBeside(word, next string) *Term {
 	if len(word) < 4 || l.gate == nil {
 		return nil
 	}
+	pairs := l.gate.pairs[next]
+	if len(pairs) == 0 {
+		return nil
+	}
 	var best *Term
-	for _, p := range l.gate.pairs[next] {
+	key, ownName := soundKey(word), l.gate.byTerms[word]
+	for _, p := range pairs {
 		if word == p.first {
 			return nil // said right
 		}
-		if l.gate.byTerms[word] {
-			continue // a name of its own
+		if ownName {
+			continue
 		}
-		e := edits(word, p.first)
-		if word[0] == p.first[0] && e <= 1 || soundKey(word) == soundKey(p.first) && e <= 3 {
+		oneWrong := word[0] == p.first[0] && max(len(word)-len(p.first), len(p.first)-len(word)) <= 1
+		if !oneWrong && key != p.key {
+			continue
+		}
+		if e := edits(word, p.first); oneWrong && e <= 1 || key == p.key && e <= 3 {
 			if best != nil && best.Name != p.term.Name {
 				return nil
 			}

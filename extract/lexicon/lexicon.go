@@ -72,6 +72,7 @@ type Pattern struct {
 	Words   []string
 	Gap     int
 	Subject bool // the thing is the subject: "comes off"
+	Last    ID   // of the last of Words: where it is not said the pattern is not
 	rank    int
 }
 
@@ -266,6 +267,7 @@ func init() {
 		"inflections": (*Lexicon).inflect,
 		"talk":        (*Lexicon).mood,
 		"open":        (*Lexicon).phraseLine,
+		"warn":        (*Lexicon).phraseLine,
 		"place":       (*Lexicon).place,
 		"fillers":     (*Lexicon).filler,
 		"usual":       (*Lexicon).usualLine,
@@ -467,6 +469,7 @@ func (l *Lexicon) verb(cols []string) error {
 			if p.Gap == 0 {
 				return fmt.Errorf("the phrase %q must begin with its verb", phrase)
 			}
+			p.Last = l.id(p.Words[len(p.Words)-1])
 			v := p.Words[0]
 			if l.verbs[v] == nil {
 				l.addForms(v)

@@ -1,6 +1,7 @@
 package transcript
 
 import (
+	"errors"
 	"fmt"
 	"os"
 	"strconv"
@@ -80,7 +81,7 @@ func TestHostileShapes(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			data := []byte(file())
 			start := time.Now()
-			clip, err := Read("x", data, Options{})
+			clip, err := Read("x", data, Options{MaxWords: 1 << 30})
 			var talk *Talk
 			if err == nil {
 				talk = Join(clip)
@@ -105,4 +106,29 @@ func backwards(n int) string {
 		fmt.Fprintf(&b, "%s --> %s\na\n\n", stamp(i*10), stamp(i*10+10))
 	}
 	return b.String()
+}
+
+// TestWordLimit: a file of more words than a recording holds is refused, and the
+// limit can be raised. What rolling captions show again is counted once.
+func TestWordLimit(t *testing.T) {
+	talk := "[0:01] " + strings.Repeat("a ", 300_000)
+	_, err := Read("x.txt", []byte(talk), Options{})
+	var limit *LimitError
+	if !errors.As(err, &limit) || limit.What != "words" {
+		t.Fatalf("300,000 words: %v", err)
+	}
+	if _, err := Read("x.txt", []byte(talk), Options{MaxWords: 300_000}); err != nil {
+		t.Errorf("with the limit raised: %v", err)
+	}
+	const said = 1000
+	var lines [][]string
+	for i := range said / 5 {
+		lines = append(lines, strings.Fields(fmt.Sprintf("a%d b%d c%d d%d e%d", i, i, i, i, i)))
+	}
+	if _, err := Read("x.vtt", []byte(rollingTagged(lines)), Options{MaxWords: said}); err != nil {
+		t.Errorf("%d words, each shown more than once: %v", said, err)
+	}
+	if _, err := Read("x.vtt", []byte(rollingTagged(lines)), Options{MaxWords: said - 1}); err == nil {
+		t.Errorf("%d words are let through where %d are allowed", said, said-1)
+	}
 }

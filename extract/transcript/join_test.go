@@ -16,13 +16,13 @@ func checkTalk(t interface{ Fatalf(string, ...any) }, talk *Talk) {
 	var b strings.Builder
 	clip, cue := 0, -1
 	for i, w := range talk.Words {
-		if w.Lo < 0 || w.Hi <= w.Lo || w.Hi > len(talk.Text) {
+		if w.Hi <= w.Lo || int(w.Hi) > len(talk.Text) {
 			t.Fatalf("word %d is at %d:%d", i, w.Lo, w.Hi)
 		}
 		if i > 0 {
 			b.WriteByte(' ')
 		}
-		if b.Len() != w.Lo {
+		if b.Len() != int(w.Lo) {
 			t.Fatalf("word %d is not one blank behind the last", i)
 		}
 		word := talk.Text[w.Lo:w.Hi]
@@ -33,20 +33,20 @@ func checkTalk(t interface{ Fatalf(string, ...any) }, talk *Talk) {
 		if math.IsNaN(w.At) || w.At < 0 || w.End < w.At || math.IsInf(w.End, 0) {
 			t.Fatalf("word %d %q is heard at %v until %v", i, word, w.At, w.End)
 		}
-		if w.Clip < clip || w.Clip >= len(talk.Clips) {
+		if int(w.Clip) < clip || int(w.Clip) >= len(talk.Clips) {
 			t.Fatalf("word %d is of clip %d", i, w.Clip)
 		}
 		c := &talk.Clips[w.Clip]
-		if w.Cue < 0 || w.Cue >= len(c.Cues) {
+		if int(w.Cue) >= len(c.Cues) {
 			t.Fatalf("word %d is of cue %d", i, w.Cue)
 		}
-		if w.Clip == clip && w.Cue == cue && w.At < talk.Words[i-1].At {
+		if int(w.Clip) == clip && int(w.Cue) == cue && w.At < talk.Words[i-1].At {
 			t.Fatalf("time runs back inside a cue at word %d", i)
 		}
 		if w.At > c.Duration || w.End > c.Duration+1e-6 {
 			t.Fatalf("word %d at %v lies beyond the clip's %v", i, w.At, c.Duration)
 		}
-		clip, cue = w.Clip, w.Cue
+		clip, cue = int(w.Clip), int(w.Cue)
 	}
 	if b.String() != talk.Text {
 		t.Fatalf("text and words differ")

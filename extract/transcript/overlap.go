@@ -53,7 +53,7 @@ func Overlaps(t *Talk) []Overlap {
 	var out []Overlap
 	covered := 0 // shingles that begin before are part of the last overlap
 	var roll uint64
-	clip := func(k int) int { return t.Words[place[k]].Clip }
+	clip := func(k int) int { return int(t.Words[place[k]].Clip) }
 	for end := range sum {
 		if end >= shingle {
 			roll -= sum[end-shingle] * top
@@ -89,7 +89,7 @@ func Overlaps(t *Talk) []Overlap {
 		}
 		first, last := t.Words[place[a]], t.Words[place[a+n-1]]
 		again, end := t.Words[place[k]], t.Words[place[k+n-1]]
-		out = append(out, Overlap{A: first.Clip, B: again.Clip,
+		out = append(out, Overlap{A: int(first.Clip), B: int(again.Clip),
 			AFrom: place[a], ATo: place[a+n-1] + 1, BFrom: place[k], BTo: place[k+n-1] + 1,
 			AStart: first.At, AEnd: last.End, BStart: again.At, BEnd: end.End})
 	}

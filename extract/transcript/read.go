@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"strings"
 	"time"
 )
 
@@ -14,6 +15,7 @@ import (
 type Options struct {
 	MaxBytes int64 // largest text read, in bytes; 0 means 64 MiB (some 150 hours of captions), and 2 GiB is the most
 	MaxCues  int   // most cues of one clip; 0 means 2,000,000
+	MaxWords int   // most words of one clip, those that a caption shows again counted once; 0 means 250,000 (a day and a night of talk)
 	MaxDepth int   // deepest nesting of TTML elements and JSON values; 0 means 200
 
 	Stdin   io.Reader     // what ReadFile reads for "-"; nil means os.Stdin
@@ -28,6 +30,9 @@ func (o Options) withDefaults() Options {
 	o.MaxBytes = min(o.MaxBytes, math.MaxInt32) // offsets are kept in 32 bits
 	if o.MaxCues <= 0 {
 		o.MaxCues = 2_000_000
+	}
+	if o.MaxWords <= 0 {
+		o.MaxWords = 250_000
 	}
 	if o.MaxDepth <= 0 {
 		o.MaxDepth = 200
@@ -51,7 +56,7 @@ var ErrLimit = errors.New("over the limit")
 // LimitError says which limit a file broke.
 type LimitError struct {
 	File  string
-	What  string // "bytes", "cues", "levels of nesting"
+	What  string // "bytes", "cues", "words", "levels of nesting"
 	Limit int64
 }
 
@@ -111,6 +116,9 @@ func Read(name string, data []byte, opt Options) (*Clip, error) {
 		}
 		return nil, noTimedText(name, what, saveWithTimes)
 	}
+	if p.tooManyWords() {
+		return nil, &LimitError{File: name, What: "words", Limit: int64(opt.MaxWords)}
+	}
 	for _, c := range p.clip.Cues {
 		p.clip.Duration = max(p.clip.Duration, c.Start, c.End)
 		for _, w := range c.Words {
@@ -153,6 +161,56 @@ func (p *parser) add(c Cue) error {
 	}
 	p.clip.Cues = append(p.clip.Cues, c)
 	return nil
+}
+
+// tooManyWords tells whether the cues hold more words than are allowed, lines
+// that the cue before shows too left out.
+func (p *parser) tooManyWords() bool {
+	n := 0
+	var before string
+	for i := range p.clip.Cues {
+		text := p.clip.Cues[i].Text
+		if n += len(text) / 2; n > p.opt.MaxWords { // only then is it worth counting
+			break
+		}
+	}
+	if n <= p.opt.MaxWords {
+		return false
+	}
+	n = 0
+	for i := range p.clip.Cues {
+		text := p.clip.Cues[i].Text
+		for line := range strings.SplitSeq(text, "\n") {
+			if len(before) < len(line) || !strings.Contains(before, line) {
+				n += wordCount(line)
+			}
+		}
+		if n > p.opt.MaxWords {
+			return true
+		}
+		before = text
+	}
+	return false
+}
+
+// wordCount counts the words of a text as tokenize cuts them.
+func wordCount(s string) int {
+	n := 0
+	inside := false
+	for i := 0; i < len(s); i++ {
+		if class[s[i]] != inWord {
+			if k := blankAt(s, i); k > 0 {
+				inside = false
+				i += k - 1
+				continue
+			}
+		}
+		if !inside {
+			n++
+		}
+		inside = true
+	}
+	return n
 }
 
 func (p *parser) hasText() bool {

@@ -351,10 +351,10 @@ func (j *joiner) cue(clip, index int, c *Cue, toks []token, end float64) {
 		if j.text.Len() > 0 {
 			j.text.WriteByte(' ')
 		}
-		w := Word{Lo: j.text.Len(), Clip: clip, Cue: index, At: -1, Para: i == 0 && c.Para}
+		w := Word{Lo: uint32(j.text.Len()), Clip: uint32(clip), Cue: uint32(index), At: -1, Para: i == 0 && c.Para}
 		word := c.Text[t.lo:t.hi]
 		j.text.WriteString(word)
-		w.Hi = j.text.Len()
+		w.Hi = uint32(j.text.Len())
 		if t.timed >= 0 {
 			w.At, w.End, w.Exact = c.Words[t.timed].At, c.Words[t.timed].End, true
 		} else if i == 0 {

@@ -36,13 +36,14 @@ type Warning struct {
 	Text string
 }
 
-// Word is one spoken word (with the punctuation that touches it) of a Talk.
+// Word is one spoken word (with the punctuation that touches it) of a Talk. Its
+// numbers are small, for a talk has many.
 type Word struct {
-	Lo, Hi int     // half-open byte range of Talk.Text
 	At     float64 // seconds from the start of its clip
 	End    float64 // when it ends, or the best estimate
-	Clip   int     // index into Talk.Clips
-	Cue    int     // index of the cue it was first heard in; cue ends are weak clause ends
+	Lo, Hi uint32  // half-open byte range of Talk.Text
+	Clip   uint32  // index into Talk.Clips
+	Cue    uint32  // index of the cue it was first heard in; cue ends are weak clause ends
 	Exact  bool    // At was in the file (a word time, or the first word of a cue)
 	Para   bool    // first word of a paragraph or block in formats that have them
 	Noise  bool    // "[Music]", "(laughs)", ">>": kept so that text stays verbatim, never spoken

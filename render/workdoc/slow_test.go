@@ -67,6 +67,7 @@ var hostileTalk = map[string]func() string{
 	"torques without a fastener": func() string { return timed(fill("forty newton metres ")) },
 	"corrections":                func() string { return timed(fill("forty no sorry ") + "newton metres") },
 	"one number":                 func() string { return timed(fill("hundred thousand ") + "newton metres") },
+	"digits run together":        func() string { return timed(fill("@@2\x00")) },
 	"digits":                     func() string { return timed(fill("1 ")) },
 	"fractions":                  func() string { return timed(fill("3/8 ") + "inch") },
 	"ranges":                     func() string { return timed(fill("between 20 and 25 to 30 or ")) },
