@@ -185,7 +185,10 @@ func (r *reading) repaired(ci, i int) (m mention, end int) {
 
 // usedAsVerb tells whether a word that can be a thing is the verb here: "clip it on", "you grease the".
 func (r *reading) usedAsVerb(c *clause, i int) bool {
-	prev, next := "", r.word(i+1)
+	prev, next := "", ""
+	if i+1 < len(r.toks) && r.toks[i].brk <= brkComma {
+		next = r.toks[i+1].s
+	}
 	if i > c.lo {
 		prev = r.toks[i-1].s
 	}

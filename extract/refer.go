@@ -643,6 +643,7 @@ func (s *tracker) enrich(t *thing, m *mention) {
 	if t.count == 0 && m.count > 1 {
 		t.count = m.count
 	}
+	t.christen(m)
 	if n := thingName(m); len(content(m.mods)) > contentCount(t.mods) && t.owner == nil && (t.fastener || len(t.events) == 0) {
 		t.name = n
 	}
