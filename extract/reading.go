@@ -135,6 +135,7 @@ type reading struct {
 	mentions []mention
 	acts     []act
 	qtys     []quantity
+	bare     []bool          // of each clip: whether it has no punctuation
 	toldWeak map[string]bool // misheard words that are real words and were a thing once in this talk
 	things   []*thing
 	byHead   map[string][]*thing // things by their head, in order
@@ -155,6 +156,7 @@ func read(talk *transcript.Talk, lex *lexicon.Lexicon) *reading {
 	r := &reading{talk: talk, lex: lex}
 	r.tokens()
 	r.quantities()
+	r.bare = r.unpunctuated()
 	r.cut()
 	r.mark()
 	r.findMentions()
@@ -398,6 +400,9 @@ func (r *reading) startsClause(start, i int) bool {
 		}
 		return linking[b] || len(r.lex.Lemmas(b)) > 0
 	}
+	if r.bare[r.talk.Words[r.toks[i].w].Clip] && r.startsBare(start, i) {
+		return true
+	}
 	switch {
 	case t == "and" || t == "or":
 		if n < 2 && !comma {
@@ -465,6 +470,60 @@ func (r *reading) startsClause(start, i int) bool {
 		return r.imperativeAt(i) || r.hasVerbSoon(i) && r.hasVerb(start, i)
 	}
 	return false
+}
+
+// unpunctuated tells of each clip whether its words come without full stops and commas.
+func (r *reading) unpunctuated() []bool {
+	stops := make([]int, len(r.talk.Clips))
+	all := make([]int, len(r.talk.Clips))
+	for _, w := range r.talk.Words {
+		all[w.Clip]++
+		if s := r.talk.Text[w.Lo:w.Hi]; strings.HasSuffix(s, ".") || strings.HasSuffix(s, ",") || strings.HasSuffix(s, "?") || strings.HasSuffix(s, "!") {
+			stops[w.Clip]++
+		}
+	}
+	out := make([]bool, len(all))
+	for i := range out {
+		out[i] = stops[i]*60 < all[i]
+	}
+	return out
+}
+
+var interjections = set("yeah yep yup nope click clicks lovely beautiful perfect gorgeous cheers oh hello sorry blimey bugger magic brilliant sweet bingo")
+var takesTwo = set("give gives gave giving get got buy leave leaves make makes let lets show shows take takes took cost costs call calls called find hand keep tell told")
+
+// startsBare tells whether a clause begins at token i of talk without punctuation:
+// with a word that people start on, or where a new thing is named and the clause
+// before has had its verb and its thing.
+func (r *reading) startsBare(start, i int) bool {
+	t, p := r.toks[i].s, r.toks[i-1].s
+	n := i - start
+	next := r.word(i + 1)
+	ends := !determiner[p] && !prepositions[p] && !holdsClause[p] && !linking[p] && !subjects[p] && !dropAdj[p] && !placeWords[p] && !openers[p] && p != "and" && p != "or" && p != "not" && p != "no" && p != "very" && p != "too" && p != "just" && p != "only"
+	switch {
+	case interjections[t] && ends:
+		return true
+	case n == 1 && interjections[p] && t != p:
+		return true
+	case t == "step" && (next == "number" || numberWord[next]):
+		return true
+	case n < 3 || !ends || r.isVerbForm(p) && r.toks[i-1].qty < 0 && !isThingWord(r, i-1):
+		return false
+	}
+	fresh := t == "the" || t == "this" || t == "these" || t == "those" || t == "my" || t == "your" || t == "another" || placeWords[t] && (next == "one" || next == "ones") || (t == "both" || t == "two" || t == "three" || t == "four") && next != "of"
+	if !fresh || next == "way" || r.word(i+2) == "way" || !r.hasVerb(start, i) {
+		return false
+	}
+	if placeWords[t] {
+		w := r.word(i + 2)
+		return linking[w] || offWords[w] || onWords[w] || r.isVerbForm(w)
+	}
+	for k := start; k < i; k++ {
+		if takesTwo[r.toks[k].s] && i-k <= 4 {
+			return false // "give it the other one"
+		}
+	}
+	return isThingWord(r, i-1) || p == "it" || p == "them" || r.toks[i-1].qty >= 0 || p == "one" || p == "ones" || p == "hand" || p == "fingers" || p == "again" || p == "there" || p == "done" || p == "tight"
 }
 
 // plainVerb tells whether w is the plain form of a verb of the workshop.
