@@ -509,6 +509,18 @@ func (r *reading) startsBare(start, i int) bool {
 		return true
 	case n < 3 || !ends || r.isVerbForm(p) && r.toks[i-1].qty < 0 && !isThingWord(r, i-1):
 		return false
+	case t == "it" && (linking[next] || strings.HasSuffix(next, "ed") || strings.HasSuffix(next, "s") && len(next) > 3 && next != "this"):
+		return true
+	case t == "there" && (next == "it" || next == "she" || next == "we") && r.word(i+2) != "is":
+		return true
+	case t == "that" && (next == "'s" || next == "is" || next == "was" || next == "will" || next == "'ll") && !isThingWord(r, i-1):
+		return true
+	case t == "new" && isNoun(r, i+1):
+		return true
+	case t == "no" && (next == "sorry" || next == "wait" || next == "hang" || next == "it" || next == "i" || next == "that" || next == "no"):
+		return true
+	case (t == "i" || t == "we") && !isThingWord(r, i-1) && p != "one" && p != "ones" && p != "thing" && p != "way" && p != "what" && p != "all" && (linking[next] || len(r.lex.Lemmas(next)) > 0):
+		return true
 	}
 	fresh := t == "the" || t == "this" || t == "these" || t == "those" || t == "my" || t == "your" || t == "another" || placeWords[t] && (next == "one" || next == "ones") || (t == "both" || t == "two" || t == "three" || t == "four") && next != "of"
 	if !fresh || next == "way" || r.word(i+2) == "way" || !r.hasVerb(start, i) {
