@@ -65,6 +65,9 @@ func (f *jobFlags) record(ctx context.Context, cmd *cobra.Command, say sayer, pa
 		}
 		clips = append(clips, clip)
 	}
+	if size(clips) > largeTalk {
+		collectRarely(false)
+	}
 	talk := transcript.Join(clips...)
 	for _, w := range talk.Warnings {
 		say.warning("%s", place(w))
@@ -80,6 +83,19 @@ func (f *jobFlags) record(ctx context.Context, cmd *cobra.Command, say sayer, pa
 		}
 	}
 	return rec, nil
+}
+
+// largeTalk is text beyond which memory counts more than a few milliseconds, in bytes.
+const largeTalk = 1 << 20
+
+// size is the text that the clips hold, in bytes.
+func size(clips []*transcript.Clip) (n int) {
+	for _, c := range clips {
+		for i := range c.Cues {
+			n += len(c.Cues[i].Text)
+		}
+	}
+	return n
 }
 
 const largeFlag = "large"
