@@ -75,7 +75,10 @@ func isLock(t *thing) bool {
 // takesTorque tells whether a thing of that kind is tightened to a value.
 func takesTorque(t *thing) bool {
 	switch t.head {
-	case "bolt", "nut", "screw", "stud", "plug", "axle", "union", "banjo", "lockring", "locknut", "nipple", "spindle", "nylock", "nyloc", "setscrew", "cup", "fitting":
+	case "plug":
+		// a connector's plug is pushed in
+		return contentCount(t.mods) == 0 || t.mods["drain"] || t.mods["filler"] || t.mods["fill"] || t.mods["spark"] || t.mods["sump"] || t.mods["level"] || t.mods["glow"] || t.mods["vent"] || t.mods["oil"] || t.mods["magnetic"] || t.mods["check"]
+	case "bolt", "nut", "screw", "stud", "axle", "union", "banjo", "lockring", "locknut", "nipple", "spindle", "nylock", "nyloc", "setscrew", "cup", "fitting":
 		return true
 	case "cap":
 		return t.mods["fork"] || t.mods["top"] || t.mods["preload"]
