@@ -65,7 +65,7 @@ func (r *reading) fingerTight(ci int) {
 
 func (r *reading) addAct(ci int, a act) {
 	a.cl = ci
-	if a.action.Name == "remove" && a.subject && len(a.objects) == 1 && switched[r.mentions[a.objects[0]].head] && a.hi > a.lo && r.toks[a.hi-1].s == "off" {
+	if a.action.Name == "remove" && a.subject && len(a.objects) == 1 && r.switchedOff(&r.mentions[a.objects[0]]) && a.hi > a.lo && r.toks[a.hi-1].s == "off" {
 		a.action = r.lex.Action("switch off")
 	}
 	if a.action.Name == "fit" {
@@ -765,6 +765,19 @@ func (r *reading) nextOne(c *clause, i int) bool {
 func offOrBack(w string, back bool) bool { return w == "off" || w == "out" || back }
 
 // switched are the things that "off" switches off.
+// switchedOff tells whether "off" is said of it as of a switch, or a brake that holds.
+func (r *reading) switchedOff(m *mention) bool {
+	if m.head == "brake" || m.head == "handbrake" {
+		for _, w := range m.mods {
+			if w == "chain" || w == "hand" || w == "park" || w == "parking" || w == "foot" || w == "blade" {
+				return true
+			}
+		}
+		return m.head == "handbrake"
+	}
+	return switched[m.head]
+}
+
 var switched = set("engine motor ignition power light headlight charger pump heater drill saw")
 
 // returning are the particles of a thing that goes back where it was.

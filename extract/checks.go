@@ -199,7 +199,10 @@ func (r *reading) torqueContext(h *heard, rec *Record) normalize.TorqueContext {
 		case "key", "driver":
 			ctx.Key = s.Candidates[0]
 		case "across-flats":
-			ctx.AcrossFlats = s.Candidates[0]
+			// no common head is narrower: such a width is a key's (common practice)
+			if w, ok := strings.CutSuffix(s.Candidates[0], " mm"); !ok || len(w) > 1 || w >= "7" {
+				ctx.AcrossFlats = s.Candidates[0]
+			}
 		}
 	}
 	return ctx

@@ -94,3 +94,46 @@ func TestUsualChecksFitTheJob(t *testing.T) {
 		}
 	}
 }
+
+// TestLedgerDetails proves that what belongs to a thing is kept where it was
+// said of that thing, and stays empty where it was not.
+func TestLedgerDetails(t *testing.T) {
+	entry := func(item string, talk ...string) Entry {
+		t.Helper()
+		var have []string
+		for _, e := range record(t, talk...).Ledger {
+			if e.Item == item {
+				return e
+			}
+			have = append(have, e.Item)
+		}
+		t.Fatalf("%q: no entry %q among %q", talk, item, have)
+		return Entry{}
+	}
+	for _, c := range []struct {
+		what, item, want string
+		get              func(Entry) string
+		talk             []string
+	}{
+		{"put down", "cover screws", "jam lid", func(e Entry) string { return e.StoredAt }, []string{"The cover screws come out.", "Those go in a jam lid."}},
+		{"put down", "drain plug", "my pocket", func(e Entry) string { return e.StoredAt }, []string{"I took the drain plug out and it's in my pocket."}},
+		{"a bin is no store", "drive belt", "", func(e Entry) string { return e.StoredAt }, []string{"The drive belt comes off.", "The old one's in the bin."}},
+		{"another thing's store", "drive belt", "", func(e Entry) string { return e.StoredAt }, []string{"The drive belt comes off.", "The cover is over there on the bench."}},
+		{"way round", "spacer", "step to the bearing", func(e Entry) string { return e.Orientation }, []string{"The spacer comes off.", "Spacer goes back on, step to the bearing."}},
+		{"way round, next sentence", "washer", "hollow side to the engine", func(e Entry) string { return e.Orientation }, []string{"The washer goes on. Hollow side to the engine."}},
+		{"another thing's way round", "bar", "", func(e Entry) string { return e.Orientation }, []string{"The bar goes in, the clamps with the dot to the front."}},
+		{"where, not which way", "spring", "", func(e Entry) string { return e.Orientation }, []string{"The spring goes in and the lip goes on the left."}},
+		{"which are long", "cover bolts", "long ones at the top, short ones at the bottom", func(e Entry) string { return e.Position }, []string{"The cover bolts come out.", "Long ones at the top, short ones at the bottom."}},
+		{"only a warning", "cover bolts", "", func(e Entry) string { return e.Position }, []string{"The cover bolts come out.", "If you put a long one in front, you'll crack it."}},
+		{"no locker", "rotor bolts", "no", func(e Entry) string { return e.Locker }, []string{"The rotor bolts go in.", "There is no thread locker on these."}},
+		{"locker", "rotor bolts", "yes", func(e Entry) string { return e.Locker }, []string{"A drop of thread locker on the rotor bolts. The rotor bolts go in."}},
+		{"waits", "shackle bolt", "the weight is on it", func(e Entry) string { return e.WaitsOn }, []string{"The shackle bolt goes in, finger tight, until the weight is on it."}},
+		{"where the name says it", "front clamp bolts", "", func(e Entry) string { return e.Place_ }, []string{"Undo the front clamp bolts."}},
+		{"not said", "cover", inferences["implied by its fastener"], func(e Entry) string { return e.Inferred }, []string{"The cover comes off.", "Clean the face of it.", "Cover bolts in, and tighten the cover bolts."}},
+		{"said", "cover", "", func(e Entry) string { return e.Inferred }, []string{"The cover comes off.", "Clean the face of it.", "The cover goes back on. Tighten the cover bolts."}},
+	} {
+		if got := c.get(entry(c.item, c.talk...)); got != c.want {
+			t.Errorf("%s, %s of %q: got %q, want %q", c.what, c.item, c.talk, got, c.want)
+		}
+	}
+}

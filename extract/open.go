@@ -90,7 +90,7 @@ func (r *reading) ledgerOpen(rec *Record, said []Open) []Open {
 		if t == nil {
 			continue
 		}
-		kind := r.leftOpen(t, e.State)
+		kind := r.leftOpen(t, e.State, rec)
 		if kind == "" || asksAlready(said, kind, e, torqueName(t)) {
 			continue
 		}
@@ -110,11 +110,46 @@ func (r *reading) ledgerOpen(rec *Record, said []Open) []Open {
 	return out
 }
 
+// propped are what held a part up or out of the way for the work.
+var propped = set("stand jack chock wedge rag block stick card")
+
+// goesWith tells whether a part came off in the same breath as a fastener: the
+// part is asked after, and its fasteners with it.
+func (r *reading) goesWith(t *thing, rec *Record) bool {
+	at := t.events[len(t.events)-1].lo
+	for _, p := range r.partsOff(at) {
+		if st, _ := p.state(); p != t && st == Removed {
+			return true
+		}
+	}
+	return false
+}
+
+// partsOff gives the parts, no fasteners, that came off within a few seconds of a token.
+func (r *reading) partsOff(at int) []*thing {
+	var out []*thing
+	for i := sort.Search(len(r.acts), func(i int) bool { return r.acts[i].lo >= at-30 }); i < len(r.acts) && r.acts[i].lo <= at+30; i++ {
+		a := &r.acts[i]
+		if a.action.Name != "remove" || r.since(min(a.lo, at), max(a.lo, at)) > 9 {
+			continue
+		}
+		for _, t := range a.things {
+			if !t.fastener && len(t.events) > 0 && t.events[len(t.events)-1].lo == a.lo {
+				out = append(out, t)
+			}
+		}
+	}
+	return out
+}
+
 // asksAlready tells whether what is missing for an entry is asked by an end that
 // was heard: a nut that is tight and lacks nothing but its value, and the value
 // is to be looked up.
 func asksAlready(said []Open, kind string, e Entry, name string) bool {
 	for _, o := range said {
+		if kind == NotTorqued && o.Kind == NotTorqued && o.Clip == e.Clip && o.At-e.LastAt < 10 && e.LastAt-o.At < 10 {
+			return true // said of it in the same breath
+		}
 		if o.LedgerID != e.ID && o.About != name {
 			continue
 		}
@@ -130,7 +165,7 @@ func asksAlready(said []Open, kind string, e Entry, name string) bool {
 
 // leftOpen tells what kind of loose end a thing is that was left in that state,
 // "" where it is none.
-func (r *reading) leftOpen(t *thing, state string) string {
+func (r *reading) leftOpen(t *thing, state string, rec *Record) string {
 	switch state {
 	case Removed:
 		if isLock(t) {
@@ -146,6 +181,9 @@ func (r *reading) leftOpen(t *thing, state string) string {
 		}
 		if t.owner != nil && t.fastener && r.spokenOfLater(t.owner, t.events[len(t.events)-1].hi) {
 			return "" // what it holds is in place
+		}
+		if propped[t.head] || t.mods["broom"] || t.fastener && r.goesWith(t, rec) {
+			return ""
 		}
 		if t.mods["old"] || r.spokenOfAsBack(t) || r.thrownAway(t) {
 			return ""
@@ -164,7 +202,7 @@ func (r *reading) leftOpen(t *thing, state string) string {
 			return NotTorqued
 		}
 	case Loosened:
-		if t.fastener && t.name != "" && !r.spokenOfLater(t, t.events[len(t.events)-1].hi) {
+		if t.fastener && t.name != "" && !r.thrownAway(t) && !r.spokenOfLater(t, t.events[len(t.events)-1].hi) {
 			return NotTorqued
 		}
 	}
@@ -230,6 +268,9 @@ func (r *reading) mayName(m *mention, t *thing) bool {
 		return false
 	}
 	words := content(m.mods)
+	if len(words) == 0 && t.fastener && m.entry != nil && m.entry != t && m.entry.first >= m.lo {
+		return true // "the screws: two short, the long one front": no others were spoken of
+	}
 	if len(words) == 0 {
 		return m.entry == nil || m.entry == t || contentCount(t.mods) == 0
 	}
@@ -268,6 +309,19 @@ func (r *reading) thrownAway(t *thing) bool {
 		c := &r.clauses[k]
 		for i := c.lo; i < c.hi; i++ {
 			if bins[r.toks[i].s] {
+				return true
+			}
+		}
+	}
+	// "so that's bolts and washers in the scrap tin"
+	for k := hi + 1; k < len(r.clauses) && r.since(off.lo, r.clauses[k].lo) < 60; k++ {
+		c := &r.clauses[k]
+		bin := false
+		for i := c.lo; i < c.hi; i++ {
+			bin = bin || bins[r.toks[i].s]
+		}
+		for _, mi := range c.mentions {
+			if m := &r.mentions[mi]; bin && m.head == t.head && len(content(m.mods)) == 0 {
 				return true
 			}
 		}

@@ -169,7 +169,7 @@ const (
 // "fastener" or "part"; Locker is "yes", "no" or "unsaid".
 type Entry struct {
 	ID          string  `json:"id"`
-	Item        string  `json:"item"` // "" where the talk does not tell
+	Item        string  `json:"item"`
 	Kind        string  `json:"kind"`
 	Side        string  `json:"side"`
 	Place_      string  `json:"place"`
@@ -186,6 +186,9 @@ type Entry struct {
 	ReplacedBy  string  `json:"replaced_by"`
 	WaitsOn     string  `json:"waits_on"`
 	OffCamera   bool    `json:"off_camera"`
+	Inferred    string  `json:"inferred,omitempty"`    // why the state is taken to be so, where it was not said in so many words
+	NamedAfter  string  `json:"named_after,omitempty"` // the part it is named after, where the talk was only about that part
+	Unnamed     bool    `json:"unnamed,omitempty"`     // Item is only the bare word for it: which one was not said
 	Events      []Event `json:"events"`
 	LastAt      float64 `json:"last_at"`
 	Place

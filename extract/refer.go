@@ -46,6 +46,9 @@ type event struct {
 	value  bool
 }
 
+// nutAndStud tells whether two words are nut and stud: one goes on the other.
+func nutAndStud(a, b string) bool { return a == "nut" && b == "stud" || a == "stud" && b == "nut" }
+
 // alike are the fastener words that people swap for one and the same thing.
 var alike = set("bolt nut screw stud fastener")
 
@@ -72,7 +75,10 @@ func isLock(t *thing) bool {
 // takesTorque tells whether a thing of that kind is tightened to a value.
 func takesTorque(t *thing) bool {
 	switch t.head {
-	case "bolt", "nut", "screw", "stud", "plug", "axle", "union", "banjo", "lockring", "locknut", "nipple", "spindle", "nylock", "nyloc", "setscrew", "cup", "fitting":
+	case "plug":
+		// a connector's plug is pushed in
+		return contentCount(t.mods) == 0 || t.mods["drain"] || t.mods["filler"] || t.mods["fill"] || t.mods["spark"] || t.mods["sump"] || t.mods["level"] || t.mods["glow"] || t.mods["vent"] || t.mods["oil"] || t.mods["magnetic"] || t.mods["check"]
+	case "bolt", "nut", "screw", "stud", "axle", "union", "banjo", "lockring", "locknut", "nipple", "spindle", "nylock", "nyloc", "setscrew", "cup", "fitting":
 		return true
 	case "cap":
 		return t.mods["fork"] || t.mods["top"] || t.mods["preload"]
@@ -477,7 +483,7 @@ func (s *tracker) resolve(ci, mi int) *thing {
 			// "the caliper" and "the brake caliper bracket" are not one thing
 			continue
 		}
-		if placesClash(m.mods, t.mods) {
+		if placesClash(m.mods, t.mods) || nutAndStud(t.head, m.head) {
 			continue
 		}
 		if m.side != "" && t.side != "" && m.side != t.side {
@@ -833,7 +839,7 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 	bestScore := 0
 	for i := len(s.hand) - 1; i >= 0; i-- {
 		t := s.hand[i]
-		if !t.fastener || !alike[t.head] || placesClash(m.mods, t.mods) {
+		if !t.fastener || !alike[t.head] || placesClash(m.mods, t.mods) || nutAndStud(t.head, m.head) {
 			continue
 		}
 		gap := r.since(t.last, m.lo)
@@ -861,9 +867,10 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 			if t.owner == owner || owns(owner, t) {
 				score += 4
 			} else if t.owner != nil || contentCount(t.mods) > 0 {
-				score -= 2
-				if owner.last > t.last {
+				if score -= 2; owner.last > t.last {
 					score--
+				} else if t.head == m.head && s.onlyHeard(t, m.lo) {
+					score += 3 // "Now bar studs. … So it gets a longer stud."
 				}
 				if r.toks[owner.last].cl == m.cl {
 					score -= 3 // another part is named in the same breath
@@ -943,6 +950,20 @@ func (s *tracker) handHas(m *mention) bool {
 		}
 	}
 	return false
+}
+
+// onlyHeard tells whether no other fastener in hand was called by the same word within a minute.
+func (s *tracker) onlyHeard(t *thing, at int) bool {
+	for i := len(s.hand) - 1; i >= 0; i-- {
+		o := s.hand[i]
+		if s.r.since(o.last, at) > 60 {
+			break
+		}
+		if o != t && o.fastener && o.head == t.head {
+			return false
+		}
+	}
+	return true
 }
 
 // namedElse tells whether a thing was called by another word than the mention's in the same clause.

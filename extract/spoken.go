@@ -100,7 +100,7 @@ func (r *reading) cuesIn(ci int) []openCue {
 		}
 	}
 	for _, mi := range c.mentions {
-		if m := &r.mentions[mi]; makeshift[m.head] && !m.isNew && !m.plural && c.mood&(negated|conditional|other|asked|listing|advert) == 0 && (m.prep == "" || m.prep == "on" || m.prep == "with") {
+		if m := &r.mentions[mi]; makeshift[m.head] && (len(content(m.mods)) > 0 && !bareHold[m.head] || r.word(m.from-1) == "of" || m.prep == "of") && !m.isNew && !m.plural && c.mood&(negated|conditional|other|asked|listing|advert) == 0 && (m.prep == "" || m.prep == "on" || m.prep == "with" || m.prep == "of") {
 			cues = append(cues[:len(cues):len(cues)], openCue{m.lo, m.hi, "makeshift"})
 			break
 		}
@@ -113,6 +113,9 @@ func (r *reading) cuesIn(ci int) []openCue {
 
 // makeshift things hold what has lost its own fastener.
 var makeshift = set("tie binder wire tape string rope nail twine strap cord")
+
+// bareHold are those that are as often a part or a tool: "a bit of wire" holds, "the plug wire" does not.
+var bareHold = set("wire string rope strap cord")
 
 // heardIn tells whether a signal was given in the clauses from lo to hi.
 func (r *reading) heardIn(lo, hi int, signals ...string) bool {
@@ -183,7 +186,16 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if r.saidIn(c, "why") {
 			return nil
 		}
-		if c.mood&(other|conditional) == other || !r.valueIn(max(ci-1, 0), min(ci+1, len(r.clauses)-1)) && !r.twoGuesses(ci) {
+		if !r.valueIn(max(ci-1, 0), min(ci+1, len(r.clauses)-1)) {
+			if !r.twoGuesses(ci) {
+				return nil
+			}
+			for k := ci; k >= max(0, ci-5) && r.since(r.clauses[k].lo, c.lo) < 16; k-- {
+				if r.heardIn(k, k, "doubt") {
+					e.first = k
+				}
+			}
+		} else if c.mood&(other|conditional) == other {
 			return nil
 		}
 		e.kind = Unsure
@@ -224,6 +236,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			e.first = ci - 1
 		}
 	case "later":
+		if next := r.word(oc.hi); next == "there" || next == "to" && r.toks[oc.hi-1].s == "get" || r.word(oc.lo-1) == "at" || r.heardIn(ci, ci, "find") {
+			return nil // "when we get there", "all at once", "I'll look it up tonight"
+		}
 		if c.mood&(conditional|asked) != 0 || c.mood&other != 0 && !r.putsOff(ci, oc) || r.heardIn(ci, ci, "promise", "next") || oc.lo == c.lo && r.heardIn(ci-1, ci-1, "promise") || !r.intends(ci) && !r.putsOff(ci, oc) {
 			return nil
 		}
@@ -496,7 +511,7 @@ func (r *reading) saidIn(c *clause, w string) bool {
 // twoGuesses tells of "that may be the seal, or it may be what ran down".
 func (r *reading) twoGuesses(ci int) bool {
 	n := 0
-	lo, hi := r.nearBy(ci, 3, 1, 14)
+	lo, hi := r.nearBy(ci, 5, 1, 16)
 	for k := lo; k <= hi; k++ {
 		for _, o := range r.clauses[k].opens {
 			if o.signal == "doubt" {
@@ -725,7 +740,7 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 	best, score := -1, -1<<30
 	for _, mi := range c.mentions {
 		m := &r.mentions[mi]
-		if !r.topical(m) && !(tight && m.prep == "with" && r.tightenable(m)) || m.lo >= oc.hi && (e.signal == "later" && r.pronounIn(c.lo, oc.lo) || e.signal == "find" && r.pronounIn(oc.lo, oc.hi)) {
+		if !r.topical(m) && !(tight && m.prep == "with" && r.tightenable(m)) || m.lo >= oc.hi && (e.signal == "later" && r.pronounIn(c.lo, oc.lo+1) || e.signal == "find" && r.pronounIn(oc.lo, oc.hi)) {
 			continue
 		}
 		if tight && !r.tightenable(m) {
@@ -823,12 +838,12 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 			if e.kind != Conflict {
 				e.first = min(e.first, k)
 			}
-			e.sure = e.kind != NotRefitted && !(e.signal == "later" && r.pronounIn(c.lo, oc.lo)) && n == 1 && ci-k <= 2 && r.since(p.lo, c.lo) < 8
+			e.sure = e.kind != NotRefitted && !(e.signal == "later" && r.pronounIn(c.lo, oc.lo+1)) && n == 1 && ci-k <= 2 && r.since(p.lo, c.lo) < 8
 			return
 		}
 	}
 	if tight { // nothing that is tightened was named: the part it holds, perhaps
-		for k := ci - 1; k >= 0 && k >= ci-2 && r.since(r.clauses[k].lo, c.lo) < 8; k-- {
+		for k := ci - 1; k >= 0 && k >= ci-4 && r.since(r.clauses[k].lo, c.lo) < 11; k-- {
 			for _, mi := range r.clauses[k].mentions {
 				if r.topical(&r.mentions[mi]) {
 					e.topic, e.first = mi, min(e.first, k)
@@ -886,7 +901,19 @@ func direct(m *mention) bool {
 // fronted tells whether clause h does no more than name what clause ci is about.
 func (r *reading) fronted(h, ci int) bool {
 	p := &r.clauses[h]
-	return p.sentence == r.clauses[ci].sentence && p.hi-p.lo <= 5 && len(p.mentions) == 1 && len(p.acts) == 0 && !r.hasVerb(p.lo, r.mentions[p.mentions[0]].from)
+	if p.sentence != r.clauses[ci].sentence || p.hi-p.lo > 5 || len(p.mentions) != 1 {
+		return false
+	}
+	m := &r.mentions[p.mentions[0]]
+	if m.hi < p.hi-1 || m.prep != "" {
+		return false
+	}
+	for i := p.lo; i < m.lo; i++ {
+		if w := r.toks[i].s; !determiner[w] && !openers[w] && w != "and" && !placeWords[w] {
+			return false
+		}
+	}
+	return true
 }
 
 // pronounBefore is for "the torque for that": what is asked of is not what stands beside it.
@@ -958,7 +985,7 @@ func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
 	case p.kind == ReplaceLater && e.kind == ReplaceLater && gap < 9, p.kind == ReplaceLater && e.signal == "later" && gap < 14,
 		p.kind == ReplaceLater && e.signal == "ordered", p.signal == "ordered" && e.signal == "stand-in":
 		return gap < 25
-	case p.kind == Conflict && e.kind == Conflict && gap < 12:
+	case p.kind == Conflict && (e.kind == Conflict && gap < 12 || e.signal == "find" && gap < 20 && !r.valueNamed(r.toks[e.lo].cl)):
 		return true
 	case !same:
 		return p.kind == Unsure && e.kind == Unsure && gap < 6
@@ -1118,6 +1145,11 @@ func (r *reading) sameFastener(e *looseEnd, m *mention, t, later *thing, at int)
 		}
 		return false
 	}
+	for w := range t.mods {
+		if !placeWords[w] && has(w) && headKey(later.head, later.fastener) == headKey(t.head, t.fastener) {
+			return !placesClash(m.mods, later.mods)
+		}
+	}
 	if r.since(m.lo, at) < 60 && headKey(later.head, later.fastener) == headKey(t.head, t.fastener) || has(strings.TrimSuffix(m.head, "s")) && !alike[m.head] {
 		return true
 	}
@@ -1181,16 +1213,19 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 			lo = r.clauses[k].lo
 		}
 	}
-	for k := r.toks[lo].cl - 1; !e.sure && e.kind != Promise && k >= 0 && e.signal != "unrun" && hi-r.clauses[k].lo <= 32 && r.since(r.clauses[k].lo, e.lo) < 12 && r.clauses[k].mood&(advert|greeting) == 0; k-- {
-		lo = r.clauses[k].lo
-	}
 	if !e.sure && e.last+1 < len(r.clauses) && hi-lo < 20 && (e.kind == LookUp || e.kind == Unsure || e.kind == Unfinished) {
 		if n := &r.clauses[e.last+1]; n.hi-lo <= 34 && r.since(r.clauses[e.last].lo, n.lo) < 8 {
 			hi = n.hi
 		}
 	}
+	for k := r.toks[lo].cl - 1; !e.sure && e.kind != Promise && k >= 0 && e.signal != "unrun" && hi-r.clauses[k].lo <= 36 && r.since(r.clauses[k].lo, e.lo) < 12 && r.clauses[k].mood&(advert|greeting) == 0; k-- {
+		lo = r.clauses[k].lo
+	}
 	if hi-lo > 38 {
 		lo, hi = max(lo, e.lo-16), min(hi, e.hi+18)
+	}
+	if o.About == "" && e.topic >= 0 {
+		o.About = shortName(r.nameOf(&r.mentions[e.topic]))
 	}
 	if o.About == "" {
 		o.About = r.saidWords(e)
@@ -1199,7 +1234,7 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 	for _, k := range e.also {
 		o.AlsoAt = append(o.AlsoAt, round3(r.at(k)))
 	}
-	o.Question = spokenQuestion(o, e.sure && o.About != "")
+	o.Question = spokenQuestion(o, e.sure && o.About != "" && (e.topic >= 0 || o.LedgerID != "" || e.kind == Unsure))
 	return o
 }
 

@@ -335,46 +335,10 @@ func (d *drawer) ledger() {
 			last = e.Events[n-1].Place
 		}
 		d.line("| %s <!-- @%s --> | %s | %s | %s | %s | %s | [ ] |",
-			named(e.Item, "not named"), d.refs.Ledger[i], count(e.Count, ""),
+			named(workdoc.Called(e), "not named"), d.refs.Ledger[i], count(e.Count, ""),
 			escapeMarkdown(join(join(e.Side, ", ", e.Place_), ", ", e.Position)),
-			escapeMarkdown(leftAs(e)), escapeMarkdown(said(e)), d.at(last))
+			escapeMarkdown(workdoc.Left(e)), escapeMarkdown(workdoc.More(e)), d.at(last))
 	}
-}
-
-// leftAs says in the trade's words how an entry was left.
-func leftAs(e extract.Entry) string {
-	s := map[string]string{
-		extract.Loosened: "slackened", extract.Removed: "off", extract.Refitted: "back on, tightness not said",
-		extract.HandTight: "hand-tight", extract.Tightened: "tightened, no value said",
-		extract.Torqued: "tightened to a value", extract.Discarded: "thrown away",
-	}[e.State]
-	if e.State == extract.Torqued && !e.ValueSaid {
-		s = "tightened to a value that was not said"
-	}
-	if e.OffCamera {
-		s += ", off camera"
-	}
-	return s
-}
-
-func said(e extract.Entry) string {
-	var out []string
-	add := func(label, s string) {
-		if s != "" {
-			out = append(out, label+s)
-		}
-	}
-	add("washers: ", e.Washers)
-	add("way round: ", e.Orientation)
-	add("lock: ", join(e.Lock.Method, " ", e.Lock.State))
-	if e.Locker == "yes" || e.Locker == "no" {
-		add("thread locker: ", e.Locker)
-	}
-	add("reuse: ", e.Reuse)
-	add("put: ", e.StoredAt)
-	add("replaced by: ", e.ReplacedBy)
-	add("waits on: ", e.WaitsOn)
-	return strings.Join(out, "; ")
 }
 
 func (d *drawer) later() {

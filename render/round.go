@@ -27,7 +27,7 @@ func (d *drawer) round() {
 	d.line("| Fastener | Count | Place | As heard | At | N·m | lbf·ft | Check | Confirmed | Source | Tightened |")
 	d.line("| --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |")
 	for _, r := range rows {
-		heard, times, check := []string{"no value heard"}, []string{d.at(r.Heard())}, "no value to check"
+		heard, times, check := []string{join("no value heard", "; left: ", escapeMarkdown(r.Left()))}, []string{d.at(r.Heard())}, "no value to check"
 		var nm, lbfft []string
 		if len(r.Torques) > 0 {
 			heard, times = nil, nil

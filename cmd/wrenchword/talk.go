@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 	"strings"
+	"sync"
 
 	"github.com/spf13/cobra"
 
@@ -40,13 +41,13 @@ func (f *jobFlags) record(ctx context.Context, cmd *cobra.Command, say sayer, pa
 			return nil, err
 		}
 	}
-	lex := lexicon.Default()
-	if len(f.words) > 0 {
-		var err error
-		if lex, err = lexicon.Load(f.words...); err != nil {
-			return nil, fmt.Errorf("read the vocabulary: %w", err)
+	vocabulary := sync.OnceValues(func() (*lexicon.Lexicon, error) {
+		if len(f.words) == 0 {
+			return lexicon.Default(), nil
 		}
-	}
+		return lexicon.Load(f.words...)
+	})
+	go func() { _, _ = vocabulary() }() // while the files are read
 	stdin := 0
 	var clips []*transcript.Clip
 	for _, p := range paths {
@@ -64,9 +65,16 @@ func (f *jobFlags) record(ctx context.Context, cmd *cobra.Command, say sayer, pa
 		}
 		clips = append(clips, clip)
 	}
+	if size(clips) > largeTalk {
+		collectRarely(false)
+	}
 	talk := transcript.Join(clips...)
 	for _, w := range talk.Warnings {
 		say.warning("%s", place(w))
+	}
+	lex, err := vocabulary()
+	if err != nil {
+		return nil, fmt.Errorf("read the vocabulary: %w", err)
 	}
 	rec := extract.Extract(talk, lex, f.job)
 	for _, n := range rec.Notes {
@@ -75,6 +83,19 @@ func (f *jobFlags) record(ctx context.Context, cmd *cobra.Command, say sayer, pa
 		}
 	}
 	return rec, nil
+}
+
+// largeTalk is text beyond which memory counts more than a few milliseconds, in bytes.
+const largeTalk = 1 << 20
+
+// size is the text that the clips hold, in bytes.
+func size(clips []*transcript.Clip) (n int) {
+	for _, c := range clips {
+		for i := range c.Cues {
+			n += len(c.Cues[i].Text)
+		}
+	}
+	return n
 }
 
 const largeFlag = "large"

@@ -7,10 +7,13 @@ import (
 	"encoding/base64"
 	"html/template"
 	"strings"
+	"sync"
 	"unicode"
 )
 
 var (
+	//go:embed assets/head.html
+	headHTML string
 	//go:embed assets/page.html
 	pageHTML string
 	//go:embed assets/page.css
@@ -19,15 +22,23 @@ var (
 	pageJS string
 )
 
-var pageTemplate = template.Must(template.New("page").Funcs(template.FuncMap{
+// Template is the template of a kind of page, read when it is first drawn. It
+// begins with the head that all pages share: {{template "head" .}}.
+func Template(text string, funcs template.FuncMap) func() *template.Template {
+	return sync.OnceValue(func() *template.Template {
+		return template.Must(template.Must(template.New("page").Funcs(funcs).Parse(headHTML)).Parse(text))
+	})
+}
+
+var pageTemplate = Template(pageHTML, template.FuncMap{
 	"sub": func(a, b float64) float64 { return a - b },
 	"add": func(a, b float64) float64 { return a + b },
 	"inc": func(i int) int { return i + 1 },
-}).Parse(pageHTML))
+})
 
 // HTML draws the page as one file that asks for nothing when it is opened.
 func (p *Page) HTML() ([]byte, error) {
-	return Draw(pageTemplate, "", pageJS, len(p.Players) > 0, p)
+	return Draw(pageTemplate(), "", pageJS, len(p.Players) > 0, p)
 }
 
 // Draw executes a page template with script, and style after the look that all

@@ -470,6 +470,9 @@ func (b *builder) round() {
 			row.Washers, row.Put = r.Entry.Washers, r.Entry.StoredAt
 			if len(r.Torques) == 0 {
 				row.At = append(row.At, b.at(r.Entry.Place))
+				if row.State == "none" {
+					row.Words += "; left: " + r.Left()
+				}
 			}
 		}
 		shown := !b.opt.SettledOnly
@@ -799,12 +802,6 @@ func (b *builder) thing(ref, text, remark string, p extract.Place) Item {
 	return Item{Ref: ref, Text: text, Remark: remark, At: []Moment{b.at(p)}, Ticked: b.doc.Ticks[ref], Box: true}
 }
 
-var leftAs = map[string]string{
-	extract.Loosened: "slackened", extract.Removed: "off", extract.Refitted: "back on, tightness not said",
-	extract.HandTight: "hand-tight", extract.Tightened: "tightened, no value said",
-	extract.Torqued: "tightened to a value", extract.Discarded: "thrown away",
-}
-
 func (b *builder) left() {
 	for _, e := range b.rec.Ledger {
 		last := e.Place
@@ -813,32 +810,13 @@ func (b *builder) left() {
 			last = e.Events[n-1].Place
 		}
 		l := Left{
-			Name: orElse(e.Item, "not named"), Where: joined(e.Side, e.Place_), State: leftAs[e.State],
+			Name: orElse(workdoc.Called(e), "not named"), Where: joined(joined(e.Side, e.Place_), e.Position), State: workdoc.Left(e),
 			Put: e.StoredAt, Washers: e.Washers, Position: e.Position, Fastener: e.Kind == "fastener", At: b.at(last),
 		}
 		if e.Count > 0 {
 			l.Count = strconv.Itoa(e.Count)
 		}
-		if e.State == extract.Torqued && !e.ValueSaid {
-			l.State = "tightened to a value that was not said"
-		}
-		if e.OffCamera {
-			l.State += ", off camera"
-		}
-		var more []string
-		for _, m := range []Pair{
-			{"position", e.Position}, {"washers", e.Washers}, {"way round", e.Orientation},
-			{"lock", strings.TrimSpace(e.Lock.Method + " " + e.Lock.State)}, {"reuse", e.Reuse},
-			{"put", e.StoredAt}, {"replaced by", e.ReplacedBy}, {"waits on", e.WaitsOn},
-		} {
-			if m.Value != "" {
-				more = append(more, m.Label+": "+m.Value)
-			}
-		}
-		if e.Locker == "yes" || e.Locker == "no" {
-			more = append(more, "thread locker: "+e.Locker)
-		}
-		l.More = b.quote(strings.Join(more, "; "))
+		l.More = b.quote(workdoc.More(e))
 		b.p.Left = append(b.p.Left, l)
 	}
 }

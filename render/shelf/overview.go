@@ -18,9 +18,9 @@ var (
 	shelfJS string
 )
 
-var shelfTemplate = template.Must(template.New("shelf").Funcs(template.FuncMap{
+var shelfTemplate = page.Template(shelfHTML, template.FuncMap{
 	"lower": strings.ToLower,
-}).Parse(shelfHTML))
+})
 
 // view is what one of the overview pages shows.
 type view struct {
@@ -60,7 +60,7 @@ func (b *build) overview() error {
 		{"values", "confirmed-values.html", "Confirmed values by machine and year"},
 	} {
 		v.Kind, v.Title = p.kind, p.title
-		data, err := page.Draw(shelfTemplate, shelfCSS, shelfJS, false, v)
+		data, err := page.Draw(shelfTemplate(), shelfCSS, shelfJS, false, v)
 		if err != nil {
 			return err
 		}

@@ -47,7 +47,7 @@ func Round(rec *extract.Record) []RoundRow {
 			valued[e.ID] = true
 			row.Entry, row.Count, row.Place = e, e.Count, join(e.Side, e.Place_)
 			if row.Name == "" {
-				row.Name = e.Item
+				row.Name = Called(*e)
 			}
 		}
 		rows = append(rows, row)
@@ -58,7 +58,7 @@ func Round(rec *extract.Record) []RoundRow {
 			continue
 		}
 		rows = append(rows, RoundRow{
-			Ref: "round-" + refs.Ledger[i], Name: e.Item,
+			Ref: "round-" + refs.Ledger[i], Name: Called(*e),
 			Place: join(e.Side, e.Place_), Count: e.Count, Entry: e,
 		})
 	}
@@ -70,6 +70,15 @@ func Round(rec *extract.Record) []RoundRow {
 	}
 	sort.SliceStable(rows, func(i, j int) bool { return first[rows[i].Place] < first[rows[j].Place] })
 	return rows
+}
+
+// Left says how a fastener without a value was left: what is hand-tight must not
+// be missed on the way round. "" where a value was heard, or nothing is known.
+func (r RoundRow) Left() string {
+	if len(r.Torques) > 0 || r.Entry == nil {
+		return ""
+	}
+	return Left(*r.Entry)
 }
 
 // Heard says where a row was first heard of.
