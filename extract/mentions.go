@@ -57,6 +57,9 @@ func (r *reading) findMentions() {
 				if m.kind == lexicon.Tool && m2.kind == lexicon.Tool && len(m.mods)+len(m2.mods) > 0 {
 					break // "a soft hammer trolley jack and a tray": two tools in a row
 				}
+				if m.kind == lexicon.Tool && m2.kind == lexicon.Tool && (m.hi-m.lo > 1 || m2.hi-m2.lo > 1) {
+					break // "a soft hammer trolley jack and …": a list
+				}
 				if verbLike[r.toks[end].s] && end+1 < c.hi && r.toks[end].brk <= brkPause && (determiner[r.toks[end+1].s] && countOf[r.toks[end+1].s] == 0 || pronounsObj[r.toks[end+1].s]) {
 					break
 				}
