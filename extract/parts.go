@@ -1,6 +1,9 @@
 package extract
 
 import (
+	"slices"
+	"strings"
+
 	"wrenchword/extract/lexicon"
 	"wrenchword/normalize"
 )
@@ -263,7 +266,10 @@ func (r *reading) consumables() []Consumable {
 			continue
 		}
 		c := &r.clauses[m.cl]
-		if c.mood&(advert|greeting|other) != 0 || r.deniedBefore(c, m.lo) {
+		if c.mood&(advert|greeting|other) != 0 || r.deniedBefore(c, m.lo) || m.cl < r.toolList[0] {
+			continue
+		}
+		if stuffs[m.name] && !r.putToUse(m) {
 			continue
 		}
 		name := lexicon.Singular(m.name)
@@ -271,6 +277,13 @@ func (r *reading) consumables() []Consumable {
 			continue
 		}
 		seen[name] = true
+		if k := sameStuff(out, name); k >= 0 {
+			// "fork oil" is the oil spoken of before
+			if n := shortName(name); len(n) > len(out[k].Name) {
+				out[k].Name = n
+			}
+			continue
+		}
 		k := Consumable{Name: shortName(name), Place: r.place(m.from, m.hi+4)}
 		for _, oi := range c.mentions {
 			o := &r.mentions[oi]
@@ -281,7 +294,72 @@ func (r *reading) consumables() []Consumable {
 		}
 		out = append(out, k)
 	}
+	// "tape the nipple", "grease it": the verb names it
+	for ai := range r.acts {
+		a := &r.acts[ai]
+		if a.verb < 0 || !a.happened() {
+			continue
+		}
+		for _, l := range r.lex.Lemmas(r.toks[a.verb].s) {
+			name := verbStuff[l]
+			if name == "" || seen[name] || slices.ContainsFunc(out, func(k Consumable) bool { return k.Name == name || strings.HasSuffix(k.Name, " "+name) }) {
+				continue
+			}
+			seen[name] = true
+			k := Consumable{Name: name, Place: r.place(a.lo, a.hi+3)}
+			if len(a.objects) > 0 {
+				k.UsedOn = shortName(r.mentions[a.objects[0]].name)
+			}
+			out = append(out, k)
+		}
+	}
 	return out
+}
+
+// verbStuff is what the verbs of the workshop put on things.
+var verbStuff = map[string]string{"grease": "grease", "regrease": "grease", "oil": "oil", "tape": "tape", "glue": "glue", "paint": "paint", "solder": "solder"}
+
+// sameStuff gives the consumable that a name is the short or the long form of, or -1.
+func sameStuff(have []Consumable, name string) int {
+	for i := range have {
+		if o := have[i].Name; (stuffs[o] || stuffs[name]) && (strings.HasSuffix(o, " "+name) || strings.HasSuffix(name, " "+o)) {
+			return i
+		}
+	}
+	return -1
+}
+
+// stuffs are what is met in machines as often as it is used on them.
+var stuffs = set("water oil paint glue wax string silicone spray fluid fuel petrol diesel soap twine wire cardboard cord sponge towel blanket bag")
+
+// putToUse tells whether the talk uses the stuff rather than meets it: "a drop of
+// oil", "oil on the shaft", "clean it with petrol".
+func (r *reading) putToUse(m *mention) bool {
+	if m.prep == "with" || m.prep == "of" || m.prep == "in" || r.inToolList(m) || m.isNew {
+		return true
+	}
+	for i := max(r.clauses[m.cl].lo, m.from-4); i < m.from; i++ {
+		switch r.toks[i].s {
+		case "use", "using", "used", "some", "bit", "drop", "dab", "smear", "squirt", "coat", "coats", "litre", "litres", "little", "only", "proper":
+			return true
+		}
+	}
+	switch r.word(m.hi) {
+	case "on", "over", "onto", "round", "around", "inside":
+		return true
+	}
+	for _, ai := range r.clauses[m.cl].acts {
+		a := &r.acts[ai]
+		switch a.action.Name {
+		case "apply", "lubricate", "fill", "cover", "support", "fit", "place":
+			for _, o := range a.objects {
+				if &r.mentions[o] == m {
+					return true
+				}
+			}
+		}
+	}
+	return false
 }
 
 func (r *reading) deniedBefore(c *clause, tok int) bool {
