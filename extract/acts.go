@@ -26,7 +26,10 @@ func (r *reading) findActs() {
 		r.verbless(ci)
 		r.goes(ci)
 		r.left(ci)
+		r.spreads(ci)
+		r.renewed(ci)
 		r.laid(ci)
+		r.row(ci)
 		r.fingerTight(ci)
 		r.listed(ci)
 		r.singledOut(ci)
@@ -282,6 +285,9 @@ func (r *reading) pronounAt(c *clause, j int) bool {
 		// "loosen all four", "take the two out"
 		return (next == "" || next == "of" || stopWords[next] && countOf[next] == 0 || prepositions[next]) && !r.leadsMention(c, j)
 	}
+	if w == "her" || w == "him" {
+		return next == "" || stopWords[next] && !dropAdj[next] || prepositions[next]
+	}
 	if !pronounsObj[w] {
 		return false
 	}
@@ -386,6 +392,16 @@ func (r *reading) leadsMention(c *clause, j int) bool {
 
 // objectBefore finds a fronted object: "that bolt you just undo".
 func (r *reading) objectBefore(c *clause, a *act) {
+	doer := false
+	for i := a.lo - 1; i >= c.lo && i > a.lo-5 && !doer; i-- {
+		switch r.toks[i].s {
+		case "i", "you", "we", "to", "i'm", "they", "'ll", "gonna", "just", "then", "and":
+			doer = true
+		}
+	}
+	if !doer && a.lo > c.lo && !strings.HasSuffix(r.toks[a.verb].s, "ed") && !strings.HasSuffix(r.toks[a.verb].s, "ing") && a.hi == a.lo+1 {
+		return // "it was stuck shut": nobody does it
+	}
 	best := -1
 	for _, m := range c.mentions {
 		mm := &r.mentions[m]
@@ -473,10 +489,6 @@ func (r *reading) laid(ci int) {
 	if m.prep != "" && m.prep != "of" {
 		return
 	}
-	if m.kind&lexicon.Consumable != 0 {
-		r.spread(ci, mi)
-		return
-	}
 	if m.kind&lexicon.Tool != 0 && m.kind&lexicon.Part == 0 && rests[m.head] {
 		r.stood(ci, mi)
 		return
@@ -512,7 +524,7 @@ func (r *reading) laid(ci int) {
 		}
 	}
 	goes := placing[next] && (determiner[after] || after == "top" || after == "there" || k+1 < c.hi && r.toks[k+1].men >= 0) && (m.count == 0 || k > m.hi)
-	isNew := m.isNew && c.hi-c.lo <= 5 || next == "new" && m.hi+1 == c.hi
+	isNew := (m.isNew && c.hi-c.lo <= 5 || next == "new" && m.hi+1 == c.hi) && !r.notHad(ci)
 	if !goes && !isNew {
 		return
 	}
@@ -522,6 +534,47 @@ func (r *reading) laid(ci int) {
 	x := act2(r.lex.Action("fit"), m.from, min(c.hi, m.hi+4), mi)
 	x.rule, x.ifOff = "thing and place", !isNew && !m.isNew
 	r.addAct(ci, x)
+}
+
+// renewed reads a row of things of which one is new: "New gasket, new head, four bolts."
+func (r *reading) renewed(ci int) {
+	c := &r.clauses[ci]
+	if len(c.acts) > 0 || len(c.mentions) < 2 || c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 || ci < r.toolList[1] || r.notHad(ci) {
+		return
+	}
+	m := &r.mentions[c.mentions[0]]
+	if !m.isNew || m.prep != "" {
+		return
+	}
+	for i := c.lo; i < c.hi; i++ {
+		if s := r.toks[i].s; r.toks[i].men < 0 && linking[s] {
+			return
+		}
+	}
+	for _, mi := range c.mentions {
+		if k := &r.mentions[mi]; r.bareElement(c, mi) && k.kind&(lexicon.Fastener|lexicon.Part) != 0 {
+			x := act2(r.lex.Action("fit"), k.from, k.hi, mi)
+			x.rule, x.ifOff = "told in a row", !k.isNew
+			r.addAct(ci, x)
+		}
+	}
+}
+
+// notHad tells whether the talk goes on to say that there is none: "A new split
+// pin. I thought I had one. I don't."
+func (r *reading) notHad(ci int) bool {
+	for k := ci; k < min(len(r.clauses), ci+4) && r.since(r.clauses[ci].lo, r.clauses[k].lo) < 8; k++ {
+		c := &r.clauses[k]
+		for i := c.lo; i < c.hi; i++ {
+			switch r.toks[i].s {
+			case "thought", "haven't", "don't", "hasn't", "need", "needs", "order", "ordered", "coming":
+				if len(c.acts) == 0 {
+					return true
+				}
+			}
+		}
+	}
+	return false
 }
 
 // placing are the words that lead to where a thing goes.
@@ -631,7 +684,7 @@ func (r *reading) singledOut(ci int) {
 		}
 		break
 	}
-	driven := false
+	driven, counted := false, -1
 	for i := end; i < c.hi; i++ {
 		w := r.toks[i].s
 		if t := r.toks[i].men; t >= 0 {
@@ -640,6 +693,9 @@ func (r *reading) singledOut(ci int) {
 				return
 			}
 			driven = driven || o.kind&lexicon.Tool != 0
+			if o.kind&lexicon.Fastener != 0 && o.count > 0 && counted < 0 {
+				counted = t // "the regulator's got four nuts"
+			}
 			continue
 		}
 		if q := r.toks[i].qty; q >= 0 {
@@ -653,9 +709,12 @@ func (r *reading) singledOut(ci int) {
 			turns = true
 			continue
 		}
-		if countOf[w] == 0 && !numberWord[w] && !determiner[w] && !placeWords[w] && w != "with" && w != "of" && w != "then" && w != "now" && w != "and" && w != "on" && w != "at" && w != "each" && w != "side" && w != "both" && w != "sides" && w != "pieces" {
+		if countOf[w] == 0 && !numberWord[w] && !determiner[w] && !placeWords[w] && w != "with" && w != "of" && w != "then" && w != "now" && w != "and" && w != "on" && w != "at" && w != "each" && w != "side" && w != "both" && w != "sides" && w != "pieces" && !holding[w] {
 			return
 		}
+	}
+	if counted >= 0 && m.kind&lexicon.Fastener == 0 {
+		objects, driven = []int{counted}, true
 	}
 	if !turns && !driven {
 		driven = r.drivenNext(ci)
@@ -675,6 +734,10 @@ func (r *reading) singledOut(ci int) {
 	a := act{action: r.lex.Action("remove"), lo: m.from, hi: c.hi, verb: -1, objects: objects, subject: true, heads: true, rule: "named with what turns it"}
 	r.addAct(ci, a)
 }
+
+// holding are the words that lead from a part to what holds it: "the cover's got
+// six screws", "the hood is five Phillips", "held by two bolts".
+var holding = set("is 's are 're has have got held holds by it they just only another all ones these those them them's sits uses takes")
 
 // drivenNext tells whether the clause after one says nothing but the size or the
 // tool: "Mirrors. 14 spanner."
@@ -717,22 +780,98 @@ func (r *reading) stood(ci, mi int) {
 	}
 }
 
-// spread reads "smear of copper grease on the shank".
-func (r *reading) spread(ci, mi int) {
+// spreads reads "smear of copper grease on the shank", "brake cleaner both sides":
+// something used up, and where it goes, with no verb of its own.
+func (r *reading) spreads(ci int) {
 	c := &r.clauses[ci]
-	m := &r.mentions[mi]
-	for i := c.lo; i < c.hi; i++ {
-		if r.toks[i].men < 0 && linking[r.toks[i].s] {
-			return
+	if c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 || ci < r.toolList[1] {
+		return
+	}
+	for _, mi := range c.mentions {
+		m := &r.mentions[mi]
+		if m.kind&lexicon.Consumable == 0 || m.kind&(lexicon.Tool|lexicon.Part|lexicon.Fastener) != 0 || r.inAct(ci, mi) || m.prep != "" && m.prep != "of" || r.toks[m.hi-1].brk > brkPause {
+			continue
+		}
+		lo := m.from
+		for lo > c.lo && r.toks[lo-1].men < 0 && r.toks[lo-1].brk <= brkPause && lo > m.from-5 && (measured[r.toks[lo-1].s] || r.toks[lo-1].s == "of" || determiner[r.toks[lo-1].s] || dropAdj[r.toks[lo-1].s]) {
+			lo--
+		}
+		dosed := lo < m.from
+		if lo > c.lo {
+			switch p := r.toks[lo-1].s; {
+			case r.toks[lo-1].brk >= brkPause || r.toks[lo-1].men >= 0 || openers[p] || p == "and" || p == "with" || p == "then" || p == "on" || p == "off" || p == "in" || dropWords[p]:
+			case linking[p] || r.isVerbForm(p):
+				continue
+			default:
+				if !dosed {
+					continue
+				}
+			}
+		}
+		if lo > c.lo && r.toks[lo-1].s == "with" {
+			continue // said with its verb
+		}
+		w, after := r.word(m.hi), r.word(m.hi+1)
+		goes := w == "on" || w == "over" || w == "in" || w == "round" || w == "around" || w == "inside" || w == "onto" || w == "under" || w == "behind" || w == "all" && (after == "over" || after == "round") || w == "both" && (after == "sides" || after == "faces" || after == "ends")
+		if !goes || m.hi+1 >= c.hi || after == "it's" {
+			continue
+		}
+		r.addAct(ci, act{action: r.lex.Action("apply"), lo: lo, hi: m.hi, verb: -1, objects: []int{mi}, subject: true, rule: "consumable and place"})
+	}
+}
+
+// measured are the words by which stuff is dealt out.
+var measured = set("bit dab drop smear squirt coat coats touch blob wipe lick spot little bead film wrap wraps turn turns layer dash drops shot pump pumps plenty lot tiny small light good thin two three couple some more fresh")
+
+// row reads things and particles in turn, the last word a particle: "new shoes on
+// springs on hold downs in". Each particle belongs to the name before it.
+func (r *reading) row(ci int) {
+	c := &r.clauses[ci]
+	if len(c.mentions) < 2 || c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 {
+		return
+	}
+	// the longest tail of the clause that is names and particles in turn
+	type pair struct{ m, at int }
+	var pairs []pair
+	i := c.hi - 1
+	for i > c.lo {
+		if w := r.toks[i].s; !onWords[w] && !offWords[w] && w != "through" || r.toks[i].men >= 0 {
+			break
+		}
+		k := i - 1
+		for k >= c.lo && r.toks[k].s == "back" {
+			k--
+		}
+		if k < c.lo || r.toks[k].men < 0 {
+			break
+		}
+		mi := r.toks[k].men
+		if m := &r.mentions[mi]; m.hi != k+1 || m.kind&(lexicon.Part|lexicon.Fastener) == 0 {
+			break
+		}
+		pairs = append(pairs, pair{mi, i})
+		i = r.mentions[mi].from - 1
+		for i > c.lo && (r.toks[i].s == "and" || r.toks[i].s == "then" || r.toks[i].s == "the" || r.toks[i].s == "new") {
+			i--
 		}
 	}
-	for i := m.hi; i < c.hi && i < m.hi+3; i++ {
-		if w := r.toks[i].s; w == "on" || w == "over" || w == "in" || w == "round" || w == "around" || w == "inside" || w == "onto" {
-			if i+1 < c.hi {
-				r.addAct(ci, act{action: r.lex.Action("apply"), lo: m.from, hi: m.hi, verb: -1, objects: []int{mi}, subject: true, rule: "consumable and place"})
-			}
-			return
+	if len(pairs) < 2 {
+		return
+	}
+	for k := len(pairs) - 1; k >= 0; k-- {
+		p := pairs[k]
+		m := &r.mentions[p.m]
+		m.prep = ""
+		if r.inAct(ci, p.m) {
+			continue
 		}
+		name := "fit"
+		if offWords[r.toks[p.at].s] {
+			name = "remove"
+		}
+		x := act2(r.lex.Action(name), m.from, p.at+1, p.m)
+		x.rule = "things and particles in turn"
+		r.addAct(ci, x)
 	}
 }
 
@@ -773,7 +912,10 @@ func (r *reading) switchedOff(m *mention) bool {
 	return switched[m.head]
 }
 
-var switched = set("engine motor ignition power light headlight charger pump heater drill saw")
+var switched = set("engine motor ignition power light headlight charger pump heater drill saw breaker mains main spur isolator supply electricity gas propane water tap stopcock valve fuel machine tractor compressor disconnect current feed")
+
+// supplies are what is switched that is no part of a machine.
+var supplies = set("breaker mains main spur isolator supply electricity gas propane water tap stopcock power disconnect current feed")
 
 // returning are the particles of a thing that goes back where it was.
 var returning = set("up down through round around home over")
@@ -786,7 +928,7 @@ func (r *reading) verbless(ci int) {
 	c := &r.clauses[ci]
 	for _, mi := range c.mentions {
 		m := &r.mentions[mi]
-		if m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" && m.prep != "up" {
+		if m.kind&(lexicon.Fastener|lexicon.Part) == 0 && !supplies[m.head] || m.prep != "" && m.prep != "up" {
 			continue
 		}
 		if r.inAct(ci, mi) || r.toks[m.hi-1].brk > brkPause {
@@ -818,6 +960,8 @@ func (r *reading) verbless(ci int) {
 			name = "fit" // "centre cap back"
 		case onWords[w] && (ok || back) || back && (w == "up" || w == "together"):
 			name = "fit"
+		case m.kind&lexicon.Fastener != 0 && (w == "tight" || w == "up") && (last || next == "with" || next == "tight" || next == "evenly") && r.toks[j-1].s != "back" && !tightAsFound(r, c, j):
+			name = "tighten" // "nuts up with the eighteen", "bolt tight"
 		case returning[w] && last && c.hi-c.lo <= 8:
 			name = "fit" // "radiator up", "hairpin through": only where it had come off
 		}
@@ -825,8 +969,11 @@ func (r *reading) verbless(ci int) {
 		if name == "" {
 			continue
 		}
-		if name == "remove" && w == "off" && switched[m.head] {
+		if name == "remove" && (w == "off" || supplies[m.head]) && switched[m.head] {
 			name = "switch off"
+		}
+		if name == "fit" && supplies[m.head] {
+			name = "switch on"
 		}
 		hi := j + 1
 		if name == "fit" && (next == "by" || next == "finger" || next == "hand" || next == "loosely") && m.kind&lexicon.Fastener != 0 {
@@ -935,6 +1082,19 @@ func (r *reading) goes(ci int) {
 				}
 			}
 		}
+		if p == "goes" || p == "go" || p == "comes" || p == "come" {
+			// "in go the new pads"
+			if m := r.nameWithin(c, i+2, 4); m >= 0 && r.mentions[m].from == i+2 && !r.inAct(ci, m) && r.mentions[m].kind&(lexicon.Fastener|lexicon.Part) != 0 {
+				name := "fit"
+				if offWords[w] {
+					name = "remove"
+				}
+				x := act2(r.lex.Action(name), i, r.mentions[m].hi, m)
+				x.rule = "particle and thing"
+				r.addAct(ci, x)
+			}
+			continue
+		}
 		if p != "it" && p != "she" && p != "they" && p != "he" || v != "goes" && v != "go" && v != "comes" && v != "come" {
 			continue
 		}
@@ -948,6 +1108,16 @@ func (r *reading) goes(ci int) {
 		}
 		r.addAct(ci, act{action: r.lex.Action(name), lo: i, hi: i + 1, verb: -1, pronoun: pron, subject: true, rule: "particle and pronoun"})
 	}
+}
+
+// tightAsFound tells whether "tight" tells how a thing was met: "that bolt is tight".
+func tightAsFound(r *reading, c *clause, j int) bool {
+	for i := c.lo; i < j; i++ {
+		if w := r.toks[i].s; linking[w] || w == "not" || w == "too" || w == "that" || w == "very" || w == "so" {
+			return true
+		}
+	}
+	return false
 }
 
 func act2(action *lexicon.Action, lo, hi, m int) act {

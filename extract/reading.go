@@ -659,7 +659,16 @@ func (r *reading) opening() {
 		}
 		n, end := tools(ci), ci+1
 		for k := ci + 1; k < len(r.clauses) && k-end < 2 && r.since(c.lo, r.clauses[k].lo) < 120; k++ {
-			if t := tools(k); t > 0 {
+			t, parts := tools(k), 0
+			for _, mi := range r.clauses[k].mentions {
+				if m := &r.mentions[mi]; m.kind&(lexicon.Part|lexicon.Fastener) != 0 && m.kind&lexicon.Tool == 0 && m.prep != "for" && m.prep != "of" {
+					parts++
+				}
+			}
+			if parts > t {
+				break // the work has begun
+			}
+			if t > 0 {
 				n, end = n+t, k+1
 			}
 		}
