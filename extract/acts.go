@@ -168,6 +168,9 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	if r.toks[i].s == "torque" && (r.toks[i-1].men >= 0 || p == "much" || p == "for" || p == "with" || r.word(i+1) == "is" || r.word(i+1) == "for" || r.word(i+1) == "figure" || r.word(i+1) == "spec" || r.word(i+1) == "value" || r.word(i+1) == "setting") {
 		return false
 	}
+	if (p == "old" || p == "quick" || p == "little" || p == "proper" || p == "bloody") && a.verb >= 0 && !a.subject {
+		return false // "the old bash it with a hammer kind"
+	}
 	if p == "the" || p == "a" || p == "an" || p == "no" && a.verb >= 0 || p == "my" || p == "your" || p == "nice" || p == "good" || p == "of" || p == "some" || p == "any" {
 		return false
 	}
@@ -211,6 +214,9 @@ func (r *reading) match(c *clause, i int, p lexicon.Pattern) (act, int, bool) {
 			return a, 0, false
 		}
 		if p.Gap == wi {
+			if j := found - 1; j == k && r.toks[j].men < 0 && (r.toks[j].s == "that" || r.toks[j].s == "this" || r.toks[j].s == "these" || r.toks[j].s == "those") {
+				a.pronoun = r.toks[j].s // "pull that apart"
+			}
 			for j := k; j < found; j++ {
 				if m := r.toks[j].men; m >= 0 && (len(a.objects) == 0 || a.objects[len(a.objects)-1] != m) {
 					a.objects = append(a.objects, m)
@@ -567,8 +573,12 @@ func (r *reading) notHad(ci int) bool {
 		c := &r.clauses[k]
 		for i := c.lo; i < c.hi; i++ {
 			switch r.toks[i].s {
-			case "thought", "haven't", "don't", "hasn't", "need", "needs", "order", "ordered", "coming":
-				if len(c.acts) == 0 {
+			case "don't", "haven't", "hasn't":
+				if i+1 >= c.hi || r.toks[i].brk >= brkComma || r.word(i+1) == "have" || r.word(i+1) == "got" || r.word(i+1) == "a" {
+					return true
+				}
+			case "thought":
+				if r.word(i+2) == "had" {
 					return true
 				}
 			}
@@ -787,8 +797,14 @@ func (r *reading) spreads(ci int) {
 	if c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 || ci < r.toolList[1] {
 		return
 	}
-	for _, mi := range c.mentions {
+	for k, mi := range c.mentions {
 		m := &r.mentions[mi]
+		if scrubs[m.head] && k+1 < len(c.mentions) && m.prep == "" && !r.inAct(ci, mi) && (m.from == c.lo || openers[r.toks[m.from-1].s] || r.toks[m.from-1].brk >= brkPause) {
+			if o := &r.mentions[c.mentions[k+1]]; o.kind&(lexicon.Part|lexicon.Fastener) != 0 && (o.prep == "on" || o.prep == "over" || o.prep == "round" || o.prep == "around") && o.from == m.hi+1 {
+				r.addAct(ci, act{action: r.lex.Action("clean"), lo: m.from, hi: o.hi, verb: -1, objects: []int{c.mentions[k+1]}, subject: true, rule: "tool and place"})
+			}
+			continue
+		}
 		if m.kind&lexicon.Consumable == 0 || m.kind&(lexicon.Tool|lexicon.Part|lexicon.Fastener) != 0 || r.inAct(ci, mi) || m.prep != "" && m.prep != "of" || r.toks[m.hi-1].brk > brkPause {
 			continue
 		}
@@ -819,6 +835,9 @@ func (r *reading) spreads(ci int) {
 		r.addAct(ci, act{action: r.lex.Action("apply"), lo: lo, hi: m.hi, verb: -1, objects: []int{mi}, subject: true, rule: "consumable and place"})
 	}
 }
+
+// scrubs are what things are cleaned with.
+var scrubs = set("brush scraper emery sandpaper toothbrush pad cloth paper")
 
 // measured are the words by which stuff is dealt out.
 var measured = set("bit dab drop smear squirt coat coats touch blob wipe lick spot little bead film wrap wraps turn turns layer dash drops shot pump pumps plenty lot tiny small light good thin two three couple some more fresh")

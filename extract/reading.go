@@ -373,6 +373,9 @@ func (r *reading) startsClause(start, i int) bool {
 	}
 	comma := r.toks[i-1].brk >= brkPause
 	n := i - start
+	if r.toks[i-1].brk <= brkPause && leadsName[p] {
+		return false // "crack the | wheel bolts": a breath, no end
+	}
 	if r.toks[i-1].brk <= brkPause {
 		// a name is never cut: "motor clamp | bolt"
 		for k := max(start, i-3); k < i; k++ {
@@ -466,6 +469,8 @@ func (r *reading) startsClause(start, i int) bool {
 	}
 	return false
 }
+
+var leadsName = set("the a an my your his its our their")
 
 // plainVerb tells whether w is the plain form of a verb of the workshop.
 func (r *reading) plainVerb(w string) bool { return len(r.lex.Patterns(w)) > 0 }

@@ -198,13 +198,16 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	if a.pronoun == "her" || a.pronoun == "him" {
 		return a.verb >= 0 && !a.subject && a.hi > a.lo+1
 	}
-	if len(a.things) > 0 && a.pronoun != "" && a.verb >= 0 && !a.subject && c.hi-a.hi >= 3 && (a.action.Name == "adjust" || a.action.Name == "drill" || a.action.Name == "fill" || a.action.Name == "hammer" || a.action.Name == "press" || a.action.Name == "heat" || a.action.Name == "cut") {
+	if len(a.things) > 0 && a.pronoun != "" && a.verb >= 0 && !a.subject && c.hi-a.verb >= 4 && (a.action.Name == "support" || a.action.Name == "place" || a.action.Name == "adjust" || a.action.Name == "drill" || a.action.Name == "fill" || a.action.Name == "hammer" || a.action.Name == "press" || a.action.Name == "heat" || a.action.Name == "cut") {
 		return true
 	}
 	if len(a.things) > 0 {
 		return a.pronoun != "" && (ledgerActs[a.action.Name] != "" || a.action.Name == "clean" || a.action.Name == "lubricate") || !weakActs[a.action.Name] && a.pronoun != ""
 	}
-	return a.action.Name == "mark" && a.hi-a.lo > 2 || a.action.Name == "repeat" && a.hi-a.lo > 2
+	if a.action.Name == "switch off" && a.verb >= 0 && r.toks[a.verb].s == "power" {
+		return true
+	}
+	return (a.action.Name == "mark" || a.action.Name == "test") && a.hi-a.lo > 2 || a.action.Name == "repeat" && a.hi-a.lo > 2
 }
 
 // intoBin tells whether the words of an act say where what is thrown away goes.
@@ -287,6 +290,9 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 			from-- // "goes under the rail": where it goes is all there is to it
 		}
 		t := r.tail(c, from, hi)
+		if a.rule == "tool and place" && a.action.Name == "clean" {
+			t = " with the " + r.mentions[r.toks[a.lo].men].name
+		}
 		if a.action.Name == "place" && t == "" {
 			return ""
 		}
@@ -497,6 +503,15 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		if len(w) > 24 {
 			break
 		}
+	}
+	if !objPlaced && len(w) > 2 && names == "" && (a.action.Name == "mark" || a.action.Name == "repeat" || a.action.Name == "test") {
+		objPlaced = true // "take a photo": it has its object in itself
+	}
+	if !objPlaced && names == "" && strings.EqualFold(w[0], "power") {
+		return "Switch the power off."
+	}
+	if len(w) > 1 && w[1] == "and" {
+		return ""
 	}
 	if !objPlaced && a.unknown {
 		if len(w) < 2 {
