@@ -103,7 +103,7 @@ func (r *reading) intoContainer(ci, k int) string {
 		if i > k+1 && (w == "and" || w == "with" || w == "so") {
 			return ""
 		}
-		if containers[w] {
+		if containers[w] && !(w == "can" && subjects[r.toks[i-1].s]) {
 			return "store"
 		}
 		if bins[w] {
@@ -167,6 +167,9 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	}
 	if r.toks[i].s == "torque" && (r.toks[i-1].men >= 0 || p == "much" || p == "for" || p == "with" || r.word(i+1) == "is" || r.word(i+1) == "for" || r.word(i+1) == "figure" || r.word(i+1) == "spec" || r.word(i+1) == "value" || r.word(i+1) == "setting") {
 		return false
+	}
+	if r.toks[i].s == "saw" && a.verb >= 0 && (subjects[p] || p == "never" || p == "ever") {
+		return false // of seeing
 	}
 	if (p == "old" || p == "quick" || p == "little" || p == "proper" || p == "bloody") && a.verb >= 0 && !a.subject {
 		return false // "the old bash it with a hammer kind"
@@ -401,7 +404,10 @@ func (r *reading) objectBefore(c *clause, a *act) {
 	doer := false
 	for i := a.lo - 1; i >= c.lo && i > a.lo-5 && !doer; i-- {
 		switch r.toks[i].s {
-		case "i", "you", "we", "to", "i'm", "they", "'ll", "gonna", "just", "then", "and":
+		case "to":
+			w := r.word(i - 1)
+			doer = w != "has" && w != "needs" && w != "wants" && w != "had"
+		case "i", "you", "we", "they", "'ll", "gonna", "just", "then", "and":
 			doer = true
 		}
 	}
@@ -723,7 +729,7 @@ func (r *reading) singledOut(ci int) {
 			return
 		}
 	}
-	if counted >= 0 && m.kind&lexicon.Fastener == 0 {
+	if counted >= 0 && !alike[m.head] {
 		objects, driven = []int{counted}, true
 	}
 	if !turns && !driven {
@@ -1196,6 +1202,9 @@ func (r *reading) moodOf(ci int, a *act) mood {
 		for _, l := range r.lex.Lemmas(s) {
 			lemma = lemma || l == s
 		}
+		if k := a.verb - 2; k >= c.lo && (prev == "still" || prev == "only" || prev == "just" || prev == "all" || prev == "now" || prev == "already") && passiveBe[r.toks[k].s] {
+			prev = r.toks[k].s // "the cable's still threaded through"
+		}
 		passive := prev == "'s" || prev == "is" || prev == "are" || prev == "was" || prev == "were" || prev == "be" || prev == "been" || prev == "'re"
 		// "what I do is lean it over" is no passive, "it's set" is
 		cleft := lemma && (prev == "is" || prev == "'s" || prev == "was") && r.cleft(c, a.verb)
@@ -1207,6 +1216,9 @@ func (r *reading) moodOf(ci int, a *act) mood {
 		case strings.HasSuffix(s, "s"):
 			m |= framed // "it holds the crank on": what a thing does, not what is done to it
 		case strings.HasSuffix(s, "ing"):
+			if passive && !r.cleft(c, a.verb) && !r.personBefore(c, a.verb) {
+				m |= framed // "so nothing's rubbing on the deck"
+			}
 			if a.verb > c.lo && (r.toks[a.verb-1].men >= 0 || prepositions[prev] && prev != "by" || prev == "you" || prev == "of" || prev == "about" || prev == "what" || prev == "be" || prev == "been") {
 				m |= framed
 			}
@@ -1243,6 +1255,15 @@ func (r *reading) moodOf(ci int, a *act) mood {
 			m |= conditional
 		}
 	}
+	// "you'd pull the lid off, drain the oil": the frame holds while nobody else acts
+	if ci > 0 && r.clauses[ci-1].sentence == c.sentence && !a.subject && a.verb >= 0 && (a.verb == c.lo || a.verb == c.lo+1 && (r.toks[c.lo].s == "and" || r.toks[c.lo].s == "then" || r.toks[c.lo].s == "or")) {
+		for _, ai := range r.clauses[ci-1].acts {
+			m |= r.acts[ai].mood & (hypothetical | conditional)
+		}
+	}
+	if v-2 >= c.lo && r.toks[v-1].s == "'d" && r.toks[v-2].s == "you" {
+		m |= hypothetical
+	}
 	if c.mood&asked != 0 {
 		m |= asked
 	}
@@ -1265,6 +1286,22 @@ func (r *reading) moodOf(ci int, a *act) mood {
 		}
 	}
 	return m
+}
+
+var passiveBe = set("'s is are was were 're be been")
+
+// personBefore tells whether somebody is what the verb's "is" or "are" is said of.
+func (r *reading) personBefore(c *clause, verb int) bool {
+	for i := verb - 2; i >= c.lo && i > verb-6; i-- {
+		switch r.toks[i].s {
+		case "i", "we", "you", "he", "she", "who", "they":
+			return true
+		}
+		if r.toks[i].men >= 0 {
+			return false
+		}
+	}
+	return false
 }
 
 // cleft tells whether "what … is" leads to the verb.

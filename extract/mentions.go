@@ -108,6 +108,9 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	if w == "brackets" && n == 1 && i > c.lo && r.toks[i-1].s == "in" {
 		return m, 0 // punctuation
 	}
+	if n == 2 && r.verbOfTwo(c, i) {
+		return m, 0
+	}
 	if n == 1 && (w == "bit" || w == "bits") && (i == c.lo || r.toks[i-1].qty < 0) {
 		return m, 0 // "a bit of"
 	}
@@ -159,6 +162,24 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 		m.mods = f[:max(0, len(f)-2)]
 	}
 	return m, i + n
+}
+
+// verbOfTwo tells whether the two words at i are a verb here: "zip tie that up".
+func (r *reading) verbOfTwo(c *clause, i int) bool {
+	if next := r.word(i + 2); i+2 >= c.hi || r.toks[i+1].brk > brkNone || !pronounsObj[next] || next == "one" || next == "ones" {
+		return false
+	}
+	if i > c.lo && !leadsVerb[r.toks[i-1].s] && !subjects[r.toks[i-1].s] && !openers[r.toks[i-1].s] {
+		return false
+	}
+	for _, v := range r.lex.Lemmas(r.toks[i].s) {
+		for _, p := range r.lex.Patterns(v) {
+			if len(p.Words) > 1 && p.Words[1] == r.toks[i+1].s && p.Gap != 1 {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // repaired reads a misheard name at token i: the gate of the lexicon decides.

@@ -183,13 +183,16 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	if a.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|notNeeded|announced|framed) != 0 {
 		return false
 	}
-	if a.action.Name == "discard" && a.subject && !r.intoBin(a) {
-		return false // "that's scrap" judges it
+	if a.action.Name == "discard" && a.subject && !r.intoBin(a) || a.action.Name == "leave off" {
+		return false // "that's scrap" judges it, "the guard's still off" tells what is to do
 	}
 	if len(a.objects) > 0 {
 		return true
 	}
 	if a.unknown && !a.bare && a.verb >= 0 && !a.subject {
+		if w, whose := r.firstUnknown(a, c); bodily[w] && (whose == "your" || whose == "my") || a.action.Name == "inspect" && !signs[w] && !signs[lexicon.Singular(w)] {
+			return false
+		}
 		return r.workAround(c) // a thing that no list knows, in the person's own words
 	}
 	if a.pronoun != "" && ledgerActs[a.action.Name] != "" && !a.subject {
@@ -197,6 +200,13 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	}
 	if a.pronoun == "her" || a.pronoun == "him" {
 		return a.verb >= 0 && !a.subject && a.hi > a.lo+1
+	}
+	if a.action.Name == "fill" && a.pronoun != "" && a.verb >= 0 && len(a.things) == 0 {
+		for _, mi := range c.mentions {
+			if m := &r.mentions[mi]; m.kind&lexicon.Consumable != 0 && m.from >= a.hi {
+				return true // "fill it with premixed coolant"
+			}
+		}
 	}
 	if len(a.things) > 0 && a.pronoun != "" && a.verb >= 0 && !a.subject && c.hi-a.verb >= 4 && (a.action.Name == "support" || a.action.Name == "place" || a.action.Name == "adjust" || a.action.Name == "drill" || a.action.Name == "fill" || a.action.Name == "hammer" || a.action.Name == "press" || a.action.Name == "heat" || a.action.Name == "cut") {
 		return true
@@ -207,7 +217,25 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	if a.action.Name == "switch off" && a.verb >= 0 && r.toks[a.verb].s == "power" {
 		return true
 	}
-	return (a.action.Name == "mark" || a.action.Name == "test") && a.hi-a.lo > 2 || a.action.Name == "repeat" && a.hi-a.lo > 2
+	return (a.action.Name == "mark" || a.action.Name == "test") && a.hi-a.lo >= 2 && !a.subject || a.action.Name == "repeat" && a.hi-a.lo > 2
+}
+
+// bodily are the words for what everybody has with them: a hand put somewhere is no step.
+var bodily = set("hand hands thumb thumbs finger fingers foot weight ear ears eye eyes head nose knee back arm arms face coffee tea phone camera")
+
+// signs are what one looks for.
+var signs = set("weep leak drip bubble crack play wear burr nick score scoring groove rust corrosion movement slack gap noise damage dirt clearance end float runout runs threads marks teeth everything underneath alignment level")
+
+// firstUnknown gives the first word of what an act is done to that no list knows,
+// and the word before it.
+func (r *reading) firstUnknown(a *act, c *clause) (word, before string) {
+	for i := a.verb + 1; i < c.hi; i++ {
+		w := r.toks[i].s
+		if r.toks[i].men < 0 && !stopWords[w] && !dropWords[w] && !dropAdj[w] && !determiner[w] && !prepositions[w] && !particle[w] && r.toks[i].qty < 0 {
+			return w, r.toks[i-1].s
+		}
+	}
+	return "", ""
 }
 
 // intoBin tells whether the words of an act say where what is thrown away goes.
@@ -223,7 +251,7 @@ func (r *reading) intoBin(a *act) bool {
 // workAround tells whether the talk around a clause is of work.
 func (r *reading) workAround(c *clause) bool {
 	ci := r.toks[c.lo].cl
-	for k := max(0, ci-2); k <= min(ci+2, len(r.clauses)-1); k++ {
+	for k := max(0, ci-4); k <= min(ci+4, len(r.clauses)-1); k++ {
 		if abs(int(r.since(c.lo, r.clauses[k].lo))) > 15 {
 			continue
 		}
@@ -462,6 +490,9 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 				w = append(w, "the "+names)
 				continue
 			}
+			if a.action.Name == "fill" {
+				continue // "fill with …"
+			}
 			if t.s == "her" || t.s == "him" || wholeMachine[a.action.Name] && r.unplugs(a) {
 				w = append(w, "the machine")
 				continue
@@ -504,7 +535,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			break
 		}
 	}
-	if !objPlaced && len(w) > 2 && names == "" && (a.action.Name == "mark" || a.action.Name == "repeat" || a.action.Name == "test") {
+	if !objPlaced && len(w) >= 2 && names == "" && (a.action.Name == "mark" || a.action.Name == "repeat" || a.action.Name == "test") {
 		objPlaced = true // "take a photo": it has its object in itself
 	}
 	if !objPlaced && names == "" && strings.EqualFold(w[0], "power") {

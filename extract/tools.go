@@ -68,7 +68,7 @@ func (r *reading) tools(found []sized) []Tool {
 		if r.deniedBefore(c, m.lo) && !listed && c.mood&notNeeded == 0 {
 			continue // "you don't use the windy gun on it"
 		}
-		if everyday[m.head] && !r.compound(m) && len(sizesOf[mi]) == 0 && !r.usedAsTool(m) && !listed && !r.setUnder(m) {
+		if everyday[m.head] && !r.ownName(m) && len(sizesOf[mi]) == 0 && !r.usedAsTool(m) && !listed && !r.setUnder(m) {
 			continue
 		}
 		if m.prep == "of" && len(m.mods) == 0 && everyday[m.head] {
@@ -210,9 +210,9 @@ func (r *reading) withIt(m *mention) bool {
 	return r.inAct(m.cl, r.toks[m.lo].men)
 }
 
-// compound tells whether a tool's name has two words of its own: a paint brush is
+// ownName tells whether a tool's name has two words of its own: a paint brush is
 // no brush of every day.
-func (r *reading) compound(m *mention) bool {
+func (r *reading) ownName(m *mention) bool {
 	if m.hi-m.lo < 2 || m.kind != lexicon.Tool {
 		return false
 	}
