@@ -1231,6 +1231,10 @@ func (r *reading) moodOf(ci int, a *act) mood {
 		m |= framed
 	case "once", "after", "since":
 		m |= framed
+	case "because", "cause", "coz", "cuz":
+		if a.subject {
+			m |= framed // why, not what
+		}
 	}
 	if a.verb > c.lo && r.toks[a.verb-1].s == "to" {
 		// what something is done for: "to hold the weight"; but "going to", "want to" do it

@@ -91,6 +91,9 @@ func (r *reading) findMentions() {
 // holdsFluid are the parts that are named after what is in them.
 var holdsFluid = set("tank line hose pipe reservoir cap pump filter seal bottle level plug cooler drain feed can pot tube passage gallery jet switch sensor union bolt nut screw cup hole port chamber container")
 
+// whereWords tell where; no tool is called by them.
+var whereWords = set("back front top bottom rear inside outside inner outer upper lower middle left right far near")
+
 // mentionAt reads the name that begins exactly at token i; end is 0 where none does.
 func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	c := &r.clauses[ci]
@@ -316,6 +319,9 @@ func (r *reading) complete(ci int, m *mention) {
 			break // "wheel back on"
 		}
 		if placeWords[p] && !(p == "back" && i-2 >= c.lo && (r.toks[i-2].s == "put" || r.toks[i-2].s == "go" || r.toks[i-2].s == "goes")) {
+			if m.kind == lexicon.Tool && whereWords[p] {
+				break // "two screws at the back phillips number two"
+			}
 			if p == "right" && (i-2 < c.lo || !definiteWord[r.toks[i-2].s] && !placeWords[r.toks[i-2].s]) && m.kind&lexicon.Tool != 0 {
 				break
 			}
