@@ -26,7 +26,10 @@ func (r *reading) findActs() {
 		r.verbless(ci)
 		r.goes(ci)
 		r.left(ci)
+		r.spreads(ci)
+		r.renewed(ci)
 		r.laid(ci)
+		r.row(ci)
 		r.fingerTight(ci)
 		r.listed(ci)
 		r.singledOut(ci)
@@ -100,7 +103,7 @@ func (r *reading) intoContainer(ci, k int) string {
 		if i > k+1 && (w == "and" || w == "with" || w == "so") {
 			return ""
 		}
-		if containers[w] {
+		if containers[w] && !(w == "can" && subjects[r.toks[i-1].s]) {
 			return "store"
 		}
 		if bins[w] {
@@ -165,6 +168,12 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	if r.toks[i].s == "torque" && (r.toks[i-1].men >= 0 || p == "much" || p == "for" || p == "with" || r.word(i+1) == "is" || r.word(i+1) == "for" || r.word(i+1) == "figure" || r.word(i+1) == "spec" || r.word(i+1) == "value" || r.word(i+1) == "setting") {
 		return false
 	}
+	if r.toks[i].s == "saw" && a.verb >= 0 && (subjects[p] || p == "never" || p == "ever") {
+		return false // of seeing
+	}
+	if (p == "old" || p == "quick" || p == "little" || p == "proper" || p == "bloody") && a.verb >= 0 && !a.subject {
+		return false // "the old bash it with a hammer kind"
+	}
 	if p == "the" || p == "a" || p == "an" || p == "no" && a.verb >= 0 || p == "my" || p == "your" || p == "nice" || p == "good" || p == "of" || p == "some" || p == "any" {
 		return false
 	}
@@ -208,6 +217,9 @@ func (r *reading) match(c *clause, i int, p lexicon.Pattern) (act, int, bool) {
 			return a, 0, false
 		}
 		if p.Gap == wi {
+			if j := found - 1; j == k && r.toks[j].men < 0 && (r.toks[j].s == "that" || r.toks[j].s == "this" || r.toks[j].s == "these" || r.toks[j].s == "those") {
+				a.pronoun = r.toks[j].s // "pull that apart"
+			}
 			for j := k; j < found; j++ {
 				if m := r.toks[j].men; m >= 0 && (len(a.objects) == 0 || a.objects[len(a.objects)-1] != m) {
 					a.objects = append(a.objects, m)
@@ -286,6 +298,9 @@ func (r *reading) pronounAt(c *clause, j int) bool {
 	if countOf[w] > 1 && r.toks[j].qty < 0 {
 		// "loosen all four", "take the two out"
 		return (next == "" || next == "of" || stopWords[next] && countOf[next] == 0 || prepositions[next]) && !r.leadsMention(c, j)
+	}
+	if w == "her" || w == "him" {
+		return next == "" || stopWords[next] && !dropAdj[next] || prepositions[next]
 	}
 	if !pronounsObj[w] {
 		return false
@@ -391,6 +406,19 @@ func (r *reading) leadsMention(c *clause, j int) bool {
 
 // objectBefore finds a fronted object: "that bolt you just undo".
 func (r *reading) objectBefore(c *clause, a *act) {
+	doer := false
+	for i := a.lo - 1; i >= c.lo && i > a.lo-5 && !doer; i-- {
+		switch r.toks[i].s {
+		case "to":
+			w := r.word(i - 1)
+			doer = w != "has" && w != "needs" && w != "wants" && w != "had"
+		case "i", "you", "we", "they", "'ll", "gonna", "just", "then", "and":
+			doer = true
+		}
+	}
+	if !doer && a.lo > c.lo && !strings.HasSuffix(r.toks[a.verb].s, "ed") && !strings.HasSuffix(r.toks[a.verb].s, "ing") && a.hi == a.lo+1 {
+		return // "it was stuck shut": nobody does it
+	}
 	best := -1
 	for _, m := range c.mentions {
 		mm := &r.mentions[m]
@@ -478,10 +506,6 @@ func (r *reading) laid(ci int) {
 	if m.prep != "" && m.prep != "of" {
 		return
 	}
-	if m.kind&lexicon.Consumable != 0 {
-		r.spread(ci, mi)
-		return
-	}
 	if m.kind&lexicon.Tool != 0 && m.kind&lexicon.Part == 0 && rests[m.head] {
 		r.stood(ci, mi)
 		return
@@ -517,7 +541,7 @@ func (r *reading) laid(ci int) {
 		}
 	}
 	goes := placing[next] && (determiner[after] || after == "top" || after == "there" || k+1 < c.hi && r.toks[k+1].men >= 0) && (m.count == 0 || k > m.hi)
-	isNew := m.isNew && c.hi-c.lo <= 5 || next == "new" && m.hi+1 == c.hi
+	isNew := (m.isNew && c.hi-c.lo <= 5 || next == "new" && m.hi+1 == c.hi) && !r.notHad(ci)
 	if !goes && !isNew {
 		return
 	}
@@ -527,6 +551,51 @@ func (r *reading) laid(ci int) {
 	x := act2(r.lex.Action("fit"), m.from, min(c.hi, m.hi+4), mi)
 	x.rule, x.ifOff = "thing and place", !isNew && !m.isNew
 	r.addAct(ci, x)
+}
+
+// renewed reads a row of things of which one is new: "New gasket, new head, four bolts."
+func (r *reading) renewed(ci int) {
+	c := &r.clauses[ci]
+	if len(c.acts) > 0 || len(c.mentions) < 2 || c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 || ci < r.toolList[1] || r.notHad(ci) {
+		return
+	}
+	m := &r.mentions[c.mentions[0]]
+	if !m.isNew || m.prep != "" {
+		return
+	}
+	for i := c.lo; i < c.hi; i++ {
+		if s := r.toks[i].s; r.toks[i].men < 0 && linking[s] {
+			return
+		}
+	}
+	for _, mi := range c.mentions {
+		if k := &r.mentions[mi]; r.bareElement(c, mi) && k.kind&(lexicon.Fastener|lexicon.Part) != 0 {
+			x := act2(r.lex.Action("fit"), k.from, k.hi, mi)
+			x.rule, x.ifOff = "told in a row", !k.isNew
+			r.addAct(ci, x)
+		}
+	}
+}
+
+// notHad tells whether the talk goes on to say that there is none: "A new split
+// pin. I thought I had one. I don't."
+func (r *reading) notHad(ci int) bool {
+	for k := ci; k < min(len(r.clauses), ci+4) && r.since(r.clauses[ci].lo, r.clauses[k].lo) < 8; k++ {
+		c := &r.clauses[k]
+		for i := c.lo; i < c.hi; i++ {
+			switch r.toks[i].s {
+			case "don't", "haven't", "hasn't":
+				if i+1 >= c.hi || r.toks[i].brk >= brkComma || r.word(i+1) == "have" || r.word(i+1) == "got" || r.word(i+1) == "a" {
+					return true
+				}
+			case "thought":
+				if r.word(i+2) == "had" {
+					return true
+				}
+			}
+		}
+	}
+	return false
 }
 
 // placing are the words that lead to where a thing goes.
@@ -636,7 +705,7 @@ func (r *reading) singledOut(ci int) {
 		}
 		break
 	}
-	driven := false
+	driven, counted := false, -1
 	for i := end; i < c.hi; i++ {
 		w := r.toks[i].s
 		if t := r.toks[i].men; t >= 0 {
@@ -645,6 +714,9 @@ func (r *reading) singledOut(ci int) {
 				return
 			}
 			driven = driven || o.kind&lexicon.Tool != 0
+			if o.kind&lexicon.Fastener != 0 && o.count > 0 && counted < 0 {
+				counted = t // "the regulator's got four nuts"
+			}
 			continue
 		}
 		if q := r.toks[i].qty; q >= 0 {
@@ -658,9 +730,12 @@ func (r *reading) singledOut(ci int) {
 			turns = true
 			continue
 		}
-		if countOf[w] == 0 && !numberWord[w] && !determiner[w] && !placeWords[w] && w != "with" && w != "of" && w != "then" && w != "now" && w != "and" && w != "on" && w != "at" && w != "each" && w != "side" && w != "both" && w != "sides" && w != "pieces" {
+		if countOf[w] == 0 && !numberWord[w] && !determiner[w] && !placeWords[w] && w != "with" && w != "of" && w != "then" && w != "now" && w != "and" && w != "on" && w != "at" && w != "each" && w != "side" && w != "both" && w != "sides" && w != "pieces" && !holding[w] {
 			return
 		}
+	}
+	if counted >= 0 && !alike[m.head] {
+		objects, driven = []int{counted}, true
 	}
 	if !turns && !driven {
 		driven = r.drivenNext(ci)
@@ -680,6 +755,10 @@ func (r *reading) singledOut(ci int) {
 	a := act{action: r.lex.Action("remove"), lo: m.from, hi: c.hi, verb: -1, objects: objects, subject: true, heads: true, rule: "named with what turns it"}
 	r.addAct(ci, a)
 }
+
+// holding are the words that lead from a part to what holds it: "the cover's got
+// six screws", "the hood is five Phillips", "held by two bolts".
+var holding = set("is 's are 're has have got held holds by it they just only another all ones these those them them's sits uses takes")
 
 // drivenNext tells whether the clause after one says nothing but the size or the
 // tool: "Mirrors. 14 spanner."
@@ -722,22 +801,107 @@ func (r *reading) stood(ci, mi int) {
 	}
 }
 
-// spread reads "smear of copper grease on the shank".
-func (r *reading) spread(ci, mi int) {
+// spreads reads "smear of copper grease on the shank", "brake cleaner both sides":
+// something used up, and where it goes, with no verb of its own.
+func (r *reading) spreads(ci int) {
 	c := &r.clauses[ci]
-	m := &r.mentions[mi]
-	for i := c.lo; i < c.hi; i++ {
-		if r.toks[i].men < 0 && linking[r.toks[i].s] {
-			return
+	if c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 || ci < r.toolList[1] {
+		return
+	}
+	for k, mi := range c.mentions {
+		m := &r.mentions[mi]
+		if scrubs[m.head] && k+1 < len(c.mentions) && m.prep == "" && !r.inAct(ci, mi) && (m.from == c.lo || openers[r.toks[m.from-1].s] || r.toks[m.from-1].brk >= brkPause) {
+			if o := &r.mentions[c.mentions[k+1]]; o.kind&(lexicon.Part|lexicon.Fastener) != 0 && (o.prep == "on" || o.prep == "over" || o.prep == "round" || o.prep == "around") && o.from == m.hi+1 {
+				r.addAct(ci, act{action: r.lex.Action("clean"), lo: m.from, hi: o.hi, verb: -1, objects: []int{c.mentions[k+1]}, subject: true, rule: "tool and place"})
+			}
+			continue
+		}
+		if m.kind&lexicon.Consumable == 0 || m.kind&(lexicon.Tool|lexicon.Part|lexicon.Fastener) != 0 || r.inAct(ci, mi) || m.prep != "" && m.prep != "of" || r.toks[m.hi-1].brk > brkPause {
+			continue
+		}
+		lo := m.from
+		for lo > c.lo && r.toks[lo-1].men < 0 && r.toks[lo-1].brk <= brkPause && lo > m.from-5 && (measured[r.toks[lo-1].s] || r.toks[lo-1].s == "of" || determiner[r.toks[lo-1].s] || dropAdj[r.toks[lo-1].s]) {
+			lo--
+		}
+		dosed := lo < m.from
+		if lo > c.lo {
+			switch p := r.toks[lo-1].s; {
+			case r.toks[lo-1].brk >= brkPause || r.toks[lo-1].men >= 0 || openers[p] || p == "and" || p == "with" || p == "then" || p == "on" || p == "off" || p == "in" || dropWords[p]:
+			case linking[p] || r.isVerbForm(p):
+				continue
+			default:
+				if !dosed {
+					continue
+				}
+			}
+		}
+		if lo > c.lo && r.toks[lo-1].s == "with" {
+			continue // said with its verb
+		}
+		w, after := r.word(m.hi), r.word(m.hi+1)
+		goes := w == "on" || w == "over" || w == "in" || w == "round" || w == "around" || w == "inside" || w == "onto" || w == "under" || w == "behind" || w == "all" && (after == "over" || after == "round") || w == "both" && (after == "sides" || after == "faces" || after == "ends")
+		if !goes || m.hi+1 >= c.hi || after == "it's" {
+			continue
+		}
+		r.addAct(ci, act{action: r.lex.Action("apply"), lo: lo, hi: m.hi, verb: -1, objects: []int{mi}, subject: true, rule: "consumable and place"})
+	}
+}
+
+// scrubs are what things are cleaned with.
+var scrubs = set("brush scraper emery sandpaper toothbrush pad cloth paper")
+
+// measured are the words by which stuff is dealt out.
+var measured = set("bit dab drop smear squirt coat coats touch blob wipe lick spot little bead film wrap wraps turn turns layer dash drops shot pump pumps plenty lot tiny small light good thin two three couple some more fresh")
+
+// row reads things and particles in turn, the last word a particle: "new shoes on
+// springs on hold downs in". Each particle belongs to the name before it.
+func (r *reading) row(ci int) {
+	c := &r.clauses[ci]
+	if len(c.mentions) < 2 || c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 {
+		return
+	}
+	// the longest tail of the clause that is names and particles in turn
+	type pair struct{ m, at int }
+	var pairs []pair
+	i := c.hi - 1
+	for i > c.lo {
+		if w := r.toks[i].s; !onWords[w] && !offWords[w] && w != "through" || r.toks[i].men >= 0 {
+			break
+		}
+		k := i - 1
+		for k >= c.lo && r.toks[k].s == "back" {
+			k--
+		}
+		if k < c.lo || r.toks[k].men < 0 {
+			break
+		}
+		mi := r.toks[k].men
+		if m := &r.mentions[mi]; m.hi != k+1 || m.kind&(lexicon.Part|lexicon.Fastener) == 0 {
+			break
+		}
+		pairs = append(pairs, pair{mi, i})
+		i = r.mentions[mi].from - 1
+		for i > c.lo && (r.toks[i].s == "and" || r.toks[i].s == "then" || r.toks[i].s == "the" || r.toks[i].s == "new") {
+			i--
 		}
 	}
-	for i := m.hi; i < c.hi && i < m.hi+3; i++ {
-		if w := r.toks[i].s; w == "on" || w == "over" || w == "in" || w == "round" || w == "around" || w == "inside" || w == "onto" {
-			if i+1 < c.hi {
-				r.addAct(ci, act{action: r.lex.Action("apply"), lo: m.from, hi: m.hi, verb: -1, objects: []int{mi}, subject: true, rule: "consumable and place"})
-			}
-			return
+	if len(pairs) < 2 {
+		return
+	}
+	for k := len(pairs) - 1; k >= 0; k-- {
+		p := pairs[k]
+		m := &r.mentions[p.m]
+		m.prep = ""
+		if r.inAct(ci, p.m) {
+			continue
 		}
+		name := "fit"
+		if offWords[r.toks[p.at].s] {
+			name = "remove"
+		}
+		x := act2(r.lex.Action(name), m.from, p.at+1, p.m)
+		x.rule = "things and particles in turn"
+		r.addAct(ci, x)
 	}
 }
 
@@ -778,7 +942,10 @@ func (r *reading) switchedOff(m *mention) bool {
 	return switched[m.head]
 }
 
-var switched = set("engine motor ignition power light headlight charger pump heater drill saw")
+var switched = set("engine motor ignition power light headlight charger pump heater drill saw breaker mains main spur isolator supply electricity gas propane water tap stopcock valve fuel machine tractor compressor disconnect current feed")
+
+// supplies are what is switched that is no part of a machine.
+var supplies = set("breaker mains main spur isolator supply electricity gas propane water tap stopcock power disconnect current feed")
 
 // returning are the particles of a thing that goes back where it was.
 var returning = set("up down through round around home over")
@@ -791,7 +958,7 @@ func (r *reading) verbless(ci int) {
 	c := &r.clauses[ci]
 	for _, mi := range c.mentions {
 		m := &r.mentions[mi]
-		if m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" && m.prep != "up" {
+		if m.kind&(lexicon.Fastener|lexicon.Part) == 0 && !supplies[m.head] || m.prep != "" && m.prep != "up" {
 			continue
 		}
 		if r.inAct(ci, mi) || r.toks[m.hi-1].brk > brkPause {
@@ -823,6 +990,8 @@ func (r *reading) verbless(ci int) {
 			name = "fit" // "centre cap back"
 		case onWords[w] && (ok || back) || back && (w == "up" || w == "together"):
 			name = "fit"
+		case m.kind&lexicon.Fastener != 0 && (w == "tight" || w == "up") && (last || next == "with" || next == "tight" || next == "evenly") && r.toks[j-1].s != "back" && !tightAsFound(r, c, j):
+			name = "tighten" // "nuts up with the eighteen", "bolt tight"
 		case returning[w] && (last || ok && w == "down" || next == "just" || next == "till" || next == "until") && c.hi-c.lo <= 8:
 			name = "fit" // "radiator up", "hairpin through": only where it had come off
 		}
@@ -830,8 +999,11 @@ func (r *reading) verbless(ci int) {
 		if name == "" {
 			continue
 		}
-		if name == "remove" && w == "off" && switched[m.head] {
+		if name == "remove" && (w == "off" || supplies[m.head]) && switched[m.head] {
 			name = "switch off"
+		}
+		if name == "fit" && supplies[m.head] {
+			name = "switch on"
 		}
 		hi := j + 1
 		if name == "fit" && (next == "by" || next == "finger" || next == "hand" || next == "loosely") && m.kind&lexicon.Fastener != 0 {
@@ -940,6 +1112,19 @@ func (r *reading) goes(ci int) {
 				}
 			}
 		}
+		if p == "goes" || p == "go" || p == "comes" || p == "come" {
+			// "in go the new pads"
+			if m := r.nameWithin(c, i+2, 4); m >= 0 && r.mentions[m].from == i+2 && !r.inAct(ci, m) && r.mentions[m].kind&(lexicon.Fastener|lexicon.Part) != 0 {
+				name := "fit"
+				if offWords[w] {
+					name = "remove"
+				}
+				x := act2(r.lex.Action(name), i, r.mentions[m].hi, m)
+				x.rule = "particle and thing"
+				r.addAct(ci, x)
+			}
+			continue
+		}
 		if p != "it" && p != "she" && p != "they" && p != "he" || v != "goes" && v != "go" && v != "comes" && v != "come" {
 			continue
 		}
@@ -953,6 +1138,16 @@ func (r *reading) goes(ci int) {
 		}
 		r.addAct(ci, act{action: r.lex.Action(name), lo: i, hi: i + 1, verb: -1, pronoun: pron, subject: true, rule: "particle and pronoun"})
 	}
+}
+
+// tightAsFound tells whether "tight" tells how a thing was met: "that bolt is tight".
+func tightAsFound(r *reading, c *clause, j int) bool {
+	for i := c.lo; i < j; i++ {
+		if w := r.toks[i].s; linking[w] || w == "not" || w == "too" || w == "that" || w == "very" || w == "so" {
+			return true
+		}
+	}
+	return false
 }
 
 func act2(action *lexicon.Action, lo, hi, m int) act {
@@ -1012,6 +1207,9 @@ func (r *reading) moodOf(ci int, a *act) mood {
 		for _, l := range r.lex.Lemmas(s) {
 			lemma = lemma || l == s
 		}
+		if k := a.verb - 2; k >= c.lo && (prev == "still" || prev == "only" || prev == "just" || prev == "all" || prev == "now" || prev == "already") && passiveBe[r.toks[k].s] {
+			prev = r.toks[k].s // "the cable's still threaded through"
+		}
 		passive := prev == "'s" || prev == "is" || prev == "are" || prev == "was" || prev == "were" || prev == "be" || prev == "been" || prev == "'re"
 		// "what I do is lean it over" is no passive, "it's set" is
 		cleft := lemma && (prev == "is" || prev == "'s" || prev == "was") && r.cleft(c, a.verb)
@@ -1023,6 +1221,9 @@ func (r *reading) moodOf(ci int, a *act) mood {
 		case strings.HasSuffix(s, "s"):
 			m |= framed // "it holds the crank on": what a thing does, not what is done to it
 		case strings.HasSuffix(s, "ing"):
+			if passive && !r.cleft(c, a.verb) && !r.personBefore(c, a.verb) {
+				m |= framed // "so nothing's rubbing on the deck"
+			}
 			if a.verb > c.lo && (r.toks[a.verb-1].men >= 0 || prepositions[prev] && prev != "by" || prev == "you" || prev == "of" || prev == "about" || prev == "what" || prev == "be" || prev == "been") {
 				m |= framed
 			}
@@ -1035,6 +1236,10 @@ func (r *reading) moodOf(ci int, a *act) mood {
 		m |= framed
 	case "once", "after", "since":
 		m |= framed
+	case "because", "cause", "coz", "cuz":
+		if a.subject {
+			m |= framed // why, not what
+		}
 	}
 	if a.verb > c.lo && r.toks[a.verb-1].s == "to" {
 		// what something is done for: "to hold the weight"; but "going to", "want to" do it
@@ -1059,6 +1264,15 @@ func (r *reading) moodOf(ci int, a *act) mood {
 			m |= conditional
 		}
 	}
+	// "you'd pull the lid off, drain the oil": the frame holds while nobody else acts
+	if ci > 0 && r.clauses[ci-1].sentence == c.sentence && !a.subject && a.verb >= 0 && (a.verb == c.lo || a.verb == c.lo+1 && (r.toks[c.lo].s == "and" || r.toks[c.lo].s == "then" || r.toks[c.lo].s == "or")) {
+		for _, ai := range r.clauses[ci-1].acts {
+			m |= r.acts[ai].mood & (hypothetical | conditional)
+		}
+	}
+	if v-2 >= c.lo && r.toks[v-1].s == "'d" && r.toks[v-2].s == "you" {
+		m |= hypothetical
+	}
 	if c.mood&asked != 0 {
 		m |= asked
 	}
@@ -1081,6 +1295,22 @@ func (r *reading) moodOf(ci int, a *act) mood {
 		}
 	}
 	return m
+}
+
+var passiveBe = set("'s is are was were 're be been")
+
+// personBefore tells whether somebody is what the verb's "is" or "are" is said of.
+func (r *reading) personBefore(c *clause, verb int) bool {
+	for i := verb - 2; i >= c.lo && i > verb-6; i-- {
+		switch r.toks[i].s {
+		case "i", "we", "you", "he", "she", "who", "they":
+			return true
+		}
+		if r.toks[i].men >= 0 {
+			return false
+		}
+	}
+	return false
 }
 
 // cleft tells whether "what … is" leads to the verb.

@@ -32,7 +32,7 @@ var countOf = map[string]int{"one": 1, "two": 2, "three": 3, "four": 4, "five": 
 	"both": 2, "pair": 2, "1": 1, "2": 2, "3": 3, "4": 4, "5": 5, "6": 6, "7": 7, "8": 8, "9": 9, "10": 10, "11": 11, "12": 12, "fourteen": 14, "sixteen": 16}
 
 // verbLike names that are things only after a word that makes them so.
-var verbLike = set("clip screw bolt pin plug cap lock key clamp seal grease oil paint tape press hammer punch drill file saw chain shim shaft strap wire block support mount bridge cover guard rag drain level square rule scale lift stand tap die bit pick hook magnet light mark gear head line lead valve race light panel screen switch spring spray glue patch wax cup case nose trim catch track ram fit fitting fan handle guide bush bearing grip brush brushes patches water sleeve tongs jet header plate bar bars ramp float rack scoop wipe wipes mask string jaws trailer seat stub display fence motor pump boot coil choke starter chuck recoil cage arm leg pad float shoe table inlet outlet boom tub bucket jug phone camera")
+var verbLike = set("ring clip screw bolt pin plug cap lock key clamp seal grease oil paint tape press hammer punch drill file saw chain shim shaft strap wire block support mount bridge cover guard rag drain level square rule scale lift stand tap die bit pick hook magnet light mark gear head line lead valve race light panel screen switch spring spray glue patch wax cup case nose trim catch track ram fit fitting fan handle guide bush bearing grip brush brushes patches water sleeve tongs jet header plate bar bars ramp float rack scoop wipe wipes mask string jaws trailer seat stub display fence motor pump boot coil choke starter chuck recoil cage arm leg pad float shoe table inlet outlet boom tub bucket jug phone camera")
 
 // findMentions finds the phrases that name things, longest name first.
 func (r *reading) findMentions() {
@@ -56,6 +56,12 @@ func (r *reading) findMentions() {
 				}
 				if m.kind == lexicon.Tool && m2.kind == lexicon.Tool && len(m.mods)+len(m2.mods) > 0 {
 					break // "a soft hammer trolley jack and a tray": two tools in a row
+				}
+				if m.kind == lexicon.Consumable && m2.kind&lexicon.Consumable == 0 && !holdsFluid[m2.head] || m.kind == lexicon.Fastener && m2.hi-m2.lo > 1 {
+					break // "… fresh grease axle back through", "new circlip belt guard on": a list
+				}
+				if m.kind == lexicon.Tool && m2.kind == lexicon.Tool && (m.hi-m.lo > 1 || m2.hi-m2.lo > 1) {
+					break // "a soft hammer trolley jack and …": a list
 				}
 				if verbLike[r.toks[end].s] && end+1 < c.hi && r.toks[end].brk <= brkPause && (determiner[r.toks[end+1].s] && countOf[r.toks[end+1].s] == 0 || pronounsObj[r.toks[end+1].s]) {
 					break
@@ -82,6 +88,12 @@ func (r *reading) findMentions() {
 	}
 }
 
+// holdsFluid are the parts that are named after what is in them.
+var holdsFluid = set("tank line hose pipe reservoir cap pump filter seal bottle level plug cooler drain feed can pot tube passage gallery jet switch sensor union bolt nut screw cup hole port chamber container")
+
+// whereWords tell where; no tool is called by them.
+var whereWords = set("back front top bottom rear inside outside inner outer upper lower middle left right far near")
+
 // mentionAt reads the name that begins exactly at token i; end is 0 where none does.
 func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	c := &r.clauses[ci]
@@ -98,6 +110,9 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	}
 	if w == "brackets" && n == 1 && i > c.lo && r.toks[i-1].s == "in" {
 		return m, 0 // punctuation
+	}
+	if n == 2 && r.verbOfTwo(c, i) {
+		return m, 0
 	}
 	if n == 1 && (w == "bit" || w == "bits") && (i == c.lo || r.toks[i-1].qty < 0) {
 		return m, 0 // "a bit of"
@@ -150,6 +165,24 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 		m.mods = f[:max(0, len(f)-2)]
 	}
 	return m, i + n
+}
+
+// verbOfTwo tells whether the two words at i are a verb here: "zip tie that up".
+func (r *reading) verbOfTwo(c *clause, i int) bool {
+	if next := r.word(i + 2); i+2 >= c.hi || r.toks[i+1].brk > brkNone || !pronounsObj[next] || next == "one" || next == "ones" {
+		return false
+	}
+	if i > c.lo && !leadsVerb[r.toks[i-1].s] && !subjects[r.toks[i-1].s] && !openers[r.toks[i-1].s] {
+		return false
+	}
+	for _, v := range r.lex.Lemmas(r.toks[i].s) {
+		for _, p := range r.lex.Patterns(v) {
+			if len(p.Words) > 1 && p.Words[1] == r.toks[i+1].s && p.Gap != 1 {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // repaired reads a misheard name at token i: the gate of the lexicon decides.
@@ -289,6 +322,9 @@ func (r *reading) complete(ci int, m *mention) {
 			break // "wheel back on"
 		}
 		if placeWords[p] && !(p == "back" && i-2 >= c.lo && (r.toks[i-2].s == "put" || r.toks[i-2].s == "go" || r.toks[i-2].s == "goes")) {
+			if m.kind == lexicon.Tool && whereWords[p] {
+				break // "two screws at the back phillips number two"
+			}
 			if p == "right" && (i-2 < c.lo || !definiteWord[r.toks[i-2].s] && !placeWords[r.toks[i-2].s]) && m.kind&lexicon.Tool != 0 {
 				break
 			}
@@ -383,6 +419,14 @@ func (r *reading) complete(ci int, m *mention) {
 		i--
 	}
 	m.from = i
+	// "new quarter inch balls"
+	for k := i - 1; k >= c.lo && i-k < 6; k-- {
+		if r.toks[k].qty >= 0 || r.toks[k].s == "inch" || numberWord[r.toks[k].s] {
+			continue
+		}
+		m.isNew = m.isNew || r.toks[k].s == "new" && k < i-1
+		break
+	}
 	for k := i; k < m.lo; k++ {
 		r.toks[k].men = -1
 	}

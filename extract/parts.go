@@ -1,6 +1,9 @@
 package extract
 
 import (
+	"slices"
+	"strings"
+
 	"wrenchword/extract/lexicon"
 	"wrenchword/normalize"
 )
@@ -11,6 +14,7 @@ func (r *reading) parts() []Part {
 	out := []Part{}
 	seen := map[string]bool{}
 	add := func(name, disp string, m *mention, lo, hi int) {
+		name = lexicon.Singular(name)
 		if name == "" || seen[name+"|"+disp] {
 			return
 		}
@@ -22,46 +26,131 @@ func (r *reading) parts() []Part {
 		out = append(out, p)
 	}
 	stand := r.standIns()
-	for mi := range r.mentions {
-		m := &r.mentions[mi]
-		if m.kind&(lexicon.Fastener|lexicon.Part) == 0 && !stand[mi] && !(m.kind&lexicon.Consumable != 0 && (m.head == "tie")) {
-			continue
-		}
-		c := &r.clauses[m.cl]
+	for ci := range r.clauses {
+		c := &r.clauses[ci]
 		if c.mood&(advert|greeting|other) != 0 {
 			continue
 		}
-		if stand[mi] {
-			add(lexicon.Singular(m.name), "temporary", m, m.from, m.hi+4)
-			continue
-		}
-		if m.kind&(lexicon.Fastener|lexicon.Part) == 0 {
-			continue
-		}
-		name := lexicon.Singular(m.name)
-		if m.entry != nil && m.entry.name != "" {
-			name = lexicon.Singular(m.entry.name)
-		}
-		switch {
-		case m.isNew && c.mood&(conditional|negated) == 0:
-			add(name, "new", m, m.from, m.hi+3)
-			if m.entry != nil {
-				m.entry.isNew = true
+		sure := c.mood&(conditional|negated|hypothetical|asked) == 0
+		for k, mi := range c.mentions {
+			m := &r.mentions[mi]
+			if stand[mi] {
+				add(m.name, "temporary", m, m.from, m.hi+4)
+				continue
 			}
-		case r.newOne(c, m):
-			add(name, "new", m, m.from, m.hi+6)
-		case r.usedAgain(c, m):
-			add(name, "reused", m, m.from, m.hi+6)
+			if m.kind&(lexicon.Fastener|lexicon.Part) == 0 {
+				continue
+			}
+			name := m.name
+			if m.entry != nil && m.entry.name != "" {
+				name = m.entry.name
+			}
+			switch {
+			case sure && (m.isNew || k > 0 && r.joined(c.mentions[k-1], mi) && r.mentions[c.mentions[k-1]].isNew || r.isNewHere(m)):
+				m.isNew = true
+				add(name, "new", m, m.from, m.hi+3)
+				if m.entry != nil {
+					m.entry.isNew = true
+				}
+			case sure && r.usedAgain(c, m):
+				add(name, "reused", m, m.from, m.hi+6)
+			case r.notBack(m):
+				add(name, "discarded", m, m.from, m.hi+6)
+			}
+		}
+		if i := r.newOne(c); i >= 0 && sure {
+			if t := r.oneFor(ci, i); t != nil {
+				t.isNew = true
+				add(t.name, "new", nil, i, i+4)
+			}
 		}
 	}
 	for _, t := range r.things {
 		for _, e := range t.events {
-			if e.action == "discard" {
-				add(lexicon.Singular(t.name), "discarded", nil, e.lo-3, e.hi+2)
+			if e.action == "discard" && (e.act < 0 || r.acts[e.act].mood&(conditional|hypothetical) == 0) {
+				add(t.name, "discarded", nil, e.lo-3, e.hi+2)
 			}
 		}
 	}
 	return out
+}
+
+// joined tells whether two mentions are joined by "and" with nothing of their own between.
+func (r *reading) joined(a, b int) bool {
+	lo, hi := r.mentions[a].hi, r.mentions[b].lo
+	return hi == lo+1 && r.toks[lo].s == "and"
+}
+
+// isNewHere reads "needle bearing, new" and "the clips are new".
+func (r *reading) isNewHere(m *mention) bool {
+	c := &r.clauses[m.cl]
+	i := m.hi
+	if i < c.hi && (r.toks[i].s == "are" || r.toks[i].s == "is" || r.toks[i].s == "'s") {
+		i++
+	}
+	return i < c.hi && r.toks[i].s == "new" && (i+1 == c.hi || r.toks[i].brk >= brkPause)
+}
+
+// newOne gives the token of "a new one", -1 where the clause has none.
+func (r *reading) newOne(c *clause) int {
+	for i := c.lo; i+1 < c.hi; i++ {
+		if r.toks[i].s == "new" && (r.toks[i+1].s == "one" || r.toks[i+1].s == "ones") && r.toks[i+1].men < 0 {
+			return i
+		}
+	}
+	return -1
+}
+
+// oneFor gives what "a new one" is one of: what it goes on as, what came off last,
+// or what was spoken of last.
+func (r *reading) oneFor(ci, tok int) *thing {
+	c := &r.clauses[ci]
+	for _, ai := range c.acts {
+		if a := &r.acts[ai]; len(a.things) > 0 && (a.pronoun == "one" || a.pronoun == "ones") {
+			return a.things[0]
+		}
+	}
+	for k := ci; k >= max(0, ci-2) && r.since(r.clauses[k].lo, tok) < 12; k-- {
+		ms := r.clauses[k].mentions
+		for i := len(ms) - 1; i >= 0; i-- {
+			m := &r.mentions[ms[i]]
+			if m.lo >= tok || m.kind&(lexicon.Part|lexicon.Fastener) == 0 {
+				continue
+			}
+			if m.entry != nil && tok-m.hi < 22 && (m.prep == "" || m.prep == "of" || m.prep == "on") {
+				return m.entry
+			}
+			return nil // nobody could tell which
+		}
+	}
+	// what was just thrown away
+	var last *thing
+	at := -1
+	for _, t := range r.things {
+		for _, e := range t.events {
+			if ledgerActs[e.action] == Discarded && e.lo < tok && e.lo > at && r.since(e.lo, tok) < 30 {
+				last, at = t, e.lo
+			}
+		}
+	}
+	return last
+}
+
+// notBack reads "it's not going back", "I'm not putting that one back" of a thing.
+func (r *reading) notBack(m *mention) bool {
+	hi := min(len(r.toks), m.hi+14)
+	for i := m.hi; i < hi; i++ {
+		if t := r.toks[i].men; t >= 0 && t != r.toks[m.lo].men && r.mentions[t].kind&(lexicon.Fastener|lexicon.Part) != 0 {
+			return false
+		}
+		switch r.toks[i].s {
+		case "not", "ain't", "isn't", "aren't":
+			if r.word(i+1) == "going" && r.word(i+2) == "back" {
+				return r.toks[min(i+3, len(r.toks)-1)].s != "yet" && r.word(i+3) != "till" && r.word(i+3) != "until" && r.word(i+4) != "till" && r.word(i+4) != "until"
+			}
+		}
+	}
+	return false
 }
 
 // standIns gives the mentions of what is only there for now: the first thing of
@@ -74,7 +163,7 @@ func (r *reading) standIns() map[int]bool {
 		for _, o := range c.opens {
 			temporary = temporary || o.signal == "stand-in"
 		}
-		if !temporary || !r.laying(c) || c.mood&(advert|greeting|other) != 0 {
+		if !temporary || !r.laying(c) || r.onlyTurned(c) || c.mood&(advert|greeting|other) != 0 {
 			continue
 		}
 		for k := ci; k >= max(0, ci-2) && r.since(r.clauses[k].lo, c.lo) < 10; k-- {
@@ -93,6 +182,21 @@ func (r *reading) standIns() map[int]bool {
 		}
 	}
 	return out
+}
+
+// onlyTurned tells whether a clause is of something slackened, set or taken off
+// "for now" rather than of something put there.
+func (r *reading) onlyTurned(c *clause) bool {
+	turned := false
+	for _, ai := range c.acts {
+		switch r.acts[ai].action.Name {
+		case "fit", "apply", "cover", "place", "replace", "cut", "support":
+			return false
+		case "adjust", "tighten", "torque", "start by hand", "remove", "slacken", "measure", "leave off", "test", "lift":
+			turned = true
+		}
+	}
+	return turned
 }
 
 // laying tells whether something is in place rather than hand-tight "for now".
@@ -114,35 +218,33 @@ func (r *reading) laying(c *clause) bool {
 	return true
 }
 
-// newOne reads "it gets a new one", "there's a new one in the kit" right after a thing.
-func (r *reading) newOne(c *clause, m *mention) bool {
-	if r.word(m.hi) == "new" && m.hi == c.hi-1 {
-		return true // "needle bearing, new"
-	}
-	for i := m.hi; i+1 < len(r.toks) && i < m.hi+22; i++ {
-		if r.toks[i].men >= 0 && r.toks[i].men != r.toks[m.lo].men && r.mentions[r.toks[i].men].kind&(lexicon.Fastener|lexicon.Part) != 0 {
-			return false
-		}
-		if r.toks[i].s == "new" && (r.toks[i+1].s == "one" || r.toks[i+1].s == "ones") {
-			return true
-		}
-	}
-	return false
-}
-
-var againPhrases = [][]string{{"going", "back"}, {"run", "it", "again"}, {"reuse"}, {"reusing"}, {"use", "it", "again"}, {"use", "them", "again"}, {"going", "in", "again"}, {"still", "good"}, {"goes", "back", "in"}, {"goes", "back", "on"}, {"re", "use"}, {"used", "again"}, {"go", "again"}, {"same", "one"}, {"perfectly", "good"}, {"as", "good", "as", "new"}}
+var againPhrases = [][]string{{"'s", "going", "back"}, {"are", "going", "back"}, {"is", "going", "back"}, {"'re", "going", "back"}, {"be", "going", "back"}, {"'s", "coming", "back"}, {"run", "it", "again"}, {"reuse"}, {"reusing"}, {"use", "it", "again"}, {"use", "them", "again"}, {"take", "it", "again"}, {"going", "in", "again"}, {"goes", "in", "again"}, {"go", "in", "again"}, {"still", "good"}, {"re", "use"}, {"used", "again"}, {"go", "again"}, {"same", "one"}, {"perfectly", "good"}, {"as", "good", "as", "new"}, {"can", "be", "used"}, {"are", "good"}, {"are", "fine"}, {"are", "okay"}, {"is", "fine"}}
 
 // usedAgain reads "that's going back in", "i'm gonna run it again" of a thing.
 func (r *reading) usedAgain(c *clause, m *mention) bool {
 	if c.mood&negated != 0 {
 		return false
 	}
-	hi := min(len(r.toks), m.hi+18)
+	for i := max(c.lo, m.from-3); i < m.lo; i++ {
+		switch r.toks[i].s {
+		case "same":
+			return r.word(m.hi) == "back" || r.word(m.hi) == "on" || r.word(m.hi) == "in" || r.word(m.hi) == "again" || r.actOn(m.cl, r.toks[m.lo].men) != ""
+		case "reusing", "reuse", "reused":
+			return true
+		case "running":
+			return m.isOld
+		}
+	}
+	if a := r.actOn(m.cl, r.toks[m.lo].men); m.isOld && (a == "fit" || a == "start by hand" || a == "tighten") {
+		return true
+	}
+	hi := min(len(r.toks), m.hi+12)
 	for i := m.hi; i < hi; i++ {
 		if r.toks[i].men >= 0 && i > m.hi+1 && r.mentions[r.toks[i].men].kind&(lexicon.Fastener|lexicon.Part) != 0 {
 			return false
 		}
-		if r.toks[i].s == "not" || r.toks[i].s == "never" {
+		switch r.toks[i].s {
+		case "not", "never", "ain't", "isn't", "aren't", "if", "when":
 			return false
 		}
 		for _, p := range againPhrases {
@@ -164,7 +266,10 @@ func (r *reading) consumables() []Consumable {
 			continue
 		}
 		c := &r.clauses[m.cl]
-		if c.mood&(advert|greeting|other) != 0 || r.deniedBefore(c, m.lo) {
+		if c.mood&(advert|greeting|other) != 0 || r.deniedBefore(c, m.lo) || m.cl < r.toolList[0] {
+			continue
+		}
+		if stuffs[m.name] && !r.putToUse(m) {
 			continue
 		}
 		name := lexicon.Singular(m.name)
@@ -172,6 +277,13 @@ func (r *reading) consumables() []Consumable {
 			continue
 		}
 		seen[name] = true
+		if k := sameStuff(out, name); k >= 0 {
+			// "fork oil" is the oil spoken of before
+			if n := shortName(name); len(n) > len(out[k].Name) {
+				out[k].Name = n
+			}
+			continue
+		}
 		k := Consumable{Name: shortName(name), Place: r.place(m.from, m.hi+4)}
 		for _, oi := range c.mentions {
 			o := &r.mentions[oi]
@@ -182,7 +294,72 @@ func (r *reading) consumables() []Consumable {
 		}
 		out = append(out, k)
 	}
+	// "tape the nipple", "grease it": the verb names it
+	for ai := range r.acts {
+		a := &r.acts[ai]
+		if a.verb < 0 || !a.happened() {
+			continue
+		}
+		for _, l := range r.lex.Lemmas(r.toks[a.verb].s) {
+			name := verbStuff[l]
+			if name == "" || seen[name] || slices.ContainsFunc(out, func(k Consumable) bool { return k.Name == name || strings.HasSuffix(k.Name, " "+name) }) {
+				continue
+			}
+			seen[name] = true
+			k := Consumable{Name: name, Place: r.place(a.lo, a.hi+3)}
+			if len(a.objects) > 0 {
+				k.UsedOn = shortName(r.mentions[a.objects[0]].name)
+			}
+			out = append(out, k)
+		}
+	}
 	return out
+}
+
+// verbStuff is what the verbs of the workshop put on things.
+var verbStuff = map[string]string{"grease": "grease", "regrease": "grease", "oil": "oil", "tape": "tape", "glue": "glue", "paint": "paint", "solder": "solder"}
+
+// sameStuff gives the consumable that a name is the short or the long form of, or -1.
+func sameStuff(have []Consumable, name string) int {
+	for i := range have {
+		if o := have[i].Name; (stuffs[o] || stuffs[name]) && (strings.HasSuffix(o, " "+name) || strings.HasSuffix(name, " "+o)) {
+			return i
+		}
+	}
+	return -1
+}
+
+// stuffs are what is met in machines as often as it is used on them.
+var stuffs = set("water oil paint glue wax string silicone spray fluid fuel petrol diesel soap twine wire cardboard cord sponge towel blanket bag")
+
+// putToUse tells whether the talk uses the stuff rather than meets it: "a drop of
+// oil", "oil on the shaft", "clean it with petrol".
+func (r *reading) putToUse(m *mention) bool {
+	if m.prep == "with" || m.prep == "of" || m.prep == "in" || r.inToolList(m) || m.isNew {
+		return true
+	}
+	for i := max(r.clauses[m.cl].lo, m.from-4); i < m.from; i++ {
+		switch r.toks[i].s {
+		case "use", "using", "used", "some", "bit", "drop", "dab", "smear", "squirt", "coat", "coats", "litre", "litres", "little", "only", "proper":
+			return true
+		}
+	}
+	switch r.word(m.hi) {
+	case "on", "over", "onto", "round", "around", "inside":
+		return true
+	}
+	for _, ai := range r.clauses[m.cl].acts {
+		a := &r.acts[ai]
+		switch a.action.Name {
+		case "apply", "lubricate", "fill", "cover", "support", "fit", "place":
+			for _, o := range a.objects {
+				if &r.mentions[o] == m {
+					return true
+				}
+			}
+		}
+	}
+	return false
 }
 
 func (r *reading) deniedBefore(c *clause, tok int) bool {

@@ -375,6 +375,9 @@ func (r *reading) startsClause(start, i int) bool {
 	}
 	comma := r.toks[i-1].brk >= brkPause
 	n := i - start
+	if r.toks[i-1].brk <= brkPause && leadsName[p] {
+		return false // "crack the | wheel bolts": a breath, no end
+	}
 	if r.toks[i-1].brk <= brkPause {
 		// a name is never cut: "motor clamp | bolt"
 		for k := max(start, i-3); k < i; k++ {
@@ -537,6 +540,8 @@ func (r *reading) startsBare(start, i int) bool {
 	}
 	return isThingWord(r, i-1) || p == "it" || p == "them" || r.toks[i-1].qty >= 0 || p == "one" || p == "ones" || p == "hand" || p == "fingers" || p == "again" || p == "there" || p == "done" || p == "tight"
 }
+
+var leadsName = set("the a an my your his its our their")
 
 // plainVerb tells whether w is the plain form of a verb of the workshop.
 func (r *reading) plainVerb(w string) bool { return len(r.lex.Patterns(w)) > 0 }
@@ -720,21 +725,39 @@ func (r *reading) opening() {
 		}
 		return n
 	}
+	work := func(ci int) bool {
+		c := &r.clauses[ci]
+		parts := 0
+		for _, mi := range c.mentions {
+			if m := &r.mentions[mi]; m.kind&(lexicon.Part|lexicon.Fastener) != 0 && m.kind&lexicon.Tool == 0 && m.prep != "for" && m.prep != "of" {
+				parts++
+			}
+		}
+		if parts <= tools(ci) {
+			return false
+		}
+		for i := c.lo; i < c.hi; i++ {
+			if w := r.toks[i].s; r.toks[i].men < 0 && (w == "off" || w == "out" || r.plainVerb(w) && w != "need" && w != "get" && w != "have" && !placeWords[w]) {
+				return true
+			}
+		}
+		return false
+	}
 	for ci := range r.clauses {
 		c := &r.clauses[ci]
 		if c.lo > len(r.toks)/3 || r.since(0, c.lo) > 300 {
 			return
 		}
-		if c.mood&listing == 0 {
+		n, end := tools(ci), ci+1
+		if c.mood&listing == 0 && n < 2 {
 			continue
 		}
-		n, end := tools(ci), ci+1
-		for k := ci + 1; k < len(r.clauses) && k-end < 2 && r.since(c.lo, r.clauses[k].lo) < 120; k++ {
+		for k := ci + 1; k < len(r.clauses) && k-end < 4 && r.since(c.lo, r.clauses[k].lo) < 120 && !work(k); k++ {
 			if t := tools(k); t > 0 {
 				n, end = n+t, k+1
 			}
 		}
-		if n >= 3 {
+		if c.mood&listing != 0 && n >= 3 || n >= 6 && n >= end-ci {
 			r.toolList = [2]int{ci, end}
 			return
 		}

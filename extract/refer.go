@@ -150,8 +150,8 @@ type tracker struct {
 	topicAt int      // token of the clause that announced it
 	side    string   // which side the talk is on, "" where not said
 	sideAt  int
-	fitted  int // token of the last thing that went back on, 0 before any
-	off, on int // where things last came off and went on
+	fitted  int    // token of the last thing that went back on, 0 before any
+	turns   []turn // how things came off and went on of late, the latest last
 }
 
 func (s *tracker) clause(ci int) {
@@ -1193,9 +1193,9 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	}
 	switch left[name] {
 	case "off", "loose":
-		s.off = a.lo
+		s.turns = append(s.turns, turn{a.lo, true})
 	case "on", "by hand", "tight":
-		s.on = a.lo
+		s.turns = append(s.turns, turn{a.lo, false})
 	}
 	if name == "lift" && len(ts) > 0 && (isLock(ts[0]) || ts[0].head == "pin" || ts[0].head == "clip") && len(a.objects) > 0 {
 		name = "remove" // "pull the split pin"
@@ -1275,20 +1275,40 @@ func (s *tracker) leftOff(c *clause, a *act) bool {
 	return false
 }
 
+// turn is something coming off or going on.
+type turn struct {
+	at  int
+	off bool
+}
+
+// fitting tells whether the talk puts things together rather than takes them apart.
+func (s *tracker) fitting(tok int) bool {
+	on, off := 0, 0
+	for i := len(s.turns) - 1; i >= 0 && i >= len(s.turns)-4 && s.r.since(s.turns[i].at, tok) < 120; i-- {
+		if s.turns[i].off {
+			off++
+		} else {
+			on++
+		}
+	}
+	return on > off
+}
+
 // settle tells what is done to a thing that is only named: it comes off while
 // things come off, and goes on or is tightened while they go on. False where
 // nothing follows.
 func (s *tracker) settle(a *act) bool {
 	name := ""
+	fitting := s.fitting(a.lo)
 	for _, t := range a.things {
 		st, _ := t.state()
 		n := ""
 		switch {
-		case s.on > s.off && (st == Removed || st == Discarded):
+		case fitting && (st == Removed || st == Discarded):
 			n = "fit"
-		case s.on > s.off && (st == Refitted || st == HandTight || st == Loosened) && takesTorque(t):
+		case fitting && (st == Refitted || st == HandTight || st == Loosened) && takesTorque(t):
 			n = "tighten"
-		case s.on <= s.off && (st == "" || st == Loosened):
+		case !fitting && (st == "" || st == Loosened):
 			n = "remove"
 		}
 		if n == "" || name != "" && n != name {

@@ -31,7 +31,7 @@ func (r *reading) sizesAndTools() ([]Size, []Tool) {
 
 // sizeTool are the tools that have sizes of their own; the value is the dimension they tell.
 var sizeTool = map[string]string{"socket": "across-flats", "spanner": "across-flats", "wrench": "across-flats", "key": "key", "hex": "key", "allen": "key", "bit": "driver",
-	"ratchet": "drive", "bar": "drive", "torx": "driver", "driver": "driver", "screwdriver": "driver", "extension": "drive", "ender": "across-flats", "drill": "length", "pipe": "length", "yoke": "key", "sockets": "across-flats", "spanners": "across-flats", "wrenches": "across-flats", "tap": "thread", "punch": "length", "star": "driver", "end": "across-flats"}
+	"ratchet": "drive", "bar": "drive", "torx": "driver", "driver": "driver", "screwdriver": "driver", "extension": "drive", "ender": "across-flats", "drill": "length", "pipe": "length", "yoke": "key", "sockets": "across-flats", "spanners": "across-flats", "wrenches": "across-flats", "tap": "thread", "punch": "length", "star": "driver", "end": "across-flats", "phillips": "driver", "crosshead": "driver", "pozidriv": "driver", "gun": "drive", "impact": "drive", "handle": "across-flats", "adjustable": "length", "runner": "across-flats"}
 
 func (r *reading) findSizes() []sized {
 	var out []sized
@@ -590,8 +590,10 @@ func takesSize(m *mention, s *sized) bool {
 	case normalize.Drive:
 		return dim == "drive" || m.head == "socket" || m.head == "wrench"
 	}
-	return dim != "drive" || m.head != "ratchet"
+	return dim != "drive" || drives[s.canon[0]]
 }
+
+var drives = map[string]bool{"1/4 in": true, "3/8 in": true, "1/2 in": true, "3/4 in": true, "1 in": true}
 
 // sizeTools gives each size the tool it was said of: right behind it ("5 mil
 // allen key"), before it ("sockets, nineteen mil and seventeen mil"), or the one
@@ -599,11 +601,15 @@ func takesSize(m *mention, s *sized) bool {
 func (r *reading) sizeTools(found []sized) {
 	for i := range found {
 		s := &found[i]
-		if r.toks[s.hi-1].brk >= brkComma {
+		if r.toks[s.hi-1].brk >= brkComma && s.kind != normalize.Driver {
 			continue
 		}
 		for _, mi := range r.clauses[s.cl].mentions {
 			m := &r.mentions[mi]
+			if s.kind == normalize.Driver && m.kind&lexicon.Tool != 0 && m.lo < s.hi && m.hi > s.lo {
+				s.tool = mi // "phillips number two"
+				break
+			}
 			if m.lo >= s.hi && m.lo-s.hi <= 1 && takesSize(m, s) {
 				s.tool = mi
 				break

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"wrenchword/extract/lexicon"
+	"wrenchword/normalize"
 )
 
 // phaseOf groups the actions by what happens.
@@ -22,6 +23,7 @@ func (r *reading) steps() []Step {
 		at       int
 		k        int
 		explicit bool
+		named    bool // nothing was said but the thing
 	}
 	var recent []told
 	last := map[*thing]lastTold{}
@@ -30,16 +32,21 @@ func (r *reading) steps() []Step {
 	for i := range r.heard {
 		valueAt[r.qtys[r.heard[i].qty].cl] = &r.heard[i]
 	}
-	emit := func(text, key, action, rule string, ts []*thing, lo, hi int, off, explicit, again bool) {
+	emit := func(text, key, action, rule string, ts []*thing, lo, hi int, off, explicit, again, named bool) {
 		if text == "" {
 			return
 		}
 		for i := len(recent) - 1; i >= 0; i-- {
-			if recent[i].key == key && r.since(recent[i].at, lo) < 35 && !(explicit && recent[i].explicit && !sameVerb(text, out[recent[i].k].Text)) {
+			if recent[i].key == key && r.since(recent[i].at, lo) < 35 && !(explicit && recent[i].explicit && !hasValue(text) && !hasValue(out[recent[i].k].Text) && !sameVerb(text, out[recent[i].k].Text)) {
 				// told again: the fuller telling stays
 				recent[i].at = lo
-				if old := &out[recent[i].k]; len(strings.Fields(text)) > len(strings.Fields(old.Text)) && len(strings.Fields(text)) <= 20 {
+				old := &out[recent[i].k]
+				if hasValue(text) != hasValue(old.Text) && !hasValue(old.Text) || hasValue(text) == hasValue(old.Text) && len(strings.Fields(text)) > len(strings.Fields(old.Text)) && len(strings.Fields(text)) <= 20 {
 					old.Text = text
+				}
+				if recent[i].named && !named {
+					old.Place = r.place(lo, hi).by(rule)
+					recent[i].named = false
 				}
 				out[recent[i].k].End = round3(r.at(hi - 1))
 				return
@@ -57,7 +64,7 @@ func (r *reading) steps() []Step {
 				st.LedgerIDs = append(st.LedgerIDs, t.id)
 			}
 		}
-		recent = append(recent, told{key, lo, len(out), explicit})
+		recent = append(recent, told{key, lo, len(out), explicit, named})
 		out = append(out, st)
 	}
 	for ci := range r.clauses {
@@ -85,8 +92,11 @@ func (r *reading) steps() []Step {
 				}
 			}
 			key := a.action.Name
-			if key == "disconnect" {
+			switch key {
+			case "disconnect":
 				key = "remove"
+			case "torque":
+				key = "tighten"
 			}
 			for _, t := range a.things {
 				key += "|" + t.name + t.side
@@ -95,16 +105,21 @@ func (r *reading) steps() []Step {
 				key += "|" + strings.ToLower(text)
 			}
 			if done && h != nil {
-				key = "torque|" + h.of.name + h.of.side
+				key = "tighten|" + h.of.name + h.of.side
 			}
-			emit(text, key, a.action.Name, a.rule, a.things, a.lo, max(a.hi, min(hi, a.lo+14)), a.mood&offCamera != 0, a.verb >= 0 && !a.subject, again)
+			emit(text, key, a.action.Name, a.rule, a.things, a.lo, max(a.hi, min(hi, a.lo+14)), a.mood&offCamera != 0, a.verb >= 0 && !a.subject, again, a.heads)
 		}
 		if h := valueAt[ci]; h != nil && !done && h.of != nil && h.applied == "done" {
 			q := &r.qtys[h.qty]
-			emit(r.torqueText(h), "torque|"+h.of.name+h.of.side, "torque", "value set, no verb", []*thing{h.of}, max(c.lo, q.lo-6), q.hi, false, false, false)
+			emit(r.torqueText(h), "tighten|"+h.of.name+h.of.side, "torque", "value set, no verb", []*thing{h.of}, max(c.lo, q.lo-6), q.hi, false, false, false, false)
 		}
 	}
 	return out
+}
+
+// hasValue tells whether a step says how tight.
+func hasValue(s string) bool {
+	return strings.Contains(s, "·") || strings.Contains(s, "degrees further")
 }
 
 func sameVerb(a, b string) bool {
@@ -168,22 +183,59 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	if a.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|notNeeded|announced|framed) != 0 {
 		return false
 	}
-	if a.action.Name == "discard" && a.subject && !r.intoBin(a) {
-		return false // "that's scrap" judges it
+	if a.action.Name == "discard" && a.subject && !r.intoBin(a) || a.action.Name == "leave off" {
+		return false // "that's scrap" judges it, "the guard's still off" tells what is to do
 	}
 	if len(a.objects) > 0 {
 		return true
 	}
 	if a.unknown && !a.bare && a.verb >= 0 && !a.subject {
+		if w, whose := r.firstUnknown(a, c); bodily[w] && (whose == "your" || whose == "my") || a.action.Name == "inspect" && !signs[w] && !signs[lexicon.Singular(w)] {
+			return false
+		}
 		return r.workAround(c) // a thing that no list knows, in the person's own words
 	}
 	if a.pronoun != "" && ledgerActs[a.action.Name] != "" && !a.subject {
 		return true
 	}
+	if a.pronoun == "her" || a.pronoun == "him" {
+		return a.verb >= 0 && !a.subject && a.hi > a.lo+1
+	}
+	if a.action.Name == "fill" && a.pronoun != "" && a.verb >= 0 && len(a.things) == 0 {
+		for _, mi := range c.mentions {
+			if m := &r.mentions[mi]; m.kind&lexicon.Consumable != 0 && m.from >= a.hi {
+				return true // "fill it with premixed coolant"
+			}
+		}
+	}
+	if len(a.things) > 0 && a.pronoun != "" && a.verb >= 0 && !a.subject && c.hi-a.verb >= 4 && (a.action.Name == "support" || a.action.Name == "place" || a.action.Name == "adjust" || a.action.Name == "drill" || a.action.Name == "fill" || a.action.Name == "hammer" || a.action.Name == "press" || a.action.Name == "heat" || a.action.Name == "cut") {
+		return true
+	}
 	if len(a.things) > 0 {
 		return a.pronoun != "" && (ledgerActs[a.action.Name] != "" || a.action.Name == "clean" || a.action.Name == "lubricate") || !weakActs[a.action.Name] && a.pronoun != ""
 	}
-	return a.action.Name == "mark" && a.hi-a.lo > 2 || a.action.Name == "repeat" && a.hi-a.lo > 2
+	if a.action.Name == "switch off" && a.verb >= 0 && r.toks[a.verb].s == "power" {
+		return true
+	}
+	return (a.action.Name == "mark" || a.action.Name == "test") && a.hi-a.lo >= 2 && !a.subject || a.action.Name == "repeat" && a.hi-a.lo > 2
+}
+
+// bodily are the words for what everybody has with them: a hand put somewhere is no step.
+var bodily = set("hand hands thumb thumbs finger fingers foot weight ear ears eye eyes head nose knee back arm arms face coffee tea phone camera")
+
+// signs are what one looks for.
+var signs = set("weep leak drip bubble crack play wear burr nick score scoring groove rust corrosion movement slack gap noise damage dirt clearance end float runout runs threads marks teeth everything underneath alignment level")
+
+// firstUnknown gives the first word of what an act is done to that no list knows,
+// and the word before it.
+func (r *reading) firstUnknown(a *act, c *clause) (word, before string) {
+	for i := a.verb + 1; i < c.hi; i++ {
+		w := r.toks[i].s
+		if r.toks[i].men < 0 && !stopWords[w] && !dropWords[w] && !dropAdj[w] && !determiner[w] && !prepositions[w] && !particle[w] && r.toks[i].qty < 0 {
+			return w, r.toks[i-1].s
+		}
+	}
+	return "", ""
 }
 
 // intoBin tells whether the words of an act say where what is thrown away goes.
@@ -199,7 +251,7 @@ func (r *reading) intoBin(a *act) bool {
 // workAround tells whether the talk around a clause is of work.
 func (r *reading) workAround(c *clause) bool {
 	ci := r.toks[c.lo].cl
-	for k := max(0, ci-2); k <= min(ci+2, len(r.clauses)-1); k++ {
+	for k := max(0, ci-4); k <= min(ci+4, len(r.clauses)-1); k++ {
 		if abs(int(r.since(c.lo, r.clauses[k].lo))) > 15 {
 			continue
 		}
@@ -248,7 +300,14 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 		return ""
 	}
 	s := a.action.Imperative + " the " + names
-	if handed {
+	if a.heads && a.action.Name == "remove" && r.fastenersOnly(a) {
+		s = "Undo the " + names
+	}
+	if a.heads {
+		if with := r.drivenBy(c, a); with != "" {
+			s += " (" + with + ")"
+		}
+	} else if handed {
 		s = "Start the " + names + " by hand"
 		if len(a.things) > 0 && !a.things[0].fastener {
 			s = "Fit the " + names + ", by hand only"
@@ -259,12 +318,53 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 			from-- // "goes under the rail": where it goes is all there is to it
 		}
 		t := r.tail(c, from, hi)
+		if a.rule == "tool and place" && a.action.Name == "clean" {
+			t = " with the " + r.mentions[r.toks[a.lo].men].name
+		}
 		if a.action.Name == "place" && t == "" {
 			return ""
 		}
 		s += t
 	}
 	return trimStep(s) + "."
+}
+
+func (r *reading) fastenersOnly(a *act) bool {
+	for _, mi := range a.objects {
+		if r.mentions[mi].kind&lexicon.Fastener == 0 {
+			return false
+		}
+	}
+	return len(a.objects) > 0
+}
+
+// drivenBy gives the words for what turns a thing that is only named: "eighteen mil
+// spanner", said in its clause or the next.
+func (r *reading) drivenBy(c *clause, a *act) string {
+	last := a.objects[len(a.objects)-1]
+	from := r.mentions[last].hi
+	for k := r.toks[c.lo].cl; k < min(len(r.clauses), r.toks[c.lo].cl+2); k++ {
+		n := &r.clauses[k]
+		lo, hi := -1, -1
+		for i := max(n.lo, from); i < n.hi; i++ {
+			t := r.toks[i].men
+			if sized := r.toks[i].qty >= 0 && r.qtys[r.toks[i].qty].Kind != normalize.Duration; sized || t >= 0 && r.mentions[t].kind&lexicon.Tool != 0 {
+				if lo < 0 {
+					lo = i
+				}
+				hi = i + 1
+			} else if lo >= 0 {
+				break
+			}
+		}
+		if lo >= 0 && hi-lo <= 6 {
+			return strings.ToLower(r.text(lo, hi))
+		}
+		if len(n.acts) > 1 || k > r.toks[c.lo].cl && len(n.acts) > 0 {
+			break
+		}
+	}
+	return ""
 }
 
 // objectNames lists the things of an act: "seal, washer and bushing".
@@ -380,7 +480,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			}
 			continue
 		}
-		if t.s == a.pronoun && !objPlaced && pronounsObj[t.s] {
+		if t.s == a.pronoun && !objPlaced && (pronounsObj[t.s] || t.s == "her" || t.s == "him") {
 			objPlaced = true
 			if t.s == "one" || t.s == "ones" {
 				w = append(w, t.s) // "the inner one" says which
@@ -388,6 +488,13 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			}
 			if names != "" {
 				w = append(w, "the "+names)
+				continue
+			}
+			if a.action.Name == "fill" {
+				continue // "fill with …"
+			}
+			if t.s == "her" || t.s == "him" || wholeMachine[a.action.Name] && r.unplugs(a) {
+				w = append(w, "the machine")
 				continue
 			}
 			if t.s == "it" || t.s == "that" || t.s == "this" || t.s == "one" {
@@ -428,6 +535,15 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			break
 		}
 	}
+	if !objPlaced && len(w) >= 2 && names == "" && (a.action.Name == "mark" || a.action.Name == "repeat" || a.action.Name == "test") {
+		objPlaced = true // "take a photo": it has its object in itself
+	}
+	if !objPlaced && names == "" && strings.EqualFold(w[0], "power") {
+		return "Switch the power off."
+	}
+	if len(w) > 1 && w[1] == "and" {
+		return ""
+	}
 	if !objPlaced && a.unknown {
 		if len(w) < 2 {
 			return ""
@@ -442,6 +558,20 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		w = append(w[:1], append([]string{"the " + names}, w[1:]...)...)
 	}
 	return trimStep(strings.Join(w, " ")) + "."
+}
+
+// wholeMachine are the actions that, with nothing named, are done to the machine.
+var wholeMachine = set("lower place remove disconnect")
+
+// unplugs tells whether the verb is one of whole machines: unplug it, tip it over.
+func (r *reading) unplugs(a *act) bool {
+	for _, l := range r.lex.Lemmas(r.toks[a.verb].s) {
+		switch l {
+		case "unplug", "isolate", "tip", "tilt", "lay", "lean", "stand", "jack", "chock", "hoist", "winch":
+			return true
+		}
+	}
+	return a.action.Name == "switch off"
 }
 
 func (r *reading) needsThe(i int, m *mention) bool {

@@ -1,14 +1,16 @@
 package extract
 
 import (
+	"sort"
 	"strings"
 
 	"wrenchword/extract/lexicon"
+	"wrenchword/normalize"
 )
 
 // everyday are tool words that are said of much else; they count as tools only
 // where they are used or listed.
-var everyday = set("bench stand stands blade square scale rope mirror bucket basin container pan phone camera hook bit bits meter oven kettle press clamp hoist lift bar ramp ramps die square rule glasses hose scoop ladder tray impact hex")
+var everyday = set("bench stand stands blade square scale rope mirror bucket basin container pan phone camera hook bit bits meter oven kettle press clamp hoist lift bar ramp ramps die square rule glasses hose scoop ladder tray impact hex brush bowl gun coin needle tester crosshead strap straps vice stone pit lift dish tub pail jar stick brick spoon driver phone saw grinder compressor lighter")
 
 // tools gives one entry for each tool and size.
 func (r *reading) tools(found []sized) []Tool {
@@ -52,17 +54,21 @@ func (r *reading) tools(found []sized) []Tool {
 	}
 	for mi := range r.mentions {
 		m := &r.mentions[mi]
-		if m.kind&lexicon.Tool == 0 || m.kind&(lexicon.Fastener|lexicon.Part|lexicon.Consumable) != 0 && !r.usedAsTool(m) {
+		if m.kind&lexicon.Tool == 0 && !(m.prep == "with" && toolish[m.head] && !r.withIt(m)) {
+			continue
+		}
+		listed := r.inToolList(m)
+		if m.kind&(lexicon.Fastener|lexicon.Part|lexicon.Consumable) != 0 && !r.usedAsTool(m) && !r.setUnder(m) && !(listed && m.kind&lexicon.Tool != 0) {
 			continue
 		}
 		c := &r.clauses[m.cl]
-		if c.mood&(advert|greeting) != 0 || c.mood&(other|asked) != 0 && !r.inToolList(m) {
+		if c.mood&(advert|greeting) != 0 || c.mood&(other|asked) != 0 && !listed || m.cl < r.toolList[0] {
 			continue
 		}
-		if r.deniedBefore(c, m.lo) && !r.inToolList(m) && c.mood&notNeeded == 0 {
+		if r.deniedBefore(c, m.lo) && !listed && c.mood&notNeeded == 0 {
 			continue // "you don't use the windy gun on it"
 		}
-		if everyday[m.head] && !r.usedAsTool(m) && !r.inToolList(m) {
+		if everyday[m.head] && !r.ownName(m) && len(sizesOf[mi]) == 0 && !r.usedAsTool(m) && !listed && !r.setUnder(m) {
 			continue
 		}
 		if m.prep == "of" && len(m.mods) == 0 && everyday[m.head] {
@@ -76,6 +82,23 @@ func (r *reading) tools(found []sized) []Tool {
 		}
 		add(mi, nil)
 	}
+	// a size said of a fastener is that of what turns it
+	for i := range found {
+		s := &found[i]
+		if name := r.turner(s); name != "" {
+			known := false
+			for _, t := range out {
+				known = known || t.Size == s.canon[0]
+			}
+			if !known {
+				out = append(out, Tool{Name: name, Size: s.canon[0], SizesAlt: append([]string{}, s.canon[1:]...), Need: "required", Used: true,
+					Place: r.place(max(r.clauses[s.cl].lo, s.lo-2), s.hi+2).by("size said, tool not named")})
+			}
+		}
+	}
+	sort.SliceStable(out, func(i, j int) bool {
+		return out[i].Clip < out[j].Clip || out[i].Clip == out[j].Clip && out[i].At < out[j].At
+	})
 	// a tool named without its size is the one named with it
 	var kept []Tool
 	for i, t := range out {
@@ -87,6 +110,10 @@ func (r *reading) tools(found []sized) []Tool {
 					out[j].Used = out[j].Used || t.Used
 				}
 				if i != j && o.Size == "" && len(o.Name) > len(t.Name) && strings.HasSuffix(o.Name, " "+t.Name) {
+					drop = true
+				}
+				// "the big screwdriver" is the flat one of the list
+				if f := strings.Fields(t.Name); i != j && !t.Listed && len(f) == 2 && sizeAdjective[f[0]] && (strings.HasSuffix(o.Name, " "+f[1]) || o.Name == f[1]) && (o.Listed || !sizeAdjective[strings.Fields(o.Name)[0]]) {
 					drop = true
 				}
 			}
@@ -101,7 +128,42 @@ func (r *reading) tools(found []sized) []Tool {
 	return kept
 }
 
+// turner names what turns a fastener whose size was said with no tool, "" where
+// the size is no tool's.
+func (r *reading) turner(s *sized) string {
+	c := &r.clauses[s.cl]
+	if s.tool >= 0 || s.kind == normalize.Thread || s.kind == normalize.Drive || c.mood&(other|asked) != 0 {
+		return ""
+	}
+	for i := c.lo; i < c.hi; i++ {
+		switch r.toks[i].s {
+		case "yours", "some", "other", "ones":
+			return "" // another machine's
+		}
+	}
+	for i := max(c.lo, s.lo-3); i < min(c.hi, s.hi+2); i++ {
+		switch r.toks[i].s {
+		case "hex", "allen", "key", "socket-head":
+			return "hex key"
+		}
+	}
+	switch s.kind {
+	case normalize.Driver:
+		if c := s.canon[0]; c[0] == 'T' {
+			return "torx bit"
+		} else if strings.HasPrefix(c, "PH") {
+			return "phillips screwdriver"
+		}
+		return "screwdriver"
+	case normalize.Size, normalize.Length:
+		return "spanner"
+	}
+	return ""
+}
+
 var toolAlias = map[string]string{"allen key": "hex key", "allen": "hex key", "hex": "hex key", "hex bit": "hex key", "hex socket": "hex key", "allen bit": "hex key", "wrench": "spanner"}
+
+var sizeAdjective = set("small big little long short large thin thick same fat tiny")
 
 func sameTool(a, b string) bool {
 	if x := toolAlias[a]; x != "" {
@@ -114,15 +176,83 @@ func sameTool(a, b string) bool {
 }
 
 func (r *reading) usedAsTool(m *mention) bool {
+	if m.head == "phone" && (r.word(m.hi) == "call" || r.word(m.hi) == "box" || r.word(m.hi) == "number") {
+		return false
+	}
 	if m.prep == "with" || m.prep == "using" {
 		return true
 	}
-	lo := max(0, m.from-4)
+	lo := max(r.clauses[m.cl].lo, m.from-4)
 	for i := lo; i < m.from; i++ {
 		switch r.toks[i].s {
-		case "use", "using", "used", "with", "grab", "need", "got":
+		case "use", "using", "used", "with", "grab", "need", "wear", "wearing":
+			return true
+		case "got", "have", "'ve":
+			if m.kind&(lexicon.Part|lexicon.Fastener) == 0 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// toolish are parts that work is done with as well: "in with the pump".
+var toolish = set("pump chain bar pipe rod tube strap belt")
+
+// withIt tells whether "with" only means beside: "comes with the pump", "along with the chain".
+func (r *reading) withIt(m *mention) bool {
+	for i := max(r.clauses[m.cl].lo, m.from-4); i < m.from; i++ {
+		switch r.toks[i].s {
+		case "come", "comes", "came", "along", "together", "off", "out", "up":
 			return true
 		}
+	}
+	return r.inAct(m.cl, r.toks[m.lo].men)
+}
+
+// ownName tells whether a tool's name has two words of its own: a paint brush is
+// no brush of every day.
+func (r *reading) ownName(m *mention) bool {
+	if m.hi-m.lo < 2 || m.kind != lexicon.Tool {
+		return false
+	}
+	ts, n := r.lex.Things(r.from(m.hi-2, m.hi))
+	return n == 2 && ts[0].Kind == lexicon.Tool
+}
+
+// setUnder tells whether something of every day serves the work here: a tray put
+// under it, glasses on, a car up on stands.
+func (r *reading) setUnder(m *mention) bool {
+	next := r.word(m.hi)
+	prev := r.word(m.from - 1)
+	switch m.head {
+	case "glasses", "goggles", "gloves", "mask":
+		return next == "on" || prev == "wear" || prev == "your"
+	case "tray", "pan", "bowl", "bucket", "tub", "basin", "container", "tin", "jug", "dish", "pail", "jar":
+		if next == "under" || next == "underneath" || next == "below" || prev == "over" || (next == "goes" || next == "'s") && r.word(m.hi+1) == "under" {
+			return true
+		}
+		if prev == "in" || prev == "into" {
+			for _, ai := range r.clauses[m.cl].acts {
+				switch r.acts[ai].action.Name {
+				case "drain", "clean", "store", "heat", "apply", "fill":
+					return true
+				}
+			}
+		}
+	case "stand", "stands", "ramp", "ramps", "hoist", "lift", "bench", "vice", "press", "block":
+		return prev == "on" && (m.head != "bench" && m.head != "block") || next == "under" || next == "underneath" || (prev == "in" && (m.head == "vice" || m.head == "press")) || m.head == "vice" && prev == "the"
+	case "phone", "camera":
+		return false
+	case "bar", "rope", "hook", "brush", "strap", "straps", "tester", "coin", "stick", "needle":
+		for _, ai := range r.clauses[m.cl].acts {
+			for _, o := range r.acts[ai].objects {
+				if n := r.acts[ai].action.Name; &r.mentions[o] == m && (n == "place" || n == "support" || n == "fit" && m.kind == lexicon.Tool) {
+					return true
+				}
+			}
+		}
+		return m.head == "brush" && (prev == "a" || m.count == 1 || len(m.mods) > 0)
 	}
 	return false
 }
@@ -155,6 +285,9 @@ func (r *reading) needOf(c *clause, m *mention) string {
 // inToolList tells whether a tool was named in a spoken list: after words that
 // begin one, or among many tools where little is done.
 func (r *reading) inToolList(m *mention) bool {
+	if lo, hi := r.toolList[0], r.toolList[1]; hi > 0 && m.cl >= lo && m.cl < hi {
+		return true
+	}
 	n, acts := 0, 0
 	for k := max(0, m.cl-3); k <= min(m.cl+3, len(r.clauses)-1); k++ {
 		c := &r.clauses[k]
@@ -175,5 +308,5 @@ func (r *reading) inToolList(m *mention) bool {
 			}
 		}
 	}
-	return n >= 4 && n > 2*acts && m.cl >= r.toolList[1] == (r.toolList[1] == 0)
+	return n >= 4 && n > 2*acts && r.toolList[1] == 0
 }

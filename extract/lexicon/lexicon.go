@@ -428,7 +428,7 @@ func singularWord(w string) string {
 
 var notPlural = map[string]bool{"pliers": true, "glasses": true, "snips": true, "cutters": true, "goggles": true,
 	"gloves": true, "jaws": true, "scissors": true, "tweezers": true, "verniers": true, "gas": true, "lens": true,
-	"abs": true, "bars": true, "brushes": true, "wipes": true, "weights": true, "phillips": true}
+	"abs": true, "bars": true, "brushes": true, "wipes": true, "weights": true, "phillips": true, "stilsons": true, "locks": true, "tongs": true}
 
 func singular(s string) string {
 	i := strings.LastIndexByte(s, ' ') + 1
