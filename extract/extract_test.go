@@ -386,3 +386,15 @@ func BenchmarkExtract(b *testing.B) {
 		})
 	}
 }
+
+// TestMoodsAreRead: every mood that the vocabulary may name means something to the reading.
+func TestMoodsAreRead(t *testing.T) {
+	for _, name := range lexicon.MoodNames {
+		if moodOf[name] == 0 {
+			t.Errorf("nothing reads the mood %q", name)
+		}
+	}
+	if len(moodOf) != len(lexicon.MoodNames) {
+		t.Errorf("%d moods are read, %d may be named", len(moodOf), len(lexicon.MoodNames))
+	}
+}

@@ -179,6 +179,7 @@ func again(cmd *cobra.Command, say sayer, f *jobFlags, args []string, out string
 		if doc != nil {
 			f.inherit(doc.Record.Job)
 			revs = doc.Revisions
+			clockNote(say, out, revs)
 		}
 		rec, err := f.record(cmd.Context(), cmd, say, args)
 		if err != nil {
@@ -248,6 +249,17 @@ func nextRevision(revs []workdoc.Revision, what string) []workdoc.Revision {
 		n = revs[len(revs)-1].N
 	}
 	return append(slices.Clone(revs), workdoc.Revision{N: n + 1, Date: today().Format(time.DateOnly), What: what})
+}
+
+// clockNote says where the clock stands before what was written already.
+func clockNote(say sayer, path string, revs []workdoc.Revision) {
+	now := today().Format(time.DateOnly)
+	for _, r := range slices.Backward(revs) {
+		if _, err := time.Parse(time.DateOnly, r.Date); err == nil && r.Date > now {
+			say.warning("%s: the clock says %s, and revision %d is of %s: set the clock if it is wrong", path, now, r.N, r.Date)
+			return
+		}
+	}
 }
 
 func count(n int, one, many string) string {

@@ -81,7 +81,7 @@ without --replace.`,
 				}
 				if err := folder.Publish(name, data, replace); err != nil {
 					refused = true
-					say.warning("%s: %v", path, err)
+					say.warning("%s: %v", path, advised(err))
 					continue
 				}
 				fmt.Fprintln(cmd.OutOrStdout(), name)

@@ -89,6 +89,7 @@ func settle(cmd *cobra.Command, path string, sheets []workdoc.Sheet, replace, ot
 	if err != nil {
 		return fmt.Errorf("%s: %w", path, err)
 	}
+	clockNote(newSayer(cmd), path, doc.Revisions)
 	for _, s := range sheets {
 		for _, f := range []struct{ what, sheet, job string }{{"machine", s.Machine, doc.Job.Machine}, {"year", s.Year, doc.Job.Year}} {
 			if f.sheet != "" && f.job != "" && !strings.EqualFold(f.sheet, f.job) && !otherMachine {

@@ -88,7 +88,7 @@ one a line.`,
 			}
 			for _, f := range faults {
 				say.quiet = false // a failure is said even when quiet
-				say.warning("%s: %v", f.Path, f.Err)
+				say.warning("%s: %v", f.Path, advised(f.Err))
 			}
 			if len(faults) > 0 {
 				return errOpen

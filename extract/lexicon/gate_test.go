@@ -71,7 +71,10 @@ func TestLinesThatCannotBeRead(t *testing.T) {
 		"[tools]\n | x":                 "own.txt:2: the name is empty",
 		"[verbs]\nremove":               "own.txt:2: want action | imperative",
 		"[open]\nlook-up | use | x":     "own.txt:2: want name | phrases, or <set> | phrases",
-		"[talk]\nno label here":         "own.txt:2: want label: phrase",
+		"[talk]\nno label here":         "own.txt:2: want mood: phrase",
+		"[talk]\n\nhegde: no doubt":     "own.txt:3: no mood \"hegde\"; use one of negated, ",
+		"[open]\nlook-up | i wonder":    "own.txt:2: no signal \"look-up\"; use one of ",
+		"[place]\nside: left":           "own.txt:1: no section \"place\"",
 		"[inflections]\nrun":            "own.txt:2: want the plain form",
 		"[usual]\nNOTE | a | b | c | d": "own.txt:2: \"NOTE\" is neither check nor a signal word",
 	} {

@@ -91,7 +91,6 @@ type Lexicon struct {
 	moods    trie[[]string]
 	said     phrases
 	matchers sync.Pool // of *matcher
-	places   trie[[]string]
 	fillers  trie[bool]
 	lemma    map[string][]string  // a form of a verb -> plain forms
 	verbs    map[string][]Pattern // plain form -> patterns, longest first
@@ -212,7 +211,7 @@ func Default() *Lexicon {
 
 // Load returns the embedded vocabulary with the person's own files laid over it.
 // An own file has sections: a line "[tools]" (or fasteners, parts, consumables,
-// verbs, talk, open, inflections, fillers, place) followed by lines in the form
+// verbs, talk, open, inflections, fillers) followed by lines in the form
 // of the embedded file of that name. An error names file and line.
 func Load(overlay ...string) (*Lexicon, error) {
 	// The sizes spare the maps their growing; any would do.
@@ -238,6 +237,7 @@ func Load(overlay ...string) (*Lexicon, error) {
 			}
 		}
 	}
+	l.said.fixed = true
 	for _, path := range overlay {
 		data, err := os.ReadFile(path)
 		if err != nil {
@@ -268,7 +268,6 @@ func init() {
 		"talk":        (*Lexicon).mood,
 		"open":        (*Lexicon).phraseLine,
 		"warn":        (*Lexicon).phraseLine,
-		"place":       (*Lexicon).place,
 		"fillers":     (*Lexicon).filler,
 		"usual":       (*Lexicon).usualLine,
 		"innocent":    (*Lexicon).innocentWord,
@@ -528,35 +527,26 @@ func (l *Lexicon) addForms(v string) {
 	}
 }
 
-// labelled reads "label: phrase, phrase" lines.
-func labelled(cols []string) (label string, phrases []string, err error) {
-	label, rest, ok := strings.Cut(strings.Join(cols, "|"), ":")
-	if !ok {
-		return "", nil, fmt.Errorf("want label: phrase, phrase")
-	}
-	return strings.TrimSpace(label), list(rest), nil
-}
+// MoodNames are the moods that talk.txt may name.
+var MoodNames = []string{"negated", "conditional", "hypothetical", "announced", "off-camera", "other", "question", "hedge",
+	"not-needed", "optional", "ad", "greeting", "list", "prior", "caution"}
 
+// mood reads "mood: phrase, phrase".
 func (l *Lexicon) mood(cols []string) error {
-	label, phrases, err := labelled(cols)
-	for _, p := range phrases {
+	label, phrases, ok := strings.Cut(strings.Join(cols, "|"), ":")
+	if !ok {
+		return fmt.Errorf("want mood: phrase, phrase")
+	}
+	if label = strings.TrimSpace(label); !slices.Contains(MoodNames, label) {
+		return fmt.Errorf("no mood %q; use one of %s", label, strings.Join(MoodNames, ", "))
+	}
+	for _, p := range list(phrases) {
 		if w := Words(p); len(w) > 0 {
 			n := l.moods.add(l.idsOf(w))
 			n.val = append(n.val, label)
 		}
 	}
-	return err
-}
-
-func (l *Lexicon) place(cols []string) error {
-	label, phrases, err := labelled(cols)
-	for _, p := range phrases {
-		if w := Words(p); len(w) > 0 {
-			n := l.places.add(l.idsOf(w))
-			n.val = append(n.val, label)
-		}
-	}
-	return err
+	return nil
 }
 
 func (l *Lexicon) filler(cols []string) error {
@@ -604,9 +594,6 @@ func (l *Lexicon) Things(words []ID) ([]*Term, int) { return l.things.longest(wo
 
 // Moods returns the cue labels of the longest cue that the words begin with.
 func (l *Lexicon) Moods(words []ID) ([]string, int) { return l.moods.longest(words) }
-
-// PlaceWord tells whether the words begin with a word of place: its labels and its length.
-func (l *Lexicon) PlaceWord(words []ID) ([]string, int) { return l.places.longest(words) }
 
 // Filler returns how many words of filler the words begin with.
 func (l *Lexicon) Filler(words []ID) int {

@@ -34,6 +34,7 @@ type phrases struct {
 	signals []signal
 	first   [][]int // by the ID of the first word: the signals that may begin with it
 	loose   []bool  // by ID
+	fixed   bool    // no signal has a new name: nothing would listen for it
 }
 
 type set struct {
@@ -89,11 +90,23 @@ func (l *Lexicon) phraseLine(cols []string) error {
 		if strings.HasPrefix(cols[0], "<") {
 			k := l.said.set(cols[0])
 			l.said.sets[k].phrases = append(l.said.sets[k].phrases, p)
+		} else if l.said.fixed && !slices.ContainsFunc(l.said.signals, func(s signal) bool { return s.name == cols[0] }) {
+			return fmt.Errorf("no signal %q; use one of %s", cols[0], strings.Join(l.said.signalNames(), ", "))
 		} else {
 			l.said.signals = append(l.said.signals, signal{cols[0], p})
 		}
 	}
 	return nil
+}
+
+func (g *phrases) signalNames() []string {
+	var names []string
+	for _, s := range g.signals {
+		if !slices.Contains(names, s.name) {
+			names = append(names, s.name)
+		}
+	}
+	return names
 }
 
 // set returns the number of a set, a new one where it has none yet.

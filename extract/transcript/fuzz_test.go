@@ -67,9 +67,7 @@ func checkRead(t *testing.T, data []byte) {
 		t.Fatalf("%d words out of %d", len(talk.Words), heard)
 	}
 	r := &roller{cues: clip.Cues}
-	for i := range clip.Cues {
-		r.order = append(r.order, i)
-	}
+	r.order, _, _ = timeOrder(clip.Cues)
 	if how, _ := r.detect(); how == rollsNot && len(talk.Words) != heard {
 		t.Fatalf("%d words of %d, in a file that does not roll", len(talk.Words), heard)
 	}
