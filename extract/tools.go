@@ -72,7 +72,7 @@ func (r *reading) tools(found []sized) []Tool {
 		if everyday[m.head] && !r.ownName(m) && len(sizesOf[mi]) == 0 && !r.usedAsTool(m) && !listed && !r.setUnder(m) {
 			continue
 		}
-		if r.likened(c, m) || c.mood&conditional != 0 && r.word(m.lo-1) == "need" {
+		if r.likened(c, m) || c.mood&conditional != 0 && r.word(m.from-1) == "need" {
 			continue // "clicking like a bag of spoons", "if you need puller, something else is wrong"
 		}
 		if m.prep == "of" && len(m.mods) == 0 && everyday[m.head] {
