@@ -137,3 +137,89 @@ func TestLedgerDetails(t *testing.T) {
 		}
 	}
 }
+
+func toolNames(rec *Record) []string {
+	var out []string
+	for _, x := range rec.Tools {
+		out = append(out, strings.TrimSpace(x.Size+" "+x.Name))
+	}
+	return out
+}
+
+// TestToolsOnce proves that a tool is told once by its fullest name, and that
+// what is only likened, or not needed after all, is no tool.
+func TestToolsOnce(t *testing.T) {
+	for _, c := range []struct {
+		talk      []string
+		has, hasn []string
+	}{
+		{[]string{"Undo the drain plug with a 14 mil ring spanner.", "Now the other plug, same 14 mil spanner."}, []string{"14 mm ring spanner"}, []string{"14 mm spanner"}},
+		{[]string{"Undo the axle nut. It clicks like a bag of spoons."}, nil, []string{"spoon"}},
+		{[]string{"Undo the axle nut. I saw that the hose saws into the frame. The cutters of the chain look forward."}, nil, []string{"saw", "cutters"}},
+		{[]string{"Undo the hose clip. Snip the cable with the side cutters."}, []string{"side cutters"}, nil},
+		{[]string{"Pull the drum off. If you need a puller, something else is wrong."}, nil, []string{"puller"}},
+		{[]string{"Undo the cup with the bottom bracket tool."}, []string{"bottom bracket tool"}, nil},
+	} {
+		got := toolNames(record(t, c.talk...))
+		for _, w := range c.has {
+			if !slices.Contains(got, w) {
+				t.Errorf("%q: tools %q lack %q", c.talk, got, w)
+			}
+		}
+		for _, w := range c.hasn {
+			if slices.Contains(got, w) {
+				t.Errorf("%q: tools %q have %q", c.talk, got, w)
+			}
+		}
+	}
+	// a listed socket is used where a fastener of its size is undone
+	rec := record(t, "What you need is a 13 mil socket, a 17 mil socket, a torque wrench and a hammer.", "Right, off we go.", "Some talk of the weather, nothing else.",
+		"The weather again, for a while.", "Undo the two bolts of the cover, 13 mil heads.", "The cover comes off.", "Tighten the cover bolts to 20 newton metres.")
+	for _, n := range rec.Notes {
+		if n.Kind == "tool-not-used" && (strings.Contains(n.Text, "13 mm") || strings.Contains(n.Text, "torque wrench")) {
+			t.Errorf("said not to be used: %q", n.Text)
+		}
+	}
+}
+
+// TestPartsAndStuff proves what counts as new, as a stand-in and as used up.
+func TestPartsAndStuff(t *testing.T) {
+	for _, c := range []struct {
+		talk string
+		want []string
+	}{
+		{"The ring of the bowl has swollen. I have a new one here.", nil},
+		{"Undo the seal. The seal is torn, it gets a new one.", []string{"new seal"}},
+		{"The circlip comes off. A new one I don't have.", nil},
+		{"The washer comes off. New washers would be nice.", nil},
+		{"The cover goes on. Nip the cover bolts up for the moment.", nil},
+		{"Undo the hose clip. There's a cable tie on it for now.", []string{"temporary cable tie"}},
+	} {
+		var got []string
+		for _, p := range record(t, strings.SplitAfter(c.talk, ". ")...).Parts {
+			got = append(got, p.Disposition+" "+p.Name)
+		}
+		if !slices.Equal(got, c.want) {
+			t.Errorf("%q: parts %q, want %q", c.talk, got, c.want)
+		}
+	}
+	for _, c := range []struct {
+		talk string
+		want []string
+	}{
+		{"Undo the drain plug. There's water in there. The paint is gone off the tank.", nil},
+		{"Fit the hoses. It's a silicone kit. Put a paint mark on the nut.", nil},
+		{"Fit the shaft. Red rubber grease on the lips.", []string{"red rubber grease on lips"}},
+		{"The pivot bolt gets one drop of thread locker. Fit the pivot bolt.", []string{"thread locker on pivot bolt"}},
+		{"Undo the drain plug. Drain the gear oil. The oil is milky.", []string{"gear oil on "}},
+		{"Fit the nut with a little dab of any seas on the threads.", []string{"anti seize on threads"}},
+	} {
+		var got []string
+		for _, k := range record(t, strings.SplitAfter(c.talk, ". ")...).Consumables {
+			got = append(got, k.Name+" on "+k.UsedOn)
+		}
+		if !slices.Equal(got, c.want) {
+			t.Errorf("%q: used up %q, want %q", c.talk, got, c.want)
+		}
+	}
+}

@@ -208,7 +208,7 @@ func shortName(s string) string {
 	if len(f) > 8 {
 		f = f[len(f)-8:]
 	}
-	return strings.Join(f, " ")
+	return strings.ReplaceAll(strings.Join(f, " "), " 's", "'s")
 }
 
 // details keeps what was said of a thing beside its state: locker, washers,

@@ -12,15 +12,17 @@ import (
 // and not used, a torque with no torque wrench, a stretch recorded twice.
 func (r *reading) notes(rec *Record) []Note {
 	out := []Note{}
-	listed := false
+	listed := 0
 	wrench := false
 	for _, t := range rec.Tools {
-		listed = listed || t.Listed
+		if t.Listed {
+			listed++
+		}
 		if strings.Contains(t.Name, "torque wrench") || strings.Contains(t.Name, "torque driver") {
 			wrench = true
 		}
 	}
-	if listed {
+	if listed >= 3 { // two tools in one breath are no list
 		var missing, idle []string
 		for _, t := range rec.Tools {
 			n := strings.TrimSpace(t.Size + " " + t.Name)
@@ -28,7 +30,7 @@ func (r *reading) notes(rec *Record) []Note {
 			case t.Need == "not-needed":
 			case !t.Listed:
 				missing = append(missing, n)
-			case !t.Used && !r.usedLater(t):
+			case !t.Used:
 				idle = append(idle, n)
 			}
 		}
@@ -52,17 +54,6 @@ func (r *reading) notes(rec *Record) []Note {
 			r.talk.Clips[o.A].Name, clock(o.AStart), r.talk.Clips[o.B].Name, clock(o.BStart))})
 	}
 	return out
-}
-
-// usedLater tells whether a listed tool is named again outside the list.
-func (r *reading) usedLater(t Tool) bool {
-	for i := range r.mentions {
-		m := &r.mentions[i]
-		if m.kind&lexicon.Tool != 0 && sameTool(lexicon.Singular(m.name), t.Name) && !r.inToolList(m) {
-			return true
-		}
-	}
-	return false
 }
 
 // usual gives the usual checks and cautions after such work that were not heard.

@@ -31,7 +31,7 @@ func (r *reading) parts() []Part {
 		if c.mood&(advert|greeting|other) != 0 {
 			continue
 		}
-		sure := c.mood&(conditional|negated|hypothetical|asked) == 0
+		sure := c.mood&(conditional|negated|hypothetical|optional|asked) == 0
 		for k, mi := range c.mentions {
 			m := &r.mentions[mi]
 			if stand[mi] {
@@ -58,7 +58,7 @@ func (r *reading) parts() []Part {
 				add(name, "discarded", m, m.from, m.hi+6)
 			}
 		}
-		if i := r.newOne(c); i >= 0 && sure {
+		if i := r.newOne(c); i >= 0 && sure && !r.hasNone(i+2) {
 			if t := r.oneFor(ci, i); t != nil {
 				t.isNew = true
 				add(t.name, "new", nil, i, i+4)
@@ -89,6 +89,24 @@ func (r *reading) isNewHere(m *mention) bool {
 		i++
 	}
 	return i < c.hi && r.toks[i].s == "new" && (i+1 == c.hi || r.toks[i].brk >= brkPause)
+}
+
+// hasNone tells whether right after token i it is said that there is none: "new one I don't have".
+func (r *reading) hasNone(i int) bool {
+	for k := i; k < min(len(r.toks), i+5); k++ {
+		switch r.toks[k].s {
+		case "don't", "haven't", "not", "didn't", "ain't":
+			for j := k; j < min(len(r.toks), k+3); j++ {
+				if w := r.toks[j].s; w == "have" || w == "got" || w == "get" {
+					return true
+				}
+			}
+		}
+		if r.toks[k].brk >= brkSentence {
+			break
+		}
+	}
+	return false
 }
 
 // newOne gives the token of "a new one", -1 where the clause has none.
@@ -269,7 +287,7 @@ func (r *reading) consumables() []Consumable {
 		if c.mood&(advert|greeting|other) != 0 || r.deniedBefore(c, m.lo) || m.cl < r.toolList[0] {
 			continue
 		}
-		if stuffs[m.name] && !r.putToUse(m) {
+		if stuffs[m.name] && !r.putToUse(m) || r.modifies(m) {
 			continue
 		}
 		name := lexicon.Singular(m.name)
@@ -285,13 +303,7 @@ func (r *reading) consumables() []Consumable {
 			continue
 		}
 		k := Consumable{Name: shortName(name), Place: r.place(m.from, m.hi+4)}
-		for _, oi := range c.mentions {
-			o := &r.mentions[oi]
-			if o.from >= m.hi && (o.prep == "on" || o.prep == "in" || o.prep == "over" || o.prep == "onto" || o.prep == "round" || o.prep == "around" || o.prep == "to") && o.kind&(lexicon.Part|lexicon.Fastener) != 0 {
-				k.UsedOn = shortName(o.name)
-				break
-			}
-		}
+		k.UsedOn = shortName(r.usedOn(c, m))
 		out = append(out, k)
 	}
 	// "tape the nipple", "grease it": the verb names it
@@ -314,6 +326,55 @@ func (r *reading) consumables() []Consumable {
 		}
 	}
 	return out
+}
+
+// stuffOf are what a stuff names a kind of: a paint mark is no paint.
+var stuffOf = set("mark marks line lines dot pen kit gun can bottle pump filter cooler hose pipe work job tank level")
+
+// modifies tells whether a name only says what kind of thing follows it: "a
+// silicone kit", "my paint mark".
+func (r *reading) modifies(m *mention) bool {
+	return m.hi < len(r.toks) && r.toks[m.hi-1].brk <= brkNone && !m.plural && r.toks[m.hi].men < 0 && stuffOf[r.toks[m.hi].s]
+}
+
+// usedOn tells what something was used on: what is named after "on", or what gets it.
+func (r *reading) usedOn(c *clause, m *mention) string {
+	for _, oi := range c.mentions {
+		o := &r.mentions[oi]
+		switch o.prep {
+		case "on", "in", "over", "onto", "round", "around", "to":
+			if o.from >= m.hi && o.kind&(lexicon.Part|lexicon.Fastener) != 0 {
+				return o.name
+			}
+		}
+	}
+	// "grease on the splines", where no vocabulary has the word
+	if m.hi+2 < c.hi {
+		switch r.toks[m.hi].s {
+		case "on", "round", "around", "over", "onto":
+			if d := r.toks[m.hi+1].s; d == "the" || d == "both" || d == "each" || d == "its" {
+				i := m.hi + 2
+				for i < c.hi && i < m.hi+5 && !stopWords[r.toks[i].s] && r.toks[i].qty < 0 && (i == m.hi+2 || r.toks[i-1].brk == brkNone) {
+					i++
+				}
+				if i > m.hi+2 {
+					return strings.ToLower(r.text(m.hi+2, i))
+				}
+			}
+		}
+	}
+	// "the pivot bolt gets one drop of thread locker"
+	for _, oi := range c.mentions {
+		o := &r.mentions[oi]
+		if o.hi > m.from || o.kind&(lexicon.Part|lexicon.Fastener) == 0 || o.prep != "" {
+			continue
+		}
+		switch r.word(o.hi) {
+		case "gets", "get", "wants", "takes", "take", "needs":
+			return o.name
+		}
+	}
+	return ""
 }
 
 // verbStuff is what the verbs of the workshop put on things.

@@ -1,6 +1,7 @@
 package extract
 
 import (
+	"slices"
 	"sort"
 	"strings"
 
@@ -10,7 +11,7 @@ import (
 
 // everyday are tool words that are said of much else; they count as tools only
 // where they are used or listed.
-var everyday = set("bench stand stands blade square scale rope mirror bucket basin container pan phone camera hook bit bits meter oven kettle press clamp hoist lift bar ramp ramps die square rule glasses hose scoop ladder tray impact hex brush bowl gun coin needle tester crosshead strap straps vice stone pit lift dish tub pail jar stick brick spoon driver phone saw grinder compressor lighter")
+var everyday = set("bench stand stands blade square scale rope mirror bucket basin container pan phone camera hook bit bits meter oven kettle press clamp hoist lift bar ramp ramps die square rule glasses hose scoop ladder tray impact hex brush bowl gun coin needle tester crosshead strap straps vice stone pit lift dish tub pail jar stick brick spoon driver phone saw grinder compressor lighter cutters grip glove magnet puller")
 
 // tools gives one entry for each tool and size.
 func (r *reading) tools(found []sized) []Tool {
@@ -26,7 +27,7 @@ func (r *reading) tools(found []sized) []Tool {
 		m := &r.mentions[mi]
 		c := &r.clauses[m.cl]
 		name := lexicon.Singular(m.name)
-		t := Tool{Name: shortName(name), SizesAlt: []string{}, Need: r.needOf(c, m), Listed: r.inToolList(m), Place: r.place(m.from, m.hi+3)}
+		t := Tool{Name: shortName(r.withoutPlace(name)), SizesAlt: []string{}, Need: r.needOf(c, m), Listed: r.inToolList(m), Place: r.place(m.from, m.hi+3)}
 		if s != nil {
 			t.Size = s.canon[0]
 			t.SizesAlt = append(t.SizesAlt, s.canon[1:]...)
@@ -71,6 +72,9 @@ func (r *reading) tools(found []sized) []Tool {
 		if everyday[m.head] && !r.ownName(m) && len(sizesOf[mi]) == 0 && !r.usedAsTool(m) && !listed && !r.setUnder(m) {
 			continue
 		}
+		if r.likened(c, m) || c.mood&conditional != 0 && r.word(m.from-1) == "need" {
+			continue // "clicking like a bag of spoons", "if you need puller, something else is wrong"
+		}
 		if m.prep == "of" && len(m.mods) == 0 && everyday[m.head] {
 			continue
 		}
@@ -99,31 +103,22 @@ func (r *reading) tools(found []sized) []Tool {
 	sort.SliceStable(out, func(i, j int) bool {
 		return out[i].Clip < out[j].Clip || out[i].Clip == out[j].Clip && out[i].At < out[j].At
 	})
-	// a tool named without its size is the one named with it
-	var kept []Tool
+	// one tool, called by a shorter name or without its size
+	kept := []Tool{}
 	for i, t := range out {
 		drop := false
-		if t.Size == "" {
-			for j, o := range out {
-				if i != j && o.Size != "" && sameTool(o.Name, t.Name) {
-					drop = true
-					out[j].Used = out[j].Used || t.Used
-				}
-				if i != j && o.Size == "" && len(o.Name) > len(t.Name) && strings.HasSuffix(o.Name, " "+t.Name) {
-					drop = true
-				}
-				// "the big screwdriver" is the flat one of the list
-				if f := strings.Fields(t.Name); i != j && !t.Listed && len(f) == 2 && sizeAdjective[f[0]] && (strings.HasSuffix(o.Name, " "+f[1]) || o.Name == f[1]) && (o.Listed || !sizeAdjective[strings.Fields(o.Name)[0]]) {
-					drop = true
-				}
+		for j, o := range out {
+			if i != j && !drop && shorterFor(t, o, i < j) {
+				drop = true
+				out[j].Used, out[j].Listed = out[j].Used || t.Used, out[j].Listed || t.Listed
 			}
 		}
 		if !drop {
 			kept = append(kept, t)
 		}
 	}
-	if kept == nil {
-		kept = []Tool{}
+	for i := range kept {
+		kept[i].Used = kept[i].Used || r.usedLater(kept[i], found)
 	}
 	return kept
 }
@@ -161,6 +156,49 @@ func (r *reading) turner(s *sized) string {
 	return ""
 }
 
+// usedLater tells whether a listed tool is named again outside the list, or what
+// it is for is: a fastener of its size, a value that was set.
+func (r *reading) usedLater(t Tool, found []sized) bool {
+	for i := range r.mentions {
+		m := &r.mentions[i]
+		if m.kind&lexicon.Tool != 0 && !r.inToolList(m) && sameTool(lexicon.Singular(m.name), t.Name) && r.clauses[m.cl].mood&(other|hypothetical|advert|greeting) == 0 {
+			return true
+		}
+	}
+	if t.Size != "" {
+		for _, s := range found {
+			if slices.Contains(s.canon, t.Size) && (s.tool < 0 || !r.inToolList(&r.mentions[s.tool])) && r.clauses[s.cl].mood&(listing|other) == 0 && !r.inToolList(&mention{lo: s.lo, cl: s.cl}) {
+				return true
+			}
+		}
+	}
+	if strings.HasSuffix(t.Name, "torque wrench") {
+		for _, h := range r.heard {
+			if !h.dropped && h.applied == "done" {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// shorterFor tells whether t is the tool o, called by less: without its size, or
+// in its size by a shorter name or another word for it; first tells that t was named first.
+func shorterFor(t, o Tool, first bool) bool {
+	switch {
+	case t.Size == "" && o.Size != "":
+		return sameTool(o.Name, t.Name)
+	case t.Size != o.Size:
+		return false
+	}
+	if strings.HasSuffix(o.Name, " "+t.Name) || t.Size != "" && !first && t.Name != o.Name && sameTool(o.Name, t.Name) {
+		return true
+	}
+	// "the big screwdriver" is the flat one of the list
+	f := strings.Fields(t.Name)
+	return !t.Listed && len(f) == 2 && sizeAdjective[f[0]] && (strings.HasSuffix(o.Name, " "+f[1]) || o.Name == f[1]) && (o.Listed || !sizeAdjective[strings.Fields(o.Name)[0]])
+}
+
 var toolAlias = map[string]string{"allen key": "hex key", "allen": "hex key", "hex": "hex key", "hex bit": "hex key", "hex socket": "hex key", "allen bit": "hex key", "wrench": "spanner"}
 
 var sizeAdjective = set("small big little long short large thin thick same fat tiny")
@@ -173,6 +211,35 @@ func sameTool(a, b string) bool {
 		b = x
 	}
 	return a == b || strings.HasSuffix(a, " "+b)
+}
+
+// withoutPlace takes off the place that a tool is for: "for the back, phillips".
+func (r *reading) withoutPlace(name string) string {
+	f := strings.Fields(name)
+	for len(f) > 1 && placeWords[f[0]] && f[0] != "long" && f[0] != "short" {
+		ids := make([]lexicon.ID, len(f))
+		for i, w := range f {
+			ids[i] = r.lex.ID(w)
+		}
+		if _, n := r.lex.Things(ids); n == len(f) {
+			break // a bottom bracket tool
+		}
+		f = f[1:]
+	}
+	return strings.Join(f, " ")
+}
+
+// likened tells whether something is only compared with what a mention names.
+func (r *reading) likened(c *clause, m *mention) bool {
+	for i := m.from - 1; i >= max(c.lo, m.from-3); i-- {
+		switch w := r.toks[i].s; {
+		case w == "like":
+			return true
+		case !determiner[w] && w != "of" && w != "bag" && w != "bunch" && w != "load":
+			return false
+		}
+	}
+	return false
 }
 
 func (r *reading) usedAsTool(m *mention) bool {
