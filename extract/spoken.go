@@ -764,10 +764,7 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 			s -= (oc.lo - m.hi) / 2
 		}
 		if e.kind == ReplaceLater && m.prep == "" {
-			s += 4
-			if m.lo < oc.lo {
-				s += 2
-			}
+			s += 4 + (c.hi-m.lo)/3 // what stands in comes first; what it holds comes after
 		}
 		if s > score {
 			best, score = mi, s
@@ -782,7 +779,7 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 	}
 	if best >= 0 && !(e.kind == LookUp && r.mentions[best].kind&lexicon.Fastener == 0 && r.pronounBefore(c, oc)) {
 		m := &r.mentions[best]
-		e.topic, e.sure = best, direct(m) || m.prep == "for" || m.prep == "of" || m.prep == "on"
+		e.topic, e.sure = best, direct(m) || m.prep == "for" || m.prep == "of" || m.prep == "on" && m.lo >= oc.hi
 		return
 	}
 	if e.signal == "unrun" || e.signal == "next" {
@@ -835,7 +832,7 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 				best, k = r.clauses[h].mentions[0], h
 			}
 			e.topic = best
-			if e.kind != Conflict {
+			if e.kind != Conflict && e.kind != Promise {
 				e.first = min(e.first, k)
 			}
 			e.sure = e.kind != NotRefitted && !(e.signal == "later" && r.pronounIn(c.lo, oc.lo+1)) && n == 1 && ci-k <= 2 && r.since(p.lo, c.lo) < 8
@@ -929,6 +926,9 @@ func (r *reading) pronounBefore(c *clause, oc openCue) bool {
 // topical tells whether a mention may be what a question is about.
 func (r *reading) topical(m *mention) bool {
 	if strings.TrimSuffix(m.head, "s") == "minute" || documents[m.head] || containers[m.head] || bins[m.head] || m.kind&(lexicon.Part|lexicon.Fastener|lexicon.Consumable) == 0 {
+		return false
+	}
+	if m.from > 0 && r.toks[m.from-1].s == "per" {
 		return false
 	}
 	return m.prep != "with" && m.prep != "using" && m.prep != "by"
@@ -1180,20 +1180,23 @@ func (r *reading) doneLater(e *looseEnd) bool {
 
 // askOf makes the question of an end.
 func (r *reading) askOf(e *looseEnd, rec *Record) Open {
-	o := Open{Kind: e.kind, Before: e.before, Due: r.dueOf(r.toks[e.lo].cl)}
+	o := Open{Kind: e.kind, Before: e.before}
+	if e.kind != Promise || e.signal == "next" {
+		o.Due = r.dueOf(r.toks[e.lo].cl)
+	}
 	for k := e.first; k <= e.last && o.Before == BeforeLater; k++ {
 		if r.heardIn(k, k+1, "before-use") {
 			o.Before = BeforeUse
 		}
 	}
-	if e.kind == Unsure && !(e.sure && e.topic >= 0 && r.mentions[e.topic].cl == r.toks[e.lo].cl) {
+	if e.kind == Unsure && !(e.sure && e.topic >= 0) {
 		if name, id := r.valueOf(e, rec); name != "" {
 			o.About, o.LedgerID, e.sure = shortName(name), id, true
 		}
 	}
 	lo, hi := r.clauses[e.first].lo, r.clauses[e.last].hi
-	if e.lo-lo > 24 {
-		lo = r.clauses[r.toks[e.lo].cl].lo
+	for k := e.first; hi-lo > 38 && lo < e.lo && k < r.toks[e.lo].cl; k++ {
+		lo = r.clauses[k+1].lo
 	}
 	if e.topic >= 0 {
 		m := &r.mentions[e.topic]
