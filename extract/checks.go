@@ -341,6 +341,17 @@ func (r *reading) atOdds(a, b statement) bool {
 			}
 		}
 	}
+	if len(ca.qtys) > 0 && len(cb.qtys) > 0 {
+		alike := false
+		for _, qa := range ca.qtys {
+			for _, qb := range cb.qtys {
+				alike = alike || r.qtys[qa].Kind == r.qtys[qb].Kind
+			}
+		}
+		if !alike {
+			return false // a torque and a height
+		}
+	}
 	if cb.mood&other != 0 && !b.source {
 		return false
 	}

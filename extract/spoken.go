@@ -99,11 +99,8 @@ func (r *reading) cuesIn(ci int) []openCue {
 			cues = append(cues[:len(cues):len(cues)], openCue{q.lo, q.hi, "doubt"})
 		}
 	}
-	for _, mi := range c.mentions {
-		if m := &r.mentions[mi]; makeshift[m.head] && (len(content(m.mods)) > 0 && !bareHold[m.head] || r.word(m.from-1) == "of" || m.prep == "of") && !m.isNew && !m.plural && c.mood&(negated|conditional|other|asked|listing|advert) == 0 && (m.prep == "" || m.prep == "on" || m.prep == "with" || m.prep == "of") {
-			cues = append(cues[:len(cues):len(cues)], openCue{m.lo, m.hi, "makeshift"})
-			break
-		}
+	if i := r.makeshift(c); i >= 0 {
+		cues = append(cues[:len(cues):len(cues)], openCue{i, i + 1, "makeshift"})
 	}
 	if a := r.belied(ci); a >= 0 {
 		cues = append(cues[:len(cues):len(cues)], openCue{c.lo, c.hi, "odds"})
@@ -111,8 +108,32 @@ func (r *reading) cuesIn(ci int) []openCue {
 	return cues
 }
 
-// makeshift things hold what has lost its own fastener.
-var makeshift = set("tie binder wire tape string rope nail twine strap cord")
+// makeshift gives the token of what holds for want of something better: a tie, a
+// nail, "a bit of wire"; -1 where there is none.
+func (r *reading) makeshift(c *clause) int {
+	if c.mood&(negated|conditional|other|asked|listing|advert) != 0 {
+		return -1
+	}
+	for i := c.lo; i < c.hi; i++ {
+		w := r.toks[i].s
+		if !makeshifts[w] {
+			continue
+		}
+		for k := i - 1; k >= max(c.lo, i-4); k-- {
+			p := r.toks[k].s
+			if p == "of" || !bareHold[w] && (p == "a" || p == "an" || p == "one" || p == "bent") {
+				return i
+			}
+			if p == "new" || p == "the" {
+				break
+			}
+		}
+	}
+	return -1
+}
+
+// makeshifts hold what has lost its own fastener.
+var makeshifts = set("tie binder wire tape string rope nail twine strap cord")
 
 // bareHold are those that are as often a part or a tool: "a bit of wire" holds, "the plug wire" does not.
 var bareHold = set("wire string rope strap cord")
@@ -168,7 +189,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if c.mood&conditional != 0 {
 			return nil
 		}
-		switch {
+		switch w := r.toks[oc.lo].s; {
+		case w == "'ve" || w == "have" || w == "i" && r.word(oc.lo+1) == "'ve":
+			e.kind = "" // "I've written to them": of what was said before
 		case r.heardIn(lo, hi, "unknown", "ask", "doubt", "undecided") || !r.measuring(oc) && (r.valueIn(lo, hi) || r.asksWhat(c)):
 			e.kind = LookUp
 			if r.measuring(oc) {
@@ -236,7 +259,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			e.first = ci - 1
 		}
 	case "later":
-		if next := r.word(oc.hi); next == "there" || next == "to" && r.toks[oc.hi-1].s == "get" || r.word(oc.lo-1) == "at" || r.heardIn(ci, ci, "find") {
+		if next := r.word(oc.hi); next == "there" || next == "to" && r.toks[oc.hi-1].s == "get" || r.word(oc.lo-1) == "at" || r.heardIn(ci, ci, "find") || oc.lo == c.lo && (r.heardIn(ci-1, ci-1, "find") || ci+1 < len(r.clauses) && r.clauses[ci+1].sentence == c.sentence && r.heardIn(ci+1, ci+1, "promise")) {
 			return nil // "when we get there", "all at once", "I'll look it up tonight"
 		}
 		if c.mood&(conditional|asked) != 0 || c.mood&other != 0 && !r.putsOff(ci, oc) || r.heardIn(ci, ci, "promise", "next") || oc.lo == c.lo && r.heardIn(ci-1, ci-1, "promise") || !r.intends(ci) && !r.putsOff(ci, oc) {
@@ -764,10 +787,7 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 			s -= (oc.lo - m.hi) / 2
 		}
 		if e.kind == ReplaceLater && m.prep == "" {
-			s += 4
-			if m.lo < oc.lo {
-				s += 2
-			}
+			s += 4 + (c.hi-m.lo)/3 // what stands in comes first; what it holds comes after
 		}
 		if s > score {
 			best, score = mi, s
@@ -782,7 +802,7 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 	}
 	if best >= 0 && !(e.kind == LookUp && r.mentions[best].kind&lexicon.Fastener == 0 && r.pronounBefore(c, oc)) {
 		m := &r.mentions[best]
-		e.topic, e.sure = best, direct(m) || m.prep == "for" || m.prep == "of" || m.prep == "on"
+		e.topic, e.sure = best, direct(m) || m.prep == "for" || m.prep == "of" || m.prep == "on" && m.lo >= oc.hi
 		return
 	}
 	if e.signal == "unrun" || e.signal == "next" {
@@ -835,7 +855,7 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 				best, k = r.clauses[h].mentions[0], h
 			}
 			e.topic = best
-			if e.kind != Conflict {
+			if e.kind != Conflict && e.kind != Promise {
 				e.first = min(e.first, k)
 			}
 			e.sure = e.kind != NotRefitted && !(e.signal == "later" && r.pronounIn(c.lo, oc.lo+1)) && n == 1 && ci-k <= 2 && r.since(p.lo, c.lo) < 8
@@ -928,7 +948,13 @@ func (r *reading) pronounBefore(c *clause, oc openCue) bool {
 
 // topical tells whether a mention may be what a question is about.
 func (r *reading) topical(m *mention) bool {
+	if m.head == "foot" && strings.HasPrefix(r.word(m.hi), "pound") {
+		return false
+	}
 	if strings.TrimSuffix(m.head, "s") == "minute" || documents[m.head] || containers[m.head] || bins[m.head] || m.kind&(lexicon.Part|lexicon.Fastener|lexicon.Consumable) == 0 {
+		return false
+	}
+	if m.from > 0 && r.toks[m.from-1].s == "per" {
 		return false
 	}
 	return m.prep != "with" && m.prep != "using" && m.prep != "by"
@@ -978,7 +1004,7 @@ func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
 	switch {
 	case p.kind == Promise:
 		// each thing promised is a promise of its own
-		return e.lo < p.hi || gap < 3 && !e.byMe(r) && e.signal != "next" && !r.saidIn(&r.clauses[r.toks[e.lo].cl], "and")
+		return e.lo < p.hi || gap < 7 && (r.toks[e.lo].s == "it" || gap < 3 && !e.byMe(r)) && e.signal != "next" && !r.saidIn(&r.clauses[r.toks[e.lo].cl], "and")
 	case p.signal == "later" && p.kind == Unfinished && e.kind == ReplaceLater && r.toks[p.lo].cl == r.toks[e.lo].cl:
 		p.kind, p.before, p.topic, p.sure = ReplaceLater, e.before, e.topic, e.sure
 		return true
@@ -1018,8 +1044,10 @@ func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
 		return gap < 12
 	case p.kind == ReplaceLater && e.kind == Unfinished:
 		return gap < 14 && (e.signal == "later" || e.signal == "undone")
+	case p.kind == NotTorqued && e.kind == Unfinished:
+		return gap < 12 && (e.signal == "later" || r.saidIn(&r.clauses[r.toks[e.lo].cl], "back"))
 	case p.kind == NotRefitted && e.kind == Unfinished:
-		return gap < 10
+		return gap < 10 && (e.signal != "undone" || e.sure)
 	case p.kind == Unfinished && e.kind == NotRefitted && !p.sure && gap < 10:
 		p.kind = NotRefitted
 		return true
@@ -1180,20 +1208,23 @@ func (r *reading) doneLater(e *looseEnd) bool {
 
 // askOf makes the question of an end.
 func (r *reading) askOf(e *looseEnd, rec *Record) Open {
-	o := Open{Kind: e.kind, Before: e.before, Due: r.dueOf(r.toks[e.lo].cl)}
+	o := Open{Kind: e.kind, Before: e.before}
+	if e.kind != Promise || e.signal == "next" {
+		o.Due = r.dueOf(r.toks[e.lo].cl)
+	}
 	for k := e.first; k <= e.last && o.Before == BeforeLater; k++ {
 		if r.heardIn(k, k+1, "before-use") {
 			o.Before = BeforeUse
 		}
 	}
-	if e.kind == Unsure && !(e.sure && e.topic >= 0 && r.mentions[e.topic].cl == r.toks[e.lo].cl) {
+	if e.kind == Unsure && !(e.sure && e.topic >= 0) {
 		if name, id := r.valueOf(e, rec); name != "" {
 			o.About, o.LedgerID, e.sure = shortName(name), id, true
 		}
 	}
 	lo, hi := r.clauses[e.first].lo, r.clauses[e.last].hi
-	if e.lo-lo > 24 {
-		lo = r.clauses[r.toks[e.lo].cl].lo
+	for k := e.first; hi-lo > 38 && lo < e.lo && k < r.toks[e.lo].cl; k++ {
+		lo = r.clauses[k+1].lo
 	}
 	if e.topic >= 0 {
 		m := &r.mentions[e.topic]

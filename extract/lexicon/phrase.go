@@ -189,7 +189,7 @@ func (l *Lexicon) indexPhrases() error {
 
 // loose words may stand anywhere inside a phrase.
 var loose = map[string]bool{"just": true, "probably": true, "also": true, "still": true, "only": true, "really": true, "honestly": true, "then": true, "maybe": true,
-	"uh": true, "um": true, "er": true, "simply": true, "even": true, "actually": true, "definitely": true, "quickly": true, "all": true, "now": true, "eventually": true, "properly": true}
+	"uh": true, "um": true, "er": true, "simply": true, "even": true, "actually": true, "definitely": true, "quickly": true, "all": true, "now": true, "eventually": true, "properly": true, "real": true, "quite": true, "exactly": true, "completely": true, "entirely": true, "altogether": true, "either": true, "yet": true, "ever": true}
 
 // window is how many words a phrase may reach over; none takes half as many.
 const window = 64
