@@ -255,8 +255,15 @@ func (r *reading) usedAsVerb(c *clause, i int) bool {
 
 // sureBeside tells whether another sure hit stands in the clause, beside the n tokens at i.
 func (r *reading) sureBeside(c *clause, i, n int) bool {
-	if r.toks[i].s == "not" && notAfter[r.word(i+n)] {
+	switch w := r.toks[i].s; {
+	case w == "not" && notAfter[r.word(i+n)]:
 		return false // "not too tight"
+	case w == "knot" || w == "knots":
+		for k := max(0, i-14); k < min(i+8, len(r.toks)); k++ {
+			if ropes[r.toks[k].s] {
+				return false
+			}
+		}
 	}
 	lo, hi := max(c.lo-6, 0), min(c.hi+6, len(r.toks))
 	for k := lo; k < hi; k++ {
@@ -281,6 +288,9 @@ func (r *reading) sureBeside(c *clause, i, n int) bool {
 	}
 	return false
 }
+
+// ropes are the words beside which a knot is a knot.
+var ropes = set("rope ropes cord string tie tied tying lace twine")
 
 // notAfter are the words after which "not" is no nut misheard.
 var notAfter = set("to too more the a so very only even quite yet really just sure that going gonna right in on for be been as enough until till before with by at it me you a")
