@@ -295,8 +295,8 @@ func TestSignal(t *testing.T) {
 		if err := cmd.Process.Signal(sig); err != nil {
 			t.Fatal(err)
 		}
-		ended := make(chan error, 1)
-		go func() { ended <- cmd.Wait() }()
+		ended := make(chan struct{})
+		go func() { _ = cmd.Wait(); close(ended) }()
 		select {
 		case <-ended:
 		case <-time.After(20 * time.Second):

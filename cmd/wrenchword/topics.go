@@ -18,6 +18,9 @@ var topicDocument string
 //go:embed topics/safety.txt
 var topicSafety string
 
+//go:embed topics/licences.txt
+var topicLicences string
+
 // topics are the longer matters of `wrenchword help`. A command with no Run is
 // listed by cobra as a help topic.
 func topics() []*cobra.Command {
@@ -25,6 +28,7 @@ func topics() []*cobra.Command {
 		{Use: "exit-codes", Short: "What each exit code means", Long: topicExitCodes},
 		{Use: "vocabulary", Short: "How to add words of your own", Long: topicVocabulary},
 		{Use: "document", Short: "The working document and what you may do in it", Long: topicDocument},
+		{Use: "licences", Short: "The libraries in this program and their licences", Long: topicLicences},
 		{Use: "safety", Short: "What a heard value is worth", Long: topicSafety},
 	}
 }
