@@ -424,4 +424,3 @@ func (r *reading) numbers(c *clause) []string {
 	return out
 }
 
-func (r *reading) numberIn(c *clause) bool { return len(r.numbers(c)) > 0 }

@@ -223,3 +223,29 @@ func TestPartsAndStuff(t *testing.T) {
 		}
 	}
 }
+
+// TestTorqueTableHoldsValuesOnly proves that the table has each value once, for
+// the fastener it was said of, and nothing that only sounds like one.
+func TestTorqueTableHoldsValuesOnly(t *testing.T) {
+	for _, c := range []struct {
+		talk []string
+		want []string
+	}{
+		{[]string{"Tighten the caliper bolts.", "Ninety. Ninety inch pounds, click."}, []string{"caliper bolts 90 lbf.in"}},
+		{[]string{"Tighten the shackle bolts to forty five foot pounds.", "Forty five, that's both of them."}, []string{"shackle bolts 45 lbf.ft"}},
+		{[]string{"Tighten the piston nut to four hundred foot pounds.", "I've got a multiplier, it's four to one."}, []string{"piston nut 400 lbf.ft"}},
+		{[]string{"Tighten the blade nut to fifty foot pounds.", "My knees got about 2 foot pounds left in them."}, []string{"blade nut 50 lbf.ft"}},
+		{[]string{"The air box nuts, the book says nine newton metres.", "The paper on the wall says twelve newton metres, for the same engine."}, []string{"air box nuts 9 N.m", "air box nuts 12 N.m"}},
+	} {
+		var got []string
+		for _, x := range record(t, c.talk...).Torques {
+			got = append(got, x.Fastener+" "+figure(x.Said.Low)+" "+x.Said.Unit)
+		}
+		if !slices.Equal(got, c.want) {
+			t.Errorf("%q: torques %q, want %q", c.talk, got, c.want)
+		}
+	}
+	if rec := record(t, "The rope's cut, pull out the knot.", "New rope, tie the knot.", "Undo the cover bolts."); slices.ContainsFunc(rec.Ledger, func(e Entry) bool { return strings.Contains(e.Item, "nut") }) {
+		t.Errorf("a knot in a rope is a nut: %+v", rec.Ledger)
+	}
+}

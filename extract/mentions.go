@@ -119,6 +119,9 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	}
 	var t *lexicon.Term
 	for _, x := range terms {
+		if x.Weak && (w == "knot" || w == "knots") && r.tied(i) {
+			continue // "tie the knot, the rope must hold": no nut
+		}
 		if x.Weak && !r.toldWeak[w] {
 			if !r.sureBeside(c, i, n) {
 				continue
@@ -249,6 +252,17 @@ func (r *reading) usedAsVerb(c *clause, i int) bool {
 	}
 	if i == c.lo || r.toks[i-1].brk > brkPause || openers[prev] {
 		return determiner[next] && next != "one" || pronounsObj[next] || next == "up" || next == "down"
+	}
+	return false
+}
+
+// tied tells whether the talk around a token is of what is tied with a knot.
+func (r *reading) tied(i int) bool {
+	for k := max(0, i-20); k < min(len(r.toks), i+12); k++ {
+		switch r.toks[k].s {
+		case "tie", "tied", "ties", "tying", "rope", "cord", "string", "twine", "untie", "starter":
+			return true
+		}
 	}
 	return false
 }

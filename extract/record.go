@@ -137,7 +137,7 @@ type Torque struct {
 	AngleDeg   *float64   `json:"angle_deg"`
 	Applied    string     `json:"applied"`
 	Hedged     bool       `json:"hedged"`
-	UnitFrom   string     `json:"unit_from,omitempty"` // the words a missing unit was taken from
+	UnitFrom   string     `json:"unit_from,omitempty"` // the value heard before it whose unit it is taken to have, where none was said
 	Stage      int        `json:"stage"`
 	Order      string     `json:"order"`
 	Condition  string     `json:"condition"`

@@ -22,7 +22,7 @@ type heard struct {
 	source  SourceSaid
 }
 
-var documents = set("manual book handbook leaflet sticker sheet spec chart instructions website internet page card paper diagram label decal forum photocopy printout pdf booklet pamphlet drawing tag guide app listing")
+var documents = set("manual book handbook leaflet sticker sheet spec chart instructions website internet page card paper papers diagram label decal forum photocopy printout scan pdf packet booklet pamphlet brochure poster drawing tag guide notes app listing")
 
 // values links each torque value of a clause to the thing it belongs to.
 func (s *tracker) values(ci int) {
@@ -166,7 +166,7 @@ var engineWords = set("makes engine motor crank horsepower hp turbo diesel watts
 // notTightening tells whether a value is a price, or what an engine makes.
 func (s *tracker) notTightening(c *clause, q *quantity) bool {
 	r := s.r
-	if r.word(q.hi) == "of" && r.word(q.hi+1) == "torque" {
+	if r.word(q.hi) == "of" && r.word(q.hi+1) == "torque" || r.word(q.hi) == "left" && r.word(q.hi+1) == "in" {
 		return true
 	}
 	if q.lo > c.lo {
@@ -281,6 +281,9 @@ func (s *tracker) hedgedNear(ci int) bool {
 	return false
 }
 
+// wholes are machines, of which a value is given for something in them.
+var wholes = set("engine machine motor saw bike car mower tractor scooter boat outboard lathe generator")
+
 // ownerOfValue tells what a value is for: a fastener in the clause, the thing of
 // the clause's act, the fastener in hand, or one named right after; or nil.
 func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
@@ -298,8 +301,8 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 	for _, mi := range c.mentions {
 		m := &r.mentions[mi]
 		t := m.entry
-		if t == nil || t.head == "" || documents[t.head] {
-			continue
+		if t == nil || t.head == "" || documents[t.head] || wholes[m.head] && (m.prep == "for" || m.prep == "of") {
+			continue // "says twelve, for the same engine"
 		}
 		if !takesTorque(t) {
 			if m.prep == "" || m.prep == "on" || m.prep == "for" || part == nil {
@@ -540,6 +543,11 @@ func (s *tracker) lastState(t *thing) string {
 // torques gives each value heard.
 func (r *reading) torques(led []Entry) []Torque {
 	out := []Torque{}
+	for i := range r.heard {
+		if !r.heard[i].dropped && r.toldTwice(i) {
+			r.heard[i].dropped = true
+		}
+	}
 	for _, h := range r.heard {
 		if h.dropped {
 			continue
@@ -565,7 +573,7 @@ func (r *reading) torques(led []Entry) []Torque {
 		}
 		if q.unitOf > 0 {
 			p := &r.qtys[q.unitOf-1]
-			t.Findings = append(t.Findings, Finding{What: "unit-unsaid", Why: "the unit was not said: taken to be that of the " + Heard(p.Canonical) + " before it"})
+			t.UnitFrom = Heard(p.Canonical)
 		}
 		c := &r.clauses[q.cl]
 		for i := c.lo; i < c.hi; i++ {
@@ -584,6 +592,27 @@ func (r *reading) torques(led []Entry) []Torque {
 		out = append(out, t)
 	}
 	return out
+}
+
+// toldTwice tells whether a value said without its unit is only said again, or is
+// said in full right after: "Eighty. Eighty inch pounds." It is then one value.
+func (r *reading) toldTwice(i int) bool {
+	h := &r.heard[i]
+	q := &r.qtys[h.qty]
+	if q.unitOf == 0 || q.Low == nil {
+		return false
+	}
+	for k := max(0, i-2); k < min(len(r.heard), i+2); k++ {
+		o := &r.heard[k]
+		p := &r.qtys[o.qty]
+		if k == i || o.dropped || o.of != h.of || p.Low == nil || p.unitOf > 0 && k > i || abs(p.cl-q.cl) > 3 {
+			continue
+		}
+		if p.Unit == q.Unit && p.Low.Cmp(q.Low) == 0 && p.High.Cmp(q.High) == 0 && abs(int(r.since(min(p.lo, q.lo), max(p.lo, q.lo)))) < 12 {
+			return true
+		}
+	}
+	return false
 }
 
 // torqueName names the fastener with its side, as the talk tells it.

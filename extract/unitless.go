@@ -113,6 +113,9 @@ func (r *reading) standsBare(c *clause, lo, hi int) bool {
 	if lo > c.lo && countBefore[r.toks[lo-1].s] && !(r.toks[lo].s == "hundred" || r.toks[lo-1].s == "a" && r.word(lo) == "hundred") && !(r.toks[lo-1].s == "one" && lo-2 >= c.lo) {
 		return false
 	}
+	if w := r.word(hi + 1); r.word(hi) == "to" && (w == "one" || w == "1") {
+		return false // "a multiplier, four to one"
+	}
 	if hi < c.hi {
 		if r.toks[hi].qty >= 0 || r.toks[hi].men >= 0 || r.toks[hi-1].brk == brkNone && !afterValue[r.toks[hi].s] {
 			return false

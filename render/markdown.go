@@ -169,7 +169,7 @@ func findings(list []extract.Finding) string {
 		if f.Ask != "" {
 			s = strings.TrimRight(s, ".") + ". " + escapeMarkdown(f.Ask)
 		}
-		if f.What != "nothing-to-check" && f.What != "unit-unsaid" {
+		if f.What != "nothing-to-check" {
 			s += " (computed, " + named(f.Source, "common practice, no source") + ")"
 		}
 		if !slices.Contains(out, s) {

@@ -99,7 +99,7 @@ func SaidTorque(t *extract.Torque) string {
 	}
 	s := strings.Join(out, ", then ")
 	if t.UnitFrom != "" {
-		s += ", unit taken from “" + t.UnitFrom + "”"
+		s += ", unit not said: taken to be that of the " + t.UnitFrom + " before it"
 	}
 	if t.Hedged {
 		s += ", not sure"
@@ -112,10 +112,11 @@ func SaidTorque(t *extract.Torque) string {
 			s += ", " + more
 		}
 	}
-	switch t.Applied {
-	case "intended":
+	from := join(t.SourceSaid.Who, ", ", t.SourceSaid.Title)
+	switch {
+	case t.Applied == "intended":
 		s += ", still to be done when it was said"
-	case "quoted":
+	case t.Applied == "quoted" && from == "":
 		s += ", somebody else's or a document's figure"
 	}
 	switch t.SourceSaid.Scope {
@@ -124,8 +125,8 @@ func SaidTorque(t *extract.Torque) string {
 	case "other machine":
 		s += ", for another machine"
 	}
-	if from := join(t.SourceSaid.Who, ", ", t.SourceSaid.Title); from != "" {
-		s += ", said to be from " + join(from, ", ", t.SourceSaid.Edition)
+	if from != "" {
+		s += ", the figure of the " + join(from, ", ", t.SourceSaid.Edition) + " as quoted"
 	}
 	return s
 }
