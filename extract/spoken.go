@@ -495,10 +495,7 @@ func (r *reading) doubtful(ci int, oc openCue, rec *Record) bool {
 		}
 		size++
 	}
-	if size > 0 {
-		return false
-	}
-	return true
+	return size == 0
 }
 
 // putRight tells whether what was doubted is put right in the next breath: "No.
