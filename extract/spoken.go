@@ -49,6 +49,9 @@ func (r *reading) spokenOpen(rec *Record) []Open {
 		if e.kind == "" || r.settled(e, rec) {
 			continue
 		}
+		if e.kind == NotRefitted && e.topic >= 0 && isolates[r.mentions[e.topic].head] && len(content(r.mentions[e.topic].mods)) == 0 {
+			continue // the plug stays out for safety's sake
+		}
 		o := r.askOf(e, rec)
 		if e.kind == NotRefitted {
 			if t := r.leftOff(e, rec); t != nil {
@@ -65,6 +68,9 @@ func (r *reading) spokenOpen(rec *Record) []Open {
 	}
 	return out
 }
+
+// isolates are what keeps a machine dead while it is worked on.
+var isolates = set("plug key cord switch charger")
 
 // leftOff gives what is still off by the ledger, of the things spoken of right
 // before "it's still off".
