@@ -284,6 +284,9 @@ func (r *reading) statementIn(ci int) (statement, bool) {
 			found = true
 		}
 	}
+	if !found && r.said(c) {
+		st.source, found = true, true
+	}
 	if !found {
 		return st, false
 	}
@@ -298,6 +301,20 @@ func (r *reading) statementIn(ci int) (statement, bool) {
 		st.numbers = r.numbers(&r.clauses[n])
 	}
 	return st, true
+}
+
+// said tells whether somebody who is neither speaker nor listener is said to
+// give a figure: "some people say thirty, one says fifty".
+func (r *reading) said(c *clause) bool {
+	for i := c.lo + 1; i < c.hi; i++ {
+		switch r.toks[i].s {
+		case "says", "say", "reckons", "reckon", "recommends":
+			if p := r.toks[i-1].s; p != "i" && p != "you" && p != "to" && p != "we" && p != "'d" && p != "'ll" && p != "shall" && len(r.numbers(c)) > 0 {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // statements gives the statements of the clauses from lo to hi, no more than so

@@ -49,6 +49,9 @@ func (r *reading) spokenOpen(rec *Record) []Open {
 		if e.kind == "" || r.settled(e, rec) {
 			continue
 		}
+		if e.kind == NotRefitted && e.topic >= 0 && isolates[r.mentions[e.topic].head] && len(content(r.mentions[e.topic].mods)) == 0 {
+			continue // the plug stays out for safety's sake
+		}
 		o := r.askOf(e, rec)
 		if e.kind == NotRefitted {
 			if t := r.leftOff(e, rec); t != nil {
@@ -57,12 +60,17 @@ func (r *reading) spokenOpen(rec *Record) []Open {
 					o.Kind = LockMissing
 				}
 				o.Question = question(o)
+			} else if e.signal == "lying" {
+				continue // nothing of the machine is known to be off
 			}
 		}
 		out = append(out, o)
 	}
 	return out
 }
+
+// isolates are what keeps a machine dead while it is worked on.
+var isolates = set("plug key cord switch charger")
 
 // leftOff gives what is still off by the ledger, of the things spoken of right
 // before "it's still off".
@@ -78,9 +86,11 @@ func (r *reading) leftOff(e *looseEnd, rec *Record) *thing {
 			if t := m.entry; t != nil && off[t.id] {
 				return t
 			}
-			for _, t := range r.like(m.head, m.kind&lexicon.Fastener != 0) {
-				if off[t.id] && t.first < e.lo && r.mayName(m, t) {
-					return t
+			for _, fastener := range []bool{true, false} {
+				for _, t := range r.like(m.head, fastener) {
+					if off[t.id] && t.first < e.lo && r.mayName(m, t) {
+						return t
+					}
 				}
 			}
 		}
@@ -99,6 +109,9 @@ func (r *reading) cuesIn(ci int) []openCue {
 			cues = append(cues[:len(cues):len(cues)], openCue{q.lo, q.hi, "doubt"})
 		}
 	}
+	if i := r.notDone(c); i >= 0 && !r.heardIn(ci, ci, "undone", "unrun", "half-tight", "still-off") {
+		cues = append(cues[:len(cues):len(cues)], openCue{i, i + 2, "undone"})
+	}
 	if i := r.makeshift(c); i >= 0 {
 		cues = append(cues[:len(cues):len(cues)], openCue{i, i + 1, "makeshift"})
 	}
@@ -107,6 +120,55 @@ func (r *reading) cuesIn(ci int) []openCue {
 	}
 	return cues
 }
+
+// wantsNew tells of "it wants replacing": what is on is to be replaced.
+func (r *reading) wantsNew(oc openCue) bool {
+	switch r.toks[oc.lo].s {
+	case "wants", "needs", "ought", "should":
+		return true
+	}
+	return false
+}
+
+// spoilt tells whether something is told, right before a clause or in it, to be
+// broken, worn or lost.
+func (r *reading) spoilt(ci int) bool {
+	lo, _ := r.nearBy(ci, 3, 0, 12)
+	for i := r.clauses[lo].lo; i < r.clauses[ci].hi; i++ {
+		switch r.toks[i].s {
+		case "nick", "nicked", "broken", "broke", "split", "snapped", "lost", "gone", "cracked", "stripped", "sheared", "rounded", "missing", "perished", "chewed", "torn", "rusted":
+			return true
+		}
+	}
+	return false
+}
+
+// notDone gives the token of "haven't" where what has not been done is told by any
+// verb: "the lance, I haven't opened it"; -1 where there is none.
+func (r *reading) notDone(c *clause) int {
+	if c.mood&(other|conditional|asked|hypothetical|advert) != 0 {
+		return -1
+	}
+	for i := c.lo; i+1 < c.hi; i++ {
+		w := r.toks[i].s
+		if w != "haven't" && w != "ain't" && !(w == "not" && (r.word(i-1) == "have" || r.word(i-1) == "'ve")) || !r.ofMe(max(c.lo, i-3), i) && w != "ain't" {
+			continue
+		}
+		next := r.toks[i+1].s
+		for k := i + 1; loosely[next] && k+1 < c.hi; k++ {
+			next = r.toks[k+1].s
+		}
+		if len(r.lex.Lemmas(next)) > 0 && !leavesNone[next] && !strings.HasSuffix(next, "ing") {
+			return i
+		}
+	}
+	return -1
+}
+
+var loosely = set("even really yet actually quite fully properly")
+
+// leavesNone are verbs that leave no work undone: "I haven't used one", "I've not seen it".
+var leavesNone = set("got had seen been heard found met used said gone lost made bought broken forgotten shown measured looked come")
 
 // makeshift gives the token of what holds for want of something better: a tie, a
 // nail, "a bit of wire"; -1 where there is none.
@@ -214,8 +276,8 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 				return nil
 			}
 			for k := ci; k >= max(0, ci-5) && r.since(r.clauses[k].lo, c.lo) < 16; k-- {
-				if r.heardIn(k, k, "doubt") {
-					e.first = k
+				if r.heardIn(k, k, "doubt") { // where the guesses are
+					e.first, e.last, e.lo, e.hi = k, k, r.clauses[k].lo, r.clauses[k].hi
 				}
 			}
 		} else if c.mood&(other|conditional) == other {
@@ -241,7 +303,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			}
 		}
 	case "undone":
-		if !told || c.mood&asked != 0 || ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.clauses[ci-1].mood&conditional != 0 {
+		if !told || r.heardIn(ci, ci, "unrun") || c.mood&asked != 0 || ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.clauses[ci-1].mood&conditional != 0 {
 			return nil
 		}
 		if w := r.toks[oc.hi-1].s; (w == "doing" || w == "starting" || w == "do") && !r.today(c) && len(c.mentions) == 0 {
@@ -283,7 +345,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		e.kind, e.before = ReplaceLater, BeforeLater
 	case "makeshift":
 		_, hi := r.nearBy(ci, 0, 7, 18)
-		if !r.heardIn(ci, hi, "ordered", "stand-in", "before-use") && !r.heardIn(ci, min(hi, ci+5), "later") {
+		if w := r.toks[oc.lo].s; w != "nail" && w != "binder" && w != "twine" && !r.spoilt(ci) && !r.heardIn(ci, hi, "ordered", "stand-in", "before-use") && !r.heardIn(ci, min(hi, ci+5), "later") {
 			return nil
 		}
 		e.kind, e.before = ReplaceLater, BeforeLater
@@ -297,11 +359,16 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			return nil
 		}
 		e.before = BeforeLater
-		if r.heardIn(lo, hi+2, "stand-in", "old-back") {
+		if r.heardIn(lo, hi+2, "stand-in", "old-back") || r.wantsNew(oc) {
 			e.kind = ReplaceLater
 		}
 	case "still-off":
 		if !told {
+			return nil
+		}
+		e.kind = NotRefitted
+	case "lying":
+		if !told || ci > 0 && r.clauses[ci-1].mood&other != 0 && r.clauses[ci-1].sentence == c.sentence {
 			return nil
 		}
 		e.kind = NotRefitted
@@ -418,14 +485,19 @@ func (r *reading) valueNamed(ci int) bool {
 	return false
 }
 
-// unheard tells whether a torque was set aside as none of this job: what an engine makes.
+// unheard tells whether a torque is none of this job: what an engine makes.
 func (r *reading) unheard(q int) bool {
-	for i := range r.heard {
-		if r.heard[i].qty == q {
-			return r.heard[i].dropped
+	c := &r.clauses[r.qtys[q].cl]
+	if r.qtys[q].Kind != normalize.Torque {
+		return false
+	}
+	for i := c.lo; i < c.hi; i++ {
+		switch r.toks[i].s {
+		case "make", "makes", "made", "power", "horse", "horsepower", "engine", "motor", "diesel", "knees":
+			return true
 		}
 	}
-	return r.qtys[q].Kind == normalize.Torque
+	return false
 }
 
 // ofMachine tells whether a number of a clause may be one of the machine's: not an
@@ -433,7 +505,7 @@ func (r *reading) unheard(q int) bool {
 func (r *reading) ofMachine(c *clause) bool {
 	for i := c.lo; i < c.hi; i++ {
 		switch r.toks[i].s {
-		case "year", "years", "season", "seasons", "old", "buck", "bucks", "dollars", "euro", "pounds", "quid", "minute", "minutes", "hour", "hours", "times", "people", "video", "week", "weeks", "month", "months", "miles", "knots":
+		case "year", "years", "season", "seasons", "old", "buck", "bucks", "dollars", "euro", "quid", "minute", "minutes", "hour", "hours", "times", "people", "video", "week", "weeks", "month", "months", "miles", "knots":
 			return false
 		}
 	}
@@ -981,7 +1053,7 @@ func (r *reading) joins(ends []*looseEnd, e *looseEnd) bool {
 		if e.lo > last {
 			p.also = append(p.also, e.lo)
 		}
-		if !p.sure && e.sure || p.signal == "ordered" && e.signal == "stand-in" {
+		if !p.sure && e.sure && e.kind == p.kind || p.signal == "ordered" && e.signal == "stand-in" {
 			p.topic, p.sure, p.signal = e.topic, e.sure, e.signal
 		}
 		return true
@@ -1032,7 +1104,7 @@ func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
 	case p.kind == Unsure && e.kind == LookUp && gap < 12:
 		p.kind = LookUp
 		return true
-	case p.kind == LookUp && e.kind == Unsure:
+	case p.kind == LookUp && e.kind == Unsure, p.kind == LookUp && e.kind == NotTorqued && !e.sure:
 		return gap < 12
 	case p.kind == e.kind:
 		if p.kind == ReplaceLater || p.kind == Unfinished && (e.signal == "remember" || e.signal == "later" && !e.sure) {
