@@ -535,10 +535,10 @@ func (r *reading) laid(ci int) {
 	if k+1 < c.hi {
 		after = r.toks[k+1].s
 	}
+	sided := false // where it is, not where it goes, unless it had come off
 	for i := k; i < min(c.hi, k+4); i++ {
-		if w := r.toks[i].s; w == "side" || w == "end" || w == "left" || w == "right" || w == "corner" {
-			return // where it is, not where it goes
-		}
+		w := r.toks[i].s
+		sided = sided || w == "side" || w == "end" || w == "left" || w == "right" || w == "corner"
 	}
 	goes := placing[next] && (determiner[after] || after == "top" || after == "there" || k+1 < c.hi && r.toks[k+1].men >= 0) && (m.count == 0 || k > m.hi)
 	isNew := (m.isNew && c.hi-c.lo <= 5 || next == "new" && m.hi+1 == c.hi) && !r.notHad(ci)
@@ -550,6 +550,9 @@ func (r *reading) laid(ci int) {
 	}
 	x := act2(r.lex.Action("fit"), m.from, min(c.hi, m.hi+4), mi)
 	x.rule, x.ifOff = "thing and place", !isNew && !m.isNew
+	if sided {
+		x.rule, x.ifOff = "thing and side", true
+	}
 	r.addAct(ci, x)
 }
 
@@ -1231,7 +1234,11 @@ func (r *reading) moodOf(ci int, a *act) mood {
 			m |= framed
 		}
 	}
-	switch r.toks[c.lo].s {
+	head := c.lo
+	for head+1 < c.hi && (r.toks[head].s == "and" || r.toks[head].s == "so" || r.toks[head].s == "but" || r.toks[head].s == "then") {
+		head++ // "and before you go putting four foot of pipe on that"
+	}
+	switch r.toks[head].s {
 	case "when", "while", "before", "until", "till", "as", "whenever":
 		m |= framed
 	case "once", "after", "since":
@@ -1258,9 +1265,12 @@ func (r *reading) moodOf(ci int, a *act) mood {
 		m |= framed // what the job will be, and what it takes
 	}
 	// the consequence of a condition, in the same sentence
-	if ci > 0 && m&conditional == 0 {
-		p := &r.clauses[ci-1]
-		if p.sentence == c.sentence && p.mood&conditional != 0 && r.toks[p.lo].s == "if" {
+	for k := ci - 1; k >= 0 && k >= ci-3 && m&conditional == 0 && r.clauses[k].sentence == c.sentence; k-- {
+		p := &r.clauses[k]
+		if k < ci-1 && r.bare[r.talk.Words[r.toks[c.lo].w].Clip] {
+			break // where a sentence ends is not known
+		}
+		if p.mood&conditional != 0 && r.toks[p.lo].s == "if" {
 			m |= conditional
 		}
 	}
@@ -1279,6 +1289,11 @@ func (r *reading) moodOf(ci int, a *act) mood {
 	// "I don't have a wrench | that goes down that far" tells of the wrench
 	if a.subject && a.pronoun == "that" && r.toks[c.lo].s == "that" && ci > 0 && r.clauses[ci-1].mood&negated != 0 && r.toks[c.lo-1].brk <= brkPause && r.toks[c.lo-1].men >= 0 {
 		m |= framed
+	}
+	if a.subject && a.verb > c.lo && a.action.Name == "fit" {
+		if w := r.toks[a.verb-1].s; w == "'ll" || w == "will" || w == "would" || w == "should" || w == "might" {
+			m |= framed // "it'll go right through your glove": what would be, not what was done
+		}
 	}
 	// "nobody touches the lever, 'cause you'll spit the pistons out"
 	if w := r.toks[c.lo].s; (w == "or" || w == "cause" || w == "because" || w == "cuz" || w == "coz" || w == "otherwise" || w == "else") && v > c.lo {

@@ -238,7 +238,7 @@ func (s *tracker) turn(c *clause) {
 			t = t.owner
 		}
 	}
-	if t != nil && ownsNothing[t.head] {
+	if t != nil && ownsNone(t.head) {
 		return // "Chain.": what bolts come next are not the chain's
 	}
 	if t != nil {
@@ -254,7 +254,7 @@ func (s *tracker) fronted(c *clause) *thing {
 		return nil
 	}
 	m := &r.mentions[c.mentions[0]]
-	if m.entry == nil || ownsNothing[m.head] || m.hi >= c.hi || !r.opens(c, m) {
+	if m.entry == nil || ownsNone(m.head) || m.hi >= c.hi || !r.opens(c, m) {
 		return nil
 	}
 	switch w := r.toks[m.hi].s; {
@@ -740,7 +740,7 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 	var before, after *mention
 	for _, k := range c.mentions {
 		o := &r.mentions[k]
-		if (o.kind&lexicon.Part == 0 || o.kind&lexicon.Fastener != 0) && !heldByBolts[o.head] || k == mi || ownsNothing[o.head] {
+		if (o.kind&lexicon.Part == 0 || o.kind&lexicon.Fastener != 0) && !heldByBolts[o.head] || k == mi || ownsNone(o.head) {
 			continue
 		}
 		if o.hi <= m.from {
@@ -793,7 +793,7 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 			}
 			for i := len(p.mentions) - 1; i >= 0; i-- {
 				o := &r.mentions[p.mentions[i]]
-				if o.entry == nil || o.entry.fastener || o.kind&lexicon.Part == 0 || ownsNothing[o.head] {
+				if o.entry == nil || o.entry.fastener || o.kind&lexicon.Part == 0 || ownsNone(o.head) {
 					continue
 				}
 				if pass == 0 && o.prep != "" && o.prep != "on" && o.prep != "of" && o.prep != "for" && o.prep != "at" {
@@ -811,6 +811,15 @@ var heldByBolts = set("axle spindle clamp clip")
 
 // ownsNothing are parts that no bolt is named after.
 var ownsNothing = set("washer gasket seal shim oil thread splines spline cap collar peg rubber grommet bush bushing sleeve spacer dowel ring o-ring circlip pin key boot lip edge corner end hole slot groove face insert roller ball tie chain belt cable pad shoe tyre tire tube piston wire cord rope race cage needle bulb fuse fluid")
+
+// ownsNone tells whether a thing is one that no bolt is named after.
+func ownsNone(head string) bool {
+	switch head {
+	case "o ring", "snap ring", "piston ring", "spring ring", "retaining ring", "seal ring":
+		return true
+	}
+	return ownsNothing[head]
+}
 
 var subordinate = set("while because cause if when before until till otherwise unless whereas")
 
@@ -1035,6 +1044,9 @@ func (s *tracker) pronoun(a *act) *thing {
 			return t
 		}
 	}
+	if a.subject && (a.pronoun == "it" || a.pronoun == "that") && s.toolBefore(a) {
+		return nil
+	}
 	order := []bool{true, false}
 	if (a.pronoun == "one" || a.pronoun == "ones") && s.saidNew(a) {
 		order = []bool{false} // "the old seal …, new one goes on": what was just spoken of
@@ -1074,6 +1086,24 @@ func (s *tracker) pronoun(a *act) *thing {
 		}
 	}
 	return nil
+}
+
+// toolBefore tells whether a tool is what the clause before, or the act's own,
+// names right before "it": "then the spanner wrench, it goes in the holes".
+func (s *tracker) toolBefore(a *act) bool {
+	r := s.r
+	for k := a.cl; k >= 0 && k >= a.cl-1; k-- {
+		c := &r.clauses[k]
+		if k < a.cl && (len(c.acts) > 0 || c.sentence != r.clauses[a.cl].sentence) {
+			return false
+		}
+		for i := len(c.mentions) - 1; i >= 0; i-- {
+			if m := &r.mentions[c.mentions[i]]; m.lo < a.lo && m.prep == "" {
+				return m.entry == nil && m.kind&(lexicon.Tool|lexicon.Fastener|lexicon.Part) == lexicon.Tool
+			}
+		}
+	}
+	return false
 }
 
 // many tells whether the pronoun of an act stands for more than one.
@@ -1170,7 +1200,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	}
 	if len(a.objects) == 0 && fastens[a.action.Name] {
 		for k, t := range ts {
-			if !t.fastener && !ownsNothing[t.head] && (!tightens[t.head] || !t.plural && r.many(a)) {
+			if !t.fastener && !ownsNone(t.head) && (!tightens[t.head] || !t.plural && r.many(a)) {
 				ts[k] = s.unnamedOf(t, a.lo) // "all four of them just started"
 			}
 		}
@@ -1226,7 +1256,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		if name == "tighten" && !t.fastener && a.verb >= 0 && r.lemma1(r.toks[a.verb].s) == "go" {
 			continue // round a bore with a scuff pad
 		}
-		if name == "tighten" && a.subject && (st == "" || st == Removed || st == Loosened) {
+		if name == "tighten" && a.subject && !s.fitsBack(c) && (st == "" || st == Removed || st == Loosened) {
 			continue // how tight it was found, not how it was left
 		}
 		if !t.fastener {
@@ -1243,6 +1273,16 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	}
 }
 
+// fitsBack tells whether a clause says that something is back: "the cap is back tight".
+func (s *tracker) fitsBack(c *clause) bool {
+	for i := c.lo; i < c.hi; i++ {
+		if s.r.toks[i].s == "back" {
+			return true
+		}
+	}
+	return false
+}
+
 // leftOff tells whether an act says that its thing stays off: "I'm leaving that
 // out", "I've not put them back in yet", "the belt's not going on till tomorrow".
 func (s *tracker) leftOff(c *clause, a *act) bool {
@@ -1251,7 +1291,7 @@ func (s *tracker) leftOff(c *clause, a *act) bool {
 	}
 	switch a.action.Name {
 	case "leave off":
-		return a.mood&negated == 0
+		return a.mood&negated == 0 && a.pronoun != "she" && a.pronoun != "he" // "she's on the bench": all of it
 	case "fit", "start by hand":
 		if a.mood&negated == 0 {
 			return false

@@ -831,7 +831,7 @@ func (r *reading) spokenOf(cl, tok int) *thing {
 		var part *thing
 		for _, mi := range r.clauses[k].mentions {
 			m := &r.mentions[mi]
-			if m.entry == nil || m.lo >= tok || m.prep != "" && m.prep != "on" && m.prep != "for" && !(m.prep == "of" && m.of >= 0) || ownsNothing[m.head] {
+			if m.entry == nil || m.lo >= tok || m.prep != "" && m.prep != "on" && m.prep != "for" && !(m.prep == "of" && m.of >= 0) || ownsNone(m.head) {
 				continue
 			}
 			if m.entry.fastener && alike[m.entry.head] {

@@ -420,7 +420,7 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 		if r.since(t.last, q.lo) > 20 {
 			break
 		}
-		if st, _ := t.state(); !t.fastener && !ownsNothing[t.head] && st != Removed && st != Discarded {
+		if st, _ := t.state(); !t.fastener && !ownsNone(t.head) && st != Removed && st != Discarded {
 			return t, "part in hand"
 		}
 	}
