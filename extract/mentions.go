@@ -114,6 +114,9 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	if n == 2 && r.verbOfTwo(c, i) {
 		return m, 0
 	}
+	if n == 1 && (w == "foot" || w == "feet") && (i == c.lo || !definiteWord[r.toks[i-1].s] || r.toks[i-1].s == "all" || r.word(i+1) == "of") {
+		return m, 0 // "about a foot overnight", "four foot of pipe"
+	}
 	if n == 1 && (w == "bit" || w == "bits") && (i == c.lo || r.toks[i-1].qty < 0) {
 		return m, 0 // "a bit of"
 	}
