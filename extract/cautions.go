@@ -403,7 +403,7 @@ func (r *reading) plain(lo, hi int) string {
 	for lo < hi {
 		n := r.lex.Filler(r.from(lo, hi))
 		w := r.toks[lo].s
-		if next := r.word(lo + n); strings.HasPrefix(next, "'") || linking[next] || next == "side" || next == "hand" {
+		if next := r.word(lo + n); w == "too" || strings.HasPrefix(next, "'") || linking[next] || next == "side" || next == "hand" {
 			break // "there's a washer behind it", "right side goes on first"
 		}
 		if n == 0 && (w == "and" || w == "but" || w == "because") {

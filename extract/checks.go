@@ -19,7 +19,7 @@ func (r *reading) checkOpen(rec *Record) []Open {
 func findings(in []normalize.Finding) []Finding {
 	var out []Finding
 	for _, f := range in {
-		out = append(out, Finding{What: f.What, Why: f.Why, Source: f.Source, Ask: f.Ask})
+		out = append(out, Finding{What: f.What, Why: Heard(f.Why), Source: f.Source, Ask: Heard(f.Ask)})
 	}
 	return out
 }

@@ -46,6 +46,8 @@ func TestNamesArePlain(t *testing.T) {
 		{"I removed the two worn bushes.", "bushes"},
 		{"I removed the rusty old seized drain plug.", "drain plug"},
 		{"I took the single chainring bolt out.", "chainring bolt"},
+		{"The bar end weights. There's one screw in each, and that screw comes out.", "bar end weight screw"},
+		{"Right side grip comes off.", "grip"},
 		{"I'll put it in the description hose bracket comes off.", "hose bracket"},
 	} {
 		var got []string
@@ -243,6 +245,17 @@ func TestTorqueTableHoldsValuesOnly(t *testing.T) {
 		}
 		if !slices.Equal(got, c.want) {
 			t.Errorf("%q: torques %q, want %q", c.talk, got, c.want)
+		}
+	}
+	// a plug that was only pulled may be the one in the wall
+	for _, e := range record(t, "Pull the plug out of the wall.", "Undo the cover bolts.").Ledger {
+		if e.Item == "plug" && e.Kind == "fastener" {
+			t.Error("the plug in the wall is to be tightened")
+		}
+	}
+	for _, e := range record(t, "Pull the spark plug out.", "Undo the cover bolts.").Ledger {
+		if e.Item == "spark plug" && e.Kind != "fastener" {
+			t.Error("the spark plug is not to be tightened")
 		}
 	}
 	if rec := record(t, "The rope's cut, pull out the knot.", "New rope, tie the knot.", "Undo the cover bolts."); slices.ContainsFunc(rec.Ledger, func(e Entry) bool { return strings.Contains(e.Item, "nut") }) {

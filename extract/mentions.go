@@ -105,6 +105,12 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 		return r.repaired(ci, i)
 	}
 	w := r.toks[i].s
+	if n > 1 && r.toks[i+n-1].s == "set" && (r.word(i+n) == "at" || r.word(i+n) == "to") {
+		terms, n = r.lex.Things(r.from(i, i+n-1)) // "the driver set at two"
+		if n == 0 {
+			return m, 0
+		}
+	}
 	if n == 1 && (verbLike[w] || r.plainVerb(w)) && r.usedAsVerb(c, i) {
 		return m, 0
 	}
@@ -113,6 +119,9 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	}
 	if n == 2 && r.verbOfTwo(c, i) {
 		return m, 0
+	}
+	if n == 1 && (w == "foot" || w == "feet") && (i == c.lo || !definiteWord[r.toks[i-1].s] || r.toks[i-1].s == "all" || r.word(i+1) == "of") {
+		return m, 0 // "about a foot overnight", "four foot of pipe"
 	}
 	if n == 1 && (w == "bit" || w == "bits") && (i == c.lo || r.toks[i-1].qty < 0) {
 		return m, 0 // "a bit of"
@@ -349,7 +358,7 @@ func (r *reading) complete(ci int, m *mention) {
 			if m.kind == lexicon.Tool && whereWords[p] {
 				break // "two screws at the back phillips number two"
 			}
-			if p == "right" && (i-2 < c.lo || !definiteWord[r.toks[i-2].s] && !placeWords[r.toks[i-2].s]) && m.kind&lexicon.Tool != 0 {
+			if p == "right" && (i-2 < c.lo || !definiteWord[r.toks[i-2].s] && !placeWords[r.toks[i-2].s]) && m.kind&lexicon.Tool != 0 && !(len(mods) > 0 && (mods[0] == "side" || mods[0] == "hand")) {
 				break
 			}
 			mods = append([]string{p}, mods...)

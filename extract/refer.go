@@ -76,8 +76,8 @@ func isLock(t *thing) bool {
 func takesTorque(t *thing) bool {
 	switch t.head {
 	case "plug":
-		// a connector's plug is pushed in
-		return contentCount(t.mods) == 0 || t.mods["drain"] || t.mods["filler"] || t.mods["fill"] || t.mods["spark"] || t.mods["sump"] || t.mods["level"] || t.mods["glow"] || t.mods["vent"] || t.mods["oil"] || t.mods["magnetic"] || t.mods["check"]
+		// a connector's plug is pushed in, and a bare one may be the one in the wall
+		return contentCount(t.mods) == 0 && t.tightenedOnce() || t.mods["drain"] || t.mods["filler"] || t.mods["fill"] || t.mods["spark"] || t.mods["sump"] || t.mods["level"] || t.mods["glow"] || t.mods["vent"] || t.mods["oil"] || t.mods["magnetic"] || t.mods["check"]
 	case "bolt", "nut", "screw", "stud", "axle", "union", "banjo", "lockring", "locknut", "nipple", "spindle", "nylock", "nyloc", "setscrew", "cup", "fitting":
 		return true
 	case "cap":
@@ -86,6 +86,17 @@ func takesTorque(t *thing) bool {
 		return t.mods["guide"] || t.mods["slide"] || t.mods["slider"] || t.mods["sliding"] || t.mods["caliper"] || t.mods["king"]
 	}
 	return t.fastener && !isLock(t) && !neverTorqued[t.head]
+}
+
+// tightenedOnce tells whether a thing was turned tight or loose at any time.
+func (t *thing) tightenedOnce() bool {
+	for _, e := range t.events {
+		switch e.action {
+		case "tighten", "torque", "start by hand", "slacken":
+			return true
+		}
+	}
+	return false
 }
 
 // neverTorqued are the fastenings that are not tightened to a value.
@@ -452,7 +463,7 @@ func (s *tracker) resolve(ci, mi int) *thing {
 			for _, w := range strings.Fields(owner.head) {
 				t.mods[w] = true
 			}
-			name = lexicon.Singular(owner.name) + " "
+			name = lexicon.Modifier(owner.name) + " "
 		}
 		var pl []string
 		for _, w := range m.mods {
@@ -550,7 +561,7 @@ func (s *tracker) resolve(ci, mi int) *thing {
 		// "the pinch bolt for the axle": which pinch bolt it is, the part tells
 		if o := s.ownerOf(ci, mi); o != nil && !strings.Contains(t.name, o.head) && r.since(o.last, m.lo) < 12 {
 			t.owner = o
-			t.name = lexicon.Singular(o.name) + " " + t.name
+			t.name = lexicon.Modifier(o.name) + " " + t.name
 			for k := range o.mods {
 				t.mods[k] = true
 			}
@@ -576,7 +587,7 @@ func (s *tracker) unnamedOf(part *thing, at int) *thing {
 			return f
 		}
 	}
-	t := &thing{name: lexicon.Singular(part.name) + " fasteners", head: "fastener", mods: map[string]bool{}, owner: part, fastener: true, plural: true, side: part.side, first: at, last: at}
+	t := &thing{name: lexicon.Modifier(part.name) + " fasteners", head: "fastener", mods: map[string]bool{}, owner: part, fastener: true, plural: true, side: part.side, first: at, last: at}
 	for w := range part.mods {
 		t.mods[w] = true
 	}
@@ -591,7 +602,7 @@ func (s *tracker) unnamedOf(part *thing, at int) *thing {
 // christen lets fasteners spoken of without a name have the one that is said at last.
 func (t *thing) christen(m *mention) {
 	if t.head == "fastener" && m.head != "fastener" && t.owner != nil {
-		t.head, t.name = m.head, lexicon.Singular(t.owner.name)+" "+headName(m)
+		t.head, t.name = m.head, lexicon.Modifier(t.owner.name)+" "+headName(m)
 	}
 }
 

@@ -278,13 +278,9 @@ func (r *reading) torqueText(h *heard) string {
 }
 
 // Heard writes a quantity's canonical form for a person: "45 lbf·ft", "30 to 35 N·m".
-func Heard(canon string) string {
-	canon = strings.Replace(canon, "N.m", "N·m", 1)
-	canon = strings.Replace(canon, "lbf.", "lbf·", 1)
-	canon = strings.Replace(canon, "kgf.", "kgf·", 1)
-	canon = strings.Replace(canon, "ozf.", "ozf·", 1)
-	return canon
-}
+func Heard(canon string) string { return unitDots.Replace(canon) }
+
+var unitDots = strings.NewReplacer("N.m", "N·m", "lbf.", "lbf·", "kgf.", "kgf·", "ozf.", "ozf·")
 
 // stepText words an act as an instruction: the person's own words from the verb
 // on where the talk has them in order, else the action and the thing.

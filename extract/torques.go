@@ -304,6 +304,9 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 		if t == nil || t.head == "" || documents[t.head] || wholes[m.head] && (m.prep == "for" || m.prep == "of") {
 			continue // "says twelve, for the same engine"
 		}
+		if w := r.word(m.hi + 1); r.word(m.hi) == "set" && (w == "at" || w == "to") {
+			continue // "I've got the driver set at two": what it is set with
+		}
 		if !takesTorque(t) {
 			if m.prep == "" || m.prep == "on" || m.prep == "for" || part == nil {
 				part = t
@@ -594,23 +597,27 @@ func (r *reading) torques(led []Entry) []Torque {
 	return out
 }
 
-// toldTwice tells whether a value said without its unit is only said again, or is
-// said in full right after: "Eighty. Eighty inch pounds." It is then one value.
+// toldTwice tells whether a value is only said again, or is said in full right
+// after: "Eighty. Eighty inch pounds." It is then one value.
 func (r *reading) toldTwice(i int) bool {
 	h := &r.heard[i]
 	q := &r.qtys[h.qty]
-	if q.unitOf == 0 || q.Low == nil {
+	if q.Low == nil {
 		return false
 	}
-	for k := max(0, i-2); k < min(len(r.heard), i+2); k++ {
+	for k := max(0, i-3); k < min(len(r.heard), i+2); k++ {
 		o := &r.heard[k]
 		p := &r.qtys[o.qty]
-		if k == i || o.dropped || o.of != h.of || p.Low == nil || p.unitOf > 0 && k > i || abs(p.cl-q.cl) > 3 {
+		if k == i || o.dropped || o.of != h.of || p.Low == nil || p.Unit != q.Unit || p.Low.Cmp(q.Low) != 0 || p.High.Cmp(q.High) != 0 || h.angle != nil {
 			continue
 		}
-		if p.Unit == q.Unit && p.Low.Cmp(q.Low) == 0 && p.High.Cmp(q.High) == 0 && abs(int(r.since(min(p.lo, q.lo), max(p.lo, q.lo)))) < 12 {
-			return true
+		if apart := r.since(min(p.lo, q.lo), max(p.lo, q.lo)); apart > 15 || k > i && (q.unitOf == 0 || p.unitOf > 0) {
+			continue
 		}
+		if h.applied == "done" && o.applied == "intended" {
+			o.applied = "done" // said first, then set
+		}
+		return true
 	}
 	return false
 }

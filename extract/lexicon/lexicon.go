@@ -437,6 +437,19 @@ func singular(s string) string {
 // Singular returns the name with its last word in the singular.
 func Singular(s string) string { return singular(s) }
 
+// Modifier returns the name as it stands before another: "bar end weights" hold by
+// a bar end weight screw.
+func Modifier(s string) string {
+	s = singular(s)
+	if i := strings.LastIndexByte(s, ' ') + 1; notPlural[s[i:]] && modified[s[i:]] {
+		return s[:len(s)-1]
+	}
+	return s
+}
+
+// modified are the plurals that lose their ending before another name.
+var modified = map[string]bool{"weights": true, "bars": true, "grips": true, "jaws": true}
+
 // Plural returns the name with its last word in the plural.
 func Plural(s string) string {
 	i := strings.LastIndexByte(s, ' ') + 1

@@ -32,9 +32,29 @@ type phrases struct {
 	names   map[string]int // of the sets, into sets
 	sets    []set
 	signals []signal
-	first   [][]int // by the ID of the first word: the signals that may begin with it
-	loose   []bool  // by ID
-	fixed   bool    // no signal has a new name: nothing would listen for it
+	first   [][]*step // by the ID of the first word: the steps that may begin with it
+	loose   []bool    // by ID
+	fixed   bool      // no signal has a new name: nothing would listen for it
+}
+
+// step is an element of signals with what may follow it: signals that begin
+// alike are followed together.
+type step struct {
+	element
+	next []*step
+	ends []int // the signals that end here
+}
+
+// then returns the step after another that takes an element.
+func then(steps *[]*step, e element) *step {
+	for _, s := range *steps {
+		if s.element == e {
+			return s
+		}
+	}
+	s := &step{element: e}
+	*steps = append(*steps, s)
+	return s
 }
 
 type set struct {
@@ -174,14 +194,22 @@ func (l *Lexicon) indexPhrases() error {
 	for w := range loose {
 		g.loose[l.id(w)] = true
 	}
-	g.first = make([][]int, len(l.ids)+1)
+	var roots []*step
 	for i, s := range g.signals {
-		if e := s.phrase[0]; e.set < 0 {
-			g.first[e.word] = append(g.first[e.word], i)
-		} else {
-			for _, w := range firsts[e.set] {
-				g.first[w] = append(g.first[w], i)
-			}
+		at := then(&roots, s.phrase[0])
+		for _, e := range s.phrase[1:] {
+			at = then(&at.next, e)
+		}
+		at.ends = append(at.ends, i)
+	}
+	g.first = make([][]*step, len(l.ids)+1)
+	for _, s := range roots {
+		if s.set < 0 {
+			g.first[s.word] = append(g.first[s.word], s)
+			continue
+		}
+		for _, w := range firsts[s.set] {
+			g.first[w] = append(g.first[w], s)
 		}
 	}
 	return nil
@@ -200,9 +228,13 @@ const window = 64
 type matcher struct {
 	*phrases
 	words []ID
+	found []found
 	known []uint64 // by set: the places at which ends is known
 	ends  []uint64 // by set and place: the places where the set's phrases end
 }
+
+// found is a signal with the last place where it ends.
+type found struct{ signal, end int }
 
 // at returns the word at a place, 0 past the end.
 func (m *matcher) at(i int) ID {
@@ -212,37 +244,54 @@ func (m *matcher) at(i int) ID {
 	return 0
 }
 
-// match returns where the phrase may end when it begins at a place.
+// take returns where an element may end when it begins at one of some places.
+func (m *matcher) take(e element, at uint64) (to uint64) {
+	if e.optional {
+		to = at
+	}
+	for ; at != 0; at &= at - 1 {
+		i := bits.TrailingZeros64(at)
+		if e.gap > 0 {
+			n := min(e.gap, len(m.words)-i) // a gap ends where the words do
+			to |= (1<<(n+1) - 1) << i
+			continue
+		}
+		for k := i; k <= i+2 && k < window-1; k++ {
+			if e.set >= 0 {
+				to |= m.set(e.set, k)
+			} else if m.at(k) == e.word {
+				to |= 1 << (k + 1)
+			}
+			if k == 0 || !m.loose[m.at(k)] {
+				break
+			}
+		}
+	}
+	return to
+}
+
+// match returns where a phrase may end when it begins at a place.
 func (m *matcher) match(p phrase, i int) uint64 {
 	at := uint64(1) << i
 	for _, e := range p {
-		var to uint64
-		if e.optional {
-			to = at
-		}
-		for ; at != 0; at &= at - 1 {
-			i := bits.TrailingZeros64(at)
-			if e.gap > 0 {
-				n := min(e.gap, len(m.words)-i) // a gap ends where the words do
-				to |= (1<<(n+1) - 1) << i
-				continue
-			}
-			for k := i; k <= i+2 && k < window-1; k++ {
-				if e.set >= 0 {
-					to |= m.set(e.set, k)
-				} else if m.at(k) == e.word {
-					to |= 1 << (k + 1)
-				}
-				if k == 0 || !m.loose[m.at(k)] {
-					break
-				}
-			}
-		}
-		if at = to; at == 0 {
-			return 0
+		if at = m.take(e, at); at == 0 {
+			break
 		}
 	}
 	return at
+}
+
+// follow finds the signals that go on with a step from one of some places.
+func (m *matcher) follow(s *step, at uint64) {
+	if at = m.take(s.element, at); at == 0 {
+		return
+	}
+	for _, k := range s.ends {
+		m.found = append(m.found, found{k, bits.Len64(at) - 1})
+	}
+	for _, n := range s.next {
+		m.follow(n, at)
+	}
 }
 
 // set returns where a phrase of a set may end when it begins at a place.
@@ -274,22 +323,21 @@ func (l *Lexicon) Signals(words []ID) []Signal {
 	defer l.matchers.Put(m)
 	m.words = words[:min(len(words), window-1)]
 	clear(m.known)
+	m.found = m.found[:0]
+	for _, s := range l.said.first[words[0]] {
+		m.follow(s, 1)
+	}
+	if len(m.found) == 0 {
+		return nil
+	}
+	slices.SortFunc(m.found, func(a, b found) int { return a.signal - b.signal }) // the order of the file
 	var out []Signal
-	for _, k := range l.said.first[words[0]] {
-		s := &l.said.signals[k]
-		best := bits.Len64(m.match(s.phrase, 0)) - 1
-		if best <= 0 {
-			continue
-		}
-		known := false
-		for i := range out {
-			if out[i].Name == s.name {
-				out[i].Len = max(out[i].Len, best)
-				known = true
-			}
-		}
-		if !known {
-			out = append(out, Signal{s.name, best})
+	for _, f := range m.found {
+		name := l.said.signals[f.signal].name
+		if i := slices.IndexFunc(out, func(s Signal) bool { return s.Name == name }); i >= 0 {
+			out[i].Len = max(out[i].Len, f.end)
+		} else {
+			out = append(out, Signal{name, f.end})
 		}
 	}
 	return out
