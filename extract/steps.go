@@ -190,7 +190,7 @@ func (r *reading) isStep(c *clause, a *act) bool {
 		return true
 	}
 	if a.unknown && !a.bare && a.verb >= 0 && !a.subject {
-		if w, whose := r.firstUnknown(a, c); bodily[w] && (whose == "your" || whose == "my") || a.action.Name == "inspect" && !signs[w] && !signs[lexicon.Singular(w)] {
+		if w, whose := r.firstUnknown(a, c); bodily[w] && (whose == "your" || whose == "my" || strings.HasSuffix(w, "s") && w != "arms") || a.action.Name == "inspect" && !signs[w] && !signs[lexicon.Singular(w)] {
 			return false
 		}
 		return r.workAround(c) // a thing that no list knows, in the person's own words
@@ -201,6 +201,9 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	if a.pronoun == "her" || a.pronoun == "him" {
 		return a.verb >= 0 && !a.subject && a.hi > a.lo+1
 	}
+	if a.action.Name == "switch off" && a.pronoun != "" && a.verb >= 0 && !a.subject {
+		return true // "isolate it at the wall"
+	}
 	if a.action.Name == "fill" && a.pronoun != "" && a.verb >= 0 && len(a.things) == 0 {
 		for _, mi := range c.mentions {
 			if m := &r.mentions[mi]; m.kind&lexicon.Consumable != 0 && m.from >= a.hi {
@@ -208,7 +211,7 @@ func (r *reading) isStep(c *clause, a *act) bool {
 			}
 		}
 	}
-	if len(a.things) > 0 && a.pronoun != "" && a.verb >= 0 && !a.subject && c.hi-a.verb >= 4 && (a.action.Name == "support" || a.action.Name == "place" || a.action.Name == "adjust" || a.action.Name == "drill" || a.action.Name == "fill" || a.action.Name == "hammer" || a.action.Name == "press" || a.action.Name == "heat" || a.action.Name == "cut") {
+	if len(a.things) > 0 && a.pronoun != "" && a.verb >= 0 && !a.subject && c.hi-a.verb >= 3 && (a.action.Name == "lock" || a.action.Name == "support" || a.action.Name == "place" || a.action.Name == "adjust" || a.action.Name == "drill" || a.action.Name == "fill" || a.action.Name == "hammer" || a.action.Name == "press" || a.action.Name == "heat" || a.action.Name == "cut") {
 		return true
 	}
 	if len(a.things) > 0 {
@@ -498,6 +501,10 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			} else {
 				w = append(w, "these parts")
 			}
+			continue
+		}
+		if (t.s == "her" || t.s == "him") && r.pronounAt(c, i) {
+			w, objPlaced = append(w, "the machine"), true
 			continue
 		}
 		if x, ok := firstPerson[t.s]; ok {
