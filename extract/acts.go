@@ -1315,6 +1315,20 @@ func (r *reading) moodOf(ci int, a *act) mood {
 			m |= conditional
 		}
 	}
+	if a.verb > c.lo && !a.subject {
+		// what others do, what happens to whoever is careless, what a thing has
+		p, pp := r.toks[a.verb-1].s, ""
+		if a.verb-2 >= c.lo {
+			pp = r.toks[a.verb-2].s
+		}
+		s := r.toks[a.verb].s
+		if p == "they" || pp == "you" && p == "'ll" && damages[r.lemma1(s)] || s == "got" && (p == "'ve" || p == "'s" || p == "have" || p == "has") && pp != "i" && pp != "we" && a.action.Name != "start by hand" {
+			m |= framed
+		}
+		if a.hi > a.verb+1 && strings.HasSuffix(r.word(a.verb+1), "ed") && r.toks[a.verb-1].men >= 0 {
+			m |= framed // "a hose zip tied to a ruler"
+		}
+	}
 	if a.verb-2 >= c.lo && !a.subject {
 		// "it'll pull any hill": what the machine does
 		if w, will := r.toks[a.verb-2].s, r.toks[a.verb-1].s; (will == "'ll" || will == "will" || will == "would" || will == "can") && (w == "it" || w == "that" || w == "they" || w == "she" || w == "he" || w == "this") {
@@ -1353,6 +1367,9 @@ func (r *reading) moodOf(ci int, a *act) mood {
 	}
 	return m
 }
+
+// damages are what "you'll" do by mistake.
+var damages = set("crack strip snap break bend tear split gouge shear burn scratch dent bust kill cut ruin")
 
 var passiveBe = set("'s is are was were 're be been")
 
