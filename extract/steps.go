@@ -369,6 +369,9 @@ func (r *reading) drivenBy(c *clause, a *act) string {
 				break
 			}
 		}
+		for lo > n.lo && lo > from && r.toks[lo-1].men < 0 && (numberWord[r.toks[lo-1].s] || countOf[r.toks[lo-1].s] > 1 || r.toks[lo-1].s[0] >= '0' && r.toks[lo-1].s[0] <= '9') {
+			lo-- // "seventeen ring spanner"
+		}
 		if lo >= 0 && hi-lo <= 6 {
 			return strings.ToLower(r.text(lo, hi))
 		}
@@ -545,7 +548,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		if r.cueAtTok(c, i, offCamera) {
 			continue
 		}
-		if t.s == "not" && i >= a.hi && objPlaced && len(w) > 3 {
+		if t.s == "not" && i >= a.hi && objPlaced && len(w) > 3 && !linking[r.toks[i-1].s] {
 			break
 		}
 		if asides[t.s] && (i+1 == end || t.brk >= brkComma) {
