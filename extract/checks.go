@@ -440,4 +440,3 @@ func (r *reading) numbers(c *clause) []string {
 	}
 	return out
 }
-
