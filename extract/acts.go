@@ -136,8 +136,8 @@ func (r *reading) actAt(ci, i int) (act, int) {
 				continue
 			}
 			score := 2 * len(p.Words)
-			if p.Action.Name == "none" || third && p.Subject {
-				score++ // "the cable pulls down"
+			if p.Action.Name == "none" || third && p.Subject || p.Subject && r.theyBefore(c, i) {
+				score++ // "the cable pulls down", "they just drop out"
 			}
 			if score > bestScore {
 				best, bestEnd, bestScore = a, end, score
@@ -148,6 +148,20 @@ func (r *reading) actAt(ci, i int) (act, int) {
 		return act{}, 0
 	}
 	return best, bestEnd
+}
+
+// theyBefore tells whether "they", "it" or the like is what the verb is said of.
+func (r *reading) theyBefore(c *clause, i int) bool {
+	for k := i - 1; k >= c.lo && k > i-4; k-- {
+		switch r.toks[k].s {
+		case "just", "all", "both", "then", "right", "now", "will", "'ll", "should":
+		case "they", "it", "these", "those":
+			return true
+		default:
+			return false
+		}
+	}
+	return false
 }
 
 // verbHere declines words that only look like the verb: "the torque is", "a clean rag", "to spec".
@@ -167,6 +181,9 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	}
 	if r.toks[i].s == "torque" && (r.toks[i-1].men >= 0 || p == "much" || p == "for" || p == "with" || r.word(i+1) == "is" || r.word(i+1) == "for" || r.word(i+1) == "figure" || r.word(i+1) == "spec" || r.word(i+1) == "value" || r.word(i+1) == "setting") {
 		return false
+	}
+	if l := r.lex.Lemmas(r.toks[i].s); len(l) > 0 && l[0] == "kill" && a.action.Name == "switch off" {
+		return len(a.objects) > 0 && switched[r.mentions[a.objects[0]].head]
 	}
 	if r.toks[i].s == "saw" && a.verb >= 0 && (subjects[p] || p == "never" || p == "ever") {
 		return false // of seeing
@@ -733,6 +750,10 @@ func (r *reading) singledOut(ci int) {
 			turns = true
 			continue
 		}
+		if fractionWord[w] || pluralSize[w] != "" {
+			driven = true
+			continue
+		}
 		if countOf[w] == 0 && !numberWord[w] && !determiner[w] && !placeWords[w] && w != "with" && w != "of" && w != "then" && w != "now" && w != "and" && w != "on" && w != "at" && w != "each" && w != "side" && w != "both" && w != "sides" && w != "pieces" && !holding[w] {
 			return
 		}
@@ -755,13 +776,34 @@ func (r *reading) singledOut(ci int) {
 			return
 		}
 	}
+	if !driven && r.handledNext(ci) {
+		return // "First the return cable adjuster. Turn it out": what it is about
+	}
 	a := act{action: r.lex.Action("remove"), lo: m.from, hi: c.hi, verb: -1, objects: objects, subject: true, heads: true, rule: "named with what turns it"}
 	r.addAct(ci, a)
 }
 
+// handledNext tells whether the clause after one does something to "it".
+func (r *reading) handledNext(ci int) bool {
+	if ci+1 >= len(r.clauses) || r.since(r.clauses[ci].lo, r.clauses[ci+1].lo) > 8 {
+		return false
+	}
+	n := &r.clauses[ci+1]
+	for i := n.lo; i < n.hi && i < n.lo+5; i++ {
+		if r.plainVerb(r.toks[i].s) {
+			for k := i + 1; k < n.hi && k < i+3; k++ {
+				if w := r.toks[k].s; w == "it" || w == "that" || w == "them" {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
 // holding are the words that lead from a part to what holds it: "the cover's got
 // six screws", "the hood is five Phillips", "held by two bolts".
-var holding = set("is 's are 're has have got held holds by it they just only another all ones these those them them's sits uses takes")
+var holding = set("is 's are 're has have got held holds by it they just only another all ones these those them them's sits uses takes itself")
 
 // drivenNext tells whether the clause after one says nothing but the size or the
 // tool: "Mirrors. 14 spanner."
@@ -808,11 +850,14 @@ func (r *reading) stood(ci, mi int) {
 // something used up, and where it goes, with no verb of its own.
 func (r *reading) spreads(ci int) {
 	c := &r.clauses[ci]
-	if c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 || ci < r.toolList[1] {
+	if c.mood&(conditional|hypothetical|other|asked|advert|greeting|listing) != 0 || ci < r.toolList[1] {
 		return
 	}
 	for k, mi := range c.mentions {
 		m := &r.mentions[mi]
+		if r.deniedBefore(c, m.from) {
+			continue
+		}
 		if scrubs[m.head] && k+1 < len(c.mentions) && m.prep == "" && !r.inAct(ci, mi) && (m.from == c.lo || openers[r.toks[m.from-1].s] || r.toks[m.from-1].brk >= brkPause) {
 			if o := &r.mentions[c.mentions[k+1]]; o.kind&(lexicon.Part|lexicon.Fastener) != 0 && (o.prep == "on" || o.prep == "over" || o.prep == "round" || o.prep == "around") && o.from == m.hi+1 {
 				r.addAct(ci, act{action: r.lex.Action("clean"), lo: m.from, hi: o.hi, verb: -1, objects: []int{c.mentions[k+1]}, subject: true, rule: "tool and place"})
@@ -984,7 +1029,7 @@ func (r *reading) verbless(ci int) {
 		if !last {
 			next = r.toks[j+1].s
 		}
-		ok := last || next == "and" || next == "first" || next == "by" || next == "then" || next == "now" || next == "again" || next == "here" || next == "with" || next == "the" && offWords[w] || next == "to" && back || next == "from" || next == "loosely" || next == "finger" || next == "hand" || next == "as" || r.imperativeAt(j+1)
+		ok := last || next == "and" || next == "first" || next == "by" || next == "then" || next == "now" || next == "again" || next == "here" || next == "with" || next == "the" && offWords[w] || next == "to" && back || next == "from" || next == "loosely" || next == "finger" || next == "hand" || next == "as" || r.imperativeAt(j+1) || afterParticle[next] || next == "i" || next == "you" || next == "we" || next == "it" && j+2 < c.hi && linking[r.toks[j+2].s]
 		name := ""
 		switch {
 		case offWords[w] && ok:
@@ -1006,6 +1051,9 @@ func (r *reading) verbless(ci int) {
 			name = "switch off"
 		}
 		if name == "fit" && supplies[m.head] {
+			if w != "on" {
+				continue // "water in it"
+			}
 			name = "switch on"
 		}
 		hi := j + 1
@@ -1143,6 +1191,9 @@ func (r *reading) goes(ci int) {
 	}
 }
 
+// afterParticle are the words that begin something of their own after "wires on", "propane off".
+var afterParticle = set("at per sideways completely altogether too already like facing last tight loose square flush straight nice easy so until till before after once because while for arrow lip")
+
 // tightAsFound tells whether "tight" tells how a thing was met: "that bolt is tight".
 func tightAsFound(r *reading, c *clause, j int) bool {
 	for i := c.lo; i < j; i++ {
@@ -1274,6 +1325,26 @@ func (r *reading) moodOf(ci int, a *act) mood {
 			m |= conditional
 		}
 	}
+	if a.verb > c.lo && !a.subject {
+		// what others do, what happens to whoever is careless, what a thing has
+		p, pp := r.toks[a.verb-1].s, ""
+		if a.verb-2 >= c.lo {
+			pp = r.toks[a.verb-2].s
+		}
+		s := r.toks[a.verb].s
+		if p == "they" || pp == "you" && p == "'ll" && damages[r.lemma1(s)] || s == "got" && (p == "'ve" || p == "'s" || p == "have" || p == "has") && pp != "i" && pp != "we" && a.action.Name != "start by hand" {
+			m |= framed
+		}
+		if a.hi > a.verb+1 && strings.HasSuffix(r.word(a.verb+1), "ed") && r.toks[a.verb-1].men >= 0 {
+			m |= framed // "a hose zip tied to a ruler"
+		}
+	}
+	if a.verb-2 >= c.lo && !a.subject {
+		// "it'll pull any hill": what the machine does
+		if w, will := r.toks[a.verb-2].s, r.toks[a.verb-1].s; (will == "'ll" || will == "will" || will == "would" || will == "can") && (w == "it" || w == "that" || w == "they" || w == "she" || w == "he" || w == "this") {
+			m |= framed
+		}
+	}
 	// "you'd pull the lid off, drain the oil": the frame holds while nobody else acts
 	if ci > 0 && r.clauses[ci-1].sentence == c.sentence && !a.subject && a.verb >= 0 && (a.verb == c.lo || a.verb == c.lo+1 && (r.toks[c.lo].s == "and" || r.toks[c.lo].s == "then" || r.toks[c.lo].s == "or")) {
 		for _, ai := range r.clauses[ci-1].acts {
@@ -1311,6 +1382,9 @@ func (r *reading) moodOf(ci int, a *act) mood {
 	}
 	return m
 }
+
+// damages are what "you'll" do by mistake.
+var damages = set("crack strip snap break bend tear split gouge shear burn scratch dent bust kill cut ruin")
 
 var passiveBe = set("'s is are was were 're be been")
 

@@ -901,6 +901,9 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 			score -= 2 // the talk has turned to another part since
 		}
 		st, _ := t.state()
+		if n := len(t.events) - 1; st == Removed && t.events[n].act >= 0 && r.acts[t.events[n].act].heads {
+			st = Loosened // so far it was only named: now it comes off
+		}
 		switch act {
 		case "fit", "start by hand", "tighten", "torque":
 			switch st {
@@ -1201,7 +1204,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 			ts = append(ts, t)
 		}
 	}
-	if len(ts) == 0 && len(a.objects) == 0 && !a.unknown {
+	if len(ts) == 0 && len(a.objects) == 0 && !a.unknown && a.pronoun != "her" && a.pronoun != "him" {
 		if t := s.pronoun(a); t != nil && (a.pronoun != "" || ledgerActs[a.action.Name] != "" && !s.objectless(ci, a)) {
 			if sd := s.clauseSide(c); sd != "" && (a.pronoun == "one" || a.pronoun == "that") {
 				t = s.sided(t, &mention{lo: a.lo, side: sd}, sd)
@@ -1345,6 +1348,15 @@ func (s *tracker) fitting(tok int) bool {
 	return on > off
 }
 
+// apart tells whether things have been coming off of late, or nothing was done yet.
+func (s *tracker) apart(tok int) bool {
+	if len(s.turns) == 0 {
+		return true
+	}
+	last := s.turns[len(s.turns)-1]
+	return s.r.since(last.at, tok) < 120
+}
+
 // settle tells what is done to a thing that is only named: it comes off while
 // things come off, and goes on or is tightened while they go on. False where
 // nothing follows.
@@ -1359,7 +1371,7 @@ func (s *tracker) settle(a *act) bool {
 			n = "fit"
 		case fitting && (st == Refitted || st == HandTight || st == Loosened) && takesTorque(t):
 			n = "tighten"
-		case !fitting && (st == "" || st == Loosened):
+		case !fitting && s.apart(a.lo) && (st == "" || st == Loosened):
 			n = "remove"
 		}
 		if n == "" || name != "" && n != name {

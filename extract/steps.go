@@ -1,6 +1,8 @@
 package extract
 
 import (
+	"cmp"
+	"slices"
 	"strings"
 
 	"wrenchword/extract/lexicon"
@@ -44,10 +46,11 @@ func (r *reading) steps() []Step {
 				if hasValue(text) != hasValue(old.Text) && !hasValue(old.Text) || hasValue(text) == hasValue(old.Text) && len(strings.Fields(text)) > len(strings.Fields(old.Text)) && len(strings.Fields(text)) <= 20 {
 					old.Text = text
 				}
-				if recent[i].named && !named {
+				if recent[i].named && !named && r.at(lo)-old.At < 12 {
 					old.Place = r.place(lo, hi).by(rule)
-					recent[i].named = false
 				}
+				recent[i].named = recent[i].named && named
+				recent[i].explicit = recent[i].explicit || explicit
 				out[recent[i].k].End = round3(r.at(hi - 1))
 				return
 			}
@@ -73,15 +76,19 @@ func (r *reading) steps() []Step {
 			continue
 		}
 		done := false
-		for n, ai := range c.acts {
+		acts := slices.Clone(c.acts)
+		slices.SortStableFunc(acts, func(x, y int) int { return cmp.Compare(r.startOf(&r.acts[x]), r.startOf(&r.acts[y])) })
+		for _, ai := range acts {
 			a := &r.acts[ai]
 			if !r.isStep(c, a) {
 				continue
 			}
 			again := r.retold(a, last)
 			hi := c.hi
-			if n+1 < len(c.acts) {
-				hi = max(a.hi, r.startOf(&r.acts[c.acts[n+1]]))
+			for _, oi := range c.acts {
+				if lo := r.startOf(&r.acts[oi]); oi != ai && lo > a.lo && lo >= a.hi && lo < hi {
+					hi = lo
+				}
 			}
 			text := r.stepText(c, a, hi)
 			h := valueAt[ci]
@@ -113,6 +120,12 @@ func (r *reading) steps() []Step {
 			q := &r.qtys[h.qty]
 			emit(r.torqueText(h), "tighten|"+h.of.name+h.of.side, "torque", "value set, no verb", []*thing{h.of}, max(c.lo, q.lo-6), q.hi, false, false, false, false)
 		}
+	}
+	slices.SortStableFunc(out, func(a, b Step) int {
+		return cmp.Or(cmp.Compare(a.Clip, b.Clip), cmp.Compare(a.At, b.At))
+	})
+	for i := range out {
+		out[i].N = i + 1
 	}
 	return out
 }
@@ -190,7 +203,7 @@ func (r *reading) isStep(c *clause, a *act) bool {
 		return true
 	}
 	if a.unknown && !a.bare && a.verb >= 0 && !a.subject {
-		if w, whose := r.firstUnknown(a, c); bodily[w] && (whose == "your" || whose == "my") || a.action.Name == "inspect" && !signs[w] && !signs[lexicon.Singular(w)] {
+		if w, whose := r.firstUnknown(a, c); bodily[w] && (whose == "your" || whose == "my" || strings.HasSuffix(w, "s") && w != "arms") || a.action.Name == "inspect" && !signs[w] && !signs[lexicon.Singular(w)] {
 			return false
 		}
 		return r.workAround(c) // a thing that no list knows, in the person's own words
@@ -201,6 +214,9 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	if a.pronoun == "her" || a.pronoun == "him" {
 		return a.verb >= 0 && !a.subject && a.hi > a.lo+1
 	}
+	if a.action.Name == "switch off" && a.pronoun != "" && a.verb >= 0 && !a.subject {
+		return true // "isolate it at the wall"
+	}
 	if a.action.Name == "fill" && a.pronoun != "" && a.verb >= 0 && len(a.things) == 0 {
 		for _, mi := range c.mentions {
 			if m := &r.mentions[mi]; m.kind&lexicon.Consumable != 0 && m.from >= a.hi {
@@ -208,7 +224,7 @@ func (r *reading) isStep(c *clause, a *act) bool {
 			}
 		}
 	}
-	if len(a.things) > 0 && a.pronoun != "" && a.verb >= 0 && !a.subject && c.hi-a.verb >= 4 && (a.action.Name == "support" || a.action.Name == "place" || a.action.Name == "adjust" || a.action.Name == "drill" || a.action.Name == "fill" || a.action.Name == "hammer" || a.action.Name == "press" || a.action.Name == "heat" || a.action.Name == "cut") {
+	if len(a.things) > 0 && a.pronoun != "" && a.verb >= 0 && !a.subject && c.hi-a.verb >= 3 && (a.action.Name == "lock" || a.action.Name == "support" || a.action.Name == "place" || a.action.Name == "adjust" || a.action.Name == "drill" || a.action.Name == "fill" || a.action.Name == "hammer" || a.action.Name == "press" || a.action.Name == "heat" || a.action.Name == "cut") {
 		return true
 	}
 	if len(a.things) > 0 {
@@ -353,6 +369,9 @@ func (r *reading) drivenBy(c *clause, a *act) string {
 				break
 			}
 		}
+		for lo > n.lo && lo > from && r.toks[lo-1].men < 0 && (numberWord[r.toks[lo-1].s] || countOf[r.toks[lo-1].s] > 1 || r.toks[lo-1].s[0] >= '0' && r.toks[lo-1].s[0] <= '9') {
+			lo-- // "seventeen ring spanner"
+		}
 		if lo >= 0 && hi-lo <= 6 {
 			return strings.ToLower(r.text(lo, hi))
 		}
@@ -442,6 +461,10 @@ var firstPerson = map[string]string{"my": "the", "your": "the", "our": "the", "m
 func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 	var w []string
 	verb := r.imperative(a)
+	if a.action.Name == "repeat" && verb == "Same" {
+		w = append(w, "Do", "the")
+		verb = "same"
+	}
 	w = append(w, verb)
 	objPlaced := false
 	end := hi
@@ -500,6 +523,10 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			}
 			continue
 		}
+		if (t.s == "her" || t.s == "him") && r.pronounAt(c, i) {
+			w, objPlaced = append(w, "the machine"), true
+			continue
+		}
 		if x, ok := firstPerson[t.s]; ok {
 			if x != "" {
 				w = append(w, x)
@@ -510,6 +537,22 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		}
 		if i >= a.hi && (t.s == "that" || t.s == "it" || t.s == "there" || t.s == "they" || t.s == "which") && (r.word(i+1) == "'s" || r.word(i+1) == "is" || r.word(i+1) == "are" || r.word(i+1) == "'re") {
 			break
+		}
+		if objPlaced && len(w) >= 6 && (t.s == "where" || t.s == "so" || t.s == "which" || t.s == "although" || t.s == "because") && i >= a.hi {
+			break // an explanation
+		}
+		if t.s == "them" && t.men < 0 && i+1 < end && r.leadsMention(c, i) {
+			w = append(w, "the") // "wipe them splines"
+			continue
+		}
+		if r.cueAtTok(c, i, offCamera) {
+			continue
+		}
+		if t.s == "not" && i >= a.hi && objPlaced && len(w) > 3 && !linking[r.toks[i-1].s] {
+			break
+		}
+		if asides[t.s] && (i+1 == end || t.brk >= brkComma) {
+			continue
 		}
 		if dropWords[t.s] && t.qty < 0 && !(t.s == "right" && (r.word(i+1) == "side" || i > 0 && r.toks[i-1].s == "the")) {
 			continue
@@ -524,6 +567,10 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			continue
 		}
 		if t.brk == brkComma && i+1 < end {
+			if objPlaced && r.pastForm(r.toks[i+1].s) {
+				w = append(w, s)
+				break // ", dunked it": the next thing done
+			}
 			s += ","
 		}
 		w = append(w, s)
@@ -588,6 +635,29 @@ func (r *reading) needsThe(i int, m *mention) bool {
 	return !m.plural && m.kind&lexicon.Consumable == 0 && m.prep == ""
 }
 
+// cueAtTok tells whether a token belongs to a cue of that mood.
+func (r *reading) cueAtTok(c *clause, i int, m mood) bool {
+	for _, q := range c.cues {
+		if q.mood&m != 0 && i >= q.lo && i < q.hi {
+			return true
+		}
+	}
+	return false
+}
+
+// pastForm tells whether a word is the past of a verb of the workshop and nothing else.
+func (r *reading) pastForm(w string) bool {
+	for _, v := range r.lex.Lemmas(w) {
+		if v != w && strings.HasSuffix(w, "ed") && len(r.lex.Patterns(v)) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// asides are small words that end a phrase and say nothing of the work.
+var asides = set("mind mate eh lads folks guys friends see look myself yourself though anyway altogether")
+
 // clauseBreak tells whether what follows a joining word is talk of its own rather than more of the thing.
 func (r *reading) clauseBreak(i, end int) bool {
 	next := r.word(i + 1)
@@ -618,7 +688,7 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 		if i == lo && !prepositions[t.s] {
 			return ""
 		}
-		if subjects[t.s] && t.men < 0 && t.s != "the" && t.s != "this" && t.s != "that" || (t.s == "and" || t.s == "because" || t.s == "but") {
+		if subjects[t.s] && t.men < 0 && t.s != "the" && t.s != "this" && t.s != "that" || (t.s == "and" || t.s == "because" || t.s == "but" || t.s == "not") {
 			break
 		}
 		if x, ok := firstPerson[t.s]; ok {
@@ -648,6 +718,9 @@ func trimStep(s string) string {
 	f := strings.Fields(s)
 	if len(f) > 26 {
 		f = f[:26]
+	}
+	if n := len(f); n > 3 && f[n-2] == "and" && (f[n-1] == "see" || f[n-1] == "begin" || f[n-1] == "go" || f[n-1] == "try" || f[n-1] == "then") {
+		f = f[:n-2]
 	}
 	for len(f) > 2 {
 		l := strings.ToLower(strings.Trim(f[len(f)-1], ",.;:"))
