@@ -153,8 +153,11 @@ func (r *reading) forbids(c *clause) bool {
 // threatens tells whether a clause tells of harm.
 func (r *reading) threatens(ci int) bool {
 	for _, o := range r.clauses[ci].opens {
-		if o.signal == "harm" && r.toks[o.lo].men < 0 {
-			return true
+		if o.signal != "harm" || r.toks[o.lo].men >= 0 {
+			continue
+		}
+		if next := r.word(o.hi); next != "about" && !(o.hi < len(r.toks) && r.toks[o.hi].qty >= 0) {
+			return true // but "you'll lose about half a litre" threatens with nothing
 		}
 	}
 	return false

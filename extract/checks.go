@@ -429,6 +429,10 @@ func (r *reading) opposed(a, b *clause) bool {
 	return false
 }
 
+// parts of a whole stand for a figure: "the manual says a sixteenth".
+var parts = set("half third quarter fifth sixth eighth tenth sixteenth thirtysecond hundredth thou")
+
+// numbers gives the numbers of a clause, as they are compared.
 func (r *reading) numbers(c *clause) []string {
 	var out []string
 	base := int(r.toks[c.lo].lo)
@@ -436,6 +440,11 @@ func (r *reading) numbers(c *clause) []string {
 	for _, n := range normalize.Numbers(r.talk.Text[base:end]) {
 		if n.Low != nil {
 			out = append(out, n.Low.RatString())
+		}
+	}
+	for i := c.lo; i+1 < c.hi && len(out) == 0; i++ {
+		if w := r.toks[i+1].s; (r.toks[i].s == "a" || r.toks[i].s == "an") && parts[w] {
+			out = append(out, w)
 		}
 	}
 	return out

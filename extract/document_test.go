@@ -237,6 +237,7 @@ func TestTorqueTableHoldsValuesOnly(t *testing.T) {
 		{[]string{"Tighten the shackle bolts to forty five foot pounds.", "Forty five, that's both of them."}, []string{"shackle bolts 45 lbf.ft"}},
 		{[]string{"Tighten the piston nut to four hundred foot pounds.", "I've got a multiplier, it's four to one."}, []string{"piston nut 400 lbf.ft"}},
 		{[]string{"Tighten the blade nut to fifty foot pounds.", "My knees got about 2 foot pounds left in them."}, []string{"blade nut 50 lbf.ft"}},
+		{[]string{"The preload cap screws into the end of the axle.", "It's half a newton metre."}, []string{"preload cap 0.5 N.m"}},
 		{[]string{"The air box nuts, the book says nine newton metres.", "The paper on the wall says twelve newton metres, for the same engine."}, []string{"air box nuts 9 N.m", "air box nuts 12 N.m"}},
 	} {
 		var got []string

@@ -66,6 +66,17 @@ func (r *reading) findMentions() {
 				if verbLike[r.toks[end].s] && end+1 < c.hi && r.toks[end].brk <= brkPause && (determiner[r.toks[end+1].s] && countOf[r.toks[end+1].s] == 0 || pronounsObj[r.toks[end+1].s]) {
 					break
 				}
+				if w := r.toks[end].s; strings.HasSuffix(w, "s") && len(r.lex.Lemmas(w)) > 0 && end2 == end+1 && end2 < c.hi && r.toks[end].brk == brkNone {
+					switch r.toks[end2].s {
+					case "in", "into", "on", "onto", "to", "through", "over", "down", "off", "out", "back", "straight":
+						if m.kind&lexicon.Part != 0 || m.kind&lexicon.Fastener != 0 {
+							m2.kind = 0 // "the cap screws into the end": what it does
+						}
+					}
+				}
+				if m2.kind == 0 {
+					break
+				}
 				m2.lo = m.lo
 				m2.mods = append(append([]string{}, m.mods...), append(strings.Fields(m.head), m2.mods...)...)
 				if m2.kind&(lexicon.Fastener|lexicon.Part) != 0 {

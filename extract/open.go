@@ -229,10 +229,13 @@ func (r *reading) spokenOfAsBack(t *thing) bool {
 
 // spokenOfLater tells whether a thing is spoken of as in place or worked on, well
 // after a token.
-func (r *reading) spokenOfLater(t *thing, after int) bool {
+func (r *reading) spokenOfLater(t *thing, after int) bool { return r.againAfter(t, after, 20) }
+
+// againAfter is spokenOfLater for what is named so many seconds after a token.
+func (r *reading) againAfter(t *thing, after int, seconds float64) bool {
 	for mi := range r.mentions {
 		m := &r.mentions[mi]
-		if m.lo <= after || r.since(after-1, m.lo) < 20 || m.entry != t && !r.mayName(m, t) {
+		if m.lo <= after || r.since(after-1, m.lo) < seconds || m.entry != t && !r.mayName(m, t) {
 			continue
 		}
 		c := &r.clauses[m.cl]

@@ -582,7 +582,9 @@ func (r *reading) putRight(ci int, oc openCue) bool {
 			}
 		}
 		for i := max(n.lo, oc.hi); i+1 < n.hi; i++ {
-			if w := r.toks[i].s; w == "hang" && r.toks[i+1].s == "on" || w == "no" && r.toks[i+1].s == "wait" || w == "nah" {
+			next := r.toks[i+1].s
+			switch w := r.toks[i].s; {
+			case w == "hang" && next == "on", w == "nah", w == "no" && (next == "wait" || next == "i" || next == "it" || next == "that" || next == "hang" || next == "sorry"):
 				return true
 			}
 		}
@@ -1154,9 +1156,9 @@ func (r *reading) settled(e *looseEnd, rec *Record) bool {
 			return false
 		case "back-to":
 			// no promise to come back is kept or broken that names nothing
-			return !e.sure || r.mentions[e.topic].entry == nil || r.spokenOfLater(r.mentions[e.topic].entry, r.clauses[e.last].hi)
+			return !e.sure || r.mentions[e.topic].entry == nil || r.againAfter(r.mentions[e.topic].entry, r.clauses[e.last].hi, 8)
 		}
-		if e.signal == "later" && r.onADay(e) {
+		if e.signal == "later" && r.onADay(e) || e.signal == "undone" && r.saidIn(&r.clauses[r.toks[e.lo].cl], "today") {
 			return false // another day is not in this recording
 		}
 		return e.topic >= 0 && r.doneLater(e)

@@ -393,6 +393,19 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 			return m.entry, "part in the heading before"
 		}
 	}
+	// "The preload cap screws into the end of the axle. It's half a newton metre."
+	if w := r.toks[c.lo].s; (w == "it" || w == "that" || w == "they" || w == "those") && len(c.mentions) == 0 {
+		for k := ci - 1; k >= max(0, ci-2) && r.since(r.clauses[k].lo, q.lo) < 12; k-- {
+			for _, mi := range r.clauses[k].mentions {
+				if m := &r.mentions[mi]; m.prep == "" && m.entry != nil {
+					if takesTorque(m.entry) && r.opens(&r.clauses[k], m) {
+						return m.entry, "what the sentence before was about"
+					}
+					break
+				}
+			}
+		}
+	}
 	for i := len(s.hand) - 1; i >= 0; i-- {
 		t := s.hand[i]
 		if r.since(t.last, q.lo) > 30 {

@@ -86,7 +86,7 @@ func (f *jobFlags) record(ctx context.Context, cmd *cobra.Command, say sayer, pa
 }
 
 // largeTalk is text beyond which memory counts more than a few milliseconds, in bytes.
-const largeTalk = 1 << 20
+const largeTalk = 1 << 18
 
 // size is the text that the clips hold, in bytes.
 func size(clips []*transcript.Clip) (n int) {

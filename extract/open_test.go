@@ -1,0 +1,125 @@
+package extract
+
+import (
+	"strings"
+	"testing"
+)
+
+// TestLooseEnds: what people say when they leave something open, in trades and
+// voices of our own. What is wanted is common practice, no source: each is what a
+// careful reader would ask after.
+func TestLooseEnds(t *testing.T) {
+	tests := []struct {
+		name   string
+		talk   []string
+		kind   string
+		before string
+		in     string // words that the question or its thing must hold; "" where nothing of the kind may be asked
+	}{
+		{"a value not at hand", []string{"Head bolts next.", "The figure for those is on my phone, and my phone's in the harbour."}, LookUp, BeforeUse, "head bolts"},
+		{"to be asked", []string{"Bolts back in the knotter frame.", "The torque on the frame bolts I don't know, I'll call the dealer in the morning."}, LookUp, BeforeUse, "frame bolts"},
+		{"a question with its answer", []string{"How tight do the blade nuts go? They get fifty newton metres."}, LookUp, "", ""},
+		{"found later", []string{"I haven't got a figure for the axle nut.", "Wheel on.", "Here it is, the axle nut gets ninety newton metres."}, LookUp, "", ""},
+		{"a size in doubt", []string{"The counterweight screws are thirteen mil, I think, could be a half inch."}, Unsure, BeforeUse, "counterweight screws"},
+		{"put right at once", []string{"The drum nut is a seventeen, I think. No. It's a nineteen."}, Unsure, "", ""},
+		{"somebody else's machine", []string{"The wheel nuts on yours might be a 21."}, Unsure, "", ""},
+		{"two documents", []string{"The decal says one eighth of an inch for the needles.", "The manual says a sixteenth."}, Conflict, BeforeUse, "needles"},
+		{"a document and the machine", []string{"The drawing shows two screws in the pump.", "This one has three."}, Conflict, BeforeUse, "pump"},
+		{"one value in two units", []string{"The leaflet says forty newton metres for the cups, or thirty foot pounds."}, Conflict, "", ""},
+		{"put off", []string{"The chain tension I'll do that tomorrow."}, Unfinished, BeforeUse, "chain"},
+		{"not done, by any verb", []string{"The lance, I haven't opened it."}, Unfinished, BeforeUse, "lance"},
+		{"not tried", []string{"Belt on.", "I haven't run it yet."}, Unfinished, BeforeUse, "run it"},
+		{"done after all", []string{"The guard screws, I'll come back to those.", "Now the belt.", "And the guard screws go back in."}, Unfinished, "", ""},
+		{"again after some use", []string{"After the first fifty kilometres check the wheel nuts again."}, Unfinished, BeforeLater, "wheel nuts"},
+		{"stands in", []string{"The old clip is back on for now, the right one is on order."}, ReplaceLater, BeforeLater, "clip"},
+		{"not to be used till then", []string{"There's a bit of twine through the axle for now.", "It's not to be ridden until the pin is in."}, ReplaceLater, BeforeUse, "twine"},
+		{"a setting, no stand-in", []string{"I've left the idle at three for now."}, ReplaceLater, "", ""},
+		{"tight for now", []string{"The frame bolts are only hand tight for now."}, NotTorqued, BeforeUse, "frame bolts"},
+		{"still off", []string{"Take the kick panel off.", "The kick panel's still off so I can see."}, NotRefitted, BeforeUse, "kick panel"},
+		{"off, and spoken of as on", []string{"Take the belt cover off.", "New belt on.", "Spin it.", "The belt cover wants to sit flush all round."}, NotRefitted, "", ""},
+		{"off, and for the bin", []string{"Take the old gasket off, that's for the bin."}, NotRefitted, "", ""},
+		{"promised", []string{"I'll stick the wire colours and the part number for the motor in the description."}, Promise, BeforePublishing, "wire colours"},
+		{"asked of viewers", []string{"If you know the figure for the hanger bolt, put it in the comments."}, Promise, "", ""},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			rec := record(t, append([]string{"Right, the pump bolts are out and the wheel is off."}, tt.talk...)...)
+			for _, o := range rec.Open {
+				if o.Kind != tt.kind || tt.in == "" && strings.HasPrefix(o.Rule, "ledger") && tt.kind != NotRefitted {
+					continue
+				}
+				if tt.in == "" {
+					if w := o.About; w != "pump bolts" && w != "wheel" {
+						t.Errorf("asked %q", o.Question)
+					}
+					continue
+				}
+				if o.Before == tt.before && strings.Contains(strings.ToLower(o.About+" "+o.Question), tt.in) {
+					return
+				}
+			}
+			if tt.in != "" {
+				for _, o := range rec.Open {
+					t.Logf("%s %s: %s", o.Kind, o.Before, o.Question)
+				}
+				t.Errorf("no %s before %s about %q", tt.kind, tt.before, tt.in)
+			}
+		})
+	}
+}
+
+// TestOneMatterOneQuestion: what is told in several breaths is asked once.
+func TestOneMatterOneQuestion(t *testing.T) {
+	for name, talk := range map[string][]string{
+		LookUp:       {"Hose bracket bolt. There's a number for that. I don't know what it is, I'll have to dig it up."},
+		ReplaceLater: {"The new springs are on order. So the old springs go back in for the time being. I'll swap them when the others arrive."},
+		Conflict:     {"The sticker says eighty for the wheel nuts and the handbook says a hundred and ten. So one of them's wrong. I'll ask on the owners' page."},
+	} {
+		rec := record(t, append([]string{"Take the pump cover off."}, talk...)...)
+		n := 0
+		for _, o := range rec.Open {
+			switch o.Kind {
+			case LookUp, ReplaceLater, Conflict, Unsure, Unfinished:
+				n++
+				if o.Kind != name {
+					t.Errorf("%s: also %s: %s", name, o.Kind, o.Question)
+				}
+			}
+		}
+		if n != 1 {
+			t.Errorf("%s: %d questions", name, n)
+		}
+	}
+}
+
+// TestWarnings: ways of warning that need no "don't" (common practice, no source).
+func TestWarnings(t *testing.T) {
+	for talk, in := range map[string]string{
+		"Take the radiator cap off hot and it'll have the skin off your hand.": "skin",
+		"This one is a left-hand thread, so it undoes clockwise.":              "left-hand",
+		"Do it outside, the fumes of the petrol are bad.":                      "outside",
+		"If the pin jumps out it rounds off the splines.":                      "splines",
+		"Before you go anywhere pump the brake pedal.":                         "pump",
+		"Rubber grease on the seal, no sealant.":                               "sealant",
+		"Keep a thumb over the circlip.":                                       "thumb",
+	} {
+		rec := record(t, "Take the wheel off.", talk)
+		found := false
+		for _, c := range rec.Cautions {
+			found = found || strings.Contains(strings.ToLower(c.Text), in)
+		}
+		if !found {
+			t.Errorf("%q warns of nothing: %+v", talk, rec.Cautions)
+		}
+	}
+	for _, talk := range []string{
+		"I don't know why people like this tool.",
+		"You'll lose about half a litre of oil.",
+		"The spring cracked last year and I replaced it.",
+		"Put a paint mark on the nut and swing it round a quarter.",
+	} {
+		if rec := record(t, "Take the wheel off.", talk); len(rec.Cautions) > 0 {
+			t.Errorf("%q warns: %q", talk, rec.Cautions[0].Text)
+		}
+	}
+}
