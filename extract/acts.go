@@ -557,6 +557,19 @@ func (r *reading) laid(ci int) {
 		w := r.toks[i].s
 		sided = sided || w == "side" || w == "end" || w == "left" || w == "right" || w == "corner"
 	}
+	for i := k; i < min(c.hi, k+5); i++ {
+		// "old grip to the dustbin", "bolts and washers in the scrap tin"
+		if bins[r.toks[i].s] && (next == "to" || next == "in" || next == "into" || next == "for") {
+			for _, oi := range c.mentions {
+				if o := &r.mentions[oi]; o.hi <= k && o.kind&(lexicon.Fastener|lexicon.Part) != 0 {
+					x := act2(r.lex.Action("discard"), m.from, i+1, oi)
+					x.rule = "thing and bin"
+					r.addAct(ci, x)
+				}
+			}
+			return
+		}
+	}
 	goes := placing[next] && (determiner[after] || after == "top" || after == "there" || k+1 < c.hi && r.toks[k+1].men >= 0) && (m.count == 0 || k > m.hi)
 	isNew := (m.isNew && c.hi-c.lo <= 5 || next == "new" && m.hi+1 == c.hi) && !r.notHad(ci)
 	if !goes && !isNew {

@@ -263,3 +263,37 @@ func TestTorqueTableHoldsValuesOnly(t *testing.T) {
 		t.Errorf("a knot in a rope is a nut: %+v", rec.Ledger)
 	}
 }
+
+// TestTakenBackIsNoInstruction proves that a value the speaker took back stands
+// neither in a step nor in the table.
+func TestTakenBackIsNoInstruction(t *testing.T) {
+	for _, talk := range [][]string{
+		{"Tighten the pulley bolts to eight newton metres.", "Radiator on, both radiator bolts.", "And they're twelve, no, sorry, I'm reading the line below.", "Nine newton metres for the radiator bolts."},
+		{"Tighten the radiator bolts to twelve newton metres, no, sorry, nine newton metres."},
+		{"The radiator bolts go in.", "Twelve newton metres. No, hang on. Nine newton metres."},
+	} {
+		rec := record(t, talk...)
+		for _, s := range rec.Steps {
+			if strings.Contains(s.Text, "12 N·m") {
+				t.Errorf("%q: step %q", talk, s.Text)
+			}
+		}
+		nine := false
+		for _, x := range rec.Torques {
+			nine = nine || x.Said.Low == 9
+			if x.Said.Low == 12 {
+				t.Errorf("%q: torque 12 is in the table", talk)
+			}
+		}
+		if !nine {
+			t.Errorf("%q: torque 9 is not in the table", talk)
+		}
+	}
+}
+
+// TestOtherTimes proves that one moment is given once.
+func TestOtherTimes(t *testing.T) {
+	if got := otherTimes(623, []float64{631.2, 631, 631.4, 622.5, 640}); !slices.Equal(got, []float64{631, 640}) {
+		t.Errorf("got %v", got)
+	}
+}

@@ -1,6 +1,8 @@
 package extract
 
 import (
+	"math"
+	"slices"
 	"sort"
 	"strconv"
 	"strings"
@@ -22,12 +24,23 @@ func (r *reading) open(rec *Record) []Open {
 	ids := map[string]int{}
 	for i := range out {
 		out[i].ID = openID(out[i], ids)
-		if out[i].AlsoAt == nil {
-			out[i].AlsoAt = []float64{}
-		}
+		out[i].AlsoAt = otherTimes(out[i].At, out[i].AlsoAt)
 	}
 	if out == nil {
 		out = []Open{}
+	}
+	return out
+}
+
+// otherTimes gives the times that a reader can tell from the first one and from
+// one another, in order: two in one breath are one. It is never nil.
+func otherTimes(at float64, also []float64) []float64 {
+	out := []float64{}
+	slices.Sort(also)
+	for _, t := range also {
+		if math.Abs(t-at) >= 2 && (len(out) == 0 || t-out[len(out)-1] >= 2) {
+			out = append(out, t)
+		}
 	}
 	return out
 }

@@ -109,6 +109,45 @@ func (r *reading) hasNone(i int) bool {
 	return false
 }
 
+// again gives the token at which a clause says that "it" is used again, or -1.
+func (r *reading) again(c *clause) int {
+	for i := c.lo; i < c.hi; i++ {
+		switch r.toks[i].s {
+		case "not", "never", "don't", "ain't", "isn't", "if", "when", "until", "till":
+			return -1
+		}
+	}
+	for i := c.lo; i < c.hi; i++ {
+		for _, p := range itAgain {
+			if r.says(i, c.hi, p) {
+				return i
+			}
+		}
+	}
+	return -1
+}
+
+var itAgain = [][]string{{"'s", "going", "back", "in"}, {"'s", "going", "back", "on"}, {"are", "going", "back"}, {"'re", "going", "back"}, {"use", "it", "again"}, {"use", "them", "again"}, {"run", "it", "again"}, {"run", "them", "again"}, {"take", "it", "again"}, {"it", "'s", "going", "in", "again"}, {"it", "goes", "in", "again"}}
+
+// itAt gives what "it" stands for there: what the clause's act is done to, or what
+// was named last as its subject.
+func (r *reading) itAt(ci, tok int) *thing {
+	c := &r.clauses[ci]
+	for _, ai := range c.acts {
+		if a := &r.acts[ai]; len(a.things) > 0 && a.lo >= tok-2 && a.lo <= tok+4 {
+			return a.things[0]
+		}
+	}
+	for k := ci; k >= max(0, ci-3) && r.since(r.clauses[k].lo, tok) < 12; k-- {
+		for _, mi := range r.clauses[k].mentions {
+			if m := &r.mentions[mi]; m.entry != nil && m.lo < tok && m.prep == "" {
+				return m.entry
+			}
+		}
+	}
+	return nil
+}
+
 // newOne gives the token of "a new one", -1 where the clause has none.
 func (r *reading) newOne(c *clause) int {
 	for i := c.lo; i+1 < c.hi; i++ {
@@ -236,7 +275,7 @@ func (r *reading) laying(c *clause) bool {
 	return true
 }
 
-var againPhrases = [][]string{{"'s", "going", "back"}, {"are", "going", "back"}, {"is", "going", "back"}, {"'re", "going", "back"}, {"be", "going", "back"}, {"'s", "coming", "back"}, {"run", "it", "again"}, {"reuse"}, {"reusing"}, {"use", "it", "again"}, {"use", "them", "again"}, {"take", "it", "again"}, {"going", "in", "again"}, {"goes", "in", "again"}, {"go", "in", "again"}, {"still", "good"}, {"re", "use"}, {"used", "again"}, {"go", "again"}, {"same", "one"}, {"perfectly", "good"}, {"as", "good", "as", "new"}, {"can", "be", "used"}, {"are", "good"}, {"are", "fine"}, {"are", "okay"}, {"is", "fine"}}
+var againPhrases = [][]string{{"'s", "going", "back"}, {"are", "going", "back"}, {"is", "going", "back"}, {"'re", "going", "back"}, {"be", "going", "back"}, {"'s", "coming", "back"}, {"run", "it", "again"}, {"use", "it", "again"}, {"use", "them", "again"}, {"take", "it", "again"}, {"going", "in", "again"}, {"goes", "in", "again"}, {"go", "in", "again"}, {"still", "good"}, {"used", "again"}, {"go", "again"}, {"same", "one"}, {"perfectly", "good"}, {"as", "good", "as", "new"}, {"can", "be", "used"}, {"are", "good"}, {"are", "fine"}, {"are", "okay"}, {"is", "fine"}}
 
 // usedAgain reads "that's going back in", "i'm gonna run it again" of a thing.
 func (r *reading) usedAgain(c *clause, m *mention) bool {

@@ -32,7 +32,9 @@ func (r *reading) steps() []Step {
 	phase := "preparing"
 	valueAt := map[int]*heard{}
 	for i := range r.heard {
-		valueAt[r.qtys[r.heard[i].qty].cl] = &r.heard[i]
+		if h := &r.heard[i]; !h.dropped { // what was taken back is no instruction
+			valueAt[r.qtys[h.qty].cl] = h
+		}
 	}
 	emit := func(text, key, action, rule string, ts []*thing, lo, hi int, off, explicit, again, named bool) {
 		if text == "" {

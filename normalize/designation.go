@@ -59,13 +59,13 @@ func (r *reader) designation(i int) (Quantity, int, bool) {
 		} else if r.mark(k) == '-' {
 			k++
 		}
-		if n, ok := r.plainInt(k, 0, 5); ok && r.at(n.j).unitless() {
+		if n, ok := r.plainInt(k, 0, crossMost); ok && r.at(n.j).unitless() {
 			return r.driver(i, n.j, crossLetters(t), n.v.n), n.j, true
 		}
 	case t.is(tP):
 		// "p h two"
 		if r.text1(i+1) == "h" || r.text1(i+1) == "H" {
-			if n, ok := r.plainInt(i+2, 0, 5); ok {
+			if n, ok := r.plainInt(i+2, 0, crossMost); ok {
 				return r.driver(i, n.j, "PH", n.v.n), n.j, true
 			}
 		}
@@ -74,6 +74,9 @@ func (r *reader) designation(i int) (Quantity, int, bool) {
 	}
 	return Quantity{}, i, false
 }
+
+// crossMost is the largest number taken for a cross-recess driver; ISO 4757 ends at 4.
+const crossMost = 5
 
 func crossLetters(t *token) string {
 	switch {
@@ -116,7 +119,7 @@ func (r *reader) numberDriver(i int) (Quantity, int, bool) {
 	if !ok {
 		return Quantity{}, i, false
 	}
-	if u := r.at(n.j); u.is(tCross | tPozi | tJIS) {
+	if u := r.at(n.j); u.is(tCross|tPozi|tJIS) && n.v.between(0, crossMost) {
 		return r.driver(i, n.j+1, crossLetters(u), n.v.n), n.j + 1, true
 	}
 	if q, j, ok := r.unThread(k); ok {

@@ -311,7 +311,7 @@ func (p *Page) wiki(d dialect) string {
 		for _, s := range ph.Steps {
 			off := ""
 			if s.OffCamera {
-				off = ", off camera"
+				off = " (off camera)"
 			}
 			line(fmt.Sprintf("%s%s%s%s%s", item, d.box(s.Ticked), t(fmt.Sprintf("%d. %s", s.N, s.Text)), off, at([]Moment{s.At})))
 			for _, n := range s.Notes {
