@@ -373,9 +373,9 @@ func question(o Open) string {
 		thing = "the " + thing
 	}
 	plural := strings.HasSuffix(thing, "s") && !strings.HasSuffix(thing, "ss")
-	is, was, has := "is", "was", "Has"
+	is, was, has, it := "is", "was", "Has", "it"
 	if plural {
-		is, was, has = "are", "were", "Have"
+		is, was, has, it = "are", "were", "Have", "them"
 	}
 	switch o.Kind {
 	case LookUp:
@@ -387,7 +387,7 @@ func question(o Open) string {
 	case Conflict:
 		return "Two sources disagree about " + thing + ": which one is right for this machine?"
 	case NotRefitted:
-		return has + " " + thing + " been put back? The recording takes it off and never says so."
+		return has + " " + thing + " been put back? The recording takes " + it + " off and never says so."
 	case NotTorqued:
 		return "To what value " + was + " " + thing + " tightened? The recording gives none."
 	case LockMissing:
