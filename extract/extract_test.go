@@ -3,6 +3,7 @@ package extract
 import (
 	"context"
 	"encoding/json"
+	"fmt"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -183,6 +184,17 @@ func TestLedger(t *testing.T) {
 		{"left for later", []string{"I'll take the mudguard off next week."}, "", ""},
 		{"a threat is no work", []string{"Don't crack a hose with it loaded, it'll go straight through your hand."}, "", ""},
 		{"power is switched off", []string{"Right, the engine's off."}, "", ""},
+		{"left off", []string{"Take the splash guard off.", "And the splash guard I'm leaving off for now."}, "splash guard", Removed},
+		{"not put back", []string{"Take the belt cover off.", "Tighten the motor clamp bolt.", "I've not put the belt cover back on yet."}, "belt cover", Removed},
+		{"told in a row", []string{"Pulley off, washer off, spacer off.", "Now then, washer on, spacer, pulley, and the nut by hand."}, "spacer", Refitted},
+		{"named in its turn", []string{"Take the drum out.", "Lift the brake shoe out.", "Clean it all up, that takes a while.", "Brake shoe back in.", "And then the drum."}, "drum", Refitted},
+		{"a lock is back only where that is said", []string{"Pull the split pin out.", "Take the nut off.", "Clean the thread, all of it.", "Nut back on.", "Now the split pin."}, "split pin", Removed},
+		{"tight, told after it", []string{"Gearbox mount bolts in.", "And that's them tight."}, "gearbox mount bolts", Tightened},
+		{"out with it", []string{"So, out with the impeller."}, "impeller", Removed},
+		{"back tight", []string{"Take the filler cap off.", "The filler cap is back tight."}, "filler cap", Tightened},
+		{"what it has is not what was fitted", []string{"There's a nut back in here on the plate."}, "", ""},
+		{"what would be", []string{"Don't stand there. It'll go right through the guard."}, "", ""},
+		{"before it is done", []string{"And before you go putting a bearing in, look at this."}, "", ""},
 		{"tight is how it was found", []string{"The axle nut is tight."}, "", ""},
 	}
 	for _, tt := range tests {
@@ -218,6 +230,7 @@ func TestTorques(t *testing.T) {
 		{"named before", "Now the pivot bolt. That gets forty five newton metres.", "pivot bolt", 45, "done"},
 		{"corrected", "The axle nut gets forty newton metres. No, sorry. Fifty five newton metres.", "axle nut", 55, "done"},
 		{"a document's", "The handbook says twenty newton metres for the sump plug.", "sump plug", 20, "quoted"},
+		{"fasteners without a name", "Thermostat cover. Nine newton metres.", "thermostat cover fasteners", 9, "done"},
 		{"still to do", "The axle nut will want ninety newton metres when it's on the ground.", "axle nut", 90, "intended"},
 	}
 	for _, tt := range tests {
@@ -239,6 +252,59 @@ func TestTorques(t *testing.T) {
 	} {
 		if rec := record(t, none); len(rec.Torques) > 0 {
 			t.Errorf("%q gave %+v", none, rec.Torques)
+		}
+	}
+}
+
+// TestTorquesWithoutUnit has values said bare after one with its unit, and bare
+// numbers that are none.
+func TestTorquesWithoutUnit(t *testing.T) {
+	tests := []struct {
+		name string
+		talk []string
+		want string // the values, each with what it is for
+	}{
+		{"another thing", []string{"The bracket bolts get sixty newton metres.", "And the guide bolt, twenty five on that."}, "bracket bolts 60; guide bolt 25"},
+		{"told before", []string{"The rotor bolts are eighty foot pounds.", "And those flange nuts I did before, those were a hundred."}, "rotor bolts 108.465; flange nuts 135.582"},
+		{"set on the wrench", []string{"The cover bolts take ten newton metres.", "Wheel nuts now, and I've got the torque wrench set to ninety."}, "cover bolts 10; wheel nuts 90"},
+		{"told again is one value", []string{"The drain plug gets forty newton metres.", "I believe it was forty."}, "drain plug 40"},
+		{"taken back without its unit", []string{"The drain plug gets forty newton metres.", "No, sorry. It's thirty five."}, "drain plug 35"},
+		{"a document takes nothing back", []string{"I torque the axle nut to forty newton metres.", "Sorry, I said forty. The sheet says thirty five."}, "axle nut 40; axle nut 35"},
+		{"counting is no value", []string{"The cover bolts take ten newton metres.", "That's one. And that's two. And that's three."}, "cover bolts 10"},
+		{"a size is no value", []string{"The cover bolts take ten newton metres.", "The next ones take a thirteen."}, "cover bolts 10"},
+		{"no unit before, no value", []string{"And the wheel nuts are ninety."}, ""},
+		{"what a wrench can do", []string{"You can't trust a torque wrench under ten newton metres."}, ""},
+		{"named when it was done", []string{"Housing on.", "And then it's ten newton metres.", "So that's the housing bolts done."}, "housing bolts 10"},
+		{"named right after", []string{"Nine newton metres, that's the belt cover bolts."}, "belt cover bolts 9"},
+		{"they are not what comes next", []string{"So the caliper bolts are in.", "And they're thirty newton metres, bleeder eight newton metres."}, "caliper bolts 30; bleeder 8"},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			var got []string
+			for _, q := range record(t, tt.talk...).Torques {
+				got = append(got, fmt.Sprintf("%s %v", q.Fastener, q.NM[0]))
+				if said := strings.Contains(q.Quote, "newton") || strings.Contains(q.Quote, "foot"); said == (q.UnitFrom != "") {
+					t.Errorf("%s: unit said %v, and told as that of %q", q.Quote, said, q.UnitFrom)
+				}
+			}
+			if s := strings.Join(got, "; "); s != tt.want {
+				t.Errorf("got %q, want %q", s, tt.want)
+			}
+		})
+	}
+}
+
+// TestBareTalkIsCut has talk with neither stops nor commas: where one thing ends and the next begins.
+func TestBareTalkIsCut(t *testing.T) {
+	const talk = "so take the cover off and put it there now the two nuts come off with a spanner and the washer comes away push the seal in with your thumb new clip in the groove make sure it sits all the way round yeah that one and that one"
+	rec := record(t, talk)
+	left := map[string]string{}
+	for _, e := range rec.Ledger {
+		left[e.Item] = e.State
+	}
+	for item, state := range map[string]string{"cover": Removed, "washer": Removed, "seal": Refitted, "clip": Refitted} {
+		if left[item] != state {
+			t.Errorf("the %s was left %q, want %q; ledger %v", item, left[item], state, left)
 		}
 	}
 }

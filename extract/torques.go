@@ -411,7 +411,7 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 		if r.since(t.last, q.lo) > 30 {
 			break
 		}
-		if t.last > q.hi && r.toks[t.last].cl == ci && next < c.hi {
+		if t.last >= q.hi && r.toks[t.last].cl == ci && next < c.hi {
 			continue // named for the value that follows
 		}
 		if topic := s.onTopic(q.lo); topic != nil && t.last < s.topicAt {
