@@ -160,6 +160,8 @@ func TestToolsOnce(t *testing.T) {
 		{[]string{"Undo the axle nut. I saw that the hose saws into the frame. The cutters of the chain look forward."}, nil, []string{"saw", "cutters"}},
 		{[]string{"Undo the hose clip. Snip the cable with the side cutters."}, []string{"side cutters"}, nil},
 		{[]string{"Pull the drum off. If you need a puller, something else is wrong."}, nil, []string{"puller"}},
+		{[]string{"What you need is a cross head screwdriver, a hammer and a pick.", "Undo the lid screws, cross head, with the cross head."}, []string{"cross head screwdriver"}, []string{"cross head"}},
+		{[]string{"Undo the axle nut. It makes 45 newton, well, meters of torque."}, nil, []string{"meter"}},
 		{[]string{"Undo the cup with the bottom bracket tool."}, []string{"bottom bracket tool"}, nil},
 	} {
 		got := toolNames(record(t, c.talk...))

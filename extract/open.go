@@ -195,7 +195,7 @@ func (r *reading) leftOpen(t *thing, state string, rec *Record) string {
 		if t.owner != nil && t.fastener && r.spokenOfLater(t.owner, t.events[len(t.events)-1].hi) {
 			return "" // what it holds is in place
 		}
-		if propped[t.head] || t.mods["broom"] || t.fastener && r.goesWith(t, rec) {
+		if propped[t.head] || t.mods["broom"] || isolates[t.head] && contentCount(t.mods) == 0 || t.head == "ring" && t.plural && contentCount(t.mods) == 0 || t.fastener && r.goesWith(t, rec) {
 			return ""
 		}
 		if t.mods["old"] || r.spokenOfAsBack(t) || r.thrownAway(t) {
@@ -284,7 +284,7 @@ func (r *reading) mayName(m *mention, t *thing) bool {
 		return false
 	}
 	words := content(m.mods)
-	if len(words) == 0 && t.fastener && m.entry != nil && m.entry != t && m.entry.first >= m.lo {
+	if len(words) == 0 && t.fastener && (t.owner != nil || contentCount(t.mods) == 0) && m.entry != nil && m.entry != t && m.entry.first >= m.lo {
 		return true // "the screws: two short, the long one front": no others were spoken of
 	}
 	if len(words) == 0 {

@@ -58,6 +58,11 @@ func (r *reading) parts() []Part {
 				add(name, "discarded", m, m.from, m.hi+6)
 			}
 		}
+		if i := r.again(c); i >= 0 && sure {
+			if t := r.itAt(ci, i); t != nil && !t.isNew {
+				add(t.name, "reused", nil, max(c.lo, i-4), i+4)
+			}
+		}
 		if i := r.newOne(c); i >= 0 && sure && !r.hasNone(i+2) {
 			if t := r.oneFor(ci, i); t != nil {
 				t.isNew = true

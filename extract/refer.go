@@ -181,6 +181,9 @@ func (s *tracker) clause(ci int) {
 		if m.kind == lexicon.Tool|lexicon.Part && !r.inAct(ci, mi) {
 			continue
 		}
+		if w := r.word(m.hi + 1); m.head == "driver" && r.word(m.hi) == "set" && (w == "at" || w == "to") {
+			continue // "I've got the driver set at two": what it is done with
+		}
 		t := s.resolve(ci, mi)
 		if t == nil {
 			continue

@@ -781,7 +781,7 @@ func (r *reading) atTheEnd(ci int) bool {
 // we do the brake", "next week, mudguards".
 func (r *reading) aboutRecording(ci int) bool {
 	c := &r.clauses[ci]
-	if c.mood&(other|negated|conditional) != 0 && c.mood&greeting == 0 {
+	if c.mood&(negated|conditional) != 0 && c.mood&greeting == 0 {
 		return false
 	}
 	for _, o := range c.opens {
@@ -1075,7 +1075,7 @@ func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
 	switch {
 	case p.kind == Promise:
 		// each thing promised is a promise of its own
-		return e.lo < p.hi || gap < 7 && (r.toks[e.lo].s == "it" || gap < 3 && !e.byMe(r)) && e.signal != "next" && !r.saidIn(&r.clauses[r.toks[e.lo].cl], "and")
+		return e.lo < p.hi && !(e.byMe(r) && e.lo > p.lo+1) || gap < 7 && (r.toks[e.lo].s == "it" || gap < 3 && !e.byMe(r)) && e.signal != "next" && !r.saidIn(&r.clauses[r.toks[e.lo].cl], "and")
 	case p.signal == "later" && p.kind == Unfinished && e.kind == ReplaceLater && r.toks[p.lo].cl == r.toks[e.lo].cl:
 		p.kind, p.before, p.topic, p.sure = ReplaceLater, e.before, e.topic, e.sure
 		return true

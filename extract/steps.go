@@ -41,6 +41,9 @@ func (r *reading) steps() []Step {
 			return
 		}
 		for i := len(recent) - 1; i >= 0; i-- {
+			if i < len(recent)-40 {
+				break // long ago
+			}
 			if recent[i].key == key && r.since(recent[i].at, lo) < 35 && !(explicit && recent[i].explicit && !hasValue(text) && !hasValue(out[recent[i].k].Text) && !sameVerb(text, out[recent[i].k].Text)) {
 				// told again: the fuller telling stays
 				recent[i].at = lo

@@ -36,7 +36,7 @@ func (r *reading) tools(found []sized) []Tool {
 				t.Place = r.place(s.lo, s.hi+2)
 			}
 		}
-		t.Used = !t.Listed
+		t.Used = !t.Listed && t.Need != "not-needed"
 		t.Rule = "name in the vocabulary"
 		if m.misheard {
 			t.Rule = "misheard name in the vocabulary"
@@ -74,6 +74,9 @@ func (r *reading) tools(found []sized) []Tool {
 		}
 		if r.likened(c, m) || c.mood&conditional != 0 && r.word(m.from-1) == "need" {
 			continue // "clicking like a bag of spoons", "if you need puller, something else is wrong"
+		}
+		if m.head == "meter" && (m.plural || r.word(m.hi) == "of") {
+			continue // "45 newton, well, meters of torque"
 		}
 		if m.prep == "of" && len(m.mods) == 0 && everyday[m.head] {
 			continue
@@ -118,7 +121,7 @@ func (r *reading) tools(found []sized) []Tool {
 		}
 	}
 	for i := range kept {
-		kept[i].Used = kept[i].Used || r.usedLater(kept[i], found)
+		kept[i].Used = kept[i].Need != "not-needed" && (kept[i].Used || r.usedLater(kept[i], found))
 	}
 	return kept
 }
@@ -182,6 +185,9 @@ func (r *reading) usedLater(t Tool, found []sized) bool {
 	return false
 }
 
+// wholeTool are words that people leave off the end of a tool's name.
+var wholeTool = set("screwdriver key cord strap pliers wrench driver")
+
 // shorterFor tells whether t is the tool o, called by less: without its size, or
 // in its size by a shorter name or another word for it; first tells that t was named first.
 func shorterFor(t, o Tool, first bool) bool {
@@ -190,6 +196,9 @@ func shorterFor(t, o Tool, first bool) bool {
 		return sameTool(o.Name, t.Name)
 	case t.Size != o.Size:
 		return false
+	}
+	if rest, is := strings.CutPrefix(o.Name, t.Name+" "); is && wholeTool[rest] {
+		return true // the cross head is the cross head screwdriver
 	}
 	if strings.HasSuffix(o.Name, " "+t.Name) || t.Size != "" && !first && t.Name != o.Name && sameTool(o.Name, t.Name) {
 		return true

@@ -72,10 +72,15 @@ func (s *tracker) values(ci int) {
 	}
 }
 
+// screwClip tells whether a thing is a clip that is tightened by its own screw.
+func screwClip(t *thing) bool {
+	return (t.head == "clip" || t.head == "clamp") && (t.mods["hose"] || t.mods["worm"] || t.mods["jubilee"] || t.mods["band"])
+}
+
 // torqued lets a value that was set happen to its thing, where that is a thing
 // that is tightened: a housing is not, its bolts are.
 func (s *tracker) torqued(h *heard, lo, hi int) {
-	if h.of != nil && !takesTorque(h.of) && !tightens[h.of.head] {
+	if h.of != nil && !takesTorque(h.of) && !tightens[h.of.head] && !screwClip(h.of) {
 		h.of = s.unnamedOf(h.of, lo)
 	}
 	t := h.of
@@ -303,9 +308,6 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 		t := m.entry
 		if t == nil || t.head == "" || documents[t.head] || wholes[m.head] && (m.prep == "for" || m.prep == "of") {
 			continue // "says twelve, for the same engine"
-		}
-		if w := r.word(m.hi + 1); r.word(m.hi) == "set" && (w == "at" || w == "to") {
-			continue // "I've got the driver set at two": what it is set with
 		}
 		if !takesTorque(t) {
 			if m.prep == "" || m.prep == "on" || m.prep == "for" || part == nil {

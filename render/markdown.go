@@ -251,6 +251,7 @@ func (d *drawer) needed() {
 			remarks = append(remarks, escapeMarkdown(t.Need))
 		}
 		switch {
+		case t.Need == "not-needed":
 		case t.Listed && !t.Used:
 			remarks = append(remarks, "listed, not heard in use")
 		case t.Used && !t.Listed:
