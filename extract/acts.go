@@ -966,6 +966,17 @@ func (r *reading) row(ci int) {
 	}
 }
 
+// movesLater tells whether the clause goes on, from token i, to say that what it names goes or comes.
+func (r *reading) movesLater(c *clause, i int) bool {
+	for ; i < c.hi && r.toks[i].brk <= brkPause; i++ {
+		switch r.toks[i].s {
+		case "goes", "comes", "gets", "fits", "slides", "is", "'s":
+			return true
+		}
+	}
+	return false
+}
+
 // nextOne tells whether the next thing that comes off or goes on is told at token
 // i, "shims in | pads in", or the fasteners of the one before, "wheel on | five nuts".
 func (r *reading) nextOne(c *clause, i int) bool {
@@ -1043,6 +1054,9 @@ func (r *reading) verbless(ci int) {
 			next = r.toks[j+1].s
 		}
 		ok := last || next == "and" || next == "first" || next == "by" || next == "then" || next == "now" || next == "again" || next == "here" || next == "with" || next == "the" && offWords[w] || next == "to" && back || next == "from" || next == "loosely" || next == "finger" || next == "hand" || next == "as" || r.imperativeAt(j+1) || afterParticle[next] || next == "i" || next == "you" || next == "we" || next == "it" && j+2 < c.hi && linking[r.toks[j+2].s]
+		if next == "the" && offWords[w] && r.movesLater(c, j+1) {
+			continue // "belt off the motor goes back over"
+		}
 		name := ""
 		switch {
 		case offWords[w] && ok:

@@ -24,6 +24,7 @@ type thing struct {
 	left     outcome // how the events leave it
 	mentions []int
 	isNew    bool
+	turned   bool   // something was done to it that is done to fasteners: a collar spun on by hand
 	mate     bool   // spoken of in one breath with a fastener of another word: a bolt with its nut
 	twin     *thing // the thing this one was told apart from by its side
 	id       string
@@ -1054,7 +1055,7 @@ func (s *tracker) pronoun(a *act) *thing {
 				}
 			}
 		}
-		return t != nil && (!wantFastener || t.fastener || !strict && tightens[t.head]) && (!strict || !many || t.plural || t.count > 1)
+		return t != nil && (!wantFastener || t.fastener || t.turned || !strict && tightens[t.head]) && (!strict || !many || t.plural || t.count > 1)
 	}
 	if a.pronoun == "one" || a.pronoun == "ones" {
 		if t := s.placedOne(r.clauses[a.cl].lo, r.clauses[a.cl].hi); t != nil {
@@ -1063,6 +1064,9 @@ func (s *tracker) pronoun(a *act) *thing {
 	}
 	if a.subject && (a.pronoun == "it" || a.pronoun == "that") && s.toolBefore(a) {
 		return nil
+	}
+	if t := s.justNamed(a); t != nil {
+		return t
 	}
 	order := []bool{true, false}
 	if (a.pronoun == "one" || a.pronoun == "ones") && s.saidNew(a) {
@@ -1103,6 +1107,20 @@ func (s *tracker) pronoun(a *act) *thing {
 		}
 	}
 	return nil
+}
+
+// justNamed gives the thing that the clause right before an act does nothing but
+// name: "and then the collar, and just spin that on by hand".
+func (s *tracker) justNamed(a *act) *thing {
+	r := s.r
+	if a.cl == 0 || a.subject || a.pronoun != "it" && a.pronoun != "that" && a.pronoun != "them" && a.pronoun != "those" {
+		return nil
+	}
+	p := &r.clauses[a.cl-1]
+	if len(p.acts) > 0 || p.sentence != r.clauses[a.cl].sentence || r.since(p.lo, a.lo) > 6 {
+		return nil
+	}
+	return s.headingOf(p)
 }
 
 // toolBefore tells whether a tool is what the clause before, or the act's own,
@@ -1258,6 +1276,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	}
 	for k, t := range ts {
 		n := name
+		t.turned = t.turned || fastens[name] && len(a.objects) == 0
 		st, _ := t.state()
 		if (name == "remove" || name == "disconnect") && (st == Removed || st == Discarded) && isLock(t) && len(a.objects) > 0 && r.since(t.events[len(t.events)-1].lo, a.lo) > 40 {
 			// no split pin comes out twice: another of the same name
