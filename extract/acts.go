@@ -200,6 +200,9 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 // match matches one pattern with its verb at i. The thing may stand in the gap, at most eight words long.
 func (r *reading) match(c *clause, i int, p lexicon.Pattern) (act, int, bool) {
 	a := act{action: p.Action, lo: i, hi: i + 1, verb: i, subject: p.Subject, rule: "verb " + p.Action.Name}
+	if p.Words[0] == "do" && i+1 < c.hi && r.isVerbForm(r.toks[i+1].s) && r.toks[i+1].men < 0 {
+		return a, 0, false // "I did look this one up"
+	}
 	k := i + 1
 	gapMentions := 0
 	for wi := 1; wi < len(p.Words); wi++ {

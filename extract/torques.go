@@ -22,6 +22,9 @@ type heard struct {
 	source  SourceSaid
 }
 
+// saying are the words with which a figure is told as a document's or somebody else's.
+var saying = set("says say said gives reckons stands written wrote printed stamped reads lists quotes")
+
 var documents = set("manual book handbook leaflet sticker sheet spec chart instructions website internet page card paper papers diagram label decal forum photocopy printout scan pdf packet booklet pamphlet brochure poster drawing tag guide notes app listing")
 
 // values links each torque value of a clause to the thing it belongs to.
@@ -479,7 +482,7 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 	for i := c.lo; i < c.hi; i++ {
 		w := r.toks[i].s
 		switch {
-		case w == "says" || w == "say" || w == "said" || w == "gives" || w == "reckons":
+		case saying[w]:
 			says = true
 		case documents[w]:
 			doc = w
