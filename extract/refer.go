@@ -1195,7 +1195,7 @@ func (s *tracker) placedOne(lo, hi int) *thing {
 }
 
 // tightens are the parts that are tightened themselves.
-var tightens = set("pedal clutch cup clamp adjuster weight switch sensor filter hose mirror fitting pipe line valve adapter freewheel cassette headset chuck handle knob strap lead terminal mech stem post grip lever blade prop")
+var tightens = set("plug pedal clutch cup clamp adjuster weight switch sensor filter hose mirror fitting pipe line valve adapter freewheel cassette headset chuck handle knob strap lead terminal mech stem post grip lever blade prop")
 
 // saidNew tells whether the pronoun of an act is "a new one".
 func (s *tracker) saidNew(a *act) bool {

@@ -449,7 +449,7 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 }
 
 // screwedIn are the parts that are tightened as they are fitted.
-var screwedIn = set("pedal cup filter sensor switch freewheel adapter fitting")
+var screwedIn = set("plug pedal cup filter sensor switch freewheel adapter fitting")
 
 // subjectBefore tells whether "they're", "these are" or "it's" stands before a
 // value: what is named after it is then another thing.
