@@ -343,7 +343,7 @@ func (r *reader) unThread(i int) (Quantity, int, bool) {
 	major, k := "", n.j
 	var tpi num
 	switch {
-	case n.frac && n.v.less(whole(2)):
+	case n.frac && !n.v.isInt() && n.v.less(whole(2)):
 		if u, j := r.unit(k, n); u != nil && u.code == "in" {
 			k = j
 		}
