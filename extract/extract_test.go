@@ -464,3 +464,16 @@ func TestMoodsAreRead(t *testing.T) {
 		t.Errorf("%d moods are read, %d may be named", len(moodOf), len(lexicon.MoodNames))
 	}
 }
+
+// TestSidesStayApart has a left and a right, named by their sides alone, that were left differently.
+func TestSidesStayApart(t *testing.T) {
+	rec := record(t, "The right-hand pedal comes off.", "The left-hand pedal comes off.", "Now I clean the threads, all of it.",
+		"Right-hand pedal in, thirty five newton metres.", "And the left one goes in, and I spin that in with my fingers.")
+	got := map[string]string{}
+	for _, e := range rec.Ledger {
+		got[e.Side] = e.State
+	}
+	if got["right"] != Torqued || got["left"] != HandTight {
+		t.Errorf("left %q, right %q; ledger %v", got["left"], got["right"], got)
+	}
+}

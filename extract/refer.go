@@ -578,6 +578,7 @@ func (s *tracker) resolve(ci, mi int) *thing {
 		t.mods[w] = true
 		t.mods[canonPlace(w)] = true
 	}
+	t.twin = s.otherSide(t)
 	r.addThing(t)
 	return t
 }
@@ -684,6 +685,44 @@ func (s *tracker) enrich(t *thing, m *mention) {
 			t.name = strings.TrimSpace(m.place + " " + t.name)
 		}
 	}
+}
+
+// otherSide gives the thing that a new one is the left or right of, told by its name alone.
+func (s *tracker) otherSide(t *thing) *thing {
+	if t.side == "" {
+		return nil
+	}
+	for _, o := range s.r.like(t.head, t.fastener) {
+		if o.head == t.head && o.side != "" && o.side != t.side && o.place == t.place && contentCount(o.mods) == contentCount(t.mods) {
+			for o.twin != nil {
+				o = o.twin
+			}
+			return o
+		}
+	}
+	return nil
+}
+
+// bothSides gives what a plural without a side stands for: the left and the right of it.
+func (s *tracker) bothSides(t *thing, m *mention) []*thing {
+	if !m.plural && m.count < 2 || m.side != "" || t.side == "" {
+		return []*thing{t}
+	}
+	root := t
+	for root.twin != nil {
+		root = root.twin
+	}
+	out := []*thing{t}
+	for _, o := range s.r.like(t.head, t.fastener) {
+		top := o
+		for top.twin != nil {
+			top = top.twin
+		}
+		if o != t && top == root && o.side != "" {
+			out = append(out, o)
+		}
+	}
+	return out
 }
 
 // sided keeps left and right apart: a thing spoken of with another side than its own is its twin.
@@ -1222,7 +1261,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	var ts []*thing
 	for _, mi := range a.objects {
 		if t := r.mentions[mi].entry; t != nil {
-			ts = append(ts, t)
+			ts = append(ts, s.bothSides(t, &r.mentions[mi])...)
 		}
 	}
 	if len(ts) == 0 && len(a.objects) == 0 && !a.unknown && a.pronoun != "her" && a.pronoun != "him" {

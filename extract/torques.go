@@ -263,7 +263,7 @@ func (s *tracker) pairOf(lo, hi int) bool {
 		switch s.r.toks[i].s {
 		case "says", "no", "sorry":
 			return false
-		case "which", "that", "or", "about", "is", "'s", "so", "in":
+		case "which", "that", "or", "about", "is", "'s", "so", "in", "i", "make", "call", "it", "equals":
 		default:
 			if s.r.toks[i].men >= 0 {
 				return false
@@ -428,7 +428,7 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 		if takesTorque(t) {
 			return t, "fastener in hand"
 		}
-		if st, _ := t.state(); tightens[t.head] && (st == Loosened || st == HandTight || st == Tightened || st == Refitted && screwedIn[t.head] && r.since(t.last, q.lo) < 12) {
+		if st, _ := t.state(); tightens[t.head] && (st == Loosened || st == HandTight || st == Tightened || (st == Refitted || st == Torqued) && screwedIn[t.head] && r.since(t.last, q.lo) < 12) {
 			return t, "clamp or fitting in hand"
 		}
 		if f := s.fastenerOf(t); f != nil {
