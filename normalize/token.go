@@ -267,6 +267,9 @@ func scanDigits(text string, i int) token {
 			tok.huge, tok.end = true, k
 			return tok
 		}
+		if m > 9 {
+			tok.huge = true // finer than anything is measured or printed
+		}
 		for ; m > 0; m-- {
 			j++
 			if d < 1e12 {
