@@ -54,7 +54,7 @@ func (r *reading) spokenOpen(rec *Record) []Open {
 		}
 		o := r.askOf(e, rec)
 		if e.kind == NotRefitted {
-			if t := r.leftOff(e, rec); t != nil {
+			if t := r.leftOff(e, rec); t != nil && (e.signal != "lost" || e.topic < 0) {
 				o.About, o.LedgerID = torqueName(t), t.id
 				if isLock(t) {
 					o.Kind = LockMissing
@@ -168,7 +168,7 @@ func (r *reading) notDone(c *clause) int {
 var loosely = set("even really yet actually quite fully properly")
 
 // leavesNone are verbs that leave no work undone: "I haven't used one", "I've not seen it".
-var leavesNone = set("got had seen been heard found met used said gone lost made bought broken forgotten shown measured looked come")
+var leavesNone = set("got had seen been heard found met used said gone lost made bought broken forgotten shown measured looked come touched moved disturbed changed altered")
 
 // makeshift gives the token of what holds for want of something better: a tie, a
 // nail, "a bit of wire"; -1 where there is none.
@@ -254,7 +254,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		switch w := r.toks[oc.lo].s; {
 		case w == "'ve" || w == "have" || w == "i" && r.word(oc.lo+1) == "'ve":
 			e.kind = "" // "I've written to them": of what was said before
-		case r.heardIn(lo, hi, "unknown", "ask", "doubt", "undecided") || !r.measuring(oc) && (r.valueIn(lo, hi) || r.asksWhat(c)):
+		case r.heardIn(lo, hi, "unknown", "ask", "doubt", "undecided") || !r.measuring(oc) && (r.valueIn(lo, hi) || r.asksWhat(c)) || r.looksUp(oc):
 			e.kind = LookUp
 			if r.measuring(oc) {
 				e.kind = Unsure
@@ -339,7 +339,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		e.kind, e.before = Unfinished, BeforeLater
 	case "stand-in":
-		if c.mood&other != 0 || !r.laying(c) || r.handTightNear(ci) || r.setAt(c) {
+		if c.mood&other != 0 || !r.laying(c) || r.handTightNear(ci) || r.setAt(c) || r.flows(oc) {
 			return nil
 		}
 		e.kind, e.before = ReplaceLater, BeforeLater
@@ -363,7 +363,15 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			e.kind = ReplaceLater
 		}
 	case "still-off":
-		if !told {
+		if !told || r.toks[oc.lo].s != "left" && oc.hi < c.hi && inPlace(r.toks[oc.hi-1].s) && r.negatedIn(oc) {
+			return nil // "it's not in the way"
+		}
+		if r.toks[oc.hi-1].s == "over" && r.word(oc.hi) == "from" {
+			return nil // "left over from the last job"
+		}
+		e.kind = NotRefitted
+	case "lost":
+		if !told || r.pastTold(c) && r.saidIn(c, "last") || r.foundAgain(ci) {
 			return nil
 		}
 		e.kind = NotRefitted
@@ -373,7 +381,10 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		e.kind = NotRefitted
 	case "promise":
-		if !r.willDo(ci) || !e.byMe(r) && r.toks[c.lo].s == "if" || ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.clauses[ci-1].mood&conditional != 0 && r.toks[oc.lo].s == "put" {
+		if w := r.toks[oc.lo].s; (w == "link" || w == "links") && r.willDo(ci) && len(c.opens) > 1 {
+			return nil // told by what says where it will be
+		}
+		if !r.willDo(ci) && !(r.linked(oc) && r.atTheEnd(ci)) || !e.byMe(r) && r.toks[c.lo].s == "if" || ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.clauses[ci-1].mood&conditional != 0 && r.toks[oc.lo].s == "put" {
 			return nil
 		}
 		if e.byMe(r) && !r.onScreen(oc) && !r.atTheEnd(ci) {
@@ -393,6 +404,50 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		return nil
 	}
 	return e
+}
+
+// flows tells of "until the fluid comes": what comes is no part.
+func (r *reading) flows(oc openCue) bool {
+	for i := oc.lo; i < oc.hi; i++ {
+		switch r.toks[i].s {
+		case "fluid", "oil", "water", "air", "bubbles", "fuel", "petrol", "gas", "coolant", "grease", "light", "smoke", "it":
+			return true
+		}
+	}
+	return false
+}
+
+// inPlace are the words that end "it's not on", "it isn't in".
+func inPlace(w string) bool { return w == "on" || w == "in" }
+
+// negatedIn tells whether a cue says "not", or "isn't".
+func (r *reading) negatedIn(oc openCue) bool {
+	for i := oc.lo; i < oc.hi; i++ {
+		switch r.toks[i].s {
+		case "not", "isn't", "aren't":
+			return true
+		}
+	}
+	return false
+}
+
+// foundAgain tells whether what was lost turns up soon: "there it is", "got it".
+func (r *reading) foundAgain(ci int) bool {
+	_, hi := r.nearBy(ci, 0, 8, 40)
+	for k := ci; k <= hi; k++ {
+		n := &r.clauses[k]
+		for i := n.lo; i+1 < n.hi; i++ {
+			next := r.toks[i+1].s
+			switch w := r.toks[i].s; {
+			case w == "found" && (next == "it" || next == "him" || next == "her" || next == "that" || next == "one"),
+				w == "got" && (next == "it" || next == "him" || next == "you") && n.mood&negated == 0,
+				w == "there" && (next == "it" || next == "she" || next == "he") && r.word(i+2) == "is",
+				w == "new" && next == "one" && k > ci && r.word(i+2) == "in":
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // due gives when the end falls due.
@@ -425,6 +480,16 @@ func (r *reading) asksWhat(c *clause) bool {
 			}
 		case "how":
 			return r.toks[i+1].s != "to"
+		}
+	}
+	return false
+}
+
+// looksUp tells of "I'd have to look that up": in a book there is nothing but values.
+func (r *reading) looksUp(oc openCue) bool {
+	for i := oc.lo; i < oc.hi; i++ {
+		if r.toks[i].s == "look" {
+			return r.toks[oc.hi-1].s == "up"
 		}
 	}
 	return false
@@ -657,6 +722,15 @@ func (r *reading) onScreen(oc openCue) bool {
 	return false
 }
 
+// linked tells of "the link for the grease": to be given, though nobody says that they will.
+func (r *reading) linked(oc openCue) bool {
+	switch r.toks[oc.lo].s {
+	case "link", "links", "where", "that", "i", "still", "owe":
+		return true
+	}
+	return false
+}
+
 // intends tells whether a clause says what somebody means to do: a will and something done.
 func (r *reading) intends(ci int) bool {
 	c := &r.clauses[ci]
@@ -837,7 +911,7 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 		if !r.topical(m) && !(tight && m.prep == "with" && r.tightenable(m)) || m.lo >= oc.hi && (e.signal == "later" && r.pronounIn(c.lo, oc.lo+1) || e.signal == "find" && r.pronounIn(oc.lo, oc.hi)) {
 			continue
 		}
-		if tight && !r.tightenable(m) {
+		if tight && !r.tightenable(m) || e.kind == LookUp && smeared[m.head] {
 			continue
 		}
 		s := 0
@@ -904,7 +978,7 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 		fasteners := n
 		for _, mi := range p.mentions {
 			m := &r.mentions[mi]
-			if !r.topical(m) || tight && !r.tightenable(m) {
+			if !r.topical(m) || tight && !r.tightenable(m) || e.kind == LookUp && smeared[m.head] {
 				continue
 			}
 			if fasteners == 0 {
@@ -944,6 +1018,9 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 		}
 	}
 }
+
+// smeared are what goes on a thread or a face: no figure is looked up for them.
+var smeared = set("lock locker threadlock threadlocker grease paste sealant sealer silicone tape cleaner")
 
 // tightenable tells whether a mention is of something that is tightened.
 func (r *reading) tightenable(m *mention) bool {
@@ -1118,7 +1195,10 @@ func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
 	case p.kind == NotTorqued && e.kind == Unfinished:
 		return gap < 12 && (e.signal == "later" || r.saidIn(&r.clauses[r.toks[e.lo].cl], "back"))
 	case p.kind == NotRefitted && e.kind == Unfinished:
-		return gap < 10 && (e.signal != "undone" || e.sure)
+		return gap < 10 && (e.signal != "undone" || e.sure) || p.sure && e.sure && r.sameTopic(e.topic, p.topic)
+	case p.signal == "lost" && e.kind == ReplaceLater && gap < 6:
+		p.kind, p.before = ReplaceLater, e.before // short of one, and something stands in for it
+		return true
 	case p.kind == Unfinished && e.kind == NotRefitted && !p.sure && gap < 10:
 		p.kind = NotRefitted
 		return true
