@@ -1074,6 +1074,16 @@ func (r *reading) verbless(ci int) {
 			name = "fit" // "radiator up", "hairpin through": only where it had come off
 		}
 		returns := returning[w]
+		if ended := last || ok; name == "" && ended && r.toks[j-1].s != "is" && !tightAsFound(r, c, j) {
+			switch w {
+			case "away":
+				name = "remove" // "prop away"
+			case "loose", "slack", "undone":
+				name = "slacken" // "bottom clamp loose"
+			case "open":
+				name = "open"
+			}
+		}
 		if name == "" {
 			continue
 		}
@@ -1095,7 +1105,7 @@ func (r *reading) verbless(ci int) {
 			continue
 		}
 		x := act2(act, m.from, hi, mi)
-		x.ifOff = returns && !back
+		x.ifOff = returns && !back && !m.isNew
 		r.addAct(ci, x)
 		// what follows is no longer "on the nuts" but "nuts"
 		for _, ki := range c.mentions {

@@ -198,6 +198,12 @@ func TestPartsAndStuff(t *testing.T) {
 		{"The washer comes off. New washers would be nice.", nil},
 		{"The cover goes on. Nip the cover bolts up for the moment.", nil},
 		{"Undo the hose clip. There's a cable tie on it for now.", []string{"temporary cable tie"}},
+		{"Undo the two long bolts. Bracket off. Same bolts back in the same holes.", []string{"reused long bolt"}},
+		{"Spacer out. Keep that.", []string{"reused spacer"}},
+		{"Spacer out. Keep that beside you.", nil},
+		{"The float kit comes with a needle and two gaskets.", []string{"new needle", "new gasket"}},
+		{"The hinge comes with me. Needle out.", nil},
+		{"The pump's got four nuts and one connector. It comes out through the hole. New one goes in the same way.", []string{"new pump"}},
 	} {
 		var got []string
 		for _, p := range record(t, strings.SplitAfter(c.talk, ". ")...).Parts {

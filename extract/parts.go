@@ -44,9 +44,12 @@ func (r *reading) parts() []Part {
 			name := m.name
 			if m.entry != nil && m.entry.name != "" {
 				name = m.entry.name
+				if m.entry.fastener {
+					name = saidName(m)
+				}
 			}
 			switch {
-			case sure && (m.isNew || k > 0 && r.joined(c.mentions[k-1], mi) && r.mentions[c.mentions[k-1]].isNew || r.isNewHere(m)):
+			case sure && (m.isNew || r.comesWith(c, m) || k > 0 && r.joined(c.mentions[k-1], mi) && r.mentions[c.mentions[k-1]].isNew || r.isNewHere(m)):
 				m.isNew = true
 				add(name, "new", m, m.from, m.hi+3)
 				if m.entry != nil {
@@ -96,6 +99,38 @@ func (r *reading) isNewHere(m *mention) bool {
 	return i < c.hi && r.toks[i].s == "new" && (i+1 == c.hi || r.toks[i].brk >= brkPause)
 }
 
+// comesWith reads "the new ones come with rubbers and washers", "circlips out of the kit":
+// what comes with something new is new itself.
+func (r *reading) comesWith(c *clause, m *mention) bool {
+	if from := r.word(m.hi); from == "from" || from == "in" || from == "out" {
+		for i := m.hi + 1; i < min(c.hi, m.hi+5) && r.toks[i-1].brk == brkNone; i++ {
+			switch r.toks[i].s {
+			case "kit", "packet", "pack":
+				return true
+			}
+		}
+	}
+	for i := m.from - 1; i > c.lo; i-- {
+		if r.toks[i].s != "with" {
+			if t := r.toks[i].men; t < 0 && prepositions[r.toks[i].s] {
+				return false
+			}
+			continue
+		}
+		if v := r.word(i - 1); v != "comes" && v != "come" && v != "came" {
+			return false
+		}
+		for k := i - 2; k >= c.lo; k-- {
+			switch r.toks[k].s {
+			case "new", "kit", "kits", "packet":
+				return true
+			}
+		}
+		return false
+	}
+	return false
+}
+
 // hasNone tells whether right after token i it is said that there is none: "new one I don't have".
 func (r *reading) hasNone(i int) bool {
 	for k := i; k < min(len(r.toks), i+5); k++ {
@@ -128,11 +163,18 @@ func (r *reading) again(c *clause) int {
 				return i
 			}
 		}
+		for _, p := range itStays { // and nothing more: "keep that beside you" says where
+			if end := i + len(p); r.says(i, c.hi, p) && (end == c.hi || r.toks[end-1].brk >= brkComma) {
+				return i
+			}
+		}
 	}
 	return -1
 }
 
-var itAgain = [][]string{{"'s", "going", "back", "in"}, {"'s", "going", "back", "on"}, {"are", "going", "back"}, {"'re", "going", "back"}, {"use", "it", "again"}, {"use", "them", "again"}, {"run", "it", "again"}, {"run", "them", "again"}, {"take", "it", "again"}, {"it", "'s", "going", "in", "again"}, {"it", "goes", "in", "again"}}
+var itAgain = [][]string{{"reuse", "it"}, {"reuse", "them"}, {"reusing", "it"}, {"reusing", "them"}, {"using", "it", "again"}, {"using", "them", "again"}, {"using", "that", "again"}, {"using", "those", "again"}, {"use", "that", "again"}, {"use", "those", "again"}, {"put", "it", "back", "in", "service"}, {"'s", "going", "back", "in"}, {"'s", "going", "back", "on"}, {"are", "going", "back"}, {"'re", "going", "back"}, {"use", "it", "again"}, {"use", "them", "again"}, {"run", "it", "again"}, {"run", "them", "again"}, {"take", "it", "again"}, {"it", "'s", "going", "in", "again"}, {"it", "goes", "in", "again"}}
+
+var itStays = [][]string{{"keep", "that"}, {"keep", "those"}, {"keep", "it"}, {"keep", "them"}, {"save", "that"}, {"save", "those"}, {"save", "it"}, {"save", "them"}, {"hang", "on", "to", "that"}, {"hang", "on", "to", "those"}, {"hang", "onto", "that"}, {"hang", "onto", "those"}, {"that", "one", "stays"}, {"that", "stays"}, {"those", "stay"}}
 
 // itAt gives what "it" stands for there: what the clause's act is done to, or what
 // was named last as its subject.
@@ -176,7 +218,7 @@ func (r *reading) oneFor(ci, tok int) *thing {
 		ms := r.clauses[k].mentions
 		for i := len(ms) - 1; i >= 0; i-- {
 			m := &r.mentions[ms[i]]
-			if m.lo >= tok || m.kind&(lexicon.Part|lexicon.Fastener) == 0 {
+			if m.lo >= tok || m.kind&(lexicon.Part|lexicon.Fastener) == 0 || r.inHave(m) {
 				continue
 			}
 			if m.entry != nil && tok-m.hi < 22 && (m.prep == "" || m.prep == "of" || m.prep == "on") {
@@ -196,6 +238,22 @@ func (r *reading) oneFor(ci, tok int) *thing {
 		}
 	}
 	return last
+}
+
+// inHave tells whether a thing is only told of as what another has: "the regulator's
+// got four nuts and a connector", "a cover with two lugs".
+func (r *reading) inHave(m *mention) bool {
+	c := &r.clauses[m.cl]
+	for i := m.from - 1; i > c.lo; i-- {
+		switch w := r.toks[i].s; {
+		case w == "got" || w == "has" || w == "have":
+			p := r.toks[i-1]
+			return p.men >= 0 || p.s == "'s" && i > 1 && r.toks[i-2].men >= 0
+		case r.toks[i].men < 0 && r.isVerbForm(w):
+			return false
+		}
+	}
+	return false
 }
 
 // notBack reads "it's not going back", "I'm not putting that one back" of a thing.
@@ -287,7 +345,7 @@ func (r *reading) usedAgain(c *clause, m *mention) bool {
 	if c.mood&negated != 0 {
 		return false
 	}
-	for i := max(c.lo, m.from-3); i < m.lo; i++ {
+	for i := max(c.lo, m.from-3); i < m.hi; i++ {
 		switch r.toks[i].s {
 		case "same":
 			return r.word(m.hi) == "back" || r.word(m.hi) == "on" || r.word(m.hi) == "in" || r.word(m.hi) == "again" || r.actOn(m.cl, r.toks[m.lo].men) != ""

@@ -238,6 +238,9 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	if a.action.Name == "switch off" && a.verb >= 0 && r.toks[a.verb].s == "power" {
 		return true
 	}
+	if a.verb >= 0 && r.toks[a.verb].s == "wrote" {
+		return false // "the figure I wrote down for you"
+	}
 	return (a.action.Name == "mark" || a.action.Name == "test") && a.hi-a.lo >= 2 && !a.subject || a.action.Name == "repeat" && a.hi-a.lo > 2
 }
 
@@ -458,6 +461,9 @@ func countWord(n int) string {
 	return ""
 }
 
+// unnamed stands for what only the picture shows.
+const unnamed = "what is shown here (not named)"
+
 var dropWords = set("just then now so well basically actually really literally here simply you know um uh er erm like okay ok right alright obviously again though anyway please kindly yeah yes there")
 var firstPerson = map[string]string{"my": "the", "your": "the", "our": "the", "me": "", "myself": "", "yourself": "", "i": "", "you": "", "we": ""}
 
@@ -510,6 +516,13 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 				w = append(w, t.s) // "the inner one" says which
 				continue
 			}
+			if n := r.word(i + 1); n == "one" || n == "ones" {
+				i++ // "unhook that one": which is told by the name
+				if n == "one" && len(a.things) == 1 && a.things[0].plural && names != "" {
+					w = append(w, "one of the "+names)
+					continue
+				}
+			}
 			if names != "" {
 				w = append(w, "the "+names)
 				continue
@@ -521,11 +534,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 				w = append(w, "the machine")
 				continue
 			}
-			if t.s == "it" || t.s == "that" || t.s == "this" || t.s == "one" {
-				w = append(w, "this part")
-			} else {
-				w = append(w, "these parts")
-			}
+			w = append(w, unnamed)
 			continue
 		}
 		if (t.s == "her" || t.s == "him") && r.pronounAt(c, i) {
