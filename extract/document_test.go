@@ -162,6 +162,9 @@ func TestToolsOnce(t *testing.T) {
 		{[]string{"Pull the drum off. If you need a puller, something else is wrong."}, nil, []string{"puller"}},
 		{[]string{"What you need is a cross head screwdriver, a hammer and a pick.", "Undo the lid screws, cross head, with the cross head."}, []string{"cross head screwdriver"}, []string{"cross head"}},
 		{[]string{"Undo the axle nut. It makes 45 newton, well, meters of torque."}, nil, []string{"meter"}},
+		{[]string{"Undo the shear bolt. Hacksaw the head off it. File the edge of the bracket."}, []string{"hacksaw", "file"}, nil},
+		{[]string{"Undo the shear bolt. I'll file the edge of the bracket when the new one comes."}, nil, []string{"file"}},
+		{[]string{"Undo the deck bolts. Blade off, wash the deck. Blade back on."}, nil, []string{"blade"}},
 		{[]string{"Undo the cup with the bottom bracket tool."}, []string{"bottom bracket tool"}, nil},
 	} {
 		got := toolNames(record(t, c.talk...))

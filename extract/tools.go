@@ -63,6 +63,9 @@ func (r *reading) tools(found []sized) []Tool {
 			continue
 		}
 		c := &r.clauses[m.cl]
+		if m.kind&lexicon.Part != 0 && ledgerActs[r.actOn(m.cl, r.toks[m.lo].men)] != "" && m.prep != "with" {
+			continue // "blade off": it is what is worked on
+		}
 		if c.mood&(advert|greeting) != 0 || c.mood&(other|asked) != 0 && !listed || m.cl < r.toolList[0] {
 			continue
 		}
@@ -88,6 +91,20 @@ func (r *reading) tools(found []sized) []Tool {
 			continue
 		}
 		add(mi, nil)
+	}
+	// "file the edge", "hacksaw it off": the verb names it
+	for ai := range r.acts {
+		a := &r.acts[ai]
+		if a.verb < 0 || a.subject || !a.happened() || a.mood&(other|asked|advert|greeting) != 0 || r.word(a.verb-1) == "'ll" {
+			continue // "I'll drill that out when the new one comes"
+		}
+		for _, l := range r.lex.Lemmas(r.toks[a.verb].s) {
+			name := verbTool[l]
+			if name == "" || slices.ContainsFunc(out, func(t Tool) bool { return sameTool(t.Name, name) }) {
+				continue
+			}
+			out = append(out, Tool{Name: name, SizesAlt: []string{}, Need: "required", Used: true, Place: r.place(a.lo, a.hi+3).by("named by its verb")})
+		}
 	}
 	// a size said of a fastener is that of what turns it
 	for i := range found {
@@ -125,6 +142,9 @@ func (r *reading) tools(found []sized) []Tool {
 	}
 	return kept
 }
+
+// verbTool is what the verbs of the workshop are done with.
+var verbTool = map[string]string{"file": "file", "vacuum": "vacuum", "hoover": "vacuum", "hacksaw": "hacksaw", "solder": "soldering iron", "jack": "jack", "grind": "grinder", "drill": "drill", "chock": "chock", "hoist": "hoist", "winch": "winch"}
 
 // turner names what turns a fastener whose size was said with no tool, "" where
 // the size is no tool's.
