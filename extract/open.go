@@ -237,7 +237,7 @@ func (t *thing) wasOff() bool {
 // after it would bury what is really missing.
 func (r *reading) spokenOfAsBack(t *thing) bool {
 	off := t.events[len(t.events)-1]
-	return r.spokenOfLater(t, off.hi)
+	return r.againAfter(t, off.hi, 8)
 }
 
 // spokenOfLater tells whether a thing is spoken of as in place or worked on, well
@@ -252,10 +252,24 @@ func (r *reading) againAfter(t *thing, after int, seconds float64) bool {
 			continue
 		}
 		c := &r.clauses[m.cl]
+		if seconds < 20 && r.since(after-1, m.lo) < 20 && !r.putBack(c) {
+			continue // still spoken of as it lies there
+		}
 		if c.mood&(other|hypothetical|conditional|advert|asked|greeting) != 0 || r.leavesOpen(c) || m.isOld || r.heardIn(m.cl-1, m.cl+1, "still-off", "undone") {
 			continue
 		}
 		return true
+	}
+	return false
+}
+
+// putBack tells whether a clause has a word of those that go with what is put on.
+func (r *reading) putBack(c *clause) bool {
+	for i := c.lo; i < c.hi; i++ {
+		switch r.toks[i].s {
+		case "on", "back", "in", "over", "through", "into", "onto", "up", "home", "new":
+			return true
+		}
 	}
 	return false
 }
