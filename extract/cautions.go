@@ -81,6 +81,9 @@ func (r *reading) warning(ci int) (lo, hi int, kind string) {
 		for _, o := range c.opens {
 			switch o.signal {
 			case "protect", "wrong-way", "stop", "careless":
+				if r.toks[o.lo].s == "unplug" && o.lo > c.lo && !openers[r.toks[o.lo-1].s] && r.toks[o.lo-1].brk < brkComma {
+					continue // "you have to unplug it": a plug of the work
+				}
 				if (c.mood&(other|hypothetical) == 0 || c.mood&conditional != 0) && !r.pastTold(c) && !r.ofMe(c.lo, o.lo) {
 					kind = o.signal
 				}
@@ -370,7 +373,7 @@ func (r *reading) warns(c *clause, q cue) bool {
 		if prev == "why" || q.hi-q.lo == 1 && (subjects[next] && !pronounsObj[next] && next != "you" || next == "'s") {
 			return false
 		}
-		if w == "don't" && prev == "you" && r.toks[c.lo].s == "so" {
+		if w == "don't" && prev == "you" && r.toks[c.lo].s == "so" && !r.threatens(r.toks[c.lo].cl) {
 			return false // "that centres it, so you don't get it binding": what it is for
 		}
 		if q.hi-q.lo == 1 && notWarning[next] && !(next == "get" || next == "do") {
@@ -384,7 +387,12 @@ func (r *reading) warns(c *clause, q cue) bool {
 		return next != "about" && !(q.hi < len(r.toks) && r.toks[q.hi].qty >= 0)
 	case "too":
 		return len(c.mentions) > 0 || r.saidIn(c, "you")
-	case "remember", "wear":
+	case "wear":
+		if next == "ring" || next == "rings" || next == "plate" || next == "plates" || next == "strip" || next == "strips" || next == "pad" || next == "pads" || next == "indicator" || next == "mark" || next == "limit" {
+			return false // a part by that name
+		}
+		return prev == "" || prev == "and" || prev == "so" || prev == "you"
+	case "remember":
 		return prev == "" || prev == "and" || prev == "so" || prev == "you"
 	case "otherwise":
 		return next != "i" && r.word(q.hi+1) != "i"

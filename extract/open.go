@@ -123,6 +123,19 @@ func (r *reading) ledgerOpen(rec *Record, said []Open) []Open {
 	return out
 }
 
+// madeDead tells of "it's unplugged", "unplug it": the machine is cut off from its
+// current, whatever it was that was named before.
+func (r *reading) madeDead(at int) bool {
+	c := &r.clauses[r.toks[at].cl]
+	for i := c.lo; i < c.hi; i++ {
+		switch w := r.toks[i].s; {
+		case w == "unplug" && r.word(i+1) == "it", w == "unplugged" && (r.word(i-1) == "it's" || r.word(i-1) == "she's" || (r.word(i-1) == "'s" || r.word(i-1) == "is") && (r.word(i-2) == "it" || r.word(i-2) == "she")):
+			return abs(at-i) <= 3
+		}
+	}
+	return false
+}
+
 // propped are what held a part up or out of the way for the work.
 var propped = set("stand jack chock wedge rag block stick card")
 
@@ -186,6 +199,9 @@ func (r *reading) leftOpen(t *thing, state string, rec *Record) string {
 				return ""
 			}
 			return LockMissing
+		}
+		if r.madeDead(t.events[len(t.events)-1].lo) {
+			return ""
 		}
 		if t.owner != nil {
 			if st, _ := t.owner.state(); st == Removed {

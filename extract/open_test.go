@@ -39,6 +39,21 @@ func TestLooseEnds(t *testing.T) {
 		{"off, and spoken of as on", []string{"Take the belt cover off.", "New belt on.", "Spin it.", "The belt cover wants to sit flush all round."}, NotRefitted, "", ""},
 		{"off, and for the bin", []string{"Take the old gasket off, that's for the bin."}, NotRefitted, "", ""},
 		{"promised", []string{"I'll stick the wire colours and the part number for the motor in the description."}, Promise, BeforePublishing, "wire colours"},
+		{"lost in the yard", []string{"Six clips round the hatch.", "And one clip has pinged across the yard."}, NotRefitted, BeforeUse, "clip"},
+		{"lost and found", []string{"The cotter's rolled under the bench.", "Got it. Cotter in."}, NotRefitted, "", ""},
+		{"one over", []string{"Fairing's on, and there's a screw left in the dish."}, NotRefitted, BeforeUse, "screw"},
+		{"left off till another day", []string{"The belly pan comes off.", "I'm leaving the belly pan off until Sunday."}, NotRefitted, BeforeUse, "belly pan"},
+		{"in nobody's way", []string{"Side panel off.", "It's not in the way of the hose.", "Side panel on, three screws."}, NotRefitted, "", ""},
+		{"dead while worked on", []string{"New brushes in the mixer.", "It's unplugged, it's cold."}, NotRefitted, "", ""},
+		{"tied for want of the part", []string{"The hose clip snapped.", "So that hose is cable tied till the right one comes."}, ReplaceLater, BeforeLater, "hose"},
+		{"on with old ones", []string{"I'm out of lock nuts.", "So the last blade is on with the old nuts, they'll be swapped for new next week."}, ReplaceLater, BeforeLater, "blade"},
+		{"until it bleeds", []string{"The bleed screw stays open until the fluid comes.", "There, closed."}, ReplaceLater, "", ""},
+		{"only up by hand", []string{"The sump plug's in hand tight because it comes out again."}, NotTorqued, BeforeUse, "sump plug"},
+		{"after the break", []string{"The tensioner wants another half, and I'll be doing that after break."}, Unfinished, BeforeUse, "tensioner"},
+		{"left as it was", []string{"The governor spring I haven't touched."}, Unfinished, "", ""},
+		{"a figure that cannot be", []string{"It says ninety newton metres for the clamp screw. That can't be right."}, Unsure, BeforeUse, "clamp screw"},
+		{"owed", []string{"I still owe you the part number for the seal, it'll be in the comments."}, Promise, BeforePublishing, "part number"},
+		{"no promise", []string{"Then I'll do the left side up."}, Promise, "", ""},
 		{"asked of viewers", []string{"If you know the figure for the hanger bolt, put it in the comments."}, Promise, "", ""},
 	}
 	for _, tt := range tests {
@@ -102,6 +117,13 @@ func TestWarnings(t *testing.T) {
 		"Before you go anywhere pump the brake pedal.":                         "pump",
 		"Rubber grease on the seal, no sealant.":                               "sealant",
 		"Keep a thumb over the circlip.":                                       "thumb",
+		"Unplug it, the element stays live.":                                   "unplug",
+		"Plug lead off, and key in your pocket.":                               "pocket",
+		"Pull the trigger and let the pressure out.":                           "pressure",
+		"Keep everybody out from under the bucket.":                            "bucket",
+		"That arm's on a spring and it'll have your fingertip.":                "fingertip",
+		"Nobody should touch this cord until there's oil in it.":               "cord",
+		"Hold it square so you don't bend the fins.":                           "fins",
 	} {
 		rec := record(t, "Take the wheel off.", talk)
 		found := false
@@ -115,6 +137,8 @@ func TestWarnings(t *testing.T) {
 	for _, talk := range []string{
 		"I don't know why people like this tool.",
 		"You'll lose about half a litre of oil.",
+		"Wear plate on the shredder.",
+		"There's a wire to the solenoid, so you have to unplug it.",
 		"The spring cracked last year and I replaced it.",
 		"Put a paint mark on the nut and swing it round a quarter.",
 	} {

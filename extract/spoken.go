@@ -54,7 +54,7 @@ func (r *reading) spokenOpen(rec *Record) []Open {
 		}
 		o := r.askOf(e, rec)
 		if e.kind == NotRefitted {
-			if t := r.leftOff(e, rec); t != nil && (e.signal != "lost" || e.topic < 0) {
+			if t := r.leftOff(e, rec); t != nil && (e.signal != "lost" && r.toks[e.lo].s != "left" || e.topic < 0) {
 				o.About, o.LedgerID = torqueName(t), t.id
 				if isLock(t) {
 					o.Kind = LockMissing
@@ -376,7 +376,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		e.kind = NotRefitted
 	case "lying":
-		if !told || ci > 0 && r.clauses[ci-1].mood&other != 0 && r.clauses[ci-1].sentence == c.sentence {
+		if !told || r.madeDead(oc.lo) || ci > 0 && r.clauses[ci-1].mood&other != 0 && r.clauses[ci-1].sentence == c.sentence {
 			return nil
 		}
 		e.kind = NotRefitted
