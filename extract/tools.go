@@ -159,6 +159,11 @@ func (r *reading) turner(s *sized) string {
 			return "" // another machine's
 		}
 	}
+	for _, mi := range c.mentions {
+		if m := &r.mentions[mi]; m.from <= s.hi && s.lo < m.hi && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && !alike[m.head] && neverTorqued[m.head] {
+			return "" // "a 3 mm split pin": nothing turns it
+		}
+	}
 	for i := max(c.lo, s.lo-3); i < min(c.hi, s.hi+2); i++ {
 		switch r.toks[i].s {
 		case "hex", "allen", "key", "socket-head":
