@@ -52,6 +52,8 @@ func TestLooseEnds(t *testing.T) {
 		{"after the break", []string{"The tensioner wants another half, and I'll be doing that after break."}, Unfinished, BeforeUse, "tensioner"},
 		{"left as it was", []string{"The governor spring I haven't touched."}, Unfinished, "", ""},
 		{"a figure that cannot be", []string{"It says ninety newton metres for the clamp screw. That can't be right."}, Unsure, BeforeUse, "clamp screw"},
+		{"put back for now, its figure unknown", []string{"The glow plug.", "I don't remember the number for this one, I'll look it up.", "For now I just put it back by hand so no dirt gets in."}, NotTorqued, BeforeUse, "glow plug"},
+		{"standing without", []string{"Level plug out.", "So it's still standing there with no plug in it."}, NotRefitted, BeforeUse, "plug"},
 		{"owed", []string{"I still owe you the part number for the seal, it'll be in the comments."}, Promise, BeforePublishing, "part number"},
 		{"no promise", []string{"Then I'll do the left side up."}, Promise, "", ""},
 		{"asked of viewers", []string{"If you know the figure for the hanger bolt, put it in the comments."}, Promise, "", ""},

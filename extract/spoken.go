@@ -49,7 +49,7 @@ func (r *reading) spokenOpen(rec *Record) []Open {
 		if e.kind == "" || r.settled(e, rec) {
 			continue
 		}
-		if e.kind == NotRefitted && e.topic >= 0 && isolates[r.mentions[e.topic].head] && len(content(r.mentions[e.topic].mods)) == 0 {
+		if e.kind == NotRefitted && e.topic >= 0 && isolates[r.mentions[e.topic].head] && len(content(r.mentions[e.topic].mods)) == 0 && !r.without(e) {
 			continue // the plug stays out for safety's sake
 		}
 		o := r.askOf(e, rec)
@@ -67,6 +67,16 @@ func (r *reading) spokenOpen(rec *Record) []Open {
 		out = append(out, o)
 	}
 	return out
+}
+
+// without tells of "with no plug in it": a hole that is open, no current cut off.
+func (r *reading) without(e *looseEnd) bool {
+	for i := e.lo; i < e.hi; i++ {
+		if r.toks[i].s == "no" {
+			return true
+		}
+	}
+	return false
 }
 
 // isolates are what keeps a machine dead while it is worked on.
@@ -963,7 +973,7 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 			}
 		}
 	}
-	for k := ci - 1; k >= 0 && k >= ci-10 && r.since(r.clauses[k].lo, c.lo) < 25; k-- {
+	for k := ci - 1; k >= 0 && k >= ci-14 && r.since(r.clauses[k].lo, c.lo) < 25; k-- {
 		p := &r.clauses[k]
 		if p.mood&(advert|greeting) != 0 {
 			continue
@@ -1183,7 +1193,7 @@ func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
 	case p.kind == Unsure && e.kind == LookUp && gap < 12:
 		p.kind = LookUp
 		return true
-	case p.kind == LookUp && e.kind == Unsure, p.kind == LookUp && e.kind == NotTorqued && !e.sure:
+	case p.kind == LookUp && e.kind == Unsure, p.kind == LookUp && e.kind == NotTorqued && !e.sure && r.toks[e.lo].s != "put":
 		return gap < 12
 	case p.kind == e.kind:
 		if p.kind == ReplaceLater || p.kind == Unfinished && (e.signal == "remember" || e.signal == "later" && !e.sure) {

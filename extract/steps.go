@@ -208,8 +208,11 @@ func (r *reading) isStep(c *clause, a *act) bool {
 		return true
 	}
 	if a.unknown && !a.bare && a.verb >= 0 && !a.subject {
-		if w, whose := r.firstUnknown(a, c); bodily[w] && (whose == "your" || whose == "my" || strings.HasSuffix(w, "s") && w != "arms") || a.action.Name == "inspect" && !signs[w] && !signs[lexicon.Singular(w)] {
+		if w, whose := r.firstUnknown(a, c); bodily[w] && (whose == "your" || whose == "my" || whose == "other" || whose == "free" || strings.HasSuffix(w, "s") && w != "arms") || a.action.Name == "inspect" && !signs[w] && !signs[lexicon.Singular(w)] {
 			return false
+		}
+		if r.onlyWhere(a, c) {
+			return false // "lift up out of the hole": what, nobody said
 		}
 		return r.workAround(c) // a thing that no list knows, in the person's own words
 	}
@@ -245,7 +248,7 @@ func (r *reading) isStep(c *clause, a *act) bool {
 }
 
 // bodily are the words for what everybody has with them: a hand put somewhere is no step.
-var bodily = set("hand hands thumb thumbs finger fingers foot weight ear ears eye eyes head nose knee back arm arms face coffee tea phone camera")
+var bodily = set("hand hands thumb thumbs finger fingers foot weight ear ears eye eyes head nose knee back arm arms face coffee tea phone camera photo photos picture pictures")
 
 // signs are what one looks for.
 var signs = set("weep leak drip bubble crack play wear burr nick score scoring groove rust corrosion movement slack gap noise damage dirt clearance end float runout runs threads marks teeth everything underneath alignment level")
@@ -260,6 +263,22 @@ func (r *reading) firstUnknown(a *act, c *clause) (word, before string) {
 		}
 	}
 	return "", ""
+}
+
+// onlyWhere tells whether the words after a verb say where something goes and not what.
+func (r *reading) onlyWhere(a *act, c *clause) bool {
+	if ledgerActs[a.action.Name] == "" && a.action.Name != "lower" && a.action.Name != "place" && a.action.Name != "support" {
+		return false
+	}
+	for i := a.verb + 1; i+2 < c.hi; i++ {
+		switch w := r.toks[i].s; {
+		case (w == "of" || w == "from" || w == "under" || w == "into" || w == "onto" || w == "between") && determiner[r.toks[i+1].s]:
+			return true
+		case !particle[w] && !prepositions[w]:
+			return false
+		}
+	}
+	return false
 }
 
 // intoBin tells whether the words of an act say where what is thrown away goes.
@@ -519,7 +538,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			if n := r.word(i + 1); n == "one" || n == "ones" {
 				i++ // "unhook that one": which is told by the name
 				if n == "one" && len(a.things) == 1 && a.things[0].plural && names != "" {
-					w = append(w, "one of the "+names)
+					w = append(w, "one of the "+lexicon.Plural(lexicon.Singular(names)))
 					continue
 				}
 			}

@@ -23,6 +23,8 @@ func TestStepsAreInstructions(t *testing.T) {
 		{"that one is the thing", []string{"There's a spring on the lever.", "Unhook that one."}, []string{"Unhook the spring."}, nil},
 		{"one of several", []string{"Two springs hold the lid.", "Unhook that one."}, nil, []string{"springs one"}},
 		{"verbs of many trades", []string{"Undo the lever pin.", "Nudge the lever over.", "Descale the element.", "Burnish the pads.", "Knock her into reverse."}, []string{"Nudge the lever over.", "Descale the element.", "Burnish the pads.", "Knock the machine into reverse."}, nil},
+		{"where and not what", []string{"Undo the hub nut.", "It should lift up out of the well."}, nil, []string{"Lift"}},
+		{"a hand put in", []string{"Undo the hub nut.", "Get your other hand in there."}, nil, []string{"hand"}},
 		{"written elsewhere", []string{"Undo the hub nut.", "That's the number I wrote down for you."}, nil, []string{"Write"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
