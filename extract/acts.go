@@ -1056,7 +1056,7 @@ func (r *reading) verbless(ci int) {
 		if !last {
 			next = r.toks[j+1].s
 		}
-		ok := last || next == "and" || next == "first" || next == "by" || next == "then" || next == "now" || next == "again" || next == "here" || next == "with" || next == "the" && offWords[w] || next == "to" && back || next == "from" || next == "loosely" || next == "finger" || next == "hand" || next == "as" || r.imperativeAt(j+1) || afterParticle[next] || next == "i" || next == "you" || next == "we" || next == "it" && j+2 < c.hi && linking[r.toks[j+2].s]
+		ok := last || next == "and" || next == "first" || next == "by" || next == "then" || next == "now" || next == "again" || next == "here" && (back || w != "in") || next == "with" || next == "the" && offWords[w] || next == "to" && back || next == "from" || next == "loosely" || next == "finger" || next == "hand" || next == "as" || r.imperativeAt(j+1) || afterParticle[next] || next == "i" || next == "you" || next == "we" || next == "it" && j+2 < c.hi && linking[r.toks[j+2].s]
 		if next == "the" && offWords[w] && r.movesLater(c, j+1) {
 			continue // "belt off the motor goes back over"
 		}

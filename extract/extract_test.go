@@ -193,6 +193,7 @@ func TestLedger(t *testing.T) {
 		{"out with it", []string{"So, out with the impeller."}, "impeller", Removed},
 		{"back tight", []string{"Take the filler cap off.", "The filler cap is back tight."}, "filler cap", Tightened},
 		{"what it has is not what was fitted", []string{"There's a nut back in here on the plate."}, "", ""},
+		{"where they are is not where they went", []string{"There are three valves in here.", "Three valves in here, and a seat."}, "", ""},
 		{"what would be", []string{"Don't stand there. It'll go right through the guard."}, "", ""},
 		{"before it is done", []string{"And before you go putting a bearing in, look at this."}, "", ""},
 		{"tight is how it was found", []string{"The axle nut is tight."}, "", ""},
