@@ -27,10 +27,7 @@ func (r *reading) ledger() []Entry {
 			continue
 		}
 		// left and right that were left alike are one entry
-		root := t
-		for root.twin != nil {
-			root = root.twin
-		}
+		root := t.root()
 		if id, ok := told[root]; ok && sameState(r, root, state) {
 			t.id = id
 			i, _ := strconv.Atoi(id[1:])
@@ -161,11 +158,7 @@ func hasTwin(r *reading, t *thing) bool {
 // sameState tells whether a thing and all that was told apart from it were left alike.
 func sameState(r *reading, root *thing, state string) bool {
 	for _, o := range r.things {
-		top := o
-		for top.twin != nil {
-			top = top.twin
-		}
-		if top != root || len(o.events) == 0 || o.splitAway(r) {
+		if o.root() != root || len(o.events) == 0 || o.splitAway(r) {
 			continue
 		}
 		if st, _ := o.state(); st != state {

@@ -461,12 +461,7 @@ func (s *tracker) resolve(ci, mi int) *thing {
 		t := &thing{head: m.head, mods: map[string]bool{}, fastener: true, plural: m.plural, count: m.count, first: m.lo}
 		if owner != nil {
 			t.owner = owner
-			for k := range owner.mods {
-				t.mods[k] = true
-			}
-			for _, w := range strings.Fields(owner.head) {
-				t.mods[w] = true
-			}
+			t.takeWords(owner)
 			name = lexicon.Modifier(owner.name) + " "
 		}
 		var pl []string
@@ -566,12 +561,7 @@ func (s *tracker) resolve(ci, mi int) *thing {
 		if o := s.ownerOf(ci, mi); o != nil && !strings.Contains(t.name, o.head) && r.since(o.last, m.lo) < 12 {
 			t.owner = o
 			t.name = lexicon.Modifier(o.name) + " " + t.name
-			for k := range o.mods {
-				t.mods[k] = true
-			}
-			for _, w := range strings.Fields(o.head) {
-				t.mods[w] = true
-			}
+			t.takeWords(o)
 		}
 	}
 	for _, w := range m.mods {
@@ -593,15 +583,20 @@ func (s *tracker) unnamedOf(part *thing, at int) *thing {
 		}
 	}
 	t := &thing{name: lexicon.Modifier(part.name) + " fasteners", head: "fastener", mods: map[string]bool{}, owner: part, fastener: true, plural: true, side: part.side, first: at, last: at}
+	t.takeWords(part)
+	s.r.addThing(t)
+	s.touch(t)
+	return t
+}
+
+// takeWords lets a fastener be known by the words of the part that it holds.
+func (t *thing) takeWords(part *thing) {
 	for w := range part.mods {
 		t.mods[w] = true
 	}
 	for _, w := range strings.Fields(part.head) {
 		t.mods[w] = true
 	}
-	s.r.addThing(t)
-	s.touch(t)
-	return t
 }
 
 // christen lets fasteners spoken of without a name have the one that is said at last.
@@ -694,10 +689,7 @@ func (s *tracker) otherSide(t *thing) *thing {
 	}
 	for _, o := range s.r.like(t.head, t.fastener) {
 		if o.head == t.head && o.side != "" && o.side != t.side && o.place == t.place && contentCount(o.mods) == contentCount(t.mods) {
-			for o.twin != nil {
-				o = o.twin
-			}
-			return o
+			return o.root()
 		}
 	}
 	return nil
@@ -708,21 +700,21 @@ func (s *tracker) bothSides(t *thing, m *mention) []*thing {
 	if !m.plural && m.count < 2 || m.side != "" || t.side == "" {
 		return []*thing{t}
 	}
-	root := t
-	for root.twin != nil {
-		root = root.twin
-	}
 	out := []*thing{t}
 	for _, o := range s.r.like(t.head, t.fastener) {
-		top := o
-		for top.twin != nil {
-			top = top.twin
-		}
-		if o != t && top == root && o.side != "" {
+		if o != t && o.root() == t.root() && o.side != "" {
 			out = append(out, o)
 		}
 	}
 	return out
+}
+
+// root gives the thing that all which were told apart from it by their side come from.
+func (t *thing) root() *thing {
+	for t.twin != nil {
+		t = t.twin
+	}
+	return t
 }
 
 // sided keeps left and right apart: a thing spoken of with another side than its own is its twin.

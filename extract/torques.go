@@ -119,7 +119,7 @@ func (s *tracker) namedLate(c *clause) {
 		switch r.toks[i].s {
 		case "done", "torqued", "tight", "set", "up":
 			if was := h.of; was != nil && was != t && was.head == "fastener" {
-				t.events, was.events = append(t.events, was.events...), nil
+				t.events, was.events, was.left = append(t.events, was.events...), nil, outcome{}
 				h.of, h.rule = t, "fastener named when it was done"
 				return
 			}
