@@ -47,13 +47,15 @@ const (
 	listing
 	prior
 	warned
-	framed // "once it's off", "while you hold it": frames the work told beside it
+	framed   // "once it's off", "while you hold it": frames the work told beside it
+	together // things go back on from here
 )
 
 var moodOf = map[string]mood{
 	"negated": negated, "conditional": conditional, "hypothetical": hypothetical, "announced": announced,
 	"off-camera": offCamera, "other": other, "question": asked, "hedge": hedged, "not-needed": notNeeded,
 	"optional": optional, "ad": advert, "greeting": greeting, "list": listing, "prior": prior, "caution": warned,
+	"together": together,
 }
 
 // cue is a way of framing: a half-open token range with its mood.
@@ -79,6 +81,7 @@ type clause struct {
 	acts     []int
 	qtys     []int
 	chatter  bool
+	together bool // says that things go back on from here
 }
 
 // mention is a phrase that names a thing.
@@ -676,6 +679,10 @@ func (r *reading) mark() {
 				var m mood
 				for _, l := range labels {
 					m |= moodOf[l]
+				}
+				if m == together {
+					c.together = true // a turn of the work, no frame of what is told
+					continue
 				}
 				c.cues = append(c.cues, cue{i, i + n, m})
 				if m&^(negated) != 0 {

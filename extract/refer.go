@@ -201,6 +201,10 @@ func (s *tracker) clause(ci int) {
 			}
 		}
 	}
+	if c.together && c.mood&(negated|conditional|hypothetical|announced|asked|advert) == 0 && len(c.mentions) == 0 {
+		s.fitted = c.lo
+		s.turns = append(s.turns, turn{c.lo, false}, turn{c.lo, false}, turn{c.lo, false})
+	}
 	s.turn(c)
 	s.inTurn(c)
 	for _, ai := range c.acts {
@@ -295,11 +299,17 @@ func (s *tracker) inTurn(c *clause) {
 	for k, mi := range c.mentions {
 		m := &r.mentions[mi]
 		t := m.entry
-		if t == nil || isLock(t) || len(t.events) == 0 || !(r.bareElement(c, mi) || k == 0 && r.opens(c, m)) {
+		if t == nil || isLock(t) || !(r.bareElement(c, mi) || k == 0 && r.opens(c, m)) {
+			continue
+		}
+		if len(t.events) == 0 {
+			if s.fitting(m.lo) && r.since(t.first, m.lo) > 60 {
+				t.events = append(t.events, event{action: "fit", act: -1, rule: "named in its turn while things go back on", lo: m.from, hi: m.hi})
+			}
 			continue
 		}
 		off := t.events[len(t.events)-1].lo
-		if st, _ := t.state(); st != Removed || s.fitted <= off || r.since(off, m.lo) < 15 {
+		if st, _ := t.state(); st != Removed && st != Discarded || s.fitted <= off || r.since(off, m.lo) < 15 {
 			continue
 		}
 		t.events = append(t.events, event{action: "fit", act: -1, rule: "named in its turn while things go back on", lo: m.from, hi: m.hi})
