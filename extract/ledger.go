@@ -65,11 +65,7 @@ func (r *reading) ledger() []Entry {
 // add adds the events of a thing to its entry, in order of time.
 func (e *Entry) add(r *reading, t *thing) {
 	for _, ev := range t.events {
-		rule := ev.rule
-		if ev.act >= 0 {
-			rule = r.acts[ev.act].rule
-		}
-		e.Events = append(e.Events, Event{Act: ev.action, Place: r.place(ev.lo, ev.hi+3).by(rule)})
+		e.Events = append(e.Events, Event{Act: ev.action, Place: r.place(ev.lo, ev.hi+3).by(ev.rule)})
 		e.OffCamera = e.OffCamera || ev.off
 		e.LastAt = max(e.LastAt, round3(r.at(ev.lo)))
 	}
@@ -87,8 +83,8 @@ func (t *thing) toldOf(r *reading, pronoun string) bool {
 
 // inferences say in plain words why a state stands that nobody said.
 var inferences = map[string]string{
-	"implied by its fastener":                   "what holds it was fitted or tightened after it came off",
-	"named in its turn while things go back on": "it was named in its turn while other things went back on",
+	"implied by its fastener": "what holds it was fitted or tightened after it came off",
+	inItsTurn:                 "it was named in its turn while other things went back on",
 }
 
 // inferred tells why a thing is taken to be as it was left, where that was not

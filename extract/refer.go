@@ -40,7 +40,7 @@ type outcome struct {
 
 type event struct {
 	action string
-	act    int // index into acts, or -1 where none says it: see rule
+	act    int // index into acts, or -1 where none says it
 	rule   string
 	lo, hi int
 	off    bool // off camera
@@ -208,8 +208,7 @@ func (s *tracker) clause(ci int) {
 	s.turn(c)
 	s.inTurn(c)
 	for _, ai := range c.acts {
-		a := &r.acts[ai]
-		s.apply(ci, ai, a)
+		s.apply(ci, ai, &r.acts[ai])
 	}
 	s.values(ci)
 }
@@ -296,6 +295,11 @@ func (s *tracker) inTurn(c *clause) {
 			return
 		}
 	}
+	back := func(m *mention, mi int) {
+		x := act2(r.lex.Action("fit"), m.from, m.hi, mi)
+		x.rule = inItsTurn
+		r.addAct(m.cl, x)
+	}
 	for k, mi := range c.mentions {
 		m := &r.mentions[mi]
 		t := m.entry
@@ -303,8 +307,8 @@ func (s *tracker) inTurn(c *clause) {
 			continue
 		}
 		if len(t.events) == 0 {
-			if s.fitting(m.lo) && r.since(t.first, m.lo) > 60 {
-				t.events = append(t.events, event{action: "fit", act: -1, rule: "named in its turn while things go back on", lo: m.from, hi: m.hi})
+			if s.fitting(m.lo) && r.since(t.first, m.lo) > 60 && !turnsWork(r.toks[c.lo:m.from]) {
+				back(m, mi)
 			}
 			continue
 		}
@@ -312,9 +316,22 @@ func (s *tracker) inTurn(c *clause) {
 		if st, _ := t.state(); st != Removed && st != Discarded || s.fitted <= off || r.since(off, m.lo) < 15 {
 			continue
 		}
-		t.events = append(t.events, event{action: "fit", act: -1, rule: "named in its turn while things go back on", lo: m.from, hi: m.hi})
+		back(m, mi)
 	}
 }
+
+// turnsWork tells whether words turn to another piece of work: "Now the carburettor."
+func turnsWork(toks []tok) bool {
+	for i := range toks {
+		if w := toks[i].s; w == "now" || w == "next" || w == "first" {
+			return true
+		}
+	}
+	return false
+}
+
+// inItsTurn is the rule of a thing that is back since it was named in its turn.
+const inItsTurn = "named in its turn while things go back on"
 
 // opens tells whether a mention stands before all else in its clause.
 func (r *reading) opens(c *clause, m *mention) bool {
@@ -1344,7 +1361,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		if n == "fit" || n == "start by hand" {
 			s.fitted = a.lo
 		}
-		t.events = append(t.events, event{action: n, act: ai, lo: a.lo, hi: a.hi, off: a.mood&offCamera != 0 && a.mood&announced == 0})
+		t.events = append(t.events, event{action: n, act: ai, rule: a.rule, lo: a.lo, hi: a.hi, off: a.mood&offCamera != 0 && a.mood&announced == 0})
 		t.last = max(t.last, a.lo)
 		s.touch(t)
 	}
