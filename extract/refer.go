@@ -1509,7 +1509,7 @@ func (s *tracker) tightInClause(c *clause) bool {
 	return false
 }
 
-var handPhrases = [][]string{{"by", "hand"}, {"finger", "tight"}, {"hand", "tight"}, {"fingers"}, {"loosely"}, {"loose", "for", "now"}, {"snug"}, {"snugged"}, {"nipped", "up"}, {"finger", "tighten"}, {"just", "started"}, {"with", "hand"}, {"with", "the", "hand"}, {"hand", "only"}}
+var handPhrases = [][]string{{"by", "hand"}, {"finger", "tight"}, {"hand", "tight"}, {"fingers"}, {"loosely"}, {"loose", "for", "now"}, {"snug"}, {"snugged"}, {"just", "nipped"}, {"only", "nipped"}, {"just", "nip"}, {"only", "nip"}, {"finger", "tighten"}, {"just", "started"}, {"with", "hand"}, {"with", "the", "hand"}, {"hand", "only"}}
 
 // byHand tells whether the clause (or the fragment after it) says that the tightening was by hand only.
 func byHand(r *reading, c *clause, a *act) bool {
