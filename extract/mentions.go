@@ -134,6 +134,9 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	if n == 1 && (w == "foot" || w == "feet") && (i == c.lo || !definiteWord[r.toks[i-1].s] || r.toks[i-1].s == "all" || r.word(i+1) == "of") {
 		return m, 0 // "about a foot overnight", "four foot of pipe"
 	}
+	if n == 1 && ofBody[w] && r.ofPerson(c, i) {
+		return m, 0 // "it's on my other arm"
+	}
 	if n == 1 && (w == "bit" || w == "bits") && (i == c.lo || r.toks[i-1].qty < 0) {
 		return m, 0 // "a bit of"
 	}
@@ -237,6 +240,23 @@ func (r *reading) repaired(ci, i int) (m mention, end int) {
 		m.name = lexicon.Plural(m.name)
 	}
 	return m, i + n
+}
+
+// ofBody are the names of parts that are also parts of whoever speaks.
+var ofBody = set("arm arms leg legs head heads back hand hands finger fingers thumb thumbs elbow elbows shoulder shoulders knee knees nail nails nose eye eyes ear ears face chest neck tooth teeth foot feet heel heels lap belly")
+
+// ofPerson tells whether the word at token i is said of a person's body.
+func (r *reading) ofPerson(c *clause, i int) bool {
+	for k := i - 1; k >= c.lo && k >= i-2; k-- {
+		switch r.toks[k].s {
+		case "my", "his", "her", "own":
+			return true
+		case "other", "left", "right", "bad", "good", "poor":
+		default:
+			return false
+		}
+	}
+	return false
 }
 
 // usedAsVerb tells whether a word that can be a thing is the verb here: "clip it on", "you grease the".

@@ -188,6 +188,9 @@ func (s *tracker) notTightening(c *clause, q *quantity) bool {
 	for _, mi := range c.mentions {
 		fastener = fastener || r.mentions[mi].kind&lexicon.Fastener != 0
 	}
+	if ci := q.cl - 1; ci >= 0 && !fastener && r.since(r.clauses[ci].lo, q.lo) < 10 && r.makesPower(&r.clauses[ci]) {
+		return true // "what sort of torque this engine makes. It's three hundred and forty …"
+	}
 	for i := c.lo; i < c.hi; i++ {
 		w := r.toks[i].s
 		if (last == "pound" || last == "pounds") && money[w] {
@@ -198,6 +201,20 @@ func (s *tracker) notTightening(c *clause, q *quantity) bool {
 		}
 	}
 	return false
+}
+
+// makesPower tells whether a clause speaks of the torque or power that a machine makes.
+func (r *reading) makesPower(c *clause) bool {
+	power, makes := false, false
+	for i := c.lo; i < c.hi; i++ {
+		switch r.toks[i].s {
+		case "torque", "power", "horsepower", "oomph", "grunt":
+			power = true
+		case "makes", "make", "produces", "develops", "puts", "got":
+			makes = true
+		}
+	}
+	return power && makes
 }
 
 // correct drops the value before, where the speaker takes it back.

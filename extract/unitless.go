@@ -11,17 +11,21 @@ import (
 // one was heard: "those two were a hundred and seven", "twenty two each", "I've
 // got it set to ninety". They take the unit of the value heard last, and say so.
 func (r *reading) unitless() {
-	var said []int // the torque values with a unit so far
+	var said []saidValue // the torque values so far
 	n := len(r.qtys)
 	var found []quantity
 	for ci := range r.clauses {
 		c := &r.clauses[ci]
 		if len(said) > 0 && c.mood&(advert|greeting) == 0 {
-			found = append(found, r.unitlessIn(ci, said)...)
+			more := r.unitlessIn(ci, said)
+			for _, q := range more {
+				said = append(said, saidValue{q, q.unitOf})
+			}
+			found = append(found, more...)
 		}
 		for _, qi := range c.qtys {
-			if q := &r.qtys[qi]; q.Kind == normalize.Torque && q.Low != nil {
-				said = append(said, qi)
+			if q := r.qtys[qi]; q.Kind == normalize.Torque && q.Low != nil {
+				said = append(said, saidValue{q, qi + 1})
 			}
 		}
 	}
@@ -40,13 +44,18 @@ func (r *reading) unitless() {
 	}
 }
 
+// saidValue is a torque value with the one that told its unit, as quantity.unitOf.
+type saidValue struct {
+	quantity
+	unitOf int
+}
+
 // unitAt gives the value whose unit a value said now is in: the last one, or the
 // one before it where that was the same value told in a second unit.
-func (r *reading) unitAt(said []int) int {
+func (r *reading) unitAt(said []saidValue) saidValue {
 	last := said[len(said)-1]
 	if len(said) > 1 {
-		p := said[len(said)-2]
-		if r.qtys[p].Unit != r.qtys[last].Unit && r.since(r.qtys[p].hi, r.qtys[last].lo) < 6 {
+		if p := said[len(said)-2]; p.Unit != last.Unit && r.since(p.hi, last.lo) < 6 {
 			return p
 		}
 	}
@@ -54,9 +63,9 @@ func (r *reading) unitAt(said []int) int {
 }
 
 // toldAgain tells whether a number is that of a value said lately.
-func (r *reading) toldAgain(n normalize.Number, said []int, lo int) bool {
-	for i := len(said) - 1; i >= 0 && r.since(r.qtys[said[i]].hi, lo) < 60; i-- {
-		if q := &r.qtys[said[i]]; n.Low.Cmp(q.Low) == 0 || n.Low.Cmp(q.High) == 0 {
+func (r *reading) toldAgain(n normalize.Number, said []saidValue, lo int) bool {
+	for i := len(said) - 1; i >= 0 && r.since(said[i].hi, lo) < 60; i-- {
+		if q := &said[i]; n.Low.Cmp(q.Low) == 0 || n.Low.Cmp(q.High) == 0 {
 			return true
 		}
 	}
@@ -74,7 +83,7 @@ var (
 )
 
 // unitlessIn gives the torque values said without a unit in a clause, those with one said before being given.
-func (r *reading) unitlessIn(ci int, said []int) []quantity {
+func (r *reading) unitlessIn(ci int, said []saidValue) []quantity {
 	c := &r.clauses[ci]
 	base := int(r.toks[c.lo].lo)
 	end := r.endOf(c.hi)
@@ -88,12 +97,12 @@ func (r *reading) unitlessIn(ci int, said []int) []quantity {
 			continue
 		}
 		last := r.unitAt(said)
-		if tight, another := r.meantTight(ci, lo, hi, said[len(said)-1], n.High.Cmp(big.NewRat(9, 1)) < 0); !tight || !another && r.toldAgain(n, said, lo) {
+		if tight, another := r.meantTight(ci, lo, hi, &said[len(said)-1].quantity, n.High.Cmp(big.NewRat(9, 1)) < 0); !tight || !another && r.toldAgain(n, said, lo) {
 			continue
 		}
-		q := n.In(normalize.Torque, r.qtys[last].Unit)
+		q := n.In(normalize.Torque, last.Unit)
 		q.Start, q.End = base+n.Start, base+n.End
-		out = append(out, quantity{Quantity: q, lo: lo, hi: hi, cl: ci, unitOf: last + 1})
+		out = append(out, quantity{Quantity: q, lo: lo, hi: hi, cl: ci, unitOf: last.unitOf})
 	}
 	return out
 }
@@ -127,9 +136,8 @@ func (r *reading) standsBare(c *clause, lo, hi int) bool {
 // meantTight tells whether the talk around a bare number is of how tight
 // something is, and whether it says that this is another thing than before. few
 // tells that the number is one to count with.
-func (r *reading) meantTight(ci, lo, hi, last int, few bool) (tight, another bool) {
+func (r *reading) meantTight(ci, lo, hi int, last *quantity, few bool) (tight, another bool) {
 	c := &r.clauses[ci]
-	p := &r.qtys[last]
 	prev := func(k int) string {
 		if lo-k < c.lo {
 			return ""
@@ -157,12 +165,15 @@ func (r *reading) meantTight(ci, lo, hi, last int, few bool) (tight, another boo
 	case cue && (to || prev(1) == "" || getting[prev(1)] || giving[prev(1)] || ofThat[prev(1)]), prev(1) == "to" && prev(2) == "set", prev(1) == "at" && prev(2) == "set":
 		return true, false
 	}
-	near := r.since(p.hi, lo)
-	if near > 40 || r.ofSomethingElse(p.cl, ci) {
+	near := r.since(last.hi, lo)
+	if near > 40 || r.ofSomethingElse(last.cl, ci) {
 		return false, false
 	}
 	if doc && (giving[prev(1)] || prev(1) == "for" && giving[prev(2)] || prev(1) == "sticker" || prev(1) == "'s" || prev(1) == "is") {
 		return true, true
+	}
+	if prev(1) == "says" && near < 15 && (prev(2) == "it" || prev(2) == "that" || prev(2) == "this" || prev(2) == "mine" || prev(2) == "yours") {
+		return true, true // "fifty five newton metres, I read it … It says forty"
 	}
 	if wrench {
 		return false, false
@@ -182,7 +193,7 @@ func (r *reading) meantTight(ci, lo, hi, last int, few bool) (tight, another boo
 		return true, true
 	case next(0) == "there" && (hi+1 == c.hi || r.toks[hi].brk > brkNone || next(1) == "and"):
 		return true, false
-	case sayingMine[prev(1)] && (prev(2) == "i" || prev(2) == "'m" || prev(2) == "'ve" || prev(2) == "we" || prev(2) == "'re" || prev(2) == "i'm"):
+	case sayingMine[prev(1)] && (prev(2) == "i" || prev(2) == "'m" || prev(2) == "'ve" || prev(2) == "we" || prev(2) == "'re" || prev(2) == "i'm" || prev(2) == "'ll" || prev(2) == "will"):
 		return true, false
 	}
 	if prev(1) == "same" && near < 60 || c.hi-c.lo == hi-lo && near < 20 && r.headed(ci, lo) {
@@ -203,7 +214,7 @@ func (r *reading) meantTight(ci, lo, hi, last int, few bool) (tight, another boo
 	}
 	// taken back, or told again: "Twelve. It is twelve newton metre", "No. Nine."
 	if hi-lo >= c.hi-c.lo-2 && near < 12 {
-		for i := p.hi; i < lo; i++ {
+		for i := last.hi; i < lo; i++ {
 			switch r.toks[i].s {
 			case "sorry", "no", "nope", "apologise", "apologize", "lie", "wait", "correction":
 				return true, false

@@ -72,6 +72,13 @@ func (r *reader) unit(k int, n num) (*unit, int) {
 		}
 		return nil, k
 	}
+	if m := r.mark(k); (m == '.' || m == ',') && r.at(k+1).word {
+		// "Forty-seven. Newton metres, that is."
+		if u, j := r.unit(k+1, n); u != nil && u.kind == Torque {
+			return u, j
+		}
+		return nil, k
+	}
 	t := r.at(k)
 	if t.mark == '"' && (n.digits || n.frac) {
 		if r.quotes%2 == 1 && !n.frac {
