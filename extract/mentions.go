@@ -411,6 +411,13 @@ func (r *reading) complete(ci int, m *mention) {
 			i = n // "two-piece crankset": how it is built, not how many there are
 			continue
 		}
+		// "the feed screw", "a locking lever": no verb stands between an article and a name
+		if j := i - 2; unknown < 2 && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && j >= c.lo && articles[r.toks[j].s] && r.toks[j].brk == brkNone && r.toks[i-1].brk == brkNone && r.namingVerb(p) && !placeWords[r.toks[i].s] && !bins[p] {
+			mods = append([]string{p}, mods...)
+			unknown++
+			i--
+			continue
+		}
 		// an unknown word belongs to the name where a determiner stands not far before it
 		if unknown < 2 && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && !r.isVerbForm(p) {
 			j := i - 2
@@ -516,6 +523,20 @@ func (r *reading) compound(c *clause, i int, m *mention) (int, bool) {
 		return i, false
 	}
 	return k, true
+}
+
+// articles are the words between which and a name no verb can stand.
+var articles = set("the a an my your our his its their another")
+
+// namingVerb tells whether a word is a verb in the form that names things: "feed
+// screw", "locking lever".
+func (r *reading) namingVerb(w string) bool {
+	for _, v := range r.lex.Lemmas(w) {
+		if v == w || strings.HasSuffix(w, "ing") {
+			return true
+		}
+	}
+	return false
 }
 
 func (r *reading) isVerbForm(w string) bool {
