@@ -141,7 +141,17 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 		return m, 0 // "a bit of"
 	}
 	var t *lexicon.Term
+	var soft lexicon.Kind
 	for _, x := range terms {
+		if x.Soft {
+			if n == 1 && r.softHere(c, i) {
+				soft = x.Kind
+				if t == nil {
+					t = x
+				}
+			}
+			continue
+		}
 		if x.Weak && (w == "knot" || w == "knots") && r.tied(i) {
 			continue // "tie the knot, the rope must hold": no nut
 		}
@@ -156,19 +166,22 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 				r.toldWeak[w] = true // and from now on: the recogniser hears it so each time
 			}
 		}
-		if t == nil || t.Misheard && !x.Misheard {
+		if t == nil || t.Soft || t.Misheard && !x.Misheard {
 			t = x
 		}
 	}
 	if t == nil {
 		return m, 0
 	}
+	if n > 1 && t.Kind&lexicon.Part != 0 {
+		r.tellSoft(r.toks[i+n-1].s)
+	}
 	if (w == "key" || w == "keys") && n == 1 && i > 0 && r.toks[i-1].qty >= 0 {
 		// "the four millimetre key": the tool
 		m = mention{lo: i, hi: i + 1, cl: ci, kind: lexicon.Tool, of: -1, head: "key", mods: []string{"hex"}, name: "hex key", plural: w == "keys"}
 		return m, i + 1
 	}
-	m = mention{lo: i, hi: i + n, cl: ci, kind: t.Kind, of: -1, misheard: t.Misheard}
+	m = mention{lo: i, hi: i + n, cl: ci, kind: t.Kind | soft, of: -1, misheard: t.Misheard}
 	name := strings.Join(lexicon.Words(t.Name), " ")
 	last := r.toks[i+n-1].s
 	if !t.Misheard {
@@ -191,6 +204,68 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 		m.mods = f[:max(0, len(f)-2)]
 	}
 	return m, i + n
+}
+
+// softHere tells whether the name of much else at token i is a part here: it was
+// one before, the words before it say which, or something is done with it.
+func (r *reading) softHere(c *clause, i int) bool {
+	w := lexicon.Singular(r.toks[i].s)
+	prev, next := "", ""
+	if i > c.lo && r.toks[i-1].brk <= brkPause {
+		prev = r.toks[i-1].s
+	}
+	if r.toldSoft[w] && (prev == "" || dropAdj[prev] || placeWords[prev] || countOf[prev] > 1 || determiner[prev] && prev != "a" && prev != "an" && !(w == "case" && (prev == "that" || prev == "any"))) {
+		return true
+	}
+	if i+1 < c.hi && r.toks[i].brk <= brkPause {
+		next = r.toks[i+1].s
+	}
+	moved := offWords[next] || next == "back" || onWords[next] && (i+2 >= c.hi || r.toks[i+1].brk >= brkPause)
+	switch {
+	case i > c.lo && r.toks[i-1].qty >= 0 || numberWord[prev]:
+		return false
+	case prev == "":
+		return i == c.lo && (offWords[next] || next == "back")
+	case prev == "new" || prev == "old" || prev == "spare":
+		return true
+	case determiner[prev] && (w == "head" || w == "line" || w == "sheet"), containers[prev]:
+		return false // the bolt's, one that is drawn, one that is read; a jar lid
+	case determiner[prev]:
+		if prev == "the" && moved {
+			return true
+		}
+		if i-2 < c.lo || r.toks[i-2].brk > brkPause {
+			return false
+		}
+		for _, v := range r.lex.Lemmas(r.toks[i-2].s) {
+			for _, p := range r.lex.Patterns(v) {
+				if ledgerActs[p.Action.Name] != "" && (len(p.Words) == 1 || p.Words[1] == next && p.Gap == 1) {
+					return true
+				}
+			}
+		}
+		return false
+	case stopWords[prev] || dropAdj[prev] || placeWords[prev] || prepositions[prev] || numberWord[prev] || countOf[prev] > 0 || pronounsObj[prev]:
+		return false
+	}
+	// "the burner head": what stands before it says which
+	ts, n := r.lex.Things(r.from(i-1, i))
+	switch {
+	case n == 1 && ts[0].Kind&lexicon.Part == 0:
+		return false // a bolt head, a socket set
+	case n == 0 && (len(prev) < 3 || i-2 < c.lo || !articles[r.toks[i-2].s] || !r.namingVerb(prev) && r.isVerbForm(prev)):
+		return false
+	}
+	r.tellSoft(w)
+	return true
+}
+
+// tellSoft keeps that a word was the head of a part's name in this talk.
+func (r *reading) tellSoft(w string) {
+	if r.toldSoft == nil {
+		r.toldSoft = map[string]bool{}
+	}
+	r.toldSoft[lexicon.Singular(w)] = true
 }
 
 // verbOfTwo tells whether the two words at i are a verb here: "zip tie that up".

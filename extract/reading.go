@@ -140,6 +140,7 @@ type reading struct {
 	qtys     []quantity
 	bare     []bool          // of each clip: whether it has no punctuation
 	toldWeak map[string]bool // misheard words that are real words and were a thing once in this talk
+	toldSoft map[string]bool // names of much else that were a part once in this talk
 	things   []*thing
 	byHead   map[string][]*thing // things by their head, in order
 	touched  []touch             // when each fastener was spoken of or handled, in order

@@ -64,6 +64,8 @@ func printTerm(w io.Writer, t *lexicon.Term) {
 		how = "misheard, counts only beside another sure word"
 	case t.Misheard:
 		how = "misheard"
+	case t.Soft:
+		how = "counts where it is said which one, or worked on"
 	case t.Said != t.Name:
 		how = "also said"
 	}

@@ -38,7 +38,7 @@ func (l *Lexicon) buildGate() {
 			g.byTerms[plural(x)] = true
 			g.byTerms[singularWord(x)] = true
 		}
-		if t.Misheard {
+		if t.Misheard || t.Exact {
 			continue
 		}
 		switch {

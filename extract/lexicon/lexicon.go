@@ -54,7 +54,12 @@ type Term struct {
 	// Misheard is set where Said is a recogniser's mistake for Name.
 	Misheard bool
 	// Weak is a misheard form that is a real word: it counts only beside another sure hit.
-	Weak  bool
+	Weak bool
+	// Soft is a name of much else besides: it counts where the words beside it say
+	// which one it is, or that it is worked on.
+	Soft bool
+	// Exact names are known where they are said right, and no misheard word stands for them.
+	Exact bool
 	Note  string
 	words []string // of Said, folded
 }
@@ -210,7 +215,7 @@ func Default() *Lexicon {
 }
 
 // Load returns the embedded vocabulary with the person's own files laid over it.
-// An own file has sections: a line "[tools]" (or fasteners, parts, consumables,
+// An own file has sections: a line "[tools]" (or fasteners, parts, partnames, consumables,
 // verbs, talk, open, inflections, fillers) followed by lines in the form
 // of the embedded file of that name. An error names file and line.
 func Load(overlay ...string) (*Lexicon, error) {
@@ -262,6 +267,7 @@ func init() {
 		"tools":       func(l *Lexicon, c []string) error { return l.term(Tool, c) },
 		"fasteners":   func(l *Lexicon, c []string) error { return l.term(Fastener, c) },
 		"parts":       func(l *Lexicon, c []string) error { return l.term(Part, c) },
+		"partnames":   func(l *Lexicon, c []string) error { return l.names(Part, c) },
 		"consumables": func(l *Lexicon, c []string) error { return l.term(Consumable, c) },
 		"verbs":       (*Lexicon).verb,
 		"inflections": (*Lexicon).inflect,
@@ -368,6 +374,21 @@ func (l *Lexicon) term(kind Kind, cols []string) error {
 	return nil
 }
 
+// names reads a line of names that are known only where they are said right.
+func (l *Lexicon) names(kind Kind, cols []string) error {
+	if len(cols) > 1 {
+		return fmt.Errorf("want names with commas between")
+	}
+	for _, name := range list(cols[0]) {
+		soft := strings.HasPrefix(name, "~")
+		name = strings.TrimPrefix(name, "~")
+		if !l.addTerm(&Term{Name: name, Said: name, Kind: kind, Soft: soft, Exact: true}) {
+			return fmt.Errorf("the name is empty")
+		}
+	}
+	return nil
+}
+
 // addTerm adds a term, unless its name has no words.
 func (l *Lexicon) addTerm(t *Term) bool {
 	words := Words(t.Said)
@@ -386,7 +407,7 @@ func (l *Lexicon) addTerm(t *Term) bool {
 		n := l.things.add(ids)
 		merged := false
 		for i, o := range n.val {
-			if o.Misheard == t.Misheard && o.Weak == t.Weak {
+			if o.Misheard == t.Misheard && o.Weak == t.Weak && o.Soft == t.Soft {
 				c := *o
 				c.Kind |= t.Kind
 				n.val[i] = &c
