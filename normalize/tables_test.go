@@ -1,6 +1,7 @@
 package normalize
 
 import (
+	"encoding/csv"
 	"math"
 	"regexp"
 	"strconv"
@@ -178,6 +179,26 @@ func TestParseValue(t *testing.T) {
 		}
 		if got != c.want {
 			t.Errorf("%q: got %q (%v), want %q", c.s, got, err, c.want)
+		}
+	}
+}
+
+// TestUnitsReadAgain: a value written with the sign of its unit, as the record
+// writes it, is read back, for every unit that needs no context.
+func TestUnitsReadAgain(t *testing.T) {
+	r := csv.NewReader(strings.NewReader(unitsCSV))
+	r.Comment = '#'
+	rows, err := r.ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, row := range rows[1:] {
+		code, kind := row[1], row[2]
+		if kind == "duration" || kind == "chain" || kind == "tooth count" {
+			continue
+		}
+		if q := Quantities("5 " + code); len(q) != 1 || q[0].Unit != code {
+			t.Errorf("5 %s is read as %v", code, q)
 		}
 	}
 }
