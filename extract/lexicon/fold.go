@@ -1,6 +1,7 @@
 package lexicon
 
 import (
+	"iter"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -16,15 +17,32 @@ type Folded struct {
 // Words folds a text into the words that are matched. Hyphens part words;
 // clitics ("'s", "'ll") are words of their own; "don't" stays whole.
 func Words(s string) []string {
-	if plainWords(s) { // nearly all of the vocabulary
-		return strings.Fields(s)
-	}
-	f := Fold(nil, s, 0)
-	out := make([]string, len(f))
-	for i, w := range f {
-		out[i] = w.S
+	var out []string
+	for w := range eachWord(s) {
+		out = append(out, w)
 	}
 	return out
+}
+
+// eachWord gives the words that Words returns.
+func eachWord(s string) iter.Seq[string] {
+	return func(yield func(string) bool) {
+		if !plainWords(s) {
+			for _, w := range Fold(nil, s, 0) {
+				if !yield(w.S) {
+					return
+				}
+			}
+			return
+		}
+		for s != "" { // nearly all of the vocabulary
+			w, rest, _ := strings.Cut(s, " ")
+			if w != "" && !yield(w) {
+				return
+			}
+			s = rest
+		}
+	}
 }
 
 // plainWords tells whether a text is lower-case words and blanks only, which

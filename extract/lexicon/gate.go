@@ -4,8 +4,6 @@ import (
 	"sort"
 	"strings"
 	"sync"
-
-	"github.com/sahilm/fuzzy"
 )
 
 // The gate lets a word that the recogniser got wrong stand for a name of the
@@ -15,47 +13,53 @@ import (
 // a name of several words ("talk wrench") one differing word passes on its sound
 // key, or on one wrong letter. Words of three letters are never repaired.
 type gate struct {
-	keys    []string // sound keys of the terms of one word, for the shortlist
-	terms   []*Term
-	pairs   map[string][]pairTerm // last word of a two-word term -> what stands before it
-	free    sync.Map              // word -> *Term or nil, remembered
-	guilt   map[string]bool       // everyday words that would pass otherwise
-	byTerms map[string]bool       // every word of the vocabulary
+	byKey map[string][]*Term // the terms of one word by their sound keys
+	pairs lists[pairTerm]    // by the last word of a two-word term: what stands before it
+	two   []pairTerm         // what pairs is made of
+	free  sync.Map           // word -> *Term or nil, remembered
 }
 
 type pairTerm struct {
 	first, key string // what stands before the last word, and its sound key
+	last       ID
 	term       *Term
 }
 
-func (l *Lexicon) buildGate() {
-	g := &gate{pairs: map[string][]pairTerm{}, guilt: l.innocent, byTerms: make(map[string]bool, 2*len(l.ids))}
-	seen := map[string]bool{}
-	for _, t := range l.terms {
-		w := t.words
-		for _, x := range w {
-			g.byTerms[x] = true
-			g.byTerms[plural(x)] = true
-			g.byTerms[singularWord(x)] = true
-		}
-		if t.Misheard || t.Exact {
-			continue
-		}
-		switch {
-		case len(w) == 1 && len(w[0]) >= 5 && !seen[w[0]]:
-			seen[w[0]] = true
-			g.keys = append(g.keys, soundKey(w[0]))
-			g.terms = append(g.terms, t)
-		case len(w) == 2 && len(w[0]) >= 4:
-			g.pairs[w[1]] = append(g.pairs[w[1]], pairTerm{w[0], soundKey(w[0]), t})
-		}
+// add takes a term with its words in, before they are marked as words of names.
+func (g *gate) add(l *Lexicon, t *Term, ids []ID) {
+	first := l.words[ids[0]].text
+	switch {
+	case t.Misheard || t.Exact:
+	case len(ids) == 1 && len(first) >= 5 && !l.words[ids[0]].alone:
+		l.words[ids[0]].alone = true
+		key := soundKey(first)
+		g.byKey[key] = append(g.byKey[key], t)
+	case len(ids) == 2 && len(first) >= 4:
+		g.two = append(g.two, pairTerm{first, soundKey(first), ids[1], t})
 	}
-	l.gate = g
+}
+
+// inName tells whether a word stands in a name of the vocabulary, in its singular or its plural.
+func (l *Lexicon) inName(word string) bool {
+	if l.words[l.ids[word]].named {
+		return true
+	}
+	var room [32]byte
+	// of tells whether one of the words that begin like this one, and end so, has it as its form.
+	of := func(cut int, ending string, form func(string) string) bool {
+		w := append(append(room[:0], word[:len(word)-cut]...), ending...)
+		id := l.ids[string(w)]
+		return l.words[id].named && form(l.words[id].text) == word
+	}
+	if strings.HasSuffix(word, "y") && of(1, "ies", singularWord) || of(0, "s", singularWord) || of(0, "es", singularWord) {
+		return true
+	}
+	return strings.HasSuffix(word, "s") && of(1, "", plural) || strings.HasSuffix(word, "es") && of(2, "", plural) || strings.HasSuffix(word, "ies") && of(3, "y", plural)
 }
 
 // Repair returns the one term that a misheard word standing free sounds like, or nil.
 func (l *Lexicon) Repair(word string) *Term {
-	if len(word) < 5 || l.gate == nil || l.gate.byTerms[word] || l.gate.guilt[word] || len(l.lemma[word]) > 0 {
+	if len(word) < 5 || l.words[l.ids[word]].innocent || len(l.Lemmas(word)) > 0 || l.inName(word) {
 		return nil
 	}
 	if t, ok := l.gate.free.Load(word); ok {
@@ -75,13 +79,7 @@ func (g *gate) freeStanding(word string) *Term {
 	var best *Term
 	bestEdits := 3
 	tie := false
-	// The key of a term that equals this one is found among those it is a
-	// subsequence of: the library's shortlist.
-	for _, m := range fuzzy.FindNoSort(key, g.keys) {
-		if m.Str != key {
-			continue
-		}
-		t := g.terms[m.Index]
+	for _, t := range g.byKey[key] {
 		e := edits(base, singularWord(t.Said))
 		switch {
 		case e < bestEdits:
@@ -99,15 +97,15 @@ func (g *gate) freeStanding(word string) *Term {
 // RepairBeside returns the term of two words whose last word is next and whose
 // first sounds like word, or nil.
 func (l *Lexicon) RepairBeside(word, next string) *Term {
-	if len(word) < 4 || l.gate == nil {
+	if len(word) < 4 {
 		return nil
 	}
-	pairs := l.gate.pairs[next]
+	pairs := l.gate.pairs.of(l.ids[next])
 	if len(pairs) == 0 {
 		return nil
 	}
 	var best *Term
-	key, ownName := soundKey(word), l.gate.byTerms[word]
+	key, ownName := soundKey(word), l.inName(word)
 	for _, p := range pairs {
 		if word == p.first {
 			return nil // said right
@@ -207,7 +205,7 @@ func (l *Lexicon) Guilty(words []string) []string {
 	var out []string
 	for _, w := range words {
 		w = strings.ToLower(w)
-		if len(w) >= 5 && !l.gate.byTerms[w] && len(l.lemma[w]) == 0 && l.gate.freeStanding(w) != nil {
+		if len(w) >= 5 && !l.inName(w) && len(l.Lemmas(w)) == 0 && l.gate.freeStanding(w) != nil {
 			out = append(out, w)
 		}
 	}

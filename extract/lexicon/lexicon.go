@@ -6,9 +6,9 @@ package lexicon
 
 import (
 	"bytes"
-	"cmp"
 	"embed"
 	"fmt"
+	"iter"
 	"os"
 	"slices"
 	"sort"
@@ -61,7 +61,6 @@ type Term struct {
 	// Exact names are known where they are said right, and no misheard word stands for them.
 	Exact bool
 	Note  string
-	words []string // of Said, folded
 }
 
 // Action is one of the workshop actions.
@@ -78,7 +77,7 @@ type Pattern struct {
 	Gap     int
 	Subject bool // the thing is the subject: "comes off"
 	Last    ID   // of the last of Words: where it is not said the pattern is not
-	rank    int
+	verb    ID
 }
 
 // Usual is a usual check or caution after work on certain things.
@@ -92,108 +91,97 @@ type Usual struct {
 // goroutines at once.
 type Lexicon struct {
 	ids      map[string]ID
+	words    []word // by ID
 	things   trie[[]*Term]
 	moods    trie[[]string]
-	said     phrases
-	matchers sync.Pool // of *matcher
 	fillers  trie[bool]
-	lemma    map[string][]string  // a form of a verb -> plain forms
-	verbs    map[string][]Pattern // plain form -> patterns, longest first
+	said     phrases
+	matchers sync.Pool      // of *matcher
+	lemmas   lists[string]  // by a form of a verb: its plain forms
+	patterns lists[Pattern] // by the plain form, longest first
+	forms    []form         // what lemmas is made of
+	ways     []Pattern      // what patterns is made of
 	actions  map[string]*Action
 	terms    []*Term
 	usual    []Usual
-	innocent map[string]bool
-	gate     *gate
-	weight   int // patterns read so far, for their order
+	gate     gate
+	scratch  []ID
+	slab     slab
 }
 
 // ID stands for a word of the vocabulary, so that phrases are matched by number.
 // 0 stands for every word that is in no phrase. An ID is of its Lexicon only.
 type ID int32
 
+// word is what is known of a word of the vocabulary.
+type word struct {
+	text             string
+	plural, singular ID    // of the word as the last of a name, where it is that
+	form             int32 // the first of its plain forms as of a verb: one more than its index in Lexicon.forms
+	named            bool  // it stands in a name
+	alone            bool  // it is a name by itself
+	innocent         bool  // it is an everyday word that sounds like a name
+}
+
+// form is one form of a verb.
+type form struct {
+	of    ID
+	plain string
+	next  int32 // the next of the same word, as word.form
+}
+
+// slab hands out small lists from large pieces of memory: a vocabulary is made of
+// thousands, and all of them stay.
+type slab struct {
+	terms []Term
+	lists []*Term
+	texts []string
+}
+
+// room returns the list with room for n more, a new one where it is full.
+func room[T any](s []T, n int) []T {
+	if len(s)+n > cap(s) {
+		return make([]T, 0, max(n, 1024))
+	}
+	return s
+}
+
 // ID returns the number of a folded word.
 func (l *Lexicon) ID(word string) ID { return l.ids[word] }
 
 // id returns the number of a word, a new one where it has none.
-func (l *Lexicon) id(word string) ID {
-	n, ok := l.ids[word]
+func (l *Lexicon) id(text string) ID {
+	n, ok := l.ids[text]
 	if !ok {
-		n = ID(len(l.ids) + 1)
-		l.ids[word] = n
+		n = ID(len(l.words))
+		l.ids[text] = n
+		l.words = append(l.words, word{text: text})
 	}
 	return n
 }
 
-func (l *Lexicon) idsOf(words []string) []ID {
-	out := make([]ID, len(words))
-	for i, w := range words {
-		out[i] = l.id(w)
+// idsOf returns the numbers of the words of a text, good until it is called again.
+func (l *Lexicon) idsOf(text string) []ID {
+	l.scratch = l.scratch[:0]
+	for w := range eachWord(text) {
+		l.scratch = append(l.scratch, l.id(w))
 	}
-	return out
+	return l.scratch
 }
 
-// trie holds phrases by their words.
-type trie[T any] struct{ first []*node[T] } // by the ID of the first word
-
-type node[T any] struct {
-	next []child[T]
-	val  T
-	set  bool
-}
-
-type child[T any] struct {
-	word ID
-	node *node[T]
-}
-
-// add returns the node of a phrase of at least one word.
-func (t *trie[T]) add(words []ID) *node[T] {
-	w := int(words[0])
-	if w >= len(t.first) {
-		t.first = append(t.first, make([]*node[T], w+1-len(t.first))...)
+// wordsOf returns the words of two texts, to be kept, and how many are of the first.
+func (l *Lexicon) wordsOf(before, after string) (words []string, gap int) {
+	out := room(l.slab.texts, (len(before)+len(after))/2+2)
+	lo := len(out)
+	for w := range eachWord(before) {
+		out = append(out, w)
 	}
-	n := t.first[w]
-	if n == nil {
-		n = &node[T]{}
-		t.first[w] = n
+	gap = len(out) - lo
+	for w := range eachWord(after) {
+		out = append(out, w)
 	}
-	for _, w := range words[1:] {
-		c := n.child(w)
-		if c == nil {
-			c = &node[T]{}
-			n.next = append(n.next, child[T]{w, c})
-		}
-		n = c
-	}
-	n.set = true
-	return n
-}
-
-func (n *node[T]) child(w ID) *node[T] {
-	for i := range n.next {
-		if n.next[i].word == w {
-			return n.next[i].node
-		}
-	}
-	return nil
-}
-
-// longest returns the value of the longest phrase that words begin with, and its length.
-func (t *trie[T]) longest(words []ID) (val T, length int) {
-	if len(words) == 0 || int(words[0]) >= len(t.first) {
-		return val, 0
-	}
-	n := t.first[words[0]]
-	for i := 1; n != nil; i++ {
-		if n.set {
-			val, length = n.val, i
-		}
-		if i == len(words) {
-			break
-		}
-		n = n.child(words[i])
-	}
-	return val, length
+	l.slab.texts = out
+	return out[lo:len(out):len(out)], gap
 }
 
 var (
@@ -219,9 +207,10 @@ func Default() *Lexicon {
 // verbs, talk, open, inflections, fillers) followed by lines in the form
 // of the embedded file of that name. An error names file and line.
 func Load(overlay ...string) (*Lexicon, error) {
-	// The sizes spare the maps their growing; any would do.
-	l := &Lexicon{ids: make(map[string]ID, 1<<13), innocent: make(map[string]bool, 1<<12), lemma: make(map[string][]string, 1<<11),
-		verbs: make(map[string][]Pattern, 1<<9), actions: map[string]*Action{}}
+	// The sizes spare them their growing; any would do.
+	l := &Lexicon{ids: make(map[string]ID, 1<<13), words: make([]word, 1, 1<<13), terms: make([]*Term, 0, 1<<13), actions: map[string]*Action{},
+		forms: make([]form, 0, 1<<12), ways: make([]Pattern, 0, 1<<12), gate: gate{byKey: make(map[string][]*Term, 1<<10)}}
+	l.things = trie[[]*Term]{edges: newEdges(1 << 14), nodes: make([]leaf[[]*Term], 1, 1<<14)}
 	entries, err := files.ReadDir("data")
 	if err != nil {
 		return nil, err
@@ -335,12 +324,23 @@ func list(s string) []string {
 		return nil
 	}
 	out := make([]string, 0, strings.Count(s, ",")+1)
-	for x := range strings.SplitSeq(s, ",") {
-		if x = strings.TrimSpace(x); x != "" {
-			out = append(out, x)
-		}
+	for x := range each(s) {
+		out = append(out, x)
 	}
 	return out
+}
+
+// each gives what stands between the commas of a list.
+func each(s string) iter.Seq[string] {
+	return func(yield func(string) bool) {
+		for s != "" {
+			x, rest, _ := strings.Cut(s, ",")
+			if x = strings.TrimSpace(x); x != "" && !yield(x) {
+				return
+			}
+			s = rest
+		}
+	}
 }
 
 func col(cols []string, i int) string {
@@ -354,22 +354,25 @@ func (l *Lexicon) term(kind Kind, cols []string) error {
 	if len(cols) > 4 {
 		return fmt.Errorf("too many columns: want name | also said | misheard | note")
 	}
-	names := []string{cols[0]}
+	name := cols[0]
 	if len(cols) == 1 {
-		names = list(cols[0]) // a bare line may list several names
-	}
-	for _, name := range names {
-		if !l.addTerm(&Term{Name: name, Said: name, Kind: kind, Note: col(cols, 3)}) {
-			return fmt.Errorf("the name is empty")
+		for n := range each(name) { // a bare line may list several names
+			if !l.addTerm(Term{Name: n, Said: n, Kind: kind}) {
+				return fmt.Errorf("the name is empty")
+			}
 		}
+		return nil
 	}
-	for _, s := range list(col(cols, 1)) {
+	if !l.addTerm(Term{Name: name, Said: name, Kind: kind, Note: col(cols, 3)}) {
+		return fmt.Errorf("the name is empty")
+	}
+	for s := range each(col(cols, 1)) {
 		// What people call it is its name too: the record says it as it was said.
-		l.addTerm(&Term{Name: singular(s), Said: s, Kind: kind})
+		l.addTerm(Term{Name: singular(s), Said: s, Kind: kind})
 	}
-	for _, s := range list(col(cols, 2)) {
-		weak := strings.HasPrefix(s, "?")
-		l.addTerm(&Term{Name: names[0], Said: strings.TrimPrefix(s, "?"), Kind: kind, Misheard: true, Weak: weak})
+	for s := range each(col(cols, 2)) {
+		s, weak := strings.CutPrefix(s, "?")
+		l.addTerm(Term{Name: name, Said: s, Kind: kind, Misheard: true, Weak: weak})
 	}
 	return nil
 }
@@ -379,10 +382,9 @@ func (l *Lexicon) names(kind Kind, cols []string) error {
 	if len(cols) > 1 {
 		return fmt.Errorf("want names with commas between")
 	}
-	for _, name := range list(cols[0]) {
-		soft := strings.HasPrefix(name, "~")
-		name = strings.TrimPrefix(name, "~")
-		if !l.addTerm(&Term{Name: name, Said: name, Kind: kind, Soft: soft, Exact: true}) {
+	for name := range each(cols[0]) {
+		name, soft := strings.CutPrefix(name, "~")
+		if !l.addTerm(Term{Name: name, Said: name, Kind: kind, Soft: soft, Exact: true}) {
 			return fmt.Errorf("the name is empty")
 		}
 	}
@@ -390,35 +392,61 @@ func (l *Lexicon) names(kind Kind, cols []string) error {
 }
 
 // addTerm adds a term, unless its name has no words.
-func (l *Lexicon) addTerm(t *Term) bool {
-	words := Words(t.Said)
-	if len(words) == 0 {
+func (l *Lexicon) addTerm(term Term) bool {
+	ids := l.idsOf(term.Said)
+	if len(ids) == 0 {
 		return false
 	}
-	t.words = words
+	l.slab.terms = append(room(l.slab.terms, 1), term)
+	t := &l.slab.terms[len(l.slab.terms)-1]
 	l.terms = append(l.terms, t)
-	ids := l.idsOf(words)
-	last := words[len(words)-1]
-	for i, form := range [...]string{last, plural(last), singularWord(last)} {
+	l.gate.add(l, t, ids)
+	node := int32(0)
+	for i, w := range ids {
+		l.words[w].named = true
+		if i < len(ids)-1 {
+			node = l.things.step(node, w)
+		}
+	}
+	last := ids[len(ids)-1]
+	forms := [...]ID{last, 0, 0}
+	forms[1], forms[2] = l.numbers(last)
+	for i, form := range forms {
 		if i > 0 && form == last {
 			continue
 		}
-		ids[len(ids)-1] = l.id(form)
-		n := l.things.add(ids)
+		val := l.things.end(l.things.step(node, form))
+		if len(*val) == 0 {
+			l.slab.lists = append(room(l.slab.lists, 1), t)
+			*val = l.slab.lists[len(l.slab.lists)-1 : len(l.slab.lists) : len(l.slab.lists)]
+			continue
+		}
 		merged := false
-		for i, o := range n.val {
+		for i, o := range *val {
 			if o.Misheard == t.Misheard && o.Weak == t.Weak && o.Soft == t.Soft {
-				c := *o
-				c.Kind |= t.Kind
-				n.val[i] = &c
 				merged = true
+				if o.Kind|t.Kind != o.Kind {
+					c := *o
+					c.Kind |= t.Kind
+					(*val)[i] = &c
+				}
 			}
 		}
 		if !merged {
-			n.val = append(n.val, t)
+			*val = append(*val, t)
 		}
 	}
 	return true
+}
+
+// numbers returns the plural and the singular of the last word of a name.
+func (l *Lexicon) numbers(w ID) (p, s ID) {
+	if l.words[w].plural == 0 {
+		text := l.words[w].text
+		p, s = l.id(plural(text)), l.id(singularWord(text))
+		l.words[w].plural, l.words[w].singular = p, s
+	}
+	return l.words[w].plural, l.words[w].singular
 }
 
 func plural(w string) string {
@@ -486,15 +514,13 @@ func (l *Lexicon) verb(cols []string) error {
 		a = &Action{Name: cols[0], Imperative: cols[1]}
 		l.actions[cols[0]] = a
 	}
-	for i, said := range []string{cols[2], col(cols, 3)} {
-		for _, phrase := range list(said) {
-			p := Pattern{Action: a, Gap: -1, Subject: i == 1, rank: l.weight}
-			l.weight++
+	for i, said := range [...]string{cols[2], col(cols, 3)} {
+		for phrase := range each(said) {
+			p := Pattern{Action: a, Subject: i == 1}
 			before, after, gap := strings.Cut(phrase, "~")
-			p.Words = Words(before)
-			if gap {
-				p.Gap = len(p.Words)
-				p.Words = append(p.Words, Words(after)...)
+			p.Words, p.Gap = l.wordsOf(before, after)
+			if !gap {
+				p.Gap = -1
 			}
 			if len(p.Words) == 0 {
 				return fmt.Errorf("the phrase %q has no verb", phrase)
@@ -502,12 +528,9 @@ func (l *Lexicon) verb(cols []string) error {
 			if p.Gap == 0 {
 				return fmt.Errorf("the phrase %q must begin with its verb", phrase)
 			}
-			p.Last = l.id(p.Words[len(p.Words)-1])
-			v := p.Words[0]
-			if l.verbs[v] == nil {
-				l.addForms(v)
-			}
-			l.verbs[v] = append(l.verbs[v], p)
+			p.verb, p.Last = l.id(p.Words[0]), l.id(p.Words[len(p.Words)-1])
+			l.addForms(p.Words[0])
+			l.ways = append(l.ways, p)
 		}
 	}
 	return nil
@@ -519,27 +542,31 @@ func (l *Lexicon) inflect(cols []string) error {
 		return fmt.Errorf("want the plain form and at least one other form")
 	}
 	for _, f := range w {
-		l.addLemma(f, w[0])
+		l.addForm(f, w[0])
 	}
 	return nil
 }
 
-func (l *Lexicon) addLemma(form, verb string) {
-	for _, v := range l.lemma[form] {
-		if v == verb {
+// addForm lets a word be a form of a verb.
+func (l *Lexicon) addForm(text, plain string) {
+	of := l.id(text)
+	next := &l.words[of].form
+	for *next > 0 {
+		if f := &l.forms[*next-1]; f.plain == plain {
 			return
+		} else {
+			next = &f.next
 		}
 	}
-	l.lemma[form] = append(l.lemma[form], verb)
+	*next = int32(len(l.forms) + 1)
+	l.forms = append(l.forms, form{of: of, plain: plain})
 }
 
-// addForms adds the regular forms of a verb that has no irregular ones.
+// addForms adds the regular forms of a verb, once, where it has no irregular ones.
 func (l *Lexicon) addForms(v string) {
-	if len(l.lemma[v]) > 0 {
-		for _, w := range l.lemma[v] {
-			if w == v {
-				return
-			}
+	for i := l.words[l.id(v)].form; i > 0; i = l.forms[i-1].next {
+		if l.forms[i-1].plain == v {
+			return
 		}
 	}
 	forms := []string{v, v + "s", v + "ing", v + "ed"}
@@ -557,7 +584,7 @@ func (l *Lexicon) addForms(v string) {
 		forms = append(forms, v+"es")
 	}
 	for _, f := range forms {
-		l.addLemma(f, v)
+		l.addForm(f, v)
 	}
 }
 
@@ -574,18 +601,18 @@ func (l *Lexicon) mood(cols []string) error {
 	if label = strings.TrimSpace(label); !slices.Contains(MoodNames, label) {
 		return fmt.Errorf("no mood %q; use one of %s", label, strings.Join(MoodNames, ", "))
 	}
-	for _, p := range list(phrases) {
-		if w := Words(p); len(w) > 0 {
-			n := l.moods.add(l.idsOf(w))
-			n.val = append(n.val, label)
+	for p := range each(phrases) {
+		if w := l.idsOf(p); len(w) > 0 {
+			labels := l.moods.add(w)
+			*labels = append(*labels, label)
 		}
 	}
 	return nil
 }
 
 func (l *Lexicon) filler(cols []string) error {
-	if w := Words(cols[0]); len(w) > 0 {
-		l.fillers.add(l.idsOf(w)).val = true
+	if w := l.idsOf(cols[0]); len(w) > 0 {
+		*l.fillers.add(w) = true
 	}
 	return nil
 }
@@ -607,19 +634,31 @@ func (l *Lexicon) usualLine(cols []string) error {
 func (l *Lexicon) Usual() []Usual { return l.usual }
 
 func (l *Lexicon) innocentWord(cols []string) error {
-	for _, w := range list(cols[0]) {
-		l.innocent[w] = true
+	for w := range each(cols[0]) {
+		l.words[l.id(w)].innocent = true
 	}
 	return nil
 }
 
+// finish sorts what was read into lists by word.
 func (l *Lexicon) finish() {
-	l.buildGate()
-	for _, ps := range l.verbs {
-		slices.SortStableFunc(ps, func(a, b Pattern) int {
-			return cmp.Or(cmp.Compare(len(b.Words), len(a.Words)), cmp.Compare(a.rank, b.rank))
-		})
+	n := len(l.words)
+	l.lemmas = listed(n, len(l.forms), func(i int) (ID, string) { return l.forms[i].of, l.forms[i].plain })
+	longest := 0
+	for i := range l.ways {
+		longest = max(longest, len(l.ways[i].Words))
 	}
+	order := make([]int32, 0, len(l.ways))
+	for words := longest; words > 0; words-- { // the earlier line wins a tie
+		for i := range l.ways {
+			if len(l.ways[i].Words) == words {
+				order = append(order, int32(i))
+			}
+		}
+	}
+	l.patterns = listed(n, len(order), func(i int) (ID, Pattern) { p := l.ways[order[i]]; return p.verb, p })
+	l.gate.pairs = listed(n, len(l.gate.two), func(i int) (ID, pairTerm) { return l.gate.two[i].last, l.gate.two[i] })
+	l.forms, l.ways, l.gate.two, l.scratch, l.slab = nil, nil, nil, nil, slab{}
 }
 
 // Things returns the terms of the longest name that the words begin with, and
@@ -636,10 +675,10 @@ func (l *Lexicon) Filler(words []ID) int {
 }
 
 // Lemmas returns the plain forms of the verb that w may be a form of.
-func (l *Lexicon) Lemmas(w string) []string { return l.lemma[w] }
+func (l *Lexicon) Lemmas(w string) []string { return l.lemmas.of(l.ids[w]) }
 
 // Patterns returns the ways of saying an action with the verb, longest first.
-func (l *Lexicon) Patterns(verb string) []Pattern { return l.verbs[verb] }
+func (l *Lexicon) Patterns(verb string) []Pattern { return l.patterns.of(l.ids[verb]) }
 
 // Action returns the action of that name, or nil.
 func (l *Lexicon) Action(name string) *Action { return l.actions[name] }

@@ -19,8 +19,8 @@ type phrase []element
 
 type element struct {
 	word     ID
-	set      int // into phrases.sets, -1 where the element is none
-	gap      int
+	set      int32 // into phrases.sets, -1 where the element is none
+	gap      int8
 	optional bool
 }
 
@@ -29,32 +29,54 @@ const maxGap = 6
 
 // phrases are the named patterns of open.txt and the sets they are made of.
 type phrases struct {
-	names   map[string]int // of the sets, into sets
-	sets    []set
-	signals []signal
-	first   [][]*step // by the ID of the first word: the steps that may begin with it
-	loose   []bool    // by ID
-	fixed   bool      // no signal has a new name: nothing would listen for it
+	names    map[string]int32 // of the sets, into sets
+	sets     []set
+	signals  []signal
+	elements []element // what phrases are cut from
+	fixed    bool      // no signal has a new name: nothing would listen for it
+
+	// what they are followed with
+	ways  edges        // from a step by the words that may come next
+	steps []step       // 0 is where signals begin, 1 + k where the phrases of set k do
+	first lists[int32] // by the first word: the steps after 0 that may begin with it
+	loose []bool       // by ID
 }
 
-// step is an element of signals with what may follow it: signals that begin
-// alike are followed together.
+// step is an element of phrases with what may follow it: phrases that begin alike
+// are followed together. What may follow as a plain word stands in ways.
 type step struct {
 	element
-	next []*step
-	ends []int // the signals that end here
+	words    bool  // words may follow
+	other    int32 // the first of the sets, gaps and optional elements that may follow
+	sibling  int32 // the next of those that may follow the same step
+	signal   int32 // one more than the first signal that ends here
+	endsASet bool
 }
 
 // then returns the step after another that takes an element.
-func then(steps *[]*step, e element) *step {
-	for _, s := range *steps {
-		if s.element == e {
-			return s
+func (g *phrases) then(from int32, e element) int32 {
+	plain := e.set < 0 && e.gap == 0 && !e.optional
+	if plain {
+		if to := g.ways.get(from, e.word); to != 0 {
+			return to
 		}
 	}
-	s := &step{element: e}
-	*steps = append(*steps, s)
-	return s
+	last := &g.steps[from].other
+	for !plain && *last != 0 {
+		if g.steps[*last].element == e {
+			return *last
+		}
+		last = &g.steps[*last].sibling
+	}
+	to := int32(len(g.steps))
+	if plain {
+		g.steps[from].words = true
+		g.ways.put(from, e.word, to)
+	} else {
+		*last = to
+	}
+	g.steps = append(g.steps, step{element: e})
+	return to
 }
 
 type set struct {
@@ -65,33 +87,32 @@ type set struct {
 type signal struct {
 	name string
 	phrase
+	next int32 // the next signal that ends at the same step, as step.signal
 }
 
 func (l *Lexicon) parsePhrase(s string) (phrase, error) {
-	var p phrase
-	for _, f := range strings.Fields(s) {
+	p := room(l.said.elements, strings.Count(s, " ")+strings.Count(s, "'")+strings.Count(s, "-")+1)
+	lo := len(p)
+	for f := range strings.FieldsSeq(s) {
 		e := element{set: -1}
-		if e.optional = strings.HasSuffix(f, "?"); e.optional {
-			f = strings.TrimSuffix(f, "?")
-		}
+		f, e.optional = strings.CutSuffix(f, "?")
 		switch {
 		case f == "...":
 			e.gap = maxGap
 		case strings.HasPrefix(f, "<") && strings.HasSuffix(f, ">"):
 			e.set = l.said.set(f)
+		case strings.HasPrefix(f, "'"): // "'ll": a clitic by itself
+			e.word = l.id(f)
 		default:
-			ws := Words(f)
-			if strings.HasPrefix(f, "'") {
-				ws = []string{f} // "'ll": a clitic by itself
-			}
-			for _, w := range ws {
+			for w := range eachWord(f) {
 				p = append(p, element{word: l.id(w), set: -1, optional: e.optional})
 			}
 			continue
 		}
 		p = append(p, e)
 	}
-	if len(p) == 0 || p[0].gap > 0 || p[0].optional {
+	l.said.elements = p
+	if p = p[lo:len(p):len(p)]; len(p) == 0 || p[0].gap > 0 || p[0].optional {
 		return nil, fmt.Errorf("the phrase %q must begin with a word or a set", s)
 	}
 	return p, nil
@@ -102,7 +123,7 @@ func (l *Lexicon) phraseLine(cols []string) error {
 	if len(cols) != 2 || cols[0] == "" {
 		return fmt.Errorf("want name | phrases, or <set> | phrases")
 	}
-	for _, s := range list(cols[1]) {
+	for s := range each(cols[1]) {
 		p, err := l.parsePhrase(s)
 		if err != nil {
 			return err
@@ -113,7 +134,7 @@ func (l *Lexicon) phraseLine(cols []string) error {
 		} else if l.said.fixed && !slices.ContainsFunc(l.said.signals, func(s signal) bool { return s.name == cols[0] }) {
 			return fmt.Errorf("no signal %q; use one of %s", cols[0], strings.Join(l.said.signalNames(), ", "))
 		} else {
-			l.said.signals = append(l.said.signals, signal{cols[0], p})
+			l.said.signals = append(l.said.signals, signal{name: cols[0], phrase: p})
 		}
 	}
 	return nil
@@ -130,28 +151,39 @@ func (g *phrases) signalNames() []string {
 }
 
 // set returns the number of a set, a new one where it has none yet.
-func (g *phrases) set(name string) int {
+func (g *phrases) set(name string) int32 {
 	k, ok := g.names[name]
 	if !ok {
 		if g.names == nil {
-			g.names = map[string]int{}
+			g.names = map[string]int32{}
 		}
-		k = len(g.sets)
+		k = int32(len(g.sets))
 		g.names[name] = k
 		g.sets = append(g.sets, set{name: name})
 	}
 	return k
 }
 
-// index finds the words that each signal may begin with, and checks that the
-// sets exist and are not made of themselves.
+// indexPhrases joins the phrases into steps, finds the words that each signal may
+// begin with, and checks that the sets exist and are not made of themselves.
 func (l *Lexicon) indexPhrases() error {
 	g := &l.said
+	for w := range loose {
+		l.id(w)
+	}
+	g.loose = make([]bool, len(l.words))
+	for w := range loose {
+		g.loose[l.id(w)] = true
+	}
+	g.ways = newEdges(1 << 12)
+	g.steps = make([]step, 1+len(g.sets), 1<<13)
+
 	firsts := make([][]ID, len(g.sets)) // the words that a set may begin with, each once
 	const doing, done = 1, 2
 	state := make([]uint8, len(g.sets))
-	var visit func(k int) error
-	visit = func(k int) error {
+	taken := make([]int32, len(l.words)) // by word: one more than the last set that took it
+	var visit func(k int32) error
+	visit = func(k int32) error {
 		switch {
 		case state[k] == done:
 			return nil
@@ -162,56 +194,61 @@ func (l *Lexicon) indexPhrases() error {
 		}
 		state[k] = doing
 		for _, p := range g.sets[k].phrases {
-			for i, e := range p {
+			at := 1 + k
+			for _, e := range p {
 				if e.set >= 0 {
 					if err := visit(e.set); err != nil {
 						return err
 					}
 				}
-				switch {
-				case i > 0:
-				case e.set >= 0:
-					firsts[k] = append(firsts[k], firsts[e.set]...)
-				default:
-					firsts[k] = append(firsts[k], e.word)
+				at = g.then(at, e)
+			}
+			g.steps[at].endsASet = true
+		}
+		for _, p := range g.sets[k].phrases {
+			one := [1]ID{p[0].word}
+			words := one[:]
+			if p[0].set >= 0 {
+				words = firsts[p[0].set]
+			}
+			for _, w := range words {
+				if taken[w] != k+1 {
+					taken[w] = k + 1
+					firsts[k] = append(firsts[k], w)
 				}
 			}
 		}
-		slices.Sort(firsts[k])
-		firsts[k] = slices.Compact(firsts[k])
 		state[k] = done
 		return nil
 	}
 	for k := range g.sets {
-		if err := visit(k); err != nil {
+		if err := visit(int32(k)); err != nil {
 			return err
 		}
 	}
-	for w := range loose {
-		l.id(w)
-	}
-	g.loose = make([]bool, len(l.ids)+1)
-	for w := range loose {
-		g.loose[l.id(w)] = true
-	}
-	var roots []*step
-	for i, s := range g.signals {
-		at := then(&roots, s.phrase[0])
-		for _, e := range s.phrase[1:] {
-			at = then(&at.next, e)
+	for i := range g.signals {
+		at := int32(0)
+		for _, e := range g.signals[i].phrase {
+			at = g.then(at, e)
 		}
-		at.ends = append(at.ends, i)
+		g.signals[i].next, g.steps[at].signal = g.steps[at].signal, int32(i+1)
 	}
-	g.first = make([][]*step, len(l.ids)+1)
-	for _, s := range roots {
-		if s.set < 0 {
-			g.first[s.word] = append(g.first[s.word], s)
-			continue
-		}
-		for _, w := range firsts[s.set] {
-			g.first[w] = append(g.first[w], s)
+	type begin struct {
+		word ID
+		step int32
+	}
+	var begins []begin
+	for _, e := range g.ways.table {
+		if e.from == 0 && e.to != 0 {
+			begins = append(begins, begin{e.word, e.to})
 		}
 	}
+	for s := g.steps[0].other; s != 0; s = g.steps[s].sibling {
+		for _, w := range firsts[g.steps[s].set] {
+			begins = append(begins, begin{w, s})
+		}
+	}
+	g.first = listed(len(l.words), len(begins), func(i int) (ID, int32) { return begins[i].word, begins[i].step })
 	return nil
 }
 
@@ -229,12 +266,19 @@ type matcher struct {
 	*phrases
 	words []ID
 	found []found
+	next  []reached
 	known []uint64 // by set: the places at which ends is known
 	ends  []uint64 // by set and place: the places where the set's phrases end
 }
 
 // found is a signal with the last place where it ends.
 type found struct{ signal, end int }
+
+// reached is a step with the places where its element ends.
+type reached struct {
+	step int32
+	at   uint64
+}
 
 // at returns the word at a place, 0 past the end.
 func (m *matcher) at(i int) ID {
@@ -245,14 +289,14 @@ func (m *matcher) at(i int) ID {
 }
 
 // take returns where an element may end when it begins at one of some places.
-func (m *matcher) take(e element, at uint64) (to uint64) {
+func (m *matcher) take(e *element, at uint64) (to uint64) {
 	if e.optional {
 		to = at
 	}
 	for ; at != 0; at &= at - 1 {
 		i := bits.TrailingZeros64(at)
 		if e.gap > 0 {
-			n := min(e.gap, len(m.words)-i) // a gap ends where the words do
+			n := min(int(e.gap), len(m.words)-i) // a gap ends where the words do
 			to |= (1<<(n+1) - 1) << i
 			continue
 		}
@@ -270,50 +314,72 @@ func (m *matcher) take(e element, at uint64) (to uint64) {
 	return to
 }
 
-// match returns where a phrase may end when it begins at a place.
-func (m *matcher) match(p phrase, i int) uint64 {
-	at := uint64(1) << i
-	for _, e := range p {
-		if at = m.take(e, at); at == 0 {
-			break
+// follow goes on from a step whose element ends at some places. It finds the
+// signals that end on the way, and returns where the phrases of a set do.
+func (m *matcher) follow(n int32, at uint64) (ends uint64) {
+	s := &m.steps[n]
+	if s.endsASet {
+		ends = at
+	}
+	for k := s.signal; k > 0; k = m.signals[k-1].next {
+		m.found = append(m.found, found{int(k - 1), bits.Len64(at) - 1})
+	}
+	for o := s.other; o != 0; o = m.steps[o].sibling {
+		if to := m.take(&m.steps[o].element, at); to != 0 {
+			ends |= m.follow(o, to)
 		}
 	}
-	return at
+	if !s.words {
+		return ends
+	}
+	// which words follow is asked of the places, not of each word that might
+	lo := len(m.next)
+	for ; at != 0; at &= at - 1 {
+		i := bits.TrailingZeros64(at)
+		for k := i; k <= i+2 && k < len(m.words); k++ {
+			if to := m.ways.get(n, m.words[k]); to != 0 {
+				m.reach(lo, reached{to, 1 << (k + 1)})
+			}
+			if k == 0 || !m.loose[m.words[k]] {
+				break
+			}
+		}
+	}
+	for i, hi := lo, len(m.next); i < hi; i++ {
+		ends |= m.follow(m.next[i].step, m.next[i].at)
+	}
+	m.next = m.next[:lo]
+	return ends
 }
 
-// follow finds the signals that go on with a step from one of some places.
-func (m *matcher) follow(s *step, at uint64) {
-	if at = m.take(s.element, at); at == 0 {
-		return
+// reach adds places to those of a step among the steps reached from lo on.
+func (m *matcher) reach(lo int, r reached) {
+	for i := range m.next[lo:] {
+		if n := &m.next[lo+i]; n.step == r.step {
+			n.at |= r.at
+			return
+		}
 	}
-	for _, k := range s.ends {
-		m.found = append(m.found, found{k, bits.Len64(at) - 1})
-	}
-	for _, n := range s.next {
-		m.follow(n, at)
-	}
+	m.next = append(m.next, r)
 }
 
 // set returns where a phrase of a set may end when it begins at a place.
-func (m *matcher) set(k, i int) uint64 {
+func (m *matcher) set(k int32, i int) uint64 {
+	at := int(k)*window + i
 	if m.known[k]&(1<<i) == 0 {
-		var to uint64
-		for _, p := range m.sets[k].phrases {
-			// most phrases begin with a word, and most words are others
-			if e := p[0]; e.set < 0 && e.word != m.at(i) && !m.loose[m.at(i)] {
-				continue
-			}
-			to |= m.match(p, i)
-		}
-		m.ends[k*window+i] = to
+		m.ends[at] = m.follow(1+k, 1<<i)
 		m.known[k] |= 1 << i
 	}
-	return m.ends[k*window+i]
+	return m.ends[at]
 }
 
 // Signals returns the signals that the words begin with, each in its longest form.
 func (l *Lexicon) Signals(words []ID) []Signal {
-	if len(words) == 0 || len(l.said.first[words[0]]) == 0 {
+	if len(words) == 0 {
+		return nil
+	}
+	first := l.said.first.of(words[0])
+	if len(first) == 0 {
 		return nil
 	}
 	m, _ := l.matchers.Get().(*matcher)
@@ -324,8 +390,10 @@ func (l *Lexicon) Signals(words []ID) []Signal {
 	m.words = words[:min(len(words), window-1)]
 	clear(m.known)
 	m.found = m.found[:0]
-	for _, s := range l.said.first[words[0]] {
-		m.follow(s, 1)
+	for _, s := range first {
+		if to := m.take(&m.steps[s].element, 1); to != 0 {
+			m.follow(s, to)
+		}
 	}
 	if len(m.found) == 0 {
 		return nil

@@ -27,7 +27,7 @@ func (g *phrases) tries(p phrase, i int, words []ID, found func(end int)) {
 		next(i)
 	}
 	if e.gap > 0 {
-		for k := 0; k <= e.gap; k++ {
+		for k := 0; k <= int(e.gap); k++ {
 			next(i + k)
 			if at(i+k) == 0 && i+k >= len(words) {
 				return

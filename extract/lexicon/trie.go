@@ -1,0 +1,140 @@
+package lexicon
+
+// edges are the ways on from the nodes of a tree of phrases. All stand in one
+// table, so that a way is found or added with one look in most cases, however
+// many there are.
+type edges struct {
+	table []edge // its length is a power of two, at least twice n
+	n     int
+}
+
+type edge struct {
+	from int32
+	word ID
+	to   int32 // 0 in an empty place: no way leads to the root
+}
+
+// newEdges returns edges with room for so many before they grow, a power of two.
+func newEdges(n int) edges { return edges{table: make([]edge, 2*n)} }
+
+// place gives where the way from a node by a word stands, or would stand.
+func (e *edges) place(from int32, word ID) *edge {
+	mask := uint32(len(e.table) - 1)
+	h := uint32(from)*0x9E3779B1 ^ uint32(word)*0x85EBCA77
+	for i := (h ^ h>>15) & mask; ; i = (i + 1) & mask {
+		if p := &e.table[i]; p.to == 0 || p.from == from && p.word == word {
+			return p
+		}
+	}
+}
+
+// get returns where a word leads from a node, 0 where it leads nowhere.
+func (e *edges) get(from int32, word ID) int32 {
+	if e.n == 0 {
+		return 0
+	}
+	return e.place(from, word).to
+}
+
+// put adds a way that is not there.
+func (e *edges) put(from int32, word ID, to int32) {
+	if e.n++; 2*e.n > len(e.table) {
+		old := e.table
+		e.table = make([]edge, max(64, 2*len(old)))
+		for _, o := range old {
+			if o.to != 0 {
+				*e.place(o.from, o.word) = o
+			}
+		}
+	}
+	*e.place(from, word) = edge{from, word, to}
+}
+
+// trie holds phrases by their words, each with a value. Node 0 is the root.
+type trie[T any] struct {
+	edges
+	nodes []leaf[T]
+}
+
+type leaf[T any] struct {
+	val T
+	set bool
+}
+
+// step returns the node that a word leads to, a new one where there was none.
+func (t *trie[T]) step(from int32, word ID) int32 {
+	to := t.get(from, word)
+	if to == 0 {
+		if len(t.nodes) == 0 {
+			t.nodes = append(t.nodes, leaf[T]{})
+		}
+		to = int32(len(t.nodes))
+		t.nodes = append(t.nodes, leaf[T]{})
+		t.put(from, word, to)
+	}
+	return to
+}
+
+// add returns the value of a phrase of at least one word, to be set.
+func (t *trie[T]) add(words []ID) *T {
+	n := int32(0)
+	for _, w := range words {
+		n = t.step(n, w)
+	}
+	return t.end(n)
+}
+
+// end makes a node the end of a phrase.
+func (t *trie[T]) end(node int32) *T {
+	l := &t.nodes[node]
+	l.set = true
+	return &l.val
+}
+
+// longest returns the value of the longest phrase that words begin with, and its length.
+func (t *trie[T]) longest(words []ID) (val T, length int) {
+	n := int32(0)
+	for i, w := range words {
+		if w == 0 {
+			break
+		}
+		if n = t.get(n, w); n == 0 {
+			break
+		}
+		if l := &t.nodes[n]; l.set {
+			val, length = l.val, i+1
+		}
+	}
+	return val, length
+}
+
+// lists are lists of things by a word's ID, all in one piece.
+type lists[T any] struct {
+	all   []T
+	start []int32
+}
+
+// listed sorts n things into the lists of their words, in the order they come in.
+func listed[T any](words, n int, at func(i int) (ID, T)) lists[T] {
+	l := lists[T]{all: make([]T, n), start: make([]int32, words+1)}
+	for i := range n {
+		w, _ := at(i)
+		l.start[w]++
+	}
+	end := int32(0)
+	for w, k := range l.start {
+		end += k
+		l.start[w] = end
+	}
+	for i := n - 1; i >= 0; i-- {
+		w, x := at(i)
+		l.start[w]--
+		l.all[l.start[w]] = x
+	}
+	return l
+}
+
+func (l *lists[T]) of(w ID) []T {
+	a, b := l.start[w], l.start[w+1]
+	return l.all[a:b:b]
+}
