@@ -27,28 +27,32 @@ type pairTerm struct {
 
 // add takes a term with its words in, before they are marked as words of names.
 func (g *gate) add(l *Lexicon, t *Term, ids []ID) {
-	first := l.words[ids[0]].text
-	switch {
-	case t.Misheard || t.Exact:
-	case len(ids) == 1 && len(first) >= 5 && !l.words[ids[0]].alone:
-		l.words[ids[0]].alone = true
-		key := soundKey(first)
-		g.byKey[key] = append(g.byKey[key], t)
-	case len(ids) == 2 && len(first) >= 4:
-		g.two = append(g.two, pairTerm{first, soundKey(first), ids[1], t})
+	w := &l.words[ids[0]]
+	alone := len(ids) == 1 && len(w.text) >= 5 && !w.alone
+	if beside := len(ids) == 2 && len(w.text) >= 4; t.Misheard || t.Exact || !alone && !beside {
+		return
 	}
+	if w.key == "" {
+		w.key = soundKey(w.text)
+	}
+	if alone {
+		w.alone = true
+		g.byKey[w.key] = append(g.byKey[w.key], t)
+		return
+	}
+	g.two = append(g.two, pairTerm{w.text, w.key, ids[1], t})
 }
 
 // inName tells whether a word stands in a name of the vocabulary, in its singular or its plural.
 func (l *Lexicon) inName(word string) bool {
-	if l.words[l.ids[word]].named {
+	if l.words[l.ID(word)].named {
 		return true
 	}
 	var room [32]byte
 	// of tells whether one of the words that begin like this one, and end so, has it as its form.
 	of := func(cut int, ending string, form func(string) string) bool {
 		w := append(append(room[:0], word[:len(word)-cut]...), ending...)
-		id := l.ids[string(w)]
+		id := l.ID(string(w))
 		return l.words[id].named && form(l.words[id].text) == word
 	}
 	if strings.HasSuffix(word, "y") && of(1, "ies", singularWord) || of(0, "s", singularWord) || of(0, "es", singularWord) {
@@ -59,7 +63,7 @@ func (l *Lexicon) inName(word string) bool {
 
 // Repair returns the one term that a misheard word standing free sounds like, or nil.
 func (l *Lexicon) Repair(word string) *Term {
-	if len(word) < 5 || l.words[l.ids[word]].innocent || len(l.Lemmas(word)) > 0 || l.inName(word) {
+	if len(word) < 5 || l.words[l.ID(word)].innocent || len(l.Lemmas(word)) > 0 || l.inName(word) {
 		return nil
 	}
 	if t, ok := l.gate.free.Load(word); ok {
@@ -100,7 +104,7 @@ func (l *Lexicon) RepairBeside(word, next string) *Term {
 	if len(word) < 4 {
 		return nil
 	}
-	pairs := l.gate.pairs.of(l.ids[next])
+	pairs := l.gate.pairs.of(l.ID(next))
 	if len(pairs) == 0 {
 		return nil
 	}
@@ -127,19 +131,36 @@ func (l *Lexicon) RepairBeside(word, next string) *Term {
 	return best
 }
 
-var soundsAs = strings.NewReplacer("tch", "x", "ch", "x", "sh", "x", "ph", "f", "ck", "k", "gh", "", "kn", "n", "wr", "r", "qu", "k", "dge", "j", "que", "k")
+// soundsAs are the letters that sound as others, the longer before the shorter.
+var soundsAs = [...]struct{ letters, sound string }{{"tch", "x"}, {"ch", "x"}, {"sh", "x"}, {"ph", "f"}, {"ck", "k"}, {"gh", ""}, {"kn", "n"}, {"wr", "r"}, {"qu", "k"}, {"dge", "j"}}
 
 // soundKey writes a word by its consonant sounds; an initial vowel is kept as "a".
 func soundKey(w string) string {
-	w = soundsAs.Replace(w)
-	var b strings.Builder
+	var room, key [48]byte
+	as := room[:0] // the word with one letter for such as "ch"
+	for i := 0; i < len(w); {
+		n := 1
+		if i+1 < len(w) && leadsSound[w[i]] {
+			for _, s := range &soundsAs {
+				if strings.HasPrefix(w[i:], s.letters) {
+					as, n = append(as, s.sound...), len(s.letters)
+					break
+				}
+			}
+		}
+		if n == 1 {
+			as = append(as, w[i])
+		}
+		i += n
+	}
+	out := key[:0]
 	last := byte(0)
-	for i := 0; i < len(w); i++ {
-		c := w[i]
+	for i, c := range as {
+		soft := i+1 < len(as) && (as[i+1] == 'e' || as[i+1] == 'i' || as[i+1] == 'y')
 		switch c {
 		case 'a', 'e', 'i', 'o', 'u', 'y':
 			if i == 0 {
-				b.WriteByte('a')
+				out = append(out, 'a')
 			}
 			last = 0
 			continue
@@ -149,7 +170,7 @@ func soundKey(w string) string {
 			}
 		case 'c':
 			c = 'k'
-			if i+1 < len(w) && strings.IndexByte("eiy", w[i+1]) >= 0 {
+			if soft {
 				c = 's'
 			}
 		case 'q':
@@ -162,19 +183,27 @@ func soundKey(w string) string {
 			c = 'p'
 		case 'v':
 			c = 'f'
-		case 'g', 'j':
-			if c == 'g' && i+1 < len(w) && strings.IndexByte("eiy", w[i+1]) >= 0 {
+		case 'g':
+			if soft {
 				c = 'j'
 			}
 		}
 		if c == last {
 			continue
 		}
-		b.WriteByte(c)
+		out = append(out, c)
 		last = c
 	}
-	return b.String()
+	return string(out)
 }
+
+// leadsSound are the first letters of soundsAs.
+var leadsSound = func() (is [256]bool) {
+	for _, s := range &soundsAs {
+		is[s.letters[0]] = true
+	}
+	return is
+}()
 
 // edits counts the letters to insert, delete, change or swap with a neighbour.
 func edits(a, b string) int {

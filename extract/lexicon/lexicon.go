@@ -90,7 +90,7 @@ type Usual struct {
 // Lexicon is a set of terms ready for matching. It may be used by several
 // goroutines at once.
 type Lexicon struct {
-	ids      map[string]ID
+	ids      index
 	words    []word // by ID
 	things   trie[[]*Term]
 	moods    trie[[]string]
@@ -116,11 +116,12 @@ type ID int32
 // word is what is known of a word of the vocabulary.
 type word struct {
 	text             string
-	plural, singular ID    // of the word as the last of a name, where it is that
-	form             int32 // the first of its plain forms as of a verb: one more than its index in Lexicon.forms
-	named            bool  // it stands in a name
-	alone            bool  // it is a name by itself
-	innocent         bool  // it is an everyday word that sounds like a name
+	plural, singular ID     // of the word as the last of a name, where it is that
+	form             int32  // the first of its plain forms as of a verb: one more than its index in Lexicon.forms
+	key              string // its sound key, where the gate asked for it
+	named            bool   // it stands in a name
+	alone            bool   // it is a name by itself
+	innocent         bool   // it is an everyday word that sounds like a name
 }
 
 // form is one form of a verb.
@@ -147,17 +148,21 @@ func room[T any](s []T, n int) []T {
 }
 
 // ID returns the number of a folded word.
-func (l *Lexicon) ID(word string) ID { return l.ids[word] }
+func (l *Lexicon) ID(word string) ID { return *l.ids.place(word, l.words) }
 
 // id returns the number of a word, a new one where it has none.
 func (l *Lexicon) id(text string) ID {
-	n, ok := l.ids[text]
-	if !ok {
-		n = ID(len(l.words))
-		l.ids[text] = n
+	n := l.ids.place(text, l.words)
+	if *n == 0 {
 		l.words = append(l.words, word{text: text})
+		if 2*len(l.words) > len(l.ids) {
+			l.ids = newIndex(4*len(l.ids), l.words)
+		} else {
+			*n = ID(len(l.words) - 1)
+		}
+		return ID(len(l.words) - 1)
 	}
-	return n
+	return *n
 }
 
 // idsOf returns the numbers of the words of a text, good until it is called again.
@@ -208,7 +213,7 @@ func Default() *Lexicon {
 // of the embedded file of that name. An error names file and line.
 func Load(overlay ...string) (*Lexicon, error) {
 	// The sizes spare them their growing; any would do.
-	l := &Lexicon{ids: make(map[string]ID, 1<<13), words: make([]word, 1, 1<<13), terms: make([]*Term, 0, 1<<13), actions: map[string]*Action{},
+	l := &Lexicon{ids: newIndex(1<<15, nil), words: make([]word, 1, 1<<14), terms: make([]*Term, 0, 1<<13), actions: map[string]*Action{},
 		forms: make([]form, 0, 1<<12), ways: make([]Pattern, 0, 1<<12), gate: gate{byKey: make(map[string][]*Term, 1<<10)}}
 	l.things = trie[[]*Term]{edges: newEdges(1 << 14), nodes: make([]leaf[[]*Term], 1, 1<<14)}
 	entries, err := files.ReadDir("data")
@@ -480,7 +485,11 @@ var notPlural = map[string]bool{"pliers": true, "glasses": true, "snips": true, 
 
 func singular(s string) string {
 	i := strings.LastIndexByte(s, ' ') + 1
-	return s[:i] + singularWord(s[i:])
+	one := singularWord(s[i:])
+	if strings.HasPrefix(s[i:], one) { // nearly always
+		return s[:i+len(one)]
+	}
+	return s[:i] + one
 }
 
 // Singular returns the name with its last word in the singular.
@@ -502,7 +511,10 @@ var modified = map[string]bool{"weights": true, "bars": true, "grips": true, "ja
 // Plural returns the name with its last word in the plural.
 func Plural(s string) string {
 	i := strings.LastIndexByte(s, ' ') + 1
-	return s[:i] + plural(s[i:])
+	if many := plural(s[i:]); many != s[i:] {
+		return s[:i] + many
+	}
+	return s
 }
 
 func (l *Lexicon) verb(cols []string) error {
@@ -675,10 +687,10 @@ func (l *Lexicon) Filler(words []ID) int {
 }
 
 // Lemmas returns the plain forms of the verb that w may be a form of.
-func (l *Lexicon) Lemmas(w string) []string { return l.lemmas.of(l.ids[w]) }
+func (l *Lexicon) Lemmas(w string) []string { return l.lemmas.of(l.ID(w)) }
 
 // Patterns returns the ways of saying an action with the verb, longest first.
-func (l *Lexicon) Patterns(verb string) []Pattern { return l.patterns.of(l.ids[verb]) }
+func (l *Lexicon) Patterns(verb string) []Pattern { return l.patterns.of(l.ID(verb)) }
 
 // Action returns the action of that name, or nil.
 func (l *Lexicon) Action(name string) *Action { return l.actions[name] }

@@ -1,5 +1,32 @@
 package lexicon
 
+import "hash/maphash"
+
+// index finds the ID of a word by its text. Its length is a power of two, at least
+// twice the number of words.
+type index []ID
+
+var seed = maphash.MakeSeed()
+
+// place gives where the ID of a text stands, or would stand: 0 is in an empty place.
+func (x index) place(text string, words []word) *ID {
+	mask := uint64(len(x) - 1)
+	for i := maphash.String(seed, text) & mask; ; i = (i + 1) & mask {
+		if id := &x[i]; *id == 0 || words[*id].text == text {
+			return id
+		}
+	}
+}
+
+// newIndex returns an index of n places with the words in it; word 0 stands for every other.
+func newIndex(n int, words []word) index {
+	x := make(index, n)
+	for i := 1; i < len(words); i++ {
+		*x.place(words[i].text, words) = ID(i)
+	}
+	return x
+}
+
 // edges are the ways on from the nodes of a tree of phrases. All stand in one
 // table, so that a way is found or added with one look in most cases, however
 // many there are.
