@@ -392,6 +392,9 @@ func abs(n int) int {
 // features are what tells which way round a thing goes.
 var features = set("side face lip lips dish taper step arrow mark writing teeth head heads dot shoulder chamfer cup hollow bevel text nose end gap flat recess wing balls step groove notch letters number numbers stamp")
 
+// madeSide are the verb forms that say which side is meant: "cut side down".
+var madeSide = set("cut closed open sealed marked stamped stepped tapered chamfered dished rolled ground painted coated")
+
 // turned are the words that follow a feature: "lip facing out", "step to the bearing".
 var turned = set("to towards toward facing faces out in up down outwards inwards upwards downwards outward inward upward downward forward forwards backwards looks points sits goes")
 
@@ -431,10 +434,14 @@ func (r *reading) orientation(ci int, t *thing) string {
 				}
 			}
 			lo := i
-			for lo > c.lo && i-lo < 2 && !stopWords[r.toks[lo-1].s] && r.toks[lo-1].brk < brkComma && !r.isVerbForm(r.toks[lo-1].s) && (r.toks[lo-1].men < 0 || r.toks[lo-1].men == r.toks[i].men) {
+			for lo > c.lo && i-lo < 2 && !stopWords[r.toks[lo-1].s] && r.toks[lo-1].brk < brkComma && (madeSide[r.toks[lo-1].s] || !r.isVerbForm(r.toks[lo-1].s)) && (r.toks[lo-1].men < 0 || r.toks[lo-1].men == r.toks[i].men) {
 				lo--
 			}
-			return r.phrase(lo, c.hi, i-lo+5)
+			end := i + 5
+			if n == "in" || n == "out" || n == "up" || n == "down" || strings.HasSuffix(n, "ward") || strings.HasSuffix(n, "wards") {
+				end = i + 2
+			}
+			return r.phrase(lo, min(c.hi, end), end-lo)
 		}
 	}
 	return ""

@@ -153,7 +153,7 @@ type quantity struct {
 	normalize.Quantity
 	lo, hi int // tokens
 	cl     int
-	unitOf int // one more than the index of the quantity whose unit it takes, or 0
+	unitFrom string // the value or words heard near it whose unit it takes, "" where its own was said
 }
 
 func read(talk *transcript.Talk, lex *lexicon.Lexicon) *reading {

@@ -137,7 +137,7 @@ type Torque struct {
 	AngleDeg   *float64   `json:"angle_deg"`
 	Applied    string     `json:"applied"`
 	Hedged     bool       `json:"hedged"`
-	UnitFrom   string     `json:"unit_from,omitempty"` // the value heard before it whose unit it is taken to have, where none was said
+	UnitFrom   string     `json:"unit_from,omitempty"` // the value or words heard near it whose unit it is taken to have, where none was said with it
 	Stage      int        `json:"stage"`
 	Order      string     `json:"order"`
 	Condition  string     `json:"condition"`

@@ -249,6 +249,9 @@ func (s *tracker) turn(c *clause) {
 	if t == nil {
 		t = s.fronted(c)
 	}
+	if t == nil {
+		t = s.ledTo(c)
+	}
 	if t != nil && t.fastener {
 		if t.owner == nil {
 			t, s.topic = nil, nil
@@ -279,8 +282,48 @@ func (s *tracker) fronted(c *clause) *thing {
 	case r.toks[m.hi-1].brk >= brkComma, w == "i" || w == "we" || w == "now":
 		return m.entry
 	}
+	// "This plate on the post, that it was hanging off": where it is, then more of it
+	if o := r.nameWithin(c, m.hi+1, 3); o >= 0 && !r.inAct(m.cl, c.mentions[0]) && prepositions[r.toks[m.hi].s] && r.mentions[o].prep == r.toks[m.hi].s && r.toks[r.mentions[o].hi-1].brk >= brkComma {
+		return m.entry
+	}
 	return nil
 }
+
+// ledTo gives the thing that a clause says the work goes on to: "I'll do the dog
+// bone then", "on to the back wheel", "let's start with the cover".
+func (s *tracker) ledTo(c *clause) *thing {
+	r := s.r
+	if len(c.mentions) != 1 || c.mood&(advert|greeting|listing|negated|asked|conditional|hypothetical) != 0 {
+		return nil
+	}
+	m := &r.mentions[c.mentions[0]]
+	if m.entry == nil || m.count > 0 {
+		return nil
+	}
+	goes := false
+	for i := c.lo; i < m.from; i++ {
+		w := r.toks[i].s
+		goes = goes || movesOn[w]
+		if !movesOn[w] && !leadsOn[w] && !openers[w] && !dropWords[w] {
+			return nil
+		}
+	}
+	for i := m.hi; i < c.hi; i++ {
+		if w := r.toks[i].s; !dropWords[w] && !openers[w] && w != "next" && w != "first" && w != "here" {
+			return nil
+		}
+	}
+	if !goes {
+		return nil
+	}
+	return m.entry
+}
+
+// movesOn are the words by which talk goes on to another thing, leadsOn those that stand beside them.
+var (
+	movesOn = set("do doing start starting begin move moving onto tackle tackling turn attack attacking")
+	leadsOn = set("i i'll 'll we i'm 'm 're let's let us gonna going go to will can with on over get getting back have a next is 's for then now it time the and crack")
+)
 
 // inTurn lets things that had come off be back where a clause with no verb names
 // them in their turn, while other things go back on: "Spacer, washer, and the nut."
@@ -303,7 +346,7 @@ func (s *tracker) inTurn(c *clause) {
 	for k, mi := range c.mentions {
 		m := &r.mentions[mi]
 		t := m.entry
-		if t == nil || isLock(t) || !(r.bareElement(c, mi) || k == 0 && r.opens(c, m)) {
+		if t == nil || isLock(t) || !(r.bareElement(c, mi) || k == 0 && r.opens(c, m)) || r.leadsIn(m) {
 			continue
 		}
 		if len(t.events) == 0 {
@@ -318,6 +361,27 @@ func (s *tracker) inTurn(c *clause) {
 		}
 		back(m, mi)
 	}
+}
+
+// leadsIn tells whether a mention only leads in what is said of it: "Cable: I had
+// slackened the adjuster", "the cable, I haven't touched".
+func (r *reading) leadsIn(m *mention) bool {
+	if end := int(r.toks[m.hi-1].hi); end < len(r.talk.Text) && r.talk.Text[end] == ':' {
+		return true
+	}
+	if m.hi >= len(r.toks) || r.toks[m.hi-1].brk == brkSentence {
+		return false
+	}
+	if w := r.toks[m.hi].s; w != "i" && w != "we" {
+		return false
+	}
+	for i := m.hi + 1; i < m.hi+4; i++ {
+		switch r.word(i) {
+		case "haven't", "had", "'d", "didn't", "not", "never", "left", "won't", "can't", "couldn't":
+			return true
+		}
+	}
+	return false
 }
 
 // turnsWork tells whether words turn to another piece of work: "Now the carburettor."

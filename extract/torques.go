@@ -609,10 +609,7 @@ func (r *reading) torques(led []Entry) []Torque {
 			f := ratFloat(h.angle)
 			t.AngleDeg = &f
 		}
-		if q.unitOf > 0 {
-			p := &r.qtys[q.unitOf-1]
-			t.UnitFrom = Heard(p.Canonical)
-		}
+		t.UnitFrom = q.unitFrom
 		c := &r.clauses[q.cl]
 		for i := c.lo; i < c.hi; i++ {
 			switch w := r.toks[i].s; w {
@@ -646,7 +643,7 @@ func (r *reading) toldTwice(i int) bool {
 		if k == i || o.dropped || o.of != h.of || p.Low == nil || p.Unit != q.Unit || p.Low.Cmp(q.Low) != 0 || p.High.Cmp(q.High) != 0 || h.angle != nil {
 			continue
 		}
-		if apart := r.since(min(p.lo, q.lo), max(p.lo, q.lo)); apart > 15 || k > i && (q.unitOf == 0 || p.unitOf > 0) {
+		if apart := r.since(min(p.lo, q.lo), max(p.lo, q.lo)); apart > 15 || k > i && (q.unitFrom == "" || p.unitFrom != "") {
 			continue
 		}
 		if h.applied == "done" && o.applied == "intended" {

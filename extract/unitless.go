@@ -7,25 +7,30 @@ import (
 	"wrenchword/normalize"
 )
 
-// unitless reads the torque values said without their unit, once a value with
-// one was heard: "those two were a hundred and seven", "twenty two each", "I've
-// got it set to ninety". They take the unit of the value heard last, and say so.
+// unitless reads the torque values said without their unit, where a value with
+// one was heard before, or the unit by itself right after: "those two were a
+// hundred and seven", "I've got it set to ninety", "it's fifty two. … Newton
+// metre, yes." They take that unit, and say so.
 func (r *reading) unitless() {
-	var said []saidValue // the torque values so far
 	n := len(r.qtys)
 	var found []quantity
+	late := r.unitsAlone()
+	var said []saidValue // the torque values so far
 	for ci := range r.clauses {
 		c := &r.clauses[ci]
-		if len(said) > 0 && c.mood&(advert|greeting) == 0 {
-			more := r.unitlessIn(ci, said)
+		if c.mood&(advert|greeting) == 0 {
+			for len(late) > 0 && late[0].lo < c.lo {
+				late = late[1:]
+			}
+			more := r.unitlessIn(ci, said, late)
 			for _, q := range more {
-				said = append(said, saidValue{q, q.unitOf})
+				said = append(said, saidValue{q, q.unitFrom})
 			}
 			found = append(found, more...)
 		}
 		for _, qi := range c.qtys {
 			if q := r.qtys[qi]; q.Kind == normalize.Torque && q.Low != nil {
-				said = append(said, saidValue{q, qi + 1})
+				said = append(said, saidValue{q, Heard(q.Canonical)})
 			}
 		}
 	}
@@ -44,10 +49,32 @@ func (r *reading) unitless() {
 	}
 }
 
-// saidValue is a torque value with the one that told its unit, as quantity.unitOf.
+// saidValue is a torque value with what told its unit, as quantity.unitFrom.
 type saidValue struct {
 	quantity
-	unitOf int
+	unitFrom string
+}
+
+// leadsUnit are the first words of the units of torque.
+var leadsUnit = set("newton newtons foot feet inch pound pounds kilo kilogram")
+
+// unitsAlone gives the units of torque that are said without a number, in order.
+func (r *reading) unitsAlone() []saidValue {
+	var out []saidValue
+	for i := 0; i < len(r.toks); i++ {
+		if !leadsUnit[r.toks[i].s] || r.toks[i].qty >= 0 {
+			continue
+		}
+		for hi := min(i+3, len(r.toks)); hi > i+1; hi-- {
+			said := r.talk.Text[r.toks[i].lo:r.toks[hi-1].hi]
+			if q := normalize.Quantities("1 " + said); len(q) == 1 && q[0].Kind == normalize.Torque && q[0].End == len(said)+2 {
+				out = append(out, saidValue{quantity{Quantity: q[0], lo: i, hi: hi, cl: r.toks[i].cl}, "“" + said + "”"})
+				i = hi - 1
+				break
+			}
+		}
+	}
+	return out
 }
 
 // unitAt gives the value whose unit a value said now is in: the last one, or the
@@ -62,10 +89,11 @@ func (r *reading) unitAt(said []saidValue) saidValue {
 	return last
 }
 
-// toldAgain tells whether a number is that of a value said lately.
+// toldAgain tells whether a number is that of a value said lately. Of a range said,
+// one end is a choice.
 func (r *reading) toldAgain(n normalize.Number, said []saidValue, lo int) bool {
 	for i := len(said) - 1; i >= 0 && r.since(said[i].hi, lo) < 60; i-- {
-		if q := &said[i]; n.Low.Cmp(q.Low) == 0 || n.Low.Cmp(q.High) == 0 {
+		if q := &said[i]; n.Low.Cmp(q.Low) == 0 && n.High.Cmp(q.High) == 0 {
 			return true
 		}
 	}
@@ -82,9 +110,15 @@ var (
 	countBefore = set("a an the this that my your number step page size another first last only one part point about's chapter channel of top bottom next")
 )
 
-// unitlessIn gives the torque values said without a unit in a clause, those with one said before being given.
-func (r *reading) unitlessIn(ci int, said []saidValue) []quantity {
+// unitlessIn gives the torque values said without a unit in a clause: those told
+// as the values said before them were, and those whose unit is said by itself
+// right after, late being the units to come.
+func (r *reading) unitlessIn(ci int, said, late []saidValue) []quantity {
 	c := &r.clauses[ci]
+	soon := len(late) > 0 && r.since(c.lo, late[0].lo) < 25
+	if len(said) == 0 && !soon {
+		return nil
+	}
 	base := int(r.toks[c.lo].lo)
 	end := r.endOf(c.hi)
 	var out []quantity
@@ -96,15 +130,48 @@ func (r *reading) unitlessIn(ci int, said []saidValue) []quantity {
 		if lo < c.lo || hi > c.hi || lo >= hi || !r.standsBare(c, lo, hi) {
 			continue
 		}
-		last := r.unitAt(said)
-		if tight, another := r.meantTight(ci, lo, hi, &said[len(said)-1].quantity, n.High.Cmp(big.NewRat(9, 1)) < 0); !tight || !another && r.toldAgain(n, said, lo) {
+		var of saidValue
+		if len(said) > 0 {
+			tight, another := r.meantTight(ci, lo, hi, &said[len(said)-1].quantity, n.High.Cmp(big.NewRat(9, 1)) < 0)
+			if tight && (another || !r.toldAgain(n, said, lo)) {
+				of = r.unitAt(said)
+			}
+		}
+		if of.Unit == "" && soon && n.High.Cmp(big.NewRat(9, 1)) > 0 && late[0].lo >= hi && r.onlyValuesSince(hi, late[0].lo) && r.toldBare(ci, lo, hi) && (len(said) == 0 || !r.toldAgain(n, said, lo)) {
+			of = late[0]
+		}
+		if of.Unit == "" {
 			continue
 		}
-		q := n.In(normalize.Torque, last.Unit)
+		q := n.In(normalize.Torque, of.Unit)
 		q.Start, q.End = base+n.Start, base+n.End
-		out = append(out, quantity{Quantity: q, lo: lo, hi: hi, cl: ci, unitOf: last.unitOf})
+		out = append(out, quantity{Quantity: q, lo: lo, hi: hi, cl: ci, unitFrom: of.unitFrom})
 	}
 	return out
+}
+
+// toldBare tells whether a number is told of something as its value is: "it's
+// fifty two", "this guy here, forty".
+func (r *reading) toldBare(ci, lo, hi int) bool {
+	c := &r.clauses[ci]
+	if hi < c.hi && r.toks[hi-1].brk < brkComma && !afterValue[r.toks[hi].s] {
+		return false
+	}
+	if lo == c.lo {
+		return hi == c.hi && r.headed(ci, lo)
+	}
+	return (getting[r.toks[lo-1].s] || r.toks[lo-1].brk >= brkComma) && (r.aboutThing(c, lo) || pointsAt(r, c, lo))
+}
+
+// pointsAt tells whether a clause points at something before token i: "this guy here".
+func pointsAt(r *reading, c *clause, i int) bool {
+	for k := c.lo; k < i; k++ {
+		switch r.toks[k].s {
+		case "guy", "one", "this", "that", "these", "those", "here":
+			return true
+		}
+	}
+	return false
 }
 
 // standsBare tells whether the number at the tokens lo to hi counts nothing and is no size.
@@ -212,6 +279,15 @@ func (r *reading) meantTight(ci, lo, hi int, last *quantity, few bool) (tight, a
 	case (hi == c.hi || next(0) == "and" || next(0) == "plus") && r.didThose(c, lo):
 		return true, false // "flywheel bolts, i did those last night, fifty four"
 	}
+	ends := hi == c.hi || r.toks[hi-1].brk >= brkComma || afterValue[next(0)] || countOf[next(0)] > 0 && next(1) == "of" || next(0) == "in" && (next(1) == "whatever" || next(1) == "a" || next(1) == "any")
+	if near < 25 && !few && ends && r.onlyValuesSince(last.hi, lo) {
+		if k >= c.lo && getting[r.toks[k].s] && lo-c.lo <= 9 && r.aboutThing(c, k) {
+			return true, false // "compressor to bracket that's eighteen", "and it's thirty two"
+		}
+		if k >= c.lo && r.toks[k].men >= 0 && r.toks[k].brk < brkComma && r.mentions[r.toks[k].men].kind&(lexicon.Fastener|lexicon.Part) != 0 {
+			return true, false // "bracket to block thirty three"
+		}
+	}
 	// taken back, or told again: "Twelve. It is twelve newton metre", "No. Nine."
 	if hi-lo >= c.hi-c.lo-2 && near < 12 {
 		for i := last.hi; i < lo; i++ {
@@ -222,6 +298,33 @@ func (r *reading) meantTight(ci, lo, hi int, last *quantity, few bool) (tight, a
 		}
 	}
 	return false, false
+}
+
+// onlyValuesSince tells whether no size and no tool was named between two tokens:
+// a number there is more likely to be of how tight than of how large.
+func (r *reading) onlyValuesSince(lo, hi int) bool {
+	for i := lo; i < hi; i++ {
+		if q := r.toks[i].qty; q >= 0 && r.qtys[q].Kind != normalize.Torque {
+			return false
+		}
+		if m := r.toks[i].men; m >= 0 && r.mentions[m].kind&lexicon.Tool != 0 && r.mentions[m].kind&(lexicon.Part|lexicon.Fastener) == 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// aboutThing tells whether a thing of the machine, or a word that stands for one, is what a clause says something of before token k.
+func (r *reading) aboutThing(c *clause, k int) bool {
+	for i := k - 1; i >= c.lo; i-- {
+		if m := r.toks[i].men; m >= 0 {
+			return r.mentions[m].kind&(lexicon.Fastener|lexicon.Part) != 0
+		}
+		if w := r.toks[i].s; ofThat[w] || w == "ones" || w == "one" || w == "two" {
+			return true
+		}
+	}
+	return false
 }
 
 var notTightness = set("oil air pressure level gap play clearance fluid coolant volume psi sag slack height distance depth")
