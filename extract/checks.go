@@ -147,7 +147,7 @@ func (r *reading) pairChecks(rec *Record) []Open {
 		if len(fs) == 0 {
 			continue
 		}
-		e := &looseEnd{kind: Suspect, before: BeforeUse, first: p.cl, last: q.cl, lo: p.lo, hi: q.hi, topic: -1, signal: "pair"}
+		e := &looseEnd{kind: Suspect, before: BeforeUse, first: p.cl, last: q.cl, lo: p.lo, hi: q.hi, topic: -1, noun: -1, signal: "pair"}
 		r.aim(e, p.cl, openCue{lo: p.lo, hi: q.hi})
 		o := r.askOf(e, rec)
 		o.Rule = "check of the value"
@@ -279,7 +279,9 @@ func (r *reading) statementIn(ci int) (statement, bool) {
 	for _, o := range c.opens {
 		switch o.signal {
 		case "source":
-			st.source, found = true, true
+			if !r.overlaps(c, o, "unknown") { // "that's in the other manual"
+				st.source, found = true, true
+			}
 		case "here":
 			found = true
 		}
@@ -301,6 +303,16 @@ func (r *reading) statementIn(ci int) (statement, bool) {
 		st.numbers = r.numbers(&r.clauses[n])
 	}
 	return st, true
+}
+
+// overlaps tells whether a cue shares words with one of some signal.
+func (r *reading) overlaps(c *clause, oc openCue, signal string) bool {
+	for _, o := range c.opens {
+		if o.signal == signal && o.lo < oc.hi && oc.lo < o.hi {
+			return true
+		}
+	}
+	return false
 }
 
 // said tells whether somebody who is neither speaker nor listener is said to
@@ -347,6 +359,34 @@ func (r *reading) belied(ci int) int {
 	return -1
 }
 
+// selfOdds tells whether a clause has two sources give two figures in one breath:
+// "the cap says ten and the leaflet says fifteen".
+func (r *reading) selfOdds(ci int) bool {
+	c := &r.clauses[ci]
+	if c.mood&(advert|greeting|conditional|asked) != 0 {
+		return false
+	}
+	var ends []openCue
+	for _, o := range c.opens {
+		if (o.signal == "source" || o.signal == "here") && (len(ends) == 0 || o.lo > ends[len(ends)-1].lo+2) {
+			ends = append(ends, o)
+		}
+	}
+	if len(ends) != 2 || ends[0].signal != "source" && ends[1].signal != "source" {
+		return false
+	}
+	a, b := r.numbersIn(ends[0].lo, ends[1].lo), r.numbersIn(min(ends[1].hi, c.hi), c.hi)
+	for _, qa := range c.qtys {
+		for _, qb := range c.qtys {
+			x, y := &r.qtys[qa], &r.qtys[qb]
+			if x.hi <= ends[1].lo && y.lo >= ends[1].hi && (x.Kind != y.Kind || x.Kind == normalize.Torque && saidOf(x).near(saidOf(y))) {
+				return false
+			}
+		}
+	}
+	return len(a) > 0 && len(b) > 0 && a[0] != b[0]
+}
+
 // atOdds tells whether two statements of one matter cannot both be right.
 func (r *reading) atOdds(a, b statement) bool {
 	ca, cb := &r.clauses[a.ci], &r.clauses[b.ci]
@@ -373,12 +413,16 @@ func (r *reading) atOdds(a, b statement) bool {
 		return false
 	}
 	if len(a.numbers) > 0 && len(b.numbers) > 0 {
+		same := 0
 		for _, x := range a.numbers {
 			for _, y := range b.numbers {
 				if x == y {
-					return false
+					same++
 				}
 			}
+		}
+		if same > 0 && !(same < len(a.numbers) && len(a.numbers) == len(b.numbers) && a.source && b.source && inStep(a.numbers, b.numbers)) {
+			return false
 		}
 		return r.oneThing(ca, cb)
 	}
@@ -387,7 +431,21 @@ func (r *reading) atOdds(a, b statement) bool {
 	}
 	// a document and the machine, without figures: one denies the other
 	first := r.toks[cb.lo].s
-	return (first == "but" || first == "and") && (cb.mood&negated != 0 || first == "but") || r.opposed(ca, cb)
+	if (first == "but" || first == "and") && (cb.mood&negated != 0 || first == "but") || r.opposed(ca, cb) {
+		return true
+	}
+	return a.source && (r.saidIn(cb, "only") || cb.mood&negated != 0) && len(ca.mentions) > 0 && r.oneThing(ca, cb)
+}
+
+// inStep tells whether two rows of figures differ at some places and are the same
+// at others: "ten w forty" and "fifteen w forty".
+func inStep(a, b []string) bool {
+	for i := range a {
+		if a[i] == b[i] {
+			return true
+		}
+	}
+	return false
 }
 
 // oneThing tells whether two clauses may speak of one thing: they name none in
@@ -434,15 +492,23 @@ var parts = set("half third quarter fifth sixth eighth tenth sixteenth thirtysec
 
 // numbers gives the numbers of a clause, as they are compared.
 func (r *reading) numbers(c *clause) []string {
+	return r.numbersIn(c.lo, c.hi)
+}
+
+// numbersIn gives the numbers between two tokens.
+func (r *reading) numbersIn(lo, hi int) []string {
 	var out []string
-	base := int(r.toks[c.lo].lo)
-	end := r.endOf(c.hi)
+	if lo >= hi {
+		return nil
+	}
+	base := int(r.toks[lo].lo)
+	end := r.endOf(hi)
 	for _, n := range normalize.Numbers(r.talk.Text[base:end]) {
 		if n.Low != nil {
 			out = append(out, n.Low.RatString())
 		}
 	}
-	for i := c.lo; i+1 < c.hi && len(out) == 0; i++ {
+	for i := lo; i+1 < hi && len(out) == 0; i++ {
 		if w := r.toks[i+1].s; (r.toks[i].s == "a" || r.toks[i].s == "an") && parts[w] {
 			out = append(out, w)
 		}

@@ -13,6 +13,7 @@ type looseEnd struct {
 	first, last  int // clauses, the cue's own among them
 	lo, hi       int // tokens of the cue
 	topic        int // mention that it is about, or -1
+	noun         int // the word that names what it is about where no list has it, or -1
 	sure         bool
 	also         []int // tokens of the later times it was raised
 	signal       string
@@ -125,7 +126,10 @@ func (r *reading) cuesIn(ci int) []openCue {
 	if i := r.makeshift(c); i >= 0 {
 		cues = append(cues[:len(cues):len(cues)], openCue{i, i + 1, "makeshift"})
 	}
-	if a := r.belied(ci); a >= 0 {
+	if l := r.leaves(ci); len(l) > 0 {
+		cues = append(cues[:len(cues):len(cues)], l...)
+	}
+	if r.belied(ci) >= 0 || r.selfOdds(ci) {
 		cues = append(cues[:len(cues):len(cues)], openCue{c.lo, c.hi, "odds"})
 	}
 	return cues
@@ -245,7 +249,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 	if c.mood&greeting != 0 && oc.signal != "promise" && oc.signal != "next" {
 		return nil
 	}
-	e := &looseEnd{before: BeforeUse, first: ci, last: ci, lo: oc.lo, hi: oc.hi, topic: -1, signal: oc.signal}
+	e := &looseEnd{before: BeforeUse, first: ci, last: ci, lo: oc.lo, hi: oc.hi, topic: -1, noun: -1, signal: oc.signal}
 	lo, hi := r.nearBy(ci, 2, 2, 12)
 	told := c.mood&(other|hypothetical|conditional) == 0
 	switch oc.signal {
@@ -273,7 +277,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			e.kind = "" // joins what it is said of
 		}
 	case "doubt":
-		if !told && c.mood&other != 0 || !r.doubtful(ci, oc, rec) {
+		if !told && c.mood&other != 0 || !r.doubtful(ci, oc, rec) && !r.placedInDoubt(e, oc) {
 			return nil
 		}
 		e.kind = Unsure
@@ -283,7 +287,11 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		if !r.valueIn(max(ci-1, 0), min(ci+1, len(r.clauses)-1)) {
 			if !r.twoGuesses(ci) {
-				return nil
+				if c.mood&other != 0 || !r.placedInDoubt(e, oc) && !r.whether(ci) {
+					return nil
+				}
+				e.kind = Unsure
+				break
 			}
 			for k := ci; k >= max(0, ci-5) && r.since(r.clauses[k].lo, c.lo) < 16; k-- {
 				if r.heardIn(k, k, "doubt") { // where the guesses are
@@ -301,7 +309,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		e.kind = NotTorqued
 	case "odds":
 		e.kind = Conflict
-		e.first = r.belied(ci)
+		if e.first = r.belied(ci); e.first < 0 {
+			e.first = ci // both in one breath
+		}
 		e.lo, e.hi = r.clauses[e.first].lo, r.clauses[e.first].hi
 	case "wrong":
 		e.kind = Conflict
@@ -313,7 +323,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			}
 		}
 	case "undone":
-		if !told || r.heardIn(ci, ci, "unrun") || c.mood&asked != 0 || ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.clauses[ci-1].mood&conditional != 0 {
+		if !told && !(r.wants(oc) && c.mood&(hypothetical|conditional) == 0) || r.heardIn(ci, ci, "unrun") || c.mood&asked != 0 || ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.clauses[ci-1].mood&conditional != 0 {
 			return nil
 		}
 		if w := r.toks[oc.hi-1].s; (w == "doing" || w == "starting" || w == "do") && !r.today(c) && len(c.mentions) == 0 {
@@ -343,6 +353,11 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			return nil
 		}
 		e.kind = Unfinished
+	case "unfit":
+		if !told || c.mood&asked != 0 {
+			return nil
+		}
+		e.kind = Unfinished
 	case "again":
 		if e.due(r) == "" {
 			return nil
@@ -350,6 +365,11 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		e.kind, e.before = Unfinished, BeforeLater
 	case "stand-in":
 		if c.mood&other != 0 || !r.laying(c) || r.handTightNear(ci) || r.setAt(c) || r.flows(oc) {
+			return nil
+		}
+		e.kind, e.before = ReplaceLater, BeforeLater
+	case "lack":
+		if c.mood&(other|asked) != 0 || !r.madeDo(ci) {
 			return nil
 		}
 		e.kind, e.before = ReplaceLater, BeforeLater
@@ -379,6 +399,11 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if r.toks[oc.hi-1].s == "over" && r.word(oc.hi) == "from" {
 			return nil // "left over from the last job"
 		}
+		e.kind = NotRefitted
+		if r.ofFluid(oc) {
+			e.kind = Unfinished // "there's no oil in it yet": nothing came off
+		}
+	case "none":
 		e.kind = NotRefitted
 	case "lost":
 		if !told || r.pastTold(c) && r.saidIn(c, "last") || r.foundAgain(ci) {
@@ -421,6 +446,16 @@ func (r *reading) flows(oc openCue) bool {
 	for i := oc.lo; i < oc.hi; i++ {
 		switch r.toks[i].s {
 		case "fluid", "oil", "water", "air", "bubbles", "fuel", "petrol", "gas", "coolant", "grease", "light", "smoke", "it":
+			return true
+		}
+	}
+	return false
+}
+
+// ofFluid tells whether a cue says that a fluid is not in: "no oil in it".
+func (r *reading) ofFluid(oc openCue) bool {
+	for i := oc.lo; i < oc.hi; i++ {
+		if k := r.toks[i].men; k >= 0 && r.mentions[k].kind&lexicon.Consumable != 0 && r.mentions[k].kind&(lexicon.Part|lexicon.Fastener) == 0 {
 			return true
 		}
 	}
@@ -507,6 +542,11 @@ func (r *reading) looksUp(oc openCue) bool {
 
 // measuring tells whether what is to be looked up is looked up on the machine, not in a book.
 func (r *reading) measuring(oc openCue) bool {
+	for i := oc.hi - 1; i < min(oc.hi+3, len(r.toks)); i++ {
+		if figures[r.toks[i].s] {
+			return false // "double check the number"
+		}
+	}
 	for i := oc.lo; i < oc.hi; i++ {
 		switch r.toks[i].s {
 		case "measure", "check", "look":
@@ -526,7 +566,10 @@ func ours(k normalize.Kind) bool {
 	return false
 }
 
-var valueWord = set("torque newton newtons figure figures number spec setting value pressure clearance gap level size")
+var valueWord = set("torque torques newton newtons figure figures number numbers spec specs specification setting settings value values pressure pressures clearance gap level size preload capacity grade viscosity rating tightness tension backlash")
+
+// figures are words for what stands in a book.
+var figures = set("figure figures number numbers spec specs value values torque torques specification")
 
 // valueIn tells whether a value, or the word for one, stands in the clauses from lo to hi.
 func (r *reading) valueIn(lo, hi int) bool {
@@ -613,6 +656,9 @@ func (r *reading) doubtful(ci int, oc openCue, rec *Record) bool {
 	if !own && len(r.numbers(c)) > 0 && r.ofMachine(c) && c.mood&other == 0 {
 		own = true
 	}
+	if k := ci - 1; !own && k >= 0 && r.clauses[k].sentence == c.sentence && c.hi-c.lo <= 5 && r.valueNamed(k) && len(r.numbers(&r.clauses[k])) > 0 {
+		own = true // "the gap's nought point six, give or take"
+	}
 	if r.saidIn(c, "yours") {
 		return false
 	}
@@ -631,6 +677,9 @@ func (r *reading) doubtful(ci int, oc openCue, rec *Record) bool {
 		if t.Clip == clip && (t.At <= at && at-t.At < 8 || t.At > at && t.At-at < 3) {
 			return t.Hedged || oc.signal == "doubt" && t.At <= at
 		}
+	}
+	if p := r.word(oc.lo - 1); p == "or" || p == "it" && r.word(oc.lo-2) == "or" {
+		return true // "… or it could be a pozi"
 	}
 	size := 0
 	for _, s := range rec.Sizes {
@@ -912,13 +961,23 @@ func (r *reading) aimFrom(e *looseEnd) bool {
 // spoken of just before.
 func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 	c := &r.clauses[ci]
+	if e.signal == "undone" && r.wants(oc) {
+		switch mi, named := r.subjectOf(c, oc.lo); {
+		case mi >= 0 && r.topical(&r.mentions[mi]):
+			e.topic, e.sure = mi, true
+			return
+		case named:
+			e.noun = r.nounBefore(c, oc.lo)
+			return // "the tracking needs doing": of what no list has
+		}
+	}
 	// what is asked of tightness is asked of something that is tightened
 	lo, hi := r.nearBy(ci, 3, 1, 10)
-	tight := e.kind == NotTorqued || e.kind == LookUp && r.ofTightness(r.clauses[lo].lo, r.clauses[hi].hi)
+	tight := e.kind == NotTorqued || e.kind == LookUp && !r.ofFilling(c, oc) && r.ofTightness(r.clauses[lo].lo, r.clauses[hi].hi)
 	best, score := -1, -1<<30
 	for _, mi := range c.mentions {
 		m := &r.mentions[mi]
-		if !r.topical(m) && !(tight && m.prep == "with" && r.tightenable(m)) || m.lo >= oc.hi && (e.signal == "later" && r.pronounIn(c.lo, oc.lo+1) || e.signal == "find" && r.pronounIn(oc.lo, oc.hi)) {
+		if !r.topical(m) && !(tight && m.prep == "with" && r.tightenable(m)) || m.lo >= oc.hi && (e.signal == "later" && r.pronounIn(c.lo, oc.lo+1) || e.signal == "find" && r.pronounIn(oc.lo, oc.hi) || e.signal == "unfit") {
 			continue
 		}
 		if tight && !r.tightenable(m) || e.kind == LookUp && smeared[m.head] {
@@ -1049,6 +1108,20 @@ func (r *reading) tightenable(m *mention) bool {
 	return m.kind&lexicon.Fastener != 0
 }
 
+// ofFilling tells of what is measured in litres, bars or gaps: no torque answers that.
+func (r *reading) ofFilling(c *clause, oc openCue) bool {
+	for i := max(c.lo, oc.lo-6); i < min(c.hi, oc.hi+6); i++ {
+		if k := r.toks[i].men; k >= 0 && r.mentions[k].head != r.toks[i].s {
+			continue // "grease valve cap"
+		}
+		switch r.toks[i].s {
+		case "oil", "fluid", "coolant", "water", "grease", "gas", "refrigerant", "pressure", "gap", "preload", "capacity", "clearance", "level", "backlash":
+			return true
+		}
+	}
+	return false
+}
+
 // ofTightness tells whether torque or tightness is spoken of between two tokens.
 func (r *reading) ofTightness(lo, hi int) bool {
 	for i := lo; i < hi; i++ {
@@ -1156,6 +1229,12 @@ func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
 	if (p.kind == Promise) != (e.kind == Promise) || e.signal == "unrun" && p.signal != "unrun" {
 		return false
 	}
+	if e.signal == "unfit" {
+		if gap < 25 && p.before == BeforeLater {
+			p.before = BeforeUse
+		}
+		return gap < 25 && p.kind != Promise
+	}
 	if p.signal == "unrun" && e.signal != "unrun" {
 		return e.kind == Unfinished && !e.sure && gap < 12 // "that's tomorrow's job"
 	}
@@ -1189,6 +1268,9 @@ func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
 		return gap < 14
 	case e.kind == Conflict && (p.kind == Unsure || p.kind == LookUp) && gap < 10:
 		p.kind = Conflict
+		if e.lo < p.lo { // it begins with the first of the two sources
+			p.lo, p.hi, p.topic, p.sure = e.lo, e.hi, e.topic, e.sure
+		}
 		return true
 	case p.kind == Unsure && e.kind == LookUp && gap < 12:
 		p.kind = LookUp
@@ -1399,6 +1481,11 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 			}
 		}
 	}
+	if e.noun >= 0 {
+		from := r.phraseFrom(e.noun)
+		o.About, e.sure = strings.ToLower(r.text(from, e.noun+1)), true
+		lo = from
+	}
 	if e.kind == Promise {
 		// "the routing photo also | I'll put in the community page"
 		for k := r.toks[lo].cl - 1; k >= 0 && r.clauses[k].sentence == r.clauses[e.first].sentence && hi-r.clauses[k].lo <= 24 && len(r.clauses[e.first].mentions) == 0 && !promises(&r.clauses[k]); k-- {
@@ -1426,7 +1513,7 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 	for _, k := range e.also {
 		o.AlsoAt = append(o.AlsoAt, round3(r.at(k)))
 	}
-	o.Question = spokenQuestion(o, e.sure && o.About != "" && (e.topic >= 0 || o.LedgerID != "" || e.kind == Unsure))
+	o.Question = spokenQuestion(o, e.sure && o.About != "" && (e.topic >= 0 || e.noun >= 0 || o.LedgerID != "" || e.kind == Unsure))
 	return o
 }
 

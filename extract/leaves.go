@@ -1,0 +1,387 @@
+package extract
+
+import (
+	"strings"
+
+	"wrenchword/extract/lexicon"
+)
+
+// The ways of leaving something open that no list of phrases holds, because any
+// verb of the workshop or the name of any part may stand in them.
+
+// leaves gives the signals of a clause that are told by its build: work that a
+// thing is said to want, work told as left, a lock that nobody has.
+func (r *reading) leaves(ci int) []openCue {
+	c := &r.clauses[ci]
+	if c.mood&(conditional|asked|advert|greeting|listing) != 0 {
+		return nil
+	}
+	var out []openCue
+	if lo, hi := r.wanting(ci); lo >= 0 {
+		out = append(out, openCue{lo, hi, "undone"})
+	}
+	if c.mood&other != 0 {
+		return out
+	}
+	if lo, hi := r.leftToDo(c); lo >= 0 {
+		out = append(out, openCue{lo, hi, "undone"})
+	}
+	if lo, hi := r.noneOf(c); lo >= 0 {
+		out = append(out, openCue{lo, hi, "none"})
+	}
+	return out
+}
+
+// chores are works that have a name of their own: "it wants a clean".
+var chores = set("clean wipe bleed check tweak squirt lube polish service skim nip charge flush rub wash rebuild recharge top lick coat going adjust adjustment recalibration calibration alignment balance weld repair tickle retorque oiling")
+
+// often tells of work that is due again and again, on any such machine.
+func (r *reading) often(c *clause) bool {
+	for i := c.lo; i < c.hi; i++ {
+		switch r.toks[i].s {
+		case "every", "always", "usually", "often", "normally", "generally", "regular", "regularly", "occasionally", "sometimes", "never":
+			return true
+		}
+	}
+	return false
+}
+
+// wanting finds "wants bleeding", "it'll need greasing", "could do with a clean":
+// work that the thing is said to want. What is set about in the next breath is not left.
+func (r *reading) wanting(ci int) (lo, hi int) {
+	c := &r.clauses[ci]
+	if r.often(c) || r.pastTold(c) {
+		return -1, -1
+	}
+	end := c.hi
+	for _, q := range c.cues {
+		if q.mood&other != 0 {
+			end = min(end, q.lo) // but "needs balancing by somebody" is said of the thing
+		}
+	}
+	for i := c.lo; i+1 < end; i++ {
+		k := i + 1
+		switch w := r.toks[i].s; {
+		case w == "needs" || w == "wants":
+		case (w == "need" || w == "want") && i > c.lo:
+		case w == "could" && r.word(i+1) == "do" && r.word(i+2) == "with":
+			k = i + 3
+		case w == "due" && r.word(i+1) == "for":
+			k = i + 2
+		default:
+			continue
+		}
+		if !r.ofThings(c, i) {
+			continue
+		}
+		for k < c.hi && (loosely[r.toks[k].s] || wantingly[r.toks[k].s]) {
+			k++
+		}
+		if k >= c.hi {
+			continue
+		}
+		w := r.toks[k].s
+		if (w == "a" || w == "some" || w == "another" || w == "its") && k+1 < c.hi {
+			n := r.toks[k+1].s
+			if n == "good" || n == "proper" || n == "bit" || n == "quick" || n == "little" {
+				k++
+				if n = r.word(k + 1); n == "of" {
+					k += 2
+					n = r.word(k + 1)
+				}
+			}
+			if k+1 < c.hi && chores[n] && !r.setAbout(ci) {
+				return i, k + 2
+			}
+			continue
+		}
+		if r.gerund(k) && !r.setAbout(ci) {
+			return i, k + 1
+		}
+	}
+	return -1, -1
+}
+
+// gerund tells whether the word after "needs" is what is to be done: nothing else
+// that ends so stands there bare, but for parts by such a name.
+func (r *reading) gerund(k int) bool {
+	w := r.toks[k].s
+	if !strings.HasSuffix(w, "ing") || len(w) < 5 || strings.HasSuffix(w, "thing") || w == "spring" || w == "string" {
+		return false
+	}
+	if r.toks[k].men < 0 {
+		return true
+	}
+	switch r.word(k + 1) {
+	case "with", "to", "up", "in", "out", "on", "off", "down":
+		return len(r.lex.Lemmas(w)) > 0 || w == "packing"
+	}
+	return len(r.lex.Lemmas(w)) > 0 && r.mentions[r.toks[k].men].head != w
+}
+
+var wantingly = set("then still only all both bit also really definitely badly mind")
+
+// wants tells whether a cue is of what a thing is said to want.
+func (r *reading) wants(oc openCue) bool {
+	switch r.toks[oc.lo].s {
+	case "needs", "wants", "need", "want", "could", "due":
+		return true
+	}
+	return false
+}
+
+// subjectOf gives the mention that stands before a verb, or tells that a word does
+// which names something all the same: neither where it is a pronoun.
+func (r *reading) subjectOf(c *clause, verb int) (mention int, named bool) {
+	for i := verb - 1; i >= c.lo; i-- {
+		w := r.toks[i].s
+		switch {
+		case r.toks[i].men >= 0:
+			return r.toks[i].men, true
+		case w == "'ll" || w == "will" || w == "gonna" || w == "going" || w == "'s" || w == "is" || w == "to" || loosely[w] || wantingly[w] || strings.HasSuffix(w, "ly"):
+		default:
+			return -1, !stopWords[w] && !pronounsObj[w] && !subjects[w]
+		}
+	}
+	return -1, false
+}
+
+// nounBefore gives the word that stands as the subject before a verb.
+func (r *reading) nounBefore(c *clause, verb int) int {
+	for i := verb - 1; i >= c.lo; i-- {
+		if w := r.toks[i].s; !stopWords[w] && !loosely[w] && !wantingly[w] && w != "will" && w != "gonna" && w != "going" {
+			return i
+		}
+	}
+	return -1
+}
+
+// phraseFrom gives where the phrase begins that ends in a word: as far back as two
+// words that are no more than names, up to its determiner.
+func (r *reading) phraseFrom(i int) int {
+	c := &r.clauses[r.toks[i].cl]
+	for k := i - 1; k >= max(c.lo, i-2); k-- {
+		w := r.toks[k].s
+		if determiner[w] || stopWords[w] || openers[w] || linking[w] || r.toks[k].brk >= brkComma {
+			return k + 1
+		}
+		if k == i-2 {
+			break
+		}
+	}
+	return i
+}
+
+// ofThings tells whether the subject of the verb at i is the machine, not a person.
+func (r *reading) ofThings(c *clause, i int) bool {
+	for k := i - 1; k >= max(c.lo, i-4); k-- {
+		switch r.toks[k].s {
+		case "you", "i", "we", "who", "people", "nobody", "doesn't", "don't", "didn't", "not", "won't", "never", "no", "to", "he", "she", "if", "might", "may":
+			return false
+		}
+		if r.toks[k].men >= 0 {
+			return true
+		}
+	}
+	return true
+}
+
+// setAbout tells whether what is wanted is set about at once: "the shell wants
+// cleaning, so a bit of cloth round here".
+func (r *reading) setAbout(ci int) bool {
+	for k := ci + 1; k < min(ci+3, len(r.clauses)) && r.since(r.clauses[ci].lo, r.clauses[k].lo) < 12; k++ {
+		n := &r.clauses[k]
+		if r.heardIn(k, k, "later", "undone", "find", "stand-in", "ordered") {
+			return false
+		}
+		if w := r.toks[n.lo].s; (w == "so" || w == "right" || w == "and") && len(n.acts) > 0 && n.mood&(negated|announced|conditional) == 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// leftToDo finds "I've still the outer to trim", "there's the chain to do yet".
+func (r *reading) leftToDo(c *clause) (lo, hi int) {
+	still, from := false, -1
+	for i := c.lo; i < c.hi; i++ {
+		switch w := r.toks[i].s; w {
+		case "still", "yet", "left":
+			still = true
+		case "'ve", "have", "got", "there's", "'s", "leaves":
+			if from < 0 {
+				from = i
+			}
+		}
+	}
+	if from < 0 || !still {
+		return -1, -1
+	}
+	for i := from + 2; i+1 < c.hi; i++ {
+		if r.toks[i].s != "to" || r.toks[i-1].men < 0 && r.toks[i-1].s != "bits" {
+			continue
+		}
+		if v := r.toks[i+1].s; v == "do" || v == "go" || v == "sort" || v == "finish" || r.plainVerb(v) {
+			return from, i + 2
+		}
+	}
+	return -1, -1
+}
+
+// lockHeads are what locks a nut or a pin; a bare "pin" or "clip" may be anything.
+var lockHeads = set("circlip cotter lockwire")
+
+// noneOf finds "I've no split pin", "haven't got a new tab washer": the lock that
+// nobody has is not in.
+func (r *reading) noneOf(c *clause) (lo, hi int) {
+	for _, mi := range c.mentions {
+		m := &r.mentions[mi]
+		t := &thing{head: lexicon.Singular(m.head), mods: map[string]bool{}}
+		for _, w := range m.mods {
+			t.mods[w] = true
+		}
+		if !lockHeads[t.head] && !isLock(t) {
+			continue
+		}
+		for k := m.lo - 1; k >= max(c.lo, m.lo-5); k-- {
+			switch w := r.toks[k].s; w {
+			case "no", "haven't", "without", "of", "ain't":
+				p := r.word(k - 1)
+				if w == "no" && (p == "'ve" || p == "have" || p == "got" || p == "had" || p == "with") || w == "haven't" || w == "ain't" && r.word(k+1) == "got" || w == "without" && r.fittedIn(c, k) || w == "of" && p == "out" {
+					return k, m.hi
+				}
+			}
+		}
+	}
+	return -1, -1
+}
+
+// fittedIn tells whether something is said to be on, in or done up before a token.
+func (r *reading) fittedIn(c *clause, at int) bool {
+	for i := c.lo; i < at; i++ {
+		switch r.toks[i].s {
+		case "on", "in", "tight", "gone", "going", "back":
+			return true
+		}
+	}
+	return false
+}
+
+// turnedWay are words for which way round a thing sits, and in which order.
+var turnedWay = set("round facing faces face outwards inwards outward inward upside backwards forwards order sequence lip over under behind lefthand righthand")
+
+// placedAt are verbs of where a thing sits.
+var placedAt = set("goes went go going sat sits sit fits hooks hooked was were is 's faces faced facing points pointed in on behind put")
+
+// led are words that lead to a place: "on the inside", "goes in top".
+var led = set("the on at to in into its my his her facing faces towards from goes is")
+
+// orients tells whether a clause says where or which way round a thing goes: a
+// doubt of that is a doubt of the job.
+func (r *reading) orients(ci int) bool {
+	c := &r.clauses[ci]
+	if c.mood&(other|conditional|advert|greeting) != 0 {
+		return false
+	}
+	way, verb := false, false
+	for i := c.lo; i < c.hi; i++ {
+		w := r.toks[i].s
+		way = way || turnedWay[w] || placeWords[w] && r.toks[i].men < 0 && led[r.word(i-1)] || w == "way" && r.word(i+1) != "to"
+		verb = verb || placedAt[w]
+		if w == "'ll" || w == "will" || w == "gonna" || w == "you" || w == "why" {
+			return false
+		}
+		if m := r.toks[i].men; m >= 0 && placeWords[w] {
+			if p := r.mentions[m].prep; p == "on" || p == "in" || p == "to" || p == "at" || p == "into" {
+				way = true // "on the top spigot"
+			}
+		}
+	}
+	return way && verb
+}
+
+// whether tells of "was there a washer under this or not?", "does this go behind
+// the arm?": what the speaker asks of the machine and cannot say.
+func (r *reading) whether(ci int) bool {
+	lo, hi := r.nearBy(ci, 2, 1, 10)
+	for k := lo; k <= hi; k++ {
+		c := &r.clauses[k]
+		if first := r.toks[c.lo].s; k > ci && first != "if" && first != "whether" || k <= ci && c.mood&asked == 0 && first != "whether" && !r.saidIn(c, "whether") {
+			continue
+		}
+		if r.saidIn(c, "why") || r.saidIn(c, "you") || r.saidIn(c, "how") || c.mood&other != 0 {
+			continue
+		}
+		for _, mi := range c.mentions {
+			if r.topical(&r.mentions[mi]) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// placedInDoubt tells whether a doubt is of where or which way round a thing goes,
+// in its own clause or, where it stands alone, in the one before; the end then
+// takes that clause along.
+func (r *reading) placedInDoubt(e *looseEnd, oc openCue) bool {
+	ci := e.first
+	c := &r.clauses[ci]
+	if r.putRight(ci, oc) {
+		return false
+	}
+	if r.orients(ci) {
+		return true
+	}
+	if k := ci + 1; k < len(r.clauses) && oc.hi >= c.hi-1 && r.clauses[k].sentence == c.sentence && r.since(c.lo, r.clauses[k].lo) < 6 && r.orients(k) {
+		e.last = k
+		return true
+	}
+	if k := ci - 1; k >= 0 && c.hi-c.lo <= 7 && r.since(r.clauses[k].lo, c.lo) < 8 && r.orients(k) {
+		e.first = k
+		return true
+	}
+	return false
+}
+
+// madeDo tells whether, where a part was not to be had, it is told right after what
+// went on instead: "no gasket in the kit, so I've cut one out of card".
+func (r *reading) madeDo(ci int) bool {
+	c := &r.clauses[ci]
+	named := false
+	for _, mi := range c.mentions {
+		named = named || r.mentions[mi].kind&(lexicon.Part|lexicon.Fastener) != 0
+	}
+	if !named && !r.hasSize(c) {
+		return false
+	}
+	_, hi := r.nearBy(ci, 0, 2, 12)
+	for k := ci; k <= hi; k++ {
+		n := &r.clauses[k]
+		if n.mood&(conditional|asked) != 0 {
+			continue
+		}
+		for i := max(n.lo, c.lo); i < n.hi; i++ {
+			switch r.toks[i].s {
+			case "so", "instead":
+				for j := i + 1; j < min(n.hi, i+8); j++ {
+					switch r.toks[j].s {
+					case "in", "on", "used", "using", "cut", "made", "put", "fitted", "it's", "they're", "'s", "'ve", "have":
+						return true
+					}
+				}
+			}
+		}
+	}
+	return false
+}
+
+// hasSize tells whether a size stands in a clause: "no M8 in stainless".
+func (r *reading) hasSize(c *clause) bool {
+	for _, q := range c.qtys {
+		if ours(r.qtys[q].Kind) {
+			return true
+		}
+	}
+	return false
+}
