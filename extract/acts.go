@@ -123,12 +123,19 @@ func (r *reading) actAt(ci, i int) (act, int) {
 	var best act
 	bestEnd, bestScore := 0, 0
 	third := strings.HasSuffix(t.s, "s") && !r.plainVerb(t.s)
+	after := r.ids[i+1 : c.hi]
+	var among uint64 // a bit for each word after it, shared by few
+	for _, w := range after {
+		among |= 1 << (w % 64)
+	}
 	for _, v := range r.lex.Lemmas(t.s) {
-		for _, p := range r.lex.Patterns(v) {
+		patterns := r.lex.Patterns(v)
+		for k := range patterns {
+			p := &patterns[k]
 			if 2*len(p.Words)+1 < bestScore {
 				break // longest first
 			}
-			if len(p.Words) > 1 && !slices.Contains(r.ids[i+1:c.hi], p.Last) {
+			if len(p.Words) > 1 && (among>>(p.Last%64)&1 == 0 || !slices.Contains(after, p.Last)) {
 				continue
 			}
 			a, end, ok := r.match(c, i, p)
@@ -147,6 +154,7 @@ func (r *reading) actAt(ci, i int) (act, int) {
 	if bestEnd == 0 || !r.verbHere(c, i, &best) {
 		return act{}, 0
 	}
+	best.rule = "verb " + best.action.Name
 	return best, bestEnd
 }
 
@@ -198,8 +206,8 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 }
 
 // match matches one pattern with its verb at i. The thing may stand in the gap, at most eight words long.
-func (r *reading) match(c *clause, i int, p lexicon.Pattern) (act, int, bool) {
-	a := act{action: p.Action, lo: i, hi: i + 1, verb: i, subject: p.Subject, rule: "verb " + p.Action.Name}
+func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
+	a := act{action: p.Action, lo: i, hi: i + 1, verb: i, subject: p.Subject}
 	if p.Words[0] == "do" && i+1 < c.hi && r.isVerbForm(r.toks[i+1].s) && r.toks[i+1].men < 0 {
 		return a, 0, false // "I did look this one up"
 	}

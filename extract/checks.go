@@ -501,9 +501,7 @@ func (r *reading) numbersIn(lo, hi int) []string {
 	if lo >= hi {
 		return nil
 	}
-	base := int(r.toks[lo].lo)
-	end := r.endOf(hi)
-	for _, n := range normalize.Numbers(r.talk.Text[base:end]) {
+	for _, n := range r.numbersOf(lo, hi) {
 		if n.Low != nil {
 			out = append(out, n.Low.RatString())
 		}

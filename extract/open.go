@@ -60,6 +60,7 @@ func openID(o Open, ids map[string]int) string {
 }
 
 var dueWords = [][]string{{"tomorrow"}, {"on", "monday"}, {"on", "tuesday"}, {"on", "wednesday"}, {"on", "thursday"}, {"on", "friday"}, {"on", "saturday"}, {"on", "sunday"}, {"next", "week"}, {"next", "time"}, {"next", "month"}, {"at", "the", "weekend"}, {"next", "weekend"}, {"in", "the", "morning"}}
+var dueBy = byFirst(dueWords)
 
 // dueOf gives when something is to be done, where that was said.
 func (r *reading) dueOf(ci int) string {
@@ -70,7 +71,7 @@ func (r *reading) dueOf(ci int) string {
 	for k := lo; k <= min(ci+1, len(r.clauses)-1); k++ {
 		c := &r.clauses[k]
 		for i := c.lo; i < c.hi; i++ {
-			for _, p := range dueWords {
+			for _, p := range dueBy[r.toks[i].s] {
 				if r.says(i, c.hi, p) {
 					return strings.ToLower(r.text(i, i+len(p)))
 				}

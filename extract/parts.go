@@ -158,12 +158,12 @@ func (r *reading) again(c *clause) int {
 		}
 	}
 	for i := c.lo; i < c.hi; i++ {
-		for _, p := range itAgain {
+		for _, p := range itAgainBy[r.toks[i].s] {
 			if r.says(i, c.hi, p) {
 				return i
 			}
 		}
-		for _, p := range itStays { // and nothing more: "keep that beside you" says where
+		for _, p := range itStaysBy[r.toks[i].s] { // and nothing more: "keep that beside you" says where
 			if end := i + len(p); r.says(i, c.hi, p) && (end == c.hi || r.toks[end-1].brk >= brkComma) {
 				return i
 			}
@@ -367,7 +367,7 @@ func (r *reading) usedAgain(c *clause, m *mention) bool {
 		case "not", "never", "ain't", "isn't", "aren't", "if", "when":
 			return false
 		}
-		for _, p := range againPhrases {
+		for _, p := range againBy[r.toks[i].s] {
 			if r.says(i, hi, p) {
 				return true
 			}
@@ -375,6 +375,8 @@ func (r *reading) usedAgain(c *clause, m *mention) bool {
 	}
 	return false
 }
+
+var itAgainBy, itStaysBy, againBy = byFirst(itAgain), byFirst(itStays), byFirst(againPhrases)
 
 // consumables gives what was used up, with what it went on.
 func (r *reading) consumables() []Consumable {

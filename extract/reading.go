@@ -145,19 +145,20 @@ type reading struct {
 	byHead   map[string][]*thing // things by their head, in order
 	touched  []touch             // when each fastener was spoken of or handled, in order
 	heard    []heard
-	toolList [2]int // the clauses of the spoken tool list that opens the talk, half-open
+	nums     map[[2]int][]normalize.Number // by the tokens that were asked for their numbers
+	toolList [2]int                     // the clauses of the spoken tool list that opens the talk, half-open
 }
 
 // quantity is a quantity in the talk with the tokens it stands on.
 type quantity struct {
 	normalize.Quantity
-	lo, hi int // tokens
-	cl     int
+	lo, hi   int // tokens
+	cl       int
 	unitFrom string // the value or words heard near it whose unit it takes, "" where its own was said
 }
 
 func read(talk *transcript.Talk, lex *lexicon.Lexicon) *reading {
-	r := &reading{talk: talk, lex: lex}
+	r := &reading{talk: talk, lex: lex, nums: map[[2]int][]normalize.Number{}}
 	r.tokens()
 	r.quantities()
 	r.bare = r.unpunctuated()
@@ -286,6 +287,15 @@ func (r *reading) says(i, hi int, phrase []string) bool {
 	return true
 }
 
+// byFirst sorts phrases by their first words: most words of the talk begin none.
+func byFirst(phrases [][]string) map[string][][]string {
+	by := map[string][][]string{}
+	for _, p := range phrases {
+		by[p[0]] = append(by[p[0]], p)
+	}
+	return by
+}
+
 // endOf gives where the text of the tokens before hi ends: at the end of the last
 // one's word, or at its own where the word goes on.
 func (r *reading) endOf(hi int) int {
@@ -294,6 +304,16 @@ func (r *reading) endOf(hi int) int {
 		return int(last.hi)
 	}
 	return int(r.talk.Words[last.w].Hi)
+}
+
+// numbersOf gives the numbers said between two tokens, their places counted from the first one's first byte.
+func (r *reading) numbersOf(lo, hi int) []normalize.Number {
+	n, ok := r.nums[[2]int{lo, hi}]
+	if !ok {
+		n = normalize.Numbers(r.talk.Text[r.toks[lo].lo:r.endOf(hi)])
+		r.nums[[2]int{lo, hi}] = n
+	}
+	return n
 }
 
 func (r *reading) tokenAt(b int) int {

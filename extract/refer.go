@@ -1597,9 +1597,11 @@ func byHand(r *reading, c *clause, a *act) bool {
 	return false
 }
 
+var handBy = byFirst(handPhrases)
+
 // handAt tells whether words for "by hand only" stand at token i.
 func handAt(r *reading, i, hi int) bool {
-	for _, p := range handPhrases {
+	for _, p := range handBy[r.toks[i].s] {
 		if r.says(i, hi, p) {
 			return true
 		}

@@ -249,8 +249,7 @@ func (r *reading) bareSizes(ci int, known map[string]bool) []sized {
 		return nil
 	}
 	base := int(r.toks[c.lo].lo)
-	end := r.endOf(c.hi)
-	for _, n := range normalize.Numbers(r.talk.Text[base:end]) {
+	for _, n := range r.numbersOf(c.lo, c.hi) {
 		a, b := r.tokenAt(n.Start+base), r.tokenAt(n.End+base-1)+1
 		if a < c.lo || b > c.hi || a >= b || r.toks[a].qty >= 0 || r.toks[b-1].qty >= 0 || n.Low == nil {
 			continue

@@ -873,10 +873,8 @@ func (r *reading) handTightNear(ci int) bool {
 		}
 	}
 	for i := c.lo; i < c.hi; i++ {
-		for _, p := range handPhrases {
-			if r.says(i, c.hi, p) {
-				return true
-			}
+		if handAt(r, i, c.hi) {
+			return true
 		}
 		switch r.toks[i].s {
 		case "nip", "nipped", "finger", "fingers", "tighten", "tightened":

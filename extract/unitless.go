@@ -120,9 +120,8 @@ func (r *reading) unitlessIn(ci int, said, late []saidValue) []quantity {
 		return nil
 	}
 	base := int(r.toks[c.lo].lo)
-	end := r.endOf(c.hi)
 	var out []quantity
-	for _, n := range normalize.Numbers(r.talk.Text[base:end]) {
+	for _, n := range r.numbersOf(c.lo, c.hi) {
 		if n.Low == nil || n.Low.Cmp(big.NewRat(3, 1)) < 0 || n.High.Cmp(big.NewRat(700, 1)) > 0 || !n.Low.IsInt() && n.Low.Cmp(big.NewRat(30, 1)) > 0 {
 			continue
 		}
