@@ -122,14 +122,17 @@ func (r *reading) actAt(ci, i int) (act, int) {
 	}
 	var best act
 	bestEnd, bestScore := 0, 0
-	third := strings.HasSuffix(t.s, "s") && !r.plainVerb(t.s)
+	third := strings.HasSuffix(t.s, "s") && !t.is(wVerb)
+	if !t.is(wForm) {
+		return act{}, 0
+	}
 	after := r.ids[i+1 : c.hi]
 	var among uint64 // a bit for each word after it, shared by few
 	for _, w := range after {
 		among |= 1 << (w % 64)
 	}
-	for _, v := range r.lex.Lemmas(t.s) {
-		patterns := r.lex.Patterns(v)
+	for _, v := range r.lex.LemmasOf(r.ids[i]) {
+		patterns := r.lex.PatternsOf(v)
 		for k := range patterns {
 			p := &patterns[k]
 			if 2*len(p.Words)+1 < bestScore {
@@ -1172,6 +1175,9 @@ func (r *reading) left(ci int) {
 func (r *reading) goes(ci int) {
 	c := &r.clauses[ci]
 	for i := c.lo; i < c.hi; i++ {
+		if !r.toks[i].is(wOff | wOn | wReturning) {
+			continue
+		}
 		w := r.toks[i].s
 		p, v := r.word(i+1), r.word(i+2)
 		if returning[w] && (p == "she" || p == "it" || p == "he" || p == "they") && (v == "goes" || v == "go") {

@@ -1,6 +1,7 @@
 package extract
 
 import (
+	"slices"
 	"sort"
 	"strings"
 
@@ -15,9 +16,10 @@ type tok struct {
 	lo, hi uint32
 	w      uint32 // index into talk.Words
 	brk    uint8  // what ends after it
-	cl     int    // clause
-	men    int    // mention it belongs to, or -1
-	qty    int    // quantity it belongs to, or -1
+	class
+	cl  int // clause
+	men int // mention it belongs to, or -1
+	qty int // quantity it belongs to, or -1
 }
 
 // What ends after a token.
@@ -232,7 +234,9 @@ func (r *reading) tokens() {
 		if r.toks[i].brk >= brkSentence {
 			line = i + 1
 		}
-		r.ids[i], r.run[i], r.line[i] = r.lex.ID(r.toks[i].s), int32(run), int32(line)
+		t := &r.toks[i]
+		r.ids[i], r.run[i], r.line[i] = r.lex.ID(t.s), int32(run), int32(line)
+		t.class = classIn(r.lex, t.s, r.ids[i])
 	}
 }
 
@@ -394,12 +398,13 @@ func (r *reading) cut() {
 // startsClause tells whether a new clause begins at token i, the clause before having begun at start.
 func (r *reading) startsClause(start, i int) bool {
 	t, p := r.toks[i].s, r.toks[i-1].s
+	tk, pk := r.toks[i].class, r.toks[i-1].class
 	if r.toks[i].qty >= 0 && r.toks[i].qty == r.toks[i-1].qty {
 		return false
 	}
 	comma := r.toks[i-1].brk >= brkPause
 	n := i - start
-	if r.toks[i-1].brk <= brkPause && leadsName[p] {
+	if r.toks[i-1].brk <= brkPause && pk.is(wLeadsName) {
 		return false // "crack the | wheel bolts": a breath, no end
 	}
 	if r.toks[i-1].brk <= brkPause {
@@ -410,22 +415,22 @@ func (r *reading) startsClause(start, i int) bool {
 			}
 		}
 	}
-	next, next2 := "", ""
+	next, nk, nk2 := "", class(0), class(0)
 	if r.toks[i].brk <= brkPause {
-		next = r.word(i + 1)
+		next, nk = r.word(i+1), r.kind(i+1)
 		if next != "" && r.toks[i+1].brk <= brkPause {
-			next2 = r.word(i + 2)
+			nk2 = r.kind(i + 2)
 		}
 	}
 	// "it", "that" and their kin are as often what is worked on as who does it
-	subj := func(a, b string) bool {
-		if !subjects[a] {
+	subj := func(a string, ak, bk class) bool {
+		if !ak.is(wSubject) {
 			return false
 		}
-		if pronounsObj[a] || a == "there" || a == "here" {
-			return linking[b]
+		if ak.is(wPronoun) || a == "there" || a == "here" {
+			return bk.is(wLinking)
 		}
-		return linking[b] || len(r.lex.Lemmas(b)) > 0
+		return bk.is(wLinking | wForm)
 	}
 	if r.bare[r.talk.Words[r.toks[i].w].Clip] && r.startsBare(start, i) {
 		return true
@@ -435,7 +440,7 @@ func (r *reading) startsClause(start, i int) bool {
 		if n < 2 && !comma {
 			return false
 		}
-		if subj(next, next2) || openers[next] || next == "then" {
+		if subj(next, nk, nk2) || nk.is(wOpener) || next == "then" {
 			return true
 		}
 		if r.imperativeAt(i + 1) {
@@ -445,7 +450,7 @@ func (r *reading) startsClause(start, i int) bool {
 			return r.hasVerbSoon(i + 1)
 		}
 		return false
-	case openers[t] && !holdsClause[p] && p != "the" && p != "a" && p != "and" && p != "just" && p != "right" && p != "only" && p != "little" && p != "good" && p != "for" && p != "not":
+	case tk.is(wOpener) && !pk.is(wHoldsClause) && p != "the" && p != "a" && p != "and" && p != "just" && p != "right" && p != "only" && p != "little" && p != "good" && p != "for" && p != "not":
 		if t == "right" || t == "first" || t == "next" || t == "after" || t == "before" || t == "till" || t == "here" {
 			// they are also plain words
 			if t == "right" && !(comma || next == "so" || next == "then" || next == "now") {
@@ -465,32 +470,32 @@ func (r *reading) startsClause(start, i int) bool {
 			return false
 		}
 		return true
-	case subj(t, next) && !holdsClause[p] && (!pronounsObj[t] || comma || !prepositions[p] && !r.plainVerb(p)) && !(p == "do" || p == "all" || p == "way" || p == "thing" || p == "one" || p == "bit" || p == "time"):
-		if t == "that" && !linking[next] || t == "there" && next != "'s" && next != "is" && next != "was" && next != "are" || t == "here" {
+	case subj(t, tk, nk) && !pk.is(wHoldsClause) && (!tk.is(wPronoun) || comma || !pk.is(wPreposition|wVerb)) && !(p == "do" || p == "all" || p == "way" || p == "thing" || p == "one" || p == "bit" || p == "time"):
+		if t == "that" && !nk.is(wLinking) || t == "there" && next != "'s" && next != "is" && next != "was" && next != "are" || t == "here" {
 			return comma
 		}
 		return n >= 2 || comma
-	case t == "you" && (next == "just" || next == "only" || next == "then") && n >= 3 && !holdsClause[p]:
+	case t == "you" && (next == "just" || next == "only" || next == "then") && n >= 3 && !pk.is(wHoldsClause):
 		return true
-	case t == "don't" && n >= 2 && !subjects[p] && p != "and" && p != "just" && p != "we":
+	case t == "don't" && n >= 2 && !pk.is(wSubject) && p != "and" && p != "just" && p != "we":
 		return true
-	case (t == "never" || t == "make" && next == "sure" || t == "mind" && (next == "the" || next == "your" || next == "you")) && n >= 3 && !subjects[p]:
+	case (t == "never" || t == "make" && next == "sure" || t == "mind" && (next == "the" || next == "your" || next == "you")) && n >= 3 && !pk.is(wSubject):
 		return true
-	case t == "both" && n >= 2 && (next == "of" || linking[next]) && r.hasVerb(start, i) && !prepositions[p]:
+	case t == "both" && n >= 2 && (next == "of" || nk.is(wLinking)) && r.hasVerb(start, i) && !pk.is(wPreposition):
 		return true
-	case n >= 3 && !comma && r.imperativeAt(i) && (determiner[next] || pronounsObj[next]) && r.hasVerb(start, i) && !leadsVerb[p] && !subjects[p] && !prepositions[p] && !linking[p] && !determiner[p]:
+	case n >= 3 && !comma && r.imperativeAt(i) && nk.is(wDeterminer|wPronoun) && r.hasVerb(start, i) && !pk.is(wLeadsVerb|wSubject|wPreposition|wLinking|wDeterminer):
 		return true // "… in the same way | hook all the clips out"
-	case n >= 3 && particle[p] && r.hasVerb(start, i) && (t == "the" || t == "this" || t == "these" || t == "those" || t == "your") && r.verbFollows(i+1):
+	case n >= 3 && pk.is(wParticle) && r.hasVerb(start, i) && (t == "the" || t == "this" || t == "these" || t == "those" || t == "your") && r.verbFollows(i+1):
 		return true // "both come out | the bottom pin's got a sleeve"
-	case n >= 2 && (endsPhrase[p] || r.toks[i-1].brk >= brkPause) && !holdsClause[p] && !offWords[t] && !onWords[t] && t != "back" && r.thingThenVerb(i) && (r.hasVerb(start, i) || particle[p]):
+	case n >= 2 && (pk.is(wEndsPhrase) || r.toks[i-1].brk >= brkPause) && !pk.is(wHoldsClause) && !tk.is(wOff|wOn) && t != "back" && r.thingThenVerb(i) && (r.hasVerb(start, i) || pk.is(wParticle)):
 		return true // "… done | wheel back on"
-	case (t == "new" || t == "fresh") && n >= 3 && !determiner[p] && !prepositions[p] && !dropAdj[p] && !linking[p] && !r.isVerbForm(p) && p != "and" && p != "of" && (r.thingThenVerb(i) || r.thingThenPlace(i)):
+	case (t == "new" || t == "fresh") && n >= 3 && !pk.is(wDeterminer|wPreposition|wDropAdj|wLinking|wInUse) && p != "and" && p != "of" && (r.thingThenVerb(i) || r.thingThenPlace(i)):
 		return true // "… with your thumb | new clip in the groove"
 	case r.toks[i-1].brk == brkPause && n >= 3 && r.turnsTo(i):
 		return true // "… that one and that one | pulley now three little ones"
-	case r.toks[i-1].brk == brkPause && isNoun(r, i) && isNoun(r, i-1) && !particle[next]:
+	case r.toks[i-1].brk == brkPause && isNoun(r, i) && isNoun(r, i-1) && !nk.is(wParticle):
 		return false
-	case comma && n >= 2 && !offWords[t] && !onWords[t] && t != "up" && t != "down" && t != "back":
+	case comma && n >= 2 && !tk.is(wOff|wOn) && t != "up" && t != "down" && t != "back":
 		if t == "which" || t == "who" {
 			return true
 		}
@@ -524,19 +529,20 @@ var takesTwo = set("give gives gave giving get got buy leave leaves make makes l
 // before has had its verb and its thing.
 func (r *reading) startsBare(start, i int) bool {
 	t, p := r.toks[i].s, r.toks[i-1].s
+	tk, pk := r.toks[i].class, r.toks[i-1].class
 	n := i - start
-	next := r.word(i + 1)
-	ends := !determiner[p] && !prepositions[p] && !holdsClause[p] && !linking[p] && !subjects[p] && !dropAdj[p] && !placeWords[p] && !openers[p] && p != "and" && p != "or" && p != "not" && p != "no" && p != "very" && p != "too" && p != "just" && p != "only"
+	next, nk := r.word(i+1), r.kind(i+1)
+	ends := !pk.is(wDeterminer|wPreposition|wHoldsClause|wLinking|wSubject|wDropAdj|wPlace|wOpener) && p != "and" && p != "or" && p != "not" && p != "no" && p != "very" && p != "too" && p != "just" && p != "only"
 	switch {
-	case interjections[t] && ends:
+	case tk.is(wInterjection) && ends:
 		return true
-	case n == 1 && interjections[p] && t != p:
+	case n == 1 && pk.is(wInterjection) && t != p:
 		return true
 	case t == "step" && (next == "number" || numberWord[next]):
 		return true
-	case n < 3 || !ends || r.isVerbForm(p) && r.toks[i-1].qty < 0 && !isThingWord(r, i-1):
+	case n < 3 || !ends || pk.is(wInUse) && r.toks[i-1].qty < 0 && !isThingWord(r, i-1):
 		return false
-	case t == "it" && (linking[next] || strings.HasSuffix(next, "ed") || strings.HasSuffix(next, "s") && len(next) > 3 && next != "this"):
+	case t == "it" && (nk.is(wLinking) || strings.HasSuffix(next, "ed") || strings.HasSuffix(next, "s") && len(next) > 3 && next != "this"):
 		return true
 	case t == "there" && (next == "it" || next == "she" || next == "we") && r.word(i+2) != "is":
 		return true
@@ -546,19 +552,18 @@ func (r *reading) startsBare(start, i int) bool {
 		return true
 	case t == "no" && (next == "sorry" || next == "wait" || next == "hang" || next == "it" || next == "i" || next == "that" || next == "no"):
 		return true
-	case (t == "i" || t == "we") && !isThingWord(r, i-1) && p != "one" && p != "ones" && p != "thing" && p != "way" && p != "what" && p != "all" && (linking[next] || len(r.lex.Lemmas(next)) > 0):
+	case (t == "i" || t == "we") && !isThingWord(r, i-1) && p != "one" && p != "ones" && p != "thing" && p != "way" && p != "what" && p != "all" && nk.is(wLinking|wForm):
 		return true
 	}
-	fresh := t == "the" || t == "this" || t == "these" || t == "those" || t == "my" || t == "your" || t == "another" || placeWords[t] && (next == "one" || next == "ones") || (t == "both" || t == "two" || t == "three" || t == "four") && next != "of"
+	fresh := t == "the" || t == "this" || t == "these" || t == "those" || t == "my" || t == "your" || t == "another" || tk.is(wPlace) && (next == "one" || next == "ones") || (t == "both" || t == "two" || t == "three" || t == "four") && next != "of"
 	if !fresh || next == "way" || r.word(i+2) == "way" || !r.hasVerb(start, i) {
 		return false
 	}
-	if placeWords[t] {
-		w := r.word(i + 2)
-		return linking[w] || offWords[w] || onWords[w] || r.isVerbForm(w)
+	if tk.is(wPlace) {
+		return r.kind(i + 2).is(wLinking | wOff | wOn | wInUse)
 	}
 	for k := start; k < i; k++ {
-		if takesTwo[r.toks[k].s] && i-k <= 4 {
+		if r.toks[k].is(wTakesTwo) && i-k <= 4 {
 			return false // "give it the other one"
 		}
 	}
@@ -576,20 +581,12 @@ func (r *reading) imperativeAt(i int) bool {
 	if w == "" || i > 0 && (r.toks[i-1].s == "the" || r.toks[i-1].s == "a") {
 		return false
 	}
-	for _, v := range r.lex.Lemmas(w) {
-		if v == w && w != "be" && w != "go" && len(r.lex.Patterns(v)) > 0 {
-			_, n := r.lex.Things(r.from(i, len(r.toks)))
-			if n > 1 {
-				return false
-			}
-			nx := r.word(i + 1)
-			if n == 1 && !determiner[nx] && !pronounsObj[nx] {
-				return false // "clip", "washer", "spring": more likely the thing
-			}
-			return true
-		}
+	if !r.toks[i].is(wVerb) || w == "be" || w == "go" || !slices.Contains(r.lex.LemmasOf(r.ids[i]), r.ids[i]) {
+		return false
 	}
-	return false
+	_, n := r.lex.Things(r.from(i, len(r.toks)))
+	// "clip", "washer", "spring": more likely the thing
+	return n == 0 || n == 1 && r.kind(i+1).is(wDeterminer|wPronoun)
 }
 
 // turnsTo tells whether a thing named at i is what the talk turns to: a subject or "now" follows it.
@@ -668,7 +665,7 @@ func (r *reading) verbFollows(i int) bool {
 
 func (r *reading) hasVerb(lo, hi int) bool {
 	for i := lo; i < hi; i++ {
-		if linking[r.toks[i].s] || len(r.lex.Lemmas(r.toks[i].s)) > 0 {
+		if r.toks[i].is(wLinking | wForm) {
 			return true
 		}
 	}
@@ -678,7 +675,7 @@ func (r *reading) hasVerb(lo, hi int) bool {
 func (r *reading) hasVerbSoon(i int) bool {
 	end := min(i+6, len(r.toks))
 	for k := i; k < end; k++ {
-		if linking[r.toks[k].s] && r.toks[k].s != "do" {
+		if r.toks[k].is(wLinking) && r.toks[k].s != "do" {
 			return true
 		}
 		if r.toks[k].s == "off" || r.toks[k].s == "out" {

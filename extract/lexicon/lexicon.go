@@ -98,6 +98,7 @@ type Lexicon struct {
 	said     phrases
 	matchers sync.Pool      // of *matcher
 	lemmas   lists[string]  // by a form of a verb: its plain forms
+	plain    lists[ID]      // the same by their IDs
 	patterns lists[Pattern] // by the plain form, longest first
 	forms    []form         // what lemmas is made of
 	ways     []Pattern      // what patterns is made of
@@ -128,6 +129,7 @@ type word struct {
 type form struct {
 	of    ID
 	plain string
+	id    ID    // of plain
 	next  int32 // the next of the same word, as word.form
 }
 
@@ -561,7 +563,7 @@ func (l *Lexicon) inflect(cols []string) error {
 
 // addForm lets a word be a form of a verb.
 func (l *Lexicon) addForm(text, plain string) {
-	of := l.id(text)
+	of, id := l.id(text), l.id(plain)
 	next := &l.words[of].form
 	for *next > 0 {
 		if f := &l.forms[*next-1]; f.plain == plain {
@@ -571,7 +573,7 @@ func (l *Lexicon) addForm(text, plain string) {
 		}
 	}
 	*next = int32(len(l.forms) + 1)
-	l.forms = append(l.forms, form{of: of, plain: plain})
+	l.forms = append(l.forms, form{of: of, plain: plain, id: id})
 }
 
 // addForms adds the regular forms of a verb, once, where it has no irregular ones.
@@ -656,6 +658,7 @@ func (l *Lexicon) innocentWord(cols []string) error {
 func (l *Lexicon) finish() {
 	n := len(l.words)
 	l.lemmas = listed(n, len(l.forms), func(i int) (ID, string) { return l.forms[i].of, l.forms[i].plain })
+	l.plain = listed(n, len(l.forms), func(i int) (ID, ID) { return l.forms[i].of, l.forms[i].id })
 	longest := 0
 	for i := range l.ways {
 		longest = max(longest, len(l.ways[i].Words))
@@ -688,6 +691,12 @@ func (l *Lexicon) Filler(words []ID) int {
 
 // Lemmas returns the plain forms of the verb that w may be a form of.
 func (l *Lexicon) Lemmas(w string) []string { return l.lemmas.of(l.ID(w)) }
+
+// LemmasOf returns the IDs of the plain forms of the verb that a word may be a form of.
+func (l *Lexicon) LemmasOf(w ID) []ID { return l.plain.of(w) }
+
+// PatternsOf returns the ways of saying an action with the verb, longest first.
+func (l *Lexicon) PatternsOf(verb ID) []Pattern { return l.patterns.of(verb) }
 
 // Patterns returns the ways of saying an action with the verb, longest first.
 func (l *Lexicon) Patterns(verb string) []Pattern { return l.patterns.of(l.ID(verb)) }

@@ -1,0 +1,82 @@
+package extract
+
+import "wrenchword/extract/lexicon"
+
+// class is a set of sets of words: which of the sets that the reading asks for at
+// every word a token's word is in. It is looked up once a token.
+type class uint32
+
+const (
+	wOpener class = 1 << iota
+	wSubject
+	wPronoun
+	wLinking
+	wHoldsClause
+	wDeterminer
+	wPreposition
+	wDropAdj
+	wPlace
+	wLeadsName
+	wInterjection
+	wTakesTwo
+	wEndsPhrase
+	wLeadsVerb
+	wParticle
+	wOff
+	wOn
+	wReturning
+	wStop
+	wDrop
+	wNumber
+	wForm  // a form of a verb, as the vocabulary knows it
+	wVerb  // a verb of the workshop in its plain form
+	wInUse // what isVerbForm tells
+)
+
+// classOf gives the class of a word by the sets it is in.
+var classOf = func() map[string]class {
+	of := make(map[string]class, 1<<10)
+	for _, s := range []struct {
+		class
+		words map[string]bool
+	}{
+		{wOpener, openers}, {wSubject, subjects}, {wPronoun, pronounsObj}, {wLinking, linking}, {wHoldsClause, holdsClause},
+		{wDeterminer, determiner}, {wPreposition, prepositions}, {wDropAdj, dropAdj}, {wPlace, placeWords}, {wLeadsName, leadsName},
+		{wInterjection, interjections}, {wTakesTwo, takesTwo}, {wEndsPhrase, endsPhrase}, {wLeadsVerb, leadsVerb}, {wParticle, particle},
+		{wOff, offWords}, {wOn, onWords}, {wReturning, returning}, {wStop, stopWords}, {wDrop, dropWords}, {wNumber, numberWord},
+	} {
+		for w := range s.words {
+			of[w] |= s.class
+		}
+	}
+	return of
+}()
+
+// is tells whether the word is in any of some sets.
+func (c class) is(any class) bool { return c&any != 0 }
+
+// classIn gives the class of a word by the sets it is in and by what the vocabulary knows.
+func classIn(lex *lexicon.Lexicon, word string, id lexicon.ID) class {
+	c := classOf[word]
+	if id == 0 {
+		return c
+	}
+	if len(lex.PatternsOf(id)) > 0 {
+		c |= wVerb
+	}
+	for _, plain := range lex.LemmasOf(id) {
+		c |= wForm
+		if plain != id || len(lex.PatternsOf(plain)) > 0 {
+			c |= wInUse
+		}
+	}
+	return c
+}
+
+// kind gives the class of the word at token i, none past the ends.
+func (r *reading) kind(i int) class {
+	if i < 0 || i >= len(r.toks) {
+		return 0
+	}
+	return r.toks[i].class
+}
