@@ -148,7 +148,7 @@ type reading struct {
 	touched  []touch             // when each fastener was spoken of or handled, in order
 	heard    []heard
 	nums     map[[2]int][]normalize.Number // by the tokens that were asked for their numbers
-	toolList [2]int                     // the clauses of the spoken tool list that opens the talk, half-open
+	toolList [2]int                        // the clauses of the spoken tool list that opens the talk, half-open
 }
 
 // quantity is a quantity in the talk with the tokens it stands on.
