@@ -29,6 +29,7 @@ func (r *reading) findActs() {
 		r.spreads(ci)
 		r.renewed(ci)
 		r.laid(ci)
+		r.stood(ci)
 		r.row(ci)
 		r.fingerTight(ci)
 		r.listed(ci)
@@ -161,6 +162,9 @@ func (r *reading) actAt(ci, i int) (act, int) {
 	return best, bestEnd
 }
 
+// asAdj are the verbs that also say what a thing is like.
+var asAdj = set("wet dry clean oily warm cool level square empty open")
+
 // theyBefore tells whether "they", "it" or the like is what the verb is said of.
 func (r *reading) theyBefore(c *clause, i int) bool {
 	for k := i - 1; k >= c.lo && k > i-4; k-- {
@@ -182,6 +186,13 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	}
 	if n := r.word(i + 1); a.verb >= 0 && !a.subject && r.toks[i].brk < brkComma && (n == "is" || n == "are" || n == "'s" || n == "was" || n == "were") {
 		return false // "the mark is up"
+	}
+	if asAdj[r.toks[i].s] && a.verb >= 0 && !a.subject && len(a.objects) > 0 {
+		// "wet rag over the tank", "both faces clean, new gasket"
+		m := &r.mentions[a.objects[0]]
+		if m.from == i+1 && m.lo == i+1 && m.kind&(lexicon.Fastener|lexicon.Part) == 0 || r.toks[i].brk >= brkComma {
+			return false
+		}
 	}
 	if i == c.lo {
 		return true
@@ -537,10 +548,6 @@ func (r *reading) laid(ci int) {
 	if m.prep != "" && m.prep != "of" {
 		return
 	}
-	if m.kind&lexicon.Tool != 0 && m.kind&lexicon.Part == 0 && rests[m.head] {
-		r.stood(ci, mi)
-		return
-	}
 	if m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" {
 		return
 	}
@@ -858,19 +865,53 @@ func (r *reading) drivenNext(ci int) bool {
 	return r.mentions[c.mentions[0]].kind&lexicon.Fastener != 0 && (w == "there" || countOf[w] > 1) && len(n.mentions) == 0 && n.hi-n.lo <= 6
 }
 
-// rests are the tools that are put somewhere and stay there.
-var rests = set("jack stand stands chock chocks tray pan block bucket tub wood timber container")
+// rests are the tools that are put somewhere and stay there, drapes what is laid
+// over or round something.
+var rests = set("jack stand stands chock chocks tray pan block bucket tub bowl basin wood timber container plank board bar strap chain pillow cushion mat sheet")
+var drapes = set("rag cloth towel blanket sheet tarp cardboard newspaper paper foam sponge")
 
-// stood reads "axle stand under the seam".
-func (r *reading) stood(ci, mi int) {
+// stood reads "axle stand under the seam", "block of wood between the blade and
+// the deck", "rag over the tank": where a tool is put, with no verb.
+func (r *reading) stood(ci int) {
 	c := &r.clauses[ci]
-	m := &r.mentions[mi]
-	for i := m.hi; i < c.hi && i < m.hi+3; i++ {
-		if w := r.toks[i].s; w == "under" || w == "behind" || w == "underneath" {
-			r.addAct(ci, act{action: r.lex.Action("place"), lo: m.from, hi: m.hi, verb: -1, objects: []int{mi}, subject: true, rule: "tool and place"})
-			return
+	if c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 || ci < r.toolList[1] {
+		return
+	}
+	for _, mi := range c.mentions {
+		m := &r.mentions[mi]
+		rag := drapes[m.head] && m.kind&(lexicon.Consumable|lexicon.Tool) != 0
+		if !rag && (m.kind&lexicon.Tool == 0 || !rests[m.head]) || m.prep != "" && m.prep != "of" || r.inAct(ci, mi) || r.toks[m.hi-1].brk > brkPause {
+			continue
+		}
+		if !r.saidBare(c, m.from) {
+			continue
+		}
+		for i := m.hi; i < c.hi && i < m.hi+3; i++ {
+			w := r.toks[i].s
+			if w == "under" || w == "behind" || w == "underneath" || w == "beneath" || w == "below" || (w == "between" || w == "against" || w == "across") && i+1 < c.hi || rag && (w == "over" || w == "round" || w == "around") && i+1 < c.hi {
+				r.addAct(ci, act{action: r.lex.Action("place"), lo: m.from, hi: m.hi, verb: -1, objects: []int{mi}, subject: true, rule: "tool and place"})
+				return
+			}
+			if r.toks[i].men >= 0 || linking[w] || r.toks[i].brk > brkPause {
+				break
+			}
 		}
 	}
+}
+
+// saidBare tells whether nothing stands before token i in its clause that could
+// say something of what is named there: no verb, nobody, no preposition.
+func (r *reading) saidBare(c *clause, i int) bool {
+	for k := i - 1; k >= c.lo && r.toks[k].brk <= brkPause; k-- {
+		w := r.toks[k].s
+		if r.toks[k].men >= 0 || offWords[w] || onWords[w] {
+			return true
+		}
+		if linking[w] || subjects[w] || prepositions[w] || w == "no" || w == "not" || r.isVerbForm(w) && !placeWords[w] && !dropAdj[w] && w != "wet" && w != "dry" {
+			return false
+		}
+	}
+	return true
 }
 
 // spreads reads "smear of copper grease on the shank", "brake cleaner both sides":
@@ -914,12 +955,29 @@ func (r *reading) spreads(ci int) {
 			continue // said with its verb
 		}
 		w, after := r.word(m.hi), r.word(m.hi+1)
-		goes := w == "on" || w == "over" || w == "in" || w == "round" || w == "around" || w == "inside" || w == "onto" || w == "under" || w == "behind" || w == "all" && (after == "over" || after == "round") || w == "both" && (after == "sides" || after == "faces" || after == "ends")
+		goes := cleaners[m.head] && (w == "through" || w == "down" || w == "up") || w == "on" || w == "over" || w == "in" || w == "round" || w == "around" || w == "inside" || w == "onto" || w == "under" || w == "behind" || w == "all" && (after == "over" || after == "round") || w == "both" && (after == "sides" || after == "faces" || after == "ends")
 		if !goes || m.hi+1 >= c.hi || after == "it's" {
 			continue
 		}
-		r.addAct(ci, act{action: r.lex.Action("apply"), lo: lo, hi: m.hi, verb: -1, objects: []int{mi}, subject: true, rule: "consumable and place"})
+		name := "apply"
+		if cleaners[m.head] && !drapes[r.headAfter(c, m.hi)] {
+			name = "clean" // "brake cleaner both sides of the disc"
+		}
+		r.addAct(ci, act{action: r.lex.Action(name), lo: lo, hi: m.hi, verb: -1, objects: []int{mi}, subject: true, rule: "consumable and place"})
 	}
+}
+
+// cleaners are what things are cleaned with that is used up.
+var cleaners = set("cleaner degreaser solvent petrol gasoline kerosene paraffin diesel alcohol isopropyl spirit spirits acetone thinners vinegar detergent")
+
+// headAfter gives the head of the first thing named from token i on.
+func (r *reading) headAfter(c *clause, i int) string {
+	for ; i < c.hi; i++ {
+		if m := r.toks[i].men; m >= 0 {
+			return r.mentions[m].head
+		}
+	}
+	return ""
 }
 
 // scrubs are what things are cleaned with.
@@ -1386,7 +1444,14 @@ func (r *reading) moodOf(ci int, a *act) mood {
 			pp = r.toks[a.verb-2].s
 		}
 		s := r.toks[a.verb].s
-		if p == "they" || pp == "you" && p == "'ll" && damages[r.lemma1(s)] || s == "got" && (p == "'ve" || p == "'s" || p == "have" || p == "has") && pp != "i" && pp != "we" && a.action.Name != "start by hand" {
+		will := p == "'ll" || p == "will" || p == "can" || p == "could" || p == "might" || p == "'d" || p == "would"
+		if (p == "that" || p == "which") && r.nounAt(a.verb-2) && (a.verb-1 > c.lo || r.toks[a.verb-2].brk <= brkComma) {
+			m |= framed // "two screws that hold the disc on"
+		}
+		if strings.HasSuffix(s, "ing") && (p == "them" || p == "those" || p == "these" || p == "ones") && pp != "keep" && pp != "am" {
+			m |= framed // "four of them holding the housing down"
+		}
+		if p == "they" || (pp == "you" || pp == "it" || pp == "that" || pp == "just") && will && damages[r.lemma1(s)] || s == "got" && (p == "'ve" || p == "'s" || p == "have" || p == "has") && pp != "i" && pp != "we" && a.action.Name != "start by hand" {
 			m |= framed
 		}
 		if a.hi > a.verb+1 && strings.HasSuffix(r.word(a.verb+1), "ed") && r.toks[a.verb-1].men >= 0 {
@@ -1435,6 +1500,15 @@ func (r *reading) moodOf(ci int, a *act) mood {
 		}
 	}
 	return m
+}
+
+// nounAt tells whether a thing is named at token i, by a name or a word that stands for it.
+func (r *reading) nounAt(i int) bool {
+	if i < 0 {
+		return false
+	}
+	w := r.toks[i].s
+	return r.toks[i].men >= 0 || w == "one" || w == "ones" || w == "thing" || w == "bit" || w == "bits" || w == "guy" || w == "fella" || w == "piece"
 }
 
 // damages are what "you'll" do by mistake.

@@ -179,7 +179,7 @@ func (s *tracker) clause(ci int) {
 		if m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.kind&lexicon.Tool != 0 && m.kind&(lexicon.Fastener) == 0 && (m.prep == "with" || m.prep == "using") {
 			continue
 		}
-		if m.kind == lexicon.Tool|lexicon.Part && !r.inAct(ci, mi) {
+		if m.kind == lexicon.Tool|lexicon.Part && (!r.inAct(ci, mi) || r.actOn(ci, mi) == "place") {
 			continue
 		}
 		if w := r.word(m.hi + 1); m.head == "driver" && r.word(m.hi) == "set" && (w == "at" || w == "to") {
@@ -1396,6 +1396,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	if name == "fit" && s.tightInClause(c) && len(ts) > 0 && ts[0].fastener {
 		name = "tighten"
 	}
+	idle := len(ts) > 0
 	for k, t := range ts {
 		n := name
 		t.turned = t.turned || fastens[name] && len(a.objects) == 0
@@ -1425,9 +1426,13 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		if n == "fit" || n == "start by hand" {
 			s.fitted = a.lo
 		}
+		idle = false
 		t.events = append(t.events, event{action: n, act: ai, rule: a.rule, lo: a.lo, hi: a.hi, off: a.mood&offCamera != 0 && a.mood&announced == 0})
 		t.last = max(t.last, a.lo)
 		s.touch(t)
+	}
+	if idle && a.subject && (a.ifOff && s.fitted == 0 && a.rule != "thing and particle" || name == "tighten" && a.verb >= 0 && !s.fitting(a.lo)) {
+		a.mood |= framed // it tells where a thing is or how it was found
 	}
 }
 

@@ -357,8 +357,11 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 			from-- // "goes under the rail": where it goes is all there is to it
 		}
 		t := r.tail(c, from, hi)
-		if a.rule == "tool and place" && a.action.Name == "clean" {
+		switch {
+		case a.rule == "tool and place" && a.action.Name == "clean":
 			t = " with the " + r.mentions[r.toks[a.lo].men].name
+		case a.rule == "consumable and place" && a.action.Name == "clean":
+			return r.cleanedWith(c, a, hi)
 		}
 		if a.action.Name == "place" && t == "" {
 			return ""
@@ -366,6 +369,18 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 		s += t
 	}
 	return trimStep(s) + "."
+}
+
+// cleanedWith words "brake cleaner both sides of the disc": what is cleaned, and with what.
+func (r *reading) cleanedWith(c *clause, a *act, hi int) string {
+	where := strings.TrimSpace(r.tail(c, a.hi, hi))
+	for _, p := range []string{"all ", "on ", "over ", "in ", "round ", "around ", "through ", "down "} {
+		where = strings.TrimPrefix(where, p)
+	}
+	if where != "" {
+		where += " "
+	}
+	return trimStep("Clean "+where+"with "+r.mentions[a.objects[0]].name) + "."
 }
 
 func (r *reading) fastenersOnly(a *act) bool {
@@ -716,10 +731,20 @@ func (r *reading) imperative(a *act) string {
 // tail gives the words after a thing that moves by itself: where it goes.
 func (r *reading) tail(c *clause, lo, hi int) string {
 	var w []string
+	between := false
 	for i := lo; i < hi && len(w) < 12; i++ {
 		t := &r.toks[i]
-		if i == lo && !prepositions[t.s] {
+		if i == lo && !prepositions[t.s] && t.s != "both" && t.s != "all" {
 			return ""
+		}
+		if t.s == "and" && between && i+1 < hi && (determiner[r.toks[i+1].s] || r.toks[i+1].men >= 0) {
+			w, between = append(w, "and"), false
+			continue
+		}
+		between = between || t.s == "between"
+		if i > lo && (t.s == "it" || t.s == "that" || t.s == "there") && (i+1 == hi || t.brk > brkPause) && r.toks[i-1].s == "under" {
+			w[len(w)-1] = "underneath"
+			return " " + strings.Join(w, " ")
 		}
 		if subjects[t.s] && t.men < 0 && t.s != "the" && t.s != "this" && t.s != "that" || (t.s == "and" || t.s == "because" || t.s == "but" || t.s == "not") {
 			break
