@@ -513,7 +513,11 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 	w = append(w, verb)
 	objPlaced := false
 	end := hi
-	for i := a.verb + 1; i < end; i++ {
+	first := a.verb + 1
+	if a.action.Name == "tighten" && verb == "Tighten" && r.word(first) == "on" {
+		first++ // "reef on the nut"
+	}
+	for i := first; i < end; i++ {
 		t := &r.toks[i]
 		s := r.talk.Text[t.lo:t.hi]
 		if mi := t.men; mi >= 0 {
@@ -721,11 +725,27 @@ func (r *reading) imperative(a *act) string {
 	for _, l := range r.lex.Lemmas(v) {
 		for _, p := range r.lex.Patterns(l) {
 			if p.Action == a.action && !p.Subject {
+				if plain := plainly[a.action.Name]; plain.loose[l] {
+					return plain.word
+				}
 				return strings.ToUpper(l[:1]) + l[1:]
 			}
 		}
 	}
 	return a.action.Imperative
+}
+
+// plainly are the verbs that people use for nearly anything, by what they mean,
+// and the word of an instruction for each.
+var plainly = map[string]struct {
+	word  string
+	loose map[string]bool
+}{
+	"remove":  {"Take", set("get whip zip buzz have lose rattle grab bring fetch whizz gun")},
+	"fit":     {"Put", set("get whip bung stick chuck whack bang throw lob shove slap plonk sling dump pop")},
+	"place":   {"Put", set("get bung stick chuck whack shove slap plonk sling dump pop throw")},
+	"store":   {"Put", set("get bung stick chuck shove slap plonk sling dump pop throw")},
+	"tighten": {"Tighten", set("buzz zip rattle gun grunt nail hammer whizz get swing reef lean")},
 }
 
 // tail gives the words after a thing that moves by itself: where it goes.
