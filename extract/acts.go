@@ -69,6 +69,12 @@ func (r *reading) fingerTight(ci int) {
 
 func (r *reading) addAct(ci int, a act) {
 	a.cl = ci
+	if a.action.Name == "fit" && a.verb >= 0 && !a.subject && len(a.objects) == 1 && supplies[r.mentions[a.objects[0]].head] {
+		switch r.lemma1(r.toks[a.verb].s) {
+		case "close", "shut":
+			a.action = r.lex.Action("switch off")
+		}
+	}
 	if a.action.Name == "remove" && a.subject && len(a.objects) == 1 && r.switchedOff(&r.mentions[a.objects[0]]) && a.hi > a.lo && r.toks[a.hi-1].s == "off" {
 		a.action = r.lex.Action("switch off")
 	}
@@ -390,7 +396,7 @@ func (r *reading) objectsAfter(c *clause, a *act, k int) {
 				return
 			}
 			determined = determined || determiner[r.toks[j].s] || r.toks[j].qty >= 0
-			if r.toks[j].s == "with" || r.toks[j].s == "using" || r.toks[j].s == "until" || r.toks[j].s == "from" {
+			if w := r.toks[j].s; w == "with" || w == "using" || w == "until" || w == "from" || len(a.objects) == 0 && leadsPlace[w] && a.action.Name == "fit" {
 				break
 			}
 			if len(a.objects) > 0 && r.toks[j].s != "and" && !determiner[r.toks[j].s] && r.toks[j].brk <= brkPause && !r.leadsMention(c, j) {
@@ -422,6 +428,9 @@ func (r *reading) objectsAfter(c *clause, a *act, k int) {
 		}
 	}
 }
+
+// leadsPlace are the words after which a place is named and not what is put there.
+var leadsPlace = set("under underneath behind between beneath")
 
 // partitive tells whether what stands before "of" counts or measures the thing: "all of the bolts", "the pair of clips".
 func (r *reading) partitive(c *clause, m *mention) bool {
@@ -472,6 +481,10 @@ func (r *reading) objectBefore(c *clause, a *act) {
 		a.objects = []int{best}
 		return
 	}
+	if m := r.frontedBefore(c, a); m >= 0 {
+		a.objects = []int{m}
+		return
+	}
 	for j := a.lo - 1; j >= c.lo && j > a.lo-6; j-- {
 		s := r.toks[j].s
 		after := (s == "it" || s == "them") && j >= 2 && r.toks[j-1].s == "'s" && j == a.lo-1 // "that's it done up"
@@ -480,6 +493,29 @@ func (r *reading) objectBefore(c *clause, a *act) {
 			return
 		}
 	}
+}
+
+// frontedBefore gives the thing that the clause before ends on and does nothing
+// with, where this one begins with who does it: "the water | I have closed",
+// "new valve | I put in"; or -1.
+func (r *reading) frontedBefore(c *clause, a *act) int {
+	ci := r.toks[c.lo].cl
+	if ci == 0 || a.lo-c.lo > 4 || r.toks[c.lo].s != "i" && r.toks[c.lo].s != "we" && r.toks[c.lo].s != "you" {
+		return -1
+	}
+	p := &r.clauses[ci-1]
+	if p.sentence != c.sentence || r.toks[p.hi-1].brk >= brkSentence || len(p.mentions) == 0 || p.mood&(negated|asked|other|conditional|warned) != 0 {
+		return -1
+	}
+	mi := p.mentions[len(p.mentions)-1]
+	m := &r.mentions[mi]
+	if m.hi != p.hi || m.prep != "" || r.inAct(ci-1, mi) || m.kind&(lexicon.Fastener|lexicon.Part|lexicon.Consumable) == 0 {
+		return -1
+	}
+	if i := m.from - 1; i >= p.lo && !openers[r.toks[i].s] && !dropWords[r.toks[i].s] && r.toks[i].s != "and" && r.toks[i].brk < brkComma {
+		return -1
+	}
+	return mi
 }
 
 // withSubject finds the thing that moves by itself, before the verb.
@@ -1125,7 +1161,7 @@ func (r *reading) verbless(ci int) {
 		if !last {
 			next = r.toks[j+1].s
 		}
-		ok := last || next == "and" || next == "first" || next == "by" || next == "then" || next == "now" || next == "again" || next == "here" && (back || w != "in") || next == "with" || next == "the" && offWords[w] || next == "to" && back || next == "from" || next == "loosely" || next == "finger" || next == "hand" || next == "as" || r.imperativeAt(j+1) || afterParticle[next] || next == "i" || next == "you" || next == "we" || next == "it" && j+2 < c.hi && linking[r.toks[j+2].s]
+		ok := last || next == "and" || next == "first" || next == "by" || next == "then" || next == "now" || next == "again" || next == "here" && (back || w != "in") || next == "with" || next == "the" && offWords[w] || next == "to" && back || next == "from" || next == "loosely" || next == "finger" || next == "hand" || next == "as" || r.imperativeAt(j+1) || afterParticle[next] || next == "i" || next == "you" || next == "we" || next == "it" && j+2 < c.hi && (linking[r.toks[j+2].s] || between[r.toks[j+2].s] || r.toks[j+2].s == "only" || r.isVerbForm(r.toks[j+2].s) && !r.plainVerb(r.toks[j+2].s))
 		if next == "the" && offWords[w] && r.movesLater(c, j+1) {
 			continue // "belt off the motor goes back over"
 		}
@@ -1274,6 +1310,17 @@ func (r *reading) goes(ci int) {
 					r.addAct(ci, act{action: r.lex.Action(name), lo: i, hi: m.hi, verb: -1, objects: []int{mi}, subject: true, rule: "particle and thing"})
 				}
 			}
+		}
+		if p == "with" && (v == "it" || v == "them" || v == "that" || v == "him" || v == "her") && (i+3 >= c.hi || r.toks[i+2].brk >= brkPause || r.isVerbForm(r.word(i+3)) || stopWords[r.word(i+3)]) && (i == c.lo || r.toks[i-1].brk >= brkPause || openers[r.toks[i-1].s] || r.toks[i-1].s == "and") && c.mood&(negated|conditional|other|asked) == 0 {
+			name, pron := "fit", v
+			if offWords[w] {
+				name = "remove"
+			}
+			if v == "him" || v == "her" {
+				pron = "it"
+			}
+			r.addAct(ci, act{action: r.lex.Action(name), lo: i, hi: i + 3, verb: -1, pronoun: pron, subject: true, rule: "particle and pronoun"})
+			continue
 		}
 		if p == "goes" || p == "go" || p == "comes" || p == "come" {
 			// "in go the new pads"
