@@ -13,6 +13,11 @@ func (r *reading) findActs() {
 	for ci := range r.clauses {
 		c := &r.clauses[ci]
 		for i := c.lo; i < c.hi; {
+			if a, ok := r.pulls(ci, i); ok {
+				r.addAct(ci, a)
+				i++
+				continue
+			}
 			a, end := r.actAt(ci, i)
 			if end == 0 {
 				i++
@@ -33,6 +38,10 @@ func (r *reading) findActs() {
 		r.row(ci)
 		r.fingerTight(ci)
 		r.listed(ci)
+		r.oneLaid(ci)
+		r.thenPlace(ci)
+		r.turned(ci)
+		r.gets(ci)
 		r.singledOut(ci)
 	}
 }
@@ -67,8 +76,184 @@ func (r *reading) fingerTight(ci int) {
 	}
 }
 
+// oneLaid reads "the old top one into the upper cup": where a thing goes that is
+// named by no more than its place.
+func (r *reading) oneLaid(ci int) {
+	c := &r.clauses[ci]
+	if len(c.acts) > 0 || c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 {
+		return
+	}
+	for i := c.lo; i < c.hi; i++ {
+		w, next, after := r.toks[i].s, r.word(i+1), r.word(i+2)
+		if w == "one" || w == "ones" || w == "guy" || w == "fella" {
+			if i == c.lo || i+2 >= c.hi || r.toks[i].brk >= brkComma || !placing[next] || next == "to" || !determiner[after] && r.toks[i+2].men < 0 || !r.pronounAt(c, i) && w != "guy" && w != "fella" {
+				return
+			}
+			for k := i + 2; k < min(c.hi, i+5); k++ {
+				if aSpot[r.toks[k].s] {
+					return // which one it is
+				}
+			}
+			r.addAct(ci, act{action: r.lex.Action("fit"), lo: c.lo, hi: i + 1, verb: -1, pronoun: "one", subject: true, rule: "one and place"})
+			return
+		}
+		if !openers[w] && !dropWords[w] && !dropAdj[w] && !placeWords[w] && !definiteWord[w] && w != "and" && w != "other" && w != "last" && w != "first" && w != "second" && w != "third" {
+			return
+		}
+	}
+}
+
+// aSpot are the words for where a thing is found.
+var aSpot = set("side end middle centre center corner top bottom back front left right picture photo")
+
+// thenPlace reads "Caliper. Over the disc.": a thing that is only named, and then
+// nothing but where it goes.
+func (r *reading) thenPlace(ci int) {
+	c := &r.clauses[ci]
+	if ci == 0 || len(c.acts) > 0 || c.hi-c.lo < 3 || c.hi-c.lo > 9 || c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 {
+		return
+	}
+	i := c.lo
+	for i < c.hi && (openers[r.toks[i].s] || r.toks[i].s == "back" || r.toks[i].s == "up" || r.toks[i].s == "down" || r.toks[i].s == "straight") {
+		i++
+	}
+	if i+1 >= c.hi || !placing[r.toks[i].s] || r.toks[i].s == "to" || !determiner[r.toks[i+1].s] && r.toks[i+1].men < 0 {
+		return
+	}
+	for k := i; k < c.hi; k++ {
+		if w := r.toks[k].s; r.toks[k].men < 0 && (linking[w] || subjects[w] && !determiner[w] || r.isVerbForm(w) && !placeWords[w]) {
+			return
+		}
+	}
+	p := &r.clauses[ci-1]
+	if len(p.acts) > 0 || len(p.mentions) != 1 || p.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 || r.since(p.lo, c.lo) > 6 {
+		return
+	}
+	m := &r.mentions[p.mentions[0]]
+	if m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" || m.hi != p.hi {
+		return
+	}
+	for k := p.lo; k < m.from; k++ {
+		if w := r.toks[k].s; !openers[w] && !dropWords[w] && w != "and" && w != "new" {
+			return
+		}
+	}
+	r.addAct(ci, act{action: r.lex.Action("fit"), lo: c.lo, hi: i, verb: -1, objects: []int{p.mentions[0]}, subject: true, ifOff: !m.isNew, rule: "thing and place"})
+}
+
+// turned reads "quarter of a turn on the cap": how far a thing is turned, with no verb.
+func (r *reading) turned(ci int) {
+	c := &r.clauses[ci]
+	if len(c.acts) > 0 || c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 {
+		return
+	}
+	for i := c.lo; i+1 < c.hi; i++ {
+		w := r.toks[i].s
+		if (w == "turn" || w == "turns") && i > c.lo && r.toks[i+1].s == "on" {
+			for _, mi := range c.mentions {
+				if m := &r.mentions[mi]; m.from == i+2 && m.kind&(lexicon.Fastener|lexicon.Part) != 0 {
+					r.addAct(ci, act{action: r.lex.Action("adjust"), lo: c.lo, hi: i + 1, verb: -1, objects: []int{mi}, subject: true, rule: "turn and thing"})
+				}
+			}
+			return
+		}
+		if !fractionWord[w] && !openers[w] && !dropWords[w] && countOf[w] == 0 && w != "another" && w != "a" && w != "of" && w != "and" && w != "full" && w != "couple" && w != "whole" {
+			return
+		}
+	}
+}
+
+// gets reads "the bolt gets some grease under the head", "the shaft wants a drop
+// of oil": what is put on a thing, told of the thing.
+func (r *reading) gets(ci int) {
+	c := &r.clauses[ci]
+	if len(c.mentions) < 2 || c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 || ci < r.toolList[1] {
+		return
+	}
+	for k, mi := range c.mentions[:len(c.mentions)-1] {
+		m, o := &r.mentions[mi], &r.mentions[c.mentions[k+1]]
+		if m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" || o.kind&lexicon.Consumable == 0 || o.kind&lexicon.Part != 0 || m.hi >= c.hi || r.inAct(ci, mi) {
+			continue
+		}
+		i := m.hi
+		for i < c.hi && (r.toks[i].s == "just" || r.toks[i].s == "both" || r.toks[i].s == "all" || r.toks[i].s == "each" || r.toks[i].s == "there" || r.toks[i].s == "only") {
+			i++
+		}
+		switch r.toks[min(i, c.hi-1)].s {
+		case "gets", "get", "wants", "want", "takes", "needs", "likes", "has":
+		default:
+			continue
+		}
+		for i++; i < o.lo && (measured[r.toks[i].s] || r.toks[i].s == "of" || determiner[r.toks[i].s] || dropAdj[r.toks[i].s] || r.toks[i].s == "just" || r.toks[i].qty >= 0); i++ {
+		}
+		if i < o.lo {
+			continue
+		}
+		name := "apply"
+		if greases[o.head] {
+			name = "lubricate"
+		}
+		r.addAct(ci, act{action: r.lex.Action(name), lo: m.from, hi: o.hi, verb: -1, objects: []int{mi, c.mentions[k+1]}, subject: true, rule: "thing gets"})
+	}
+}
+
+// greases are what things are lubricated with.
+var greases = set("grease oil lube lubricant vaseline")
+
+// pulls reads "squeeze that and pull", "press the tab in and pull": what is pulled
+// is what was squeezed, or what that is the catch of.
+func (r *reading) pulls(ci, i int) (act, bool) {
+	c := &r.clauses[ci]
+	if w := r.toks[i].s; w != "pull" && w != "pulled" || i+1 < c.hi && r.toks[i].brk < brkComma || i == 0 || r.toks[i-1].s != "and" {
+		return act{}, false
+	}
+	for k := len(r.acts) - 1; k >= 0 && r.since(r.acts[k].lo, i) < 8; k-- {
+		p := &r.acts[k]
+		if r.clauses[p.cl].sentence != c.sentence || p.verb < 0 {
+			break
+		}
+		switch r.lemma1(r.toks[p.verb].s) {
+		case "squeeze", "press", "push", "pinch", "twist", "depress", "lift", "slide", "wiggle", "turn", "rock", "unclip":
+		default:
+			return act{}, false
+		}
+		a := act{action: r.lex.Action("remove"), lo: i, hi: i + 1, verb: -1, pronoun: p.pronoun, objects: slices.Clone(p.objects), subject: true, rule: "squeeze and pull"}
+		if len(a.objects) == 0 || catches[r.mentions[a.objects[0]].head] {
+			// the catch stays: what it holds is named first in the sentence, or right before it
+			for n := p.cl; n >= 0 && n >= p.cl-2 && r.since(r.clauses[n].lo, i) < 10; n-- {
+				for _, mi := range r.clauses[n].mentions {
+					if m := &r.mentions[mi]; m.lo < i && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && !catches[m.head] && m.prep == "" {
+						a.objects, a.pronoun = []int{mi}, ""
+						if !pulledOff[m.head] {
+							a.action, a.rule = r.lex.Action("disconnect"), unplugged
+						}
+						return a, true
+					}
+				}
+			}
+		}
+		return a, len(a.objects) > 0 || a.pronoun != ""
+	}
+	return act{}, false
+}
+
+// unplugged is the rule of a thing whose plug is pulled: the thing itself stays.
+const unplugged = "squeeze and pull its plug"
+
+// pulledOff are what comes off its place when it is squeezed and pulled.
+var pulledOff = set("plug connector multiplug hose pipe lead wire terminal boot cap cover fuse relay bulb switch sensor clip tube line filter cartridge pad panel trim drawer knob grip")
+
+// catches are what is pressed or squeezed to let a thing go.
+var catches = set("tab tabs clip catch latch button lever collar lug barb tang trigger finger ear")
+
 func (r *reading) addAct(ci int, a act) {
 	a.cl = ci
+	if a.action.Name == "fit" && a.verb >= 0 && !a.subject && len(a.objects) == 1 && catches[r.mentions[a.objects[0]].head] {
+		switch r.lemma1(r.toks[a.verb].s) {
+		case "press", "push", "squeeze", "pinch":
+			a.action = r.lex.Action("press") // "push the tab in": to let go of what it holds
+		}
+	}
 	if a.action.Name == "fit" && a.verb >= 0 && !a.subject && len(a.objects) == 1 && supplies[r.mentions[a.objects[0]].head] {
 		switch r.lemma1(r.toks[a.verb].s) {
 		case "close", "shut":
@@ -1276,6 +1461,14 @@ func (r *reading) goes(ci int) {
 		p, v := r.word(i+1), r.word(i+2)
 		if returning[w] && (p == "she" || p == "it" || p == "he" || p == "they") && (v == "goes" || v == "go") {
 			r.addAct(ci, act{action: r.lex.Action("fit"), lo: i, hi: i + 1, verb: -1, pronoun: p, subject: true, ifOff: true, rule: "particle and pronoun"})
+			continue
+		}
+		if (w == "up" || w == "away" || w == "apart") && (p == "it" || p == "she" || p == "he" || p == "they") && (v == "comes" || v == "come") {
+			pron := "it"
+			if p == "they" {
+				pron = "them"
+			}
+			r.addAct(ci, act{action: r.lex.Action("remove"), lo: i, hi: i + 1, verb: -1, pronoun: pron, subject: true, rule: "particle and pronoun"})
 			continue
 		}
 		if !offWords[w] && !onWords[w] {

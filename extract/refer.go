@@ -1364,6 +1364,9 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	}
 	a.things = ts
 	a.byHand = byHand(r, c, a)
+	if a.rule == unplugged {
+		return
+	}
 	name := a.action.Name
 	switch {
 	case s.leftOff(c, a):

@@ -332,6 +332,29 @@ var unitDots = strings.NewReplacer("N.m", "N·m", "lbf.", "lbf·", "kgf.", "kgf�
 // on where the talk has them in order, else the action and the thing.
 func (r *reading) stepText(c *clause, a *act, hi int) string {
 	names := r.objectNames(a)
+	switch a.rule {
+	case "turn and thing":
+		lo := a.lo
+		for lo < a.hi-1 && (openers[r.toks[lo].s] || dropWords[r.toks[lo].s] || r.toks[lo].s == "and") {
+			lo++
+		}
+		turn := strings.ToLower(r.text(lo, a.hi))
+		if w := r.toks[lo].s; fractionWord[w] && w != "half" {
+			turn = "a " + turn
+		}
+		return trimStep("Turn the "+names+" "+turn) + "."
+	case "thing gets":
+		m, o := &r.mentions[a.objects[0]], &r.mentions[a.objects[1]]
+		dose := m.hi
+		for dose < o.lo && !measured[r.toks[dose].s] && !determiner[r.toks[dose].s] {
+			dose++
+		}
+		what := strings.ToLower(r.text(dose, o.hi))
+		if what == "" {
+			what = o.name
+		}
+		return trimStep("Put "+what+" on the "+r.calledIn(m)+r.tail(c, o.hi, hi)) + "."
+	}
 	handed := a.byHand && (a.action.Name == "fit" || a.action.Name == "start by hand" || a.action.Name == "tighten")
 	if a.verb >= 0 && !a.subject && !handed {
 		if s := r.ownWords(c, a, hi, names); s != "" {
@@ -444,18 +467,7 @@ func (r *reading) objectNames(a *act) string {
 		}
 	}
 	for _, mi := range objs {
-		m := &r.mentions[mi]
-		n := m.name
-		if m.entry != nil && m.entry.name != "" && len(content(m.mods)) == 0 && m.entry.fastener {
-			n = saidName(m)
-		}
-		if m.side != "" && !strings.Contains(n, m.side) {
-			n = m.side + " " + n
-		}
-		if m.count > 1 && m.plural {
-			n = countWord(m.count) + " " + n
-		}
-		put(n)
+		put(r.calledIn(&r.mentions[mi]))
 	}
 	if len(ns) == 0 {
 		for _, t := range a.things {
@@ -473,6 +485,21 @@ func (r *reading) objectNames(a *act) string {
 		return ns[0]
 	}
 	return strings.Join(ns[:len(ns)-1], ", ") + " and " + ns[len(ns)-1]
+}
+
+// calledIn is what a step calls a thing, by the way it was called.
+func (r *reading) calledIn(m *mention) string {
+	n := m.name
+	if m.entry != nil && m.entry.name != "" && len(content(m.mods)) == 0 && m.entry.fastener {
+		n = saidName(m)
+	}
+	if m.side != "" && !strings.Contains(n, m.side) {
+		n = m.side + " " + n
+	}
+	if m.count > 1 && m.plural {
+		n = countWord(m.count) + " " + n
+	}
+	return n
 }
 
 // saidName is the full name of what a bare mention stands for, with the word it
@@ -789,6 +816,7 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 	if len(w) < 2 {
 		return ""
 	}
+	w[0] = strings.ToLower(w[0])
 	return " " + strings.Join(w, " ")
 }
 
