@@ -1263,6 +1263,34 @@ func (s *tracker) toolBefore(a *act) bool {
 	return false
 }
 
+// toolNamed gives the tool that the clause before an act does nothing but name, where
+// the act is done to "it" or "this" and is one that is done to tools; or -1.
+func (s *tracker) toolNamed(a *act) int {
+	r := s.r
+	if a.cl == 0 || a.subject || len(a.objects) > 0 || a.pronoun != "it" && a.pronoun != "this" && a.pronoun != "that" {
+		return -1
+	}
+	switch a.action.Name {
+	case "fit", "start by hand", "adjust", "place", "support", "press", "hammer":
+	default:
+		return -1
+	}
+	p := &r.clauses[a.cl-1]
+	if len(p.acts) > 0 || len(p.mentions) != 1 || r.since(p.lo, a.lo) > 6 || p.mood&(negated|asked|other|conditional|listing) != 0 {
+		return -1
+	}
+	m := &r.mentions[p.mentions[0]]
+	if m.kind != lexicon.Tool || m.prep != "" || m.hi != p.hi {
+		return -1
+	}
+	for i := p.lo; i < m.from; i++ {
+		if w := r.toks[i].s; !openers[w] && !dropWords[w] && w != "and" {
+			return -1
+		}
+	}
+	return p.mentions[0]
+}
+
 // many tells whether the pronoun of an act stands for more than one.
 func (r *reading) many(a *act) bool {
 	switch a.pronoun {
@@ -1346,6 +1374,9 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		if t := r.mentions[mi].entry; t != nil {
 			ts = append(ts, s.bothSides(t, &r.mentions[mi])...)
 		}
+	}
+	if mi := s.toolNamed(a); mi >= 0 {
+		a.objects = []int{mi} // "and now the puller, so you thread this in"
 	}
 	if len(ts) == 0 && len(a.objects) == 0 && !a.unknown && a.pronoun != "her" && a.pronoun != "him" {
 		if t := s.pronoun(a); t != nil && (a.pronoun != "" || ledgerActs[a.action.Name] != "" && !s.objectless(ci, a)) {

@@ -374,7 +374,7 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 		}
 	} else if handed {
 		s = "Start the " + names + " by hand"
-		if len(a.things) > 0 && !a.things[0].fastener {
+		if len(a.things) > 0 && !a.things[0].fastener || len(a.objects) > 0 && r.mentions[a.objects[0]].kind == lexicon.Tool {
 			s = "Fit the " + names + ", by hand only"
 		}
 	} else if a.subject {
@@ -528,6 +528,45 @@ func countWord(n int) string {
 // unnamed stands for what only the picture shows.
 const unnamed = "what is shown here (not named)"
 
+// standIn words what a pronoun stands for where no thing is known: as it was
+// called shortly before, "the middle one", "the two on the side", else unnamed.
+func (r *reading) standIn(a *act) string {
+	many := r.many(a)
+	for i := a.lo - 1; i > 0 && i > a.lo-30 && r.since(i, a.lo) < 12; i-- {
+		if k := r.toks[i].cl; k != a.cl && slices.ContainsFunc(r.clauses[k].acts, func(ai int) bool { return len(r.acts[ai].things) > 0 }) {
+			break
+		}
+		w := r.toks[i].s
+		lo := i
+		switch {
+		case r.toks[i].men >= 0:
+			continue
+		case w == "one" && !many, (w == "ones" || w == "pair") && many:
+			for lo > 0 && r.toks[lo-1].brk <= brkPause && (placeWords[r.toks[lo-1].s] || whichOne[r.toks[lo-1].s]) {
+				lo--
+			}
+			if lo == i {
+				continue
+			}
+		case countOf[w] > 1 && many && r.toks[i].qty < 0:
+			if p := r.word(i - 1); p != "these" && p != "those" && p != "the" && p != "other" {
+				continue
+			}
+		default:
+			continue
+		}
+		hi := i + 1
+		if p := r.word(hi); (p == "on" || p == "at" || p == "in") && r.toks[i].brk <= brkPause && r.word(hi+1) == "the" && (aSpot[r.word(hi+2)] || r.toks[min(hi+2, len(r.toks)-1)].men >= 0) {
+			hi += 3
+		}
+		return "the " + strings.ToLower(r.text(lo, hi))
+	}
+	return unnamed
+}
+
+// whichOne are words that tell one from others of its kind.
+var whichOne = set("first second third fourth fifth last other next big small little large long short thick thin old new")
+
 var dropWords = set("just then now so well basically actually really literally here simply you know um uh er erm like okay ok right alright obviously again though anyway please kindly yeah yes there")
 var firstPerson = map[string]string{"my": "the", "your": "the", "our": "the", "me": "", "myself": "", "yourself": "", "i": "", "you": "", "we": ""}
 
@@ -602,7 +641,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 				w = append(w, "the machine")
 				continue
 			}
-			w = append(w, unnamed)
+			w = append(w, r.standIn(a))
 			continue
 		}
 		if (t.s == "her" || t.s == "him") && r.pronounAt(c, i) {
