@@ -204,7 +204,7 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	if a.action.Name == "discard" && a.subject && !r.intoBin(a) || a.action.Name == "leave off" {
 		return false // "that's scrap" judges it, "the guard's still off" tells what is to do
 	}
-	if a.rule == inItsTurn && len(c.mentions) == 1 && (r.handledNext(a.cl) || r.mentions[a.objects[0]].definite) {
+	if a.rule == inItsTurn && len(c.mentions) == 1 && (r.handledNext(a.cl) || r.mentions[a.objects[0]].definite && r.toks[c.lo].s != "and" && r.toks[c.lo].s != "then") {
 		return false // "The collar.": what is done to it comes next
 	}
 	if len(a.objects) > 0 {
