@@ -66,7 +66,7 @@ func (r *reading) parts() []Part {
 				add(t.name, "reused", nil, max(c.lo, i-4), i+4)
 			}
 		}
-		if i := r.newOne(c); i >= 0 && sure && !r.hasNone(i+2) {
+		if i := r.newOne(c); i >= 0 && sure && !r.hasNone(i+2) && !r.owed(c) {
 			if t := r.oneFor(ci, i); t != nil {
 				t.isNew = true
 				add(t.name, "new", nil, i, i+4)
@@ -142,8 +142,19 @@ func (r *reading) hasNone(i int) bool {
 				}
 			}
 		}
-		if r.toks[k].brk >= brkSentence {
+		if r.toks[k].brk >= brkSentence && k > i {
 			break
+		}
+	}
+	return false
+}
+
+// owed tells whether a clause says only what should be done: "you're meant to put a new one in".
+func (r *reading) owed(c *clause) bool {
+	for i := c.lo; i < c.hi; i++ {
+		switch r.toks[i].s {
+		case "meant", "supposed", "should", "ought":
+			return true
 		}
 	}
 	return false
@@ -214,30 +225,69 @@ func (r *reading) oneFor(ci, tok int) *thing {
 			return a.things[0]
 		}
 	}
-	for k := ci; k >= max(0, ci-2) && r.since(r.clauses[k].lo, tok) < 12; k-- {
-		ms := r.clauses[k].mentions
-		for i := len(ms) - 1; i >= 0; i-- {
-			m := &r.mentions[ms[i]]
-			if m.lo >= tok || m.kind&(lexicon.Part|lexicon.Fastener) == 0 || r.inHave(m) {
-				continue
-			}
-			if m.entry != nil && tok-m.hi < 22 && (m.prep == "" || m.prep == "of" || m.prep == "on") {
-				return m.entry
-			}
-			return nil // nobody could tell which
+	// "old ring off, new one in": what the sentence is about
+	for k := ci; k >= 0 && r.clauses[k].sentence == c.sentence && r.since(r.clauses[k].lo, tok) < 12; k-- {
+		if m := r.subjectOf(&r.clauses[k]); m != nil && m.lo < tok && tok-m.hi < 22 && !m.isNew {
+			return m.entry
 		}
 	}
-	// what was just thrown away
+	// "the seal's perished. I've a new one here": what was found spoilt
+	if t := r.ruined(ci, tok); t != nil {
+		return t
+	}
+	// what came off or was thrown away last
+	many := r.word(tok+1) == "ones"
 	var last *thing
 	at := -1
 	for _, t := range r.things {
 		for _, e := range t.events {
-			if ledgerActs[e.action] == Discarded && e.lo < tok && e.lo > at && r.since(e.lo, tok) < 30 {
+			if s := ledgerActs[e.action]; (s == Discarded || s == Removed && !t.fastener && t.plural == many) && e.lo < tok && e.lo > at && r.since(e.lo, tok) < 45 {
 				last, at = t, e.lo
 			}
 		}
 	}
-	return last
+	if last != nil {
+		return last
+	}
+	for k := ci - 1; k >= max(0, ci-2) && r.since(r.clauses[k].lo, tok) < 12; k-- {
+		if m := r.subjectOf(&r.clauses[k]); m != nil && r.clauses[k].mood&(other|hypothetical|conditional) == 0 && !m.isNew {
+			return m.entry
+		}
+	}
+	return nil
+}
+
+// damage are the words for what is found wrong with a thing that is not used again.
+var damage = set("broken broke snapped rotten split cracked torn perished rounded chewed stripped sheared bent swollen seized shot worn knackered burnt burned frayed rusted corroded pitted crushed flattened finished")
+
+// ruined gives what the clauses right before a token say is damaged, nil where
+// they say so of nothing.
+func (r *reading) ruined(ci, tok int) *thing {
+	for k := ci; k >= max(0, ci-3) && r.since(r.clauses[k].lo, tok) < 15; k-- {
+		c := &r.clauses[k]
+		hurt := false
+		for i := c.lo; i < min(c.hi, tok); i++ {
+			hurt = hurt || damage[r.toks[i].s] && r.toks[i].men < 0
+		}
+		if !hurt || c.mood&(conditional|hypothetical|negated|other|advert|greeting) != 0 {
+			continue
+		}
+		if m := r.subjectOf(c); m != nil && m.lo < tok {
+			return m.entry
+		}
+		// "this one's in two halves": one of what was spoken of before
+		for ; k >= 0 && r.since(r.clauses[k].lo, tok) < 20; k-- {
+			ms := r.clauses[k].mentions
+			for i := len(ms) - 1; i >= 0; i-- {
+				m := &r.mentions[ms[i]]
+				if m.lo < tok && m.entry != nil && (m.prep == "" || m.prep == "of") && m.kind&(lexicon.Part|lexicon.Fastener) != 0 && !r.onlyKind(m) {
+					return m.entry
+				}
+			}
+		}
+		return nil
+	}
+	return nil
 }
 
 // inHave tells whether a thing is only told of as what another has: "the regulator's
@@ -256,8 +306,28 @@ func (r *reading) inHave(m *mention) bool {
 	return false
 }
 
+// onlyKind tells whether a name only says what kind of thing is meant: "one of them
+// spring ones".
+func (r *reading) onlyKind(m *mention) bool {
+	return m.hi < len(r.toks) && r.toks[m.hi-1].brk == brkNone && (r.toks[m.hi].s == "one" || r.toks[m.hi].s == "ones")
+}
+
+// subjectOf gives the part or fastener that a clause is about: the first that no
+// preposition and no "has" makes a detail of.
+func (r *reading) subjectOf(c *clause) *mention {
+	for _, mi := range c.mentions {
+		if m := &r.mentions[mi]; m.kind&(lexicon.Fastener|lexicon.Part) != 0 && m.entry != nil && m.prep == "" && !r.onlyKind(m) && !r.inHave(m) {
+			return m
+		}
+	}
+	return nil
+}
+
 // notBack reads "it's not going back", "I'm not putting that one back" of a thing.
 func (r *reading) notBack(m *mention) bool {
+	if c := &r.clauses[m.cl]; r.onlyKind(m) || m.prep != "" && r.subjectOf(c) != nil {
+		return false
+	}
 	hi := min(len(r.toks), m.hi+14)
 	for i := m.hi; i < hi; i++ {
 		if t := r.toks[i].men; t >= 0 && t != r.toks[m.lo].men && r.mentions[t].kind&(lexicon.Fastener|lexicon.Part) != 0 {
@@ -265,9 +335,28 @@ func (r *reading) notBack(m *mention) bool {
 		}
 		switch r.toks[i].s {
 		case "not", "ain't", "isn't", "aren't":
+			if w := r.word(i + 1); w == "putting" || w == "fitting" || w == "using" || w == "reusing" {
+				for k := i + 2; k < min(hi, i+6); k++ {
+					if w != "reusing" && (r.toks[k].s == "back" || r.toks[k].s == "again") || w == "reusing" && pronounsObj[r.toks[k].s] {
+						return !r.untilThen(k+1, hi)
+					}
+				}
+			}
 			if r.word(i+1) == "going" && r.word(i+2) == "back" {
 				return r.toks[min(i+3, len(r.toks)-1)].s != "yet" && r.word(i+3) != "till" && r.word(i+3) != "until" && r.word(i+4) != "till" && r.word(i+4) != "until"
 			}
+		}
+	}
+	return false
+}
+
+// untilThen tells whether "yet", "until" or the like stands in the next tokens: what
+// waits is not thrown away.
+func (r *reading) untilThen(i, hi int) bool {
+	for k := i; k < min(len(r.toks), min(hi, i+4)); k++ {
+		switch r.toks[k].s {
+		case "yet", "till", "until", "before", "now", "tonight", "today":
+			return true
 		}
 	}
 	return false
@@ -342,13 +431,19 @@ var againPhrases = [][]string{{"'s", "going", "back"}, {"are", "going", "back"},
 
 // usedAgain reads "that's going back in", "i'm gonna run it again" of a thing.
 func (r *reading) usedAgain(c *clause, m *mention) bool {
-	if c.mood&negated != 0 {
+	if c.mood&negated != 0 || r.onlyKind(m) {
 		return false
 	}
 	for i := max(c.lo, m.from-3); i < m.hi; i++ {
 		switch r.toks[i].s {
 		case "same":
-			return r.word(m.hi) == "back" || r.word(m.hi) == "on" || r.word(m.hi) == "in" || r.word(m.hi) == "again" || r.actOn(m.cl, r.toks[m.lo].men) != ""
+			switch r.word(m.hi) {
+			case "back", "on", "in", "again", "as":
+				return true
+			case "way", "side", "size", "hole", "place", "order", "thing":
+				return false
+			}
+			return m.prep == "" && (m.hi == c.hi || r.toks[m.hi-1].brk >= brkPause) || r.actOn(m.cl, r.toks[m.lo].men) != ""
 		case "reusing", "reuse", "reused":
 			return true
 		case "running":
@@ -357,6 +452,16 @@ func (r *reading) usedAgain(c *clause, m *mention) bool {
 	}
 	if a := r.actOn(m.cl, r.toks[m.lo].men); m.isOld && (a == "fit" || a == "start by hand" || a == "tighten") {
 		return true
+	}
+	if m.prep != "" && r.subjectOf(c) != nil {
+		return false // "the worm you pull from the shaft": it is told of the worm
+	}
+	if i := m.hi; i+3 < c.hi+1 && (r.word(i) == "is" || r.word(i) == "'s" || r.word(i) == "are") && (r.word(i+1) == "the" || r.word(i+1) == "still") {
+		for k := i + 2; k < min(c.hi, i+4); k++ {
+			if w := r.toks[k].s; (w == "old" || w == "original" || w == "same") && (r.word(k+1) == "one" || r.word(k+1) == "ones") {
+				return true // "bar is the old one"
+			}
+		}
 	}
 	hi := min(len(r.toks), m.hi+12)
 	for i := m.hi; i < hi; i++ {

@@ -1183,15 +1183,25 @@ func (s *tracker) pronoun(a *act) *thing {
 		if t := s.placedOne(r.clauses[a.cl].lo, r.clauses[a.cl].hi); t != nil {
 			return t
 		}
+		if i := s.saidNew(a); i >= 0 {
+			if t := r.oneFor(a.cl, i); t != nil && fits(t, false) {
+				return t
+			}
+		}
 	}
 	if a.subject && (a.pronoun == "it" || a.pronoun == "that") && s.toolBefore(a) {
 		return nil
+	}
+	if a.action.Name == "discard" && a.pronoun != "" {
+		if t := r.ruined(a.cl, a.lo); t != nil {
+			return t
+		}
 	}
 	if t := s.justNamed(a); t != nil {
 		return t
 	}
 	order := []bool{true, false}
-	if (a.pronoun == "one" || a.pronoun == "ones") && s.saidNew(a) {
+	if (a.pronoun == "one" || a.pronoun == "ones") && s.saidNew(a) >= 0 {
 		order = []bool{false} // "the old seal …, new one goes on": what was just spoken of
 	}
 	for _, strict := range order {
@@ -1347,14 +1357,14 @@ func (s *tracker) placedOne(lo, hi int) *thing {
 // tightens are the parts that are tightened themselves.
 var tightens = set("plug pedal clutch cup clamp adjuster weight switch sensor filter hose mirror fitting pipe line valve adapter freewheel cassette headset chuck handle knob strap lead terminal mech stem post grip lever blade prop")
 
-// saidNew tells whether the pronoun of an act is "a new one".
-func (s *tracker) saidNew(a *act) bool {
+// saidNew gives the token of "new" where the pronoun of an act is "a new one", else -1.
+func (s *tracker) saidNew(a *act) int {
 	for i := max(s.r.clauses[a.cl].lo+1, a.lo-8); i < a.hi; i++ {
 		if s.r.toks[i].s == a.pronoun && s.r.toks[i-1].s == "new" {
-			return true
+			return i - 1
 		}
 	}
-	return false
+	return -1
 }
 
 // fastens are the acts that are done to fasteners.
