@@ -1733,6 +1733,17 @@ func (r *reading) moodOf(ci int, a *act) mood {
 			}
 		}
 	}
+	// "when it's smooth they're finished", "you squeeze on that barrel and it's junk"
+	if a.action.Name == "discard" && a.subject && a.pronoun != "" {
+		for k := ci; k >= 0 && r.clauses[k].sentence == c.sentence && r.since(r.clauses[k].lo, a.lo) < 8; k-- {
+			p := &r.clauses[k]
+			for i := p.lo; i < min(p.hi, a.lo) && i < p.lo+2; i++ {
+				if w := r.toks[i].s; w == "when" || w == "whenever" || w == "if" || w == "once" || k < ci && w == "you" && i+1 < p.hi && r.isVerbForm(r.toks[i+1].s) && r.toks[i+1].s != "'ve" {
+					m |= conditional
+				}
+			}
+		}
+	}
 	// "don't …, it'll go straight through your hand": what a warning threatens
 	if ci > 0 && a.subject && v > c.lo && (r.toks[v-1].s == "'ll" || r.toks[v-1].s == "will") {
 		if p := &r.clauses[ci-1]; p.sentence == c.sentence && p.mood&warned != 0 {

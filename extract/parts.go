@@ -25,7 +25,14 @@ func (r *reading) parts() []Part {
 		}
 		out = append(out, p)
 	}
-	stand := r.standIns()
+	stand := map[int]bool{}
+	for _, s := range r.standIns() {
+		if s.mention >= 0 {
+			stand[s.mention] = true
+		} else {
+			add(s.name, "temporary", nil, s.lo, s.hi)
+		}
+	}
 	for ci := range r.clauses {
 		c := &r.clauses[ci]
 		if c.mood&(advert|greeting|other) != 0 {
@@ -107,6 +114,8 @@ func (r *reading) comesWith(c *clause, m *mention) bool {
 			switch r.toks[i].s {
 			case "kit", "packet", "pack":
 				return true
+			case "breaker", "breakers", "scrapyard", "junkyard", "dealer", "dealers", "shop", "internet", "donor", "envelope", "parcel":
+				return from != "in"
 			}
 		}
 	}
@@ -120,7 +129,7 @@ func (r *reading) comesWith(c *clause, m *mention) bool {
 		if v := r.word(i - 1); v != "comes" && v != "come" && v != "came" {
 			return false
 		}
-		for k := i - 2; k >= c.lo; k-- {
+		for k := i - 2; k >= 0 && k > i-16 && r.clauses[r.toks[k].cl].sentence == c.sentence; k-- {
 			switch r.toks[k].s {
 			case "new", "kit", "kits", "packet":
 				return true
@@ -362,10 +371,18 @@ func (r *reading) untilThen(i, hi int) bool {
 	return false
 }
 
-// standIns gives the mentions of what is only there for now: the first thing of
-// the clause that says so, or of the clause before where it names nothing.
-func (r *reading) standIns() map[int]bool {
-	out := map[int]bool{}
+// standIn is what is only there for now: a mention, or what no list has a name for.
+type standIn struct {
+	mention int // or -1
+	name    string
+	lo, hi  int
+}
+
+// standIns gives what is only there for now: what was put there in the clause that
+// says so, else the first thing it names, or so in the clauses before where it
+// names nothing.
+func (r *reading) standIns() []standIn {
+	var out []standIn
 	for ci := range r.clauses {
 		c := &r.clauses[ci]
 		temporary := false
@@ -376,22 +393,55 @@ func (r *reading) standIns() map[int]bool {
 			continue
 		}
 		for k := ci; k >= max(0, ci-2) && r.since(r.clauses[k].lo, c.lo) < 10; k-- {
-			found := -1
-			for _, mi := range r.clauses[k].mentions {
-				m := &r.mentions[mi]
-				if m.kind&(lexicon.Fastener|lexicon.Part|lexicon.Consumable) != 0 && m.prep == "" {
-					found = mi
-					break
-				}
-			}
-			if found >= 0 {
-				out[found] = true
+			if s, ok := r.putThere(&r.clauses[k]); ok {
+				out = append(out, s)
 				break
 			}
 		}
 	}
 	return out
 }
+
+// putThere gives what a clause tells to have been put somewhere, else the first thing it names.
+func (r *reading) putThere(c *clause) (standIn, bool) {
+	for i := len(c.acts) - 1; i >= 0; i-- {
+		a := &r.acts[c.acts[i]]
+		if a.verb < 0 || a.mood&(negated|hypothetical|conditional|framed) != 0 || !puts[a.action.Name] {
+			continue
+		}
+		if len(a.objects) > 0 && a.action.Name != "cut" {
+			m := &r.mentions[a.objects[0]]
+			return standIn{a.objects[0], m.name, m.from, m.hi + 4}, true
+		}
+		if a.unknown {
+			// "put a bent nail through there": its name is what stands after the verb
+			lo := a.verb + 1
+			for lo < c.hi && (determiner[r.toks[lo].s] || r.toks[lo].s == "here" || prepositions[r.toks[lo].s] || dropWords[r.toks[lo].s]) {
+				lo++
+			}
+			hi := lo
+			for hi < c.hi && hi < lo+3 && !stopWords[r.toks[hi].s] && !prepositions[r.toks[hi].s] && r.toks[hi].qty < 0 && r.toks[hi].men < 0 {
+				hi++
+				if r.toks[hi-1].brk > brkNone {
+					break
+				}
+			}
+			if hi > lo {
+				return standIn{-1, strings.ToLower(r.text(lo, hi)), a.verb, hi + 2}, true
+			}
+		}
+	}
+	for _, mi := range c.mentions {
+		m := &r.mentions[mi]
+		if m.kind&(lexicon.Fastener|lexicon.Part|lexicon.Consumable) != 0 && m.prep == "" {
+			return standIn{mi, m.name, m.from, m.hi + 4}, true
+		}
+	}
+	return standIn{}, false
+}
+
+// puts are the acts by which a stand-in gets where it is.
+var puts = map[string]bool{"fit": true, "place": true, "replace": true, "cut": true, "start by hand": true, "store": true, "cover": true, "apply": true}
 
 // onlyTurned tells whether a clause is of something slackened, set or taken off
 // "for now" rather than of something put there.
