@@ -195,7 +195,16 @@ func TestPartsAndStuff(t *testing.T) {
 		talk string
 		want []string
 	}{
-		{"The ring of the bowl has swollen. I have a new one here.", nil},
+		{"The ring of the bowl has swollen. I have a new one here.", []string{"new ring"}},
+		{"Pull the roller out of the bracket. The track is dirty. In with the new one.", []string{"new roller"}},
+		{"Pull the pump off the engine. The clip's one of them spring ones. It's snapped, so that's in the bin.", []string{"discarded clip"}},
+		{"The worm you pull from the shaft. We use it again.", []string{"reused worm"}},
+		{"Undo the hinge. When it's worn it's for the bin anyway.", nil},
+		{"Chain comes off over the sheave. It's gone three percent, so it's not going back.", []string{"discarded chain"}},
+		{"I've lost the clip so I put a bent nail through there for now.", []string{"temporary bent nail"}},
+		{"The seat is the old one. Fit the seat.", []string{"reused seat"}},
+		{"Fit the radiator out of a breaker's yard.", []string{"new radiator"}},
+		{"Unplug it. New gasket, new head, four screws.", []string{"new gasket", "new head"}},
 		{"Undo the seal. The seal is torn, it gets a new one.", []string{"new seal"}},
 		{"The circlip comes off. A new one I don't have.", nil},
 		{"The washer comes off. New washers would be nice.", nil},

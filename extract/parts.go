@@ -202,7 +202,7 @@ func (r *reading) itAt(ci, tok int) *thing {
 	c := &r.clauses[ci]
 	for _, ai := range c.acts {
 		if a := &r.acts[ai]; len(a.things) > 0 && a.lo >= tok-2 && a.lo <= tok+4 {
-			return a.things[0]
+			return r.notPlace(ci, a.things[0])
 		}
 	}
 	for k := ci; k >= max(0, ci-3) && r.since(r.clauses[k].lo, tok) < 12; k-- {
@@ -213,6 +213,22 @@ func (r *reading) itAt(ci, tok int) *thing {
 		}
 	}
 	return nil
+}
+
+// notPlace gives the thing that the clauses before tell of, where t was named
+// there only as its place: "the worm you pull from the shaft. We use it again."
+func (r *reading) notPlace(ci int, t *thing) *thing {
+	for k := ci - 1; k >= max(0, ci-3); k-- {
+		for _, mi := range r.clauses[k].mentions {
+			if m := &r.mentions[mi]; m.entry == t {
+				if o := r.detail(m); o != nil && o.entry != nil {
+					return o.entry
+				}
+				return t
+			}
+		}
+	}
+	return t
 }
 
 // newOne gives the token of "a new one", -1 where the clause has none.
@@ -236,7 +252,7 @@ func (r *reading) oneFor(ci, tok int) *thing {
 	}
 	// "old ring off, new one in": what the sentence is about
 	for k := ci; k >= 0 && r.clauses[k].sentence == c.sentence && r.since(r.clauses[k].lo, tok) < 12; k-- {
-		if m := r.subjectOf(&r.clauses[k]); m != nil && m.lo < tok && tok-m.hi < 22 && !m.isNew {
+		if m := r.toldOf(&r.clauses[k]); m != nil && m.lo < tok && tok-m.hi < 22 && !m.isNew {
 			return m.entry
 		}
 	}
@@ -259,7 +275,7 @@ func (r *reading) oneFor(ci, tok int) *thing {
 		return last
 	}
 	for k := ci - 1; k >= max(0, ci-2) && r.since(r.clauses[k].lo, tok) < 12; k-- {
-		if m := r.subjectOf(&r.clauses[k]); m != nil && r.clauses[k].mood&(other|hypothetical|conditional) == 0 && !m.isNew {
+		if m := r.toldOf(&r.clauses[k]); m != nil && r.clauses[k].mood&(other|hypothetical|conditional) == 0 && !m.isNew {
 			return m.entry
 		}
 	}
@@ -281,7 +297,7 @@ func (r *reading) ruined(ci, tok int) *thing {
 		if !hurt || c.mood&(conditional|hypothetical|negated|other|advert|greeting) != 0 {
 			continue
 		}
-		if m := r.subjectOf(c); m != nil && m.lo < tok {
+		if m := r.toldOf(c); m != nil && m.lo < tok {
 			return m.entry
 		}
 		// "this one's in two halves": one of what was spoken of before
@@ -321,9 +337,9 @@ func (r *reading) onlyKind(m *mention) bool {
 	return m.hi < len(r.toks) && r.toks[m.hi-1].brk == brkNone && (r.toks[m.hi].s == "one" || r.toks[m.hi].s == "ones")
 }
 
-// subjectOf gives the part or fastener that a clause is about: the first that no
+// toldOf gives the part or fastener that a clause is about: the first that no
 // preposition and no "has" makes a detail of.
-func (r *reading) subjectOf(c *clause) *mention {
+func (r *reading) toldOf(c *clause) *mention {
 	for _, mi := range c.mentions {
 		if m := &r.mentions[mi]; m.kind&(lexicon.Fastener|lexicon.Part) != 0 && m.entry != nil && m.prep == "" && !r.onlyKind(m) && !r.inHave(m) {
 			return m
@@ -332,14 +348,28 @@ func (r *reading) subjectOf(c *clause) *mention {
 	return nil
 }
 
+// detail gives what the sentence tells of, where a mention in it is only a place:
+// "the worm you pull from the shaft".
+func (r *reading) detail(m *mention) *mention {
+	if m.prep == "" {
+		return nil
+	}
+	for k := m.cl; k >= max(0, m.cl-2) && r.clauses[k].sentence == r.clauses[m.cl].sentence; k-- {
+		if o := r.toldOf(&r.clauses[k]); o != nil && o.lo < m.lo {
+			return o
+		}
+	}
+	return nil
+}
+
 // notBack reads "it's not going back", "I'm not putting that one back" of a thing.
 func (r *reading) notBack(m *mention) bool {
-	if c := &r.clauses[m.cl]; r.onlyKind(m) || m.prep != "" && r.subjectOf(c) != nil {
+	if r.onlyKind(m) || r.detail(m) != nil {
 		return false
 	}
 	hi := min(len(r.toks), m.hi+14)
 	for i := m.hi; i < hi; i++ {
-		if t := r.toks[i].men; t >= 0 && t != r.toks[m.lo].men && r.mentions[t].kind&(lexicon.Fastener|lexicon.Part) != 0 {
+		if t := r.toks[i].men; t >= 0 && t != r.toks[m.lo].men && r.mentions[t].kind&(lexicon.Fastener|lexicon.Part) != 0 && r.mentions[t].prep == "" {
 			return false
 		}
 		switch r.toks[i].s {
@@ -503,7 +533,7 @@ func (r *reading) usedAgain(c *clause, m *mention) bool {
 	if a := r.actOn(m.cl, r.toks[m.lo].men); m.isOld && (a == "fit" || a == "start by hand" || a == "tighten") {
 		return true
 	}
-	if m.prep != "" && r.subjectOf(c) != nil {
+	if r.detail(m) != nil {
 		return false // "the worm you pull from the shaft": it is told of the worm
 	}
 	if i := m.hi; i+3 < c.hi+1 && (r.word(i) == "is" || r.word(i) == "'s" || r.word(i) == "are") && (r.word(i+1) == "the" || r.word(i+1) == "still") {
