@@ -172,7 +172,7 @@ func (r *reading) besideEachOther(lo, hi int) bool {
 	}
 	for i := lo; i < hi; i++ {
 		switch r.toks[i].s {
-		case "which", "that", "or", "about", "is", "'s", "so", "and", "in", "bracket", "brackets", "call", "it", "roughly", "around":
+		case "which", "that", "or", "about", "is", "what", "like", "'s", "so", "and", "in", "bracket", "brackets", "call", "it", "roughly", "around":
 		default:
 			return false
 		}

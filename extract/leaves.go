@@ -385,3 +385,224 @@ func (r *reading) hasSize(c *clause) bool {
 	}
 	return false
 }
+
+// afterUse tells of "and again after it's been warm", "once more when it's cold":
+// a check that waits for the first use, in the clause after.
+func (r *reading) afterUse(ci int) bool {
+	lo, hi := r.nearBy(ci, 0, 2, 8)
+	for k := lo; k <= hi; k++ {
+		n := &r.clauses[k]
+		if n.sentence != r.clauses[ci].sentence {
+			break
+		}
+		switch r.toks[n.lo].s {
+		case "after", "once", "when":
+			for i := n.lo; i < n.hi; i++ {
+				switch r.toks[i].s {
+				case "run", "running", "warm", "hot", "cold", "cycle", "cycles", "used", "ridden", "driven", "bedded", "settled", "mile", "miles", "hour", "hours", "day", "days", "ride", "drive", "trip":
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// puttingRight tells whether what is damaged is dealt with there and then.
+func (r *reading) puttingRight(from, to int) bool {
+	for k := from; k <= to; k++ {
+		for _, ai := range r.clauses[k].acts {
+			a := &r.acts[ai]
+			switch a.action.Name {
+			case "replace", "remove", "discard":
+				if a.happened() {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// recap reads the list of what is left that people give at the end of the work:
+// "So what's left. The left arm, and I've got to tell the app." Each thing named
+// there is asked after, until the talk turns to something else.
+func (r *reading) recap(ci int, oc openCue) []*looseEnd {
+	c := &r.clauses[ci]
+	w := r.talk.Words[r.toks[c.lo].w]
+	if c.mood&(advert|other|conditional) != 0 || w.At < r.talk.Clips[w.Clip].Duration*0.5 {
+		return nil
+	}
+	var out []*looseEnd
+	for k := ci; k < min(ci+16, len(r.clauses)) && r.since(c.lo, r.clauses[k].lo) < 45; k++ {
+		n := &r.clauses[k]
+		if n.mood&(advert|greeting) != 0 || r.heardIn(k, k, "promise", "next") || r.says(n.lo, n.hi, []string{"that's", "it"}) || r.says(n.lo, n.hi, []string{"that's", "all"}) {
+			break
+		}
+		stop := false
+		for _, ai := range n.acts {
+			a := &r.acts[ai]
+			stop = stop || k > ci && a.happened() && ledgerActs[a.action.Name] != "" && !r.mustIn(n)
+		}
+		if stop {
+			break
+		}
+		if len(n.opens) > 0 && k > ci && r.heardIn(k, k, "undone", "unrun", "still-off", "later", "half-tight", "find", "stand-in", "ordered", "unknown", "remember", "lost") || n.mood&(conditional|asked|framed) != 0 && k > ci {
+			continue
+		}
+		lo := n.lo
+		if k == ci {
+			lo = oc.hi
+		}
+		for _, mi := range n.mentions {
+			m := &r.mentions[mi]
+			if m.lo < lo || !r.topical(m) || !direct(m) || n.hi-lo > 7 && !r.mustIn(n) && n.mood&negated == 0 {
+				continue
+			}
+			out = append(out, &looseEnd{kind: Unfinished, before: BeforeUse, first: k, last: k, lo: m.lo, hi: m.hi, topic: mi, noun: -1, sure: true, signal: "recap"})
+			break
+		}
+	}
+	return out
+}
+
+// mustIn tells whether a clause says that something has to be done.
+func (r *reading) mustIn(c *clause) bool {
+	for i := c.lo; i < c.hi; i++ {
+		switch r.toks[i].s {
+		case "gotta", "must", "need", "needs", "to":
+			return true
+		}
+	}
+	return false
+}
+
+// foldRecap takes out what a recap says of a thing that is asked after anyway, and
+// adds its time there.
+func foldRecap(in []Open) []Open {
+	var out []Open
+	for i, o := range in {
+		if !strings.HasPrefix(o.Rule, "recap") {
+			out = append(out, o)
+			continue
+		}
+		k := -1
+		for j := range in {
+			p := &in[j]
+			if j != i && !strings.HasPrefix(p.Rule, "recap") && p.Kind != Promise && p.Clip == o.Clip && (p.LedgerID != "" && p.LedgerID == o.LedgerID || p.About == o.About) {
+				k = j
+			}
+		}
+		if k < 0 {
+			out = append(out, o)
+			continue
+		}
+		for j := range out {
+			if out[j].Kind == in[k].Kind && out[j].About == in[k].About {
+				out[j].AlsoAt = append(out[j].AlsoAt, o.At)
+			}
+		}
+	}
+	return out
+}
+
+// ofTools tells whether a clause names tools and no part.
+func (r *reading) ofTools(c *clause) bool {
+	tool := false
+	for _, mi := range c.mentions {
+		if r.topical(&r.mentions[mi]) {
+			return false
+		}
+		tool = tool || r.mentions[mi].kind&lexicon.Tool != 0
+	}
+	return tool
+}
+
+// placedOne gives the token of "one" where a clause says "the back one", "the
+// top one", and names nothing else; -1 where none.
+func (r *reading) placedOne(c *clause) int {
+	for i := c.lo + 1; i < c.hi; i++ {
+		if w := r.toks[i].s; (w == "one" || w == "ones") && placeWords[r.toks[i-1].s] && r.toks[i].men < 0 {
+			return i
+		}
+	}
+	return -1
+}
+
+// byPlace gives the mention, not long before, of the thing that "the back one" stands for.
+func (r *reading) byPlace(one int, tight bool) int {
+	place := canonPlace(r.toks[one-1].s)
+	for k := r.toks[one].cl; k >= 0 && k >= r.toks[one].cl-20 && r.since(r.clauses[k].lo, one) < 40; k-- {
+		ms := r.clauses[k].mentions
+		for i := len(ms) - 1; i >= 0; i-- {
+			m := &r.mentions[ms[i]]
+			if !r.topical(m) || tight && !r.tightenable(m) {
+				continue
+			}
+			for _, w := range m.mods {
+				if canonPlace(w) == place {
+					return ms[i]
+				}
+			}
+		}
+	}
+	return -1
+}
+
+// done are the words of "that's me for tonight", "that's it for now": who stops, not
+// what stands in.
+var done = set("me us it enough done all")
+
+// youCould tells of "you could use a bit of wire": nobody did.
+func (r *reading) youCould(c *clause) bool {
+	for i := c.lo; i+1 < c.hi; i++ {
+		if w := r.toks[i+1].s; r.toks[i].s == "you" && (w == "could" || w == "can" || w == "might") {
+			return true
+		}
+	}
+	return false
+}
+
+// holds tells of "I'm holding that with a bungee": for as long as it is held.
+func (r *reading) holds(c *clause) bool {
+	for i := c.lo; i+1 < c.hi; i++ {
+		if w := r.toks[i].s; (w == "'m" || w == "am" || w == "i'm") && r.toks[i+1].s == "holding" {
+			return true
+		}
+	}
+	return false
+}
+
+// oldOnes tells whether what is spoken of is said to be old or there to be shown.
+func (r *reading) oldOnes(ci int) bool {
+	lo, _ := r.nearBy(ci, 1, 0, 8)
+	for k := lo; k <= ci; k++ {
+		for i := r.clauses[k].lo; i < r.clauses[k].hi; i++ {
+			switch r.toks[i].s {
+			case "old", "scrap", "showing", "knackered":
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// noneGiven tells of "there's no figure for that, there never was": that nobody
+// gives a value is an answer, where no book is named and none is to be looked in.
+func (r *reading) noneGiven(ci int, oc openCue) bool {
+	c := &r.clauses[ci]
+	no := false
+	for i := oc.lo; i+1 < oc.hi; i++ {
+		no = no || r.toks[i].s == "no" && figures[r.toks[i+1].s]
+	}
+	if !no || r.ofMe(c.lo, oc.hi) {
+		return false
+	}
+	for i := c.lo; i < c.hi; i++ {
+		if documents[r.toks[i].s] {
+			return false
+		}
+	}
+	_, hi := r.nearBy(ci, 0, 3, 12)
+	return !r.heardIn(ci, hi, "find", "later", "undecided", "back-to")
+}

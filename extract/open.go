@@ -14,7 +14,7 @@ func (r *reading) open(rec *Record) []Open {
 	out := r.spokenOpen(rec)
 	out = append(out, r.ledgerOpen(rec, out)...)
 	out = append(out, r.checkOpen(rec)...)
-	out = mergeOpen(out)
+	out = foldRecap(mergeOpen(out))
 	sort.SliceStable(out, func(i, j int) bool {
 		if out[i].Clip != out[j].Clip {
 			return out[i].Clip < out[j].Clip
@@ -355,7 +355,7 @@ func (r *reading) thrownAway(t *thing) bool {
 	for k := lo; k <= hi; k++ {
 		c := &r.clauses[k]
 		for i := c.lo; i < c.hi; i++ {
-			if bins[r.toks[i].s] {
+			if bins[r.toks[i].s] && !r.onlyOthers(c, t) {
 				return true
 			}
 		}
@@ -374,6 +374,23 @@ func (r *reading) thrownAway(t *thing) bool {
 		}
 	}
 	return false
+}
+
+// onlyOthers tells whether a clause names things, and none of them may be this one:
+// "old filter in the bin" throws no cover away.
+func (r *reading) onlyOthers(c *clause, t *thing) bool {
+	named := false
+	for _, mi := range c.mentions {
+		m := &r.mentions[mi]
+		if !r.topical(m) {
+			continue
+		}
+		if m.entry == t || m.head == t.head || r.mayName(m, t) {
+			return false
+		}
+		named = true
+	}
+	return named
 }
 
 // tightenedSoonAfter tells whether, right after a fastener went in, something was

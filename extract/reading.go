@@ -721,7 +721,7 @@ func (r *reading) mark() {
 	for ci := range r.clauses {
 		c := &r.clauses[ci]
 		for _, o := range c.opens {
-			if o.signal == "later" && r.intends(ci) {
+			if o.signal == "later" && r.intends(ci, o) {
 				c.cues = append(c.cues, cue{o.lo, o.hi, announced}) // what is put off does not happen here
 				break
 			}

@@ -26,6 +26,14 @@ func (r *reading) spokenOpen(rec *Record) []Open {
 	var ends []*looseEnd
 	for ci := range r.clauses {
 		for _, oc := range r.cuesIn(ci) {
+			if oc.signal == "recap" {
+				for _, e := range r.recap(ci, oc) {
+					if !r.joins(ends, e) {
+						ends = append(ends, e)
+					}
+				}
+				continue
+			}
 			e := r.endAt(ci, oc, rec)
 			if e == nil {
 				continue
@@ -209,7 +217,7 @@ func (r *reading) makeshift(c *clause) int {
 }
 
 // makeshifts hold what has lost its own fastener.
-var makeshifts = set("tie binder wire tape string rope nail twine strap cord")
+var makeshifts = set("tie ties binder binders wire tape string rope nail nails twine strap straps cord coathanger bungee")
 
 // bareHold are those that are as often a part or a tool: "a bit of wire" holds, "the plug wire" does not.
 var bareHold = set("wire string rope strap cord")
@@ -254,6 +262,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 	told := c.mood&(other|hypothetical|conditional) == 0
 	switch oc.signal {
 	case "unknown":
+		if r.noneGiven(ci, oc) {
+			return nil
+		}
 		e.kind = LookUp
 	case "ask":
 		_, hi := r.nearBy(ci, 0, 5, 16)
@@ -287,7 +298,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		if !r.valueIn(max(ci-1, 0), min(ci+1, len(r.clauses)-1)) {
 			if !r.twoGuesses(ci) {
-				if c.mood&other != 0 || !r.placedInDoubt(e, oc) && !r.whether(ci) {
+				if c.mood&other != 0 || r.toks[oc.lo].s == "one" || !r.placedInDoubt(e, oc) && !r.whether(ci) {
 					return nil
 				}
 				e.kind = Unsure
@@ -341,10 +352,15 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			e.first = ci - 1
 		}
 	case "later":
+		for k := max(c.lo, oc.lo-2); k < oc.lo; k++ {
+			if p := r.toks[k].s; p == "me" || p == "us" || p == "enough" {
+				return nil // "that's me for tonight"
+			}
+		}
 		if next := r.word(oc.hi); next == "there" || next == "to" && r.toks[oc.hi-1].s == "get" || r.word(oc.lo-1) == "at" || r.heardIn(ci, ci, "find") || oc.lo == c.lo && (r.heardIn(ci-1, ci-1, "find") || ci+1 < len(r.clauses) && r.clauses[ci+1].sentence == c.sentence && r.heardIn(ci+1, ci+1, "promise")) {
 			return nil // "when we get there", "all at once", "I'll look it up tonight"
 		}
-		if c.mood&(conditional|asked) != 0 || c.mood&other != 0 && !r.putsOff(ci, oc) || r.heardIn(ci, ci, "promise", "next") || oc.lo == c.lo && r.heardIn(ci-1, ci-1, "promise") || !r.intends(ci) && !r.putsOff(ci, oc) {
+		if c.mood&(conditional|asked) != 0 || c.mood&other != 0 && !r.putsOff(ci, oc) || r.heardIn(ci, ci, "promise", "next") || oc.lo == c.lo && r.heardIn(ci-1, ci-1, "promise") || !r.intends(ci, oc) && !r.putsOff(ci, oc) {
 			return nil
 		}
 		e.kind = Unfinished
@@ -359,12 +375,26 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		e.kind = Unfinished
 	case "again":
-		if e.due(r) == "" {
+		due := e.due(r)
+		if due == "" && !r.afterUse(ci) {
 			return nil
 		}
-		e.kind, e.before = Unfinished, BeforeLater
+		e.kind = Unfinished
+		if due == "" || strings.HasPrefix(due, "after") {
+			e.before = BeforeLater
+		}
+	case "damage":
+		_, hi := r.nearBy(ci, 0, 5, 20)
+		late := r.toks[oc.lo].s == "still" && r.clauses[ci].mood&(negated|asked) == 0
+		if !told || r.pastTold(c) || !r.heardIn(ci, hi, "accept", "ordered", "later") && !late || r.puttingRight(ci, hi) {
+			return nil
+		}
+		e.kind = Unfinished
+		if r.heardIn(ci, hi, "ordered", "stand-in") {
+			e.kind, e.before = ReplaceLater, BeforeLater
+		}
 	case "stand-in":
-		if c.mood&other != 0 || !r.laying(c) || r.handTightNear(ci) || r.setAt(c) || r.flows(oc) {
+		if c.mood&other != 0 || !r.laying(c) || r.handTightNear(ci) || r.setAt(c) || r.flows(oc) || r.youCould(c) || r.holds(c) || done[r.word(oc.lo-1)] {
 			return nil
 		}
 		e.kind, e.before = ReplaceLater, BeforeLater
@@ -374,6 +404,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		e.kind, e.before = ReplaceLater, BeforeLater
 	case "makeshift":
+		if r.youCould(c) || r.holds(c) {
+			return nil
+		}
 		_, hi := r.nearBy(ci, 0, 7, 18)
 		if w := r.toks[oc.lo].s; w != "nail" && w != "binder" && w != "twine" && !r.spoilt(ci) && !r.heardIn(ci, hi, "ordered", "stand-in", "before-use") && !r.heardIn(ci, min(hi, ci+5), "later") {
 			return nil
@@ -396,8 +429,14 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if !told || r.toks[oc.lo].s != "left" && oc.hi < c.hi && inPlace(r.toks[oc.hi-1].s) && r.negatedIn(oc) {
 			return nil // "it's not in the way"
 		}
+		if w := r.toks[oc.lo].s; (w == "stays" || w == "staying") && r.ofTools(c) {
+			return nil // "the impact wrench stays in the drawer"
+		}
 		if r.toks[oc.hi-1].s == "over" && r.word(oc.hi) == "from" {
 			return nil // "left over from the last job"
+		}
+		if r.negatedIn(oc) && r.oldOnes(ci) {
+			return nil // "these are the old ones, they're not going on"
 		}
 		e.kind = NotRefitted
 		if r.ofFluid(oc) {
@@ -790,8 +829,9 @@ func (r *reading) linked(oc openCue) bool {
 	return false
 }
 
-// intends tells whether a clause says what somebody means to do: a will and something done.
-func (r *reading) intends(ci int) bool {
+// intends tells whether a clause says what somebody means to do, the cue's own words
+// aside: a will and something done.
+func (r *reading) intends(ci int, oc openCue) bool {
 	c := &r.clauses[ci]
 	for i := c.lo; i < c.hi; i++ {
 		switch r.toks[i].s {
@@ -808,6 +848,9 @@ func (r *reading) intends(ci int) bool {
 	for k := lo; k <= ci; k++ {
 		n := &r.clauses[k]
 		for i := n.lo; i < n.hi; i++ {
+			if i >= oc.lo && i < oc.hi && r.when(oc) {
+				continue
+			}
 			switch w := r.toks[i].s; w {
 			case "'ll", "will", "shall", "gonna", "must", "gotta", "job", "going":
 				if p := r.word(i - 1); i == n.lo || p != "you" && p != "they" && p != "he" && p != "she" {
@@ -823,6 +866,15 @@ func (r *reading) intends(ci int) bool {
 				}
 			}
 		}
+	}
+	return false
+}
+
+// when tells of a cue that is a clause of its own: "once it's in", "when they come".
+func (r *reading) when(oc openCue) bool {
+	switch r.toks[oc.lo].s {
+	case "when", "once", "as", "whenever", "after", "till", "until", "til":
+		return true
 	}
 	return false
 }
@@ -1035,6 +1087,12 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 		if p.mood&(advert|greeting) != 0 {
 			continue
 		}
+		if one := r.placedOne(p); one >= 0 {
+			if mi := r.byPlace(one, tight); mi >= 0 {
+				e.topic, e.sure = mi, true
+				return
+			}
+		}
 		n, score := 0, -1
 		value := e.kind == LookUp || e.kind == Unsure
 		for _, mi := range p.mentions {
@@ -1075,7 +1133,7 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 		}
 	}
 	if tight { // nothing that is tightened was named: the part it holds, perhaps
-		for k := ci - 1; k >= 0 && k >= ci-4 && r.since(r.clauses[k].lo, c.lo) < 11; k-- {
+		for k := ci - 1; k >= 0 && k >= ci-7 && r.since(r.clauses[k].lo, c.lo) < 13; k-- {
 			for _, mi := range r.clauses[k].mentions {
 				if r.topical(&r.mentions[mi]) {
 					e.topic, e.first = mi, min(e.first, k)
@@ -1282,8 +1340,10 @@ func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
 		return gap < 12
 	case p.kind == ReplaceLater && e.kind == Unfinished:
 		return gap < 14 && (e.signal == "later" || e.signal == "undone")
+	case p.kind == NotTorqued && e.signal == "stand-in" && gap < 5:
+		return true // "only pinched up for now"
 	case p.kind == NotTorqued && e.kind == Unfinished:
-		return gap < 12 && (e.signal == "later" || r.saidIn(&r.clauses[r.toks[e.lo].cl], "back"))
+		return gap < 12 && (e.signal == "later" || r.toks[e.lo].s == "on" || r.saidIn(&r.clauses[r.toks[e.lo].cl], "back"))
 	case p.kind == NotRefitted && e.kind == Unfinished:
 		return gap < 10 && (e.signal != "undone" || e.sure) || p.sure && e.sure && r.sameTopic(e.topic, p.topic)
 	case p.signal == "lost" && e.kind == ReplaceLater && gap < 6:
@@ -1440,7 +1500,7 @@ func (r *reading) doneLater(e *looseEnd) bool {
 	}
 	after := r.clauses[e.last].hi
 	for _, ev := range t.events {
-		if ev.lo > after && ledgerActs[ev.action] != Removed && ledgerActs[ev.action] != Loosened && (e.kind != NotTorqued || ev.action == "tighten" || ev.action == "torque") {
+		if ev.lo > after && ledgerActs[ev.action] != Removed && ledgerActs[ev.action] != Loosened && ev.action != "heat" && ev.action != "wait" && (e.kind != NotTorqued || ev.action == "tighten" || ev.action == "torque") {
 			return true
 		}
 	}
@@ -1508,6 +1568,9 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 		o.About = r.saidWords(e)
 	}
 	o.Place = r.placeAround(lo, hi, e.lo).by("said: " + r.text(e.lo, e.hi))
+	if e.signal == "recap" {
+		o.Rule = "recap: " + r.text(e.lo, e.hi)
+	}
 	for _, k := range e.also {
 		o.AlsoAt = append(o.AlsoAt, round3(r.at(k)))
 	}
