@@ -325,13 +325,13 @@ func (r *reading) actAt(ci, i int) (act, int) {
 	}
 	for _, v := range r.lex.LemmasOf(r.ids[i]) {
 		patterns := r.lex.PatternsOf(v)
-		for k := range patterns {
+		for k, last := range r.lex.LastsOf(v) {
+			if last != 0 && (among>>(last%64)&1 == 0 || !slices.Contains(after, last)) {
+				continue
+			}
 			p := &patterns[k]
 			if 2*len(p.Words)+1 < bestScore {
 				break // longest first
-			}
-			if len(p.Words) > 1 && (among>>(p.Last%64)&1 == 0 || !slices.Contains(after, p.Last)) {
-				continue
 			}
 			a, end, ok := r.match(c, i, p)
 			if !ok {
@@ -428,7 +428,7 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 		}
 		found := -1
 		for j := k; j <= limit && j < c.hi; j++ {
-			if r.toks[j].s == want || want == r.lemma1(r.toks[j].s) && wi < len(p.Words)-1 {
+			if r.toks[j].s == want || wi < len(p.Words)-1 && r.toks[j].is(wForm) && want == r.lemma1(r.toks[j].s) {
 				if r.toks[j].men >= 0 {
 					continue
 				}

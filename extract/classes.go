@@ -1,10 +1,13 @@
 package extract
 
-import "wrenchword/extract/lexicon"
+import (
+	"wrenchword/extract/lexicon"
+	"wrenchword/normalize"
+)
 
 // class is a set of sets of words: which of the sets that the reading asks for at
 // every word a token's word is in. It is looked up once a token.
-type class uint32
+type class uint64
 
 const (
 	wOpener class = 1 << iota
@@ -28,9 +31,11 @@ const (
 	wStop
 	wDrop
 	wNumber
-	wForm  // a form of a verb, as the vocabulary knows it
-	wVerb  // a verb of the workshop in its plain form
-	wInUse // what isVerbForm tells
+	wCounts // a number or a quantity may begin with it
+	wName   // a name may begin with it
+	wForm   // a form of a verb, as the vocabulary knows it
+	wVerb   // a verb of the workshop in its plain form
+	wInUse  // what isVerbForm tells
 )
 
 // classOf gives the class of a word by the sets it is in.
@@ -58,8 +63,14 @@ func (c class) is(any class) bool { return c&any != 0 }
 // classIn gives the class of a word by the sets it is in and by what the vocabulary knows.
 func classIn(lex *lexicon.Lexicon, word string, id lexicon.ID) class {
 	c := classOf[word]
+	if normalize.Counts(word) {
+		c |= wCounts
+	}
 	if id == 0 {
 		return c
+	}
+	if lex.Begins(id) {
+		c |= wName
 	}
 	if len(lex.PatternsOf(id)) > 0 {
 		c |= wVerb

@@ -111,6 +111,9 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	if q := r.toks[i].qty; q >= 0 && r.qtys[q].Kind != normalize.Driver {
 		return m, 0
 	}
+	if !r.toks[i].is(wName) {
+		return r.repaired(ci, i)
+	}
 	terms, n := r.lex.Things(r.from(i, c.hi))
 	if n == 0 {
 		return r.repaired(ci, i)
@@ -290,17 +293,17 @@ func (r *reading) verbOfTwo(c *clause, i int) bool {
 func (r *reading) repaired(ci, i int) (m mention, end int) {
 	c := &r.clauses[ci]
 	w := r.toks[i].s
-	if len(w) < 4 || stopWords[w] || dropAdj[w] || placeWords[w] || r.toks[i].qty >= 0 || numberWord[w] || w[0] >= '0' && w[0] <= '9' {
+	if len(w) < 4 || r.toks[i].is(wStop|wDropAdj|wPlace|wNumber) || r.toks[i].qty >= 0 || w[0] >= '0' && w[0] <= '9' {
 		return m, 0
 	}
 	n := 1
 	var t *lexicon.Term
-	if i+1 < c.hi && r.toks[i].brk <= brkPause && len(r.lex.Lemmas(w)) == 0 {
+	if i+1 < c.hi && r.toks[i].brk <= brkPause && !r.toks[i].is(wForm) {
 		if t = r.lex.RepairBeside(w, lexicon.Singular(r.toks[i+1].s)); t != nil {
 			n = 2
 		}
 	}
-	if t == nil {
+	if t == nil && !r.toks[i].is(wForm) {
 		t = r.lex.Repair(w)
 	}
 	if t == nil {
@@ -433,6 +436,9 @@ func determinerBefore(r *reading, i int) bool {
 }
 
 func isThingWord(r *reading, i int) bool {
+	if !r.toks[i].is(wName) {
+		return false
+	}
 	_, n := r.lex.Things(r.from(i, i+1))
 	return n > 0
 }
@@ -444,14 +450,14 @@ func (r *reading) complete(ci int, m *mention) {
 	mods := m.mods
 	unknown := 0
 	for i > c.lo && r.toks[i-1].brk <= brkPause && r.toks[i-1].men < 0 {
-		p := r.toks[i-1].s
+		p, pk := r.toks[i-1].s, r.toks[i-1].class
 		if r.toks[i-1].qty >= 0 {
 			break
 		}
-		if m.isNew && !dropAdj[p] && !placeWords[p] {
+		if m.isNew && !pk.is(wDropAdj|wPlace) {
 			break // nothing of a name stands before "new"
 		}
-		if dropAdj[p] {
+		if pk.is(wDropAdj) {
 			m.isNew = m.isNew || p == "new" || p == "fresh" || p == "brand"
 			m.isOld = m.isOld || p == "old" || p == "existing" || p == "original"
 			i--
@@ -460,7 +466,7 @@ func (r *reading) complete(ci int, m *mention) {
 		if p == "back" && i-2 >= c.lo && r.toks[i-2].men >= 0 {
 			break // "wheel back on"
 		}
-		if placeWords[p] && !(p == "back" && i-2 >= c.lo && (r.toks[i-2].s == "put" || r.toks[i-2].s == "go" || r.toks[i-2].s == "goes")) {
+		if pk.is(wPlace) && !(p == "back" && i-2 >= c.lo && (r.toks[i-2].s == "put" || r.toks[i-2].s == "go" || r.toks[i-2].s == "goes")) {
 			if m.kind == lexicon.Tool && whereWords[p] {
 				break // "two screws at the back phillips number two"
 			}
@@ -479,7 +485,7 @@ func (r *reading) complete(ci int, m *mention) {
 			}
 			break
 		}
-		if stopWords[p] || determiner[p] || countOf[p] > 0 || pronounsObj[p] {
+		if pk.is(wStop|wDeterminer|wPronoun) || countOf[p] > 0 {
 			break
 		}
 		if n, ok := r.compound(c, i-1, m); ok {
@@ -496,7 +502,7 @@ func (r *reading) complete(ci int, m *mention) {
 		// an unknown word belongs to the name where a determiner stands not far before it
 		if unknown < 2 && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && !r.isVerbForm(p) {
 			j := i - 2
-			for j >= c.lo && j > i-5 && !stopWords[r.toks[j].s] && !determiner[r.toks[j].s] && r.toks[j].men < 0 && r.toks[j].brk <= brkPause {
+			for j >= c.lo && j > i-5 && !r.toks[j].is(wStop|wDeterminer) && r.toks[j].men < 0 && r.toks[j].brk <= brkPause {
 				j--
 			}
 			if j >= c.lo && (definiteWord[r.toks[j].s] || r.toks[j].s == "a" || r.toks[j].s == "an" || countOf[r.toks[j].s] > 0) && r.toks[j].brk <= brkPause {
@@ -576,7 +582,7 @@ func (r *reading) complete(ci int, m *mention) {
 	for k := i; k < m.lo; k++ {
 		r.toks[k].men = -1
 	}
-	if i > c.lo && prepositions[r.toks[i-1].s] && r.toks[i-1].brk <= brkPause {
+	if i > c.lo && r.toks[i-1].is(wPreposition) && r.toks[i-1].brk <= brkPause {
 		m.prep = r.toks[i-1].s
 	}
 	if m.prep == "of" && len(c.mentions) > 0 {

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"sort"
 	"strings"
+	"unicode/utf8"
 
 	"wrenchword/extract/lexicon"
 	"wrenchword/extract/transcript"
@@ -223,6 +224,11 @@ func (r *reading) tokens() {
 	}
 	n := len(r.toks)
 	r.ids, r.run, r.line = make([]lexicon.ID, n), make([]int32, n), make([]int32, n)
+	type known struct {
+		id lexicon.ID
+		class
+	}
+	words := make(map[string]known, 1<<10)
 	run, line := n, n
 	for i := n - 1; i >= 0; i-- {
 		if i == n-1 {
@@ -235,8 +241,13 @@ func (r *reading) tokens() {
 			line = i + 1
 		}
 		t := &r.toks[i]
-		r.ids[i], r.run[i], r.line[i] = r.lex.ID(t.s), int32(run), int32(line)
-		t.class = classIn(r.lex, t.s, r.ids[i])
+		k, ok := words[t.s]
+		if !ok {
+			k.id = r.lex.ID(t.s)
+			k.class = classIn(r.lex, t.s, k.id)
+			words[t.s] = k
+		}
+		t.class, r.ids[i], r.run[i], r.line[i] = k.class, k.id, int32(run), int32(line)
 	}
 }
 
@@ -273,6 +284,15 @@ func (r *reading) from(i, limit int) []lexicon.ID {
 		return nil
 	}
 	return r.ids[i:max(i, min(limit, int(r.run[i])))]
+}
+
+// nameAt gives how many words the longest name has that begins at token i.
+func (r *reading) nameAt(i int) int {
+	if !r.kind(i).is(wName) {
+		return 0
+	}
+	_, n := r.lex.Things(r.from(i, len(r.toks)))
+	return n
 }
 
 // within gives the words from token i on to the end of its sentence.
@@ -312,12 +332,25 @@ func (r *reading) endOf(hi int) int {
 
 // numbersOf gives the numbers said between two tokens, their places counted from the first one's first byte.
 func (r *reading) numbersOf(lo, hi int) []normalize.Number {
+	text := r.talk.Text[r.toks[lo].lo:r.endOf(hi)]
+	if !slices.ContainsFunc(r.toks[lo:hi], func(t tok) bool { return t.is(wCounts) }) && isASCII(text) {
+		return nil
+	}
 	n, ok := r.nums[[2]int{lo, hi}]
 	if !ok {
-		n = normalize.Numbers(r.talk.Text[r.toks[lo].lo:r.endOf(hi)])
+		n = normalize.Numbers(text)
 		r.nums[[2]int{lo, hi}] = n
 	}
 	return n
+}
+
+func isASCII(s string) bool {
+	for i := range len(s) {
+		if s[i] >= utf8.RuneSelf {
+			return false
+		}
+	}
+	return true
 }
 
 func (r *reading) tokenAt(b int) int {
@@ -410,7 +443,7 @@ func (r *reading) startsClause(start, i int) bool {
 	if r.toks[i-1].brk <= brkPause {
 		// a name is never cut: "motor clamp | bolt"
 		for k := max(start, i-3); k < i; k++ {
-			if _, m := r.lex.Things(r.from(k, len(r.toks))); k+m > i {
+			if m := r.nameAt(k); k+m > i {
 				return false
 			}
 		}
@@ -584,14 +617,14 @@ func (r *reading) imperativeAt(i int) bool {
 	if !r.toks[i].is(wVerb) || w == "be" || w == "go" || !slices.Contains(r.lex.LemmasOf(r.ids[i]), r.ids[i]) {
 		return false
 	}
-	_, n := r.lex.Things(r.from(i, len(r.toks)))
+	n := r.nameAt(i)
 	// "clip", "washer", "spring": more likely the thing
 	return n == 0 || n == 1 && r.kind(i+1).is(wDeterminer|wPronoun)
 }
 
 // turnsTo tells whether a thing named at i is what the talk turns to: a subject or "now" follows it.
 func (r *reading) turnsTo(i int) bool {
-	_, n := r.lex.Things(r.from(i, len(r.toks)))
+	n := r.nameAt(i)
 	if n == 0 {
 		return false
 	}
@@ -601,7 +634,7 @@ func (r *reading) turnsTo(i int) bool {
 
 // isNoun tells whether a name begins at the word.
 func isNoun(r *reading, i int) bool {
-	_, n := r.lex.Things(r.from(i, len(r.toks)))
+	n := r.nameAt(i)
 	return n > 0
 }
 
@@ -616,7 +649,7 @@ func (r *reading) thingThenVerb(i int) bool {
 	}
 	names := 0
 	for names < 3 {
-		_, n := r.lex.Things(r.from(k, len(r.toks)))
+		n := r.nameAt(k)
 		if n == 0 {
 			break
 		}
@@ -642,7 +675,7 @@ func (r *reading) thingThenPlace(i int) bool {
 	for k < i+4 && (determiner[r.word(k)] || placeWords[r.word(k)] || dropAdj[r.word(k)]) {
 		k++
 	}
-	_, n := r.lex.Things(r.from(k, len(r.toks)))
+	n := r.nameAt(k)
 	return n > 0 && placing[r.word(k+n)] && determiner[r.word(k+n+1)]
 }
 

@@ -53,6 +53,24 @@ func init() {
 	}
 }
 
+// counts tells whether a number or a quantity may begin with the word.
+func (w *word) counts() bool {
+	return w != nil && (w.class != cNone || w.traits&(starters|tWhole) != 0)
+}
+
+// Counts tells whether a word, in lower case, may begin a number or a quantity.
+// ASCII text without such a word has none.
+func Counts(w string) bool {
+	h := uint32(0)
+	for i := range len(w) {
+		if digitBytes[w[i]] || w[i] >= utf8.RuneSelf {
+			return true
+		}
+		h = hashStep(h, w[i])
+	}
+	return lex.find([]byte(w), h).counts()
+}
+
 // scan cuts text into tokens and says whether any of them can start a
 // quantity or a number. One pass, no allocation beyond the pooled slice.
 func (ts *tokens) scan(text string) bool {
@@ -116,9 +134,7 @@ func (ts *tokens) scan(text string) bool {
 			if n <= maxWord {
 				w = lex.find(buf[:n], h)
 			}
-			if w != nil && (w.class != cNone || w.traits&(starters|tWhole) != 0) {
-				any = true
-			}
+			any = any || w.counts()
 			t = append(t, token{start: i, end: j, w: w, glued: glued, word: true})
 			i = j
 		case digitBytes[c] || (c == '.' && i+1 < len(text) && digitBytes[text[i+1]] && (i == 0 || !digitBytes[text[i-1]])):

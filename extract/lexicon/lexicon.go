@@ -76,8 +76,8 @@ type Pattern struct {
 	Words   []string
 	Gap     int
 	Subject bool // the thing is the subject: "comes off"
-	Last    ID   // of the last of Words: where it is not said the pattern is not
 	verb    ID
+	last    ID
 }
 
 // Usual is a usual check or caution after work on certain things.
@@ -100,6 +100,7 @@ type Lexicon struct {
 	lemmas   lists[string]  // by a form of a verb: its plain forms
 	plain    lists[ID]      // the same by their IDs
 	patterns lists[Pattern] // by the plain form, longest first
+	lasts    lists[ID]      // their last words, as LastsOf gives them
 	forms    []form         // what lemmas is made of
 	ways     []Pattern      // what patterns is made of
 	actions  map[string]*Action
@@ -542,7 +543,10 @@ func (l *Lexicon) verb(cols []string) error {
 			if p.Gap == 0 {
 				return fmt.Errorf("the phrase %q must begin with its verb", phrase)
 			}
-			p.verb, p.Last = l.id(p.Words[0]), l.id(p.Words[len(p.Words)-1])
+			p.verb = l.id(p.Words[0])
+			if n := len(p.Words); n > 1 {
+				p.last = l.id(p.Words[n-1])
+			}
 			l.addForms(p.Words[0])
 			l.ways = append(l.ways, p)
 		}
@@ -672,6 +676,7 @@ func (l *Lexicon) finish() {
 		}
 	}
 	l.patterns = listed(n, len(order), func(i int) (ID, Pattern) { p := l.ways[order[i]]; return p.verb, p })
+	l.lasts = listed(n, len(order), func(i int) (ID, ID) { p := &l.ways[order[i]]; return p.verb, p.last })
 	l.gate.pairs = listed(n, len(l.gate.two), func(i int) (ID, pairTerm) { return l.gate.two[i].last, l.gate.two[i] })
 	l.forms, l.ways, l.gate.two, l.scratch, l.slab = nil, nil, nil, nil, slab{}
 }
@@ -679,6 +684,9 @@ func (l *Lexicon) finish() {
 // Things returns the terms of the longest name that the words begin with, and
 // how many words it has; 0 where none does.
 func (l *Lexicon) Things(words []ID) ([]*Term, int) { return l.things.longest(words) }
+
+// Begins tells whether a name begins with the word.
+func (l *Lexicon) Begins(w ID) bool { return w != 0 && l.things.get(0, w) != 0 }
 
 // Moods returns the cue labels of the longest cue that the words begin with.
 func (l *Lexicon) Moods(words []ID) ([]string, int) { return l.moods.longest(words) }
@@ -697,6 +705,10 @@ func (l *Lexicon) LemmasOf(w ID) []ID { return l.plain.of(w) }
 
 // PatternsOf returns the ways of saying an action with the verb, longest first.
 func (l *Lexicon) PatternsOf(verb ID) []Pattern { return l.patterns.of(verb) }
+
+// LastsOf returns the last words of PatternsOf, 0 for a verb by itself: a pattern
+// whose last word is not said need not be looked at.
+func (l *Lexicon) LastsOf(verb ID) []ID { return l.lasts.of(verb) }
 
 // Patterns returns the ways of saying an action with the verb, longest first.
 func (l *Lexicon) Patterns(verb string) []Pattern { return l.patterns.of(l.ID(verb)) }
