@@ -308,7 +308,7 @@ func (r *reading) intoContainer(ci, k int) string {
 // actAt matches the ways of saying an action at the verb at token i.
 func (r *reading) actAt(ci, i int) (act, int) {
 	c := &r.clauses[ci]
-	t := r.toks[i]
+	t := &r.toks[i]
 	if t.men >= 0 || t.qty >= 0 {
 		return act{}, 0
 	}
@@ -326,7 +326,7 @@ func (r *reading) actAt(ci, i int) (act, int) {
 	for _, v := range r.lex.LemmasOf(r.ids[i]) {
 		patterns := r.lex.PatternsOf(v)
 		for k, last := range r.lex.LastsOf(v) {
-			if last != 0 && (among>>(last%64)&1 == 0 || !slices.Contains(after, last)) {
+			if last.Word != 0 && (among>>(last.Word%64)&1 == 0 || !slices.Contains(after[:min(int(last.Reach), len(after))], last.Word)) {
 				continue
 			}
 			p := &patterns[k]
@@ -422,9 +422,9 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 		want := p.Words[wi]
 		limit := k
 		if p.Gap == wi {
-			limit = k + 7
+			limit = k + lexicon.GapWords
 		} else if p.Subject || p.Gap < 0 {
-			limit = k + 1 // "comes right out", "goes back on": one word between is fine
+			limit = k + lexicon.Between // "comes right out", "goes back on": one word between is fine
 		}
 		found := -1
 		for j := k; j <= limit && j < c.hi; j++ {

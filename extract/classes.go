@@ -33,6 +33,7 @@ const (
 	wNumber
 	wCounts // a number or a quantity may begin with it
 	wName   // a name may begin with it
+	wCue    // a cue may begin with it
 	wForm   // a form of a verb, as the vocabulary knows it
 	wVerb   // a verb of the workshop in its plain form
 	wInUse  // what isVerbForm tells
@@ -69,8 +70,12 @@ func classIn(lex *lexicon.Lexicon, word string, id lexicon.ID) class {
 	if id == 0 {
 		return c
 	}
-	if lex.Begins(id) {
+	name, cue := lex.Begins(id)
+	if name {
 		c |= wName
+	}
+	if cue {
+		c |= wCue
 	}
 	if len(lex.PatternsOf(id)) > 0 {
 		c |= wVerb

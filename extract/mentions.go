@@ -39,6 +39,10 @@ func (r *reading) findMentions() {
 	for ci := range r.clauses {
 		c := &r.clauses[ci]
 		for i := c.lo; i < c.hi; {
+			if !r.mayBegin(i) {
+				i++
+				continue
+			}
 			m, end := r.mentionAt(ci, i)
 			if end == 0 {
 				i++
@@ -46,7 +50,7 @@ func (r *reading) findMentions() {
 			}
 			// a head further right in the same noun phrase takes it over:
 			// "brake lever holder bolt" is one thing
-			for end < c.hi && r.toks[end-1].brk <= brkPause {
+			for end < c.hi && r.toks[end-1].brk <= brkPause && r.mayBegin(end) {
 				m2, end2 := r.mentionAt(ci, end)
 				if end2 == 0 || r.toks[end-1].s == "'s" || m2.kind&(lexicon.Fastener|lexicon.Part) == 0 && m2.kind&m.kind == 0 {
 					break
@@ -104,6 +108,12 @@ var holdsFluid = set("tank line hose pipe reservoir cap pump filter seal bottle 
 
 // whereWords tell where; no tool is called by them.
 var whereWords = set("back front top bottom rear inside outside inner outer upper lower middle left right far near")
+
+// mayBegin tells cheaply whether a name, known or misheard, may begin at token i.
+func (r *reading) mayBegin(i int) bool {
+	t := &r.toks[i]
+	return t.is(wName) || len(t.s) >= 4 && !t.is(wStop|wDropAdj|wPlace|wNumber)
+}
 
 // mentionAt reads the name that begins exactly at token i; end is 0 where none does.
 func (r *reading) mentionAt(ci, i int) (m mention, end int) {

@@ -333,7 +333,11 @@ func (r *reading) endOf(hi int) int {
 // numbersOf gives the numbers said between two tokens, their places counted from the first one's first byte.
 func (r *reading) numbersOf(lo, hi int) []normalize.Number {
 	text := r.talk.Text[r.toks[lo].lo:r.endOf(hi)]
-	if !slices.ContainsFunc(r.toks[lo:hi], func(t tok) bool { return t.is(wCounts) }) && isASCII(text) {
+	counts := false
+	for i := lo; i < hi && !counts; i++ {
+		counts = r.toks[i].is(wCounts)
+	}
+	if !counts && isASCII(text) {
 		return nil
 	}
 	n, ok := r.nums[[2]int{lo, hi}]
@@ -726,7 +730,12 @@ func (r *reading) mark() {
 	for ci := range r.clauses {
 		c := &r.clauses[ci]
 		for i := c.lo; i < c.hi; i++ {
-			if labels, n := r.lex.Moods(r.from(i, len(r.toks))); n > 0 {
+			var labels []string
+			n := 0
+			if r.toks[i].is(wCue) {
+				labels, n = r.lex.Moods(r.from(i, len(r.toks)))
+			}
+			if n > 0 {
 				var m mood
 				for _, l := range labels {
 					m |= moodOf[l]

@@ -77,8 +77,15 @@ type Pattern struct {
 	Gap     int
 	Subject bool // the thing is the subject: "comes off"
 	verb    ID
-	last    ID
+	last    Last
 }
+
+// How many words of the talk may stand between two words of a pattern, and where
+// the thing may stand.
+const (
+	Between  = 1
+	GapWords = 7
+)
 
 // Usual is a usual check or caution after work on certain things.
 type Usual struct {
@@ -100,7 +107,7 @@ type Lexicon struct {
 	lemmas   lists[string]  // by a form of a verb: its plain forms
 	plain    lists[ID]      // the same by their IDs
 	patterns lists[Pattern] // by the plain form, longest first
-	lasts    lists[ID]      // their last words, as LastsOf gives them
+	lasts    lists[Last]    // their last words
 	forms    []form         // what lemmas is made of
 	ways     []Pattern      // what patterns is made of
 	actions  map[string]*Action
@@ -545,7 +552,10 @@ func (l *Lexicon) verb(cols []string) error {
 			}
 			p.verb = l.id(p.Words[0])
 			if n := len(p.Words); n > 1 {
-				p.last = l.id(p.Words[n-1])
+				p.last = Last{l.id(p.Words[n-1]), int32((n - 1) * (1 + Between))}
+				if gap {
+					p.last.Reach += GapWords - Between
+				}
 			}
 			l.addForms(p.Words[0])
 			l.ways = append(l.ways, p)
@@ -676,7 +686,7 @@ func (l *Lexicon) finish() {
 		}
 	}
 	l.patterns = listed(n, len(order), func(i int) (ID, Pattern) { p := l.ways[order[i]]; return p.verb, p })
-	l.lasts = listed(n, len(order), func(i int) (ID, ID) { p := &l.ways[order[i]]; return p.verb, p.last })
+	l.lasts = listed(n, len(order), func(i int) (ID, Last) { p := &l.ways[order[i]]; return p.verb, p.last })
 	l.gate.pairs = listed(n, len(l.gate.two), func(i int) (ID, pairTerm) { return l.gate.two[i].last, l.gate.two[i] })
 	l.forms, l.ways, l.gate.two, l.scratch, l.slab = nil, nil, nil, nil, slab{}
 }
@@ -685,8 +695,10 @@ func (l *Lexicon) finish() {
 // how many words it has; 0 where none does.
 func (l *Lexicon) Things(words []ID) ([]*Term, int) { return l.things.longest(words) }
 
-// Begins tells whether a name begins with the word.
-func (l *Lexicon) Begins(w ID) bool { return w != 0 && l.things.get(0, w) != 0 }
+// Begins tells whether a name, or a cue, begins with the word.
+func (l *Lexicon) Begins(w ID) (name, cue bool) {
+	return w != 0 && l.things.get(0, w) != 0, w != 0 && l.moods.get(0, w) != 0
+}
 
 // Moods returns the cue labels of the longest cue that the words begin with.
 func (l *Lexicon) Moods(words []ID) ([]string, int) { return l.moods.longest(words) }
@@ -706,9 +718,15 @@ func (l *Lexicon) LemmasOf(w ID) []ID { return l.plain.of(w) }
 // PatternsOf returns the ways of saying an action with the verb, longest first.
 func (l *Lexicon) PatternsOf(verb ID) []Pattern { return l.patterns.of(verb) }
 
-// LastsOf returns the last words of PatternsOf, 0 for a verb by itself: a pattern
-// whose last word is not said need not be looked at.
-func (l *Lexicon) LastsOf(verb ID) []ID { return l.lasts.of(verb) }
+// Last is the last word of a pattern, 0 for a verb by itself, and how many words
+// after the verb it may stand at most. Where it does not, the pattern is not said.
+type Last struct {
+	Word  ID
+	Reach int32
+}
+
+// LastsOf returns the last words of PatternsOf.
+func (l *Lexicon) LastsOf(verb ID) []Last { return l.lasts.of(verb) }
 
 // Patterns returns the ways of saying an action with the verb, longest first.
 func (l *Lexicon) Patterns(verb string) []Pattern { return l.patterns.of(l.ID(verb)) }

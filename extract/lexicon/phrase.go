@@ -46,10 +46,10 @@ type phrases struct {
 // are followed together. What may follow as a plain word stands in ways.
 type step struct {
 	element
-	words    bool  // words may follow
-	other    int32 // the first of the sets, gaps and optional elements that may follow
-	sibling  int32 // the next of those that may follow the same step
-	signal   int32 // one more than the first signal that ends here
+	words    uint64 // a bit for each word that may follow, shared by few; 0 where none may
+	other    int32  // the first of the sets, gaps and optional elements that may follow
+	sibling  int32  // the next of those that may follow the same step
+	signal   int32  // one more than the first signal that ends here
 	endsASet bool
 }
 
@@ -70,7 +70,7 @@ func (g *phrases) then(from int32, e element) int32 {
 	}
 	to := int32(len(g.steps))
 	if plain {
-		g.steps[from].words = true
+		g.steps[from].words |= 1 << (e.word % 64)
 		g.ways.put(from, e.word, to)
 	} else {
 		*last = to
@@ -329,7 +329,7 @@ func (m *matcher) follow(n int32, at uint64) (ends uint64) {
 			ends |= m.follow(o, to)
 		}
 	}
-	if !s.words {
+	if s.words == 0 {
 		return ends
 	}
 	// which words follow is asked of the places, not of each word that might
@@ -337,10 +337,13 @@ func (m *matcher) follow(n int32, at uint64) (ends uint64) {
 	for ; at != 0; at &= at - 1 {
 		i := bits.TrailingZeros64(at)
 		for k := i; k <= i+2 && k < len(m.words); k++ {
-			if to := m.ways.get(n, m.words[k]); to != 0 {
-				m.reach(lo, reached{to, 1 << (k + 1)})
+			w := m.words[k]
+			if s.words>>(w%64)&1 != 0 {
+				if to := m.ways.get(n, w); to != 0 {
+					m.reach(lo, reached{to, 1 << (k + 1)})
+				}
 			}
-			if k == 0 || !m.loose[m.words[k]] {
+			if k == 0 || !m.loose[w] {
 				break
 			}
 		}
