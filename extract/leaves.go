@@ -174,9 +174,9 @@ func (r *reading) phraseFrom(i int) int {
 
 // ofThings tells whether the subject of the verb at i is the machine, not a person.
 func (r *reading) ofThings(c *clause, i int) bool {
-	for k := i - 1; k >= max(c.lo, i-4); k-- {
+	for k := i - 1; k >= max(c.lo-2, i-4, 0); k-- {
 		switch r.toks[k].s {
-		case "you", "i", "we", "who", "people", "nobody", "doesn't", "don't", "didn't", "not", "won't", "never", "no", "to", "he", "she", "if", "might", "may":
+		case "you", "i", "we", "who", "people", "nobody", "doesn't", "don't", "didn't", "not", "won't", "never", "no", "to", "he", "she", "if", "might", "may", "did", "does", "do":
 			return false
 		}
 		if r.toks[k].men >= 0 {
@@ -312,9 +312,15 @@ func (r *reading) whether(ci int) bool {
 		if r.saidIn(c, "why") || r.saidIn(c, "you") || r.saidIn(c, "how") || c.mood&other != 0 {
 			continue
 		}
-		for _, mi := range c.mentions {
-			if r.topical(&r.mentions[mi]) {
-				return true
+		from := k
+		if from > 0 && r.pronounIn(c.lo, c.hi) {
+			from-- // "it had a twenty amp fuse. Whether that's right I couldn't say"
+		}
+		for j := from; j <= k; j++ {
+			for _, mi := range r.clauses[j].mentions {
+				if r.topical(&r.mentions[mi]) {
+					return true
+				}
 			}
 		}
 	}
@@ -605,4 +611,58 @@ func (r *reading) noneGiven(ci int, oc openCue) bool {
 	}
 	_, hi := r.nearBy(ci, 0, 3, 12)
 	return !r.heardIn(ci, hi, "find", "later", "undecided", "back-to")
+}
+
+// denies are the words that begin what is not tight: "won't come tight".
+var denies = set("not won't doesn't can't couldn't isn't aren't neither none no wouldn't don't haven't never without")
+
+// forASecond tells of "just loosely in for a second".
+func (r *reading) forASecond(oc openCue) bool {
+	for i := oc.hi; i < min(oc.hi+5, len(r.toks)); i++ {
+		if w := r.toks[i].s; (w == "second" || w == "sec" || w == "tick") && r.word(i-1) == "a" {
+			return true
+		}
+	}
+	return false
+}
+
+// doneAlready tells of "you want to check the oil again. I have.": said, and done.
+func (r *reading) doneAlready(ci int) bool {
+	_, hi := r.nearBy(ci, 0, 3, 8)
+	for k := ci + 1; k <= hi; k++ {
+		n := &r.clauses[k]
+		if n.hi-n.lo > 4 {
+			continue
+		}
+		if r.toks[n.lo].s == "i" || r.toks[n.lo].s == "and" && r.word(n.lo+1) == "i" {
+			if w := r.toks[n.hi-1].s; (w == "have" || w == "did" || w == "done" || w == "am") && n.mood&negated == 0 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// toolIn tells whether a cue's word for a value is part of a tool's name: "torque wrench".
+func (r *reading) toolIn(oc openCue) bool {
+	for i := oc.lo; i < oc.hi; i++ {
+		if k := r.toks[i].men; k >= 0 && figures[r.toks[i].s] && r.mentions[k].kind&lexicon.Tool != 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// workNear tells whether something of the machine is named, and work is done, in a
+// clause or right before it.
+func (r *reading) workNear(ci int) bool {
+	lo, _ := r.nearBy(ci, 3, 0, 10)
+	named, work := false, false
+	for k := lo; k <= ci; k++ {
+		work = work || len(r.clauses[k].acts) > 0
+		for _, mi := range r.clauses[k].mentions {
+			named = named || r.topical(&r.mentions[mi])
+		}
+	}
+	return named && work
 }

@@ -262,7 +262,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 	told := c.mood&(other|hypothetical|conditional) == 0
 	switch oc.signal {
 	case "unknown":
-		if r.noneGiven(ci, oc) {
+		if r.noneGiven(ci, oc) || r.toolIn(oc) || c.mood&conditional != 0 && r.saidIn(c, "you") {
 			return nil
 		}
 		e.kind = LookUp
@@ -292,6 +292,22 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			return nil
 		}
 		e.kind = Unsure
+	case "misgiving":
+		if !told || c.mood&asked != 0 || !r.workNear(ci) || r.saidIn(c, "you") {
+			return nil
+		}
+		e.kind = Unsure
+	case "gainsaid":
+		lo, _ := r.nearBy(ci, 3, 0, 12)
+		for k := ci; k >= lo; k-- {
+			if st, ok := r.statementIn(k); ok && st.source {
+				e.kind, e.first, e.lo, e.hi = Conflict, k, r.clauses[k].lo, r.clauses[k].hi
+				break
+			}
+		}
+		if e.kind == "" {
+			return nil
+		}
 	case "undecided":
 		if r.saidIn(c, "why") {
 			return nil
@@ -314,7 +330,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		e.kind = Unsure
 	case "half-tight":
-		if !told || c.mood&negated != 0 && !r.heardIn(ci, ci, "undone") && r.toks[oc.lo].s != "not" {
+		if !told || c.mood&negated != 0 && !r.heardIn(ci, ci, "undone") && !denies[r.toks[oc.lo].s] || r.forASecond(oc) {
 			return nil
 		}
 		e.kind = NotTorqued
@@ -334,6 +350,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			}
 		}
 	case "undone":
+		if r.doneAlready(ci) {
+			return nil
+		}
 		if !told && !(r.wants(oc) && c.mood&(hypothetical|conditional) == 0) || r.heardIn(ci, ci, "unrun") || c.mood&asked != 0 || ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.clauses[ci-1].mood&conditional != 0 {
 			return nil
 		}
@@ -376,6 +395,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		e.kind = Unfinished
 	case "again":
 		due := e.due(r)
+		if r.doneAlready(ci) {
+			return nil
+		}
 		if due == "" && !r.afterUse(ci) {
 			return nil
 		}
@@ -1027,7 +1049,11 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 	best, score := -1, -1<<30
 	for _, mi := range c.mentions {
 		m := &r.mentions[mi]
-		if !r.topical(m) && !(tight && m.prep == "with" && r.tightenable(m)) || m.lo >= oc.hi && (e.signal == "later" && r.pronounIn(c.lo, oc.lo+1) || e.signal == "find" && r.pronounIn(oc.lo, oc.hi) || e.signal == "unfit") {
+		if e.signal == "still-off" && containers[m.head] && m.prep == "" && m.hi == oc.lo {
+			e.topic, e.sure = mi, true // "the tray's not on"
+			return
+		}
+		if !r.topical(m) && !(tight && m.prep == "with" && r.tightenable(m)) || m.lo >= oc.hi && (e.signal == "later" && r.pronounIn(c.lo, oc.lo+1) || e.signal == "find" && r.pronounIn(oc.lo, oc.hi) || e.signal == "unfit" || e.signal == "undone" && r.wants(oc)) {
 			continue
 		}
 		if tight && !r.tightenable(m) || e.kind == LookUp && smeared[m.head] {
@@ -1263,6 +1289,9 @@ func (r *reading) joins(ends []*looseEnd, e *looseEnd) bool {
 			break
 		}
 		same := !e.sure || !p.sure || r.sameTopic(e.topic, p.topic)
+		if e.kind == NotRefitted && p.kind == NotRefitted && r.ownTopic(e) && r.ownTopic(p) && !r.sameTopic(e.topic, p.topic) {
+			same = false // "the tray's not on, and the battery lead I'm leaving off"
+		}
 		if !r.oneMatter(p, e, gap, same) {
 			continue
 		}
@@ -1277,6 +1306,11 @@ func (r *reading) joins(ends []*looseEnd, e *looseEnd) bool {
 		return true
 	}
 	return false
+}
+
+// ownTopic tells whether an end names its thing in its own clause.
+func (r *reading) ownTopic(e *looseEnd) bool {
+	return e.topic >= 0 && r.mentions[e.topic].cl == r.toks[e.lo].cl
 }
 
 // oneMatter tells whether e, heard so many seconds after p, belongs to it; where
