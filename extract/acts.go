@@ -1725,6 +1725,10 @@ func (r *reading) moodOf(ci int, a *act) mood {
 			m |= framed // "it'll go right through your glove": what would be, not what was done
 		}
 	}
+	if m&(negated|conditional|hypothetical|other|asked|advert|greeting|notNeeded|announced|framed) == 0 {
+		a.mood = m
+		m |= r.mooted(ci, a)
+	}
 	// "nobody touches the lever, 'cause you'll spit the pistons out"
 	if w := r.toks[c.lo].s; (w == "or" || w == "cause" || w == "because" || w == "cuz" || w == "coz" || w == "otherwise" || w == "else") && v > c.lo {
 		for i := c.lo + 1; i < v; i++ {

@@ -207,6 +207,9 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	if a.rule == inItsTurn && len(c.mentions) == 1 && (r.handledNext(a.cl) || r.mentions[a.objects[0]].definite && r.toks[c.lo].s != "and" && r.toks[c.lo].s != "then") {
 		return false // "The collar.": what is done to it comes next
 	}
+	if r.ownBody(a) || a.verb >= 0 && !a.subject && a.pronoun != "" && len(a.objects) == 0 && r.lemma1(r.toks[a.verb].s) == "get" && particle[r.word(a.verb+1)] && !particle[r.toks[a.hi-1].s] {
+		return false // a hand, or somebody: "get up under it"
+	}
 	if len(a.objects) > 0 {
 		return true
 	}

@@ -1,0 +1,344 @@
+package extract
+
+import (
+	"slices"
+	"strings"
+
+	"wrenchword/normalize"
+)
+
+// mooted tells of an act that is spoken of and is not done here and now, by what
+// stands round its clause: what is planned, put off, told of others or of other
+// machines, and what only sounds like work.
+func (r *reading) mooted(ci int, a *act) mood {
+	c := &r.clauses[ci]
+	switch {
+	case r.putForLater(ci, a), r.planned(ci, a):
+		return announced
+	case r.ofOthers(ci, a):
+		return other
+	case r.ofOtherMachine(ci, a):
+		return conditional
+	case r.describes(c, a), r.ofMedia(ci, a), r.takenBack(ci, a), r.fromSomebody(c, a):
+		return framed
+	}
+	return 0
+}
+
+// arrives are the words for what is not there yet coming; ordered for what was sent for.
+var arrives = set("come comes arrive arrives get gets have 've got turn turns land lands bring brings ready back here there free")
+var ordered = set("order ordered ordering")
+
+// putForLater reads "I'll swap them when the others arrive", "when the parcel
+// comes I change all three", "I'm ordering a longer one and I'll change it".
+func (r *reading) putForLater(ci int, a *act) bool {
+	c := &r.clauses[ci]
+	if a.subject || a.verb < 0 {
+		return false
+	}
+	// who does it: in the clause, or in the one that it goes on from
+	first := ci
+	if (r.toks[c.lo].s == "and" || a.verb == c.lo) && ci > 0 && r.clauses[ci-1].sentence == c.sentence {
+		first = ci - 1
+	}
+	wills := r.wills(first) || r.wills(ci)
+	mine := wills || r.toks[c.lo].s == "i" || r.toks[c.lo].s == "we"
+	if !mine {
+		return false
+	}
+	for k := ci + 1; k < len(r.clauses) && k <= ci+2 && r.clauses[k].sentence == c.sentence; k++ {
+		if r.toks[r.clauses[k].lo].s == "when" && (wills || r.presentVerb(r.toks[a.verb].s)) && !r.felt(k) {
+			return true
+		}
+	}
+	if k := ci - 1; k >= 0 && r.clauses[k].sentence == c.sentence && r.toks[r.clauses[k].lo].s == "when" {
+		p := &r.clauses[k]
+		for i := p.lo + 1; i < p.hi; i++ {
+			if arrives[r.toks[i].s] && (wills || r.presentVerb(r.toks[a.verb].s)) {
+				return true
+			}
+		}
+	}
+	if !wills {
+		return false
+	}
+	switch a.action.Name {
+	case "replace", "fit", "remove", "adjust", "tighten", "torque":
+	default:
+		return false
+	}
+	for k := ci; k >= 0 && k >= ci-3 && r.clauses[k].sentence == c.sentence; k-- {
+		for i := r.clauses[k].lo; i < r.clauses[k].hi && i < a.lo; i++ {
+			if ordered[r.toks[i].s] {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// felt tells whether a clause with "when" tells how the end of the work is known:
+// "stop when it clicks", "when you feel it touch".
+func (r *reading) felt(ci int) bool {
+	c := &r.clauses[ci]
+	for i := c.lo; i < c.hi; i++ {
+		switch r.toks[i].s {
+		case "feel", "hear", "see", "clicks", "touches", "stops", "bottoms", "seats", "starts", "you":
+			return true
+		}
+	}
+	return false
+}
+
+// planned reads what the job will be, told before any of it is done: "we're gonna
+// take the pump out, put a new seal in and put it back".
+func (r *reading) planned(ci int, a *act) bool {
+	c := &r.clauses[ci]
+	for _, p := range r.acts {
+		if r.clauses[p.cl].sentence != c.sentence && p.happened() && p.verb >= 0 && ledgerActs[p.action.Name] != "" {
+			return false
+		}
+		if len(r.acts) > 40 {
+			return false
+		}
+	}
+	lo, hi := ci, ci
+	for lo > 0 && r.clauses[lo-1].sentence == c.sentence {
+		lo--
+	}
+	for hi+1 < len(r.clauses) && r.clauses[hi+1].sentence == c.sentence {
+		hi++
+	}
+	if r.bare[r.talk.Words[r.toks[c.lo].w].Clip] || hi-lo > 8 {
+		return false
+	}
+	wills, off, back := false, false, false
+	for i := r.clauses[lo].lo; i < r.clauses[hi].hi; i++ {
+		switch r.toks[i].s {
+		case "gonna", "going", "'ll", "will":
+			wills = wills || !off
+		case "off", "out", "apart":
+			off = true
+		case "back":
+			back = back || off
+		case "first":
+			return false
+		}
+	}
+	return wills && off && back
+}
+
+// ofOthers reads what others do or say where the clause of its own does not say
+// so: "you'll see lads online | who cut the cable off | and solder the plugs",
+// "some people will tell you | just cut it".
+func (r *reading) ofOthers(ci int, a *act) bool {
+	c := &r.clauses[ci]
+	if ci == 0 || a.verb < 0 {
+		return false
+	}
+	p := &r.clauses[ci-1]
+	if p.sentence != c.sentence || r.bare[r.talk.Words[r.toks[c.lo].w].Clip] && r.toks[c.lo].s != "who" {
+		return false
+	}
+	head := c.lo
+	for head < c.hi-1 && (r.toks[head].s == "and" || r.toks[head].s == "or" || r.toks[head].s == "then" || dropWords[r.toks[head].s]) {
+		head++
+	}
+	switch w := r.toks[head].s; {
+	case w == "who":
+		return p.mood&other != 0 || len(p.mentions) == 0
+	case w == "i", w == "we", w == "so", w == "but":
+		return false
+	case subjects[w] && !(w == "you" && r.asksWhy(ci-1)):
+		return false
+	}
+	if r.asksWhy(ci - 1) {
+		return true
+	}
+	if p.mood&other != 0 && (a.verb == head || p.mood&negated == 0 && r.saysSo(p)) {
+		return r.saysSo(p) || r.toks[c.lo].s == "and" && slices.ContainsFunc(p.acts, func(ai int) bool { return r.acts[ai].mood&other != 0 })
+	}
+	return r.toks[c.lo].s == "and" && a.verb == head && slices.ContainsFunc(p.acts, func(ai int) bool { return r.acts[ai].mood&other != 0 })
+}
+
+// saysSo tells whether a clause ends on somebody's saying what to do.
+func (r *reading) saysSo(c *clause) bool {
+	for i := max(c.lo, c.hi-4); i < c.hi; i++ {
+		switch r.toks[i].s {
+		case "say", "says", "said", "tell", "tells", "told", "go", "goes", "reckon", "reckons", "recommend", "recommends", "think":
+			return true
+		}
+	}
+	return false
+}
+
+// asksWhy tells of "people go, why don't | you pour it in the top".
+func (r *reading) asksWhy(ci int) bool {
+	if ci < 0 {
+		return false
+	}
+	c := &r.clauses[ci]
+	return r.toks[c.lo].s == "why" && c.hi-c.lo <= 3 && (r.word(c.lo+1) == "don't" || r.word(c.lo+1) == "not" || r.word(c.lo+1) == "didn't")
+}
+
+// ofOtherMachine reads "if yours is the big one … you've got a plug instead, and
+// you undo it and lift it out": it holds while nobody speaks of the machine at hand.
+func (r *reading) ofOtherMachine(ci int, a *act) bool {
+	if a.mood&conditional != 0 {
+		return false
+	}
+	you := false
+	for k := ci; k >= 0 && k >= ci-5 && r.since(r.clauses[k].lo, a.lo) < 14; k-- {
+		c := &r.clauses[k]
+		if k < ci && c.mood&conditional != 0 {
+			for i := c.lo; i+1 < c.hi; i++ {
+				if n := r.toks[i+1].s; r.toks[i].s == "if" && (n == "yours" || n == "your" || n == "it" && r.word(i+2) == "'s" && r.word(i+3) == "a") || r.toks[i].s == "if" && n == "you" && (r.word(i+2) == "'ve" || r.word(i+2) == "have" || r.word(i+2) == "got") && r.says1(c, i, "one") {
+					return you
+				}
+			}
+		}
+		hi := c.hi
+		if k == ci {
+			hi = a.lo
+		}
+		for i := c.lo; i < hi; i++ {
+			switch r.toks[i].s {
+			case "you":
+				you = true
+			case "i", "we", "my", "mine", "our", "ours", "here", "so", "now", "this", "me":
+				return false
+			}
+		}
+	}
+	return false
+}
+
+// says1 tells whether a word stands in a clause after token i.
+func (r *reading) says1(c *clause, i int, w string) bool {
+	for ; i < c.hi; i++ {
+		if r.toks[i].s == w {
+			return true
+		}
+	}
+	return false
+}
+
+// describes reads what a thing is like or does: "here is a wire going to the
+// switch", "that's what was holding it", and words of work that are names.
+func (r *reading) describes(c *clause, a *act) bool {
+	if a.verb < 0 {
+		return false
+	}
+	w, p, pp := r.toks[a.verb].s, "", ""
+	if a.verb > c.lo {
+		p = r.toks[a.verb-1].s
+	}
+	if a.verb-1 > c.lo {
+		pp = r.toks[a.verb-2].s
+	}
+	ing := strings.HasSuffix(w, "ing")
+	if a.subject && ing && !passiveBe[p] && p != "just" && r.word(a.hi-1) != "off" && r.word(a.hi-1) != "out" {
+		for i := c.lo; i < a.verb; i++ {
+			if s := r.toks[i].s; s == "there" || s == "here" || s == "got" || s == "have" || s == "see" || s == "with" {
+				return true
+			}
+		}
+	}
+	if ing && passiveBe[p] && pp == "what" {
+		return true
+	}
+	if ing && (p == "was" || p == "were") && !a.subject && !r.personBefore(c, a.verb) {
+		return true
+	}
+	if p == "what" && !a.subject {
+		return true
+	}
+	if len(a.objects) > 0 && r.mentions[a.objects[0]].head == "kettle" && a.action.Name == "fit" {
+		return true // tea, and no work
+	}
+	// "put eighty newton metres through it", "one punch mark", "a second drain"
+	if q := r.toks[min(a.verb+1, c.hi-1)].qty; q >= 0 && r.qtys[q].Kind == normalize.Torque && (r.lemma1(w) == "put" || r.lemma1(w) == "pull") && len(a.objects) == 0 {
+		return true
+	}
+	if alsoNames[w] && !a.subject && a.hi == a.verb+1 && a.verb > c.lo && (r.toks[a.verb].brk >= brkComma || a.verb+1 >= c.hi || prepositions[r.word(a.verb+1)] || linking[r.word(a.verb+1)]) {
+		if r.toks[a.verb-1].men >= 0 && r.toks[a.verb-1].brk <= brkPause || countOf[p] > 0 || dropAdj[p] || p == "second" || p == "third" || p == "paint" || p == "timing" || p == "match" || p == "witness" || p == "up" && pp == "the" {
+			return true
+		}
+	}
+	return false
+}
+
+// alsoNames are words of work that name things as often.
+var alsoNames = set("mark drain cut drop tap plug seal block wedge gauge clip hook tie stop spring lever pump")
+
+var media = set("picture pictures photo photos link links drawing drawings list video videos diagram number numbers")
+
+// ofMedia reads "there's a picture of it, I'll stick that on there as well".
+func (r *reading) ofMedia(ci int, a *act) bool {
+	if a.subject || a.verb < 0 || a.pronoun != "that" && a.pronoun != "it" && a.pronoun != "them" && a.pronoun != "those" {
+		return false
+	}
+	if ci == 0 || r.clauses[ci-1].sentence != r.clauses[ci].sentence || !r.wills(ci) {
+		return false
+	}
+	p := &r.clauses[ci-1]
+	for i := p.lo; i < p.hi; i++ {
+		if media[r.toks[i].s] {
+			return true
+		}
+	}
+	return false
+}
+
+// takenBack reads "flip it over, no, actually don't flip it over".
+func (r *reading) takenBack(ci int, a *act) bool {
+	if a.verb < 0 || ci+1 >= len(r.clauses) || a.mood&negated != 0 || r.word(r.clauses[ci].hi-1) != "no" && r.word(r.clauses[ci+1].lo) != "no" {
+		return false
+	}
+	for k := ci + 1; k < len(r.clauses) && k <= ci+2; k++ {
+		n := &r.clauses[k]
+		for i := n.lo; i+1 < n.hi; i++ {
+			if r.toks[i].s == "don't" && r.lemma1(r.toks[i+1].s) == r.lemma1(r.toks[a.verb].s) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// people are those from whom a thing is got or bought.
+var people = set("neighbor neighbour mate friend brother dad father uncle bloke fella guy lad man shop dealer internet missus wife boss seller supplier")
+
+// fromSomebody reads "I got the spanner off the neighbour".
+func (r *reading) fromSomebody(c *clause, a *act) bool {
+	if a.verb < 0 || a.action.Name != "remove" || r.word(a.hi-1) != "off" {
+		return false
+	}
+	switch r.lemma1(r.toks[a.verb].s) {
+	case "get", "have", "take", "pull":
+	default:
+		return false
+	}
+	for i := a.hi; i < min(c.hi, a.hi+3); i++ {
+		if people[r.toks[i].s] {
+			return true
+		}
+	}
+	return false
+}
+
+// ownBody tells whether an act is of somebody's hand or foot: "put your foot on the other arm".
+func (r *reading) ownBody(a *act) bool {
+	if a.verb < 0 || a.subject || a.action.Name != "fit" && a.action.Name != "place" && a.action.Name != "support" && a.action.Name != "remove" {
+		return false
+	}
+	i := a.verb + 1
+	for i < len(r.toks)-1 && (determiner[r.toks[i].s] || r.toks[i].s == "a" || r.toks[i].s == "free") {
+		i++
+	}
+	if !bodily[r.toks[i].s] || i == a.verb+1 {
+		return false
+	}
+	p := r.toks[i-1].s
+	return p == "your" || p == "my" || p == "other" || p == "one" || p == "a" || p == "free"
+}
