@@ -364,7 +364,9 @@ func (r *reading) theyBefore(c *clause, i int) bool {
 		case "they", "it", "these", "those":
 			return true
 		default:
-			return false
+			// "both hoses pull off", "the halves pull apart"
+			m := r.toks[k].men
+			return m >= 0 && r.toks[k].brk < brkComma && r.mentions[m].plural && (r.mentions[m].from == c.lo || openers[r.toks[r.mentions[m].from-1].s] || r.toks[r.mentions[m].from-1].s == "and" || r.toks[r.mentions[m].from-1].brk >= brkComma)
 		}
 	}
 	return false
@@ -475,13 +477,14 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 	if p.Action.Name == "fit" && r.toks[i].s == "got" && k < c.hi && r.toks[k-1].brk == brkNone && (determiner[r.toks[k].s] || r.toks[k].men >= 0) {
 		return a, 0, false // "they've each got a nut on the back": had, not put
 	}
-	if n := len(p.Words); n > 1 && p.Words[n-1] == "over" && p.Action.Name == "fit" && (r.word(k) == "there" || r.word(k) == "here" || r.word(k) == "by") {
+	n := len(p.Words)
+	if n > 1 && p.Words[n-1] == "over" && p.Action.Name == "fit" && (r.word(k) == "there" || r.word(k) == "here" || r.word(k) == "by") {
 		return a, 0, false // put away, not on
 	}
 	if p.Subject {
 		if p.Words[0] == "be" && k < c.hi && r.toks[k-1].brk <= brkPause && p.Action.Name != "none" {
 			// "it's in the tank" tells a place, "it's in" that it was fitted
-			if w := r.toks[k].s; determiner[w] && w != "one" || w == "me" || r.toks[k].men >= 0 {
+			if w := r.toks[k].s; determiner[w] && w != "one" && !(countOf[w] > 1 && offWords[p.Words[n-1]]) || w == "me" || r.toks[k].men >= 0 && r.mentions[r.toks[k].men].count < 2 {
 				return a, 0, false
 			}
 		}
@@ -727,7 +730,7 @@ func (r *reading) withSubject(c *clause, a act, k int) (act, int, bool) {
 			next := a.objects[len(a.objects)-1]
 			lo := r.mentions[m].hi
 			hi := r.mentions[next].from
-			if hi >= lo && (hi-lo == 1 && r.toks[lo].s == "and" || hi == lo && r.toks[lo-1].brk == brkComma) {
+			if k := &r.mentions[m]; hi >= lo && k.kind != lexicon.Tool && k.prep != "with" && (hi-lo == 1 && r.toks[lo].s == "and" || hi == lo && r.toks[lo-1].brk == brkComma) {
 				a.objects = append(a.objects, m)
 			} else {
 				break
@@ -1285,9 +1288,18 @@ func (r *reading) nextOne(c *clause, i int) bool {
 			return false
 		}
 		w := r.toks[m.hi].s
-		return (onWords[w] || offWords[w] || returning[w]) && (m.hi+1 >= c.hi || !determiner[r.toks[m.hi+1].s])
+		return (onWords[w] || offWords[w] || returning[w]) && (m.hi+1 >= c.hi || !determiner[r.toks[m.hi+1].s] || r.toks[m.hi+1].s == "new")
 	}
 	return false
+}
+
+// stretch counts the words round token i between commas.
+func (r *reading) stretch(c *clause, i int) int {
+	lo := i
+	for lo > c.lo && r.toks[lo-1].brk < brkComma {
+		lo--
+	}
+	return min(c.hi, int(r.run[i])) - lo
 }
 
 // offOrBack tells whether a particle ends a phrase even where another thing follows at once.
@@ -1330,7 +1342,7 @@ func (r *reading) verbless(ci int) {
 			continue
 		}
 		j := m.hi
-		for j < c.hi && (r.toks[j].s == "straight" || r.toks[j].s == "right" || r.toks[j].s == "all" || r.toks[j].s == "then" || r.toks[j].s == "just" || r.toks[j].s == "is" || r.toks[j].s == "back" && j+1 < c.hi && (onWords[r.toks[j+1].s] || r.toks[j+1].s == "up" || r.toks[j+1].s == "together")) {
+		for j < c.hi && (r.toks[j].s == "straight" || r.toks[j].s == "right" || r.toks[j].s == "all" || r.toks[j].s == "then" || r.toks[j].s == "just" || r.toks[j].s == "is" || r.toks[j].s == "back" && j+1 < c.hi && (onWords[r.toks[j+1].s] || returning[r.toks[j+1].s] || placing[r.toks[j+1].s] || r.toks[j+1].s == "together")) {
 			j++
 		}
 		if j >= c.hi {
@@ -1346,7 +1358,7 @@ func (r *reading) verbless(ci int) {
 		if !last {
 			next = r.toks[j+1].s
 		}
-		ok := last || next == "and" || next == "first" || next == "by" || next == "then" || next == "now" || next == "again" || next == "here" && (back || w != "in") || next == "with" || next == "the" && offWords[w] || next == "to" && back || next == "from" || next == "loosely" || next == "finger" || next == "hand" || next == "as" || r.imperativeAt(j+1) || afterParticle[next] || next == "i" || next == "you" || next == "we" || next == "it" && j+2 < c.hi && (linking[r.toks[j+2].s] || between[r.toks[j+2].s] || r.toks[j+2].s == "only" || r.isVerbForm(r.toks[j+2].s) && !r.plainVerb(r.toks[j+2].s))
+		ok := last || next == "and" || next == "first" || next == "by" || next == "then" || next == "now" || next == "again" || next == "here" && (back || w != "in") || next == "with" || next == "the" && offWords[w] || next == "to" && back || next == "from" || next == "loosely" || next == "finger" || next == "hand" || next == "as" || r.imperativeAt(j+1) || afterParticle[next] || !last && (r.toks[j+1].qty >= 0 || pluralSize[next] != "") || strings.HasSuffix(next, "ing") && r.isVerbForm(next) || next == "i" || next == "you" || next == "we" || next == "it" && j+2 < c.hi && (linking[r.toks[j+2].s] || between[r.toks[j+2].s] || r.toks[j+2].s == "only" || r.isVerbForm(r.toks[j+2].s) && !r.plainVerb(r.toks[j+2].s))
 		if next == "the" && offWords[w] && r.movesLater(c, j+1) {
 			continue // "belt off the motor goes back over"
 		}
@@ -1354,13 +1366,15 @@ func (r *reading) verbless(ci int) {
 		switch {
 		case offWords[w] && ok:
 			name = "remove"
-		case w == "back" && last && m.kind&lexicon.Tool == 0 && c.hi-c.lo <= 8:
+		case w == "back" && (last || next == "as" || next == "where" || next == "with" || next == "same" || next == "like") && m.kind&^lexicon.Part&lexicon.Tool == 0 && r.stretch(c, j) <= 8:
 			name = "fit" // "centre cap back"
-		case onWords[w] && (ok || back) || back && (w == "up" || w == "together"):
+		case onWords[w] && (ok || back) || back && (returning[w] || placing[w] || w == "together"):
 			name = "fit"
+		case w == "same" && (next == "place" || next == "spot" || next == "position" || next == "holes" || next == "hole" || next == "way" || next == "order"):
+			name = "fit" // "new unit same place"
 		case m.kind&lexicon.Fastener != 0 && (w == "tight" || w == "up") && (last || next == "with" || next == "tight" || next == "evenly") && r.toks[j-1].s != "back" && !tightAsFound(r, c, j):
 			name = "tighten" // "nuts up with the eighteen", "bolt tight"
-		case returning[w] && (last || ok && w == "down" || next == "just" || next == "till" || next == "until") && c.hi-c.lo <= 8:
+		case returning[w] && (last || ok && w == "down" || next == "just" || next == "till" || next == "until" || next == "into" || next == "onto") && r.stretch(c, j) <= 8:
 			name = "fit" // "radiator up", "hairpin through": only where it had come off
 		}
 		returns := returning[w]

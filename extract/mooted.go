@@ -253,6 +253,12 @@ func (r *reading) describes(c *clause, a *act) bool {
 	if p == "what" && !a.subject {
 		return true
 	}
+	if (w == "hold" || w == "keep" || w == "carry") && !a.subject && a.verb > c.lo && r.toks[a.verb-1].brk <= brkPause {
+		// "two long bolts hold it to the bracket", "three of them hold it in"
+		if m := r.toks[a.verb-1].men; m >= 0 && r.mentions[m].plural && r.mentions[m].prep == "" || p == "them" || p == "those" || p == "ones" || p == "both" || p == "all" || pp == "of" && countOf[p] > 1 {
+			return true
+		}
+	}
 	if len(a.objects) > 0 && r.mentions[a.objects[0]].head == "kettle" && a.action.Name == "fit" {
 		return true // tea, and no work
 	}
@@ -336,7 +342,7 @@ func (r *reading) ownBody(a *act) bool {
 	for i < len(r.toks)-1 && (determiner[r.toks[i].s] || r.toks[i].s == "a" || r.toks[i].s == "free") {
 		i++
 	}
-	if !bodily[r.toks[i].s] || i == a.verb+1 {
+	if i >= len(r.toks) || !bodily[r.toks[i].s] || i == a.verb+1 {
 		return false
 	}
 	p := r.toks[i-1].s

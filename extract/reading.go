@@ -520,6 +520,8 @@ func (r *reading) startsClause(start, i int) bool {
 		return true
 	case t == "both" && n >= 2 && (next == "of" || nk.is(wLinking)) && r.hasVerb(start, i) && !pk.is(wPreposition):
 		return true
+	case (t == "hold" || t == "keep") && isThingWord(r, i-1) && lexicon.Singular(p) != p:
+		return false // "two long bolts hold it"
 	case n >= 3 && !comma && r.imperativeAt(i) && nk.is(wDeterminer|wPronoun) && r.hasVerb(start, i) && !pk.is(wLeadsVerb|wSubject|wPreposition|wLinking|wDeterminer):
 		return true // "… in the same way | hook all the clips out"
 	case n >= 3 && pk.is(wParticle) && r.hasVerb(start, i) && (t == "the" || t == "this" || t == "these" || t == "those" || t == "your") && r.verbFollows(i+1):

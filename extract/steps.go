@@ -834,6 +834,9 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 			continue
 		}
 		between = between || t.s == "between"
+		if n := r.word(i + 1); t.s == "for" && (n == "now" || n == "the" && (r.word(i+2) == "time" || r.word(i+2) == "moment" || r.word(i+2) == "minute")) {
+			break
+		}
 		if i > lo && (t.s == "it" || t.s == "that" || t.s == "there") && (i+1 == hi || t.brk > brkPause) && r.toks[i-1].s == "under" {
 			w[len(w)-1] = "underneath"
 			return " " + strings.Join(w, " ")
