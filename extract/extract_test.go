@@ -188,6 +188,10 @@ func TestLedger(t *testing.T) {
 		{"not put back", []string{"Take the belt cover off.", "Tighten the motor clamp bolt.", "I've not put the belt cover back on yet."}, "belt cover", Removed},
 		{"told in a row", []string{"Pulley off, washer off, spacer off.", "Now then, washer on, spacer, pulley, and the nut by hand."}, "spacer", Refitted},
 		{"named in its turn", []string{"Take the drum out.", "Lift the brake shoe out.", "Clean it all up, that takes a while.", "Brake shoe back in.", "And then the drum."}, "drum", Refitted},
+		{"going back together", []string{"The float comes off.", "The needle comes out.", "Clean it all, every hole of it.", "So, going back together.", "Needle, float."}, "float", Refitted},
+		{"a heading is no fitting", []string{"Slacken the cable.", "Take the drum out.", "Clean it all up, that takes a while.", "Drum back in.", "Cable: I had slackened the adjuster."}, "cable", Loosened},
+		{"nipped up", []string{"Motor bolts in, and nip them up."}, "motor bolts", Tightened},
+		{"just nipped up", []string{"Motor bolts in, just nipped up for now."}, "motor bolts", HandTight},
 		{"a lock is back only where that is said", []string{"Pull the split pin out.", "Take the nut off.", "Clean the thread, all of it.", "Nut back on.", "Now the split pin."}, "split pin", Removed},
 		{"tight, told after it", []string{"Gearbox mount bolts in.", "And that's them tight."}, "gearbox mount bolts", Tightened},
 		{"out with it", []string{"So, out with the impeller."}, "impeller", Removed},
@@ -248,6 +252,7 @@ func TestTorques(t *testing.T) {
 	}
 	for _, none := range []string{
 		"This engine makes about ninety newton metres.",
+		"Somebody asked what sort of torque this engine makes. It's three hundred and forty newton metres.",
 		"The kit was thirty four pounds.",
 		"It took two hundred and ten people.",
 	} {
@@ -271,6 +276,12 @@ func TestTorquesWithoutUnit(t *testing.T) {
 		{"told again is one value", []string{"The drain plug gets forty newton metres.", "I believe it was forty."}, "drain plug 40"},
 		{"taken back without its unit", []string{"The drain plug gets forty newton metres.", "No, sorry. It's thirty five."}, "drain plug 35"},
 		{"a document takes nothing back", []string{"I torque the axle nut to forty newton metres.", "Sorry, I said forty. The sheet says thirty five."}, "axle nut 40; axle nut 35"},
+		{"the unit comes after", []string{"I torqued the link nut already, it's fifty two.", "Yes. Newton metres."}, "link nut 52"},
+		{"the unit in a sentence of its own", []string{"The long bolts are forty-seven. Newton metres, that is."}, "long bolts 47"},
+		{"one end of a range", []string{"The axle nuts get thirty five to forty newton metres.", "I do thirty five."}, "axle nuts 35; axle nuts 35"},
+		{"on to the next part", []string{"The pivot bolts get sixty newton metres.", "I'll do the dog bone then.", "It's thirty eight."}, "pivot bolts 60; dog bone fasteners 38"},
+		{"a row of values", []string{"Bracket to engine, sixty foot pounds.", "Caliper to bracket, that's eighteen."}, "bracket fasteners 81.349; caliper fasteners 24.405"},
+		{"an age is no value", []string{"The lid bolts go in. He's six, that dog.", "Nine newton metres."}, "lid bolts 9"},
 		{"counting is no value", []string{"The cover bolts take ten newton metres.", "That's one. And that's two. And that's three."}, "cover bolts 10"},
 		{"a size is no value", []string{"The cover bolts take ten newton metres.", "The next ones take a thirteen."}, "cover bolts 10"},
 		{"no unit before, no value", []string{"And the wheel nuts are ninety."}, ""},
@@ -284,7 +295,7 @@ func TestTorquesWithoutUnit(t *testing.T) {
 			var got []string
 			for _, q := range record(t, tt.talk...).Torques {
 				got = append(got, fmt.Sprintf("%s %v", q.Fastener, q.NM[0]))
-				if said := strings.Contains(q.Quote, "newton") || strings.Contains(q.Quote, "foot"); said == (q.UnitFrom != "") {
+				if said := strings.Contains(strings.ToLower(q.Quote), "newton") || strings.Contains(q.Quote, "foot"); said == (q.UnitFrom != "") {
 					t.Errorf("%s: unit said %v, and told as that of %q", q.Quote, said, q.UnitFrom)
 				}
 			}

@@ -196,7 +196,7 @@ func (s *tracker) notTightening(c *clause, q *quantity) bool {
 		if (last == "pound" || last == "pounds") && money[w] {
 			return true
 		}
-		if engineWords[w] && !fastener && (w == "makes" || w == "horsepower" || w == "hp" || w == "watts" || r.word(q.hi) == "at" || i < q.lo && q.lo-i <= 4) {
+		if p := r.word(i - 1); engineWords[w] && !fastener && p != "to" && p != "on" && (w == "makes" || w == "horsepower" || w == "hp" || w == "watts" || r.word(q.hi) == "at" || i < q.lo && q.lo-i <= 4) {
 			return true
 		}
 	}
@@ -419,12 +419,21 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 	if w := r.toks[c.lo].s; (w == "it" || w == "that" || w == "they" || w == "those") && len(c.mentions) == 0 {
 		for k := ci - 1; k >= max(0, ci-2) && r.since(r.clauses[k].lo, q.lo) < 12; k-- {
 			for _, mi := range r.clauses[k].mentions {
-				if m := &r.mentions[mi]; m.prep == "" && m.entry != nil {
-					if takesTorque(m.entry) && r.opens(&r.clauses[k], m) {
-						return m.entry, "what the sentence before was about"
-					}
-					break
+				m := &r.mentions[mi]
+				if m.prep != "" || m.entry == nil {
+					continue
 				}
+				switch opens := r.opens(&r.clauses[k], m); {
+				case opens && takesTorque(m.entry):
+					return m.entry, "what the sentence before was about"
+				case opens && k == ci-1 && r.clauses[k].sentence == c.sentence && !ownsNone(m.head):
+					// "Caliper to bracket, that's eighteen"
+					if f := s.fastenerOf(m.entry); f != nil {
+						return f, "fastener of the part that the sentence begins with"
+					}
+					return m.entry, "part that the sentence begins with"
+				}
+				break
 			}
 		}
 	}
@@ -623,7 +632,7 @@ func (r *reading) torques(led []Entry) []Torque {
 		for lo > c.lo && q.lo-lo < 8 {
 			lo--
 		}
-		t.Place = r.placeAround(lo, max(h.angleHi, min(c.hi, q.hi+4)), q.lo).by(h.rule)
+		t.Place = r.placeAround(lo, max(h.angleHi, q.hi, min(c.hi, q.hi+4)), q.lo).by(h.rule)
 		out = append(out, t)
 	}
 	return out
