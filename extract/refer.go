@@ -574,6 +574,9 @@ func (s *tracker) resolve(ci, mi int) *thing {
 	var best *thing
 	bestScore := -5
 	only := r.onlyOne(m, fastener)
+	if only == nil {
+		only = r.onlyLeft(m, fastener, r.actOn(ci, mi))
+	}
 	like := r.like(m.head, fastener)
 	for i := len(like) - 1; i >= 0; i-- {
 		t := like[i]
@@ -737,6 +740,27 @@ func (r *reading) onlyOne(m *mention, fastener bool) *thing {
 	var one *thing
 	for _, t := range r.like(m.head, fastener) {
 		if t.head == m.head && t.fastener == fastener && t.twin == nil {
+			if one != nil {
+				return nil
+			}
+			one = t
+		}
+	}
+	return one
+}
+
+// onlyLeft gives the one thing of several with the mention's head that is off when
+// one of them is said to go on: "Cover on.", where the other cover is on already.
+func (r *reading) onlyLeft(m *mention, fastener bool, act string) *thing {
+	if len(content(m.mods)) > 0 || act != "fit" || m.isNew || m.plural {
+		return nil
+	}
+	var one *thing
+	for _, t := range r.like(m.head, fastener) {
+		if t.head != m.head || t.fastener != fastener {
+			continue
+		}
+		if st, _ := t.state(); st == Removed {
 			if one != nil {
 				return nil
 			}
@@ -1143,7 +1167,7 @@ func (r *reading) actOn(ci, mi int) string {
 
 // owns tells whether the fastener is named after the part: "caliper bolt" after "brake caliper".
 func owns(owner, t *thing) bool {
-	if !t.mods[owner.head] {
+	if !t.mods[owner.head] || !owner.mayOwn(t) {
 		return false
 	}
 	for w := range owner.mods {
@@ -1152,6 +1176,25 @@ func owns(owner, t *thing) bool {
 		}
 	}
 	return true
+}
+
+// mayOwn tells whether the words that tell a part apart allow that a fastener's
+// words mean it: the bolts of the water pump cover are not the clutch cover's.
+func (part *thing) mayOwn(t *thing) bool {
+	if contentCount(part.mods) == 0 || part.mods[part.head] {
+		return true
+	}
+	others := false
+	for w := range t.mods {
+		switch {
+		case placeWords[w] || w == part.head || generic[w]:
+		case part.mods[w]:
+			return true
+		default:
+			others = true
+		}
+	}
+	return !others
 }
 
 // pronoun tells which thing "it", "them" or "that one" stands for, or nil.

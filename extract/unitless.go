@@ -30,7 +30,7 @@ func (r *reading) unitless() {
 		}
 		for _, qi := range c.qtys {
 			if q := r.qtys[qi]; q.Kind == normalize.Torque && q.Low != nil {
-				said = append(said, saidValue{q, Heard(q.Canonical)})
+				said = append(said, saidValue{q, Heard(q.Canonical) + " heard near it"})
 			}
 		}
 	}
@@ -68,7 +68,7 @@ func (r *reading) unitsAlone() []saidValue {
 		for hi := min(i+3, len(r.toks)); hi > i+1; hi-- {
 			said := r.talk.Text[r.toks[i].lo:r.toks[hi-1].hi]
 			if q := normalize.Quantities("1 " + said); len(q) == 1 && q[0].Kind == normalize.Torque && q[0].End == len(said)+2 {
-				out = append(out, saidValue{quantity{Quantity: q[0], lo: i, hi: hi, cl: r.toks[i].cl}, "“" + said + "”"})
+				out = append(out, saidValue{quantity{Quantity: q[0], lo: i, hi: hi, cl: r.toks[i].cl}, "“" + said + "” heard near it"})
 				i = hi - 1
 				break
 			}
@@ -140,6 +140,9 @@ func (r *reading) unitlessIn(ci int, said, late []saidValue) []quantity {
 			of = late[0]
 		}
 		if of.Unit == "" {
+			of = r.sameInAnother(ci, n, lo, said)
+		}
+		if of.Unit == "" {
 			continue
 		}
 		q := n.In(normalize.Torque, of.Unit)
@@ -147,6 +150,49 @@ func (r *reading) unitlessIn(ci int, said, late []saidValue) []quantity {
 		out = append(out, quantity{Quantity: q, lo: lo, hi: hi, cl: ci, unitFrom: of.unitFrom})
 	}
 	return out
+}
+
+// sameInAnother gives the unit in which a number comes to the value said right
+// before it: "fifty inch pounds, which is five and a half or so".
+func (r *reading) sameInAnother(ci int, n normalize.Number, lo int, said []saidValue) saidValue {
+	var last *normalize.Quantity
+	end := 0
+	for _, qi := range r.clauses[ci].qtys {
+		if q := &r.qtys[qi]; q.Kind == normalize.Torque && q.Low != nil && q.hi <= lo {
+			last, end = &q.Quantity, q.hi
+		}
+	}
+	if last == nil && len(said) > 0 {
+		last, end = &said[len(said)-1].Quantity, said[len(said)-1].hi
+	}
+	if last == nil || lo-end > 7 || r.since(end, lo) > 5 {
+		return saidValue{}
+	}
+	same := false
+	for i := end; i < lo; i++ {
+		switch r.toks[i].s {
+		case "which", "that's", "about", "or", "call", "makes", "equals", "roughly", "is":
+			same = true
+		}
+	}
+	if !same {
+		return saidValue{}
+	}
+	for _, unit := range []string{"N.m", "lbf.ft", "lbf.in"} {
+		if unit == last.Unit {
+			continue
+		}
+		if v, ok := normalize.Convert(last.Low, last.Unit, unit); ok && near(v, n.Low, 6) {
+			return saidValue{quantity{Quantity: normalize.Quantity{Unit: unit}}, Heard(last.Canonical) + ", which comes to it in " + Heard(unit)}
+		}
+	}
+	return saidValue{}
+}
+
+// near tells whether two values differ by no more than percent of the second.
+func near(a, b *big.Rat, percent int64) bool {
+	d := new(big.Rat).Sub(a, b)
+	return d.Abs(d).Cmp(new(big.Rat).Mul(b, big.NewRat(percent, 100))) <= 0
 }
 
 // toldBare tells whether a number is told of something as its value is: "it's

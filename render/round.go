@@ -99,7 +99,7 @@ func SaidTorque(t *extract.Torque) string {
 	}
 	s := strings.Join(out, ", then ")
 	if t.UnitFrom != "" {
-		s += ", unit not said with it: taken to be that of " + t.UnitFrom + " heard near it"
+		s += ", unit not said with it: taken from " + t.UnitFrom
 	}
 	if t.Hedged {
 		s += ", not sure"
