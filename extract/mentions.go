@@ -168,6 +168,9 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 		if x.Weak && (w == "knot" || w == "knots") && r.tied(i) {
 			continue // "tie the knot, the rope must hold": no nut
 		}
+		if x.Weak && i > c.lo && ofWhom[r.toks[i-1].s] {
+			continue // "like my uncle at Christmas"
+		}
 		if x.Weak && !r.toldWeak[w] {
 			if !r.sureBeside(c, i, n) {
 				continue
@@ -329,6 +332,8 @@ func (r *reading) repaired(ci, i int) (m mention, end int) {
 	}
 	return m, i + n
 }
+
+var ofWhom = set("my your his her our their")
 
 // ofBody are the names of parts that are also parts of whoever speaks.
 var ofBody = set("arm arms leg legs head heads back hand hands finger fingers thumb thumbs elbow elbows shoulder shoulders knee knees nail nails nose eye eyes ear ears face chest neck tooth teeth foot feet heel heels lap belly")
