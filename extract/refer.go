@@ -571,6 +571,10 @@ func (s *tracker) resolve(ci, mi int) *thing {
 		return t
 	}
 	// a named thing
+	if t := r.shortened(m, fastener); t != nil && !placesClash(m.mods, t.mods) {
+		s.enrich(t, m)
+		return s.sided(t, m, m.side)
+	}
 	var best *thing
 	bestScore := -5
 	only := r.onlyOne(m, fastener)
@@ -723,12 +727,34 @@ func (r *reading) like(head string, fastener bool) []*thing {
 	return l[max(0, len(l)-lookBack):]
 }
 
-// headKey is one for all the fastener words that people swap.
+// headKey is one for all the fastener words that people swap, and the last word
+// of a head of two.
 func headKey(head string, fastener bool) string {
 	if fastener && alike[head] {
 		return "bolt"
 	}
-	return head
+	return head[strings.LastIndexByte(head, ' ')+1:]
+}
+
+// shortened gives the one thing that a bare head is the last word of: "the arm" is
+// the crank arm, where no other arm is spoken of.
+func (r *reading) shortened(m *mention, fastener bool) *thing {
+	if len(content(m.mods)) > 0 {
+		return nil
+	}
+	var one *thing
+	for _, t := range r.like(m.head, fastener) {
+		switch {
+		case t.head == m.head:
+			return nil
+		case t.fastener != fastener || t.twin != nil || !strings.HasSuffix(t.head, " "+m.head):
+		case one != nil:
+			return nil
+		default:
+			one = t
+		}
+	}
+	return one
 }
 
 // onlyOne gives the one thing spoken of with the mention's head, where there is
