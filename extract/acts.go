@@ -46,11 +46,35 @@ func (r *reading) findActs() {
 	}
 }
 
+// numberByHand is the rule of fasteners that are only counted where they are started by hand.
+const numberByHand = "number and by hand"
+
 // fingerTight reads "two nuts on the studs, only finger tight" and "the two bolts
 // at the back by hand", where no verb takes them.
 func (r *reading) fingerTight(ci int) {
 	c := &r.clauses[ci]
 	if c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 {
+		return
+	}
+	if len(c.mentions) == 0 && len(c.acts) == 0 && c.hi-c.lo <= 9 {
+		// "Both of them started, finger tight", "All just started"
+		i := c.lo
+		for i < c.hi && (openers[r.toks[i].s] || r.toks[i].s == "and" || r.toks[i].s == "that" || r.toks[i].s == "'s") {
+			i++
+		}
+		w := r.word(i)
+		if i >= c.hi || w != "both" && w != "all" && w != "them" && w != "those" && countOf[w] < 2 {
+			return
+		}
+		for k := i + 1; k < c.hi; k++ {
+			if r.toks[k].s == "started" || handAt(r, k, c.hi) {
+				r.addAct(ci, act{action: r.lex.Action("start by hand"), lo: i, hi: k + 1, verb: -1, pronoun: "them", subject: true, rule: numberByHand})
+				return
+			}
+			if linking[r.toks[k].s] || r.isVerbForm(r.toks[k].s) {
+				return
+			}
+		}
 		return
 	}
 	for k, mi := range c.mentions {
@@ -264,7 +288,11 @@ func (r *reading) addAct(ci int, a act) {
 		a.action = r.lex.Action("switch off")
 	}
 	if a.action.Name == "fit" {
-		if name := r.intoContainer(ci, a.hi); name != "" {
+		switch name := r.intoContainer(ci, a.hi); name {
+		case "":
+		case "none":
+			return
+		default:
 			a.action = r.lex.Action(name)
 		}
 	}
@@ -281,10 +309,15 @@ func (r *reading) addAct(ci int, a act) {
 }
 
 var containers = set("lid tray tin can jar bag box bucket tub cup pocket drawer saucer dish freezer oven sink pile bowl egg tupperware corner bench floor rag towel table mat cardboard newspaper shelf magnet driveway grass")
+
+// writings are where words and pictures are put, not things.
+var writings = set("description comment comments note notes caption captions video videos app log group chat message email page website link links list spreadsheet calendar")
+
 var bins = set("bin trash garbage rubbish skip scrap dustbin")
 
-// intoContainer tells of "goes in the jam jar lid" that it is put aside, and of
-// "in the bin" that it is thrown away; "" where a thing goes where it belongs.
+// intoContainer tells of "goes in the jam jar lid" that it is put aside, of "in
+// the bin" that it is thrown away, and of "in the notes" that it is "none" of the
+// work; "" where a thing goes where it belongs.
 func (r *reading) intoContainer(ci, k int) string {
 	c := &r.clauses[ci]
 	if k < c.hi && !determiner[r.toks[k].s] && !prepositions[r.toks[k].s] && !containers[r.toks[k].s] && !bins[r.toks[k].s] {
@@ -294,6 +327,9 @@ func (r *reading) intoContainer(ci, k int) string {
 		w := r.toks[i].s
 		if i > k+1 && (w == "and" || w == "with" || w == "so") {
 			return ""
+		}
+		if writings[w] {
+			return "none"
 		}
 		if containers[w] && !(w == "can" && subjects[r.toks[i-1].s]) {
 			return "store"
@@ -815,7 +851,7 @@ func (r *reading) laid(ci int) {
 			return
 		}
 	}
-	goes := placing[next] && (determiner[after] || after == "top" || after == "there" || k+1 < c.hi && r.toks[k+1].men >= 0) && (m.count == 0 || k > m.hi)
+	goes := placing[next] && (determiner[after] || after == "top" || after == "there" || next == "over" && (after == "it" || after == "them") || k+1 < c.hi && r.toks[k+1].men >= 0) && (m.count == 0 || k > m.hi)
 	isNew := (m.isNew && c.hi-c.lo <= 5 || next == "new" && m.hi+1 == c.hi) && !r.notHad(ci)
 	if !goes && !isNew {
 		return
@@ -1739,6 +1775,9 @@ func (r *reading) moodOf(ci int, a *act) mood {
 			m |= framed // "it'll go right through your glove": what would be, not what was done
 		}
 	}
+	if a.subject && a.verb > c.lo && r.asItWas(c, a) {
+		m |= framed // "same way it came out", "the hole it came out of"
+	}
 	if m&(negated|conditional|hypothetical|other|asked|advert|greeting|notNeeded|announced|framed) == 0 {
 		a.mood = m
 		m |= r.mooted(ci, a)
@@ -1778,6 +1817,27 @@ func (r *reading) nounAt(i int) bool {
 	}
 	w := r.toks[i].s
 	return r.toks[i].men >= 0 || w == "one" || w == "ones" || w == "thing" || w == "bit" || w == "bits" || w == "guy" || w == "fella" || w == "piece"
+}
+
+// asItWas tells whether an act only tells how, where or when a thing came off before.
+func (r *reading) asItWas(c *clause, a *act) bool {
+	if a.action.Name == "remove" && a.hi < c.hi && r.toks[a.hi].s == "of" && (a.hi+1 == c.hi || r.toks[a.hi].brk >= brkComma) {
+		return true
+	}
+	k := a.verb - 1
+	for k >= c.lo && (r.toks[k].men >= 0 || determiner[r.toks[k].s] || pronounsObj[r.toks[k].s] || r.toks[k].s == "they" || r.toks[k].s == "she" || r.toks[k].s == "he" || r.toks[k].s == "'d" || r.toks[k].s == "'s" || r.toks[k].s == "had" || r.toks[k].s == "just") {
+		k--
+	}
+	if k < c.lo || k == a.verb-1 {
+		return false
+	}
+	switch r.toks[k].s {
+	case "way", "how", "like", "where", "than":
+		return true
+	case "as":
+		return k == c.lo || r.toks[k-1].s != "far"
+	}
+	return false
 }
 
 // damages are what "you'll" do by mistake.

@@ -1467,8 +1467,11 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	}
 	if len(a.objects) == 0 && fastens[a.action.Name] {
 		for k, t := range ts {
-			if !t.fastener && !ownsNone(t.head) && (!tightens[t.head] || !t.plural && r.many(a)) {
+			switch topic := s.onTopic(a.lo); {
+			case !t.fastener && !ownsNone(t.head) && (!tightens[t.head] || !t.plural && r.many(a)):
 				ts[k] = s.unnamedOf(t, a.lo) // "all four of them just started"
+			case a.rule == numberByHand && topic != nil && !t.plural && t.count < 2 && t.owner != topic:
+				ts[k] = s.unnamedOf(topic, a.lo)
 			}
 		}
 	}
@@ -1522,6 +1525,9 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		if name == "leave off" && st == Discarded {
 			continue
 		}
+		if n == "remove" && a.verb < 0 && st == Removed && keptIn[r.word(a.hi)] && s.fitting(a.lo) {
+			n = "fit" // "spacers off the zip tie": from where they were kept
+		}
 		if a.ifOff && st != Removed && st != Loosened && !(a.rule == "thing and place" && st == "" && s.fitted > 0 && r.since(s.fitted, a.lo) < 90) {
 			continue
 		}
@@ -1548,6 +1554,9 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		a.mood |= framed // it tells where a thing is or how it was found
 	}
 }
+
+// keptIn are the words that lead from "off" or "out" to where a thing was kept.
+var keptIn = set("the my of that this a")
 
 // fitsBack tells whether a clause says that something is back: "the cap is back tight".
 func (s *tracker) fitsBack(c *clause) bool {
