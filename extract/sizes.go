@@ -105,6 +105,15 @@ func (r *reading) pluralAfter(q *quantity) bool {
 	return false
 }
 
+// driveNext tells whether what has a square drive is named at a token.
+func (r *reading) driveNext(i int) bool {
+	if i >= len(r.toks) || r.toks[i].men < 0 {
+		return r.word(i) == "drive"
+	}
+	m := &r.mentions[r.toks[i].men]
+	return m.kind&lexicon.Tool != 0 && sizeTool[m.head] == "drive"
+}
+
 // slashed are drives as recognisers write them: "1.2 inch" is no drive.
 var slashed = map[string]string{"1.4 in": "1/4 in", "3.8 in": "3/8 in", "1.2 in": "1/2 in", "3.4 in": "3/4 in"}
 
@@ -151,6 +160,10 @@ func (r *reading) sizeLike(q *quantity) bool {
 	if r.measured(c) {
 		return false
 	}
+	// "it's eight mil and you want the long Allen": the tool comes after
+	if keySize(mm) && (r.word(q.lo-1) == "'s" || r.word(q.lo-1) == "are" || r.word(q.lo-1) == "'re" || r.word(q.lo-1) == "is") && r.toolAfter(q.hi, 8) >= 0 {
+		return true
+	}
 	// alone in its clause after a fastener or a number of them: "Two in this one. Twelve mil."
 	if r.told(c, q.lo, q.hi) && keySize(mm) && r.afterFasteners(q.cl, q.lo) {
 		return true
@@ -176,6 +189,23 @@ func (r *reading) sizeLike(q *quantity) bool {
 		}
 	}
 	return false
+}
+
+// toolAfter gives the tool with sizes that is named, without a size of its own,
+// within so many tokens of the same sentence, or -1.
+func (r *reading) toolAfter(i, n int) int {
+	for k := i; k < min(len(r.toks), i+n) && r.toks[k].qty < 0; k++ {
+		if m := r.toks[k].men; m >= 0 {
+			if x := &r.mentions[m]; x.kind&lexicon.Tool != 0 && (sizeTool[x.head] == "across-flats" || sizeTool[x.head] == "key") && !strings.Contains(x.name, "torque") {
+				return m
+			}
+			return -1
+		}
+		if r.toks[k].brk >= brkSentence {
+			return -1
+		}
+	}
+	return -1
 }
 
 // measured tells whether a clause speaks of how long, thick or far something is.
@@ -232,6 +262,13 @@ func (r *reading) countedIn(c *clause, before int) bool {
 		if n := countOf[r.toks[i].s]; n == 0 && !numberWord[r.toks[i].s] || r.toks[i].qty >= 0 || r.toks[i].men >= 0 {
 			continue
 		}
+		for k := i + 1; k < min(before, i+4); k++ { // "four little ones at the front"
+			if w := r.toks[k].s; w == "ones" {
+				return true
+			} else if !dropAdj[w] && !placeWords[w] {
+				break
+			}
+		}
 		switch w := r.word(i + 1); {
 		case r.toks[i].brk >= brkPause, i+1 >= c.hi, w == "of", w == "in", w == "on", w == "through", w == "up", w == "at", w == "along", w == "behind", w == "holding", w == "each", w == "here", w == "there", w == "more", w == "round", w == "for":
 			return true
@@ -254,11 +291,11 @@ func (r *reading) bareSizes(ci int, known map[string]bool) []sized {
 		if a < c.lo || b > c.hi || a >= b || r.toks[a].qty >= 0 || r.toks[b-1].qty >= 0 || n.Low == nil {
 			continue
 		}
-		if prev := r.word(a - 1); prev == "number" || prev == "no" || prev == "figure" || prev == "stage" || prev == "part" {
+		if prev := r.word(a - 1); prev == "to" || prev == "than" || prev == "least" || prev == "every" || prev == "number" || prev == "no" || prev == "figure" || prev == "stage" || prev == "part" {
 			continue
 		}
 		again := n.Low.IsInt() && known[n.Low.Num().String()+" mm"]
-		if !r.sizePosition(c, a, b, again) {
+		if !r.sizePosition(c, a, b, n.Low, again) {
 			continue
 		}
 		vals := []*big.Rat{n.Low}
@@ -269,6 +306,8 @@ func (r *reading) bareSizes(ci int, known map[string]bool) []sized {
 		ok := true
 		for _, v := range vals {
 			switch {
+			case slashed[v.FloatString(1)+" in"] != "" && r.driveNext(b):
+				s.canon, s.kind, s.hedged = append(s.canon, slashed[v.FloatString(1)+" in"]), normalize.Drive, true // "the 3.8 ratchet"
 			case v.IsInt() && v.Cmp(big.NewRat(2, 1)) >= 0 && v.Cmp(big.NewRat(50, 1)) <= 0:
 				s.canon = append(s.canon, v.Num().String()+" mm")
 			case !v.IsInt() && v.Cmp(big.NewRat(2, 1)) < 0 && isPow2(v.Denom()):
@@ -286,7 +325,7 @@ func (r *reading) bareSizes(ci int, known map[string]bool) []sized {
 	// "they're tens", "two thirteens"
 	for i := c.lo; i < c.hi; i++ {
 		n := pluralSize[r.toks[i].s]
-		if n == "" || r.word(i-1) == "figure" || r.toks[i].qty >= 0 || r.toks[i].men >= 0 || r.word(i+1) == "of" || r.word(i-1) == "the" && r.word(i-2) == "in" {
+		if n == "" || r.word(i-1) == "figure" || r.toks[i].qty >= 0 || r.toks[i].men >= 0 || r.word(i+1) == "of" || r.word(i-1) == "in" || r.word(i-1) == "the" && r.word(i-2) == "in" {
 			continue
 		}
 		if known[n] || r.sizeTalk(c) {
@@ -316,9 +355,9 @@ func inchForm(v *big.Rat) string {
 	return whole.String() + "-" + rest.RatString() + " in"
 }
 
-// sizePosition tells whether a bare number stands where a size does.
+// sizePosition tells whether a bare number of that value stands where a size does.
 // again: it was heard as a size before.
-func (r *reading) sizePosition(c *clause, a, b int, again bool) bool {
+func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bool {
 	prev, next := "", ""
 	if a > c.lo {
 		prev = r.toks[a-1].s
@@ -389,27 +428,60 @@ func (r *reading) sizePosition(c *clause, a, b int, again bool) bool {
 		if j >= c.lo {
 			switch r.toks[j].s {
 			case "with", "is", "'s", "use", "using", "need", "grab", "get", "same":
-				return again || r.sizeTalk(c)
+				return again || r.sizeTalk(c) && (!numberInt(r, a, b) || val.Cmp(big.NewRat(36, 1)) <= 0)
 			}
 		}
 	}
 	// "a twelve": a number with an article, and no noun after it
-	if (prev == "a" || prev == "an") && (b == c.hi || r.toks[b-1].brk > brkPause || next == "and" || next == "or" || next == "for" || next == "on" || next == "a" || next == "mil" || next == "to" || next == "as" || next == "but" || next == "in" || next == "head" || next == "thread" || next == "that" || next == "so" || next == "maybe" || next == "might" || next == "then" || next == "here" || next == "again") {
-		return r.sizeTalk(c)
+	if (prev == "a" || prev == "an") && (b == c.hi || r.toks[b-1].brk > brkPause || next == "and" || next == "or" || next == "for" || next == "on" || next == "a" || next == "mil" || next == "to" || next == "as" || next == "but" || next == "in" || next == "head" || next == "thread" || next == "that" || next == "so" || next == "maybe" || next == "might" || next == "then" || next == "here" || next == "again" || next == "it") {
+		if next == "on" && (determiner[r.word(b+1)] || r.word(b+1) == "it") { // "a sixteen on the puller"
+			if m := r.nameWithin(c, b+1, 4); m >= 0 && r.mentions[m].kind&(lexicon.Tool|lexicon.Fastener) != 0 {
+				return true
+			}
+		}
+		return again && wide(val) || r.sizeTalk(c)
+	}
+	// "nineteen on the nut"
+	if next == "on" && wide(val) && definiteWord[r.word(b+1)] {
+		if m := r.nameWithin(c, b+1, 3); m >= 0 && r.mentions[m].from <= b+1 && r.mentions[m].kind&lexicon.Fastener != 0 || again && (r.word(b+2) == "top" || r.word(b+2) == "bottom" || r.word(b+2) == "other" || r.word(b+2) == "head") {
+			return true
+		}
 	}
 	// "they're an eight", "the cap is, uh, twenty four"
 	if (prev == "is" || prev == "'s" || prev == "are" || prev == "'re" || prev == "uh" || prev == "um") && (b == c.hi || r.toks[b-1].brk > brkPause) {
 		for _, mi := range c.mentions {
-			if m := &r.mentions[mi]; m.kind&lexicon.Fastener != 0 && m.hi <= a && a-m.hi <= 3 {
+			if m := &r.mentions[mi]; (m.kind&lexicon.Fastener != 0 || wide(val) && tightens[m.head]) && m.hi <= a && a-m.hi <= 3 {
 				return true
 			}
 		}
 	}
+	// "four millimetre or five"
+	if prev == "or" && a-2 >= c.lo && r.toks[a-2].qty >= 0 && r.qtys[r.toks[a-2].qty].Unit == "mm" && !r.measured(c) && (b == c.hi || r.toks[b-1].brk >= brkPause) {
+		return true
+	}
 	if w := r.toks[a].s; w == "one" || w == "two" || w == "1" || w == "2" {
 		return false
 	}
+	// "What size? Thirteen."
+	if p := r.toks[c.lo].cl - 1; p >= 0 && a == c.lo && wide(val) && (b == c.hi || r.toks[b-1].brk >= brkPause) {
+		for i := r.clauses[p].lo; i+1 < r.clauses[p].hi; i++ {
+			if w := r.toks[i].s; (w == "what" || w == "which") && (r.toks[i+1].s == "size" || r.toks[i+1].s == "spanner" || r.toks[i+1].s == "socket") {
+				return true
+			}
+		}
+	}
+	// "There's a nut under it that holds the wire on. Thirteen."
+	if c.hi-c.lo == b-a && r.toks[c.hi-1].brk >= brkSentence && wide(val) && !r.counting(c) {
+		for k := r.toks[c.lo].cl - 1; k >= 0 && r.clauses[k].sentence >= c.sentence-1 && r.since(r.clauses[k].lo, a) < 12; k-- {
+			for _, mi := range r.clauses[k].mentions {
+				if m := &r.mentions[mi]; m.kind&lexicon.Fastener != 0 && m.prep == "" {
+					return true
+				}
+			}
+		}
+	}
 	// "Nineteen." alone, right after a fastener
-	if c.hi-c.lo == b-a && r.toks[c.hi-1].brk >= brkSentence {
+	if c.hi-c.lo == b-a && r.toks[c.hi-1].brk >= brkSentence && !r.counting(c) {
 		if k := r.toks[c.lo].cl - 1; k >= 0 && r.clauses[k].hi-r.clauses[k].lo <= 8 {
 			for _, mi := range r.clauses[k].mentions {
 				if r.mentions[mi].kind&lexicon.Fastener != 0 {
@@ -419,7 +491,7 @@ func (r *reading) sizePosition(c *clause, a, b int, again bool) bool {
 		}
 	}
 	// "Thirteen." alone, after a size or a fastener
-	if c.hi-c.lo <= 3 && a-c.lo <= 1 && len(c.mentions) == 0 && c.hi-b == 0 {
+	if c.hi-c.lo <= 3 && a-c.lo <= 1 && len(c.mentions) == 0 && c.hi-b == 0 && !r.counting(c) {
 		for k := r.toks[c.lo].cl - 1; k >= 0 && k >= r.toks[c.lo].cl-2; k-- {
 			p := &r.clauses[k]
 			for _, qi := range p.qtys {
@@ -428,10 +500,40 @@ func (r *reading) sizePosition(c *clause, a, b int, again bool) bool {
 				}
 			}
 			for i := p.lo; i < p.hi; i++ {
-				if numberWord[r.toks[i].s] && p.hi-p.lo <= 2 {
+				if (numberWord[r.toks[i].s] || countOf[r.toks[i].s] >= 7) && p.hi-p.lo <= 2 {
 					return true // "Nineteen. No. Thirteen."
 				}
 			}
+		}
+	}
+	return false
+}
+
+// wide tells whether a number is one that spanners and sockets have and that
+// nobody counts to lightly: seven to thirty-six.
+func wide(n *big.Rat) bool {
+	return n.IsInt() && n.Cmp(big.NewRat(7, 1)) >= 0 && n.Cmp(big.NewRat(36, 1)) <= 0
+}
+
+// counting tells whether a number said alone is one of a row that is counted:
+// "One. Two. Three." or "And three. And four."
+func (r *reading) counting(c *clause) bool {
+	ci := r.toks[c.lo].cl
+	of := func(k int) int {
+		if k < 0 || k >= len(r.clauses) || r.clauses[k].hi-r.clauses[k].lo > 3 {
+			return 0
+		}
+		for i := r.clauses[k].lo; i < r.clauses[k].hi; i++ {
+			if n := countOf[r.toks[i].s]; n > 0 {
+				return n
+			}
+		}
+		return 0
+	}
+	n := of(ci)
+	for k := max(0, ci-3); n > 0 && k <= ci+3; k++ {
+		if o := of(k); k != ci && o > 0 && (o == n-1 || o == n+1) {
+			return true
 		}
 	}
 	return false
@@ -534,6 +636,8 @@ func (r *reading) unite(out []sized) {
 					fix = true
 				case w == "and":
 					andy = true
+				case r.toks[k].men >= 0 && (r.mentions[r.toks[k].men].prep == "for" || k == out[i].hi && r.mentions[r.toks[k].men].kind == lexicon.Tool):
+					// "a seventeen socket for the prop, could be a nineteen": what both are for
 				case r.toks[k].men >= 0 && r.mentions[r.toks[k].men].kind&(lexicon.Fastener|lexicon.Part) != 0:
 					other = true
 				case r.toks[k].men >= 0:
@@ -600,16 +704,17 @@ var drives = map[string]bool{"1/4 in": true, "3/8 in": true, "1/2 in": true, "3/
 func (r *reading) sizeTools(found []sized) {
 	for i := range found {
 		s := &found[i]
-		if r.toks[s.hi-1].brk >= brkComma && s.kind != normalize.Driver {
-			continue
-		}
+		listed := r.toks[s.hi-1].brk >= brkComma && s.kind != normalize.Driver
 		for _, mi := range r.clauses[s.cl].mentions {
 			m := &r.mentions[mi]
+			if listed && m.hi > s.hi {
+				break // "thirteen, spanner": two things of a list
+			}
 			if s.kind == normalize.Driver && m.kind&lexicon.Tool != 0 && m.lo < s.hi && m.hi > s.lo {
 				s.tool = mi // "phillips number two"
 				break
 			}
-			if m.lo >= s.hi && m.lo-s.hi <= 1 && takesSize(m, s) {
+			if (m.lo >= s.hi && m.lo-s.hi <= 1 || m.lo > s.lo && m.hi <= s.hi) && takesSize(m, s) {
 				s.tool = mi
 				break
 			}
@@ -630,6 +735,9 @@ func (r *reading) sizeTools(found []sized) {
 			continue
 		}
 		s.tool = r.toolBefore(s)
+		if p := r.word(s.lo - 1); s.tool < 0 && (p == "'s" || p == "are" || p == "'re" || p == "is") && (s.kind == normalize.Size || s.kind == normalize.Length) {
+			s.tool = r.toolAfter(s.hi, 8)
+		}
 		if s.tool < 0 && i > 0 && found[i-1].tool >= 0 && s.lo-found[i-1].hi <= 6 && r.inToolList(&r.mentions[found[i-1].tool]) && takesSize(&r.mentions[found[i-1].tool], s) && s.kind == normalize.Size {
 			// "a 30 mil socket …, and a 17 for the wheel bolts"
 			if m := &r.mentions[found[i-1].tool]; m.head == "socket" || m.head == "spanner" || m.head == "wrench" {
@@ -649,6 +757,9 @@ func (r *reading) listTool(s *sized) int {
 		ms := r.clauses[k].mentions
 		for i := len(ms) - 1; i >= 0; i-- {
 			m := &r.mentions[ms[i]]
+			if m.lo < s.lo && s.lo-m.hi <= 6 && m.kind&lexicon.Tool != 0 && sizeTool[m.head] == "drive" && r.word(m.hi) == "with" {
+				return -1 // a ratchet with a ten and a twelve on it
+			}
 			if m.lo < s.lo && s.lo-m.hi < 25 && m.kind&lexicon.Tool != 0 && (m.head == "socket" || m.head == "spanner" || m.head == "wrench") && !strings.Contains(m.name, "torque") {
 				last = ms[i]
 				break
@@ -669,7 +780,7 @@ var betweenSizes = set("a an and or in mil the one mostly i 'm using use is 's i
 // toolBefore gives the tool that a size follows, with nothing between but sizes and small words.
 func (r *reading) toolBefore(s *sized) int {
 	c := &r.clauses[s.cl]
-	small := 0
+	small, plain := 0, true // plain: "a key, a five and a four" and no more
 	for i := s.lo - 1; i >= max(0, s.lo-18); i-- {
 		t := &r.toks[i]
 		if i < c.lo && t.brk >= brkSentence && s.lo-i > 3 {
@@ -678,7 +789,7 @@ func (r *reading) toolBefore(s *sized) int {
 		if t.men >= 0 {
 			m := &r.mentions[t.men]
 			if takesSize(m, s) && (small <= 7) {
-				if n := m.lo - 1; n >= 0 && r.toks[n].qty >= 0 && m.hi-m.lo > 0 && small > 1 && !m.plural {
+				if n := m.lo - 1; n >= 0 && r.toks[n].qty >= 0 && m.hi-m.lo > 0 && small > 1 && !m.plural && !(plain && r.inToolList(m)) {
 					return -1 // that tool has a size of its own
 				}
 				return t.men
@@ -694,6 +805,7 @@ func (r *reading) toolBefore(s *sized) int {
 		if !betweenSizes[t.s] {
 			return -1
 		}
+		plain = plain && (t.s == "a" || t.s == "an" || t.s == "and" || t.s == "or")
 		small++
 	}
 	return -1
@@ -706,7 +818,7 @@ func (r *reading) sizes(found []sized) []Size {
 	out := []Size{}
 	for _, s := range found {
 		c := &r.clauses[s.cl]
-		if s.tool >= 0 && r.mentions[s.tool].head == "drill" {
+		if s.tool >= 0 && strings.Contains(r.mentions[s.tool].name, "drill") {
 			continue // of the hole
 		}
 		of, t := r.sizeOf(&s)
@@ -745,7 +857,7 @@ func (r *reading) sizeOf(s *sized) (string, *thing) {
 		// a tool list tells what it is for only with "for"
 		for _, mi := range c.mentions {
 			m := &r.mentions[mi]
-			if m.entry != nil && m.prep == "for" && m.from >= s.hi && m.from-s.hi <= 4 && s.kind != normalize.Drive {
+			if m.entry != nil && m.prep == "for" && m.from >= s.lo && m.from-s.hi <= 4 && s.kind != normalize.Drive {
 				return m.entry.name, m.entry
 			}
 		}
@@ -794,7 +906,10 @@ func (r *reading) sizeOf(s *sized) (string, *thing) {
 		return r.whichOne(c, s.lo, t), t
 	}
 	if best == nil {
-		for k := s.cl - 1; k >= 0 && r.since(r.clauses[k].lo, s.lo) < 20 && best == nil; k-- {
+		if n := r.placeOne(s); n != "" {
+			return n, nil
+		}
+		for k := s.cl - 1; k >= 0 && r.since(r.clauses[k].lo, s.lo) < 30 && best == nil; k-- {
 			for _, mi := range r.clauses[k].mentions {
 				if m := &r.mentions[mi]; m.entry != nil && m.prep == "" {
 					best = m.entry
@@ -806,6 +921,19 @@ func (r *reading) sizeOf(s *sized) (string, *thing) {
 		return "", nil
 	}
 	return r.whichOne(c, s.lo, best), best
+}
+
+// placeOne gives "middle one" or "bottom ones" where the sentence of a size says no
+// more of what it is the size of.
+func (r *reading) placeOne(s *sized) string {
+	for k := s.cl; k >= 0 && r.clauses[k].sentence == r.clauses[s.cl].sentence && r.since(r.clauses[k].lo, s.lo) < 8; k-- {
+		for i := min(r.clauses[k].hi, s.lo) - 2; i > r.clauses[k].lo; i-- {
+			if w := r.word(i + 1); placeWords[r.toks[i].s] && (w == "one" || w == "ones") && definiteWord[r.toks[i-1].s] {
+				return r.toks[i].s + " " + w
+			}
+		}
+	}
+	return ""
 }
 
 // whichOne names a thing, with the place that the clause gives where it says only

@@ -154,20 +154,26 @@ func (r *reading) turner(s *sized) string {
 		return ""
 	}
 	for i := c.lo; i < c.hi; i++ {
-		switch r.toks[i].s {
-		case "yours", "some", "other", "ones":
+		switch w := r.toks[i].s; {
+		case w == "yours", w == "some" && r.word(i+1) == "of", w == "others", w == "ones" && r.word(i-1) == "other":
 			return "" // another machine's
 		}
 	}
+	with := r.word(s.lo-2) == "with" || r.word(s.lo-1) == "with" // "hold the pin with a fifteen"
 	for _, mi := range c.mentions {
-		if m := &r.mentions[mi]; m.from <= s.hi && s.lo < m.hi && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && !alike[m.head] && neverTorqued[m.head] {
+		if m := &r.mentions[mi]; !with && m.from <= s.hi && s.lo < m.hi && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && !alike[m.head] && neverTorqued[m.head] {
 			return "" // "a 3 mm split pin": nothing turns it
 		}
+	}
+	if _, t := r.sizeOf(s); t != nil && !with && s.kind != normalize.Driver && unturned[t.head] {
+		return ""
 	}
 	for i := max(c.lo, s.lo-3); i < min(c.hi, s.hi+2); i++ {
 		switch r.toks[i].s {
 		case "hex", "allen", "key", "socket-head":
-			return "hex key"
+			if w := r.word(i + 1); w != "head" && w != "screw" && w != "screws" && w != "bolt" && w != "bolts" || r.toks[i].s == "allen" {
+				return "hex key"
+			}
 		}
 	}
 	switch s.kind {
@@ -179,7 +185,52 @@ func (r *reading) turner(s *sized) string {
 		}
 		return "screwdriver"
 	case normalize.Size, normalize.Length:
+		if name := r.driverNear(s); name != "" {
+			return name
+		}
+		if keySized[s.canon[0]] && !r.headTold(s) {
+			return "hex key"
+		}
 		return "spanner"
+	}
+	return ""
+}
+
+// unturned are the things whose size no spanner has: how thick or wide they are.
+var unturned = set("pin clip washer cable rope wire cord belt bearing seal ring rod shaft tube chain circlip")
+
+// keySized are the sizes of hexagon keys that hardly any nut or bolt head has: common practice, no source.
+var keySized = map[string]bool{"1.5 mm": true, "2 mm": true, "2.5 mm": true, "3 mm": true, "4 mm": true, "5 mm": true, "6 mm": true,
+	"5/64 in": true, "3/32 in": true, "7/64 in": true, "1/8 in": true, "9/64 in": true, "5/32 in": true, "3/16 in": true}
+
+// headTold tells whether a size is said of a nut, a head or a flat, which no key turns.
+func (r *reading) headTold(s *sized) bool {
+	c := &r.clauses[s.cl]
+	for i := max(c.lo, s.lo-4); i < min(c.hi, s.hi+4); i++ {
+		switch r.toks[i].s {
+		case "nut", "nuts", "head", "heads", "flat", "flats", "af":
+			return true
+		}
+	}
+	return false
+}
+
+// driverNear gives the socket or nut driver that a size said alone goes on: "quarter
+// inch ratchet with a ten on it", "same gun, fifteen sixteenths".
+func (r *reading) driverNear(s *sized) string {
+	for k := s.cl; k >= max(0, s.cl-1) && r.since(r.clauses[k].lo, s.lo) < 8; k-- {
+		for _, mi := range r.clauses[k].mentions {
+			m := &r.mentions[mi]
+			if m.kind&lexicon.Tool == 0 {
+				continue
+			}
+			switch {
+			case strings.HasSuffix(m.name, "nut driver") || strings.HasSuffix(m.name, "nut drivers"):
+				return "nut driver"
+			case m.head == "ratchet" || m.head == "gun" || m.head == "impact" || strings.Contains(m.name, "breaker") || strings.Contains(m.name, "impact"):
+				return "socket"
+			}
+		}
 	}
 	return ""
 }
