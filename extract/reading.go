@@ -143,6 +143,7 @@ type reading struct {
 	qtys     []quantity
 	bare     []bool          // of each clip: whether it has no punctuation
 	toldWeak map[string]bool // misheard words that are real words and were a thing once in this talk
+	hexKeys  bool            // a key with a size was named: "the same key" is one as well
 	toldSoft map[string]bool // names of much else that were a part once in this talk
 	things   []*thing
 	byHead   map[string][]*thing // things by their head, in order
@@ -362,6 +363,9 @@ func (r *reading) tokenAt(b int) int {
 }
 
 // quantities reads the quantities, a stretch between hard breaks at a time.
+// barNames are what a bar, no pressure, has.
+var barNames = set("nut nuts bolt bolts clamp clamps end ends stud studs grip grips mount mounts cover weight weights oil")
+
 func (r *reading) quantities() {
 	for lo := 0; lo < len(r.toks); {
 		hi := lo
@@ -377,6 +381,9 @@ func (r *reading) quantities() {
 			a, b := r.tokenAt(q.Start), r.tokenAt(q.End-1)+1
 			if a >= b || b > len(r.toks) {
 				continue
+			}
+			if q.Unit == "bar" && r.toks[b-1].s == "bar" && r.toks[b-1].brk == brkNone && barNames[r.word(b)] {
+				continue // "the two bar nuts"
 			}
 			for i := a; i < b; i++ {
 				r.toks[i].qty = len(r.qtys)

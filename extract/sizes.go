@@ -291,7 +291,11 @@ func (r *reading) bareSizes(ci int, known map[string]bool) []sized {
 		if a < c.lo || b > c.hi || a >= b || r.toks[a].qty >= 0 || r.toks[b-1].qty >= 0 || n.Low == nil {
 			continue
 		}
-		if prev := r.word(a - 1); prev == "to" || prev == "than" || prev == "least" || prev == "every" || prev == "number" || prev == "no" || prev == "figure" || prev == "stage" || prev == "part" {
+		if canon := r.crossNumber(c, a, b, n.Low); canon != "" {
+			out = append(out, sized{lo: a - 1, hi: b, kind: normalize.Driver, canon: []string{canon}, hedged: n.Hedged, cl: ci, tool: -1})
+			continue
+		}
+		if prev := r.word(a - 1); prev == "to" || prev == "than" || prev == "least" || prev == "every" || prev == "number" || prev == "no" && r.toks[a].s[0] <= '9' || prev == "figure" || prev == "stage" || prev == "part" {
 			continue
 		}
 		again := n.Low.IsInt() && known[n.Low.Num().String()+" mm"]
@@ -371,7 +375,7 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 		if m.kind&lexicon.Tool == 0 && m.from <= a && a < m.lo {
 			return false // how many
 		}
-		if m.kind&lexicon.Tool == 0 || sizeTool[m.head] == "" || strings.Contains(m.name, "torque") {
+		if m.kind&lexicon.Tool == 0 || sizeTool[m.head] == "" || strings.Contains(m.name, "torque") || recess[m.head] {
 			continue
 		}
 		if m.lo == b && (m.count == 0 || prev == "a" || prev == "the" || !m.plural) && r.toks[b-1].brk <= brkPause {
@@ -507,6 +511,49 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 		}
 	}
 	return false
+}
+
+// crossNumber gives the driver that "the number two screwdriver" and "a cross head
+// screwdriver, a number two" stand for: numbers are those of cross recesses (ISO 4757
+// knows types H and Z; Z where the talk speaks of it).
+func (r *reading) crossNumber(c *clause, a, b int, val *big.Rat) string {
+	if r.word(a-1) != "number" || !val.IsInt() || val.Sign() < 0 || val.Cmp(big.NewRat(4, 1)) > 0 || a-1 < c.lo {
+		return ""
+	}
+	cross := func(m int) bool {
+		if m < 0 {
+			return false
+		}
+		switch x := &r.mentions[m]; x.head {
+		case "screwdriver", "driver", "bit", "crosshead", "crosspoint", "phillips", "pozidriv", "pozi", "point":
+			return x.kind&lexicon.Tool != 0 && !strings.Contains(x.name, "flat") && !strings.Contains(x.name, "drill") && !strings.Contains(x.name, "nut")
+		case "head":
+			return strings.Contains(x.name, "cross")
+		}
+		return false
+	}
+	near := r.toks[a-1].men // "number two screwdriver" may be one name
+	if near < 0 {
+		near = r.nameWithin(c, b, 1)
+	}
+	for k := a - 2; near < 0 && k >= max(0, a-5); k-- {
+		if near = r.toks[k].men; near < 0 && !determiner[r.toks[k].s] {
+			break
+		}
+	}
+	if !cross(near) {
+		return ""
+	}
+	kind := "PH"
+	if n := r.mentions[near].name; strings.Contains(n, "cross") || strings.Contains(n, "phillips") {
+		return kind + val.Num().String()
+	}
+	for _, m := range r.mentions {
+		if m.head == "pozidriv" || m.head == "pozi" || m.head == "pozidrive" {
+			kind = "PZ"
+		}
+	}
+	return kind + val.Num().String()
 }
 
 // wide tells whether a number is one that spanners and sockets have and that
@@ -693,8 +740,14 @@ func takesSize(m *mention, s *sized) bool {
 	case normalize.Drive:
 		return dim == "drive" || m.head == "socket" || m.head == "wrench"
 	}
+	if recess[m.head] {
+		return false // "five Phillips": how many screws
+	}
 	return dim != "drive" || drives[s.canon[0]]
 }
+
+// recess are the drives that are told by numbers of their own, never in millimetres.
+var recess = set("phillips crosshead crosspoint pozidriv pozi torx star")
 
 var drives = map[string]bool{"1/4 in": true, "3/8 in": true, "1/2 in": true, "3/4 in": true, "1 in": true}
 
@@ -710,7 +763,7 @@ func (r *reading) sizeTools(found []sized) {
 			if listed && m.hi > s.hi {
 				break // "thirteen, spanner": two things of a list
 			}
-			if s.kind == normalize.Driver && m.kind&lexicon.Tool != 0 && m.lo < s.hi && m.hi > s.lo {
+			if s.kind == normalize.Driver && m.kind&lexicon.Tool != 0 && m.lo <= s.hi && m.hi >= s.lo {
 				s.tool = mi // "phillips number two"
 				break
 			}

@@ -1,0 +1,46 @@
+package extract
+
+import (
+	"slices"
+	"strings"
+	"testing"
+)
+
+// TestSizesAndWhatTurnsThem proves what counts as a size, what it is the size of,
+// and which tool a size said alone stands for. That hexagon keys have the small
+// sizes and heads the large ones is common practice, no source.
+func TestSizesAndWhatTurnsThem(t *testing.T) {
+	for _, c := range []struct {
+		talk  string
+		sizes []string
+		tools []string
+	}{
+		{"Undo the two bar nuts. Nineteen. No. Thirteen.", []string{"bar nuts 13 mm"}, []string{"spanner 13 mm"}},
+		{"Undo the cap screw, five mil.", []string{"cap screw 5 mm"}, []string{"hex key 5 mm"}},
+		{"Undo the nut, it's a five mil nut.", []string{"nut 5 mm"}, []string{"spanner 5 mm"}},
+		{"There's a nut under it that holds the wire on. Thirteen.", []string{"nut 13 mm"}, []string{"spanner 13 mm"}},
+		{"Undo the cover bolts, quarter inch ratchet with a ten on it.", []string{"ratchet 1/4 in", "cover bolts 10 mm"}, []string{"ratchet 1/4 in", "socket 10 mm"}},
+		{"Undo the lid screws with a cross head screwdriver, a number two.", []string{"lid screws PH2"}, []string{"cross head screwdriver PH2"}},
+		{"Motor hood is five Phillips, number two. Undo the screws.", []string{"motor hood PH2"}, []string{"phillips PH2"}},
+		{"Undo the hinge nut, nineteen on the nut.", []string{"hinge nut 19 mm"}, []string{"spanner 19 mm"}},
+		{"Undo the four bolts. One. Two. Three. Four.", nil, nil},
+		{"Undo the arm bolt with the 3.8 ratchet.", []string{"ratchet 3/8 in"}, []string{"ratchet 3/8 in"}},
+		{"Undo the clevis pin. It's a sixteen mil pin.", []string{"clevis pin 16 mm"}, nil},
+		{"Tools. Spanners, a seventeen socket for the prop, could be a nineteen. Undo the prop.", []string{"prop 17 mm|19 mm"}, []string{"spanner ", "socket 17 mm"}},
+	} {
+		rec := record(t, c.talk)
+		var sizes, tools []string
+		for _, s := range rec.Sizes {
+			sizes = append(sizes, s.Of+" "+strings.Join(s.Candidates, "|"))
+		}
+		for _, x := range rec.Tools {
+			tools = append(tools, x.Name+" "+x.Size)
+		}
+		if !slices.Equal(sizes, c.sizes) {
+			t.Errorf("%q: sizes %q, want %q", c.talk, sizes, c.sizes)
+		}
+		if !slices.Equal(tools, c.tools) {
+			t.Errorf("%q: tools %q, want %q", c.talk, tools, c.tools)
+		}
+	}
+}
