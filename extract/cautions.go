@@ -48,7 +48,7 @@ func (r *reading) restsOn(last, ci int, kind string) bool {
 	if last < 0 || ci-last > 2 || r.since(r.clauses[last].lo, r.clauses[ci].lo) > 7 {
 		return false
 	}
-	return kind == "emphasis" || kind == "threat" && len(r.clauses[ci].mentions) == 0
+	return kind == "emphasis" || kind == "fragile" || kind == "threat" && len(r.clauses[ci].mentions) == 0
 }
 
 // warning tells whether a clause warns, by what, and from where to where it runs:
@@ -75,8 +75,10 @@ func (r *reading) warning(ci int) (lo, hi int, kind string) {
 	case kind != "":
 	case r.wear(c):
 		kind = "wear"
-	case r.harms(ci):
+	case r.harms(ci) || r.theyHarm(ci) || r.orElse(ci):
 		kind = "threat"
+	case r.fragile(ci):
+		kind = "fragile"
 	default:
 		for _, o := range c.opens {
 			switch o.signal {
@@ -102,7 +104,7 @@ func (r *reading) warning(ci int) (lo, hi int, kind string) {
 				continue
 			}
 			if o.lo-c.lo > 8 {
-				lo = o.lo
+				lo = r.phraseStart(c, o.lo)
 			}
 			if n := r.toks[o.hi-1].cl + 1; o.hi >= c.hi-2 && n < len(r.clauses) && r.clauses[n-1].sentence == r.clauses[n].sentence && o.signal != "emphasis" {
 				hi = r.clauses[n].hi // "keep an eye on the | fluid", "before you go anywhere | pump it"
@@ -140,6 +142,110 @@ func (r *reading) ofMe(lo, hi int) bool {
 	return false
 }
 
+// orElse reads, within one clause, "overfill it and it blows the seals", "thumb over
+// the clip, or it's in the garden": do this, and that is what comes of it.
+func (r *reading) orElse(ci int) bool {
+	c := &r.clauses[ci]
+	if c.mood&(other|asked) != 0 || r.ofMe(c.lo, c.hi) || r.pastTold(c) {
+		return false
+	}
+	for i := c.lo + 1; i+2 < c.hi; i++ {
+		w, next := r.toks[i].s, r.toks[i+1].s
+		if w != "and" && w != "or" && w != "then" {
+			continue
+		}
+		switch next {
+		case "it", "you", "they", "that", "the", "she", "your", "its", "then":
+		default:
+			continue
+		}
+		first := r.toks[c.lo].s
+		bare := !stopWords[first] && !openers[first] && r.toks[c.lo].men < 0 && (pronounsObj[r.word(c.lo+1)] || determiner[r.word(c.lo+1)]) // "overfill it"
+		if !bare && !r.imperativeAt(c.lo) && first != "you" && first != "no" && first != "one" && first != "any" && first != "too" {
+			return false
+		}
+		if first == "you" && (linking[r.word(c.lo+1)] || r.word(i+2) != "'ll" && r.word(i+2) != "'ve" && r.word(i+2) != "'re") {
+			return false
+		}
+		for _, o := range c.opens {
+			if o.signal == "harm" && o.lo > i && r.toks[o.lo].men < 0 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// phraseStart goes back from a cue to where what it is said of begins: a warning
+// begins with no "'s live".
+func (r *reading) phraseStart(c *clause, at int) int {
+	if w := r.toks[at].s; !strings.HasPrefix(w, "'") && !linking[w] && w != "under" && w != "full" && w != "stays" {
+		return at
+	}
+	for i := at - 1; i > max(c.lo, at-9); i-- {
+		if w := r.toks[i].s; openers[w] || w == "and" || w == "there's" || r.toks[i-1].brk >= brkComma {
+			return i
+		}
+	}
+	return max(c.lo, at-9)
+}
+
+// theyHarm tells whether a clause tells what harm comes of what some people do:
+// "people take a screwdriver to it and score it", "the other stuff rots the rubber".
+func (r *reading) theyHarm(ci int) bool {
+	c := &r.clauses[ci]
+	if !r.threatens(ci) || r.pastTold(c) || r.ofMe(c.lo, c.hi) {
+		return false
+	}
+	for i := c.lo; i < c.hi; i++ {
+		switch r.toks[i].s {
+		case "ordinary", "stuff", "cheap", "anything":
+			return true
+		}
+	}
+	lo := ci
+	switch r.toks[c.lo].s {
+	case "then", "and", "it", "they", "which", "that":
+		lo, _ = r.nearBy(ci, 1, 0, 8)
+	}
+	for i := r.clauses[lo].lo; i < c.hi; i++ {
+		switch w := r.toks[i].s; w {
+		case "people", "folk", "folks", "lads", "some", "everybody", "everyone":
+			if next := r.word(i + 1); i == r.clauses[lo].lo || r.toks[i-1].s == "and" || r.toks[i-1].s == "some" || r.toks[i-1].s == "but" || next == "people" {
+				if second := r.word(i + 2); next == "say" || next == "tell" || next == "ask" || next == "think" || next == "reckon" || second == "tell" || second == "say" || second == "ask" {
+					return false
+				}
+				return w != "some" || next == "people" || r.plainVerb(next)
+			}
+		}
+	}
+	return false
+}
+
+// fragile tells whether a clause tells of what takes no force, where it is worked on.
+func (r *reading) fragile(ci int) bool {
+	c := &r.clauses[ci]
+	if c.mood&(asked|advert|other) != 0 || r.pastTold(c) || r.ofMe(c.lo, c.hi) || !r.heardIn(ci, ci, "fragile") {
+		return false
+	}
+	lo, hi := r.nearBy(ci, 2, 1, 9)
+	for k := lo; k <= hi; k++ {
+		for _, ai := range r.clauses[k].acts {
+			switch r.acts[ai].action.Name {
+			case "tighten", "torque", "start by hand", "hammer":
+				return true
+			}
+		}
+		for i := r.clauses[k].lo; i < r.clauses[k].hi; i++ {
+			switch r.toks[i].s {
+			case "gentle", "gently", "easy", "careful", "hard", "tight", "firm", "mad", "slow", "slowly", "force", "snug":
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // forbids reads "no grease", "no screwdrivers": a clause that lets a thing not be used.
 func (r *reading) forbids(c *clause) bool {
 	for i := c.lo; i < c.hi-1; i++ {
@@ -156,7 +262,7 @@ func (r *reading) forbids(c *clause) bool {
 // threatens tells whether a clause tells of harm.
 func (r *reading) threatens(ci int) bool {
 	for _, o := range r.clauses[ci].opens {
-		if o.signal != "harm" || r.toks[o.lo].men >= 0 {
+		if o.signal != "harm" || r.toks[o.lo].men >= 0 || r.word(o.lo-1) == "no" && o.lo > r.clauses[ci].lo {
 			continue
 		}
 		if next := r.word(o.hi); next != "about" && !(o.hi < len(r.toks) && r.toks[o.hi].qty >= 0) {
@@ -297,6 +403,9 @@ func (r *reading) harms(ci int) bool {
 	case "it", "that", "you", "they", "she", "those", "this":
 		return after || will && (second == "'ll" || second == "will" || second == "can")
 	}
+	if n := ci + 1; will && n < len(r.clauses) && r.clauses[n].sentence == c.sentence && r.toks[r.clauses[n].lo].s == "so" && c.mood&negated == 0 {
+		return true // "the gate will fall, so somebody holds it"
+	}
 	return after
 }
 
@@ -394,6 +503,8 @@ func (r *reading) warns(c *clause, q cue) bool {
 		return prev == "" || prev == "and" || prev == "so" || prev == "you"
 	case "remember":
 		return prev == "" || prev == "and" || prev == "so" || prev == "you"
+	case "make":
+		return prev != "i" && prev != "we" && prev != "to"
 	case "otherwise":
 		return next != "i" && r.word(q.hi+1) != "i"
 	case "away":
