@@ -166,6 +166,10 @@ func TestToolsOnce(t *testing.T) {
 		{[]string{"Undo the shear bolt. I'll file the edge of the bracket when the new one comes."}, nil, []string{"file"}},
 		{[]string{"Undo the deck bolts. Blade off, wash the deck. Blade back on."}, nil, []string{"blade"}},
 		{[]string{"Undo the cup with the bottom bracket tool."}, []string{"bottom bracket tool"}, nil},
+		{[]string{"Undo the cap. Line it up with the punch mark. The square taper is clean."}, nil, []string{"punch", "square"}},
+		{[]string{"Undo the crank bolt. And now the puller so you thread it in."}, []string{"puller"}, nil},
+		{[]string{"The bike's in the stand. Undo the seat bolt."}, []string{"stand"}, nil},
+		{[]string{"Undo the clutch. I've seen it done with a hammer."}, nil, []string{"hammer"}},
 	} {
 		got := toolNames(record(t, c.talk...))
 		for _, w := range c.has {

@@ -379,7 +379,7 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 			continue
 		}
 		if m.lo == b && (m.count == 0 || prev == "a" || prev == "the" || !m.plural) && r.toks[b-1].brk <= brkPause {
-			return !(m.plural && prev != "a")
+			return !(m.plural && prev != "a" && !wide(val)) // nobody has thirteen spanners
 		}
 		if m.hi == a && r.toks[a-1].brk != brkSentence && (b == c.hi || r.toks[b].men < 0) {
 			return true
@@ -608,7 +608,9 @@ func (r *reading) inchSize(c *clause, a, b int) bool {
 		}
 	}
 	for i := a; i < b; i++ {
-		if w := r.toks[i].s; strings.HasPrefix(w, "eighth") || strings.HasPrefix(w, "sixteenth") || w == "seconds" && i > a {
+		if w := r.toks[i].s; strings.HasSuffix(w, "/8") || strings.HasSuffix(w, "/16") || strings.HasSuffix(w, "/32") || strings.HasSuffix(w, "/64") {
+			return !r.measured(c) && r.word(b) != "of"
+		} else if strings.HasPrefix(w, "eighth") || strings.HasPrefix(w, "sixteenth") || w == "seconds" && i > a {
 			return !r.measured(c) && r.toks[b-1].s != "eighth"
 		}
 	}
@@ -702,8 +704,10 @@ func (r *reading) unite(out []sized) {
 			case near && fix && !andy && !other, fix && !other && !same && (r.doubted(&out[i]) || r.told(&r.clauses[out[j].cl], out[j].lo, out[j].hi)), !other && !or && !same && r.doubted(&out[i]) && !r.doubted(&out[j]) && r.told(&r.clauses[out[j].cl], out[j].lo, out[j].hi):
 				// "a nineteen, or was it … no, that's a seventeen"
 				out[i].gone = true
-			case near && same && one && !andy && !other && gap < 5:
+			case near && same && one && !andy && !other && gap < 5 && (r.toks[out[i].hi-1].brk < brkSentence || r.word(out[j].hi) == "" || r.toks[out[j].hi].men < 0 || r.mentions[r.toks[out[j].hi].men].kind&lexicon.Tool == 0):
 				out[j].gone = true
+			case near && same && one && !andy && !other && gap < 8:
+				out[i].gone = true // "It's a nine. So, nine mil socket": told with its tool
 			}
 			if out[i].gone {
 				break

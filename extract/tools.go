@@ -11,7 +11,7 @@ import (
 
 // everyday are tool words that are said of much else; they count as tools only
 // where they are used or listed.
-var everyday = set("bench stand stands blade square scale rope mirror bucket basin container pan phone camera hook bit bits meter oven kettle press clamp hoist lift bar ramp ramps die square rule glasses hose scoop ladder tray impact hex brush bowl gun coin needle tester crosshead strap straps vice stone pit lift dish tub pail jar stick brick spoon driver phone saw grinder compressor lighter cutters grip glove magnet puller")
+var everyday = set("box tin carton bench stand stands blade square scale rope mirror bucket basin container pan phone camera hook bit bits meter oven kettle press clamp hoist lift bar ramp ramps die square rule glasses hose scoop ladder tray impact hex brush bowl gun coin needle tester crosshead strap straps vice stone pit lift dish tub pail jar stick brick spoon driver phone saw grinder compressor lighter cutters grip glove magnet puller")
 
 // tools gives one entry for each tool and size.
 func (r *reading) tools(found []sized) []Tool {
@@ -59,6 +59,12 @@ func (r *reading) tools(found []sized) []Tool {
 			continue
 		}
 		listed := r.inToolList(m)
+		if everyday[m.head] || m.kind&(lexicon.Fastener|lexicon.Part) != 0 {
+			listed = listed && r.inSpokenList(m) // several tools near by make no list of what is no tool
+		}
+		if r.kindOfWork(m) {
+			continue // "a punch mark", "the coin slot"
+		}
 		if m.kind&(lexicon.Fastener|lexicon.Part|lexicon.Consumable) != 0 && !r.usedAsTool(m) && !r.setUnder(m) && !(listed && m.kind&lexicon.Tool != 0) {
 			continue
 		}
@@ -160,6 +166,9 @@ func (r *reading) turner(s *sized) string {
 		}
 	}
 	with := r.word(s.lo-2) == "with" || r.word(s.lo-1) == "with" // "hold the pin with a fifteen"
+	if r.word(s.hi) == "by" {
+		return "" // "three eighths by inch and a quarter": the bolt's own
+	}
 	for _, mi := range c.mentions {
 		if m := &r.mentions[mi]; !with && m.from <= s.hi && s.lo < m.hi && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && !alike[m.head] && neverTorqued[m.head] {
 			return "" // "a 3 mm split pin": nothing turns it
@@ -218,7 +227,13 @@ func (r *reading) headTold(s *sized) bool {
 // driverNear gives the socket or nut driver that a size said alone goes on: "quarter
 // inch ratchet with a ten on it", "same gun, fifteen sixteenths".
 func (r *reading) driverNear(s *sized) string {
-	for k := s.cl; k >= max(0, s.cl-1) && r.since(r.clauses[k].lo, s.lo) < 8; k-- {
+	if w := r.word(s.lo - 2); r.word(s.lo-1) == "a" && (w == "hammered" || w == "knocked" || w == "tapped" || w == "banged" || w == "hammer") {
+		return "socket" // on what is rounded off
+	}
+	for k := min(s.cl+1, len(r.clauses)-1); k >= max(0, s.cl-1); k-- {
+		if c := &r.clauses[k]; k > s.cl && c.sentence != r.clauses[s.cl].sentence || k < s.cl && r.since(c.lo, s.lo) >= 8 {
+			continue
+		}
 		for _, mi := range r.clauses[k].mentions {
 			m := &r.mentions[mi]
 			if m.kind&lexicon.Tool == 0 {
@@ -227,6 +242,8 @@ func (r *reading) driverNear(s *sized) string {
 			switch {
 			case strings.HasSuffix(m.name, "nut driver") || strings.HasSuffix(m.name, "nut drivers"):
 				return "nut driver"
+			case m.head == "socket" && k <= s.cl && m.kind == lexicon.Tool:
+				return "socket"
 			case m.head == "ratchet" || m.head == "gun" || m.head == "impact" || strings.Contains(m.name, "breaker") || strings.Contains(m.name, "impact"):
 				return "socket"
 			}
@@ -335,6 +352,9 @@ func (r *reading) usedAsTool(m *mention) bool {
 		return true
 	}
 	lo := max(r.clauses[m.cl].lo, m.from-4)
+	if w := r.word(m.from - 1); m.kind == lexicon.Tool && m.definite && (w == "now" || w == "then") && m.from-1 <= r.clauses[m.cl].lo+1 {
+		return true // "and now the puller"
+	}
 	for i := lo; i < m.from; i++ {
 		switch r.toks[i].s {
 		case "use", "using", "used", "with", "grab", "need", "wear", "wearing":
@@ -380,7 +400,7 @@ func (r *reading) setUnder(m *mention) bool {
 	switch m.head {
 	case "glasses", "goggles", "gloves", "mask":
 		return next == "on" || prev == "wear" || prev == "your"
-	case "tray", "pan", "bowl", "bucket", "tub", "basin", "container", "tin", "jug", "dish", "pail", "jar":
+	case "tray", "pan", "bowl", "bucket", "tub", "basin", "container", "tin", "jug", "dish", "pail", "jar", "box", "carton":
 		if next == "under" || next == "underneath" || next == "below" || prev == "over" || (next == "goes" || next == "'s") && r.word(m.hi+1) == "under" {
 			return true
 		}
@@ -393,7 +413,9 @@ func (r *reading) setUnder(m *mention) bool {
 			}
 		}
 	case "stand", "stands", "ramp", "ramps", "hoist", "lift", "bench", "vice", "press", "block":
-		return prev == "on" && (m.head != "bench" && m.head != "block") || next == "under" || next == "underneath" || (prev == "in" && (m.head == "vice" || m.head == "press")) || m.head == "vice" && prev == "the"
+		return prev == "on" && (m.head != "bench" && m.head != "block") || next == "under" || next == "underneath" || (prev == "in" && (m.head == "vice" || m.head == "press" || m.head == "stand")) || m.head == "vice" && prev == "the"
+	case "grinder":
+		return prev == "on" || prev == "to"
 	case "phone", "camera":
 		return false
 	case "bar", "rope", "hook", "brush", "strap", "straps", "tester", "coin", "stick", "needle":
@@ -432,6 +454,32 @@ func (r *reading) needOf(c *clause, m *mention) string {
 		}
 	}
 	return "required"
+}
+
+// kindOfWork tells whether a tool's name only says what kind of mark or shape is meant.
+func (r *reading) kindOfWork(m *mention) bool {
+	if m.hi >= len(r.toks) || r.toks[m.hi-1].brk > brkNone {
+		return false
+	}
+	switch r.toks[m.hi].s {
+	case "mark", "marks", "slot", "slots", "taper", "section":
+		return true
+	}
+	return false
+}
+
+// inSpokenList tells whether a tool stands in a list that was announced as one, or
+// that opens the talk.
+func (r *reading) inSpokenList(m *mention) bool {
+	if lo, hi := r.toolList[0], r.toolList[1]; hi > 0 && m.cl >= lo && m.cl < hi {
+		return true
+	}
+	for k := max(0, m.cl-3); k <= m.cl; k++ {
+		if c := &r.clauses[k]; c.mood&listing != 0 && r.since(c.lo, m.lo) <= 25 {
+			return true
+		}
+	}
+	return false
 }
 
 // inToolList tells whether a tool was named in a spoken list: after words that
