@@ -42,6 +42,7 @@ func (r *reading) findActs() {
 		r.thenPlace(ci)
 		r.turned(ci)
 		r.gets(ci)
+		r.blows(ci)
 		r.singledOut(ci)
 	}
 }
@@ -191,7 +192,7 @@ func (r *reading) turned(ci int) {
 // of oil": what is put on a thing, told of the thing.
 func (r *reading) gets(ci int) {
 	c := &r.clauses[ci]
-	if len(c.mentions) < 2 || c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 || ci < r.toolList[1] {
+	if len(c.mentions) < 2 || c.mood&(conditional|hypothetical|other|asked|advert|greeting|listing) != 0 || ci < r.toolList[1] {
 		return
 	}
 	for k, mi := range c.mentions[:len(c.mentions)-1] {
@@ -208,6 +209,9 @@ func (r *reading) gets(ci int) {
 		default:
 			continue
 		}
+		if r.deniedBefore(c, o.from) {
+			continue
+		}
 		for i++; i < o.lo && (measured[r.toks[i].s] || r.toks[i].s == "of" || determiner[r.toks[i].s] || dropAdj[r.toks[i].s] || r.toks[i].s == "just" || r.toks[i].qty >= 0); i++ {
 		}
 		if i < o.lo {
@@ -218,6 +222,47 @@ func (r *reading) gets(ci int) {
 			name = "lubricate"
 		}
 		r.addAct(ci, act{action: r.lex.Action(name), lo: m.from, hi: o.hi, verb: -1, objects: []int{mi, c.mentions[k+1]}, subject: true, rule: "thing gets"})
+	}
+}
+
+// blow are the words for hitting as a thing.
+var blow = set("tap taps knock knocks whack whacks blow blows clout belt bash thump smack")
+
+// blows reads "a few taps with the soft hammer": hitting, with no verb.
+func (r *reading) blows(ci int) {
+	c := &r.clauses[ci]
+	if len(c.mentions) == 0 || c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 || ci < r.toolList[1] {
+		return
+	}
+	for i := c.lo; i < c.hi; i++ {
+		if !blow[r.toks[i].s] || r.toks[i].men >= 0 || r.word(i+1) == "it" || r.word(i+1) == "them" {
+			continue
+		}
+		lo := i
+		for lo > c.lo && r.toks[lo-1].brk <= brkPause && (measured[r.toks[lo-1].s] || determiner[r.toks[lo-1].s] || r.toks[lo-1].s == "a" || r.toks[lo-1].s == "few" || r.toks[lo-1].s == "sharp" || r.toks[lo-1].s == "gentle" || r.toks[lo-1].s == "of" || r.toks[lo-1].s == "hard" || r.toks[lo-1].s == "short") {
+			lo--
+		}
+		if lo == i || lo > c.lo && r.toks[lo-1].men < 0 && r.toks[lo-1].brk <= brkPause && !openers[r.toks[lo-1].s] && r.toks[lo-1].s != "and" {
+			return
+		}
+		tool, on := -1, -1
+		for _, mi := range c.mentions {
+			m := &r.mentions[mi]
+			if m.lo > i && m.kind&lexicon.Tool != 0 && (m.prep == "with" || m.prep == "of" || m.prep == "from") {
+				tool = mi
+			} else if m.lo > i && m.kind&(lexicon.Part|lexicon.Fastener) != 0 && (m.prep == "on" || m.prep == "to" || m.prep == "at") {
+				on = mi
+			}
+		}
+		if tool < 0 {
+			return
+		}
+		a := act{action: r.lex.Action("hammer"), lo: lo, hi: i + 1, verb: -1, objects: []int{tool}, subject: true, rule: "blow"}
+		if on >= 0 {
+			a.objects = []int{on, tool}
+		}
+		r.addAct(ci, a)
+		return
 	}
 }
 
@@ -1148,7 +1193,7 @@ func (r *reading) stood(ci int) {
 		}
 		for i := m.hi; i < c.hi && i < m.hi+3; i++ {
 			w := r.toks[i].s
-			if w == "under" || w == "behind" || w == "underneath" || w == "beneath" || w == "below" || (w == "between" || w == "against" || w == "across") && i+1 < c.hi || rag && (w == "over" || w == "round" || w == "around") && i+1 < c.hi {
+			if m.head == "chock" && (w == "both" || w == "in" || w == "at" || w == "front" || w == "either") || w == "under" || w == "behind" || w == "underneath" || w == "beneath" || w == "below" || (w == "between" || w == "against" || w == "across") && i+1 < c.hi || rag && (w == "over" || w == "round" || w == "around") && i+1 < c.hi {
 				r.addAct(ci, act{action: r.lex.Action("place"), lo: m.from, hi: m.hi, verb: -1, objects: []int{mi}, subject: true, rule: "tool and place"})
 				return
 			}
@@ -1203,6 +1248,7 @@ func (r *reading) spreads(ci int) {
 		if lo > c.lo {
 			switch p := r.toks[lo-1].s; {
 			case r.toks[lo-1].brk >= brkPause || r.toks[lo-1].men >= 0 || openers[p] || p == "and" || p == "with" || p == "then" || p == "on" || p == "off" || p == "in" || dropWords[p]:
+			case p == "want" && dosed && (r.word(lo-2) == "i" || r.word(lo-2) == "we" || r.word(lo-2) == "you"):
 			case linking[p] || r.isVerbForm(p):
 				continue
 			default:
@@ -1429,6 +1475,9 @@ func (r *reading) verbless(ci int) {
 		}
 		if name == "remove" && (w == "off" || supplies[m.head]) && switched[m.head] {
 			name = "switch off"
+		}
+		if name == "fit" && w == "on" && r.switchedOff(m) && !switched[m.head] {
+			name = "apply" // a handbrake
 		}
 		if name == "fit" && supplies[m.head] {
 			if w != "on" {

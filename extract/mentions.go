@@ -385,7 +385,11 @@ func (r *reading) usedAsVerb(c *clause, i int) bool {
 		return true
 	}
 	if i == c.lo || r.toks[i-1].brk > brkPause || openers[prev] {
-		return determiner[next] && next != "one" || pronounsObj[next] || next == "up" || next == "down"
+		if next == "up" || next == "down" {
+			w := r.word(i + 2) // "now wheel up into the dropouts"
+			return determiner[w] || pronounsObj[w] || isNoun(r, i+2)
+		}
+		return determiner[next] && next != "one" || pronounsObj[next]
 	}
 	return false
 }

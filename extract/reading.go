@@ -448,6 +448,14 @@ func (r *reading) startsClause(start, i int) bool {
 	}
 	comma := r.toks[i-1].brk >= brkPause
 	n := i - start
+	if t == "i" || t == "we" {
+		if (p == "was" || p == "were") && r.word(i-2) == "where" {
+			return false
+		}
+	}
+	if (p == "i" || p == "we") && i-3 >= start && r.toks[i-3].s == "where" && (r.toks[i-2].s == "was" || r.toks[i-2].s == "were") {
+		return true // "anyway where was I | wire brush on the hub"
+	}
 	if r.toks[i-1].brk <= brkPause && pk.is(wLeadsName) {
 		return false // "crack the | wheel bolts": a breath, no end
 	}
@@ -580,8 +588,10 @@ func (r *reading) startsBare(start, i int) bool {
 	next, nk := r.word(i+1), r.kind(i+1)
 	ends := !pk.is(wDeterminer|wPreposition|wHoldsClause|wLinking|wSubject|wDropAdj|wPlace|wOpener) && p != "and" && p != "or" && p != "not" && p != "no" && p != "very" && p != "too" && p != "just" && p != "only"
 	switch {
+	case t == "new" && n >= 3 && pk.is(wPlace) && r.word(i-2) == "the" && isNoun(r, i+1):
+		return true // "… in the bottom | new clips click in"
 	case tk.is(wInterjection) && ends:
-		return true
+		return !((t == "click" || t == "clicks") && r.kind(i+1).is(wPreposition))
 	case n == 1 && pk.is(wInterjection) && t != p:
 		return true
 	case t == "step" && (next == "number" || numberWord[next]):
@@ -601,7 +611,7 @@ func (r *reading) startsBare(start, i int) bool {
 	case (t == "i" || t == "we") && !isThingWord(r, i-1) && p != "one" && p != "ones" && p != "thing" && p != "way" && p != "what" && p != "all" && nk.is(wLinking|wForm):
 		return true
 	}
-	fresh := t == "the" || t == "this" || t == "these" || t == "those" || t == "my" || t == "your" || t == "another" || tk.is(wPlace) && (next == "one" || next == "ones") || (t == "both" || t == "two" || t == "three" || t == "four") && next != "of"
+	fresh := t == "the" || t == "this" || t == "these" || t == "those" || t == "my" || t == "your" || t == "another" || tk.is(wPlace) && (next == "one" || next == "ones") || (t == "both" || t == "two" || t == "three" || t == "four") && next != "of" && next != "sides" && next != "faces" && next != "ends" && next != "edges"
 	if !fresh || next == "way" || r.word(i+2) == "way" || !r.hasVerb(start, i) {
 		return false
 	}
@@ -819,10 +829,14 @@ func (r *reading) opening() {
 		}
 		return false
 	}
+	done := 0 // clauses in which something already came off
 	for ci := range r.clauses {
 		c := &r.clauses[ci]
-		if c.lo > len(r.toks)/3 || r.since(0, c.lo) > 300 {
+		if c.lo > len(r.toks)/3 || r.since(0, c.lo) > 300 || done > 1 {
 			return
+		}
+		if ci > 0 && work(ci-1) && r.tookOff(ci-1) {
+			done++
 		}
 		n, end := tools(ci), ci+1
 		if c.mood&listing == 0 && n < 2 {
@@ -838,6 +852,21 @@ func (r *reading) opening() {
 			return
 		}
 	}
+}
+
+// tookOff tells whether a clause says that something is off or out, and not that it will be.
+func (r *reading) tookOff(ci int) bool {
+	c := &r.clauses[ci]
+	off := false
+	for i := c.lo; i < c.hi; i++ {
+		switch r.toks[i].s {
+		case "gonna", "going", "'ll", "will", "today", "want", "need", "why", "was", "been":
+			return false
+		case "off", "out":
+			off = true
+		}
+	}
+	return off
 }
 
 // text returns the talk from token lo to hi, verbatim.

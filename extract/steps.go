@@ -346,6 +346,13 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 			turn = "a " + turn
 		}
 		return trimStep("Turn the "+names+" "+turn) + "."
+	case "blow":
+		tool := &r.mentions[a.objects[len(a.objects)-1]]
+		on := ""
+		if len(a.objects) > 1 {
+			on = " the " + r.calledIn(&r.mentions[a.objects[0]])
+		}
+		return trimStep("Tap"+on+" with the "+tool.name) + "."
 	case "thing gets":
 		m, o := &r.mentions[a.objects[0]], &r.mentions[a.objects[1]]
 		dose := m.hi
