@@ -332,6 +332,18 @@ func (r *reading) addAct(ci int, a act) {
 	if a.action.Name == "remove" && a.subject && len(a.objects) == 1 && r.switchedOff(&r.mentions[a.objects[0]]) && a.hi > a.lo && r.toks[a.hi-1].s == "off" {
 		a.action = r.lex.Action("switch off")
 	}
+	if a.action.Name == "fit" && a.subject && a.verb >= 0 {
+		for i := a.hi; i < min(r.clauses[ci].hi, a.hi+3); i++ {
+			if w := r.toks[i].s; w == "hand" || w == "hands" || w == "lap" || w == "palm" {
+				if p := r.toks[i-1].s; p == "my" || p == "your" {
+					a.action = r.lex.Action("remove") // "drops into my hand"
+				}
+			}
+			if r.toks[i].s == "order" {
+				a.action = r.lex.Action("store") // "go on the zip tie in order"
+			}
+		}
+	}
 	if a.action.Name == "fit" {
 		switch name := r.intoContainer(ci, a.hi); name {
 		case "":
@@ -353,7 +365,7 @@ func (r *reading) addAct(ci int, a act) {
 	r.acts = append(r.acts, a)
 }
 
-var containers = set("lid tray tin can jar bag box bucket tub cup pocket drawer saucer dish freezer oven sink pile bowl egg tupperware corner bench floor rag towel table mat cardboard newspaper shelf magnet driveway grass")
+var containers = set("lid tray tin can jar bag box bucket tub cup pocket drawer saucer dish freezer oven sink pile bowl egg tupperware corner bench floor rag towel table mat cardboard newspaper shelf magnet driveway grass wall couch sofa bed chair stool windowsill fender bonnet")
 
 // writings are where words and pictures are put, not things.
 var writings = set("description comment comments note notes caption captions video videos app log group chat message email page website link links list spreadsheet calendar")
@@ -519,6 +531,9 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 				break
 			}
 			if p.Gap == wi {
+				if j > k && (r.toks[j].s == "that" || r.toks[j].s == "which") && j+1 < c.hi && r.isVerbForm(r.toks[j+1].s) {
+					break // "got this pipe that fits over it"
+				}
 				if j > k && r.toks[j].men < 0 && (r.isFiniteVerb(j) || prepositions[r.toks[j].s] && r.toks[j].s != "of") {
 					break
 				}
@@ -659,7 +674,7 @@ func (r *reading) objectsAfter(c *clause, a *act, k int) {
 				a.pronoun = r.toks[j].s
 				return
 			}
-			if w := r.toks[j].s; len(a.objects) == 0 && !stopWords[w] && !dropWords[w] && !dropAdj[w] && !placeWords[w] && countOf[w] == 0 && r.toks[j].qty < 0 && !r.leadsMention(c, j) && !strings.HasSuffix(w, "ly") && !whichWay[w] {
+			if w := r.toks[j].s; len(a.objects) == 0 && !stopWords[w] && !dropWords[w] && !dropAdj[w] && !placeWords[w] && countOf[w] == 0 && r.toks[j].qty < 0 && !r.leadsMention(c, j) && !strings.HasSuffix(w, "ly") && !whichWay[w] && !fractionWord[w] {
 				a.unknown = true // a thing that no list knows
 				a.bare = !determined && w != "everything" && k == a.lo+1
 				return
@@ -897,7 +912,7 @@ func (r *reading) laid(ci int) {
 		}
 	}
 	goes := placing[next] && (determiner[after] || after == "top" || after == "there" || next == "over" && (after == "it" || after == "them") || k+1 < c.hi && r.toks[k+1].men >= 0) && (m.count == 0 || k > m.hi)
-	isNew := (m.isNew && c.hi-c.lo <= 5 || next == "new" && m.hi+1 == c.hi) && !r.notHad(ci)
+	isNew := (m.isNew && c.hi-c.lo <= 5 || next == "new" && m.hi+1 == c.hi) && !r.notHad(ci) && !r.ofKit(ci)
 	if !goes && !isNew {
 		return
 	}
@@ -909,6 +924,9 @@ func (r *reading) laid(ci int) {
 	if sided {
 		x.rule, x.ifOff = "thing and side", true
 	}
+	if m.definite && k == m.hi && !m.isNew {
+		x.rule, x.ifOff = whereItIs, true // "this cover on the end": which one it is
+	}
 	r.addAct(ci, x)
 }
 
@@ -919,7 +937,7 @@ func (r *reading) renewed(ci int) {
 		return
 	}
 	m := &r.mentions[c.mentions[0]]
-	if !m.isNew || m.prep != "" {
+	if !m.isNew || m.prep != "" || r.ofKit(ci) {
 		return
 	}
 	for i := c.lo; i < c.hi; i++ {
@@ -934,6 +952,30 @@ func (r *reading) renewed(ci int) {
 			r.addAct(ci, x)
 		}
 	}
+}
+
+// whereItIs is the rule of a thing told by where it is: back there only where it had come off.
+const whereItIs = "thing told by its place"
+
+// ofKit tells whether the talk just before says what is in a kit: "the kit was
+// thirty quid, new piston, new cups".
+func (r *reading) ofKit(ci int) bool {
+	for k := ci; k >= 0 && k >= ci-2; k-- {
+		c := &r.clauses[k]
+		kit, is := false, false
+		for i := c.lo; i < c.hi; i++ {
+			switch r.toks[i].s {
+			case "kit", "kits", "set", "packet", "box":
+				kit = true
+			case "is", "was", "'s", "comes", "come", "got", "has", "includes", "gives":
+				is = is || kit
+			}
+		}
+		if kit && is {
+			return true
+		}
+	}
+	return false
 }
 
 // notHad tells whether the talk goes on to say that there is none: "A new split
@@ -1239,6 +1281,9 @@ func (r *reading) spreads(ci int) {
 		}
 		if m.kind&lexicon.Consumable == 0 || m.kind&(lexicon.Tool|lexicon.Part|lexicon.Fastener) != 0 || r.inAct(ci, mi) || m.prep != "" && m.prep != "of" || r.toks[m.hi-1].brk > brkPause {
 			continue
+		}
+		if m.head == "water" {
+			continue // it is in there, and nobody put it there
 		}
 		lo := m.from
 		for lo > c.lo && r.toks[lo-1].men < 0 && r.toks[lo-1].brk <= brkPause && lo > m.from-5 && (measured[r.toks[lo-1].s] || r.toks[lo-1].s == "of" || determiner[r.toks[lo-1].s] || dropAdj[r.toks[lo-1].s]) {
@@ -1741,7 +1786,7 @@ func (r *reading) moodOf(ci int, a *act) mood {
 		head++ // "and before you go putting four foot of pipe on that"
 	}
 	switch r.toks[head].s {
-	case "when", "while", "before", "until", "till", "as", "whenever":
+	case "when", "while", "before", "until", "till", "as", "whenever", "where":
 		m |= framed
 	case "once", "after", "since":
 		m |= framed

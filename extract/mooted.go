@@ -19,6 +19,8 @@ func (r *reading) mooted(ci int, a *act) mood {
 		return other
 	case r.ofOtherMachine(ci, a):
 		return conditional
+	case r.forbiddenToo(ci, a):
+		return negated
 	case r.describes(c, a), r.ofMedia(ci, a), r.takenBack(ci, a), r.fromSomebody(c, a):
 		return framed
 	}
@@ -59,7 +61,7 @@ func (r *reading) putForLater(ci int, a *act) bool {
 			}
 		}
 	}
-	if !wills {
+	if !wills && !r.presentVerb(r.toks[a.verb].s) {
 		return false
 	}
 	switch a.action.Name {
@@ -72,6 +74,25 @@ func (r *reading) putForLater(ci int, a *act) bool {
 			if ordered[r.toks[i].s] {
 				return true
 			}
+		}
+	}
+	return false
+}
+
+// forbiddenToo reads "don't leave it there and | chuck it in the shed": what goes on
+// from a "don't" is not to be done either.
+func (r *reading) forbiddenToo(ci int, a *act) bool {
+	c := &r.clauses[ci]
+	if ci == 0 || a.verb < 0 || a.subject || a.verb != c.lo+1 || r.toks[c.lo].s != "and" && r.toks[c.lo].s != "or" || !r.plainVerb(r.toks[a.verb].s) {
+		return false
+	}
+	p := &r.clauses[ci-1]
+	if p.sentence != c.sentence || r.toks[p.hi-1].brk >= brkComma || r.bare[r.talk.Words[r.toks[c.lo].w].Clip] {
+		return false
+	}
+	for i := p.lo; i < min(p.hi, p.lo+2); i++ {
+		if w := r.toks[i].s; w == "don't" || w == "never" {
+			return true
 		}
 	}
 	return false
@@ -197,6 +218,9 @@ func (r *reading) ofOtherMachine(ci int, a *act) bool {
 				}
 			}
 		}
+		if k < ci && k >= ci-2 && c.sentence == r.clauses[ci].sentence && c.mood&conditional != 0 && r.toks[c.lo].s != "if" && !r.bare[r.talk.Words[r.toks[c.lo].w].Clip] && slices.ContainsFunc(c.cues, func(q cue) bool { return q.mood&conditional != 0 && q.hi-q.lo > 1 }) {
+			return you // "there's some with a big snap ring, and you push it in first"
+		}
 		hi := c.hi
 		if k == ci {
 			hi = a.lo
@@ -262,6 +286,27 @@ func (r *reading) describes(c *clause, a *act) bool {
 	if len(a.objects) > 0 && r.mentions[a.objects[0]].head == "kettle" && a.action.Name == "fit" {
 		return true // tea, and no work
 	}
+	if ing && (p == "go" || p == "goes") && (pp == "you" || pp == "people" || pp == "they") {
+		return true // "you go squeezing on that barrel and it's junk"
+	}
+	if ing && !a.subject && (p == "it" || p == "them") && pp != "keep" && pp != "leave" && pp != "get" && pp != "got" {
+		return true // "a chain that stops it spinning"
+	}
+	if (p == "can" || p == "could") && (a.action.Name == "inspect" || a.action.Name == "measure") {
+		return true // "I can count the cracks"
+	}
+	if strings.HasSuffix(w, "ed") && !a.subject && a.verb > c.lo && r.toks[a.verb-1].men >= 0 && r.toks[a.verb-1].brk == brkNone {
+		for i := c.lo; i < a.verb; i++ {
+			if s := r.toks[i].s; s == "there" || s == "with" {
+				return true // "there's a plate riveted on the guard"
+			}
+		}
+	}
+	for i := a.verb - 1; i > c.lo && i > a.verb-4; i-- {
+		if s := r.toks[i].s; (s == "before" || s == "until" || s == "till" || s == "while" || s == "where") && i+1 < a.verb && r.toks[i+1].men < 0 && subjects[r.toks[i+1].s] {
+			return true // "you want to do that before you fit it"
+		}
+	}
 	// "put eighty newton metres through it", "one punch mark", "a second drain"
 	if q := r.toks[min(a.verb+1, c.hi-1)].qty; q >= 0 && r.qtys[q].Kind == normalize.Torque && (r.lemma1(w) == "put" || r.lemma1(w) == "pull") && len(a.objects) == 0 {
 		return true
@@ -298,7 +343,7 @@ func (r *reading) ofMedia(ci int, a *act) bool {
 
 // takenBack reads "flip it over, no, actually don't flip it over".
 func (r *reading) takenBack(ci int, a *act) bool {
-	if a.verb < 0 || ci+1 >= len(r.clauses) || a.mood&negated != 0 || r.word(r.clauses[ci].hi-1) != "no" && r.word(r.clauses[ci+1].lo) != "no" {
+	if a.verb < 0 || ci+1 >= len(r.clauses) || a.mood&negated != 0 || r.word(r.clauses[ci].hi-1) != "no" && r.word(r.clauses[ci].hi-2) != "no" && r.word(r.clauses[ci+1].lo) != "no" {
 		return false
 	}
 	for k := ci + 1; k < len(r.clauses) && k <= ci+2; k++ {
@@ -326,7 +371,7 @@ func (r *reading) fromSomebody(c *clause, a *act) bool {
 		return false
 	}
 	for i := a.hi; i < min(c.hi, a.hi+3); i++ {
-		if people[r.toks[i].s] {
+		if people[r.toks[i].s] || r.toks[i].s == "ask" {
 			return true
 		}
 	}

@@ -1534,6 +1534,9 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		if name == "tighten" && !t.fastener && a.verb >= 0 && r.lemma1(r.toks[a.verb].s) == "go" {
 			continue // round a bore with a scuff pad
 		}
+		if name == "start by hand" && a.subject && a.verb >= 0 && st == "" && !s.fitting(a.lo) && s.apart(a.lo) && !s.fitsBack(c) {
+			continue // "the hose on the back, that's just hand tight"
+		}
 		if name == "tighten" && a.subject && !s.fitsBack(c) && (st == "" || st == Removed || st == Loosened) {
 			continue // how tight it was found, not how it was left
 		}
@@ -1550,7 +1553,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		t.last = max(t.last, a.lo)
 		s.touch(t)
 	}
-	if idle && a.subject && (a.ifOff && s.fitted == 0 && a.rule != "thing and particle" || name == "tighten" && a.verb >= 0 && !s.fitting(a.lo)) {
+	if idle && a.subject && (a.ifOff && (s.fitted == 0 && a.rule != "thing and particle" || a.rule == whereItIs) || name == "start by hand" || name == "tighten" && a.verb >= 0 && !s.fitting(a.lo)) {
 		a.mood |= framed // it tells where a thing is or how it was found
 	}
 }

@@ -207,6 +207,12 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	if a.rule == inItsTurn && len(c.mentions) == 1 && (r.handledNext(a.cl) || r.mentions[a.objects[0]].definite && r.toks[c.lo].s != "and" && r.toks[c.lo].s != "then") {
 		return false // "The collar.": what is done to it comes next
 	}
+	if a.action.Name == "remove" && a.unknown && len(a.objects) == 0 && a.verb >= 0 && !a.subject && r.lemma1(r.toks[a.verb].s) == "get" && r.says1(c, a.verb, "more") {
+		return false // "you always get a bit more out of it"
+	}
+	if a.action.Name == "fit" && a.subject && a.verb >= 0 && len(a.objects) == 0 && r.lemma1(r.toks[a.verb].s) == "be" && !r.says1(c, a.verb, "back") && r.putJustBefore(a) {
+		return false // "it's home": told of what was just put there
+	}
 	if r.ownBody(a) || a.verb >= 0 && !a.subject && a.pronoun != "" && len(a.objects) == 0 && r.lemma1(r.toks[a.verb].s) == "get" && particle[r.word(a.verb+1)] && !particle[r.toks[a.hi-1].s] {
 		return false // a hand, or somebody: "get up under it"
 	}
@@ -281,6 +287,24 @@ func (r *reading) onlyWhere(a *act, c *clause) bool {
 		case (w == "of" || w == "from" || w == "under" || w == "into" || w == "onto" || w == "between") && determiner[r.toks[i+1].s]:
 			return true
 		case !particle[w] && !prepositions[w]:
+			return false
+		}
+	}
+	return false
+}
+
+// putJustBefore tells whether the act before one put something where it belongs.
+func (r *reading) putJustBefore(a *act) bool {
+	for k := a.cl; k >= 0 && k >= a.cl-6 && r.since(r.clauses[k].lo, a.lo) < 15; k-- {
+		for i := len(r.clauses[k].acts) - 1; i >= 0; i-- {
+			o := &r.acts[r.clauses[k].acts[i]]
+			if o == a || o.lo >= a.lo || !o.happened() {
+				continue
+			}
+			switch o.action.Name {
+			case "fit", "press", "hammer", "start by hand", "tighten":
+				return true
+			}
 			return false
 		}
 	}
