@@ -18,6 +18,10 @@ func (r *reading) findActs() {
 				i++
 				continue
 			}
+			if !r.toks[i].is(wForm) {
+				i++
+				continue
+			}
 			a, end := r.actAt(ci, i)
 			if end == 0 {
 				i++
@@ -408,9 +412,6 @@ func (r *reading) actAt(ci, i int) (act, int) {
 	var best act
 	bestEnd, bestScore := 0, 0
 	third := strings.HasSuffix(t.s, "s") && !t.is(wVerb)
-	if !t.is(wForm) {
-		return act{}, 0
-	}
 	after := r.ids[i+1 : c.hi]
 	var among uint64 // a bit for each word after it, shared by few
 	for _, w := range after {
@@ -540,7 +541,7 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 				if r.toks[j].brk >= brkComma && !r.nameFollows(c, j+1) {
 					break // "got two, one clicks in …"
 				}
-			} else if w := r.toks[j].s; r.toks[j].men >= 0 || prepositions[w] && w != "back" || !between[w] && !strings.HasSuffix(w, "ly") {
+			} else if w := &r.toks[j]; w.men >= 0 || w.is(wPreposition) || !w.is(wBetween) && !strings.HasSuffix(w.s, "ly") {
 				break
 			}
 		}

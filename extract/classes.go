@@ -31,6 +31,7 @@ const (
 	wStop
 	wDrop
 	wNumber
+	wBetween
 	wCounts // a number or a quantity may begin with it
 	wName   // a name may begin with it
 	wCue    // a cue may begin with it
@@ -49,7 +50,7 @@ var classOf = func() map[string]class {
 		{wOpener, openers}, {wSubject, subjects}, {wPronoun, pronounsObj}, {wLinking, linking}, {wHoldsClause, holdsClause},
 		{wDeterminer, determiner}, {wPreposition, prepositions}, {wDropAdj, dropAdj}, {wPlace, placeWords}, {wLeadsName, leadsName},
 		{wInterjection, interjections}, {wTakesTwo, takesTwo}, {wEndsPhrase, endsPhrase}, {wLeadsVerb, leadsVerb}, {wParticle, particle},
-		{wOff, offWords}, {wOn, onWords}, {wReturning, returning}, {wStop, stopWords}, {wDrop, dropWords}, {wNumber, numberWord},
+		{wOff, offWords}, {wOn, onWords}, {wReturning, returning}, {wStop, stopWords}, {wDrop, dropWords}, {wNumber, numberWord}, {wBetween, between},
 	} {
 		for w := range s.words {
 			of[w] |= s.class
