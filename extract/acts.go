@@ -423,7 +423,7 @@ func (r *reading) actAt(ci, i int) (act, int) {
 			if last.Word != 0 && (among>>(last.Word%64)&1 == 0 || !slices.Contains(after[:min(int(last.Reach), len(after))], last.Word)) {
 				continue
 			}
-			p := &patterns[k]
+			p := patterns[k]
 			if 2*len(p.Words)+1 < bestScore {
 				break // longest first
 			}

@@ -15,14 +15,14 @@ import (
 type gate struct {
 	byKey map[string][]*Term // the terms of one word by their sound keys
 	pairs lists[pairTerm]    // by the last word of a two-word term: what stands before it
+	keys  []string           // by the words that stand before it: their sound keys
 	two   []pairTerm         // what pairs is made of
 	free  sync.Map           // word -> *Term or nil, remembered
 }
 
 type pairTerm struct {
-	first, key string // what stands before the last word, and its sound key
-	last       ID
-	term       *Term
+	first, last ID
+	term        *Term
 }
 
 // add takes a term with its words in, before they are marked as words of names.
@@ -32,15 +32,25 @@ func (g *gate) add(l *Lexicon, t *Term, ids []ID) {
 	if beside := len(ids) == 2 && len(w.text) >= 4; t.Misheard || t.Exact || !alone && !beside {
 		return
 	}
-	if w.key == "" {
-		w.key = soundKey(w.text)
-	}
 	if alone {
 		w.alone = true
-		g.byKey[w.key] = append(g.byKey[w.key], t)
+		key := soundKey(w.text)
+		g.byKey[key] = append(g.byKey[key], t)
 		return
 	}
-	g.two = append(g.two, pairTerm{w.text, w.key, ids[1], t})
+	g.two = append(g.two, pairTerm{ids[0], ids[1], t})
+}
+
+// finish sorts the terms of two words, of the words that there are.
+func (g *gate) finish(words []word) {
+	g.pairs = listed(len(words), len(g.two), func(i int) (ID, pairTerm) { return g.two[i].last, g.two[i] })
+	g.keys = make([]string, len(words))
+	for i := range g.two {
+		if w := g.two[i].first; g.keys[w] == "" {
+			g.keys[w] = soundKey(words[w].text)
+		}
+	}
+	g.two = nil
 }
 
 // inName tells whether a word stands in a name of the vocabulary, in its singular or its plural.
@@ -111,17 +121,18 @@ func (l *Lexicon) RepairBeside(word, next string) *Term {
 	var best *Term
 	key, ownName := soundKey(word), l.inName(word)
 	for _, p := range pairs {
-		if word == p.first {
+		first := l.words[p.first].text
+		if word == first {
 			return nil // said right
 		}
 		if ownName {
 			continue
 		}
-		oneWrong := word[0] == p.first[0] && max(len(word)-len(p.first), len(p.first)-len(word)) <= 1
-		if !oneWrong && key != p.key {
+		oneWrong, sounds := word[0] == first[0] && max(len(word)-len(first), len(first)-len(word)) <= 1, key == l.gate.keys[p.first]
+		if !oneWrong && !sounds {
 			continue
 		}
-		if e := edits(word, p.first); oneWrong && e <= 1 || key == p.key && e <= 3 {
+		if e := edits(word, first); oneWrong && e <= 1 || sounds && e <= 3 {
 			if best != nil && best.Name != p.term.Name {
 				return nil
 			}

@@ -103,13 +103,13 @@ type Lexicon struct {
 	moods    trie[[]string]
 	fillers  trie[bool]
 	said     phrases
-	matchers sync.Pool      // of *matcher
-	lemmas   lists[string]  // by a form of a verb: its plain forms
-	plain    lists[ID]      // the same by their IDs
-	patterns lists[Pattern] // by the plain form, longest first
-	lasts    lists[Last]    // their last words
-	forms    []form         // what lemmas is made of
-	ways     []Pattern      // what patterns is made of
+	matchers sync.Pool       // of *matcher
+	lemmas   lists[string]   // by a form of a verb: its plain forms
+	plain    lists[ID]       // the same by their IDs
+	patterns lists[*Pattern] // by the plain form, longest first
+	lasts    lists[Last]     // their last words
+	forms    []form          // what lemmas is made of
+	ways     []Pattern       // what patterns is made of
 	actions  map[string]*Action
 	terms    []*Term
 	usual    []Usual
@@ -125,12 +125,11 @@ type ID int32
 // word is what is known of a word of the vocabulary.
 type word struct {
 	text             string
-	plural, singular ID     // of the word as the last of a name, where it is that
-	form             int32  // the first of its plain forms as of a verb: one more than its index in Lexicon.forms
-	key              string // its sound key, where the gate asked for it
-	named            bool   // it stands in a name
-	alone            bool   // it is a name by itself
-	innocent         bool   // it is an everyday word that sounds like a name
+	plural, singular ID    // of the word as the last of a name, where it is that
+	form             int32 // the first of its plain forms as of a verb: one more than its index in Lexicon.forms
+	named            bool  // it stands in a name
+	alone            bool  // it is a name by itself
+	innocent         bool  // it is an everyday word that sounds like a name
 }
 
 // form is one form of a verb.
@@ -223,8 +222,8 @@ func Default() *Lexicon {
 // of the embedded file of that name. An error names file and line.
 func Load(overlay ...string) (*Lexicon, error) {
 	// The sizes spare them their growing; any would do.
-	l := &Lexicon{ids: newIndex(1<<15, nil), words: make([]word, 1, 1<<14), terms: make([]*Term, 0, 1<<13), actions: map[string]*Action{},
-		forms: make([]form, 0, 1<<12), ways: make([]Pattern, 0, 1<<12), gate: gate{byKey: make(map[string][]*Term, 1<<10)}}
+	l := &Lexicon{ids: newIndex(1<<14, nil), words: make([]word, 1, 1<<13), terms: make([]*Term, 0, 1<<13), actions: map[string]*Action{},
+		forms: make([]form, 0, 1<<12), ways: make([]Pattern, 0, 1<<12), gate: gate{byKey: make(map[string][]*Term, 1<<10), two: make([]pairTerm, 0, 1<<12)}}
 	l.things = trie[[]*Term]{edges: newEdges(1 << 14), nodes: make([]leaf[[]*Term], 1, 1<<14)}
 	entries, err := files.ReadDir("data")
 	if err != nil {
@@ -685,10 +684,10 @@ func (l *Lexicon) finish() {
 			}
 		}
 	}
-	l.patterns = listed(n, len(order), func(i int) (ID, Pattern) { p := l.ways[order[i]]; return p.verb, p })
+	l.patterns = listed(n, len(order), func(i int) (ID, *Pattern) { p := &l.ways[order[i]]; return p.verb, p })
 	l.lasts = listed(n, len(order), func(i int) (ID, Last) { p := &l.ways[order[i]]; return p.verb, p.last })
-	l.gate.pairs = listed(n, len(l.gate.two), func(i int) (ID, pairTerm) { return l.gate.two[i].last, l.gate.two[i] })
-	l.forms, l.ways, l.gate.two, l.scratch, l.slab = nil, nil, nil, nil, slab{}
+	l.gate.finish(l.words)
+	l.forms, l.ways, l.scratch, l.slab = nil, nil, nil, slab{}
 }
 
 // Things returns the terms of the longest name that the words begin with, and
@@ -716,7 +715,7 @@ func (l *Lexicon) Lemmas(w string) []string { return l.lemmas.of(l.ID(w)) }
 func (l *Lexicon) LemmasOf(w ID) []ID { return l.plain.of(w) }
 
 // PatternsOf returns the ways of saying an action with the verb, longest first.
-func (l *Lexicon) PatternsOf(verb ID) []Pattern { return l.patterns.of(verb) }
+func (l *Lexicon) PatternsOf(verb ID) []*Pattern { return l.patterns.of(verb) }
 
 // Last is the last word of a pattern, 0 for a verb by itself, and how many words
 // after the verb it may stand at most. Where it does not, the pattern is not said.
@@ -729,7 +728,7 @@ type Last struct {
 func (l *Lexicon) LastsOf(verb ID) []Last { return l.lasts.of(verb) }
 
 // Patterns returns the ways of saying an action with the verb, longest first.
-func (l *Lexicon) Patterns(verb string) []Pattern { return l.patterns.of(l.ID(verb)) }
+func (l *Lexicon) Patterns(verb string) []*Pattern { return l.patterns.of(l.ID(verb)) }
 
 // Action returns the action of that name, or nil.
 func (l *Lexicon) Action(name string) *Action { return l.actions[name] }
