@@ -178,7 +178,11 @@ func read(talk *transcript.Talk, lex *lexicon.Lexicon) *reading {
 
 // tokens folds the words of the talk. Noise is left out.
 func (r *reading) tokens() {
-	r.toks = make([]tok, 0, len(r.talk.Words)+len(r.talk.Words)/8)
+	more := 16 // than the words: those that fold in two, "it's" and "five-eighths"
+	for _, mark := range []string{"'", "’", "-"} {
+		more += strings.Count(r.talk.Text, mark)
+	}
+	r.toks = make([]tok, 0, len(r.talk.Words)+more)
 	timed := r.wordTimed()
 	var buf []lexicon.Folded
 	for wi, w := range r.talk.Words {

@@ -26,6 +26,9 @@ type token struct {
 func tokenize(toks []token, c *Cue) []token {
 	toks = toks[:0]
 	s := c.Text
+	if len(s) > 4*cap(toks) { // a cue is seldom long; what is may be all of a file
+		toks = slices.Grow(toks, wordsIn(s))
+	}
 	line, timed := int32(0), 0
 	for i := 0; i < len(s); {
 		if k := class[s[i]]; k != inWord {
@@ -54,6 +57,19 @@ func tokenize(toks []token, c *Cue) []token {
 		toks = append(toks, t)
 	}
 	return toks
+}
+
+// wordsIn counts the words of a text.
+func wordsIn(s string) (n int) {
+	blank := true
+	for i := 0; i < len(s); i++ {
+		is := class[s[i]] != inWord && blankAt(s, i) > 0
+		if blank && !is {
+			n++
+		}
+		blank = is
+	}
+	return n
 }
 
 // Bytes by what they can be the start of.
@@ -110,7 +126,12 @@ type roller struct {
 }
 
 // reset starts again at the first cue.
-func (r *roller) reset() { r.prev, r.prevText = r.prev[:0], "" }
+func (r *roller) reset() {
+	if cap(r.prev) > cap(r.cur) {
+		r.next()
+	}
+	r.prev, r.prevText = r.prev[:0], ""
+}
 
 // step takes up cue i and finds borders.
 func (r *roller) step(i int) *Cue {
@@ -224,7 +245,7 @@ func (r *roller) detect() (how rolling, total int) {
 		r.prevText = c.Text
 		r.next()
 	}
-	if seen > 0 {
+	if seen < len(r.order) {
 		total = int(1.05 * float64(total) * float64(len(r.order)) / float64(seen))
 	}
 	for n, count := range usual {
