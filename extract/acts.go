@@ -64,7 +64,7 @@ func (r *reading) fingerTight(ci int) {
 	if len(c.mentions) == 0 && len(c.acts) == 0 && c.hi-c.lo <= 9 {
 		// "Both of them started, finger tight", "All just started"
 		i := c.lo
-		for i < c.hi && (openers[r.toks[i].s] || r.toks[i].s == "and" || r.toks[i].s == "that" || r.toks[i].s == "'s") {
+		for i < c.hi && (openers[r.toks[i].s] || r.toks[i].s == "and" || r.toks[i].s == "again" || r.toks[i].s == "that" || r.toks[i].s == "'s") {
 			i++
 		}
 		w := r.word(i)

@@ -1,6 +1,7 @@
 package extract
 
 import (
+	"slices"
 	"strings"
 
 	"wrenchword/extract/lexicon"
@@ -72,6 +73,9 @@ func isLock(t *thing) bool {
 	}
 	return false
 }
+
+// beside are the prepositions of a thing that only tells where another is.
+var beside = set("by near beside towards toward opposite against past above below across along")
 
 // takesTorque tells whether a thing of that kind is tightened to a value.
 func takesTorque(t *thing) bool {
@@ -192,7 +196,9 @@ func (s *tracker) clause(ci int) {
 		m.entry = t
 		t.mentions = append(t.mentions, mi)
 		t.last = m.lo
-		s.touch(t)
+		if !beside[m.prep] || r.inAct(ci, mi) || t.fastener {
+			s.touch(t)
+		}
 		if t.fastener && alike[t.head] {
 			for _, k := range c.mentions {
 				if o := r.mentions[k].entry; o != nil && o != t && o.fastener && alike[o.head] && o.head != t.head {
@@ -283,10 +289,24 @@ func (s *tracker) fronted(c *clause) *thing {
 		return m.entry
 	}
 	// "This plate on the post, that it was hanging off": where it is, then more of it
-	if o := r.nameWithin(c, m.hi+1, 3); o >= 0 && !r.inAct(m.cl, c.mentions[0]) && prepositions[r.toks[m.hi].s] && r.mentions[o].prep == r.toks[m.hi].s && r.toks[r.mentions[o].hi-1].brk >= brkComma {
-		return m.entry
+	if w := r.toks[m.hi].s; prepositions[w] && r.word(m.hi+1) == "the" && !r.done(c, c.mentions[0]) {
+		for i := m.hi + 2; i < min(c.hi, m.hi+5); i++ {
+			if r.toks[i].brk >= brkComma {
+				return m.entry
+			}
+		}
 	}
 	return nil
+}
+
+// done tells whether a clause has work done to a mention.
+func (r *reading) done(c *clause, mi int) bool {
+	for _, ai := range c.acts {
+		if a := &r.acts[ai]; a.happened() && slices.Contains(a.objects, mi) {
+			return true
+		}
+	}
+	return false
 }
 
 // ledTo gives the thing that a clause says the work goes on to: "I'll do the dog

@@ -181,6 +181,13 @@ func (s *tracker) notTightening(c *clause, q *quantity) bool {
 		switch r.toks[q.lo-1].s {
 		case "under", "below", "above", "than":
 			return true // what a wrench can be trusted with
+		case "at", "from", "to":
+			switch r.word(q.lo - 2) {
+			case "starts", "start", "begins", "bottoms", "tops", "stops", "goes", "down", "reads", "maxes":
+				if s.ofWrench(q.cl) {
+					return true // "my big clicker doesn't go that low, it starts at forty foot pounds"
+				}
+			}
 		}
 	}
 	last := r.toks[q.hi-1].s
@@ -198,6 +205,19 @@ func (s *tracker) notTightening(c *clause, q *quantity) bool {
 		}
 		if p := r.word(i - 1); engineWords[w] && !fastener && p != "to" && p != "on" && (w == "makes" || w == "horsepower" || w == "hp" || w == "watts" || r.word(q.hi) == "at" || i < q.lo && q.lo-i <= 4) {
 			return true
+		}
+	}
+	return false
+}
+
+// ofWrench tells whether a clause or the one before speaks of a torque wrench.
+func (s *tracker) ofWrench(ci int) bool {
+	r := s.r
+	for k := max(0, ci-1); k <= ci; k++ {
+		for _, mi := range r.clauses[k].mentions {
+			if m := &r.mentions[mi]; m.kind&lexicon.Tool != 0 && (m.head == "clicker" || m.head == "wrench" || m.head == "driver") {
+				return true
+			}
 		}
 	}
 	return false
@@ -444,6 +464,9 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 		}
 		if t.last >= q.hi && r.toks[t.last].cl == ci && next < c.hi {
 			continue // named for the value that follows
+		}
+		if topic := s.onTopic(q.lo); topic != nil && topic == t && screwedIn[t.head] {
+			return t, "what the talk turned to"
 		}
 		if topic := s.onTopic(q.lo); topic != nil && t.last < s.topicAt {
 			if f := s.fastenerOf(topic); f != nil {
