@@ -1551,6 +1551,9 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		if a.ifOff && st != Removed && st != Loosened && !(a.rule == "thing and place" && st == "" && s.fitted > 0 && r.since(s.fitted, a.lo) < 90) {
 			continue
 		}
+		if n == "fit" && a.verb >= 0 && !t.fastener && st == "" && !s.fitting(a.lo) && !r.saidNew(a) && !s.fitsBack(c) {
+			continue // "stuck a bar through the eye", while things come off: handled, not fitted
+		}
 		if name == "tighten" && !t.fastener && a.verb >= 0 && r.lemma1(r.toks[a.verb].s) == "go" {
 			continue // round a bore with a scuff pad
 		}
@@ -1576,6 +1579,16 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	if idle && a.subject && (a.ifOff && (s.fitted == 0 && a.rule != "thing and particle" || a.rule == whereItIs) || name == "start by hand" || name == "tighten" && a.verb >= 0 && !s.fitting(a.lo)) {
 		a.mood |= framed // it tells where a thing is or how it was found
 	}
+}
+
+// saidNew tells whether an object of the act is a new one.
+func (r *reading) saidNew(a *act) bool {
+	for _, mi := range a.objects {
+		if r.mentions[mi].isNew {
+			return true
+		}
+	}
+	return a.pronoun == "one" || a.pronoun == "ones"
 }
 
 // keptIn are the words that lead from "off" or "out" to where a thing was kept.
