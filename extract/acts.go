@@ -1758,7 +1758,7 @@ func (r *reading) moodOf(ci int, a *act) mood {
 		for _, l := range r.lex.Lemmas(s) {
 			lemma = lemma || l == s
 		}
-		if k := a.verb - 2; k >= c.lo && (prev == "still" || prev == "only" || prev == "just" || prev == "all" || prev == "now" || prev == "already") && passiveBe[r.toks[k].s] {
+		if k := a.verb - 2; k >= c.lo && (besides[prev]) && passiveBe[r.toks[k].s] {
 			prev = r.toks[k].s // "the cable's still threaded through"
 		}
 		passive := prev == "'s" || prev == "is" || prev == "are" || prev == "was" || prev == "were" || prev == "be" || prev == "been" || prev == "'re"
@@ -1934,6 +1934,9 @@ func (r *reading) asItWas(c *clause, a *act) bool {
 	}
 	return false
 }
+
+// besides are the words that stand between "is" and what a thing is: "they're both cracked".
+var besides = set("still only just all now already both badly completely nearly half really pretty well clean")
 
 // damages are what "you'll" do by mistake.
 var damages = set("crack strip snap break bend tear split gouge shear burn scratch dent bust kill cut ruin")

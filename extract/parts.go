@@ -290,14 +290,16 @@ var damage = set("broken broke snapped rotten split cracked torn perished rounde
 func (r *reading) ruined(ci, tok int) *thing {
 	for k := ci; k >= max(0, ci-3) && r.since(r.clauses[k].lo, tok) < 15; k-- {
 		c := &r.clauses[k]
-		hurt := false
+		hurt := -1
 		for i := c.lo; i < min(c.hi, tok); i++ {
-			hurt = hurt || damage[r.toks[i].s] && r.toks[i].men < 0
+			if damage[r.toks[i].s] && r.toks[i].men < 0 {
+				hurt = i
+			}
 		}
-		if !hurt || c.mood&(conditional|hypothetical|negated|other|advert|greeting) != 0 {
+		if hurt < 0 || c.mood&(conditional|hypothetical|negated|other|advert|greeting) != 0 {
 			continue
 		}
-		if m := r.toldOf(c); m != nil && m.lo < tok {
+		if m := r.toldOf(c); m != nil && m.lo < tok && (m.lo < hurt || r.toks[hurt].brk < brkComma) {
 			return m.entry
 		}
 		// "this one's in two halves": one of what was spoken of before
@@ -305,7 +307,7 @@ func (r *reading) ruined(ci, tok int) *thing {
 			ms := r.clauses[k].mentions
 			for i := len(ms) - 1; i >= 0; i-- {
 				m := &r.mentions[ms[i]]
-				if m.lo < tok && m.entry != nil && (m.prep == "" || m.prep == "of") && m.kind&(lexicon.Part|lexicon.Fastener) != 0 && !r.onlyKind(m) {
+				if m.lo < hurt && m.entry != nil && (m.prep == "" || m.prep == "of") && m.kind&(lexicon.Part|lexicon.Fastener) != 0 && !r.onlyKind(m) {
 					return m.entry
 				}
 			}

@@ -1551,7 +1551,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		if a.ifOff && st != Removed && st != Loosened && !(a.rule == "thing and place" && st == "" && s.fitted > 0 && r.since(s.fitted, a.lo) < 90) {
 			continue
 		}
-		if n == "fit" && a.verb >= 0 && !t.fastener && st == "" && !s.fitting(a.lo) && !r.saidNew(a) && !s.fitsBack(c) {
+		if n == "fit" && a.verb >= 0 && !t.fastener && st == "" && !s.fitting(a.lo) && !r.fitsNext(ai) && !r.saidNew(a) && !s.fitsBack(c) {
 			continue // "stuck a bar through the eye", while things come off: handled, not fitted
 		}
 		if name == "tighten" && !t.fastener && a.verb >= 0 && r.lemma1(r.toks[a.verb].s) == "go" {
@@ -1579,6 +1579,21 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	if idle && a.subject && (a.ifOff && (s.fitted == 0 && a.rule != "thing and particle" || a.rule == whereItIs) || name == "start by hand" || name == "tighten" && a.verb >= 0 && !s.fitting(a.lo)) {
 		a.mood |= framed // it tells where a thing is or how it was found
 	}
+}
+
+// fitsNext tells whether the next thing that comes off or goes on after an act goes on.
+func (r *reading) fitsNext(ai int) bool {
+	for i := ai + 1; i < len(r.acts) && r.since(r.acts[ai].lo, r.acts[i].lo) < 60; i++ {
+		if a := &r.acts[i]; a.happened() {
+			switch left[a.action.Name] {
+			case "on", "by hand":
+				return true
+			case "off", "loose":
+				return false
+			}
+		}
+	}
+	return false
 }
 
 // saidNew tells whether an object of the act is a new one.

@@ -51,7 +51,7 @@ func (s *tracker) values(ci int) {
 			continue
 		}
 		s.correct(q)
-		h := heard{qty: qi, hedged: q.Hedged || s.hedgedNear(ci), source: SourceSaid{Scope: "unsaid"}}
+		h := heard{qty: qi, hedged: q.Hedged || s.hedgedNear(ci, q), source: SourceSaid{Scope: "unsaid"}}
 		h.of, h.rule = s.ownerOfValue(ci, q)
 		if prev != nil && (h.of == nil || s.pairOf(r.qtys[prev.qty].hi, q.lo)) {
 			h.of, h.rule = prev.of, "the same value in another unit"
@@ -310,10 +310,14 @@ func (s *tracker) pairOf(lo, hi int) bool {
 	return true
 }
 
-func (s *tracker) hedgedNear(ci int) bool {
+func (s *tracker) hedgedNear(ci int, q *quantity) bool {
 	r := s.r
-	if r.clauses[ci].mood&hedged != 0 {
-		return true
+	c := &r.clauses[ci]
+	for _, k := range c.cues {
+		// where there is more than one value, a doubt is of the one it stands by
+		if k.mood&hedged != 0 && (len(c.qtys) < 2 || k.hi <= q.lo && q.lo-k.hi <= 8 && !r.valueBetween(c, k.hi, q.lo) || k.lo >= q.hi && k.lo-q.hi <= 4 && !r.valueAfter(c, k.hi)) {
+			return true
+		}
 	}
 	for _, k := range []int{ci - 1, ci + 1} {
 		if k >= 0 && k < len(r.clauses) {
@@ -324,6 +328,21 @@ func (s *tracker) hedgedNear(ci int) bool {
 		}
 	}
 	return false
+}
+
+// valueBetween tells whether a value of a clause stands in the tokens lo to hi.
+func (r *reading) valueBetween(c *clause, lo, hi int) bool {
+	for _, qi := range c.qtys {
+		if q := &r.qtys[qi]; q.Kind == normalize.Torque && q.lo >= lo && q.hi <= hi {
+			return true
+		}
+	}
+	return false
+}
+
+// valueAfter tells whether a value of a clause follows right after token i.
+func (r *reading) valueAfter(c *clause, i int) bool {
+	return r.valueBetween(c, i, min(c.hi, i+6))
 }
 
 // wholes are machines, of which a value is given for something in them.
@@ -558,7 +577,7 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 		return "quoted"
 	case future || framing(c, q)&(announced|negated|conditional|hypothetical|asked) != 0 && !s.actDone(c):
 		return "intended"
-	case h.of != nil && h.hedged && s.lastState(h.of) == Removed, s.guessed(c):
+	case h.of != nil && h.hedged && s.lastState(h.of) == Removed, s.guessed(c, q):
 		return "intended"
 	}
 	// "when she's down": still to do
@@ -593,8 +612,17 @@ func (s *tracker) actDone(c *clause) bool {
 }
 
 // guessed tells whether the speaker says that a value is a guess.
-func (s *tracker) guessed(c *clause) bool {
-	for i := c.lo; i < min(c.hi+8, len(s.r.toks)); i++ {
+func (s *tracker) guessed(c *clause, q *quantity) bool {
+	lo, hi := c.lo, min(c.hi+8, len(s.r.toks))
+	for _, qi := range c.qtys {
+		// "28 on both, bleeder somewhere between 6 and 8": what stands by another value is of that
+		if o := &s.r.qtys[qi]; o.Kind == normalize.Torque && o.lo >= q.hi {
+			hi = min(hi, o.lo-3)
+		} else if o.Kind == normalize.Torque && o.hi <= q.lo {
+			lo = max(lo, o.hi)
+		}
+	}
+	for i := lo; i < hi; i++ {
 		switch s.r.toks[i].s {
 		case "guess", "guessing", "guessed", "reckon", "somewhere":
 			return true
