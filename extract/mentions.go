@@ -245,6 +245,8 @@ func (r *reading) softHere(c *clause, i int) bool {
 		return i == c.lo && (offWords[next] || next == "back")
 	case prev == "new" || prev == "old" || prev == "spare":
 		return true
+	case prev == "with" && w != r.toks[i].s:
+		return true // "they come with rubbers and washers"
 	case determiner[prev] && (w == "head" || w == "line" || w == "sheet"), containers[prev]:
 		return false // the bolt's, one that is drawn, one that is read; a jar lid
 	case determiner[prev]:

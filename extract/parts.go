@@ -35,7 +35,7 @@ func (r *reading) parts() []Part {
 	}
 	for ci := range r.clauses {
 		c := &r.clauses[ci]
-		if c.mood&(advert|greeting|other) != 0 {
+		if c.mood&(advert|greeting) != 0 || c.mood&other != 0 && !r.heIsIt(c) {
 			continue
 		}
 		sure := c.mood&(conditional|negated|hypothetical|optional|asked) == 0
@@ -80,6 +80,22 @@ func (r *reading) parts() []Part {
 			}
 		}
 	}
+	// "swap the lever over", "transfer the clips": what goes from the old to the new
+	for ai := range r.acts {
+		a := &r.acts[ai]
+		if a.verb < 0 || a.mood&(negated|conditional|hypothetical|other|advert) != 0 {
+			continue
+		}
+		v := r.lemma1(r.toks[a.verb].s)
+		if v != "transfer" && !((v == "swap" || v == "move" || v == "change") && a.hi > a.verb+1 && (r.toks[a.hi-1].s == "over" || r.toks[a.hi-1].s == "across")) {
+			continue
+		}
+		for _, mi := range a.objects {
+			if m := &r.mentions[mi]; m.kind&(lexicon.Part|lexicon.Fastener) != 0 && !m.isNew {
+				add(m.name, "reused", m, m.from, a.hi)
+			}
+		}
+	}
 	for _, t := range r.things {
 		for _, e := range t.events {
 			if e.action == "discard" && (e.act < 0 || r.acts[e.act].mood&(conditional|hypothetical) == 0) {
@@ -88,6 +104,29 @@ func (r *reading) parts() []Part {
 		}
 	}
 	return out
+}
+
+// heIsIt tells whether "he" in a clause is what is worked on: "he's going back in",
+// "and he gets a new one", and nobody else is spoken of.
+func (r *reading) heIsIt(c *clause) bool {
+	is := false
+	for _, q := range c.cues {
+		if q.mood&other == 0 {
+			continue
+		}
+		if q.hi != q.lo+1 || r.toks[q.lo].s != "he" {
+			return false
+		}
+		switch next := r.word(q.hi); {
+		case next == "'s" && (r.word(q.hi+1) == "going" || r.word(q.hi+1) == "for" || r.word(q.hi+1) == "scrap" || r.word(q.hi+1) == "off" || r.word(q.hi+1) == "out"):
+		case next == "goes" || next == "comes" || next == "stays":
+		case next == "gets" && (r.word(q.hi+1) == "a" && r.word(q.hi+2) == "new" || r.word(q.hi+1) == "new"):
+		default:
+			return false
+		}
+		is = true
+	}
+	return is
 }
 
 // joined tells whether two mentions are joined by "and" with nothing of their own between.
@@ -100,6 +139,9 @@ func (r *reading) joined(a, b int) bool {
 func (r *reading) isNewHere(m *mention) bool {
 	c := &r.clauses[m.cl]
 	i := m.hi
+	if v := r.word(i); (v == "comes" || v == "come" || v == "came") && r.word(i+1) == "new" && i+1 < c.hi {
+		return true
+	}
 	if i < c.hi && (r.toks[i].s == "are" || r.toks[i].s == "is" || r.toks[i].s == "'s") {
 		i++
 	}
@@ -126,7 +168,9 @@ func (r *reading) comesWith(c *clause, m *mention) bool {
 			}
 			continue
 		}
-		if v := r.word(i - 1); v != "comes" && v != "come" && v != "came" {
+		if v := r.word(i - 1); v == "new" && (r.word(i-2) == "comes" || r.word(i-2) == "come" || r.word(i-2) == "came") {
+			return true
+		} else if v != "comes" && v != "come" && v != "came" {
 			return false
 		}
 		for k := i - 2; k >= 0 && k > i-16 && r.clauses[r.toks[k].cl].sentence == c.sentence; k-- {
@@ -369,7 +413,7 @@ func (r *reading) notBack(m *mention) bool {
 	if r.onlyKind(m) || r.detail(m) != nil {
 		return false
 	}
-	hi := min(len(r.toks), m.hi+14)
+	hi := min(len(r.toks), m.hi+20)
 	for i := m.hi; i < hi; i++ {
 		if t := r.toks[i].men; t >= 0 && t != r.toks[m.lo].men && r.mentions[t].kind&(lexicon.Fastener|lexicon.Part) != 0 && r.mentions[t].prep == "" {
 			return false
@@ -438,8 +482,11 @@ func (r *reading) standIns() []standIn {
 func (r *reading) putThere(c *clause) (standIn, bool) {
 	for i := len(c.acts) - 1; i >= 0; i-- {
 		a := &r.acts[c.acts[i]]
-		if a.verb < 0 || a.mood&(negated|hypothetical|conditional|framed) != 0 || !puts[a.action.Name] {
+		if a.verb < 0 || a.mood&(negated|conditional|framed) != 0 || !puts[a.action.Name] {
 			continue
+		}
+		if len(a.objects) == 0 && len(a.things) == 1 && a.pronoun != "" && a.pronoun != "one" && a.pronoun != "ones" && a.things[0].name != "" {
+			return standIn{-1, a.things[0].name, a.lo, a.hi + 2}, true
 		}
 		if len(a.objects) > 0 && a.action.Name != "cut" {
 			m := &r.mentions[a.objects[0]]
@@ -525,11 +572,15 @@ func (r *reading) usedAgain(c *clause, m *mention) bool {
 			case "way", "side", "size", "hole", "place", "order", "thing":
 				return false
 			}
-			return m.prep == "" && (m.hi == c.hi || r.toks[m.hi-1].brk >= brkPause) || r.actOn(m.cl, r.toks[m.lo].men) != ""
+			return (m.prep == "" || m.prep == "with" && r.toks[m.from-1].s == "with" && i >= m.from) && (m.hi == c.hi || r.toks[m.hi-1].brk >= brkPause) || r.actOn(m.cl, r.toks[m.lo].men) != ""
 		case "reusing", "reuse", "reused":
 			return true
 		case "running":
 			return m.isOld
+		case "using", "use", "used":
+			if r.word(m.hi) == "again" {
+				return true
+			}
 		}
 	}
 	if a := r.actOn(m.cl, r.toks[m.lo].men); m.isOld && (a == "fit" || a == "start by hand" || a == "tighten") {
