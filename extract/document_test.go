@@ -212,7 +212,7 @@ func TestPartsAndStuff(t *testing.T) {
 		{"Same with the battery. Undo the seat.", nil},
 		{"Undo the shoes. Swap the lever over to the new shoe.", []string{"new shoe", "reused lever"}},
 		{"Undo the bolt. He's going back in.", []string{"reused bolt"}},
-		{"The head comes new, with two gaskets. Fit the head.", []string{"new head", "new gasket"}},
+		{"The cylinder head comes new, with two gaskets. Fit the head.", []string{"new cylinder head", "new gasket"}},
 		{"Fit the radiator out of a breaker's yard.", []string{"new radiator"}},
 		{"Unplug it. New gasket, new head, four screws.", []string{"new gasket", "new head"}},
 		{"Undo the seal. The seal is torn, it gets a new one.", []string{"new seal"}},
