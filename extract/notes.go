@@ -96,6 +96,7 @@ func (r *reading) usual(rec *Record) []Usual {
 type worked struct {
 	things, fresh, tools map[string]bool
 	said                 string
+	words                map[string]known // of said
 }
 
 // holders are the words at the end of a name that leave what it belongs to: who
@@ -105,7 +106,7 @@ var holders = set("bolt nut screw stud fastener fasteners locknut clamp bracket 
 // workedOn gathers what was worked on, by each ending of its name: a brake caliper
 // is a caliper, and a chain brake is no chain.
 func (r *reading) workedOn(rec *Record) *worked {
-	w := &worked{things: map[string]bool{}, fresh: map[string]bool{}, tools: map[string]bool{}}
+	w := &worked{words: r.words, things: map[string]bool{}, fresh: map[string]bool{}, tools: map[string]bool{}}
 	add := func(to map[string]bool, name string) {
 		f := strings.Fields(lexicon.Singular(name))
 		for {
@@ -146,7 +147,13 @@ func (r *reading) workedOn(rec *Record) *worked {
 }
 
 func (w *worked) heard(phrase string) bool {
-	return strings.Contains(w.said, " "+strings.Join(lexicon.Words(phrase), " ")+" ")
+	words := lexicon.Words(phrase)
+	for _, word := range words {
+		if _, said := w.words[word]; !said {
+			return false // nor is the phrase
+		}
+	}
+	return strings.Contains(w.said, " "+strings.Join(words, " ")+" ")
 }
 
 // why gives what called for a usual check, or "" where nothing did.

@@ -129,14 +129,21 @@ type act struct {
 	rule    string
 }
 
+// known is what is known of a word wherever it stands.
+type known struct {
+	id lexicon.ID
+	class
+}
+
 // reading is the one reading of a talk that every field is a view of.
 type reading struct {
 	talk     *transcript.Talk
 	lex      *lexicon.Lexicon
 	toks     []tok
-	ids      []lexicon.ID // of the tokens' words
-	run      []int32      // of each token: where the run of words without a comma ends
-	line     []int32      // of each token: where its sentence ends
+	words    map[string]known // each once
+	ids      []lexicon.ID     // of the tokens' words
+	run      []int32          // of each token: where the run of words without a comma ends
+	line     []int32          // of each token: where its sentence ends
 	clauses  []clause
 	mentions []mention
 	acts     []act
@@ -229,11 +236,7 @@ func (r *reading) tokens() {
 	}
 	n := len(r.toks)
 	r.ids, r.run, r.line = make([]lexicon.ID, n), make([]int32, n), make([]int32, n)
-	type known struct {
-		id lexicon.ID
-		class
-	}
-	words := make(map[string]known, 1<<10)
+	r.words = make(map[string]known, 1<<10)
 	run, line := n, n
 	for i := n - 1; i >= 0; i-- {
 		if i == n-1 {
@@ -246,11 +249,11 @@ func (r *reading) tokens() {
 			line = i + 1
 		}
 		t := &r.toks[i]
-		k, ok := words[t.s]
+		k, ok := r.words[t.s]
 		if !ok {
 			k.id = r.lex.ID(t.s)
 			k.class = classIn(r.lex, t.s, k.id)
-			words[t.s] = k
+			r.words[t.s] = k
 		}
 		t.class, r.ids[i], r.run[i], r.line[i] = k.class, k.id, int32(run), int32(line)
 	}

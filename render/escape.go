@@ -3,6 +3,7 @@ package render
 import (
 	"regexp"
 	"strings"
+	"unicode"
 )
 
 var inlineMarks = strings.NewReplacer(
@@ -14,6 +15,26 @@ var (
 	lineStartNumber = regexp.MustCompile(`^(\d{1,9})([.)])`)
 	bareAddress     = regexp.MustCompile(`(?i)\b(https?|ftp|www|mailto)(:|\.)`)
 )
+
+// mayHoldAddress tells cheaply whether there may be a bare address in s: before a
+// colon or a point stands what an address begins with, or no ASCII.
+func mayHoldAddress(s string) bool {
+	for i := range len(s) {
+		if s[i] != ':' && s[i] != '.' || i < 3 {
+			continue
+		}
+		before := strings.ToLower(s[max(0, i-6):i])
+		for _, end := range []string{"http", "https", "ftp", "www", "mailto"} {
+			if strings.HasSuffix(before, end) {
+				return true
+			}
+		}
+		if strings.IndexFunc(before, func(r rune) bool { return r > unicode.MaxASCII }) >= 0 {
+			return true
+		}
+	}
+	return false
+}
 
 // escapeMarkdown makes s plain text anywhere in a CommonMark document with GFM
 // tables, at the start of a line and in a cell included: read back, it is s
@@ -33,7 +54,7 @@ func escapeMarkdown(s string) string {
 	}, strings.ToValidUTF8(s, "\ufffd"))
 	s = inlineMarks.Replace(strings.Join(strings.Fields(s), " "))
 	// A viewer that makes links of bare addresses must not make one here.
-	if strings.ContainsAny(s, ":.") {
+	if mayHoldAddress(s) {
 		s = bareAddress.ReplaceAllStringFunc(s, func(m string) string {
 			return m[:len(m)-1] + `\` + m[len(m)-1:]
 		})

@@ -88,14 +88,27 @@ const slugWords = 7
 // slug folds text to lower-case letters and digits of any script, with single
 // hyphens between words. Text with no such word gives "unnamed".
 func slug(text string) string {
-	words := strings.FieldsFunc(strings.ToLower(text), func(r rune) bool {
-		return !unicode.IsLetter(r) && !unicode.IsDigit(r)
-	})
-	if len(words) > slugWords {
-		words = words[:slugWords]
+	var out strings.Builder
+	words, inWord := 0, false
+	for _, r := range text {
+		r = unicode.ToLower(r)
+		if !unicode.IsLetter(r) && !unicode.IsDigit(r) {
+			inWord = false
+			continue
+		}
+		if !inWord {
+			if words == slugWords {
+				break
+			}
+			if words > 0 {
+				out.WriteByte('-')
+			}
+			words, inWord = words+1, true
+		}
+		out.WriteRune(r)
 	}
-	if len(words) == 0 {
+	if words == 0 {
 		return "unnamed"
 	}
-	return strings.Join(words, "-")
+	return out.String()
 }
