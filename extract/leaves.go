@@ -442,7 +442,7 @@ func (r *reading) recap(ci int, oc openCue) []*looseEnd {
 	var out []*looseEnd
 	for k := ci; k < min(ci+16, len(r.clauses)) && r.since(c.lo, r.clauses[k].lo) < 45; k++ {
 		n := &r.clauses[k]
-		if n.mood&(advert|greeting) != 0 || r.heardIn(k, k, "promise", "next") || r.says(n.lo, n.hi, []string{"that's", "it"}) || r.says(n.lo, n.hi, []string{"that's", "all"}) {
+		if n.mood&(advert|greeting) != 0 || r.heardIn(k, k, "promise", "next") || r.says(n.lo, n.hi, []string{"that", "'s", "it"}) || r.says(n.lo, n.hi, []string{"that", "'s", "all"}) {
 			break
 		}
 		stop := false
@@ -495,7 +495,7 @@ func foldRecap(in []Open) []Open {
 		k := -1
 		for j := range in {
 			p := &in[j]
-			if j != i && !strings.HasPrefix(p.Rule, "recap") && p.Kind != Promise && p.Clip == o.Clip && (p.LedgerID != "" && p.LedgerID == o.LedgerID || p.About == o.About) {
+			if j != i && !strings.HasPrefix(p.Rule, "recap") && p.Before == o.Before && p.Clip == o.Clip && (p.LedgerID != "" && p.LedgerID == o.LedgerID || p.About == o.About) {
 				k = j
 			}
 		}
@@ -665,4 +665,20 @@ func (r *reading) workNear(ci int) bool {
 		}
 	}
 	return named && work
+}
+
+// moodAt gives the mood of a clause as it bears on a cue: in talk without marks a
+// clause may be long, and an "if" far off says nothing of what stands here.
+func (r *reading) moodAt(c *clause, oc openCue) mood {
+	const near = 8
+	if oc.lo-c.lo <= near || !r.bare[r.talk.Words[r.toks[c.lo].w].Clip] {
+		return c.mood
+	}
+	m := c.mood &^ (other | hypothetical | conditional)
+	for _, q := range c.cues {
+		if q.hi > oc.lo-near && q.lo < oc.hi+near {
+			m |= q.mood & (other | hypothetical | conditional)
+		}
+	}
+	return m
 }

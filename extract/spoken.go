@@ -259,21 +259,22 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 	}
 	e := &looseEnd{before: BeforeUse, first: ci, last: ci, lo: oc.lo, hi: oc.hi, topic: -1, noun: -1, signal: oc.signal}
 	lo, hi := r.nearBy(ci, 2, 2, 12)
-	told := c.mood&(other|hypothetical|conditional) == 0
+	said := r.moodAt(c, oc)
+	told := said&(other|hypothetical|conditional) == 0
 	switch oc.signal {
 	case "unknown":
-		if r.noneGiven(ci, oc) || r.toolIn(oc) || c.mood&conditional != 0 && r.saidIn(c, "you") {
+		if r.noneGiven(ci, oc) || r.toolIn(oc) || said&conditional != 0 && r.saidIn(c, "you") {
 			return nil
 		}
 		e.kind = LookUp
 	case "ask":
 		_, hi := r.nearBy(ci, 0, 5, 16)
-		if c.mood&other != 0 || r.asked(c) || !r.heardIn(ci, hi, "unknown", "undecided", "find") && !r.heardIn(ci, ci+1, "doubt") {
+		if said&other != 0 || r.asked(c) || !r.heardIn(ci, hi, "unknown", "undecided", "find") && !r.heardIn(ci, ci+1, "doubt") {
 			return nil
 		}
 		e.kind = LookUp
 	case "find":
-		if c.mood&conditional != 0 {
+		if said&conditional != 0 {
 			return nil
 		}
 		switch w := r.toks[oc.lo].s; {
@@ -288,7 +289,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			e.kind = "" // joins what it is said of
 		}
 	case "doubt":
-		if !told && c.mood&other != 0 || !r.doubtful(ci, oc, rec) && !r.placedInDoubt(e, oc) {
+		if !told && said&other != 0 || !r.doubtful(ci, oc, rec) && !r.placedInDoubt(e, oc) {
 			return nil
 		}
 		e.kind = Unsure
@@ -314,7 +315,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		if !r.valueIn(max(ci-1, 0), min(ci+1, len(r.clauses)-1)) {
 			if !r.twoGuesses(ci) {
-				if c.mood&other != 0 || r.toks[oc.lo].s == "one" || !r.placedInDoubt(e, oc) && !r.whether(ci) {
+				if said&other != 0 || r.toks[oc.lo].s == "one" || !r.placedInDoubt(e, oc) && !r.whether(ci) {
 					return nil
 				}
 				e.kind = Unsure
@@ -325,7 +326,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 					e.first, e.last, e.lo, e.hi = k, k, r.clauses[k].lo, r.clauses[k].hi
 				}
 			}
-		} else if c.mood&(other|conditional) == other {
+		} else if said&(other|conditional) == other {
 			return nil
 		}
 		e.kind = Unsure
@@ -353,7 +354,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if r.doneAlready(ci) {
 			return nil
 		}
-		if !told && !(r.wants(oc) && c.mood&(hypothetical|conditional) == 0) || r.heardIn(ci, ci, "unrun") || c.mood&asked != 0 || ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.clauses[ci-1].mood&conditional != 0 {
+		if !told && !(r.wants(oc) && said&(hypothetical|conditional) == 0) || r.heardIn(ci, ci, "unrun") || c.mood&asked != 0 || ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.clauses[ci-1].mood&conditional != 0 {
 			return nil
 		}
 		if w := r.toks[oc.hi-1].s; (w == "doing" || w == "starting" || w == "do") && !r.today(c) && len(c.mentions) == 0 {
@@ -361,7 +362,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		e.kind = Unfinished
 	case "unrun":
-		if c.mood&(other|conditional) != 0 {
+		if said&(other|conditional) != 0 {
 			return nil
 		}
 		e.kind = Unfinished
@@ -379,7 +380,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if next := r.word(oc.hi); next == "there" || next == "to" && r.toks[oc.hi-1].s == "get" || r.word(oc.lo-1) == "at" || r.heardIn(ci, ci, "find") || oc.lo == c.lo && (r.heardIn(ci-1, ci-1, "find") || ci+1 < len(r.clauses) && r.clauses[ci+1].sentence == c.sentence && r.heardIn(ci+1, ci+1, "promise")) {
 			return nil // "when we get there", "all at once", "I'll look it up tonight"
 		}
-		if c.mood&(conditional|asked) != 0 || c.mood&other != 0 && !r.putsOff(ci, oc) || r.heardIn(ci, ci, "promise", "next") || oc.lo == c.lo && r.heardIn(ci-1, ci-1, "promise") || !r.intends(ci, oc) && !r.putsOff(ci, oc) {
+		if said&(conditional|asked) != 0 || said&other != 0 && !r.putsOff(ci, oc) || r.heardIn(ci, ci, "promise", "next") || oc.lo == c.lo && r.heardIn(ci-1, ci-1, "promise") || !r.intends(ci, oc) && !r.putsOff(ci, oc) {
 			return nil
 		}
 		e.kind = Unfinished
@@ -416,12 +417,12 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			e.kind, e.before = ReplaceLater, BeforeLater
 		}
 	case "stand-in":
-		if c.mood&other != 0 || !r.laying(c) || r.handTightNear(ci) || r.setAt(c) || r.flows(oc) || r.youCould(c) || r.holds(c) || done[r.word(oc.lo-1)] {
+		if said&other != 0 || !r.laying(c) || r.handTightNear(ci) || r.setAt(c) || r.flows(oc) || r.youCould(c) || r.holds(c) || done[r.word(oc.lo-1)] {
 			return nil
 		}
 		e.kind, e.before = ReplaceLater, BeforeLater
 	case "lack":
-		if c.mood&(other|asked) != 0 || !r.madeDo(ci) {
+		if said&(other|asked) != 0 || !r.madeDo(ci) {
 			return nil
 		}
 		e.kind, e.before = ReplaceLater, BeforeLater
@@ -440,7 +441,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		e.kind, e.before = ReplaceLater, BeforeLater
 	case "ordered":
-		if c.mood&(other|conditional) != 0 {
+		if said&(other|conditional) != 0 {
 			return nil
 		}
 		e.before = BeforeLater
@@ -467,7 +468,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 	case "none":
 		e.kind = NotRefitted
 	case "lost":
-		if !told || r.pastTold(c) && r.saidIn(c, "last") || r.foundAgain(ci) {
+		if !told || r.pastTold(c) && r.saidIn(c, "last") || r.word(oc.lo-1) == "how" || r.foundAgain(ci) {
 			return nil
 		}
 		e.kind = NotRefitted
@@ -499,7 +500,22 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 	default:
 		return nil
 	}
+	if e.kind == Unfinished && e.before == BeforeUse && (oc.signal == "later" || oc.signal == "back-to") && r.tightens(e.first, e.last) {
+		e.kind = NotTorqued // "I'll nip those up tomorrow"
+	}
 	return e
+}
+
+// tightens tells whether tightening is spoken of in the clauses from lo to hi.
+func (r *reading) tightens(lo, hi int) bool {
+	for k := lo; k <= hi; k++ {
+		for _, ai := range r.clauses[k].acts {
+			if n := r.acts[ai].action.Name; n == "tighten" || n == "torque" {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // flows tells of "until the fluid comes": what comes is no part.
@@ -1379,11 +1395,11 @@ func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
 	case p.kind == NotTorqued && e.kind == Unfinished:
 		return gap < 12 && (e.signal == "later" || r.toks[e.lo].s == "on" || r.saidIn(&r.clauses[r.toks[e.lo].cl], "back"))
 	case p.kind == NotRefitted && e.kind == Unfinished:
-		return gap < 10 && (e.signal != "undone" || e.sure) || p.sure && e.sure && r.sameTopic(e.topic, p.topic)
+		return p.before == e.before && gap < 10 && (e.signal != "undone" || e.sure) || p.sure && e.sure && r.sameTopic(e.topic, p.topic)
 	case p.signal == "lost" && e.kind == ReplaceLater && gap < 6:
 		p.kind, p.before = ReplaceLater, e.before // short of one, and something stands in for it
 		return true
-	case p.kind == Unfinished && e.kind == NotRefitted && !p.sure && gap < 10:
+	case p.kind == Unfinished && e.kind == NotRefitted && !p.sure && p.before == e.before && gap < 10:
 		p.kind = NotRefitted
 		return true
 	}
