@@ -64,7 +64,7 @@ func (r *reading) parts() []Part {
 				}
 			case sure && r.usedAgain(c, m):
 				add(name, "reused", m, m.from, m.hi+6)
-			case r.notBack(m):
+			case r.notBack(m), r.onceOnly(m):
 				add(name, "discarded", m, m.from, m.hi+6)
 			}
 		}
@@ -162,6 +162,10 @@ func (r *reading) comesWith(c *clause, m *mention) bool {
 		}
 	}
 	for i := m.from - 1; i > c.lo; i-- {
+		// "the seal kit has the wiper, the rod seal and two rings"
+		if w := r.toks[i].s; (r.word(i-1) == "kit" || r.word(i-2) == "kit" && r.word(i-1) == "'s") && (w == "has" || w == "contains" || w == "includes" || w == "got" || w == "gives") {
+			return true
+		}
 		if r.toks[i].s != "with" {
 			if t := r.toks[i].men; t < 0 && prepositions[r.toks[i].s] {
 				return false
@@ -244,6 +248,13 @@ var itStays = [][]string{{"keep", "that"}, {"keep", "those"}, {"keep", "it"}, {"
 // was named last as its subject.
 func (r *reading) itAt(ci, tok int) *thing {
 	c := &r.clauses[ci]
+	if k := ci - 1; k >= 0 && r.clauses[k].sentence == c.sentence && !r.bare[r.talk.Words[r.toks[c.lo].w].Clip] {
+		for ; k >= max(0, ci-2) && r.clauses[k].sentence == c.sentence; k-- {
+			if m := r.toldOf(&r.clauses[k]); m != nil {
+				return m.entry // "the spring is bent, but I've straightened it and it's going back on"
+			}
+		}
+	}
 	for _, ai := range c.acts {
 		if a := &r.acts[ai]; len(a.things) > 0 && a.lo >= tok-2 && a.lo <= tok+4 {
 			return r.notPlace(ci, a.things[0])
@@ -278,7 +289,7 @@ func (r *reading) notPlace(ci int, t *thing) *thing {
 // newOne gives the token of "a new one", -1 where the clause has none.
 func (r *reading) newOne(c *clause) int {
 	for i := c.lo; i+1 < c.hi; i++ {
-		if r.toks[i].s == "new" && (r.toks[i+1].s == "one" || r.toks[i+1].s == "ones") && r.toks[i+1].men < 0 {
+		if n := r.toks[i+1].s; r.toks[i].s == "new" && (n == "one" || n == "ones" || (n == "piece" || n == "length") && r.word(i+2) != "of") && r.toks[i+1].men < 0 {
 			return i
 		}
 	}
@@ -435,6 +446,29 @@ func (r *reading) notBack(m *mention) bool {
 	return false
 }
 
+// onceOnly reads "that's a one time clamp", "never again" of a thing that came off.
+func (r *reading) onceOnly(m *mention) bool {
+	if m.entry == nil || m.isNew || m.entry.isNew || r.onlyKind(m) || r.detail(m) != nil {
+		return false
+	}
+	if st, _ := m.entry.state(); st != Removed && st != Discarded {
+		return false
+	}
+	for i := max(0, m.from-3); i < min(len(r.toks), m.hi+10); i++ {
+		if t := r.toks[i].men; i >= m.hi && t >= 0 && r.mentions[t].kind&(lexicon.Fastener|lexicon.Part) != 0 && r.mentions[t].entry != m.entry {
+			return false
+		}
+		for _, p := range once {
+			if r.says(i, min(len(r.toks), i+4), p) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+var once = [][]string{{"one", "time", "only"}, {"one", "time", "thing"}, {"one", "time", "use"}, {"one", "time", "clamp"}, {"one", "time", "clip"}, {"one", "time", "bolt"}, {"one", "time", "bolts"}, {"one-time"}, {"one", "shot"}, {"one", "use"}, {"single", "use"}, {"single-use"}, {"never", "again"}, {"never", "go", "again"}, {"never", "reuse"}, {"not", "reusable"}, {"use", "once"}}
+
 // untilThen tells whether "yet", "until" or the like stands in the next tokens: what
 // waits is not thrown away.
 func (r *reading) untilThen(i, hi int) bool {
@@ -512,12 +546,15 @@ func (r *reading) putThere(c *clause) (standIn, bool) {
 	}
 	for _, mi := range c.mentions {
 		m := &r.mentions[mi]
-		if m.kind&(lexicon.Fastener|lexicon.Part|lexicon.Consumable) != 0 && m.prep == "" {
+		if m.kind&(lexicon.Fastener|lexicon.Part|lexicon.Consumable) != 0 && (m.prep == "" || m.prep == "of" && pieces[r.word(m.from-2)]) {
 			return standIn{mi, m.name, m.from, m.hi + 4}, true
 		}
 	}
 	return standIn{}, false
 }
+
+// pieces are the words before "of" that say how much of a stuff: "a bit of twine".
+var pieces = set("bit piece length strip lump scrap strand loop offcut chunk")
 
 // puts are the acts by which a stand-in gets where it is.
 var puts = map[string]bool{"fit": true, "place": true, "replace": true, "cut": true, "start by hand": true, "store": true, "cover": true, "apply": true}
@@ -556,7 +593,7 @@ func (r *reading) laying(c *clause) bool {
 	return true
 }
 
-var againPhrases = [][]string{{"'s", "going", "back"}, {"are", "going", "back"}, {"is", "going", "back"}, {"'re", "going", "back"}, {"be", "going", "back"}, {"'s", "coming", "back"}, {"run", "it", "again"}, {"use", "it", "again"}, {"use", "them", "again"}, {"take", "it", "again"}, {"going", "in", "again"}, {"goes", "in", "again"}, {"go", "in", "again"}, {"still", "good"}, {"used", "again"}, {"go", "again"}, {"same", "one"}, {"perfectly", "good"}, {"as", "good", "as", "new"}, {"can", "be", "used"}, {"are", "good"}, {"are", "fine"}, {"are", "okay"}, {"is", "fine"}}
+var againPhrases = [][]string{{"'s", "going", "back"}, {"are", "going", "back"}, {"is", "going", "back"}, {"'re", "going", "back"}, {"be", "going", "back"}, {"'s", "coming", "back"}, {"run", "it", "again"}, {"use", "it", "again"}, {"use", "them", "again"}, {"take", "it", "again"}, {"going", "in", "again"}, {"goes", "in", "again"}, {"go", "in", "again"}, {"still", "good"}, {"used", "again"}, {"gets", "reused"}, {"get", "reused"}, {"be", "reused"}, {"is", "reused"}, {"are", "reused"}, {"swaps", "over"}, {"swap", "over"}, {"go", "again"}, {"same", "one"}, {"perfectly", "good"}, {"as", "good", "as", "new"}, {"can", "be", "used"}, {"are", "good"}, {"are", "fine"}, {"are", "okay"}, {"is", "fine"}}
 
 // usedAgain reads "that's going back in", "i'm gonna run it again" of a thing.
 func (r *reading) usedAgain(c *clause, m *mention) bool {
@@ -647,6 +684,10 @@ func (r *reading) consumables() []Consumable {
 		k := Consumable{Name: shortName(name), Place: r.place(m.from, m.hi+4)}
 		k.UsedOn = shortName(r.usedOn(c, m))
 		out = append(out, k)
+	}
+	// "the blue stuff" is the thread locker, where that is named
+	if slices.ContainsFunc(out, func(k Consumable) bool { return strings.Contains(k.Name, "lock") }) {
+		out = slices.DeleteFunc(out, func(k Consumable) bool { return strings.HasSuffix(k.Name, " stuff") })
 	}
 	// "tape the nipple", "grease it": the verb names it
 	for ai := range r.acts {
@@ -768,8 +809,12 @@ func (r *reading) putToUse(m *mention) bool {
 func (r *reading) deniedBefore(c *clause, tok int) bool {
 	for i := max(c.lo, tok-5); i < tok; i++ {
 		switch r.toks[i].s {
-		case "no", "not", "don't", "never", "without":
+		case "not", "don't", "never", "without":
 			return true
+		case "no":
+			if r.toks[i].brk == brkNone {
+				return true // but not in "the twenty one, no, the eighteen"
+			}
 		}
 	}
 	return false

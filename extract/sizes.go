@@ -157,6 +157,13 @@ func (r *reading) sizeLike(q *quantity) bool {
 	if n := r.word(q.hi); n == "head" || n == "af" {
 		return true
 	}
+	// "hold the fitting with an inch", "inch and a sixteenth on the swivel"
+	if q.Unit == "in" && (r.word(q.lo-2) == "with" && (r.word(q.lo-1) == "a" || r.word(q.lo-1) == "an") || r.word(q.lo-1) == "with") && (q.hi == c.hi || r.toks[q.hi-1].brk >= brkPause || r.word(q.hi) == "and" || r.word(q.hi) == "so") {
+		return true
+	}
+	if q.Unit == "in" && !q.Low.IsInt() && q.Low.Denom().Int64() >= 8 && r.word(q.hi) == "on" && definiteWord[r.word(q.hi+1)] {
+		return true
+	}
 	if r.measured(c) {
 		return false
 	}
@@ -324,6 +331,16 @@ func (r *reading) bareSizes(ci int, known map[string]bool) []sized {
 		}
 		if ok && len(s.canon) > 0 {
 			out = append(out, s)
+		}
+	}
+	// "four M10s", "the disc is six T25s"
+	for i := c.lo; i < c.hi; i++ {
+		if w := r.toks[i].s; r.toks[i].qty < 0 && len(w) > 2 && w[len(w)-1] == 's' && w[len(w)-2] >= '0' && w[len(w)-2] <= '9' && w[0] >= 'a' {
+			for _, q := range normalize.Quantities(strings.ToUpper(w[:len(w)-1])) {
+				if q.Kind == normalize.Thread || q.Kind == normalize.Driver {
+					out = append(out, sized{lo: i, hi: i + 1, kind: q.Kind, canon: []string{sizeForm(q.Canonical)}, cl: ci, tool: -1})
+				}
+			}
 		}
 	}
 	// "they're tens", "two thirteens"

@@ -414,6 +414,10 @@ func (r *reading) setUnder(m *mention) bool {
 		}
 	case "stand", "stands", "ramp", "ramps", "hoist", "lift", "bench", "vice", "press", "block":
 		return prev == "on" && (m.head != "bench" && m.head != "block") || next == "under" || next == "underneath" || (prev == "in" && (m.head == "vice" || m.head == "press" || m.head == "stand")) || m.head == "vice" && prev == "the"
+	case "ladder", "steps":
+		return next == "up" || next == "against"
+	case "gauge":
+		return next == "on" || r.word(m.hi) == "reads" || r.word(m.hi) == "says"
 	case "grinder":
 		return prev == "on" || prev == "to"
 	case "phone", "camera":

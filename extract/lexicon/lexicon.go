@@ -382,7 +382,8 @@ func (l *Lexicon) term(kind Kind, cols []string) error {
 	}
 	for s := range each(col(cols, 1)) {
 		// What people call it is its name too: the record says it as it was said.
-		l.addTerm(Term{Name: singular(s), Said: s, Kind: kind})
+		s, exact := strings.CutPrefix(s, "=")
+		l.addTerm(Term{Name: singular(s), Said: s, Kind: kind, Exact: exact})
 	}
 	for s := range each(col(cols, 2)) {
 		s, weak := strings.CutPrefix(s, "?")
