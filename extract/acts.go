@@ -126,7 +126,7 @@ func (r *reading) oneLaid(ci int) {
 			r.addAct(ci, act{action: r.lex.Action("fit"), lo: c.lo, hi: i + 1, verb: -1, pronoun: "one", subject: true, rule: "one and place"})
 			return
 		}
-		if !openers[w] && !dropWords[w] && !dropAdj[w] && !placeWords[w] && !definiteWord[w] && w != "and" && w != "other" && w != "last" && w != "first" && w != "second" && w != "third" {
+		if !r.toks[i].is(wOpener|wDrop|wDropAdj|wPlace) && !definiteWord[w] && w != "and" && w != "other" && w != "last" && w != "first" && w != "second" && w != "third" {
 			return
 		}
 	}
@@ -239,7 +239,7 @@ func (r *reading) blows(ci int) {
 		return
 	}
 	for i := c.lo; i < c.hi; i++ {
-		if !blow[r.toks[i].s] || r.toks[i].men >= 0 || r.word(i+1) == "it" || r.word(i+1) == "them" {
+		if !r.toks[i].is(wBlow) || r.toks[i].men >= 0 || r.word(i+1) == "it" || r.word(i+1) == "them" {
 			continue
 		}
 		lo := i
@@ -1556,7 +1556,7 @@ func (r *reading) verbless(ci int) {
 func (r *reading) left(ci int) {
 	c := &r.clauses[ci]
 	i := c.lo
-	for i < c.hi && (openers[r.toks[i].s] || r.toks[i].s == "and" || dropWords[r.toks[i].s]) {
+	for i < c.hi && (r.toks[i].is(wOpener|wDrop) || r.toks[i].s == "and") {
 		i++
 	}
 	if i+3 >= c.hi+1 || len(c.acts) > 0 || c.mood&(negated|conditional|hypothetical|other|asked) != 0 || r.word(i) != "that" && r.word(i) != "there" || r.word(i+1) != "'s" {

@@ -32,6 +32,11 @@ const (
 	wDrop
 	wNumber
 	wBetween
+	wAgain // begins one of itAgain or itStays
+	wMakeshift
+	wPluralSize
+	wLeadsUnit
+	wBlow
 	wCounts // a number or a quantity may begin with it
 	wName   // a name may begin with it
 	wCue    // a cue may begin with it
@@ -51,6 +56,7 @@ var classOf = func() map[string]class {
 		{wDeterminer, determiner}, {wPreposition, prepositions}, {wDropAdj, dropAdj}, {wPlace, placeWords}, {wLeadsName, leadsName},
 		{wInterjection, interjections}, {wTakesTwo, takesTwo}, {wEndsPhrase, endsPhrase}, {wLeadsVerb, leadsVerb}, {wParticle, particle},
 		{wOff, offWords}, {wOn, onWords}, {wReturning, returning}, {wStop, stopWords}, {wDrop, dropWords}, {wNumber, numberWord}, {wBetween, between},
+		{wAgain, firsts(itAgain)}, {wAgain, firsts(itStays)}, {wMakeshift, makeshifts}, {wPluralSize, keys(pluralSize)}, {wLeadsUnit, leadsUnit}, {wBlow, blow},
 	} {
 		for w := range s.words {
 			of[w] |= s.class
@@ -58,6 +64,17 @@ var classOf = func() map[string]class {
 	}
 	return of
 }()
+
+// firsts are the words that phrases begin with.
+func firsts(phrases [][]string) map[string]bool { return keys(byFirst(phrases)) }
+
+func keys[T any](of map[string]T) map[string]bool {
+	out := make(map[string]bool, len(of))
+	for w := range of {
+		out[w] = true
+	}
+	return out
+}
 
 // is tells whether the word is in any of some sets.
 func (c class) is(any class) bool { return c&any != 0 }

@@ -226,6 +226,9 @@ func (r *reading) again(c *clause) int {
 		}
 	}
 	for i := c.lo; i < c.hi; i++ {
+		if !r.toks[i].is(wAgain) {
+			continue
+		}
 		for _, p := range itAgainBy[r.toks[i].s] {
 			if r.says(i, c.hi, p) {
 				return i

@@ -171,6 +171,9 @@ type quantity struct {
 func read(talk *transcript.Talk, lex *lexicon.Lexicon) *reading {
 	r := &reading{talk: talk, lex: lex, nums: map[[2]int][]normalize.Number{}}
 	r.tokens()
+	// room for as many as an hour of talk has; they grow beyond it
+	n := min(len(r.toks), 1<<14)
+	r.clauses, r.mentions, r.acts = make([]clause, 0, n/7+8), make([]mention, 0, n/10+8), make([]act, 0, n/14+8)
 	r.quantities()
 	r.bare = r.unpunctuated()
 	r.cut()

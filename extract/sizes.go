@@ -345,8 +345,11 @@ func (r *reading) bareSizes(ci int, known map[string]bool) []sized {
 	}
 	// "they're tens", "two thirteens"
 	for i := c.lo; i < c.hi; i++ {
+		if !r.toks[i].is(wPluralSize) {
+			continue
+		}
 		n := pluralSize[r.toks[i].s]
-		if n == "" || r.word(i-1) == "figure" || r.toks[i].qty >= 0 || r.toks[i].men >= 0 || r.word(i+1) == "of" || r.word(i-1) == "in" || r.word(i-1) == "the" && r.word(i-2) == "in" {
+		if r.word(i-1) == "figure" || r.toks[i].qty >= 0 || r.toks[i].men >= 0 || r.word(i+1) == "of" || r.word(i-1) == "in" || r.word(i-1) == "the" && r.word(i-2) == "in" {
 			continue
 		}
 		if known[n] || r.sizeTalk(c) {

@@ -200,7 +200,7 @@ func (r *reading) makeshift(c *clause) int {
 	}
 	for i := c.lo; i < c.hi; i++ {
 		w := r.toks[i].s
-		if !makeshifts[w] {
+		if !r.toks[i].is(wMakeshift) {
 			continue
 		}
 		for k := i - 1; k >= max(c.lo, i-4); k-- {

@@ -62,7 +62,7 @@ var leadsUnit = set("newton newtons foot feet inch pound pounds kilo kilogram")
 func (r *reading) unitsAlone() []saidValue {
 	var out []saidValue
 	for i := 0; i < len(r.toks); i++ {
-		if !leadsUnit[r.toks[i].s] || r.toks[i].qty >= 0 {
+		if !r.toks[i].is(wLeadsUnit) || r.toks[i].qty >= 0 {
 			continue
 		}
 		for hi := min(i+3, len(r.toks)); hi > i+1; hi-- {
