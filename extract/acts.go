@@ -29,10 +29,14 @@ func (r *reading) findActs() {
 			}
 			if a.action.Name != "none" {
 				r.addAct(ci, a)
+			} else {
+				c.idle = append(c.idle, a.objects...)
 			}
 			i = end
 		}
+		r.pulledAlone(ci)
 		r.verbless(ci)
+		r.outOfTheWay(ci)
 		r.goes(ci)
 		r.left(ci)
 		r.spreads(ci)
@@ -314,10 +318,26 @@ func (r *reading) pulls(ci, i int) (act, bool) {
 const unplugged = "squeeze and pull its plug"
 
 // pulledOff are what comes off its place when it is squeezed and pulled.
-var pulledOff = set("plug connector multiplug hose pipe lead wire terminal boot cap cover fuse relay bulb switch sensor clip tube line filter cartridge pad panel trim drawer knob grip")
+var pulledOff = set("plug connector multiplug hose pipe lead wire terminal boot cap cover fuse relay bulb switch sensor clip tube line filter cartridge pad panel trim drawer knob grip pin bung cotter spade")
 
 // catches are what is pressed or squeezed to let a thing go.
 var catches = set("tab tabs clip catch latch button lever collar lug barb tang trigger finger ear")
+
+// pulledAlone reads "so I pull this hose", "pull the fuse", where no particle says that it comes off.
+func (r *reading) pulledAlone(ci int) {
+	c := &r.clauses[ci]
+	for _, ai := range c.acts {
+		a := &r.acts[ai]
+		if a.verb < 0 || a.action.Name != "lift" || len(a.objects) != 1 || r.lemma1(r.toks[a.verb].s) != "pull" {
+			continue
+		}
+		m := &r.mentions[a.objects[0]]
+		ends := m.hi == c.hi || r.toks[m.hi-1].brk >= brkComma || r.toks[m.hi].s == "and" || r.toks[m.hi].s == "first" || r.toks[m.hi].s == "from"
+		if m.lo > a.verb && pulledOff[m.head] && ends {
+			a.action, a.rule = r.lex.Action("remove"), "verb pull"
+		}
+	}
+}
 
 func (r *reading) addAct(ci int, a act) {
 	a.cl = ci
@@ -912,7 +932,7 @@ func (r *reading) laid(ci int) {
 			return
 		}
 	}
-	goes := placing[next] && (determiner[after] || after == "top" || after == "there" || next == "over" && (after == "it" || after == "them") || k+1 < c.hi && r.toks[k+1].men >= 0) && (m.count == 0 || k > m.hi)
+	goes := placing[next] && (determiner[after] || after == "top" || after == "there" || after == "it" || after == "them" || after == "to" && (next == "on" || next == "in" || next == "up") || k+1 < c.hi && r.toks[k+1].men >= 0) && (m.count == 0 || k > m.hi)
 	isNew := (m.isNew && c.hi-c.lo <= 5 || next == "new" && m.hi+1 == c.hi) && !r.notHad(ci) && !r.ofKit(ci)
 	if !goes && !isNew {
 		return
@@ -1101,7 +1121,7 @@ func (r *reading) singledOut(ci int) {
 	end := m.hi
 	for _, mi := range c.mentions[1:] {
 		// "spacer, washer, and the nut"
-		if o := &r.mentions[mi]; o.kind&(lexicon.Fastener|lexicon.Part) != 0 && o.kind&lexicon.Tool == 0 && o.prep == "" && (o.from == end || o.from == end+1 && r.toks[end].s == "and") {
+		if o := &r.mentions[mi]; o.kind&(lexicon.Fastener|lexicon.Part) != 0 && o.kind&lexicon.Tool == 0 && o.prep == "" && (o.from == end || o.from == end+1 && (r.toks[end].s == "and" || r.toks[end].s == "then") || o.from == end+2 && r.toks[end].s == "and" && r.toks[end+1].s == "then") {
 			objects, end = append(objects, mi), o.hi
 			continue
 		}
@@ -1136,7 +1156,7 @@ func (r *reading) singledOut(ci int) {
 			driven = true
 			continue
 		}
-		if countOf[w] == 0 && !numberWord[w] && !determiner[w] && !placeWords[w] && w != "with" && w != "of" && w != "then" && w != "now" && w != "and" && w != "on" && w != "at" && w != "each" && w != "side" && w != "both" && w != "sides" && w != "pieces" && !holding[w] {
+		if countOf[w] == 0 && !numberWord[w] && !determiner[w] && !placeWords[w] && w != "done" && w != "with" && w != "of" && w != "then" && w != "now" && w != "and" && w != "on" && w != "at" && w != "each" && w != "side" && w != "both" && w != "sides" && w != "pieces" && !holding[w] {
 			return
 		}
 	}
@@ -1598,6 +1618,12 @@ func (r *reading) left(ci int) {
 // goes reads "on she goes", "out it comes".
 func (r *reading) goes(ci int) {
 	c := &r.clauses[ci]
+	if n := c.hi - 1; n-c.lo >= 1 && n-c.lo <= 3 && (r.toks[n].s == "comes" || r.toks[n].s == "come") && (r.toks[n-1].s == "it" || r.toks[n-1].s == "she" || r.toks[n-1].s == "he" || r.toks[n-1].s == "they") &&
+		ci > 0 && r.clauses[ci-1].sentence == c.sentence && len(r.clauses[ci-1].acts) > 0 && len(c.acts) == 0 && c.mood&(negated|conditional|hypothetical|other|asked) == 0 {
+		// "push that down and she comes", "twist the hose and it comes"
+		r.addAct(ci, act{action: r.lex.Action("remove"), lo: n - 1, hi: n + 1, verb: -1, pronoun: r.toks[n-1].s, subject: true, rule: "it comes"})
+		return
+	}
 	for i := c.lo; i < c.hi; i++ {
 		if !r.toks[i].is(wOff | wOn | wReturning) {
 			continue
@@ -1688,6 +1714,29 @@ func (r *reading) goes(ci int) {
 	}
 }
 
+// withOff is the rule of a thing that is said to be off beside what is done then.
+const withOff = "with it off"
+
+// outOfTheWay reads "with the lid off you can see it", "cover out of the way": what
+// is off by now, where nobody said that it came off.
+func (r *reading) outOfTheWay(ci int) {
+	c := &r.clauses[ci]
+	if len(c.mentions) == 0 || c.mood&(negated|conditional|other|asked|advert|greeting|listing|announced) != 0 {
+		return
+	}
+	m := &r.mentions[c.mentions[0]]
+	if m.prep != "with" || m.kind&(lexicon.Part|lexicon.Fastener) == 0 || r.inAct(ci, c.mentions[0]) || m.from > c.lo+3 {
+		return
+	}
+	switch w := r.word(m.hi); {
+	case m.hi >= c.hi || r.toks[m.hi-1].brk >= brkComma:
+	case w == "off" || w == "removed" || w == "gone" || w == "away", w == "out" && r.word(m.hi+1) == "of" && r.word(m.hi+2) == "the" && r.word(m.hi+3) == "way":
+		x := act2(r.lex.Action("remove"), m.from, m.hi+1, c.mentions[0])
+		x.rule = withOff
+		r.addAct(ci, x)
+	}
+}
+
 // afterParticle are the words that begin something of their own after "wires on", "propane off".
 var afterParticle = set("at per sideways completely altogether too already like facing last tight loose square flush straight nice easy so until till before after once because while for arrow lip")
 
@@ -1705,7 +1754,12 @@ func act2(action *lexicon.Action, lo, hi, m int) act {
 	return act{action: action, lo: lo, hi: hi, verb: -1, objects: []int{m}, subject: true, rule: "thing and particle"}
 }
 
+// inAct tells whether something is said of what a clause does with a mention, be
+// it that nothing is done: "I'm leaving the cover on".
 func (r *reading) inAct(ci, mi int) bool {
+	if slices.Contains(r.clauses[ci].idle, mi) {
+		return true
+	}
 	for _, ai := range r.clauses[ci].acts {
 		for _, o := range r.acts[ai].objects {
 			if o == mi {

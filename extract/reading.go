@@ -82,6 +82,7 @@ type clause struct {
 	opens    []openCue
 	mentions []int
 	acts     []int
+	idle     []int // mentions that nothing is done with, as the clause says
 	qtys     []int
 	chatter  bool
 	together bool // says that things go back on from here

@@ -1545,6 +1545,9 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		if name == "leave off" && st == Discarded {
 			continue
 		}
+		if a.rule == withOff && st != "" {
+			continue
+		}
 		if n == "remove" && a.verb < 0 && st == Removed && keptIn[r.word(a.hi)] && s.fitting(a.lo) {
 			n = "fit" // "spacers off the zip tie": from where they were kept
 		}
