@@ -770,6 +770,9 @@ func (r *reading) mark() {
 				for _, l := range labels {
 					m |= moodOf[l]
 				}
+				if m == hypothetical && r.toks[i].s == "you" && r.word(i+1) == "can" && r.saidNow(c, i) {
+					continue // "now you can get the cover off"
+				}
 				if m == together {
 					c.together = true // a turn of the work, no frame of what is told
 					continue
@@ -809,6 +812,19 @@ func (r *reading) mark() {
 		q.cl = r.toks[q.lo].cl
 		r.clauses[q.cl].qtys = append(r.clauses[q.cl].qtys, qi)
 	}
+}
+
+// saidNow tells whether "now" opens a clause before token i.
+func (r *reading) saidNow(c *clause, i int) bool {
+	for k := c.lo; k < i; k++ {
+		switch w := r.toks[k].s; {
+		case w == "now":
+			return true
+		case !openers[w] && w != "and" && w != "so" && w != "then":
+			return false
+		}
+	}
+	return false
 }
 
 // opening finds the spoken tool list near the start of the talk. What is said
