@@ -96,6 +96,12 @@ func (r *reading) parts() []Part {
 			}
 		}
 	}
+	// "the lever has to be swapped from the old shoe"
+	for mi := range r.mentions {
+		if m := &r.mentions[mi]; m.kind&(lexicon.Part|lexicon.Fastener) != 0 && m.prep == "" && r.carriedOver(m) {
+			add(m.name, "reused", m, m.from, m.hi+6)
+		}
+	}
 	for _, t := range r.things {
 		for _, e := range t.events {
 			if e.action == "discard" && (e.act < 0 || r.acts[e.act].mood&(conditional|hypothetical) == 0) {
@@ -129,6 +135,26 @@ func (r *reading) heIsIt(c *clause) bool {
 	return is
 }
 
+// carriedOver reads "swapped from the old shoe", "moved onto the new one", "comes
+// across from the old" of a thing.
+func (r *reading) carriedOver(m *mention) bool {
+	c := &r.clauses[m.cl]
+	moved := false
+	for i := m.hi; i < min(c.hi, m.hi+12); i++ {
+		switch w := r.toks[i].s; w {
+		case "swapped", "moved", "transferred", "swaps", "moves", "transfers", "robbed":
+			moved = true
+		case "not", "don't", "never", "if":
+			return false
+		case "from", "off", "onto", "to":
+			if moved && r.word(i+1) == "the" && (r.word(i+2) == "old" && w != "to" && w != "onto" || r.word(i+2) == "new" && (w == "to" || w == "onto")) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // joined tells whether two mentions are joined by "and" with nothing of their own between.
 func (r *reading) joined(a, b int) bool {
 	lo, hi := r.mentions[a].hi, r.mentions[b].lo
@@ -138,6 +164,9 @@ func (r *reading) joined(a, b int) bool {
 // isNewHere reads "needle bearing, new" and "the clips are new".
 func (r *reading) isNewHere(m *mention) bool {
 	c := &r.clauses[m.cl]
+	if o := r.lastOf(c); o != nil && o.prep == "in" && m.prep == "" && o.hi < c.hi && r.word(o.hi) == "'s" && r.word(o.hi+1) == "new" && o != m && o.lo > m.lo && o.lo-m.hi <= 3 {
+		return true // "the spider in the coupling's new too"
+	}
 	i := m.hi
 	if v := r.word(i); (v == "comes" || v == "come" || v == "came") && r.word(i+1) == "new" && i+1 < c.hi {
 		return true
@@ -145,7 +174,22 @@ func (r *reading) isNewHere(m *mention) bool {
 	if i < c.hi && (r.toks[i].s == "are" || r.toks[i].s == "is" || r.toks[i].s == "'s") {
 		i++
 	}
-	return i < c.hi && r.toks[i].s == "new" && (i+1 == c.hi || r.toks[i].brk >= brkPause)
+	if i < c.hi && (r.toks[i].s == "both" || r.toks[i].s == "all") {
+		i++ // "bearings, both new"
+	}
+	if i >= c.hi || r.toks[i].s != "new" || r.detail(m) != nil {
+		return false
+	}
+	w := r.word(i + 1)
+	return i+1 == c.hi || r.toks[i].brk >= brkPause || w == "too" || w == "as" || w == "also"
+}
+
+// lastOf gives the last thing that a clause names.
+func (r *reading) lastOf(c *clause) *mention {
+	if len(c.mentions) == 0 {
+		return nil
+	}
+	return &r.mentions[c.mentions[len(c.mentions)-1]]
 }
 
 // comesWith reads "the new ones come with rubbers and washers", "circlips out of the kit":
@@ -292,11 +336,22 @@ func (r *reading) notPlace(ci int, t *thing) *thing {
 // newOne gives the token of "a new one", -1 where the clause has none.
 func (r *reading) newOne(c *clause) int {
 	for i := c.lo; i+1 < c.hi; i++ {
-		if n := r.toks[i+1].s; r.toks[i].s == "new" && (n == "one" || n == "ones" || (n == "piece" || n == "length") && r.word(i+2) != "of") && r.toks[i+1].men < 0 {
+		if n := r.toks[i+1].s; r.toks[i].s == "new" && (n == "one" || n == "ones" || (n == "piece" || n == "length") && r.word(i+2) != "of" || (n == "set" || n == "pair") && r.word(i+2) == "of" && (r.word(i+3) == "those" || r.word(i+3) == "them" || r.word(i+3) == "these")) && r.toks[i+1].men < 0 && !r.awaited(c, i) {
 			return i
 		}
 	}
 	return -1
+}
+
+// awaited tells whether the new one at token i has yet to come: "till the new one comes".
+func (r *reading) awaited(c *clause, i int) bool {
+	for k := max(c.lo, i-3); k < i; k++ {
+		switch r.toks[k].s {
+		case "when", "till", "until", "before", "if", "unless":
+			return true
+		}
+	}
+	return false
 }
 
 // oneFor gives what "a new one" is one of: what it goes on as, what came off last,
@@ -498,6 +553,9 @@ func (r *reading) standIns() []standIn {
 	var out []standIn
 	for ci := range r.clauses {
 		c := &r.clauses[ci]
+		if len(c.mentions) > 0 && r.carriedOver(&r.mentions[c.mentions[0]]) {
+			continue
+		}
 		temporary := false
 		for _, o := range c.opens {
 			temporary = temporary || o.signal == "stand-in"
@@ -532,8 +590,12 @@ func (r *reading) putThere(c *clause) (standIn, bool) {
 		if a.unknown {
 			// "put a bent nail through there": its name is what stands after the verb
 			lo := a.verb + 1
-			for lo < c.hi && (determiner[r.toks[lo].s] || r.toks[lo].s == "here" || prepositions[r.toks[lo].s] || dropWords[r.toks[lo].s]) {
+			for lo < c.hi && (determiner[r.toks[lo].s] || r.toks[lo].s == "here" || r.word(lo+1) == "of" || r.toks[lo].s == "of" || prepositions[r.toks[lo].s] || dropWords[r.toks[lo].s]) {
 				lo++
+			}
+			if lo < c.hi && r.toks[lo].men >= 0 && r.mentions[r.toks[lo].men].kind&(lexicon.Consumable|lexicon.Part|lexicon.Fastener) != 0 {
+				m := &r.mentions[r.toks[lo].men]
+				return standIn{r.toks[lo].men, m.name, m.from, m.hi + 4}, true
 			}
 			hi := lo
 			for hi < c.hi && hi < lo+3 && !stopWords[r.toks[hi].s] && !prepositions[r.toks[hi].s] && r.toks[hi].qty < 0 && r.toks[hi].men < 0 {
@@ -596,7 +658,7 @@ func (r *reading) laying(c *clause) bool {
 	return true
 }
 
-var againPhrases = [][]string{{"'s", "going", "back"}, {"are", "going", "back"}, {"is", "going", "back"}, {"'re", "going", "back"}, {"be", "going", "back"}, {"'s", "coming", "back"}, {"run", "it", "again"}, {"use", "it", "again"}, {"use", "them", "again"}, {"take", "it", "again"}, {"going", "in", "again"}, {"goes", "in", "again"}, {"go", "in", "again"}, {"still", "good"}, {"used", "again"}, {"gets", "reused"}, {"get", "reused"}, {"be", "reused"}, {"is", "reused"}, {"are", "reused"}, {"swaps", "over"}, {"swap", "over"}, {"go", "again"}, {"same", "one"}, {"perfectly", "good"}, {"as", "good", "as", "new"}, {"can", "be", "used"}, {"are", "good"}, {"are", "fine"}, {"are", "okay"}, {"is", "fine"}}
+var againPhrases = [][]string{{"'s", "going", "back"}, {"are", "going", "back"}, {"is", "going", "back"}, {"'re", "going", "back"}, {"be", "going", "back"}, {"'s", "coming", "back"}, {"run", "it", "again"}, {"use", "it", "again"}, {"use", "them", "again"}, {"take", "it", "again"}, {"going", "in", "again"}, {"goes", "in", "again"}, {"goes", "again"}, {"go", "in", "again"}, {"still", "good"}, {"used", "again"}, {"gets", "reused"}, {"get", "reused"}, {"be", "reused"}, {"is", "reused"}, {"are", "reused"}, {"swaps", "over"}, {"swap", "over"}, {"go", "again"}, {"same", "one"}, {"perfectly", "good"}, {"as", "good", "as", "new"}, {"can", "be", "used"}, {"are", "good"}, {"are", "fine"}, {"are", "okay"}, {"is", "fine"}}
 
 // usedAgain reads "that's going back in", "i'm gonna run it again" of a thing.
 func (r *reading) usedAgain(c *clause, m *mention) bool {

@@ -408,7 +408,7 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 	if (next == "head" || next == "heads" || next == "af") && numberInt(r, a, b) && r.toks[b-1].brk <= brkPause {
 		return true
 	}
-	if frac := b > a+1 || !numberInt(r, a, b); frac && r.inchSize(c, a, b) {
+	if frac := b > a+1 || !numberInt(r, a, b); frac && r.inchSize(c, a, b, val) {
 		return true
 	}
 	// "sixteen for the cone": what it is for
@@ -418,9 +418,11 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 		}
 	}
 	// "two nuts, ten", "eight screws seventeen", "one bolt under it, ten"
-	if numberInt(r, a, b) && b-a == 1 && a > c.lo && (b == c.hi || r.toks[b-1].brk >= brkPause || next == "both" || next == "and") {
-		for i := a - 1; i >= c.lo && i > a-5; i-- {
-			if m := r.toks[i].men; m >= 0 {
+	if numberInt(r, a, b) && b-a == 1 && a > c.lo && (b == c.hi || r.toks[b-1].brk >= brkPause || next == "both" || next == "each" || next == "and") {
+		for i := a - 1; i >= c.lo && i > a-8; i-- {
+			if m := r.toks[i].men; m >= 0 && wide(val) && r.mentions[m].prep != "" && r.mentions[m].prep != "of" {
+				continue // "a nyloc under the cap, thirteen each side"
+			} else if m >= 0 {
 				if r.mentions[m].kind&lexicon.Fastener != 0 && (r.mentions[m].count > 0 || r.mentions[m].plural) && (i == a-1 || r.toks[a-1].brk >= brkComma) {
 					return true
 				}
@@ -620,7 +622,7 @@ var fractionWord = set("eighth eighths sixteenth sixteenths half quarter quarter
 
 // inchSize tells whether a fraction said without a unit is a size: eighths and
 // sixteenths are, halves and quarters only with an article or a tool.
-func (r *reading) inchSize(c *clause, a, b int) bool {
+func (r *reading) inchSize(c *clause, a, b int, val *big.Rat) bool {
 	for i := b; i < min(c.hi, b+4); i++ {
 		switch r.toks[i].s {
 		case "turn", "turns", "past", "hour", "inch", "inches", "plenty", "enough", "clear":
@@ -631,7 +633,7 @@ func (r *reading) inchSize(c *clause, a, b int) bool {
 		if w := r.toks[i].s; strings.HasSuffix(w, "/8") || strings.HasSuffix(w, "/16") || strings.HasSuffix(w, "/32") || strings.HasSuffix(w, "/64") {
 			return !r.measured(c) && r.word(b) != "of"
 		} else if strings.HasPrefix(w, "eighth") || strings.HasPrefix(w, "sixteenth") || w == "seconds" && i > a {
-			return !r.measured(c) && r.toks[b-1].s != "eighth"
+			return !r.measured(c) && (r.toks[b-1].s != "eighth" || val.Cmp(big.NewRat(1, 1)) > 0)
 		}
 	}
 	return false

@@ -357,7 +357,7 @@ func (r *reading) usedAsTool(m *mention) bool {
 	}
 	for i := lo; i < m.from; i++ {
 		switch r.toks[i].s {
-		case "use", "using", "used", "with", "grab", "need", "wear", "wearing":
+		case "use", "using", "used", "with", "grab", "need", "needs", "wants", "takes", "wear", "wearing":
 			return true
 		case "got", "have", "'ve":
 			if m.kind&(lexicon.Part|lexicon.Fastener) == 0 {
