@@ -412,6 +412,9 @@ func (r *reading) intoContainer(ci, k int) string {
 		if writings[w] {
 			return "none"
 		}
+		if m := r.toks[i].men; m >= 0 && r.mentions[m].kind&lexicon.Fastener != 0 {
+			return "" // a bearing's cup
+		}
 		if containers[w] && !(w == "can" && subjects[r.toks[i-1].s]) {
 			return "store"
 		}
@@ -517,7 +520,7 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	if r.toks[i].s == "saw" && a.verb >= 0 && (subjects[p] || p == "never" || p == "ever") {
 		return false // of seeing
 	}
-	if (p == "old" || p == "quick" || p == "little" || p == "proper" || p == "bloody") && a.verb >= 0 && !a.subject {
+	if (p == "old" || p == "quick" || p == "little" || p == "proper" || p == "bloody" || p == "new" || p == "whole") && a.verb >= 0 && !a.subject {
 		return false // "the old bash it with a hammer kind"
 	}
 	if p == "the" || p == "a" || p == "an" || p == "no" && a.verb >= 0 || p == "my" || p == "your" || p == "nice" || p == "good" || p == "of" || p == "some" || p == "any" {

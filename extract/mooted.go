@@ -360,6 +360,9 @@ func (r *reading) takenBack(ci int, a *act) bool {
 // people are those from whom a thing is got or bought.
 var people = set("neighbor neighbour mate friend brother dad father uncle bloke fella guy lad man shop dealer internet missus wife boss seller supplier")
 
+// relatives are never what is worked on.
+var relatives = set("wife husband mum mother son daughter missus")
+
 // fromSomebody reads "I got the spanner off the neighbour".
 func (r *reading) fromSomebody(c *clause, a *act) bool {
 	if a.verb < 0 || a.action.Name != "remove" || r.word(a.hi-1) != "off" {

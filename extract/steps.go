@@ -63,7 +63,7 @@ func (r *reading) steps() []Step {
 		if again {
 			return
 		}
-		if p := phaseOf[action]; p != "" {
+		if p := phaseOf[action]; p != "" && !(p == "preparing" && phase != p) && !(action == "test" && handled[strings.ToLower(firstWord(text))]) {
 			phase = p
 		}
 		st := Step{N: len(out) + 1, Text: text, Phase: phase, Place: r.place(lo, hi).by(rule), End: round3(r.at(hi - 1)), OffCamera: off, LedgerIDs: []string{}}
@@ -135,15 +135,21 @@ func (r *reading) steps() []Step {
 	return out
 }
 
+// handled are the verbs of trying a thing that are as often part of other work.
+var handled = set("squeeze wiggle rock shake tug pull pump")
+
+func firstWord(s string) string {
+	w, _, _ := strings.Cut(s, " ")
+	return w
+}
+
 // hasValue tells whether a step says how tight.
 func hasValue(s string) bool {
 	return strings.Contains(s, "·") || strings.Contains(s, "degrees further")
 }
 
 func sameVerb(a, b string) bool {
-	x, _, _ := strings.Cut(a, " ")
-	y, _, _ := strings.Cut(b, " ")
-	return x == y
+	return firstWord(a) == firstWord(b)
 }
 
 // left is how an action leaves a thing, as far as telling it again goes.
@@ -220,7 +226,7 @@ func (r *reading) isStep(c *clause, a *act) bool {
 		return true
 	}
 	if a.unknown && !a.bare && a.verb >= 0 && !a.subject {
-		if w, whose := r.firstUnknown(a, c); bodily[w] && (whose == "your" || whose == "my" || whose == "other" || whose == "free" || strings.HasSuffix(w, "s") && w != "arms") || a.action.Name == "inspect" && !signs[w] && !signs[lexicon.Singular(w)] {
+		if w, whose := r.firstUnknown(a, c); relatives[w] || bodily[w] && (whose == "your" || whose == "my" || whose == "other" || whose == "free" || strings.HasSuffix(w, "s") && w != "arms") || a.action.Name == "inspect" && !signs[w] && !signs[lexicon.Singular(w)] {
 			return false
 		}
 		if r.onlyWhere(a, c) {
@@ -377,6 +383,10 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 			on = " the " + r.calledIn(&r.mentions[a.objects[0]])
 		}
 		return trimStep("Tap"+on+" with the "+tool.name) + "."
+	case "consumable and place":
+		if a.action.Name == "apply" {
+			return r.dosed(c, a, hi)
+		}
 	case "thing gets":
 		m, o := &r.mentions[a.objects[0]], &r.mentions[a.objects[1]]
 		dose := m.hi
@@ -430,6 +440,31 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 	}
 	return trimStep(s) + "."
 }
+
+// dosed words "smear of grease on the axle": how much of what goes where.
+func (r *reading) dosed(c *clause, a *act, hi int) string {
+	m := &r.mentions[a.objects[0]]
+	var w []string
+	for i := a.lo; i < m.lo; i++ {
+		if s := r.toks[i].s; r.toks[i].men < 0 && !dropWords[s] && !openers[s] && s != "and" && s != "the" && firstPerson[s] == "" && !(len(w) == 0 && (s == "of" || s == "that" || s == "this" || s == "then")) {
+			w = append(w, s)
+		}
+	}
+	if m.isNew {
+		w = append(w, "new")
+	}
+	what := strings.Join(append(w, m.name), " ")
+	if len(w) > 0 && single[w[0]] {
+		what = "a " + what
+	}
+	if where := r.tail(c, a.hi, hi); where != "" {
+		return trimStep("Put "+what+where) + "."
+	}
+	return trimStep("Apply "+what) + "."
+}
+
+// single are the words for a dose that want an article.
+var single = set("drop dab smear squirt touch blob wipe lick spot bead film wrap dash shot bit coat layer light thin small tiny")
 
 // cleanedWith words "brake cleaner both sides of the disc": what is cleaned, and with what.
 func (r *reading) cleanedWith(c *clause, a *act, hi int) string {
@@ -647,6 +682,9 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 				w = append(w, n)
 			}
 			if i == m.hi-1 && t.brk == brkComma {
+				if objPlaced && i+1 < end && r.othersAt(i+1, a) {
+					break
+				}
 				w[len(w)-1] += ","
 			}
 			continue
@@ -686,11 +724,14 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			if x != "" {
 				w = append(w, x)
 			} else if i > a.hi {
+				if n := len(w); n > 3 && w[n-2] == "to" {
+					w = w[:n-2] // "to give | myself some room"
+				}
 				break
 			}
 			continue
 		}
-		if i >= a.hi && (t.s == "that" || t.s == "it" || t.s == "there" || t.s == "they" || t.s == "which") && (r.word(i+1) == "'s" || r.word(i+1) == "is" || r.word(i+1) == "are" || r.word(i+1) == "'re") {
+		if i >= a.hi && (t.s == "that" || t.s == "it" || t.s == "there" || t.s == "they" || t.s == "which") && i+1 < end && (linking[r.word(i+1)] || r.word(i+1) == "should" || r.word(i+1) == "must") {
 			break
 		}
 		if objPlaced && len(w) >= 6 && (t.s == "where" || t.s == "so" || t.s == "which" || t.s == "although" || t.s == "because") && i >= a.hi {
@@ -709,10 +750,13 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		if asides[t.s] && (i+1 == end || t.brk >= brkComma) {
 			continue
 		}
-		if dropWords[t.s] && t.qty < 0 && !(t.s == "right" && (r.word(i+1) == "side" || i > 0 && r.toks[i-1].s == "the")) {
+		if dropWords[t.s] && t.qty < 0 && !(t.s == "like" && (r.word(i+1) == "a" || r.word(i+1) == "an")) && !(t.s == "right" && (r.word(i+1) == "side" || i > 0 && r.toks[i-1].s == "the")) {
 			continue
 		}
 		if (t.s == "and" || t.s == "which" || t.s == "because" || t.s == "but" || t.s == "or" && t.men < 0) && i >= a.hi && r.clauseBreak(i, end) {
+			break
+		}
+		if objPlaced && i > first && r.toks[i-1].brk == brkComma && (t.s == "that" || t.s == "this" || t.s == "and" && r.othersAt(i+1, a)) {
 			break
 		}
 		if strings.HasPrefix(t.s, "'") {
@@ -722,9 +766,9 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			continue
 		}
 		if t.brk == brkComma && i+1 < end {
-			if objPlaced && r.pastForm(r.toks[i+1].s) {
+			if objPlaced && (r.pastForm(r.toks[i+1].s) || r.othersAt(i+1, a)) {
 				w = append(w, s)
-				break // ", dunked it": the next thing done
+				break // ", dunked it", ", grease on the pivot": the next thing done
 			}
 			s += ","
 		}
@@ -758,6 +802,20 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 	return trimStep(strings.Join(w, " ")) + "."
 }
 
+// othersAt tells whether what begins at token i is a thing of its own, and no more
+// of what an act is done to or with.
+func (r *reading) othersAt(i int, a *act) bool {
+	for i < len(r.toks)-1 && r.toks[i].men < 0 && (determiner[r.toks[i].s] || dropAdj[r.toks[i].s]) {
+		i++
+	}
+	mi := r.toks[i].men
+	if mi < 0 || slices.Contains(a.objects, mi) {
+		return false
+	}
+	m := &r.mentions[mi]
+	return m.kind&lexicon.Tool == 0 && m.prep == "" && m.hi < len(r.toks) && (r.toks[m.hi-1].brk >= brkComma || r.kind(m.hi).is(wOn|wOff) || r.toks[m.hi].s == "back")
+}
+
 // wholeMachine are the actions that, with nothing named, are done to the machine.
 var wholeMachine = set("lower place remove disconnect")
 
@@ -782,6 +840,11 @@ func (r *reading) needsThe(i int, m *mention) bool {
 		p := r.toks[i-1].s
 		if i > 1 && p == "half" && determiner[r.toks[i-2].s] {
 			return false
+		}
+		for k := i - 1; k > 0 && k > i-4 && r.toks[k].men < 0 && !stopWords[r.toks[k].s] && r.toks[k].brk == brkNone; k-- {
+			if determiner[r.toks[k-1].s] {
+				return false // "the little safety plate"
+			}
 		}
 		if r.toks[i-1].qty >= 0 || determiner[p] || !stopWords[p] && r.toks[i-1].men < 0 && !r.isVerbForm(p) || dropAdj[p] || countOf[p] > 0 {
 			return false
@@ -818,6 +881,16 @@ func (r *reading) clauseBreak(i, end int) bool {
 	next := r.word(i + 1)
 	if subjects[next] && next != "that" && next != "this" && next != "these" && next != "those" {
 		return true
+	}
+	if r.toks[i].s == "and" {
+		// "and all the oil runs away"
+		k := i + 1
+		for k < end && (determiner[r.toks[k].s] || dropAdj[r.toks[k].s] || r.toks[k].men >= 0) {
+			k++
+		}
+		if k > i+1 && k < end && r.toks[k-1].men >= 0 && strings.HasSuffix(r.toks[k].s, "s") && r.isVerbForm(r.toks[k].s) && !r.plainVerb(r.toks[k].s) {
+			return true
+		}
 	}
 	return r.toks[i].s == "because" || r.toks[i].s == "but" || r.toks[i].s == "which"
 }
@@ -857,8 +930,12 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 	between := false
 	for i := lo; i < hi && len(w) < 12; i++ {
 		t := &r.toks[i]
-		if i == lo && !prepositions[t.s] && t.s != "both" && t.s != "all" {
+		if n := r.word(i + 1); i == lo && !prepositions[t.s] && !((t.s == "both" || t.s == "all") && (n == "sides" || n == "faces" || n == "ends" || n == "over" || n == "round" || n == "around")) {
 			return ""
+		}
+		if i == lo && t.s == "of" {
+			w = append(w, "from") // "out of the carrier"
+			continue
 		}
 		if t.s == "and" && between && i+1 < hi && (determiner[r.toks[i+1].s] || r.toks[i+1].men >= 0) {
 			w, between = append(w, "and"), false
@@ -882,6 +959,12 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 			continue
 		}
 		if dropWords[t.s] && t.s != "right" {
+			continue
+		}
+		if t.men >= 0 && r.mentions[t.men].misheard {
+			if m := &r.mentions[t.men]; i == m.lo {
+				w = append(w, m.name)
+			}
 			continue
 		}
 		w = append(w, r.talk.Text[t.lo:t.hi])
