@@ -440,7 +440,15 @@ func (r *reading) actAt(ci, i int) (act, int) {
 	for _, w := range after {
 		among |= 1 << (w % 64)
 	}
-	for _, v := range r.lex.LemmasOf(r.ids[i]) {
+	longer := r.lex.ID(strings.TrimSuffix(t.s, "d")) // scraped is of scrape, and not of scrap
+	lemmas := r.lex.LemmasOf(r.ids[i])
+	if !strings.HasSuffix(t.s, "ed") || !slices.Contains(lemmas, longer) {
+		longer = 0
+	}
+	for _, v := range lemmas {
+		if longer != 0 && v != longer {
+			continue
+		}
 		patterns := r.lex.PatternsOf(v)
 		for k, last := range r.lex.LastsOf(v) {
 			if last.Word != 0 && (among>>(last.Word%64)&1 == 0 || !slices.Contains(after[:min(int(last.Reach), len(after))], last.Word)) {
@@ -496,6 +504,12 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	}
 	if n := r.word(i + 1); a.verb >= 0 && !a.subject && r.toks[i].brk < brkComma && (n == "is" || n == "are" || n == "'s" || n == "was" || n == "were") {
 		return false // "the mark is up"
+	}
+	if i > c.lo && a.verb >= 0 && !a.subject && strings.HasSuffix(r.toks[i].s, "ed") && countOf[r.toks[i-1].s] > 1 {
+		return false // "two threaded holes"
+	}
+	if r.toks[i].s == "tension" && len(a.objects) > 0 && r.mentions[a.objects[0]].from == i+1 && !r.mentions[a.objects[0]].definite && !r.mentions[a.objects[0]].plural {
+		return false // "tension pin in the small hole"
 	}
 	if asAdj[r.toks[i].s] && a.verb >= 0 && !a.subject && len(a.objects) > 0 {
 		// "wet rag over the tank", "both faces clean, new gasket"
@@ -1846,6 +1860,10 @@ func (r *reading) moodOf(ci int, a *act) mood {
 	switch r.toks[head].s {
 	case "when", "while", "before", "until", "till", "as", "whenever", "where":
 		m |= framed
+	case "which", "how", "why", "whether":
+		if head+1 < c.hi && (r.toks[head+1].men >= 0 || r.toks[head+1].s == "one" || r.toks[head+1].s == "way" || r.toks[head+1].s == "side") {
+			m |= framed // "which cable goes in front"
+		}
 	case "once", "after", "since":
 		m |= framed
 	case "because", "cause", "coz", "cuz":

@@ -277,6 +277,9 @@ func (r *reading) describes(c *clause, a *act) bool {
 	if p == "what" && !a.subject {
 		return true
 	}
+	if w == "held" && p != "i" && p != "we" && p != "you" && p != "and" && p != "then" && p != "just" {
+		return true // "held with one screw"
+	}
 	if (w == "hold" || w == "keep" || w == "carry") && !a.subject && a.verb > c.lo && r.toks[a.verb-1].brk <= brkPause {
 		// "two long bolts hold it to the bracket", "three of them hold it in"
 		if m := r.toks[a.verb-1].men; m >= 0 && r.mentions[m].plural && r.mentions[m].prep == "" || p == "them" || p == "those" || p == "ones" || p == "both" || p == "all" || pp == "of" && countOf[p] > 1 {
@@ -303,7 +306,7 @@ func (r *reading) describes(c *clause, a *act) bool {
 		}
 	}
 	for i := a.verb - 1; i > c.lo && i > a.verb-4; i-- {
-		if s := r.toks[i].s; (s == "before" || s == "until" || s == "till" || s == "while" || s == "where") && i+1 < a.verb && r.toks[i+1].men < 0 && subjects[r.toks[i+1].s] {
+		if s := r.toks[i].s; (s == "before" || s == "until" || s == "till" || s == "while" || s == "where" || s == "like") && i+1 < a.verb && r.toks[i+1].men < 0 && subjects[r.toks[i+1].s] {
 			return true // "you want to do that before you fit it"
 		}
 	}

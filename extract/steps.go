@@ -97,7 +97,7 @@ func (r *reading) steps() []Step {
 			}
 			text := r.stepText(c, a, hi)
 			h := valueAt[ci]
-			if h != nil && h.of != nil && (a.action.Name == "torque" || a.action.Name == "tighten" || a.action.Name == "adjust" || a.action.Name == "fit") {
+			if h != nil && h.of != nil && (a.action.Name == "torque" || a.action.Name == "tighten" || a.action.Name == "adjust" || a.action.Name == "fit" || a.action.Name == "lift") {
 				if h.applied == "done" {
 					text = r.torqueText(h)
 					done = true
@@ -734,6 +734,15 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		if i >= a.hi && (t.s == "that" || t.s == "it" || t.s == "there" || t.s == "they" || t.s == "which") && i+1 < end && (linking[r.word(i+1)] || r.word(i+1) == "should" || r.word(i+1) == "must") {
 			break
 		}
+		if t.s == "that" && objPlaced && i >= a.hi && i+1 < end {
+			k := i + 1
+			if n := r.word(k); n == "just" || n == "only" {
+				k++
+			}
+			if s := r.word(k); strings.HasSuffix(s, "s") && len(s) > 3 && !r.plainVerb(s) && (s == "gives" || s == "lets" || s == "makes" || s == "takes" || r.isVerbForm(s) && r.toks[k].men < 0) {
+				break // "that just gives you some slack"
+			}
+		}
 		if objPlaced && len(w) >= 6 && (t.s == "where" || t.s == "so" || t.s == "which" || t.s == "although" || t.s == "because") && i >= a.hi {
 			break // an explanation
 		}
@@ -805,7 +814,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 // othersAt tells whether what begins at token i is a thing of its own, and no more
 // of what an act is done to or with.
 func (r *reading) othersAt(i int, a *act) bool {
-	for i < len(r.toks)-1 && r.toks[i].men < 0 && (determiner[r.toks[i].s] || dropAdj[r.toks[i].s]) {
+	for k := 0; k < 3 && i < len(r.toks)-1 && r.toks[i].men < 0 && (determiner[r.toks[i].s] || !stopWords[r.toks[i].s]); k++ {
 		i++
 	}
 	mi := r.toks[i].men
@@ -813,7 +822,7 @@ func (r *reading) othersAt(i int, a *act) bool {
 		return false
 	}
 	m := &r.mentions[mi]
-	return m.kind&lexicon.Tool == 0 && m.prep == "" && m.hi < len(r.toks) && (r.toks[m.hi-1].brk >= brkComma || r.kind(m.hi).is(wOn|wOff) || r.toks[m.hi].s == "back")
+	return m.kind&lexicon.Tool == 0 && m.prep == "" && m.hi < len(r.toks) && r.toks[m.hi-1].brk < brkComma && (r.kind(m.hi).is(wOn|wOff) || r.toks[m.hi].s == "back")
 }
 
 // wholeMachine are the actions that, with nothing named, are done to the machine.
@@ -942,6 +951,9 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 			continue
 		}
 		between = between || t.s == "between"
+		if t.s == "where" && len(w) > 2 {
+			break
+		}
 		if n := r.word(i + 1); t.s == "for" && (n == "now" || n == "the" && (r.word(i+2) == "time" || r.word(i+2) == "moment" || r.word(i+2) == "minute")) {
 			break
 		}
