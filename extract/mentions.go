@@ -242,7 +242,7 @@ func (r *reading) softHere(c *clause, i int) bool {
 	case i > c.lo && r.toks[i-1].qty >= 0 || numberWord[prev]:
 		return false
 	case prev == "":
-		return i == c.lo && (offWords[next] || next == "back")
+		return (i == c.lo || r.toks[i-1].brk >= brkComma) && (offWords[next] || next == "back")
 	case prev == "new" || prev == "old" || prev == "spare":
 		return true
 	case prev == "with" && w != r.toks[i].s:

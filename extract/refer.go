@@ -566,6 +566,9 @@ func (s *tracker) resolve(ci, mi int) *thing {
 	if fastener && bare && alike[m.head] {
 		if t := s.inHandFastener(mi, owner, side); t != nil {
 			t.christen(m)
+			if w := whereOf(m); w != "" && t.count > 1 && (m.count == 0 || m.count < t.count) && t.name != "" && !t.mods[w] && !t.mods[canonPlace(w)] {
+				return s.placed(t, w, m.plural, m.lo)
+			}
 			return s.sided(t, m, side)
 		}
 		name := ""
@@ -1269,7 +1272,7 @@ func (s *tracker) pronoun(a *act) *thing {
 		return t != nil && (!wantFastener || t.fastener || t.turned || !strict && tightens[t.head]) && (!strict || !many || t.plural || t.count > 1)
 	}
 	if a.pronoun == "one" || a.pronoun == "ones" {
-		if t := s.placedOne(r.clauses[a.cl].lo, r.clauses[a.cl].hi); t != nil {
+		if t := s.placedOne(r.clauses[a.cl].lo, r.clauses[a.cl].hi, nil); t != nil {
 			return t
 		}
 		if i := s.saidNew(a); i >= 0 {
@@ -1401,7 +1404,7 @@ func (r *reading) many(a *act) bool {
 
 // placedOne gives the fastener that the tokens lo to hi tell by its place alone,
 // "the top ones", "the long one", of those in hand; or nil.
-func (s *tracker) placedOne(lo, hi int) *thing {
+func (s *tracker) placedOne(lo, hi int, part *thing) *thing {
 	r := s.r
 	for i := lo; i+1 < hi; i++ {
 		w, n := r.toks[i].s, r.toks[i+1].s
@@ -1425,22 +1428,44 @@ func (s *tracker) placedOne(lo, hi int) *thing {
 				of = t
 			}
 		}
+		if of == nil && part != nil {
+			of = s.unnamedOf(part, i)
+		}
 		if of == nil {
 			return nil
 		}
-		// one of several that were spoken of as one thing until now
-		c := *of
-		c.mods = map[string]bool{w: true, canonPlace(w): true}
-		for k := range of.mods {
-			c.mods[k] = true
-		}
-		c.name, c.place, c.plural, c.count = w+" "+of.name, w, n != "one" && n != "guy", 0
-		c.events, c.mentions, c.twin, c.first, c.last = append([]event{}, of.events...), nil, nil, i, i
-		r.addThing(&c)
-		s.touch(&c)
-		return &c
+		return s.placed(of, w, n != "one" && n != "guy", i)
 	}
 	return nil
+}
+
+// placed gives those of several fasteners that a word of place tells apart, spoken
+// of as one thing until now.
+func (s *tracker) placed(of *thing, w string, plural bool, at int) *thing {
+	c := *of
+	c.mods = map[string]bool{w: true, canonPlace(w): true}
+	for k := range of.mods {
+		c.mods[k] = true
+	}
+	c.name, c.place, c.plural, c.count = w+" "+of.name, w, plural, 0
+	if !plural {
+		c.name = lexicon.Singular(c.name)
+	}
+	c.events, c.mentions, c.twin, c.first, c.last = append([]event{}, of.events...), nil, nil, at, at
+	s.r.addThing(&c)
+	s.touch(&c)
+	return &c
+}
+
+// whereOf gives the word of place that tells a mention apart, "" where none does:
+// the long ones and the left ones are told otherwise.
+func whereOf(m *mention) string {
+	for _, w := range m.mods {
+		if opposite[canonPlace(w)] != "" && sideOf[w] == "" && w != "long" && w != "short" {
+			return w
+		}
+	}
+	return ""
 }
 
 // tightens are the parts that are tightened themselves.

@@ -254,6 +254,9 @@ func (s *tracker) correct(q *quantity) {
 		}
 	}
 	for i := p.hi; i < q.lo; i++ {
+		if m := r.toks[i].men; m >= 0 && r.mentions[m].entry != nil && r.mentions[m].entry != h.of && takesTorque(r.mentions[m].entry) && r.mentions[m].prep == "" {
+			return // "caliper bracket bolts … sorry, caliper bolts": what is taken back is a name
+		}
 		w := r.toks[i].s
 		next := r.word(i + 1)
 		back := w == "sorry" || w == "apologise" || w == "apologize" || w == "lie" && r.toks[i-1].s == "a" || w == "nope" ||
@@ -369,6 +372,9 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 			continue // "says twelve, for the same engine"
 		}
 		if !takesTorque(t) {
+			if m.lo >= q.hi && m.prep == "" && !m.definite {
+				continue // "twelve newton metres, it's an alloy head"
+			}
 			if m.prep == "" || m.prep == "on" || m.prep == "for" || part == nil {
 				part = t
 			}
@@ -427,7 +433,7 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 	if c.hi < len(r.toks) && q.hi >= c.hi-1 {
 		n := &r.clauses[r.toks[c.hi].cl]
 		if w := r.toks[n.lo].s; (w == "that" || w == "those" || w == "these" || w == "it") && len(n.mentions) > 0 && len(n.acts) == 0 && len(n.qtys) == 0 && n.mood&negated == 0 {
-			if m := &r.mentions[n.mentions[0]]; linking[r.word(n.lo+1)] && m.from == n.lo+2 && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && m.prep == "" {
+			if m := &r.mentions[n.mentions[0]]; linking[r.word(n.lo+1)] && m.from == n.lo+2 && (m.definite || m.plural || m.from == m.lo) && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && m.prep == "" {
 				if m.entry == nil {
 					m.entry = s.resolve(r.toks[n.lo].cl, n.mentions[0])
 				}
@@ -435,7 +441,7 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 			}
 		}
 	}
-	if t := s.placedOne(c.lo, c.hi); t != nil {
+	if t := s.placedOne(c.lo, c.hi, s.onTopic(c.lo)); t != nil {
 		return t, "told by its place"
 	}
 	// a heading: "Calipers. Thirty newton metres."
