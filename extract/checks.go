@@ -384,7 +384,12 @@ func (r *reading) selfOdds(ci int) bool {
 			}
 		}
 	}
-	return len(a) > 0 && len(b) > 0 && a[0] != b[0]
+	for i := 0; i < min(len(a), len(b)); i++ {
+		if a[i] != b[i] {
+			return true
+		}
+	}
+	return false
 }
 
 // atOdds tells whether two statements of one matter cannot both be right.

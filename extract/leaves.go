@@ -33,7 +33,7 @@ func (r *reading) leaves(ci int) []openCue {
 }
 
 // chores are works that have a name of their own: "it wants a clean".
-var chores = set("clean wipe bleed check tweak squirt lube polish service skim nip charge flush rub wash rebuild recharge top lick coat going adjust adjustment recalibration calibration alignment balance weld repair tickle retorque oiling")
+var chores = set("clean wipe bleed check tweak squirt lube polish service skim nip charge flush rub wash rebuild recharge top lick coat going adjust adjustment recalibration calibration alignment balance weld repair tickle retorque oiling drop spot")
 
 // often tells of work that is due again and again, on any such machine.
 func (r *reading) often(c *clause) bool {

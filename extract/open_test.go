@@ -55,6 +55,33 @@ func TestLooseEnds(t *testing.T) {
 		{"put back for now, its figure unknown", []string{"The glow plug.", "I don't remember the number for this one, I'll look it up.", "For now I just put it back by hand so no dirt gets in."}, NotTorqued, BeforeUse, "glow plug"},
 		{"standing without", []string{"Level plug out.", "So it's still standing there with no plug in it."}, NotRefitted, BeforeUse, "plug"},
 		{"owed", []string{"I still owe you the part number for the seal, it'll be in the comments."}, Promise, BeforePublishing, "part number"},
+		{"wanted of the thing", []string{"Idler back on its pin.", "It could do with a drop of oil, I've none out here."}, Unfinished, BeforeUse, "idler"},
+		{"wanted of what no list has", []string{"Tail stock's back on. The alignment needs looking at by somebody who knows."}, Unfinished, BeforeUse, "alignment"},
+		{"wanted, and set about", []string{"The shell wants cleaning.", "So wipe the shell out with a rag."}, Unfinished, "", ""},
+		{"wanted of any such machine", []string{"The chain always needs oiling on these."}, Unfinished, "", ""},
+		{"left to do by any verb", []string{"I've still the inner cable to trim."}, Unfinished, BeforeUse, "cable"},
+		{"no lock to be had", []string{"Castle nut back on the hub, sixty newton metres.", "I've no split pin, the shop was shut."}, LockMissing, BeforeUse, "split pin"},
+		{"never had one", []string{"There's no split pin on this one, it's a stiff nut."}, LockMissing, "", ""},
+		{"which way round", []string{"The lip seal goes in with the lip facing out, I think."}, Unsure, BeforeUse, "lip seal"},
+		{"whether it was there", []string{"Was there a shim under this bearing or not? I can't remember."}, Unsure, BeforeUse, "shim"},
+		{"not trusted", []string{"Screw the gland nut in. It went in funny."}, Unsure, BeforeUse, "gland nut"},
+		{"two sources in one breath", []string{"The dipstick says ten w thirty and the booklet says ten w forty for the oil."}, Conflict, BeforeUse, "oil"},
+		{"denied by the machine", []string{"It says on the sticker the impeller turns clockwise. Well it doesn't."}, Conflict, BeforeUse, "impeller"},
+		{"only the one of them", []string{"The diagram's got a shim each side of the lever.", "Mine came apart with only the one."}, Conflict, BeforeUse, "shim"},
+		{"damage put up with", []string{"The drive boot is split. I'll live with it for now, it's on the list."}, Unfinished, BeforeUse, "boot"},
+		{"damage put right", []string{"The drive boot is split. So that's off, and a new drive boot on."}, Unfinished, "", ""},
+		{"in no state to be used", []string{"There's no brake on the trolley at the minute, don't ride it like that."}, Unfinished, BeforeUse, "brake"},
+		{"not to be had", []string{"No gasket in the kit, so I've cut one out of card."}, ReplaceLater, BeforeLater, "gasket"},
+		{"could be used", []string{"You could use a bit of wire for now. I've a new pin, and in it goes."}, ReplaceLater, "", ""},
+		{"no figure at all", []string{"Tighten the gland nut. There's no figure for that, you go till it stops weeping."}, LookUp, "", ""},
+		{"none in the book", []string{"There's no figure for the clamp bolt in my book."}, LookUp, BeforeUse, "clamp bolt"},
+		{"as tight as fingers go", []string{"The crank bolt is just as tight as my fingers go."}, NotTorqued, BeforeUse, "crank bolt"},
+		{"nipped up another day", []string{"Mast bolts in. I'll nip those up on Sunday."}, NotTorqued, BeforeUse, "mast bolts"},
+		{"for a second", []string{"The end bolts are just in loosely for a second."}, NotTorqued, "", ""},
+		{"two left off side by side", []string{"Undertray off. Battery lead off.", "The undertray's not on, and the battery lead I'm leaving off tonight."}, NotRefitted, BeforeUse, "battery lead"},
+		{"the bin of another", []string{"The cowl comes away. Old filter in the bin, new filter in."}, NotRefitted, BeforeUse, "cowl"},
+		{"once more after use", []string{"Head bolts at twenty newton metres. And they want doing again after it's been warm."}, Unfinished, BeforeLater, "head bolts"},
+		{"said, and done", []string{"You want to check the sight glass again after a ride. I have."}, Unfinished, "", ""},
 		{"no promise", []string{"Then I'll do the left side up."}, Promise, "", ""},
 		{"asked of viewers", []string{"If you know the figure for the hanger bolt, put it in the comments."}, Promise, "", ""},
 	}
@@ -109,6 +136,26 @@ func TestOneMatterOneQuestion(t *testing.T) {
 	}
 }
 
+// TestRecap: what people name when they say what is left is asked after, once.
+func TestRecap(t *testing.T) {
+	rec := record(t, "Battery out, it's on the bench. Crank arm off, and the guard off.", "New crank arm on, the bolt is only finger tight for now.", "Chain on. Wheel in.",
+		"So what's left.", "The crank bolt, obviously, and I've got to set the motor sensor.", "Thanks for watching, see you.")
+	sensor := 0
+	for i, o := range rec.Open {
+		if strings.Contains(o.About, "sensor") {
+			sensor++
+		}
+		for _, p := range rec.Open[:i] {
+			if p.About == o.About && p.Kind == o.Kind {
+				t.Errorf("asked twice: %s", o.Question)
+			}
+		}
+	}
+	if sensor != 1 {
+		t.Errorf("asked %d times after the sensor: %+v", sensor, rec.Open)
+	}
+}
+
 // TestWarnings: ways of warning that need no "don't" (common practice, no source).
 func TestWarnings(t *testing.T) {
 	for talk, in := range map[string]string{
@@ -126,6 +173,14 @@ func TestWarnings(t *testing.T) {
 		"That arm's on a spring and it'll have your fingertip.":                "fingertip",
 		"Nobody should touch this cord until there's oil in it.":               "cord",
 		"Hold it square so you don't bend the fins.":                           "fins",
+		"Tighten the lid screws, not hard, it's only plastic.":                 "plastic",
+		"Overfill it and it blows the seals.":                                  "overfill",
+		"Thumb over the circlip, or it'll fly across the shed.":                "circlip",
+		"People take a screwdriver to it and it scores the groove.":            "screwdriver",
+		"The other stuff rots the rubber.":                                     "rubber",
+		"And nobody squeezes that lever.":                                      "lever",
+		"The gate will fall, so somebody holds it.":                            "gate",
+		"The spring in there is under a lot of load.":                          "spring",
 	} {
 		rec := record(t, "Take the wheel off.", talk)
 		found := false
@@ -142,6 +197,10 @@ func TestWarnings(t *testing.T) {
 		"Wear plate on the shredder.",
 		"There's a wire to the solenoid, so you have to unplug it.",
 		"The spring cracked last year and I replaced it.",
+		"I make sure they're in the right order.",
+		"The reed lies flat and there's no crack in it.",
+		"Somebody told me the old one was plastic.",
+		"The belt jumps on when you turn the pulley by hand.",
 		"Put a paint mark on the nut and swing it round a quarter.",
 	} {
 		if rec := record(t, "Take the wheel off.", talk); len(rec.Cautions) > 0 {

@@ -62,7 +62,10 @@ func (r *reading) spokenOpen(rec *Record) []Open {
 			continue // the plug stays out for safety's sake
 		}
 		o := r.askOf(e, rec)
-		if e.kind == NotRefitted {
+		if e.signal == "none" {
+			o.Kind = LockMissing
+			o.Question = "Is there a " + lexicon.Singular(o.About) + " in now? The recording says that there was none to put in."
+		} else if e.kind == NotRefitted {
 			if t := r.leftOff(e, rec); t != nil && (e.signal != "lost" && r.toks[e.lo].s != "left" || e.topic < 0) {
 				o.About, o.LedgerID = torqueName(t), t.id
 				if isLock(t) {
@@ -354,7 +357,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if r.doneAlready(ci) {
 			return nil
 		}
-		if !told && !(r.wants(oc) && said&(hypothetical|conditional) == 0) || r.heardIn(ci, ci, "unrun") || c.mood&asked != 0 || ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.clauses[ci-1].mood&conditional != 0 {
+		if !told && !(r.wants(oc) && (said&(hypothetical|conditional) == 0 || r.toks[oc.lo].s == "could" && said&conditional == 0)) || r.heardIn(ci, ci, "unrun") || c.mood&asked != 0 || ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.clauses[ci-1].mood&conditional != 0 {
 			return nil
 		}
 		if w := r.toks[oc.hi-1].s; (w == "doing" || w == "starting" || w == "do") && !r.today(c) && len(c.mentions) == 0 {
@@ -413,7 +416,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			return nil
 		}
 		e.kind = Unfinished
-		if r.heardIn(ci, hi, "ordered", "stand-in") {
+		if r.heardIn(ci, hi, "ordered") {
 			e.kind, e.before = ReplaceLater, BeforeLater
 		}
 	case "stand-in":
@@ -1049,6 +1052,14 @@ func (r *reading) aimFrom(e *looseEnd) bool {
 // spoken of just before.
 func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 	c := &r.clauses[ci]
+	if e.signal == "none" {
+		for _, mi := range c.mentions {
+			if r.mentions[mi].hi == oc.hi {
+				e.topic, e.sure = mi, true // the lock itself
+				return
+			}
+		}
+	}
 	if e.signal == "undone" && r.wants(oc) {
 		switch mi, named := r.subjectOf(c, oc.lo); {
 		case mi >= 0 && r.topical(&r.mentions[mi]):
@@ -1340,6 +1351,12 @@ func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
 			p.before = BeforeUse
 		}
 		return gap < 25 && p.kind != Promise
+	}
+	if p.signal == "damage" && gap < 12 && (e.signal == "stand-in" || e.signal == "makeshift" || e.signal == "ordered" || e.signal == "later" || e.signal == "undone" && !e.sure) {
+		if c := &r.clauses[r.toks[e.lo].cl]; e.kind == ReplaceLater && !r.saidIn(c, "live") && !r.saidIn(c, "leave") && !r.saidIn(c, "leaving") {
+			p.kind, p.before = ReplaceLater, BeforeLater // something holds it for now
+		}
+		return true // how it is put up with
 	}
 	if p.signal == "unrun" && e.signal != "unrun" {
 		return e.kind == Unfinished && !e.sure && gap < 12 // "that's tomorrow's job"
