@@ -510,6 +510,10 @@ func (r *reading) complete(ci int, m *mention) {
 		if pk.is(wStop|wDeterminer|wPronoun) || countOf[p] > 0 {
 			break
 		}
+		if p == "piece" && i-2 >= c.lo && (countOf[r.toks[i-2].s] > 0 || r.toks[i-2].qty >= 0) {
+			i -= 2 // "a one piece crank"
+			continue
+		}
 		if n, ok := r.compound(c, i-1, m); ok {
 			i = n // "two-piece crankset": how it is built, not how many there are
 			continue
