@@ -64,6 +64,9 @@ func (r *reading) findMentions() {
 				if m.kind == lexicon.Consumable && m2.kind&lexicon.Consumable == 0 && !holdsFluid[m2.head] || m.kind == lexicon.Fastener && m2.hi-m2.lo > 1 {
 					break // "… fresh grease axle back through", "new circlip belt guard on": a list
 				}
+				if m2.kind&lexicon.Fastener != 0 && namesNoBolt[m.head] {
+					break // "prop on washer nut", with no comma heard
+				}
 				if m.kind == lexicon.Tool && m2.kind == lexicon.Tool && (m.hi-m.lo > 1 || m2.hi-m2.lo > 1) {
 					break // "a soft hammer trolley jack and …": a list
 				}
@@ -102,6 +105,9 @@ func (r *reading) findMentions() {
 		}
 	}
 }
+
+// namesNoBolt are the small parts that no bolt or nut is called by.
+var namesNoBolt = set("washer washers spacer spacers shim shims gasket gaskets grommet grommets circlip dowel dowels")
 
 // holdsFluid are the parts that are named after what is in them.
 var holdsFluid = set("tank line hose pipe reservoir cap pump filter seal bottle level plug cooler drain feed can pot tube passage gallery jet switch sensor union bolt nut screw cup hole port chamber container")

@@ -2,6 +2,7 @@ package extract
 
 import (
 	"math/big"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -375,6 +376,9 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 			if m.lo >= q.hi && m.prep == "" && !m.definite {
 				continue // "twelve newton metres, it's an alloy head"
 			}
+			if ownsNone(t.head) && !tightens[t.head] || r.heldStill(ci, mi) && s.onTopic(q.lo) != nil {
+				continue // "cover on, dowels in", "hold the ball joint with the hex"
+			}
 			if m.prep == "" || m.prep == "on" || m.prep == "for" || part == nil {
 				part = t
 			}
@@ -520,6 +524,16 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 		}
 	}
 	return nil, "no fastener told"
+}
+
+// heldStill tells whether a mention is what a clause says to hold while something else is turned.
+func (r *reading) heldStill(ci, mi int) bool {
+	for _, ai := range r.clauses[ci].acts {
+		if a := &r.acts[ai]; a.action.Name == "support" && slices.Contains(a.objects, mi) {
+			return true
+		}
+	}
+	return false
 }
 
 // screwedIn are the parts that are tightened as they are fitted.
