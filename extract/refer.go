@@ -1481,6 +1481,12 @@ func (s *tracker) saidNew(a *act) int {
 	return -1
 }
 
+// slidBack are the parts that are slid back out of the way of what they hold.
+var slidBack = set("clip clamp boot sleeve gaiter")
+
+// screwedOn are the parts that are left hand-tight where they are said to be.
+var screwedOn = set("cap ring collar lid knob bung")
+
 // fastens are the acts that are done to fasteners.
 var fastens = map[string]bool{"slacken": true, "tighten": true, "torque": true, "start by hand": true}
 
@@ -1570,6 +1576,9 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		if name == "leave off" && st == Discarded {
 			continue
 		}
+		if n == "fit" && slidBack[t.head] && (st == Loosened || st == "") && a.verb >= 0 && r.lemma1(r.toks[a.verb].s) == "slide" && r.word(a.hi-1) == "back" {
+			continue // "slacken the clip, slide it back": out of the way
+		}
 		if a.rule == withOff && st != "" {
 			continue
 		}
@@ -1592,7 +1601,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 			continue // how tight it was found, not how it was left
 		}
 		if !t.fastener {
-			if n == "start by hand" && !tightens[t.head] {
+			if n == "start by hand" && !tightens[t.head] && !(screwedOn[t.head] && a.byHand) {
 				n = "fit" // a wheel put on by hand is on
 			}
 		}
