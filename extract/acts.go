@@ -901,13 +901,6 @@ func (r *reading) laid(ci int) {
 	if len(c.acts) > 0 || c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 {
 		return
 	}
-	if mi := r.headingBefore(ci); mi >= 0 && r.leadsTo(c) {
-		// "Right, wheel. Up in the dropouts."
-		x := act2(r.lex.Action("fit"), c.lo, min(c.hi, c.lo+4), mi)
-		x.rule, x.ifOff = "thing and place", true
-		r.addAct(ci, x)
-		return
-	}
 	if len(c.mentions) == 0 {
 		return
 	}
@@ -976,35 +969,6 @@ func (r *reading) laid(ci int) {
 		x.rule, x.ifOff = whereItIs, true // "this cover on the end": which one it is
 	}
 	r.addAct(ci, x)
-}
-
-// headingBefore gives the mention that the clause before does nothing but name, or -1.
-func (r *reading) headingBefore(ci int) int {
-	if ci == 0 || r.since(r.clauses[ci-1].lo, r.clauses[ci].lo) > 6 {
-		return -1
-	}
-	p := &r.clauses[ci-1]
-	if len(p.mentions) != 1 || len(p.acts) > 0 || p.mood != 0 {
-		return -1
-	}
-	m := &r.mentions[p.mentions[0]]
-	if !r.opens(p, m) || m.hi != p.hi || m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.kind&lexicon.Tool != 0 {
-		return -1
-	}
-	return p.mentions[0]
-}
-
-// leadsTo tells whether a clause begins with the way to where a thing goes: "up in the …", "back on the …".
-func (r *reading) leadsTo(c *clause) bool {
-	i := c.lo
-	for i < c.hi && (openers[r.toks[i].s] || r.toks[i].s == "and" || r.toks[i].s == "straight" || r.toks[i].s == "back" || returning[r.toks[i].s] && placing[r.word(i+1)]) {
-		i++
-	}
-	if i+1 >= c.hi || !placing[r.toks[i].s] || r.toks[i].men >= 0 {
-		return false
-	}
-	w := r.toks[i+1].s
-	return determiner[w] && w != "one" || w == "its"
 }
 
 // renewed reads a row of things of which one is new: "New gasket, new head, four bolts."

@@ -1584,6 +1584,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		}
 		if n == "remove" && a.verb < 0 && st == Removed && keptIn[r.word(a.hi)] && s.fitting(a.lo) {
 			n = "fit" // "spacers off the zip tie": from where they were kept
+			a.action = r.lex.Action(n)
 		}
 		if a.ifOff && st != Removed && st != Loosened && !(a.rule == "thing and place" && st == "" && s.fitted > 0 && r.since(s.fitted, a.lo) < 90) {
 			continue
