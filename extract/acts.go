@@ -51,6 +51,7 @@ func (r *reading) findActs() {
 		r.turned(ci)
 		r.gets(ci)
 		r.blows(ci)
+		r.mannered(ci)
 		r.singledOut(ci)
 	}
 }
@@ -634,6 +635,10 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 		a.pronoun = ""
 	}
 	if len(a.objects) == 0 && a.pronoun == "" {
+		if m := r.frontedHere(c, i, k); m >= 0 {
+			a.objects = []int{m} // "cable I pull away, small hose …"
+			return a, max(k, i+1), true
+		}
 		r.objectsAfter(c, &a, k)
 	}
 	if len(a.objects) == 0 && a.pronoun == "" && !a.unknown {
@@ -815,6 +820,23 @@ func (r *reading) objectBefore(c *clause, a *act) {
 			return
 		}
 	}
+}
+
+// frontedHere gives the thing that the clause begins with, where who does it and
+// the verb at i follow at once, and nothing with an article comes after; or -1.
+func (r *reading) frontedHere(c *clause, i, k int) int {
+	if i-2 < c.lo || r.toks[i-1].s != "i" && r.toks[i-1].s != "we" || k < c.hi && determiner[r.toks[k].s] && r.toks[k-1].brk < brkComma {
+		return -1
+	}
+	mi := r.toks[i-2].men
+	if mi < 0 {
+		return -1
+	}
+	m := &r.mentions[mi]
+	if m.prep != "" || m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.from > c.lo && !openers[r.toks[m.from-1].s] && r.toks[m.from-1].s != "and" && r.toks[m.from-1].brk < brkComma {
+		return -1
+	}
+	return mi
 }
 
 // frontedBefore gives the thing that the clause before ends on and does nothing
@@ -1124,6 +1146,9 @@ func (r *reading) singledOut(ci int) {
 		return
 	}
 	m := &r.mentions[c.mentions[0]]
+	if r.spannerOn(ci) {
+		return
+	}
 	if m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" || m.isNew {
 		return
 	}
@@ -1186,6 +1211,9 @@ func (r *reading) singledOut(ci int) {
 	if !turns && !driven {
 		driven = r.drivenNext(ci)
 	}
+	if !turns && !driven && m.kind&lexicon.Fastener == 0 && len(c.mentions) == 1 {
+		turns = r.heldNext(ci)
+	}
 	if !turns && !driven && len(objects) < 2 {
 		return
 	}
@@ -1203,6 +1231,47 @@ func (r *reading) singledOut(ci int) {
 	}
 	a := act{action: r.lex.Action("remove"), lo: m.from, hi: c.hi, verb: -1, objects: objects, subject: true, heads: true, rule: "named with what turns it"}
 	r.addAct(ci, a)
+}
+
+// spannerOn reads "eighteen spanner on the axle nut": what turns a fastener, and
+// then the fastener, with no verb.
+func (r *reading) spannerOn(ci int) bool {
+	c := &r.clauses[ci]
+	for k, mi := range c.mentions {
+		m := &r.mentions[mi]
+		if m.prep != "on" || m.kind&lexicon.Fastener == 0 || m.kind&lexicon.Tool != 0 || m.count > 2 {
+			continue
+		}
+		driven := false
+		for i := c.lo; i < m.from-1; i++ {
+			switch w := r.toks[i].s; {
+			case r.toks[i].qty >= 0:
+				kind := r.qtys[r.toks[i].qty].Kind
+				if kind != normalize.Size && kind != normalize.Drive && kind != normalize.Driver && kind != normalize.Thread && kind != normalize.Length {
+					return false
+				}
+				driven = true
+			case r.toks[i].men >= 0:
+				o := &r.mentions[r.toks[i].men]
+				if o.kind&lexicon.Tool == 0 || sizeTool[o.head] == "" {
+					return false
+				}
+				driven = true
+			case openers[w] || dropWords[w] || numberWord[w] || countOf[w] > 0 || fractionWord[w] || determiner[w] || w == "and" || w == "mil" || w == "mm" || w == "inch" || w == "big" || w == "long" || w == "again" || w == "back":
+			default:
+				return false
+			}
+		}
+		if !driven || m.hi < c.hi && r.toks[m.hi-1].brk < brkComma && r.toks[m.hi].s != "and" {
+			return false
+		}
+		if k+1 < len(c.mentions) && r.mentions[c.mentions[k+1]].kind&lexicon.Tool == 0 {
+			return false
+		}
+		r.addAct(ci, act{action: r.lex.Action("remove"), lo: c.lo, hi: m.hi, verb: -1, objects: []int{mi}, subject: true, heads: true, rule: "what turns it and then its name"})
+		return true
+	}
+	return false
 }
 
 // handledNext tells whether the clause after one does something to "it".
@@ -1251,6 +1320,59 @@ func (r *reading) drivenNext(ci int) bool {
 	// "Deck screws. There's fourteen": how many
 	w := r.toks[n.lo].s
 	return r.mentions[c.mentions[0]].kind&lexicon.Fastener != 0 && (w == "there" || countOf[w] > 1) && len(n.mentions) == 0 && n.hi-n.lo <= 6
+}
+
+// heldNext tells whether the clause after one says no more than what holds the
+// thing that it named: "Kick strip at the bottom, that's just clips."
+func (r *reading) heldNext(ci int) bool {
+	if ci+1 >= len(r.clauses) {
+		return false
+	}
+	c, n := &r.clauses[ci], &r.clauses[ci+1]
+	if len(n.acts) > 0 || len(n.mentions) == 0 || n.hi-n.lo > 8 || r.since(c.lo, n.lo) > 6 || n.mood&(negated|conditional|hypothetical|other|asked) != 0 {
+		return false
+	}
+	w, is := r.toks[n.lo].s, r.word(n.lo+1)
+	m := &r.mentions[n.mentions[0]]
+	return (w == "that" || w == "it" || w == "there" || w == "they") && (is == "'s" || is == "is" || is == "are" || is == "'re") && m.kind&lexicon.Fastener != 0 && m.prep == "" && m.hi >= n.hi-3
+}
+
+// manners are ways of going round fasteners to tighten them.
+var manners = [][]string{{"little", "by", "little"}, {"bit", "by", "bit"}, {"corner", "to", "corner"}, {"crosswise"}, {"criss", "cross"}, {"in", "a", "star"}, {"star", "pattern"}, {"cross", "pattern"}, {"evenly"}, {"back", "and", "forth"}, {"across", "and", "across"}, {"diagonally"}, {"a", "bit", "at", "a", "time"}, {"opposite", "corners"}}
+
+// mannered reads "bolts, little by little": how fasteners are gone round, with no
+// verb. What is done to them, their state tells (refer).
+func (r *reading) mannered(ci int) {
+	c := &r.clauses[ci]
+	if len(c.acts) > 0 || c.hi-c.lo > 12 || c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 {
+		return
+	}
+	at := -1
+	for i := c.lo; i < c.hi && at < 0; i++ {
+		for _, p := range manners {
+			if r.says(i, c.hi, p) {
+				at = i
+			}
+		}
+		if linking[r.toks[i].s] {
+			return
+		}
+	}
+	if at < 0 {
+		return
+	}
+	for k := ci; k >= 0 && k >= ci-1 && r.since(r.clauses[k].lo, c.lo) < 6; k-- {
+		p := &r.clauses[k]
+		if k < ci && len(p.acts) > 0 {
+			return
+		}
+		for _, mi := range p.mentions {
+			if m := &r.mentions[mi]; m.kind&lexicon.Fastener != 0 && m.prep == "" && m.lo < at {
+				r.addAct(ci, act{action: r.lex.Action("remove"), lo: max(c.lo, min(m.from, at)), hi: c.hi, verb: -1, objects: []int{mi}, subject: true, heads: true, rule: "how it is gone round"})
+				return
+			}
+		}
+	}
 }
 
 // rests are the tools that are put somewhere and stay there, drapes what is laid
@@ -1534,8 +1656,10 @@ func (r *reading) verbless(ci int) {
 		switch {
 		case offWords[w] && ok:
 			name = "remove"
-		case w == "back" && (last || next == "as" || next == "where" || next == "with" || next == "same" || next == "like") && m.kind&^lexicon.Part&lexicon.Tool == 0 && r.stretch(c, j) <= 8:
+		case w == "back" && (last || next == "as" || next == "where" || next == "with" || next == "same" || next == "like" || next == "flat" || next == "square" || next == "straight") && m.kind&^lexicon.Part&lexicon.Tool == 0 && r.stretch(c, j) <= 8:
 			name = "fit" // "centre cap back"
+		case w == "inside" && last && m.isNew:
+			name = "fit" // "new brushes inside"
 		case onWords[w] && (ok || back) || back && (returning[w] || placing[w] || w == "together"):
 			name = "fit"
 		case w == "same" && (next == "place" || next == "spot" || next == "position" || next == "holes" || next == "hole" || next == "way" || next == "order"):

@@ -413,7 +413,17 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 		s = "Undo the " + names
 	}
 	if a.heads {
-		if with := r.drivenBy(c, a); with != "" {
+		with := ""
+		if m := &r.mentions[a.objects[0]]; a.rule == "what turns it and then its name" {
+			lo := a.lo
+			for lo < m.from-2 && (openers[r.toks[lo].s] || dropWords[r.toks[lo].s] || r.toks[lo].s == "and" || r.toks[lo].s == "a" || r.toks[lo].s == "an" || r.toks[lo].s == "the") {
+				lo++
+			}
+			with = strings.ToLower(r.text(lo, m.from-1))
+		} else {
+			with = r.drivenBy(c, a)
+		}
+		if with != "" {
 			s += " (" + with + ")"
 		}
 	} else if handed {
@@ -423,8 +433,8 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 		}
 	} else if a.subject {
 		from := a.hi
-		if a.action.Name == "place" && a.verb >= 0 {
-			from-- // "goes under the rail": where it goes is all there is to it
+		if a.verb >= 0 && from > a.verb+1 && leadsWhere[r.toks[from-1].s] {
+			from-- // "goes under the rail", "comes off with the pliers": where it goes, and with what
 		}
 		t := r.tail(c, from, hi)
 		switch {
@@ -477,6 +487,9 @@ func (r *reading) cleanedWith(c *clause, a *act, hi int) string {
 	}
 	return trimStep("Clean "+where+"with "+r.mentions[a.objects[0]].name) + "."
 }
+
+// leadsWhere are the words of an act that lead to what is told with it.
+var leadsWhere = set("under underneath behind between across with into onto over through against round around")
 
 func (r *reading) fastenersOnly(a *act) bool {
 	for _, mi := range a.objects {
