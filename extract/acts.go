@@ -526,7 +526,7 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	if r.toks[i].s == "back" && (r.toks[i-1].men >= 0 || p == "it" || p == "them" || p == "that") {
 		return false // "swing the motor back out"
 	}
-	if r.toks[i].s == "torque" && (r.toks[i-1].men >= 0 || p == "much" || p == "for" || p == "with" || r.word(i+1) == "is" || r.word(i+1) == "for" || r.word(i+1) == "figure" || r.word(i+1) == "spec" || r.word(i+1) == "value" || r.word(i+1) == "setting") {
+	if r.toks[i].s == "torque" && (r.toks[i-1].men >= 0 || p == "much" || p == "for" || p == "with" || r.word(i+1) == "is" || r.word(i+1) == "for" || r.word(i+1) == "by" || r.word(i+1) == "at" || r.word(i+1) == "figure" || r.word(i+1) == "spec" || r.word(i+1) == "value" || r.word(i+1) == "setting") {
 		return false
 	}
 	if l := r.lex.Lemmas(r.toks[i].s); len(l) > 0 && l[0] == "kill" && a.action.Name == "switch off" {
@@ -746,6 +746,9 @@ func (r *reading) objectsAfter(c *clause, a *act, k int) {
 				a.objects = append(a.objects, m)
 			}
 			return
+		}
+		if len(a.objects) > 0 && mm.kind == lexicon.Consumable && r.mentions[a.objects[0]].kind&lexicon.Consumable == 0 {
+			break // "clean the pivot, grease on it"
 		}
 		a.objects = append(a.objects, m)
 		j = mm.hi - 1
@@ -2063,6 +2066,11 @@ func (r *reading) moodOf(ci int, a *act) mood {
 	if ci > 0 && r.clauses[ci-1].sentence == c.sentence && !a.subject && a.verb >= 0 && (a.verb == c.lo || a.verb == c.lo+1 && (r.toks[c.lo].s == "and" || r.toks[c.lo].s == "then" || r.toks[c.lo].s == "or")) {
 		for _, ai := range r.clauses[ci-1].acts {
 			m |= r.acts[ai].mood & (hypothetical | conditional)
+		}
+		for i := r.clauses[ci-1].lo; i+1 < r.clauses[ci-1].hi; i++ {
+			if r.toks[i].s == "you" && r.toks[i+1].s == "'d" {
+				m |= hypothetical // "you'd drop the drive, split the case"
+			}
 		}
 	}
 	if v-2 >= c.lo && r.toks[v-1].s == "'d" && r.toks[v-2].s == "you" {

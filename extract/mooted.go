@@ -289,6 +289,15 @@ func (r *reading) describes(c *clause, a *act) bool {
 	if len(a.objects) > 0 && r.mentions[a.objects[0]].head == "kettle" && a.action.Name == "fit" {
 		return true // tea, and no work
 	}
+	if !a.subject && (p == "it" || p == "them" || p == "that") && (pp == "had" || pp == "has") && !ing && !r.plainVerb(w) {
+		return true // "he had it routed round the front"
+	}
+	if !a.subject && p == "you" && !ing && !r.plainVerb(w) && !strings.HasSuffix(w, "s") {
+		return true // "you wound the window with pliers": long ago
+	}
+	if !a.subject && (p == "will" || p == "would" || p == "can") && pp != "i" && pp != "we" && pp != "you" && pp != "who" && a.verb-2 >= c.lo && !stopWords[pp] && !openers[pp] && !dropWords[pp] {
+		return true // "some of those will put eighty through it": what things do
+	}
 	if ing && (p == "go" || p == "goes") && (pp == "you" || pp == "people" || pp == "they") {
 		return true // "you go squeezing on that barrel and it's junk"
 	}
@@ -306,12 +315,12 @@ func (r *reading) describes(c *clause, a *act) bool {
 		}
 	}
 	for i := a.verb - 1; i > c.lo && i > a.verb-4; i-- {
-		if s := r.toks[i].s; (s == "before" || s == "until" || s == "till" || s == "while" || s == "where" || s == "like") && i+1 < a.verb && r.toks[i+1].men < 0 && subjects[r.toks[i+1].s] {
+		if s := r.toks[i].s; (s == "when" || s == "before" || s == "until" || s == "till" || s == "while" || s == "where" || s == "like") && i+1 < a.verb && r.toks[i+1].men < 0 && subjects[r.toks[i+1].s] {
 			return true // "you want to do that before you fit it"
 		}
 	}
 	// "put eighty newton metres through it", "one punch mark", "a second drain"
-	if q := r.toks[min(a.verb+1, c.hi-1)].qty; q >= 0 && r.qtys[q].Kind == normalize.Torque && (r.lemma1(w) == "put" || r.lemma1(w) == "pull") && len(a.objects) == 0 {
+	if q := r.toks[min(a.verb+1, c.hi-1)].qty; q >= 0 && r.qtys[q].Kind == normalize.Torque && (r.lemma1(w) == "put" || r.lemma1(w) == "pull") && (len(a.objects) == 0 || r.lemma1(w) == "put") {
 		return true
 	}
 	if alsoNames[w] && !a.subject && a.hi == a.verb+1 && a.verb > c.lo && (r.toks[a.verb].brk >= brkComma || a.verb+1 >= c.hi || prepositions[r.word(a.verb+1)] || linking[r.word(a.verb+1)]) {

@@ -219,6 +219,9 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	if a.action.Name == "fit" && a.subject && a.verb >= 0 && len(a.objects) == 0 && r.lemma1(r.toks[a.verb].s) == "be" && !r.says1(c, a.verb, "back") && r.putJustBefore(a) {
 		return false // "it's home": told of what was just put there
 	}
+	if a.subject && a.verb >= 0 && r.toks[a.verb].s == "fell" {
+		return false // nobody took it off
+	}
 	if r.ownBody(a) || a.verb >= 0 && !a.subject && a.pronoun != "" && len(a.objects) == 0 && r.lemma1(r.toks[a.verb].s) == "get" && particle[r.word(a.verb+1)] && !particle[r.toks[a.hi-1].s] {
 		return false // a hand, or somebody: "get up under it"
 	}
@@ -954,6 +957,14 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 		t := &r.toks[i]
 		if n := r.word(i + 1); i == lo && !prepositions[t.s] && !((t.s == "both" || t.s == "all") && (n == "sides" || n == "faces" || n == "ends" || n == "over" || n == "round" || n == "around")) {
 			return ""
+		}
+		if i == lo && (t.s == "through" || t.s == "over") && i+1 < hi {
+			if n := r.word(i + 1); n == "from" || n == "into" || n == "onto" || n == "to" {
+				continue // "goes through from the drive side"
+			}
+			if r.toks[i+1].qty >= 0 {
+				return ""
+			}
 		}
 		if i == lo && t.s == "of" {
 			w = append(w, "from") // "out of the carrier"

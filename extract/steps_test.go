@@ -37,6 +37,12 @@ func TestStepsAreInstructions(t *testing.T) {
 		{"in with it", []string{"Undo the strap bolt.", "New shaft, and in with it."}, []string{"Fit the shaft."}, nil},
 		{"put before who does it", []string{"Undo the strap bolt.", "The water I have closed under the sink.", "The spring ring I press on with two thumbs."}, []string{"Close the water under the sink."}, nil},
 		{"with sizes and in turn", []string{"Guard's off, four bolts.", "Housing off, pulley off, new bearing in, housing on nineteens, pulley on."}, []string{"Fit the housing.", "Fit the pulley."}, nil},
+		{"what holds it", []string{"Take the cover off.", "Kick strip at the bottom, that's just clips."}, []string{"Remove the kick strip."}, nil},
+		{"a spanner on a nut", []string{"Take the cover off.", "Eighteen spanner on the axle nut."}, []string{"Undo the axle nut (eighteen spanner)."}, nil},
+		{"how much of what", []string{"Undo the hub nut.", "Smear of grease on the shaft.", "A drop of thread locker on the bolt."}, []string{"Put a smear of grease on the shaft."}, []string{"Apply the"}},
+		{"where and with what", []string{"Undo the hub nut.", "The pin comes out with the pliers.", "The new pin goes through the arm."}, []string{"Remove the pin with the pliers."}, nil},
+		{"where the next thing begins", []string{"Undo the pivot nut.", "Clean the pivot, waterproof grease on it.", "Push the hose on past the bead, and the clip sits behind the bead."}, []string{"Clean the pivot.", "Push the hose on past the bead."}, nil},
+		{"scraped and no scrap", []string{"Undo the bar nut.", "I scraped the groove with a wire."}, []string{"Scrape the groove with a wire."}, nil},
 		{"written elsewhere", []string{"Undo the hub nut.", "That's the number I wrote down for you."}, nil, []string{"Write"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
