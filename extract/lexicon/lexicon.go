@@ -98,8 +98,9 @@ type Usual struct {
 // goroutines at once.
 type Lexicon struct {
 	ids      index
-	words    []word // by ID
-	things   trie[[]*Term]
+	words    []word      // by ID
+	things   trie[int32] // into groups
+	groups   [][]*Term   // the terms of one form each; several forms may share one
 	moods    trie[[]string]
 	fillers  trie[bool]
 	said     phrases
@@ -224,7 +225,9 @@ func Load(overlay ...string) (*Lexicon, error) {
 	// The sizes spare them their growing; any would do.
 	l := &Lexicon{ids: newIndex(1<<14, nil), words: make([]word, 1, 1<<13), terms: make([]*Term, 0, 1<<13), actions: map[string]*Action{},
 		forms: make([]form, 0, 1<<12), ways: make([]Pattern, 0, 1<<12), gate: gate{byKey: make(map[string][]*Term, 1<<10), two: make([]pairTerm, 0, 1<<12)}}
-	l.things = trie[[]*Term]{edges: newEdges(1 << 14), nodes: make([]leaf[[]*Term], 1, 1<<14)}
+	l.things = trie[int32]{edges: newEdges(1 << 15), nodes: make([]leaf[int32], 1, 1<<15)}
+	l.groups = make([][]*Term, 1, 1<<14)
+	l.said.signals = make([]signal, 0, 1<<12)
 	entries, err := files.ReadDir("data")
 	if err != nil {
 		return nil, err
@@ -426,32 +429,47 @@ func (l *Lexicon) addTerm(term Term) bool {
 	last := ids[len(ids)-1]
 	forms := [...]ID{last, 0, 0}
 	forms[1], forms[2] = l.numbers(last)
+	alone := int32(0) // the group of this term by itself
 	for i, form := range forms {
 		if i > 0 && form == last {
 			continue
 		}
-		val := l.things.end(l.things.step(node, form))
-		if len(*val) == 0 {
-			l.slab.lists = append(room(l.slab.lists, 1), t)
-			*val = l.slab.lists[len(l.slab.lists)-1 : len(l.slab.lists) : len(l.slab.lists)]
+		group := l.things.end(l.things.step(node, form))
+		if *group != 0 {
+			*group = l.join(l.groups[*group], t)
 			continue
 		}
-		merged := false
-		for i, o := range *val {
-			if o.Misheard == t.Misheard && o.Weak == t.Weak && o.Soft == t.Soft {
-				merged = true
-				if o.Kind|t.Kind != o.Kind {
-					c := *o
-					c.Kind |= t.Kind
-					(*val)[i] = &c
-				}
-			}
+		if alone == 0 {
+			l.slab.lists = append(room(l.slab.lists, 1), t)
+			n := len(l.slab.lists)
+			alone = l.group(l.slab.lists[n-1 : n : n])
 		}
-		if !merged {
-			*val = append(*val, t)
-		}
+		*group = alone
 	}
 	return true
+}
+
+func (l *Lexicon) group(terms []*Term) int32 {
+	l.groups = append(l.groups, terms)
+	return int32(len(l.groups) - 1)
+}
+
+// join returns the group of some terms and one more. Terms that differ by their
+// kinds only are one.
+func (l *Lexicon) join(terms []*Term, t *Term) int32 {
+	terms = slices.Clone(terms)
+	joined := false
+	for i, o := range terms {
+		if o.Misheard == t.Misheard && o.Weak == t.Weak && o.Soft == t.Soft {
+			c := *o
+			c.Kind |= t.Kind
+			terms[i], joined = &c, true
+		}
+	}
+	if !joined {
+		terms = append(terms, t)
+	}
+	return l.group(terms)
 }
 
 // numbers returns the plural and the singular of the last word of a name.
@@ -693,7 +711,10 @@ func (l *Lexicon) finish() {
 
 // Things returns the terms of the longest name that the words begin with, and
 // how many words it has; 0 where none does.
-func (l *Lexicon) Things(words []ID) ([]*Term, int) { return l.things.longest(words) }
+func (l *Lexicon) Things(words []ID) ([]*Term, int) {
+	group, n := l.things.longest(words)
+	return l.groups[group], n
+}
 
 // Begins tells whether a name, or a cue, begins with the word.
 func (l *Lexicon) Begins(w ID) (name, cue bool) {

@@ -175,7 +175,7 @@ func (l *Lexicon) indexPhrases() error {
 	for w := range loose {
 		g.loose[l.id(w)] = true
 	}
-	g.ways = newEdges(1 << 12)
+	g.ways = newEdges(1 << 13)
 	g.steps = make([]step, 1+len(g.sets), 1<<13)
 
 	firsts := make([][]ID, len(g.sets)) // the words that a set may begin with, each once
@@ -238,9 +238,9 @@ func (l *Lexicon) indexPhrases() error {
 		step int32
 	}
 	var begins []begin
-	for _, e := range g.ways.table {
-		if e.from == 0 && e.to != 0 {
-			begins = append(begins, begin{e.word, e.to})
+	for to, w := range g.ways.ways {
+		if w.from == 0 && w.word != 0 {
+			begins = append(begins, begin{w.word, int32(to)})
 		}
 	}
 	for s := g.steps[0].other; s != 0; s = g.steps[s].sibling {

@@ -29,52 +29,56 @@ func newIndex(n int, words []word) index {
 
 // edges are the ways on from the nodes of a tree of phrases. All stand in one
 // table, so that a way is found or added with one look in most cases, however
-// many there are.
+// many there are. They are small, since a short run pays for each page of memory.
 type edges struct {
-	table []edge // its length is a power of two, at least twice n
+	table []int32 // the nodes that ways lead to, 0 in an empty place; its length is a power of two, at least twice n
+	ways  []way   // by the node that it leads to
 	n     int
 }
 
-type edge struct {
+type way struct {
 	from int32
 	word ID
-	to   int32 // 0 in an empty place: no way leads to the root
 }
 
 // newEdges returns edges with room for so many before they grow, a power of two.
-func newEdges(n int) edges { return edges{table: make([]edge, 2*n)} }
+func newEdges(n int) edges { return edges{table: make([]int32, 2*n), ways: make([]way, 0, n)} }
 
 // place gives where the way from a node by a word stands, or would stand.
-func (e *edges) place(from int32, word ID) *edge {
+func (e *edges) place(by way) *int32 {
 	mask := uint32(len(e.table) - 1)
-	h := uint32(from)*0x9E3779B1 ^ uint32(word)*0x85EBCA77
+	h := uint32(by.from)*0x9E3779B1 ^ uint32(by.word)*0x85EBCA77
 	for i := (h ^ h>>15) & mask; ; i = (i + 1) & mask {
-		if p := &e.table[i]; p.to == 0 || p.from == from && p.word == word {
-			return p
+		if to := &e.table[i]; *to == 0 || e.ways[*to] == by {
+			return to
 		}
 	}
 }
 
-// get returns where a word leads from a node, 0 where it leads nowhere.
+// get returns where a word leads from a node, 0 where it leads nowhere: no way leads to the root.
 func (e *edges) get(from int32, word ID) int32 {
 	if e.n == 0 {
 		return 0
 	}
-	return e.place(from, word).to
+	return *e.place(way{from, word})
 }
 
 // put adds a way that is not there.
 func (e *edges) put(from int32, word ID, to int32) {
 	if e.n++; 2*e.n > len(e.table) {
 		old := e.table
-		e.table = make([]edge, max(64, 2*len(old)))
+		e.table = make([]int32, max(64, 2*len(old)))
 		for _, o := range old {
-			if o.to != 0 {
-				*e.place(o.from, o.word) = o
+			if o != 0 {
+				*e.place(e.ways[o]) = o
 			}
 		}
 	}
-	*e.place(from, word) = edge{from, word, to}
+	for int(to) >= len(e.ways) {
+		e.ways = append(e.ways, way{from: -1})
+	}
+	e.ways[to] = way{from, word}
+	*e.place(way{from, word}) = to
 }
 
 // trie holds phrases by their words, each with a value. Node 0 is the root.
