@@ -4,6 +4,7 @@ import (
 	"bufio"
 	"flag"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -85,6 +86,28 @@ func TestLinesThatCannotBeRead(t *testing.T) {
 		_, err := Load(dir + "/own.txt")
 		if err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("%q: got %v, want %q", text, err, want)
+		}
+	}
+}
+
+// TestEveryFileIsRead: a file of data/ that is not among those read would be of no use.
+func TestEveryFileIsRead(t *testing.T) {
+	entries, err := os.ReadDir("data")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, e := range entries {
+		text, err := os.ReadFile("data/" + e.Name())
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !slices.ContainsFunc(files[:], func(f struct {
+			section string
+			text    *string
+		}) bool {
+			return f.section+".txt" == e.Name() && *f.text == string(text)
+		}) {
+			t.Errorf("data/%s is not among the files that are read", e.Name())
 		}
 	}
 }

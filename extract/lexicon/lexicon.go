@@ -5,8 +5,6 @@
 package lexicon
 
 import (
-	"bytes"
-	"embed"
 	"fmt"
 	"iter"
 	"os"
@@ -15,9 +13,6 @@ import (
 	"strings"
 	"sync"
 )
-
-//go:embed data/*.txt
-var files embed.FS
 
 // Kind is what a term names. A term may be of several kinds at once.
 type Kind uint8
@@ -227,25 +222,10 @@ func Load(overlay ...string) (*Lexicon, error) {
 		forms: make([]form, 0, 1<<12), ways: make([]Pattern, 0, 1<<12), gate: gate{byKey: make(map[string][]*Term, 1<<10), two: make([]pairTerm, 0, 1<<12)}}
 	l.things = trie[int32]{edges: newEdges(1 << 15), nodes: make([]leaf[int32], 1, 1<<15)}
 	l.groups = make([][]*Term, 1, 1<<14)
-	l.said.signals = make([]signal, 0, 1<<12)
-	entries, err := files.ReadDir("data")
-	if err != nil {
-		return nil, err
-	}
-	// Inflections come first: verbs are read in all their forms.
-	for _, first := range []bool{true, false} {
-		for _, e := range entries {
-			name := strings.TrimSuffix(e.Name(), ".txt")
-			if _, ok := sections[name]; !ok || (name == "inflections") != first {
-				continue
-			}
-			data, err := files.ReadFile("data/" + e.Name())
-			if err != nil {
-				return nil, err
-			}
-			if err := l.read(e.Name(), name, data, false); err != nil {
-				return nil, err
-			}
+	l.said.signals = make([]signal, 0, 1<<13)
+	for _, f := range &files {
+		if err := l.read(f.section+".txt", f.section, *f.text, false); err != nil {
+			return nil, err
 		}
 	}
 	l.said.fixed = true
@@ -254,7 +234,7 @@ func Load(overlay ...string) (*Lexicon, error) {
 		if err != nil {
 			return nil, fmt.Errorf("failed to read vocabulary: %w", err)
 		}
-		if err := l.read(path, "", data, true); err != nil {
+		if err := l.read(path, "", string(data), true); err != nil {
 			return nil, err
 		}
 	}
@@ -295,11 +275,11 @@ type LineError struct {
 
 func (e *LineError) Error() string { return fmt.Sprintf("%s:%d: %s", e.File, e.Line, e.Msg) }
 
-func (l *Lexicon) read(file, section string, data []byte, own bool) error {
-	data = bytes.TrimPrefix(data, []byte("\ufeff"))
+func (l *Lexicon) read(file, section, data string, own bool) error {
+	data = strings.TrimPrefix(data, "\ufeff")
 	i := -1
 	var cols []string // of the line under way
-	for raw := range strings.SplitSeq(string(data), "\n") {
+	for raw := range strings.SplitSeq(data, "\n") {
 		i++
 		line := strings.TrimSpace(raw)
 		if line == "" || strings.HasPrefix(line, "#") {

@@ -1,0 +1,54 @@
+package lexicon
+
+import _ "embed"
+
+// The vocabulary as people edit it, one file a section.
+var (
+	//go:embed data/inflections.txt
+	inflectionsText string
+	//go:embed data/consumables.txt
+	consumablesText string
+	//go:embed data/fasteners.txt
+	fastenersText string
+	//go:embed data/fillers.txt
+	fillersText string
+	//go:embed data/innocent.txt
+	innocentText string
+	//go:embed data/open.txt
+	openText string
+	//go:embed data/partnames.txt
+	partnamesText string
+	//go:embed data/parts.txt
+	partsText string
+	//go:embed data/talk.txt
+	talkText string
+	//go:embed data/tools.txt
+	toolsText string
+	//go:embed data/usual.txt
+	usualText string
+	//go:embed data/verbs.txt
+	verbsText string
+	//go:embed data/warn.txt
+	warnText string
+)
+
+// files are the files of data/ in the order they are read in. Inflections come
+// first: verbs are read in all their forms.
+var files = [...]struct {
+	section string
+	text    *string
+}{
+	{"inflections", &inflectionsText},
+	{"consumables", &consumablesText},
+	{"fasteners", &fastenersText},
+	{"fillers", &fillersText},
+	{"innocent", &innocentText},
+	{"open", &openText},
+	{"partnames", &partnamesText},
+	{"parts", &partsText},
+	{"talk", &talkText},
+	{"tools", &toolsText},
+	{"usual", &usualText},
+	{"verbs", &verbsText},
+	{"warn", &warnText},
+}
