@@ -2088,6 +2088,9 @@ func (r *reading) moodOf(ci int, a *act) mood {
 			m |= framed // "it'll go right through your glove": what would be, not what was done
 		}
 	}
+	if a.subject && a.verb > c.lo && r.toks[a.verb].s == "be" && ought[r.toks[a.verb-1].s] {
+		m |= framed // "they must be loose": how it has to be
+	}
 	if a.subject && a.verb > c.lo && r.asItWas(c, a) {
 		m |= framed // "same way it came out", "the hole it came out of"
 	}
@@ -2131,6 +2134,9 @@ func (r *reading) nounAt(i int) bool {
 	w := r.toks[i].s
 	return r.toks[i].men >= 0 || w == "one" || w == "ones" || w == "thing" || w == "bit" || w == "bits" || w == "guy" || w == "fella" || w == "piece"
 }
+
+// ought are the words that say how a thing has to be, not how it is.
+var ought = set("must should would might could can may shouldn't mustn't can't couldn't wouldn't")
 
 // asItWas tells whether an act only tells how, where or when a thing came off before.
 func (r *reading) asItWas(c *clause, a *act) bool {

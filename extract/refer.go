@@ -251,6 +251,9 @@ func (s *tracker) turn(c *clause) {
 	t := s.headingOf(c)
 	if t == nil && len(c.mentions) == 1 && len(c.acts) == 1 && r.acts[c.acts[0]].verb < 0 && r.acts[c.acts[0]].happened() {
 		t = r.mentions[c.mentions[0]].entry
+		if o := r.acts[c.acts[0]].objects; len(o) > 0 {
+			t = r.mentions[o[0]].entry // "Caliper. Over the disc.": not the disc
+		}
 	}
 	if t == nil {
 		t = s.fronted(c)
