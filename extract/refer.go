@@ -196,7 +196,7 @@ func (s *tracker) clause(ci int) {
 		m.entry = t
 		t.mentions = append(t.mentions, mi)
 		t.last = m.lo
-		if !beside[m.prep] || r.inAct(ci, mi) || t.fastener {
+		if (!beside[m.prep] || r.inAct(ci, mi)) && !r.heldStill(ci, mi) || t.fastener {
 			s.touch(t)
 		}
 		if t.fastener && alike[t.head] {

@@ -1,0 +1,114 @@
+package extract
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+// ways gives the lines "want | talk" of a file of ways of saying one thing. All of
+// it is invented talk: what it guards is how people put it, not what is right.
+func ways(t *testing.T, file string) [][2]string {
+	t.Helper()
+	b, err := os.ReadFile(filepath.Join("..", "testdata", "ways", file))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var out [][2]string
+	for line := range strings.Lines(string(b)) {
+		line = strings.TrimSpace(line)
+		if line == "" || line[0] == '#' {
+			continue
+		}
+		want, talk, ok := strings.Cut(line, " | ")
+		if !ok {
+			t.Fatalf("%s: no \" | \" in %q", file, line)
+		}
+		out = append(out, [2]string{want, talk})
+	}
+	return out
+}
+
+// sentences cuts talk after its stops.
+func sentences(talk string) []string {
+	var out []string
+	for {
+		i := strings.IndexAny(talk, ".?!")
+		if i < 0 || i+1 == len(talk) {
+			return append(out, talk)
+		}
+		out = append(out, talk[:i+1])
+		talk = strings.TrimSpace(talk[i+1:])
+	}
+}
+
+// left tells how the entries that a name means were left: the item has all its words.
+func leftAs(rec *Record, name string) []string {
+	var out []string
+	for _, e := range rec.Ledger {
+		all := true
+		for _, w := range strings.Fields(name) {
+			all = all && strings.Contains(e.Side+" "+e.Item, w)
+		}
+		if all {
+			out = append(out, e.State)
+		}
+	}
+	return out
+}
+
+// checkLeft compares "caliper removed; axle nut tightened", or "cover -" for no
+// entry at all, with a record.
+func checkLeft(t *testing.T, rec *Record, want, talk string) {
+	t.Helper()
+	for w := range strings.SplitSeq(want, ";") {
+		w = strings.TrimSpace(w)
+		i := strings.LastIndexByte(w, ' ')
+		name, state := w[:i], w[i+1:]
+		got := strings.Join(leftAs(rec, name), ", ")
+		if state == "-" && got != "" || state != "-" && !strings.Contains(got, state) {
+			t.Errorf("%s\n\tgot %q, want %s", talk, got, w)
+		}
+	}
+}
+
+// TestComesOff has the ways of saying that a thing comes off, told while things come off.
+func TestComesOff(t *testing.T) {
+	for _, w := range ways(t, "comes-off.txt") {
+		rec := record(t, append([]string{"Right, let's have a look at this thing.", "The clip comes off first."}, sentences(w[1])...)...)
+		checkLeft(t, rec, w[0], w[1])
+	}
+}
+
+// TestGoesOn has the ways of saying that a thing goes back on, once others have.
+func TestGoesOn(t *testing.T) {
+	for _, w := range ways(t, "goes-on.txt") {
+		thing := w[0][:strings.LastIndexByte(w[0], ' ')]
+		talk := []string{"So the " + thing + " comes off.", "Drum in the bucket, it all needs a clean.", "That takes a while, so I stop the video here.", "The clip goes back in."}
+		checkLeft(t, record(t, append(talk, sentences(w[1])...)...), w[0], w[1])
+	}
+}
+
+// TestFollowed has talk in which pronouns, counts and headings have to be followed.
+func TestFollowed(t *testing.T) {
+	for _, w := range ways(t, "followed.txt") {
+		checkLeft(t, record(t, sentences(w[1])...), w[0], w[1])
+	}
+}
+
+// TestValuesFindTheirFastener has values told before, after and without the name of
+// what they are for.
+func TestValuesFindTheirFastener(t *testing.T) {
+	for _, w := range ways(t, "values.txt") {
+		rec := record(t, sentences(w[1])...)
+		var got []string
+		for _, q := range rec.Torques {
+			got = append(got, fmt.Sprintf("%s %v", q.Fastener, q.Said.Low))
+		}
+		if s := strings.Join(got, "; "); s != strings.TrimPrefix(w[0], "-") {
+			t.Errorf("%s\n\tgot %q, want %q", w[1], s, w[0])
+		}
+	}
+}
