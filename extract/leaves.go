@@ -682,3 +682,45 @@ func (r *reading) moodAt(c *clause, oc openCue) mood {
 	}
 	return m
 }
+
+// wholeSentences draws the words that are quoted of an end in or out to where
+// sentences begin and end, as far as what it is about stays among them.
+func (r *reading) wholeSentences(lo, hi int, e *looseEnd) (int, int) {
+	const most = 38
+	begins := func(k int) bool { return k == 0 || r.clauses[k-1].sentence != r.clauses[k].sentence }
+	ends := func(k int) bool { return k+1 == len(r.clauses) || begins(k+1) }
+	last := r.toks[hi-1].cl
+	end := last
+	for !ends(end) {
+		end++
+	}
+	if to := r.clauses[end].hi; to-lo <= most && r.since(hi-1, to-1) < 12 {
+		hi = to
+	} else {
+		for k := last; k >= r.toks[e.hi-1].cl; k-- {
+			if r.clauses[k].hi <= hi && ends(k) {
+				hi = r.clauses[k].hi
+				break
+			}
+		}
+	}
+	first := r.toks[e.lo].cl
+	if e.topic >= 0 {
+		if m := &r.mentions[e.topic]; m.lo >= lo && m.cl < first {
+			first = m.cl
+		}
+	}
+	start := r.toks[lo].cl
+	for !begins(start) {
+		start--
+	}
+	if from := r.clauses[start].lo; hi-from <= most && r.since(from, e.lo) < 15 {
+		return from, hi
+	}
+	for k := r.toks[lo].cl; k <= first; k++ {
+		if r.clauses[k].lo >= lo && begins(k) {
+			return r.clauses[k].lo, hi
+		}
+	}
+	return lo, hi
+}

@@ -354,8 +354,8 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			}
 		}
 	case "undone":
-		if r.doneAlready(ci) {
-			return nil
+		if r.doneAlready(ci) || r.saidIn(c, "since") || oc.lo > c.lo && subjects[r.toks[oc.lo-1].s] && r.ofMe(oc.lo-1, oc.lo) && (r.toks[oc.hi-1].s == "low" || r.toks[oc.hi-1].s == "flat") {
+			return nil // "that hasn't gone since", "while we're low down"
 		}
 		if !told && !(r.wants(oc) && (said&(hypothetical|conditional) == 0 || r.toks[oc.lo].s == "could" && said&conditional == 0)) || r.heardIn(ci, ci, "unrun") || c.mood&asked != 0 || ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.clauses[ci-1].mood&conditional != 0 {
 			return nil
@@ -366,6 +366,12 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		e.kind = Unfinished
 	case "unrun":
 		if said&(other|conditional) != 0 {
+			return nil
+		}
+		e.kind = Unfinished
+	case "watch":
+		w := r.talk.Words[r.toks[c.lo].w]
+		if !told || w.At < 0.6*r.talk.Clips[w.Clip].Duration || !r.wills(ci) && !r.wills(max(ci-1, 0)) {
 			return nil
 		}
 		e.kind = Unfinished
@@ -460,6 +466,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		if r.toks[oc.hi-1].s == "over" && r.word(oc.hi) == "from" {
 			return nil // "left over from the last job"
+		}
+		if r.toks[oc.lo].s == "nothing" && r.word(oc.lo-1) == "with" && r.intends(ci, oc) {
+			return nil // "I'll run it with nothing in it"
 		}
 		if r.negatedIn(oc) && r.oldOnes(ci) {
 			return nil // "these are the old ones, they're not going on"
@@ -1352,6 +1361,9 @@ func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
 		}
 		return gap < 25 && p.kind != Promise
 	}
+	if (e.signal == "watch") != (p.signal == "watch") && p.signal != "unrun" && e.signal != "unrun" {
+		return false // a trial is a matter of its own
+	}
 	if p.signal == "damage" && gap < 12 && (e.signal == "stand-in" || e.signal == "makeshift" || e.signal == "ordered" || e.signal == "later" || e.signal == "undone" && !e.sure) {
 		if c := &r.clauses[r.toks[e.lo].cl]; e.kind == ReplaceLater && !r.saidIn(c, "live") && !r.saidIn(c, "leave") && !r.saidIn(c, "leaving") {
 			p.kind, p.before = ReplaceLater, BeforeLater // something holds it for now
@@ -1398,7 +1410,7 @@ func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
 	case p.kind == Unsure && e.kind == LookUp && gap < 12:
 		p.kind = LookUp
 		return true
-	case p.kind == LookUp && e.kind == Unsure, p.kind == LookUp && e.kind == NotTorqued && !e.sure && r.toks[e.lo].s != "put":
+	case p.kind == LookUp && e.kind == Unsure, p.kind == LookUp && e.kind == NotTorqued && !e.sure && r.toks[e.lo].s != "put" && !r.saidIn(&r.clauses[r.toks[e.lo].cl], "one") && !r.saidIn(&r.clauses[r.toks[e.lo].cl], "other"):
 		return gap < 12
 	case p.kind == e.kind:
 		if p.kind == ReplaceLater || p.kind == Unfinished && (e.signal == "remember" || e.signal == "later" && !e.sure) {
@@ -1617,7 +1629,7 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 			lo = r.clauses[k].lo
 		}
 	}
-	if !e.sure && e.last+1 < len(r.clauses) && hi-lo < 20 && (e.kind == LookUp || e.kind == Unsure || e.kind == Unfinished) {
+	if !e.sure && e.last+1 < len(r.clauses) && hi-lo < 20 && e.signal != "unrun" && (e.kind == LookUp || e.kind == Unsure || e.kind == Unfinished) {
 		if n := &r.clauses[e.last+1]; n.hi-lo <= 34 && r.since(r.clauses[e.last].lo, n.lo) < 8 {
 			hi = n.hi
 		}
@@ -1628,6 +1640,7 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 	if hi-lo > 38 {
 		lo, hi = max(lo, e.lo-16), min(hi, e.hi+18)
 	}
+	lo, hi = r.wholeSentences(lo, hi, e)
 	if o.About == "" && e.topic >= 0 {
 		o.About = shortName(r.nameOf(&r.mentions[e.topic]))
 	}
@@ -1641,7 +1654,7 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 	for _, k := range e.also {
 		o.AlsoAt = append(o.AlsoAt, round3(r.at(k)))
 	}
-	o.Question = spokenQuestion(o, e.sure && o.About != "" && (e.topic >= 0 || e.noun >= 0 || o.LedgerID != "" || e.kind == Unsure))
+	o.Question = spokenQuestion(o, e.sure && o.About != "" && (e.topic >= 0 || e.noun >= 0 || o.LedgerID != "" || e.kind == Unsure), e.topic >= 0 && !e.sure && r.mentions[e.topic].lo < lo)
 	return o
 }
 
@@ -1691,24 +1704,29 @@ func (r *reading) saidWords(e *looseEnd) string {
 }
 
 // spokenQuestion words what was left open in the talk: with the thing where it is
-// certain, and always in the speaker's own words.
-func spokenQuestion(o Open, sure bool) string {
+// certain or, as a perhaps, where it was named some way before; and always in the
+// speaker's own words.
+func spokenQuestion(o Open, sure, perhaps bool) string {
 	said := "“" + o.Quote + "”"
 	of := ""
 	if sure {
 		of = " for the " + o.About
+	}
+	maybe := ""
+	if perhaps && o.About != "" {
+		maybe = " (the " + o.About + ", perhaps)"
 	}
 	switch o.Kind {
 	case LookUp:
 		if sure {
 			return question(o)
 		}
-		return "Which value is meant here, and which source gives it: " + said + "?"
+		return "Which value is meant here" + maybe + ", and which source gives it: " + said + "?"
 	case Unfinished:
 		if sure {
 			return "Is the work on the " + o.About + " finished: " + said + "?"
 		}
-		return "Is this done since: " + said + "?"
+		return "Is this done since" + maybe + ": " + said + "?"
 	case Unsure:
 		return "What is right" + of + "? The recording is not sure: " + said + "."
 	case Conflict:
@@ -1725,12 +1743,12 @@ func spokenQuestion(o Open, sure bool) string {
 		if sure {
 			return question(o)
 		}
-		return "Has this been tightened for good since: " + said + "?"
+		return "Has this been tightened for good since" + maybe + ": " + said + "?"
 	case NotRefitted:
 		if sure {
 			return question(o)
 		}
-		return "Is it back on: " + said + "?"
+		return "Is it back on" + maybe + ": " + said + "?"
 	case Promise:
 		return "Is what was promised to viewers ready: " + said + "?"
 	}
