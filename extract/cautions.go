@@ -83,6 +83,9 @@ func (r *reading) warning(ci int) (lo, hi int, kind string) {
 		for _, o := range c.opens {
 			switch o.signal {
 			case "protect", "wrong-way", "stop", "careless":
+				if o.signal == "stop" && r.toks[o.lo].men >= 0 {
+					continue // a piston stop
+				}
 				if r.toks[o.lo].s == "unplug" && o.lo > c.lo && !openers[r.toks[o.lo-1].s] && r.toks[o.lo-1].brk < brkComma {
 					continue // "you have to unplug it": a plug of the work
 				}

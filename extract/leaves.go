@@ -724,3 +724,28 @@ func (r *reading) wholeSentences(lo, hi int, e *looseEnd) (int, int) {
 	}
 	return lo, hi
 }
+
+// youDo tells of "you've gotta do it by feel": advice, not what was done.
+func (r *reading) youDo(c *clause, oc openCue) bool {
+	for i := max(c.lo, oc.lo-6); i < oc.lo; i++ {
+		if r.toks[i].s == "you" && !r.ofMe(i, oc.lo) {
+			return true
+		}
+	}
+	return false
+}
+
+// tightSaid tells whether an end without a thing speaks of tightness, or points.
+func (r *reading) tightSaid(e *looseEnd) bool {
+	lo, hi := r.clauses[e.first].lo, r.clauses[e.last].hi
+	if r.ofTightness(lo, hi) || r.pronounIn(lo, hi) {
+		return true
+	}
+	for i := lo; i < hi; i++ {
+		switch r.toks[i].s {
+		case "one", "ones", "two", "three", "four", "finger", "fingers", "hand", "snug", "loose", "torqued", "thread", "spinning":
+			return true
+		}
+	}
+	return false
+}

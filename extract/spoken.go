@@ -61,6 +61,9 @@ func (r *reading) spokenOpen(rec *Record) []Open {
 		if e.kind == NotRefitted && e.topic >= 0 && isolates[r.mentions[e.topic].head] && len(content(r.mentions[e.topic].mods)) == 0 && !r.without(e) {
 			continue // the plug stays out for safety's sake
 		}
+		if e.kind == NotTorqued && e.topic < 0 && e.noun < 0 && !r.tightSaid(e) {
+			continue // "the dog's in the way, like always"
+		}
 		o := r.askOf(e, rec)
 		if e.signal == "none" {
 			o.Kind = LockMissing
@@ -334,7 +337,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		e.kind = Unsure
 	case "half-tight":
-		if !told || c.mood&negated != 0 && !r.heardIn(ci, ci, "undone") && !denies[r.toks[oc.lo].s] || r.forASecond(oc) {
+		if !told || c.mood&negated != 0 && !r.heardIn(ci, ci, "undone") && !denies[r.toks[oc.lo].s] || r.forASecond(oc) || r.youDo(c, oc) {
 			return nil
 		}
 		e.kind = NotTorqued
@@ -385,6 +388,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			if p := r.toks[k].s; p == "me" || p == "us" || p == "enough" {
 				return nil // "that's me for tonight"
 			}
+		}
+		if r.when(oc) && r.ofFlow(oc) {
+			return nil // "until the fluid comes"
 		}
 		if next := r.word(oc.hi); next == "there" || next == "to" && r.toks[oc.hi-1].s == "get" || r.word(oc.lo-1) == "at" || r.heardIn(ci, ci, "find") || oc.lo == c.lo && (r.heardIn(ci-1, ci-1, "find") || ci+1 < len(r.clauses) && r.clauses[ci+1].sentence == c.sentence && r.heardIn(ci+1, ci+1, "promise")) {
 			return nil // "when we get there", "all at once", "I'll look it up tonight"
@@ -530,11 +536,21 @@ func (r *reading) tightens(lo, hi int) bool {
 	return false
 }
 
-// flows tells of "until the fluid comes": what comes is no part.
+// flows tells of "until the fluid comes", "until it comes": what comes is no part.
 func (r *reading) flows(oc openCue) bool {
 	for i := oc.lo; i < oc.hi; i++ {
+		if r.toks[i].s == "it" {
+			return true
+		}
+	}
+	return r.ofFlow(oc)
+}
+
+// ofFlow tells whether a cue names what flows.
+func (r *reading) ofFlow(oc openCue) bool {
+	for i := oc.lo; i < oc.hi; i++ {
 		switch r.toks[i].s {
-		case "fluid", "oil", "water", "air", "bubbles", "fuel", "petrol", "gas", "coolant", "grease", "light", "smoke", "it":
+		case "fluid", "oil", "water", "air", "bubbles", "fuel", "petrol", "gas", "coolant", "grease", "light", "smoke":
 			return true
 		}
 	}
