@@ -378,8 +378,15 @@ func (r *reading) oneFor(ci, tok int) *thing {
 	var last *thing
 	at := -1
 	for _, t := range r.things {
-		for _, e := range t.events {
-			if s := ledgerActs[e.action]; (s == Discarded || s == Removed && !t.fastener && t.plural == many) && e.lo < tok && e.lo > at && r.since(e.lo, tok) < 45 {
+		for i := len(t.events) - 1; i >= 0; i-- {
+			e := &t.events[i]
+			if e.lo >= tok {
+				continue
+			}
+			if e.lo <= at || r.since(e.lo, tok) >= 45 {
+				break // the latest stand last
+			}
+			if s := ledgerActs[e.action]; s == Discarded || s == Removed && !t.fastener && t.plural == many {
 				last, at = t, e.lo
 			}
 		}
