@@ -638,6 +638,9 @@ func (r *reading) compound(c *clause, i int, m *mention) (int, bool) {
 	return k, true
 }
 
+// papers are what is read; nothing is named after them: "off the sheet | battery in".
+var papers = set("sheet book manual handbook page chart sticker leaflet diagram drawing photocopy instructions")
+
 // articles are the words between which and a name no verb can stand.
 var articles = set("the a an my your our his its their another")
 
