@@ -243,7 +243,7 @@ func (r *reading) softHere(c *clause, i int) bool {
 	if i+1 < c.hi && r.toks[i].brk <= brkPause {
 		next = r.toks[i+1].s
 	}
-	moved := offWords[next] || next == "back" || onWords[next] && (i+2 >= c.hi || r.toks[i+1].brk >= brkPause)
+	moved := offWords[next] || next == "back" || (next == "'s" || next == "is") && i+2 < c.hi && (damage[r.toks[i+2].s] || offWords[r.toks[i+2].s] || r.toks[i+2].s == "had") || onWords[next] && (i+2 >= c.hi || r.toks[i+1].brk >= brkPause)
 	switch {
 	case i > c.lo && r.toks[i-1].qty >= 0 || numberWord[prev]:
 		return false
@@ -513,7 +513,7 @@ func (r *reading) complete(ci int, m *mention) {
 			}
 			break
 		}
-		if pk.is(wStop|wDeterminer|wPronoun) || countOf[p] > 0 || papers[p] {
+		if pk.is(wStop|wDeterminer|wPronoun) || countOf[p] > 0 || papers[p] || fractionWord[p] {
 			break
 		}
 		if p == "piece" && i-2 >= c.lo && (countOf[r.toks[i-2].s] > 0 || r.toks[i-2].qty >= 0) {

@@ -289,7 +289,7 @@ func (r *reading) again(c *clause) int {
 
 var itAgain = [][]string{{"reuse", "it"}, {"reuse", "them"}, {"reusing", "it"}, {"reusing", "them"}, {"using", "it", "again"}, {"using", "them", "again"}, {"using", "that", "again"}, {"using", "those", "again"}, {"use", "that", "again"}, {"use", "those", "again"}, {"put", "it", "back", "in", "service"}, {"'s", "going", "back", "in"}, {"'s", "going", "back", "on"}, {"are", "going", "back"}, {"'re", "going", "back"}, {"use", "it", "again"}, {"use", "them", "again"}, {"run", "it", "again"}, {"run", "them", "again"}, {"take", "it", "again"}, {"it", "'s", "going", "in", "again"}, {"it", "goes", "in", "again"}}
 
-var itStays = [][]string{{"keep", "that"}, {"keep", "those"}, {"keep", "it"}, {"keep", "them"}, {"save", "that"}, {"save", "those"}, {"save", "it"}, {"save", "them"}, {"hang", "on", "to", "that"}, {"hang", "on", "to", "those"}, {"hang", "onto", "that"}, {"hang", "onto", "those"}, {"that", "one", "stays"}, {"that", "stays"}, {"those", "stay"}}
+var itStays = [][]string{{"keep", "that"}, {"keep", "those"}, {"keep", "it"}, {"keep", "them"}, {"save", "that"}, {"save", "those"}, {"save", "it"}, {"save", "them"}, {"hang", "on", "to", "that"}, {"hang", "on", "to", "those"}, {"hang", "onto", "that"}, {"hang", "onto", "those"}, {"that", "one", "stays"}, {"that", "stays"}, {"those", "stay"}, {"they", "stay"}, {"it", "stays"}}
 
 // itAt gives what "it" stands for there: what the clause's act is done to, or what
 // was named last as its subject.
@@ -403,7 +403,7 @@ func (r *reading) oneFor(ci, tok int) *thing {
 }
 
 // damage are the words for what is found wrong with a thing that is not used again.
-var damage = set("broken broke snapped rotten split cracked torn perished rounded chewed stripped sheared bent swollen seized shot worn knackered burnt burned frayed rusted corroded pitted crushed flattened finished")
+var damage = set("broken broke snapped rotten split cracked torn perished rounded chewed stripped sheared bent swollen seized shot worn knackered burnt burned frayed rusted corroded pitted crushed flattened finished tore ripped frayed blown dead leaking weeping")
 
 // ruined gives what the clauses right before a token say is damaged, nil where
 // they say so of nothing.
@@ -582,6 +582,16 @@ func (r *reading) standIns() []standIn {
 
 // putThere gives what a clause tells to have been put somewhere, else the first thing it names.
 func (r *reading) putThere(c *clause) (standIn, bool) {
+	for i := c.lo; i < c.hi; i++ {
+		switch w := r.toks[i].s; {
+		case w == "tied" && i > c.lo && (r.toks[i-1].s == "zip" || r.toks[i-1].s == "cable"):
+			return standIn{-1, r.toks[i-1].s + " tie", i - 1, i + 3}, true // "zip tied the wires for now"
+		case (w == "made" || w == "cut" || w == "bodged" || w == "rigged" || w == "fashioned" || w == "turned") && (r.word(i+1) == "one" || r.word(i+1) == "up" && r.word(i+2) == "one"):
+			if t := r.oneFor(r.toks[c.lo].cl, i); t != nil {
+				return standIn{-1, t.name, i, i + 5}, true // "I've made one out of a cereal box"
+			}
+		}
+	}
 	for i := len(c.acts) - 1; i >= 0; i-- {
 		a := &r.acts[c.acts[i]]
 		if a.verb < 0 || a.mood&(negated|conditional|framed) != 0 || !puts[a.action.Name] {

@@ -49,7 +49,11 @@ func (r *reading) findSizes() []sized {
 		if c.mood&(advert|greeting) != 0 {
 			continue
 		}
-		s := sized{lo: q.lo, hi: q.hi, kind: q.Kind, hedged: q.Hedged, cl: q.cl, tool: -1}
+		kind := q.Kind
+		if w := r.word(q.hi); kind == normalize.Drive && (w == "head" || w == "heads") {
+			kind = normalize.Size // "a half inch square head"
+		}
+		s := sized{lo: q.lo, hi: q.hi, kind: kind, hedged: q.Hedged, cl: q.cl, tool: -1}
 		for _, x := range strings.Split(q.Canonical, " | ") {
 			f := sizeForm(x)
 			if f == "3/4 in" && q.lo > 0 && strings.HasPrefix(strings.ToLower(r.text(q.lo, q.hi)), "three quarter-inch") && r.pluralAfter(q) {
@@ -218,8 +222,8 @@ func (r *reading) toolAfter(i, n int) int {
 // measured tells whether a clause speaks of how long, thick or far something is.
 func (r *reading) measured(c *clause) bool {
 	for i := c.lo; i < c.hi; i++ {
-		if measures[r.toks[i].s] {
-			return true
+		if measures[r.toks[i].s] && (r.toks[i].men < 0 || r.mentions[r.toks[i].men].kind&lexicon.Tool == 0) {
+			return true // but a long bar is no measure
 		}
 	}
 	return false
@@ -237,7 +241,7 @@ func keySize(mm *big.Rat) bool {
 // "Twelve mil.", "them's nineteen mil, five of 'em".
 func (r *reading) told(c *clause, lo, hi int) bool {
 	for i := c.lo; i < hi; i++ {
-		if w := r.toks[i].s; i < lo && !besideSize[w] && !dropWords[w] && !openers[w] && !(placeWords[w] && i > c.lo) {
+		if w := r.toks[i].s; i < lo && r.toks[i].qty < 0 && !besideSize[w] && !dropWords[w] && !openers[w] && !(placeWords[w] && i > c.lo) {
 			return false
 		}
 	}
@@ -392,7 +396,7 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 	// right before or after a tool that has sizes
 	for _, mi := range c.mentions {
 		m := &r.mentions[mi]
-		if m.kind&lexicon.Tool == 0 && m.from <= a && a < m.lo {
+		if m.kind&lexicon.Tool == 0 && m.from <= a && a < m.lo && (b-a == 1 || numberInt(r, a, b)) {
 			return false // how many
 		}
 		if m.kind&lexicon.Tool == 0 || sizeTool[m.head] == "" || strings.Contains(m.name, "torque") || recess[m.head] {
@@ -459,7 +463,7 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 		}
 	}
 	// "a twelve": a number with an article, and no noun after it
-	if (prev == "a" || prev == "an") && (b == c.hi || r.toks[b-1].brk > brkPause || next == "and" || next == "or" || next == "for" || next == "on" || next == "a" || next == "mil" || next == "to" || next == "as" || next == "but" || next == "in" || next == "head" || next == "thread" || next == "that" || next == "so" || next == "maybe" || next == "might" || next == "then" || next == "here" || next == "again" || next == "it") {
+	if (prev == "a" || prev == "an") && (b == c.hi || r.toks[b-1].brk > brkPause || next == "and" || next == "or" || next == "for" || next == "on" || next == "a" || next == "mil" || next == "to" || next == "as" || next == "but" || next == "in" || next == "head" || next == "thread" || next == "that" || next == "so" || next == "maybe" || next == "might" || next == "then" || next == "here" || next == "again" || next == "it" || next == "with") {
 		if next == "on" && (determiner[r.word(b+1)] || r.word(b+1) == "it") { // "a sixteen on the puller"
 			if m := r.nameWithin(c, b+1, 4); m >= 0 && r.mentions[m].kind&(lexicon.Tool|lexicon.Fastener) != 0 {
 				return true
@@ -487,6 +491,14 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 	}
 	if w := r.toks[a].s; w == "one" || w == "two" || w == "1" || w == "2" {
 		return false
+	}
+	// "two of them, thirteen each"
+	if next == "each" && wide(val) && r.countedIn(c, a) {
+		return true
+	}
+	// "a socket, a twenty four's about right"
+	if (prev == "a" || prev == "the") && next == "'s" && (r.word(b+1) == "about" || r.word(b+1) == "fine" || r.word(b+1) == "right" || r.word(b+1) == "too" || r.word(b+1) == "perfect") {
+		return again || wide(val) && r.sizeTalk(c)
 	}
 	// "What size? Thirteen."
 	if p := r.toks[c.lo].cl - 1; p >= 0 && a == c.lo && wide(val) && (b == c.hi || r.toks[b-1].brk >= brkPause) {
@@ -766,7 +778,7 @@ func takesSize(m *mention, s *sized) bool {
 	case normalize.Drive:
 		return dim == "drive" || m.head == "socket" || m.head == "wrench"
 	}
-	if recess[m.head] {
+	if recess[m.head] || strings.Contains(m.name, "impact driver") {
 		return false // "five Phillips": how many screws
 	}
 	return dim != "drive" || drives[s.canon[0]]

@@ -216,9 +216,15 @@ var keySized = map[string]bool{"1.5 mm": true, "2 mm": true, "2.5 mm": true, "3 
 func (r *reading) headTold(s *sized) bool {
 	c := &r.clauses[s.cl]
 	for i := max(c.lo, s.lo-4); i < min(c.hi, s.hi+4); i++ {
-		switch r.toks[i].s {
-		case "nut", "nuts", "head", "heads", "flat", "flats", "af":
+		switch w := r.toks[i].s; w {
+		case "nut", "nuts", "flat", "flats", "af":
 			return true
+		case "head", "heads":
+			switch r.word(i - 1) {
+			case "cap", "button", "socket", "dome", "pan":
+			default:
+				return true
+			}
 		}
 	}
 	return false
