@@ -344,8 +344,8 @@ func (s *tracker) ledTo(c *clause) *thing {
 
 // movesOn are the words by which talk goes on to another thing, leadsOn those that stand beside them.
 var (
-	movesOn = set("do doing start starting begin move moving onto tackle tackling turn attack attacking")
-	leadsOn = set("i i'll 'll we i'm 'm 're let's let us gonna going go to will can with on over get getting back have a next is 's for then now it time the and crack")
+	movesOn = set("do doing start starting begin move moving onto tackle tackling turn attack attacking sits lives reach")
+	leadsOn = set("i i'll 'll we i'm 'm 're let's let us gonna going go to will can with on over get getting back have a next is 's for then now it time the and crack here there this you")
 )
 
 // inTurn lets things that had come off be back where a clause with no verb names
@@ -675,6 +675,9 @@ func (s *tracker) resolve(ci, mi int) *thing {
 			best, bestScore = t, score
 		}
 	}
+	if best != nil && len(cont) == 0 && contentCount(best.mods) > 0 && r.introduced(m) {
+		best = nil // "and there's a little white plug there": not the one of before
+	}
 	if best != nil && !(best.name == "") {
 		s.enrich(best, m)
 		return s.sided(best, m, m.side)
@@ -695,6 +698,27 @@ func (s *tracker) resolve(ci, mi int) *thing {
 	t.twin = s.otherSide(t)
 	r.addThing(t)
 	return t
+}
+
+// introduced tells whether a mention is of a thing that the talk comes to for the
+// first time: "there's a plug", "you've got another clip".
+func (r *reading) introduced(m *mention) bool {
+	if m.from < 2 || m.plural || m.count > 1 {
+		return false
+	}
+	article := false
+	for i := m.from; i < m.lo; i++ {
+		w := r.toks[i].s
+		article = article || w == "a" || w == "an" || w == "another"
+	}
+	if !article {
+		return false
+	}
+	switch r.toks[m.from-1].s {
+	case "'s", "is", "got", "have", "find", "see":
+		return true
+	}
+	return false
 }
 
 // unnamedOf gives the fasteners of a part that the talk speaks of without their
@@ -995,6 +1019,9 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 		return before.entry
 	}
 	if t := s.onTopic(m.lo); t != nil {
+		if o := s.justWorkedOn(ci); o != nil && o != t && r.opens(c, m) {
+			return o // "she's moved the latch plate up. Two bolts."
+		}
 		return t
 	}
 	// what the talk is about: the latest part that a clause of its own was about
@@ -1012,6 +1039,27 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 				if pass == 0 && o.prep != "" && o.prep != "on" && o.prep != "of" && o.prep != "for" && o.prep != "at" {
 					continue
 				}
+				return o.entry
+			}
+		}
+	}
+	return nil
+}
+
+// justWorkedOn gives the part that the clause before does something to, where the
+// talk did not turn to another since.
+func (s *tracker) justWorkedOn(ci int) *thing {
+	r := s.r
+	if ci == 0 || s.topicAt >= r.clauses[ci-1].lo || r.since(r.clauses[ci-1].lo, r.clauses[ci].lo) > 8 {
+		return nil
+	}
+	p := &r.clauses[ci-1]
+	if p.mood&(warned|other|hypothetical|conditional|advert|greeting|negated) != 0 {
+		return nil
+	}
+	for _, ai := range p.acts {
+		for _, mi := range r.acts[ai].objects {
+			if o := &r.mentions[mi]; o.entry != nil && o.kind&lexicon.Part != 0 && o.kind&lexicon.Fastener == 0 && !ownsNone(o.head) && ledgerActs[r.acts[ai].action.Name] == "" {
 				return o.entry
 			}
 		}
@@ -1219,8 +1267,8 @@ func (r *reading) actOn(ci, mi int) string {
 
 // owns tells whether the fastener is named after the part: "caliper bolt" after "brake caliper".
 func owns(owner, t *thing) bool {
-	if !t.mods[owner.head] || !owner.mayOwn(t) {
-		return false
+	if !t.mods[owner.head] || !owner.mayOwn(t) || t.owner != nil && t.owner != owner && t.owner.head == owner.head && contentCount(owner.mods) > contentCount(t.owner.mods) {
+		return false // "plate bolts" are those of the plate on the post, not of the latch plate
 	}
 	for w := range owner.mods {
 		if placeWords[w] && clashes(w, t.mods) {
