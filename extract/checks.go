@@ -431,6 +431,9 @@ func (r *reading) atOdds(a, b statement) bool {
 		}
 		return r.oneThing(ca, cb)
 	}
+	if a.source && b.source && r.opposed(ca, cb) {
+		return r.oneThing(ca, cb)
+	}
 	if a.source == b.source {
 		return false
 	}

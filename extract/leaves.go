@@ -749,3 +749,36 @@ func (r *reading) tightSaid(e *looseEnd) bool {
 	}
 	return false
 }
+
+// withoutOne tells of "on without one": what is lacking was named before.
+func (r *reading) withoutOne(oc openCue) bool {
+	for i := oc.lo; i < oc.hi; i++ {
+		if r.toks[i].s == "without" {
+			switch r.word(oc.hi) {
+			case "one", "it", "them":
+				return true
+			}
+			return r.toks[oc.hi-1].s == "one" || oc.hi == r.clauses[r.toks[oc.lo].cl].hi
+		}
+	}
+	return false
+}
+
+// eitherOf tells of "I think that's the relay. It's either that or the one beside it".
+func (r *reading) eitherOf(ci int, oc openCue) bool {
+	if r.toks[oc.lo].s != "either" {
+		return false
+	}
+	lo, _ := r.nearBy(ci, 2, 0, 10)
+	for k := lo; k <= ci; k++ {
+		if !r.heardIn(k, k, "doubt") {
+			continue
+		}
+		for _, mi := range r.clauses[k].mentions {
+			if r.topical(&r.mentions[mi]) {
+				return true
+			}
+		}
+	}
+	return false
+}

@@ -69,7 +69,7 @@ func (r *reading) spokenOpen(rec *Record) []Open {
 			o.Kind = LockMissing
 			o.Question = "Is there a " + lexicon.Singular(o.About) + " in now? The recording says that there was none to put in."
 		} else if e.kind == NotRefitted {
-			if t := r.leftOff(e, rec); t != nil && (e.signal != "lost" && r.toks[e.lo].s != "left" || e.topic < 0) {
+			if t := r.leftOff(e, rec); t != nil && !r.withoutOne(openCue{e.lo, e.hi, e.signal}) && (e.signal != "lost" && r.toks[e.lo].s != "left" || e.topic < 0) {
 				o.About, o.LedgerID = torqueName(t), t.id
 				if isLock(t) {
 					o.Kind = LockMissing
@@ -154,6 +154,8 @@ func (r *reading) wantsNew(oc openCue) bool {
 	switch r.toks[oc.lo].s {
 	case "wants", "needs", "ought", "should":
 		return true
+	case "new", "proper", "right":
+		return r.toks[oc.hi-1].s == "coming" // "new one's coming"
 	}
 	return false
 }
@@ -321,7 +323,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		if !r.valueIn(max(ci-1, 0), min(ci+1, len(r.clauses)-1)) {
 			if !r.twoGuesses(ci) {
-				if said&other != 0 || r.toks[oc.lo].s == "one" || !r.placedInDoubt(e, oc) && !r.whether(ci) {
+				if said&other != 0 || r.toks[oc.lo].s == "one" || !r.placedInDoubt(e, oc) && !r.whether(ci) && !r.eitherOf(ci, oc) {
 					return nil
 				}
 				e.kind = Unsure
@@ -348,6 +350,10 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		e.lo, e.hi = r.clauses[e.first].lo, r.clauses[e.first].hi
 	case "wrong":
+		switch r.word(oc.hi) {
+		case "night", "day", "time", "evening", "week", "video", "weekend":
+			return nil // "that's for another night"
+		}
 		e.kind = Conflict
 		// the first of the two sources is where the matter begins
 		for _, st := range r.statements(ci-7, ci, 40) {
@@ -357,7 +363,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			}
 		}
 	case "undone":
-		if r.doneAlready(ci) || r.saidIn(c, "since") || oc.lo > c.lo && subjects[r.toks[oc.lo-1].s] && r.ofMe(oc.lo-1, oc.lo) && (r.toks[oc.hi-1].s == "low" || r.toks[oc.hi-1].s == "flat") {
+		if r.doneAlready(ci) || r.saidIn(c, "since") || oc.lo > c.lo && subjects[r.toks[oc.lo-1].s] && r.ofMe(oc.lo-1, oc.lo) && (r.toks[oc.hi-1].s == "low" || r.toks[oc.hi-1].s == "flat") || r.toks[oc.hi-1].s == "flat" && r.saidIn(c, "phone") {
 			return nil // "that hasn't gone since", "while we're low down"
 		}
 		if !told && !(r.wants(oc) && (said&(hypothetical|conditional) == 0 || r.toks[oc.lo].s == "could" && said&conditional == 0)) || r.heardIn(ci, ci, "unrun") || c.mood&asked != 0 || ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.clauses[ci-1].mood&conditional != 0 {
@@ -907,6 +913,9 @@ func (r *reading) intends(ci int, oc openCue) bool {
 			}
 		}
 	}
+	if c.hi-c.lo <= 5 && oc.lo-c.lo >= 1 && oc.hi == c.hi && (r.saidIn(c, "other") || r.saidIn(c, "rest")) {
+		return true // "other one tomorrow"
+	}
 	lo := ci
 	if ci > 0 && c.hi-c.lo <= 6 && r.since(r.clauses[ci-1].lo, c.lo) < 8 {
 		lo = ci - 1
@@ -1077,6 +1086,16 @@ func (r *reading) aimFrom(e *looseEnd) bool {
 // spoken of just before.
 func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 	c := &r.clauses[ci]
+	if e.signal == "still-off" && r.withoutOne(oc) {
+		for k := ci - 1; k >= 0 && k >= ci-3 && r.since(r.clauses[k].lo, c.lo) < 10; k-- {
+			for _, mi := range r.clauses[k].mentions {
+				if m := &r.mentions[mi]; r.topical(m) && direct(m) {
+					e.topic, e.sure, e.first = mi, true, k // "the tab broke, so the nut's on without one"
+					return
+				}
+			}
+		}
+	}
 	if e.signal == "none" {
 		for _, mi := range c.mentions {
 			if r.mentions[mi].hi == oc.hi {
