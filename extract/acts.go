@@ -51,6 +51,7 @@ func (r *reading) findActs() {
 		r.turned(ci)
 		r.gets(ci)
 		r.blows(ci)
+		r.machineOff(ci)
 		r.mannered(ci)
 		r.singledOut(ci)
 	}
@@ -357,6 +358,18 @@ func (r *reading) addAct(ci int, a act) {
 	if a.action.Name == "remove" && a.subject && len(a.objects) == 1 && r.switchedOff(&r.mentions[a.objects[0]]) && a.hi > a.lo && r.toks[a.hi-1].s == "off" {
 		a.action = r.lex.Action("switch off")
 	}
+	if a.action.Name == "fit" && a.subject && a.verb >= 0 && len(a.objects) == 1 {
+		if m := &r.mentions[a.objects[0]]; m.kind == lexicon.Consumable && m.hi <= a.verb {
+			// "one drop of oil goes on the hook race"
+			a.action, a.rule = r.lex.Action("apply"), "consumable and place"
+			for a.lo = m.from; a.lo > r.clauses[ci].lo && (measured[r.toks[a.lo-1].s] || determiner[r.toks[a.lo-1].s] || r.toks[a.lo-1].s == "of"); {
+				a.lo--
+			}
+			if prepositions[r.toks[a.hi-1].s] {
+				a.hi--
+			}
+		}
+	}
 	if a.action.Name == "fit" && a.subject && a.verb >= 0 {
 		for i := a.hi; i < min(r.clauses[ci].hi, a.hi+3); i++ {
 			if w := r.toks[i].s; w == "hand" || w == "hands" || w == "lap" || w == "palm" {
@@ -547,6 +560,9 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 // match matches one pattern with its verb at i. The thing may stand in the gap, at most eight words long.
 func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 	a := act{action: p.Action, lo: i, hi: i + 1, verb: i, subject: p.Subject}
+	if p.Words[0] == "get" && !p.Subject && i+1 < c.hi && strings.HasSuffix(r.toks[i+1].s, "ed") && r.toks[i+1].men < 0 && r.isVerbForm(r.toks[i+1].s) {
+		return a, 0, false // "they're getting pressed out"
+	}
 	if p.Words[0] == "do" && i+1 < c.hi && r.isVerbForm(r.toks[i+1].s) && r.toks[i+1].men < 0 {
 		return a, 0, false // "I did look this one up"
 	}
@@ -675,7 +691,7 @@ func (r *reading) pronounAt(c *clause, j int) bool {
 		return (next == "" || next == "of" || stopWords[next] && countOf[next] == 0 || prepositions[next]) && !r.leadsMention(c, j)
 	}
 	if w == "her" || w == "him" {
-		return next == "" || stopWords[next] && !dropAdj[next] || prepositions[next]
+		return next == "" || stopWords[next] && !dropAdj[next] || prepositions[next] || particle[next]
 	}
 	if !pronounsObj[w] {
 		return false
@@ -703,7 +719,7 @@ func (r *reading) lemma1(w string) string {
 // isFiniteVerb tells whether a verb of its own clause stands at j, so that no object gap runs across it.
 func (r *reading) isFiniteVerb(j int) bool {
 	s := r.toks[j].s
-	return s == "is" || s == "are" || s == "'s" || s == "was" || s == "and" && r.imperativeAt(j+1)
+	return s == "is" || s == "are" || s == "'s" || s == "was" || s == "and" && (r.imperativeAt(j+1) || subjects[r.word(j+1)] && !pronounsObj[r.word(j+1)] || r.word(j+1) == "it" || r.word(j+1) == "they")
 }
 
 // objectsAfter takes the things named right after the verb, with what is joined to them by "and" or a comma.
@@ -1338,6 +1354,23 @@ func (r *reading) heldNext(ci int) bool {
 	w, is := r.toks[n.lo].s, r.word(n.lo+1)
 	m := &r.mentions[n.mentions[0]]
 	return (w == "that" || w == "it" || w == "there" || w == "they") && (is == "'s" || is == "is" || is == "are" || is == "'re") && m.kind&lexicon.Fastener != 0 && m.prep == "" && m.hi >= n.hi-3
+}
+
+// machineOff is the rule of a machine that is said to be unplugged.
+const machineUnplugged = "machine unplugged"
+
+// machineOff reads "the sewing machine's unplugged", whatever the machine is called.
+func (r *reading) machineOff(ci int) {
+	c := &r.clauses[ci]
+	if len(c.acts) > 0 || c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 {
+		return
+	}
+	for i := c.lo + 2; i < c.hi; i++ {
+		if w := r.toks[i].s; (w == "unplugged" || w == "isolated") && passiveBe[r.toks[i-1].s] && r.toks[i-1].s != "be" {
+			r.addAct(ci, act{action: r.lex.Action("switch off"), lo: c.lo, hi: i + 1, verb: -1, subject: true, rule: machineUnplugged})
+			return
+		}
+	}
 }
 
 // manners are ways of going round fasteners to tighten them.

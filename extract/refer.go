@@ -1600,6 +1600,9 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	case "off", "loose":
 		s.turns = append(s.turns, turn{a.lo, true})
 	case "on", "by hand", "tight":
+		if a.verb >= 0 && shuts[r.lemma1(r.toks[a.verb].s)] {
+			break
+		}
 		s.turns = append(s.turns, turn{a.lo, false})
 	}
 	if name == "lift" && len(ts) > 0 && (isLock(ts[0]) || ts[0].head == "pin" || ts[0].head == "clip") && len(a.objects) > 0 {
@@ -1740,6 +1743,9 @@ func (s *tracker) leftOff(c *clause, a *act) bool {
 	return false
 }
 
+// shuts are the verbs by which nothing goes back on.
+var shuts = set("close shut engage latch lock")
+
 // turn is something coming off or going on.
 type turn struct {
 	at  int
@@ -1857,6 +1863,9 @@ func byHand(r *reading, c *clause, a *act) bool {
 		}
 	}
 	for i := a.lo; i < hi; i++ {
+		if m := r.toks[i].men; m >= 0 && i >= a.hi && r.toks[r.mentions[m].from-min(1, r.mentions[m].from)].brk >= brkComma && r.mentions[m].kind&lexicon.Fastener != 0 && len(a.objects) > 0 && !contains(a.objects, m) {
+			break // "plate back on, thumbscrews finger tight"
+		}
 		if handAt(r, i, hi) {
 			return true
 		}
@@ -1865,6 +1874,15 @@ func byHand(r *reading, c *clause, a *act) bool {
 }
 
 var handBy = byFirst(handPhrases)
+
+func contains(ms []int, m int) bool {
+	for _, x := range ms {
+		if x == m {
+			return true
+		}
+	}
+	return false
+}
 
 // handAt tells whether words for "by hand only" stand at token i.
 func handAt(r *reading, i, hi int) bool {

@@ -222,6 +222,9 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	if a.subject && a.verb >= 0 && r.toks[a.verb].s == "fell" {
 		return false // nobody took it off
 	}
+	if a.rule == machineUnplugged {
+		return true
+	}
 	if r.ownBody(a) || a.verb >= 0 && !a.subject && a.pronoun != "" && len(a.objects) == 0 && r.lemma1(r.toks[a.verb].s) == "get" && particle[r.word(a.verb+1)] && !particle[r.toks[a.hi-1].s] {
 		return false // a hand, or somebody: "get up under it"
 	}
@@ -369,6 +372,11 @@ var unitDots = strings.NewReplacer("N.m", "N·m", "lbf.", "lbf·", "kgf.", "kgf�
 func (r *reading) stepText(c *clause, a *act, hi int) string {
 	names := r.objectNames(a)
 	switch a.rule {
+	case machineUnplugged:
+		if r.toks[a.hi-1].s == "isolated" {
+			return "Isolate the machine."
+		}
+		return "Unplug the machine."
 	case "turn and thing":
 		lo := a.lo
 		for lo < a.hi-1 && (openers[r.toks[lo].s] || dropWords[r.toks[lo].s] || r.toks[lo].s == "and") {
@@ -720,6 +728,9 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			}
 			if names != "" {
 				w = append(w, "the "+names)
+				if (r.word(i+1) == "both" || r.word(i+1) == "all" && r.word(i+2) != "the") && !(len(a.things) > 0 && a.things[0].plural) {
+					i++
+				}
 				continue
 			}
 			if a.action.Name == "fill" {
@@ -734,6 +745,10 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		}
 		if (t.s == "her" || t.s == "him") && r.pronounAt(c, i) {
 			w, objPlaced = append(w, "the machine"), true
+			continue
+		}
+		if t.s == "her" || t.s == "his" {
+			w = append(w, "its")
 			continue
 		}
 		if x, ok := firstPerson[t.s]; ok {
@@ -1004,6 +1019,9 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 			continue
 		}
 		w = append(w, r.talk.Text[t.lo:t.hi])
+		if t.brk >= brkComma && i+1 < hi && len(w) > 1 && r.toks[i+1].men >= 0 {
+			break // "lube on the o ring, lid on"
+		}
 	}
 	for len(w) > 0 && (stopWords[strings.ToLower(w[len(w)-1])] || prepositions[strings.ToLower(w[len(w)-1])]) {
 		w = w[:len(w)-1]
