@@ -408,7 +408,7 @@ var containers = set("lid tray tin can jar bag box bucket tub cup pocket drawer 
 // writings are where words and pictures are put, not things.
 var writings = set("description comment comments note notes caption captions video videos app log group chat message email page website link links list spreadsheet calendar")
 
-var bins = set("bin trash garbage rubbish skip scrap dustbin")
+var bins = set("bin binned trash garbage rubbish skip scrap dustbin")
 
 // intoContainer tells of "goes in the jam jar lid" that it is put aside, of "in
 // the bin" that it is thrown away, and of "in the notes" that it is "none" of the
@@ -891,7 +891,7 @@ func (r *reading) withSubject(c *clause, a act, k int) (act, int, bool) {
 			best = m
 		}
 	}
-	if best >= 0 && v-r.mentions[best].hi > 5 {
+	if best >= 0 && v-r.mentions[best].hi > 5 && !(r.toks[v-1].s == "and" && r.opens(c, &r.mentions[best])) {
 		best = -1
 	}
 	if best >= 0 {
@@ -912,6 +912,15 @@ func (r *reading) withSubject(c *clause, a act, k int) (act, int, bool) {
 			}
 		}
 		return a, k, true
+	}
+	if ci := r.toks[c.lo].cl; ci > 0 && r.toks[c.lo].s == "and" && v == c.lo+1 && strings.HasSuffix(r.toks[v].s, "s") && r.clauses[ci-1].sentence == c.sentence {
+		// "the new one gets a smear of grease | and goes in with a twist"
+		if p := &r.clauses[ci-1]; len(p.mentions) > 0 {
+			if m := &r.mentions[p.mentions[0]]; m.prep == "" && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && r.opens(p, m) {
+				a.objects = []int{p.mentions[0]}
+				return a, k, true
+			}
+		}
 	}
 	for j := v - 1; j >= c.lo && j >= v-4; j-- {
 		s := r.toks[j].s
@@ -1844,7 +1853,7 @@ func (r *reading) goes(ci int) {
 			}
 		}
 		// "out with the bolt", "on with the cover"
-		if p == "with" && (i == c.lo || r.toks[i-1].brk >= brkPause || openers[r.toks[i-1].s] || r.toks[i-1].s == "and" || r.toks[i-1].s == "back") && c.mood&(negated|conditional|other|asked) == 0 {
+		if p == "with" && (i == c.lo || r.toks[i-1].brk >= brkPause && r.toks[i-1].men < 0 || openers[r.toks[i-1].s] || r.toks[i-1].s == "and" || r.toks[i-1].s == "back") && c.mood&(negated|conditional|other|asked) == 0 {
 			for _, mi := range c.mentions {
 				if m := &r.mentions[mi]; m.from == i+2 && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && !r.inAct(ci, mi) {
 					name := "fit"

@@ -44,7 +44,7 @@ func (r *reading) steps() []Step {
 			if i < len(recent)-40 {
 				break // long ago
 			}
-			if recent[i].key == key && r.since(recent[i].at, lo) < 35 && !(explicit && recent[i].explicit && !hasValue(text) && !hasValue(out[recent[i].k].Text) && !sameVerb(text, out[recent[i].k].Text)) {
+			if (recent[i].key == key || out[recent[i].k].Text == text && r.since(recent[i].at, lo) < 6) && r.since(recent[i].at, lo) < 35 && !(explicit && recent[i].explicit && !hasValue(text) && !hasValue(out[recent[i].k].Text) && !sameVerb(text, out[recent[i].k].Text)) {
 				// told again: the fuller telling stays
 				recent[i].at = lo
 				old := &out[recent[i].k]
@@ -420,6 +420,9 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 		return ""
 	}
 	s := a.action.Imperative + " the " + names
+	if v, particle := r.doneTo(a); v != "" {
+		s = v + " the " + names + particle
+	}
 	if a.heads && a.action.Name == "remove" && r.fastenersOnly(a) {
 		s = "Undo the " + names
 	}
@@ -497,6 +500,41 @@ func (r *reading) cleanedWith(c *clause, a *act, hi int) string {
 		where += " "
 	}
 	return trimStep("Clean "+where+"with "+r.mentions[a.objects[0]].name) + "."
+}
+
+// endsTail are the words that begin something of its own after a comma.
+var endsTail = set("only just not no about thank so like which look easy nice lovely")
+
+// doneTo gives the verb of "is chocked", "are getting pressed out" as an
+// instruction has it, and the particle that goes with it; "" where there is none.
+func (r *reading) doneTo(a *act) (verb, particle string) {
+	if !a.subject || a.verb < 0 || a.heads || a.byHand {
+		return "", ""
+	}
+	switch a.action.Name {
+	case "support", "remove", "fit", "lubricate", "clean", "switch off", "slacken", "disconnect":
+	default:
+		return "", ""
+	}
+	if l := r.lemma1(r.toks[a.verb].s); l != "be" && l != "get" {
+		return "", ""
+	}
+	for i := a.verb + 1; i < a.hi; i++ {
+		w := r.toks[i].s
+		if !strings.HasSuffix(w, "ed") {
+			continue
+		}
+		for _, l := range r.lex.Lemmas(w) {
+			if l == w || len(r.lex.Patterns(l)) == 0 || slices.Contains(r.lex.Lemmas(w), l+"e") {
+				continue
+			}
+			if n := r.word(i + 1); i+1 < a.hi && (offWords[n] || onWords[n] || n == "up") {
+				particle = " " + n
+			}
+			return strings.ToUpper(l[:1]) + l[1:], particle
+		}
+	}
+	return "", ""
 }
 
 // leadsWhere are the words of an act that lead to what is told with it.
@@ -726,6 +764,10 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 					continue
 				}
 			}
+			if a.action.Name == "switch off" && len(a.objects) == 0 && len(a.things) > 0 && !switched[a.things[0].head] {
+				w = append(w, "the machine") // "lower it and shut it down"
+				continue
+			}
 			if names != "" {
 				w = append(w, "the "+names)
 				if (r.word(i+1) == "both" || r.word(i+1) == "all" && r.word(i+2) != "the") && !(len(a.things) > 0 && a.things[0].plural) {
@@ -741,6 +783,10 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 				continue
 			}
 			w = append(w, r.standIn(a))
+			continue
+		}
+		if t.s == "it" && !objPlaced && i < a.hi && a.action.Name == "test" && a.pronoun == "" && len(a.objects) == 0 {
+			w, objPlaced = append(w, "the machine"), true // "start it up"
 			continue
 		}
 		if (t.s == "her" || t.s == "him") && r.pronounAt(c, i) {
@@ -1019,7 +1065,7 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 			continue
 		}
 		w = append(w, r.talk.Text[t.lo:t.hi])
-		if t.brk >= brkComma && i+1 < hi && len(w) > 1 && r.toks[i+1].men >= 0 {
+		if t.brk >= brkComma && i+1 < hi && len(w) > 1 && (r.toks[i+1].men >= 0 || endsTail[r.toks[i+1].s]) {
 			break // "lube on the o ring, lid on"
 		}
 	}
