@@ -286,34 +286,34 @@ func (r *reading) pulls(ci, i int) (act, bool) {
 	if w := r.toks[i].s; w != "pull" && w != "pulled" || i+1 < c.hi && r.toks[i].brk < brkComma || i == 0 || r.toks[i-1].s != "and" {
 		return act{}, false
 	}
-	for k := len(r.acts) - 1; k >= 0 && r.since(r.acts[k].lo, i) < 8; k-- {
-		p := &r.acts[k]
-		if r.clauses[p.cl].sentence != c.sentence || p.verb < 0 {
-			break
-		}
-		switch r.lemma1(r.toks[p.verb].s) {
-		case "squeeze", "press", "push", "pinch", "twist", "depress", "lift", "slide", "wiggle", "turn", "rock", "unclip":
-		default:
-			return act{}, false
-		}
-		a := act{action: r.lex.Action("remove"), lo: i, hi: i + 1, verb: -1, pronoun: p.pronoun, objects: slices.Clone(p.objects), subject: true, rule: "squeeze and pull"}
-		if len(a.objects) == 0 || catches[r.mentions[a.objects[0]].head] {
-			// the catch stays: what it holds is named first in the sentence, or right before it
-			for n := p.cl; n >= 0 && n >= p.cl-2 && r.since(r.clauses[n].lo, i) < 10; n-- {
-				for _, mi := range r.clauses[n].mentions {
-					if m := &r.mentions[mi]; m.lo < i && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && !catches[m.head] && m.prep == "" {
-						a.objects, a.pronoun = []int{mi}, ""
-						if !pulledOff[m.head] {
-							a.action, a.rule = r.lex.Action("disconnect"), unplugged
-						}
-						return a, true
+	if len(r.acts) == 0 {
+		return act{}, false
+	}
+	p := &r.acts[len(r.acts)-1]
+	if r.since(p.lo, i) >= 8 || r.clauses[p.cl].sentence != c.sentence || p.verb < 0 {
+		return act{}, false
+	}
+	switch r.lemma1(r.toks[p.verb].s) {
+	case "squeeze", "press", "push", "pinch", "twist", "depress", "lift", "slide", "wiggle", "turn", "rock", "unclip":
+	default:
+		return act{}, false
+	}
+	a := act{action: r.lex.Action("remove"), lo: i, hi: i + 1, verb: -1, pronoun: p.pronoun, objects: slices.Clone(p.objects), subject: true, rule: "squeeze and pull"}
+	if len(a.objects) == 0 || catches[r.mentions[a.objects[0]].head] {
+		// the catch stays: what it holds is named first in the sentence, or right before it
+		for n := p.cl; n >= 0 && n >= p.cl-2 && r.since(r.clauses[n].lo, i) < 10; n-- {
+			for _, mi := range r.clauses[n].mentions {
+				if m := &r.mentions[mi]; m.lo < i && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && !catches[m.head] && m.prep == "" {
+					a.objects, a.pronoun = []int{mi}, ""
+					if !pulledOff[m.head] {
+						a.action, a.rule = r.lex.Action("disconnect"), unplugged
 					}
+					return a, true
 				}
 			}
 		}
-		return a, len(a.objects) > 0 || a.pronoun != ""
 	}
-	return act{}, false
+	return a, len(a.objects) > 0 || a.pronoun != ""
 }
 
 // unplugged is the rule of a thing whose plug is pulled: the thing itself stays.
@@ -1365,13 +1365,13 @@ func (r *reading) heldNext(ci int) bool {
 	return (w == "that" || w == "it" || w == "there" || w == "they") && (is == "'s" || is == "is" || is == "are" || is == "'re") && m.kind&lexicon.Fastener != 0 && m.prep == "" && m.hi >= n.hi-3
 }
 
-// machineOff is the rule of a machine that is said to be unplugged.
+// machineUnplugged is the rule of a machine that is said to be unplugged.
 const machineUnplugged = "machine unplugged"
 
 // machineOff reads "the sewing machine's unplugged", whatever the machine is called.
 func (r *reading) machineOff(ci int) {
 	c := &r.clauses[ci]
-	if len(c.acts) > 0 || c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 {
+	if c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 || slices.ContainsFunc(c.acts, func(ai int) bool { return r.acts[ai].happened() }) {
 		return
 	}
 	for i := c.lo + 2; i < c.hi; i++ {

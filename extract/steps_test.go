@@ -46,7 +46,7 @@ func TestStepsAreInstructions(t *testing.T) {
 		{"told as done to it", []string{"The sewing machine's unplugged.", "The wheels are chocked.", "Undo the cover bolt.", "These bearings are getting pressed out."}, []string{"Unplug the machine.", "Chock the wheels.", "Press the bearings out."}, nil},
 		{"the machine", []string{"Undo the cover bolt.", "Lower the loader to the ground and shut it down.", "Start it up."}, []string{"Shut the machine down.", "Start the machine up."}, nil},
 		{"oil that goes on, and then it goes in", []string{"Undo the cover bolt.", "One drop of oil goes on the hook race.", "The new impeller gets a smear of grease and goes in with a twist."}, []string{"Put one drop of oil on the hook race.", "Fit the impeller with a twist."}, []string{"Fit the oil"}},
-		{"which bolts", []string{"Undo the bolts that go through the rail."}, []string{"Undo the bolts."}, []string{"Fit"}},
+		{"which bolts", []string{"Undo the bolts that go through the rail."}, []string{"Undo the rail bolts."}, []string{"Fit"}},
 		{"written elsewhere", []string{"Undo the hub nut.", "That's the number I wrote down for you."}, nil, []string{"Write"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
