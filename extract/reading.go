@@ -412,8 +412,9 @@ var linking = set("'s is are was were 'm 're 've 'll 'd am has have had will wou
 var holdsClause = set("think say says said reckon guess know mean means believe sure see hope if that when once until till because what where why how which who like as than so before after while and but or unless told tell remember where's how's make sure to")
 
 func set(s string) map[string]bool {
-	m := map[string]bool{}
-	for _, w := range strings.Fields(s) {
+	words := strings.Fields(s)
+	m := make(map[string]bool, len(words))
+	for _, w := range words {
 		m[w] = true
 	}
 	return m
