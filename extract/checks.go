@@ -372,7 +372,7 @@ func (r *reading) selfOdds(ci int) bool {
 			ends = append(ends, o)
 		}
 	}
-	if len(ends) != 2 || ends[0].signal != "source" && ends[1].signal != "source" {
+	if len(ends) < 2 || ends[0].signal != "source" && ends[1].signal != "source" {
 		return false
 	}
 	a, b := r.numbersIn(ends[0].lo, ends[1].lo), r.numbersIn(min(ends[1].hi, c.hi), c.hi)

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"wrenchword/extract/lexicon"
+	"wrenchword/normalize"
 )
 
 // The ways of leaving something open that no list of phrases holds, because any
@@ -631,8 +632,11 @@ func (r *reading) doneAlready(ci int) bool {
 	_, hi := r.nearBy(ci, 0, 3, 8)
 	for k := ci + 1; k <= hi; k++ {
 		n := &r.clauses[k]
-		if n.hi-n.lo > 4 {
+		if n.hi-n.lo > 5 {
 			continue
+		}
+		if f := r.toks[n.lo].s; (f == "it" || f == "they" || f == "that") && r.toks[n.hi-1].s == "now" && n.mood&negated == 0 {
+			return true // "it has been now"
 		}
 		if r.toks[n.lo].s == "i" || r.toks[n.lo].s == "and" && r.word(n.lo+1) == "i" {
 			if w := r.toks[n.hi-1].s; (w == "have" || w == "did" || w == "done" || w == "am") && n.mood&negated == 0 {
@@ -778,6 +782,87 @@ func (r *reading) eitherOf(ci int, oc openCue) bool {
 			if r.topical(&r.mentions[mi]) {
 				return true
 			}
+		}
+	}
+	return false
+}
+
+// hasWord tells whether a cue holds a word.
+func (r *reading) hasWord(oc openCue, w string) bool {
+	for i := oc.lo; i < oc.hi; i++ {
+		if r.toks[i].s == w {
+			return true
+		}
+	}
+	return false
+}
+
+// givenNow tells of "there's a figure for it, seventy eight newton metres": the
+// value follows in the same breath.
+func (r *reading) givenNow(ci int, oc openCue) bool {
+	if r.toks[oc.lo].s != "there" && r.toks[oc.lo].s != "it" {
+		return false
+	}
+	_, hi := r.nearBy(ci, 0, 1, 5)
+	for k := ci; k <= hi; k++ {
+		if r.heardIn(k, k, "doubt", "undecided", "find", "source") || r.clauses[k].mood&other != 0 || r.said(&r.clauses[k]) || r.saidIn(&r.clauses[k], "reckon") || r.saidIn(&r.clauses[k], "book") {
+			return false // somebody's figure, or another machine's
+		}
+		for _, qi := range r.clauses[k].qtys {
+			if q := &r.qtys[qi]; q.lo >= oc.hi && q.Kind == normalize.Torque {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// hereItIs tells of "I said I'd show you. There it is.": a promise that is kept.
+func (r *reading) hereItIs(ci int) bool {
+	_, hi := r.nearBy(ci, 0, 2, 8)
+	for k := ci + 1; k <= hi; k++ {
+		n := &r.clauses[k]
+		if w := r.toks[n.lo].s; (w == "there" || w == "here") && n.hi-n.lo <= 4 {
+			switch r.word(n.lo + 1) {
+			case "it", "they", "she", "he", "you":
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// duty tells whether a clause, or the one it hangs on, says what has to be done:
+// "I need to put a meter across that before anyone plugs it in".
+func (r *reading) duty(ci int) bool {
+	lo := ci
+	if ci > 0 && r.clauses[ci-1].sentence == r.clauses[ci].sentence {
+		lo = ci - 1
+	}
+	for k := lo; k <= ci; k++ {
+		c := &r.clauses[k]
+		if c.mood&(other|conditional|asked|negated) != 0 {
+			continue
+		}
+		for i := c.lo; i+1 < c.hi; i++ {
+			w, next := r.toks[i].s, r.toks[i+1].s
+			if i > c.lo && (r.toks[i-1].s == "you" || r.toks[i-1].s == "they") {
+				continue
+			}
+			switch {
+			case w == "must", w == "gotta", (w == "need" || w == "have" || w == "got" || w == "want" || w == "needs" || w == "has") && next == "to" && i > c.lo:
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// figureNear tells whether a figure stands in a clause or beside it.
+func (r *reading) figureNear(ci int) bool {
+	for k := max(0, ci-1); k <= min(ci+1, len(r.clauses)-1); k++ {
+		if c := &r.clauses[k]; len(c.qtys) > 0 || len(r.numbers(c)) > 0 {
+			return true
 		}
 	}
 	return false

@@ -271,7 +271,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 	told := said&(other|hypothetical|conditional) == 0
 	switch oc.signal {
 	case "unknown":
-		if r.noneGiven(ci, oc) || r.toolIn(oc) || said&conditional != 0 && r.saidIn(c, "you") {
+		if r.noneGiven(ci, oc) || r.givenNow(ci, oc) || r.toolIn(oc) || said&conditional != 0 && r.saidIn(c, "you") {
 			return nil
 		}
 		e.kind = LookUp
@@ -282,7 +282,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		e.kind = LookUp
 	case "find":
-		if said&conditional != 0 {
+		if said&conditional != 0 || r.word(oc.hi) == "how" && r.word(oc.hi+1) == "to" || r.hasWord(oc, "had") {
 			return nil
 		}
 		switch w := r.toks[oc.lo].s; {
@@ -334,6 +334,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 					e.first, e.last, e.lo, e.hi = k, k, r.clauses[k].lo, r.clauses[k].hi
 				}
 			}
+		} else if r.valueNamed(ci) && !r.figureNear(ci) {
+			e.kind = LookUp // "they get a torque and I've not got a clue"
+			break
 		} else if said&(other|conditional) == other {
 			return nil
 		}
@@ -461,7 +464,15 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			return nil
 		}
 		e.kind, e.before = ReplaceLater, BeforeLater
+	case "before-use":
+		if !r.duty(ci) || r.toks[oc.lo].s != "before" {
+			return nil
+		}
+		e.kind, e.signal = Unfinished, "duty"
 	case "ordered":
+		if r.doneAlready(ci) {
+			return nil
+		}
 		if said&(other|conditional) != 0 {
 			return nil
 		}
@@ -502,6 +513,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		e.kind = NotRefitted
 	case "promise":
+		if r.hereItIs(ci) {
+			return nil
+		}
 		if w := r.toks[oc.lo].s; (w == "link" || w == "links") && r.willDo(ci) && len(c.opens) > 1 {
 			return nil // told by what says where it will be
 		}
@@ -1398,6 +1412,9 @@ func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
 	}
 	if (e.signal == "watch") != (p.signal == "watch") && p.signal != "unrun" && e.signal != "unrun" {
 		return false // a trial is a matter of its own
+	}
+	if e.signal == "duty" && gap < 12 && p.kind != Promise {
+		return true
 	}
 	if p.signal == "damage" && gap < 12 && (e.signal == "stand-in" || e.signal == "makeshift" || e.signal == "ordered" || e.signal == "later" || e.signal == "undone" && !e.sure) {
 		if c := &r.clauses[r.toks[e.lo].cl]; e.kind == ReplaceLater && !r.saidIn(c, "live") && !r.saidIn(c, "leave") && !r.saidIn(c, "leaving") {
