@@ -2,11 +2,13 @@ package workdoc_test
 
 import (
 	"fmt"
+	"math"
 	"os"
 	"regexp"
 	"strconv"
 	"strings"
 	"testing"
+	"time"
 
 	"wrenchword/extract"
 	"wrenchword/extract/lexicon"
@@ -78,11 +80,15 @@ func BenchmarkJob(b *testing.B) {
 			b.Run(fmt.Sprintf("%s/%gh", stage.name, hours), func(b *testing.B) {
 				b.SetBytes(int64(len(data)))
 				b.ReportAllocs()
+				least := time.Duration(math.MaxInt64) // what the work takes where nothing else runs meanwhile
 				for b.Loop() {
+					start := time.Now()
 					if err := stage.do(); err != nil {
 						b.Fatal(err)
 					}
+					least = min(least, time.Since(start))
 				}
+				b.ReportMetric(least.Seconds()*1e3, "least-ms")
 				b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/hours/1e6, "ms/hour")
 			})
 		}
