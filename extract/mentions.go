@@ -23,7 +23,7 @@ var stopWords = set(`a an the this that these those and or but so then now i you
 
 // adjectives may stand in a name without belonging to it.
 // what state it is in, or how the speaker likes it, never tells which one it is.
-var dropAdj = set("new old existing original same little wee small tiny big large great fresh used second-hand brand nice good cheap clean rusty dirty damn bloody stupid next final whole actual very proper genuine fancy spare special horrible poor longer shorter bigger smaller larger wider thicker thinner single lovely beautiful ugly awful particular certain worn rusty seized greasy oily sloppy missing remaining heavy silly daft flipping flaming blasted fiddly awkward manky scabby crusty knackered shiny wonky naked spent ancient different opposite famous so-called")
+var dropAdj = set("replacement reconditioned recon rebuilt refurbished remanufactured aftermarket uprated upgraded new old existing original same little wee small tiny big large great fresh used second-hand brand nice good cheap clean rusty dirty damn bloody stupid next final whole actual very proper genuine fancy spare special horrible poor longer shorter bigger smaller larger wider thicker thinner single lovely beautiful ugly awful particular certain worn rusty seized greasy oily sloppy missing remaining heavy silly daft flipping flaming blasted fiddly awkward manky scabby crusty knackered shiny wonky naked spent ancient different opposite famous so-called")
 
 var placeWords = set("upper lower top bottom front rear back inner outer inside outside middle centre center long short left right nearside offside forward rearward outboard inboard far near")
 var sideOf = map[string]string{"left": "left", "right": "right", "nearside": "near side", "offside": "off side", "port": "port", "starboard": "starboard"}
@@ -486,7 +486,7 @@ func (r *reading) complete(ci int, m *mention) {
 			break // nothing of a name stands before "new"
 		}
 		if pk.is(wDropAdj) {
-			m.isNew = m.isNew || p == "new" || p == "fresh" || p == "brand"
+			m.isNew = m.isNew || newly[p]
 			m.isOld = m.isOld || p == "old" || p == "existing" || p == "original"
 			i--
 			continue
@@ -640,6 +640,9 @@ func (r *reading) compound(c *clause, i int, m *mention) (int, bool) {
 
 // papers are what is read; nothing is named after them: "off the sheet | battery in".
 var papers = set("sheet book manual handbook page chart sticker leaflet diagram drawing photocopy instructions")
+
+// newly are the adjectives of what was not on the machine before.
+var newly = set("new fresh brand replacement reconditioned recon rebuilt refurbished remanufactured aftermarket uprated upgraded")
 
 // articles are the words between which and a name no verb can stand.
 var articles = set("the a an my your our his its their another")

@@ -73,11 +73,47 @@ func (r *reading) parts() []Part {
 				add(t.name, "reused", nil, max(c.lo, i-4), i+4)
 			}
 		}
+		if i := r.gone(c); i >= 0 && c.mood&(conditional|hypothetical|asked) == 0 {
+			if t := r.itAt(ci, i); t != nil {
+				add(t.name, "discarded", nil, max(c.lo, i-2), i+5)
+			}
+		}
 		if i := r.newOne(c); i >= 0 && sure && !r.hasNone(i+2) && !r.owed(c) {
 			if t := r.oneFor(ci, i); t != nil {
 				t.isNew = true
 				add(t.name, "new", nil, i, i+4)
 			}
+		}
+	}
+	// "I'm renewing the seals", "I've changed the filter", "the belt's been replaced"
+	for ai := range r.acts {
+		a := &r.acts[ai]
+		if a.verb < 0 || a.subject || a.mood&(negated|conditional|hypothetical|other|advert|announced) != 0 {
+			continue
+		}
+		v := r.lemma1(r.toks[a.verb].s)
+		out := a.hi > a.verb+1 && (r.toks[a.hi-1].s == "out" || r.word(a.hi) == "out" || r.word(a.hi) == "for")
+		if done := strings.HasSuffix(r.toks[a.verb].s, "ed"); v != "renew" && !(done && (v == "change" || v == "replace" || v == "swap" && out)) {
+			continue // "we're changing the pump": what the job is, in the widest words
+		}
+		for _, mi := range a.objects {
+			m := &r.mentions[mi]
+			if m.kind&(lexicon.Part|lexicon.Fastener) == 0 || v == "replace" && (m.entry == nil || m.entry.offBefore(a.lo)) {
+				continue // what is off is put back
+			}
+			add(m.name, "new", m, m.from, a.hi)
+		}
+	}
+	for mi := range r.mentions {
+		m := &r.mentions[mi]
+		if m.kind&(lexicon.Part|lexicon.Fastener) == 0 || m.prep != "" || r.clauses[m.cl].mood&(conditional|hypothetical|negated|other|advert|greeting|asked) != 0 {
+			continue
+		}
+		if r.beenRenewed(m) {
+			add(m.name, "new", m, m.from, m.hi+4)
+		}
+		if r.forGood(m) {
+			add(m.name, "discarded", m, m.from, m.hi+6)
 		}
 	}
 	// "swap the lever over", "transfer the clips": what goes from the old to the new
@@ -110,6 +146,42 @@ func (r *reading) parts() []Part {
 		}
 	}
 	return out
+}
+
+// offBefore tells whether a thing had come off before a token.
+func (t *thing) offBefore(tok int) bool {
+	for i := range t.events {
+		if t.events[i].lo < tok && ledgerActs[t.events[i].action] == Removed {
+			return true
+		}
+	}
+	return false
+}
+
+// beenRenewed reads "the belt's been replaced", "both seals get renewed".
+func (r *reading) beenRenewed(m *mention) bool {
+	c := &r.clauses[m.cl]
+	i := m.hi
+	for i < c.hi && i < m.hi+3 && (passiveBe[r.toks[i].s] || r.toks[i].s == "has" || r.toks[i].s == "have" || r.toks[i].s == "gets" || r.toks[i].s == "get" || r.toks[i].s == "got") {
+		i++
+	}
+	return i > m.hi && i < c.hi && (r.toks[i].s == "renewed" || r.toks[i].s == "replaced")
+}
+
+// forGood reads "they're coming out for good", "we're done with that bracket" of a thing.
+func (r *reading) forGood(m *mention) bool {
+	if r.word(m.from-1) == "with" && r.word(m.from-2) == "done" || r.word(m.hi) == "off" && r.word(m.hi+1) == "for" && r.word(m.hi+2) == "good" {
+		return true
+	}
+	for i := m.hi; i+2 < min(len(r.toks), m.hi+16); i++ {
+		if t := r.toks[i].men; t >= 0 && t != r.toks[m.lo].men && r.mentions[t].prep == "" {
+			return false
+		}
+		if (r.toks[i].s == "out" || r.toks[i].s == "off") && r.toks[i+1].s == "for" && r.toks[i+2].s == "good" {
+			return true
+		}
+	}
+	return false
 }
 
 // heIsIt tells whether "he" in a clause is what is worked on: "he's going back in",
@@ -176,6 +248,9 @@ func (r *reading) isNewHere(m *mention) bool {
 	}
 	if i < c.hi && (r.toks[i].s == "both" || r.toks[i].s == "all") {
 		i++ // "bearings, both new"
+	}
+	if i < c.hi && r.toks[i].s == "brand" {
+		i++
 	}
 	if i >= c.hi || r.toks[i].s != "new" || r.detail(m) != nil {
 		return false
@@ -287,6 +362,21 @@ func (r *reading) again(c *clause) int {
 	return -1
 }
 
+// gone gives the token at which a clause says that "it" is not needed any more, or -1.
+func (r *reading) gone(c *clause) int {
+	for i := c.lo; i < c.hi; i++ {
+		for _, p := range itGone {
+			if r.says(i, c.hi, p) {
+				return i
+			}
+		}
+	}
+	return -1
+}
+
+var itGone = [][]string{{"need", "that", "any", "more"}, {"need", "it", "any", "more"}, {"need", "them", "any", "more"}, {"need", "that", "anymore"}, {"need", "it", "anymore"}, {"need", "them", "anymore"}, {"needing", "that", "again"}, {"needing", "it", "again"},
+	{"needing", "them", "again"}, {"need", "that", "again"}, {"won't", "need", "it", "again"}, {"won't", "need", "them", "again"}, {"done", "with", "it"}, {"done", "with", "that"}, {"done", "with", "them"}, {"seen", "the", "last", "of", "that"}, {"seen", "the", "last", "of", "it"}}
+
 var itAgain = [][]string{{"reuse", "it"}, {"reuse", "them"}, {"reusing", "it"}, {"reusing", "them"}, {"using", "it", "again"}, {"using", "them", "again"}, {"using", "that", "again"}, {"using", "those", "again"}, {"use", "that", "again"}, {"use", "those", "again"}, {"put", "it", "back", "in", "service"}, {"'s", "going", "back", "in"}, {"'s", "going", "back", "on"}, {"are", "going", "back"}, {"'re", "going", "back"}, {"use", "it", "again"}, {"use", "them", "again"}, {"run", "it", "again"}, {"run", "them", "again"}, {"take", "it", "again"}, {"it", "'s", "going", "in", "again"}, {"it", "goes", "in", "again"}}
 
 var itStays = [][]string{{"keep", "that"}, {"keep", "those"}, {"keep", "it"}, {"keep", "them"}, {"save", "that"}, {"save", "those"}, {"save", "it"}, {"save", "them"}, {"hang", "on", "to", "that"}, {"hang", "on", "to", "those"}, {"hang", "onto", "that"}, {"hang", "onto", "those"}, {"that", "one", "stays"}, {"that", "stays"}, {"those", "stay"}, {"they", "stay"}, {"it", "stays"}}
@@ -335,7 +425,13 @@ func (r *reading) notPlace(ci int, t *thing) *thing {
 
 // newOne gives the token of "a new one", -1 where the clause has none.
 func (r *reading) newOne(c *clause) int {
-	for i := c.lo; i+1 < c.hi; i++ {
+	for i := c.lo; i+1 <= c.hi; i++ {
+		if r.toks[i].s == "new" && (i+1 == c.hi || r.toks[i].brk >= brkPause) && r.word(i-1) == "the" && r.word(i-2) == "with" && r.word(i-3) == "in" {
+			return i // "out with the old filter and in with the new"
+		}
+		if i+1 == c.hi || r.word(i-1) == "the" && (r.word(i-2) == "on" || r.word(i-2) == "onto" || r.word(i-2) == "to") {
+			continue // "goes on the new one": where it goes
+		}
 		if n := r.toks[i+1].s; r.toks[i].s == "new" && (n == "one" || n == "ones" || (n == "piece" || n == "length") && r.word(i+2) != "of" || (n == "set" || n == "pair") && r.word(i+2) == "of" && (r.word(i+3) == "those" || r.word(i+3) == "them" || r.word(i+3) == "these")) && r.toks[i+1].men < 0 && !r.awaited(c, i) {
 			return i
 		}
@@ -584,6 +680,11 @@ func (r *reading) standIns() []standIn {
 func (r *reading) putThere(c *clause) (standIn, bool) {
 	for i := c.lo; i < c.hi; i++ {
 		switch w := r.toks[i].s; {
+		case w == "there" && (r.word(i+1) == "'s" || r.word(i+1) == "is") && i+3 < c.hi && (r.word(i+2) == "a" || r.word(i+2) == "an"):
+			// "so there's a screwdriver through the hole for now"
+			if mi := r.nameWithin(c, i+3, 4); mi >= 0 {
+				return standIn{mi, r.mentions[mi].name, i, r.mentions[mi].hi + 3}, true
+			}
 		case w == "tied" && i > c.lo && (r.toks[i-1].s == "zip" || r.toks[i-1].s == "cable"):
 			return standIn{-1, r.toks[i-1].s + " tie", i - 1, i + 3}, true // "zip tied the wires for now"
 		case (w == "made" || w == "cut" || w == "bodged" || w == "rigged" || w == "fashioned" || w == "turned") && (r.word(i+1) == "one" || r.word(i+1) == "up" && r.word(i+2) == "one"):
@@ -675,7 +776,29 @@ func (r *reading) laying(c *clause) bool {
 	return true
 }
 
-var againPhrases = [][]string{{"'s", "going", "back"}, {"are", "going", "back"}, {"is", "going", "back"}, {"'re", "going", "back"}, {"be", "going", "back"}, {"'s", "coming", "back"}, {"run", "it", "again"}, {"use", "it", "again"}, {"use", "them", "again"}, {"take", "it", "again"}, {"going", "in", "again"}, {"goes", "in", "again"}, {"goes", "again"}, {"go", "in", "again"}, {"still", "good"}, {"used", "again"}, {"gets", "reused"}, {"get", "reused"}, {"be", "reused"}, {"is", "reused"}, {"are", "reused"}, {"swaps", "over"}, {"swap", "over"}, {"go", "again"}, {"same", "one"}, {"perfectly", "good"}, {"as", "good", "as", "new"}, {"can", "be", "used"}, {"are", "good"}, {"are", "fine"}, {"are", "okay"}, {"is", "fine"}}
+var againPhrases = [][]string{{"'s", "going", "back"}, {"are", "going", "back"}, {"is", "going", "back"}, {"'re", "going", "back"}, {"be", "going", "back"}, {"'s", "coming", "back"}, {"run", "it", "again"}, {"use", "it", "again"}, {"use", "them", "again"}, {"take", "it", "again"}, {"going", "in", "again"}, {"goes", "in", "again"}, {"goes", "again"}, {"go", "in", "again"}, {"still", "good"}, {"used", "again"}, {"so", "back", "it"}, {"so", "back", "they"}, {"so", "back", "she"}, {"is", "reusable"}, {"are", "reusable"}, {"gets", "reused"}, {"get", "reused"}, {"be", "reused"}, {"is", "reused"}, {"are", "reused"}, {"swaps", "over"}, {"swap", "over"}, {"go", "again"}, {"same", "one"}, {"perfectly", "good"}, {"as", "good", "as", "new"}, {"can", "be", "used"}, {"are", "good"}, {"are", "fine"}, {"are", "okay"}, {"is", "fine"}}
+
+// keptFor reads "I'm keeping the shoes", "hang on to the clip", "I'll stick with the
+// old cap", "use the original bolts", "plenty of life left in the spacer".
+func (r *reading) keptFor(c *clause, m *mention) bool {
+	ends := m.hi == c.hi || r.toks[m.hi-1].brk >= brkComma
+	p, pp, ppp := r.word(m.from-1), r.word(m.from-2), r.word(m.from-3)
+	switch {
+	case m.from-1 < c.lo:
+		return false
+	case p == "keeping" || p == "save" || p == "saving" || p == "saved" || p == "kept":
+		return ends
+	case p == "to" && pp == "on" && (ppp == "hang" || ppp == "hanging" || ppp == "hold"), p == "onto" && (pp == "hang" || pp == "hanging"):
+		return ends
+	case p == "with" && (pp == "stick" || pp == "sticking" || pp == "stay" || pp == "staying"), p == "use" || p == "using" || p == "used":
+		return m.isOld && ends
+	case p == "with" && pp == "wrong" && ppp == "nothing":
+		return true
+	case p == "in" && (pp == "left" || pp == "life"):
+		return ppp == "life" || pp == "life"
+	}
+	return false
+}
 
 // usedAgain reads "that's going back in", "i'm gonna run it again" of a thing.
 func (r *reading) usedAgain(c *clause, m *mention) bool {
@@ -701,6 +824,9 @@ func (r *reading) usedAgain(c *clause, m *mention) bool {
 				return true
 			}
 		}
+	}
+	if r.keptFor(c, m) {
+		return true
 	}
 	if a := r.actOn(m.cl, r.toks[m.lo].men); m.isOld && (a == "fit" || a == "start by hand" || a == "tighten") {
 		return true
