@@ -142,17 +142,31 @@ func (r *reading) oneLaid(ci int) {
 var aSpot = set("side end middle centre center corner top bottom back front left right picture photo")
 
 // thenPlace reads "Caliper. Over the disc.": a thing that is only named, and then
-// nothing but where it goes.
+// nothing but where it goes, or "Cable nut. On by hand.", that it goes on or comes off.
 func (r *reading) thenPlace(ci int) {
 	c := &r.clauses[ci]
-	if ci == 0 || len(c.acts) > 0 || c.hi-c.lo < 3 || c.hi-c.lo > 9 || c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 {
+	if ci == 0 || len(c.acts) > 0 || c.hi-c.lo > 9 || c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 {
 		return
 	}
 	i := c.lo
 	for i < c.hi && (openers[r.toks[i].s] || r.toks[i].s == "back" || r.toks[i].s == "up" || r.toks[i].s == "down" || r.toks[i].s == "straight") {
 		i++
 	}
-	if i+1 >= c.hi || !placing[r.toks[i].s] || r.toks[i].s == "to" || !determiner[r.toks[i+1].s] && r.toks[i+1].men < 0 {
+	if i >= c.hi || r.toks[i].men >= 0 {
+		return
+	}
+	x := act{action: r.lex.Action("fit"), lo: c.lo, hi: i, verb: -1, subject: true, rule: "thing and place"}
+	switch w := r.toks[i].s; {
+	case i+1 < c.hi && placing[w] && w != "to" && (determiner[r.toks[i+1].s] || r.toks[i+1].men >= 0):
+		x.ifOff = true
+	case (onWords[w] || offWords[w]) && (i+1 == c.hi || r.toks[i].brk >= brkComma || handAt(r, i+1, c.hi)):
+		x.hi, x.rule = i+1, "thing, then particle"
+		if offWords[w] {
+			x.action = r.lex.Action("remove")
+		} else if i+1 < c.hi && handAt(r, i+1, c.hi) {
+			x.action = r.lex.Action("start by hand")
+		}
+	default:
 		return
 	}
 	for k := i; k < c.hi; k++ {
@@ -161,7 +175,7 @@ func (r *reading) thenPlace(ci int) {
 		}
 	}
 	p := &r.clauses[ci-1]
-	if len(p.acts) > 0 || len(p.mentions) != 1 || p.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 || r.since(p.lo, c.lo) > 6 {
+	if len(p.acts) > 0 || len(p.mentions) != 1 || p.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 || r.since(p.lo, c.lo) > 10 {
 		return
 	}
 	m := &r.mentions[p.mentions[0]]
@@ -173,7 +187,8 @@ func (r *reading) thenPlace(ci int) {
 			return
 		}
 	}
-	r.addAct(ci, act{action: r.lex.Action("fit"), lo: c.lo, hi: i, verb: -1, objects: []int{p.mentions[0]}, subject: true, ifOff: !m.isNew, rule: "thing and place"})
+	x.objects, x.ifOff = []int{p.mentions[0]}, x.ifOff && !m.isNew
+	r.addAct(ci, x)
 }
 
 // turned reads "quarter of a turn on the cap": how far a thing is turned, with no verb.
@@ -1660,7 +1675,7 @@ var switched = set("engine motor ignition power light headlight charger pump hea
 var supplies = set("breaker mains main spur isolator supply electricity gas propane water tap stopcock power disconnect current feed")
 
 // returning are the particles of a thing that goes back where it was.
-var returning = set("up down through round around home over")
+var returning = set("up down through round around home over inside")
 
 var offWords = set("off out")
 var onWords = set("on in")
@@ -2178,7 +2193,7 @@ func (r *reading) nounAt(i int) bool {
 }
 
 // ought are the words that say how a thing has to be, not how it is.
-var ought = set("must should would might could can may shouldn't mustn't can't couldn't wouldn't")
+var ought = set("to must should would might could can may shouldn't mustn't can't couldn't wouldn't")
 
 // asItWas tells whether an act only tells how, where or when a thing came off before.
 func (r *reading) asItWas(c *clause, a *act) bool {

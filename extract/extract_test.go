@@ -200,6 +200,8 @@ func TestLedger(t *testing.T) {
 		{"where they are is not where they went", []string{"There are three valves in here.", "Three valves in here, and a seat."}, "", ""},
 		{"what would be", []string{"Don't stand there. It'll go right through the guard."}, "", ""},
 		{"before it is done", []string{"And before you go putting a bearing in, look at this."}, "", ""},
+		{"tight once things go on", []string{"Carb off the boot.", "Clean the jets, all of them.", "Carb back on, and the choke cable.", "The drain screw is tight."}, "carb drain screw", Tightened},
+		{"then on by hand", []string{"Cap off, cable nut off.", "So, going back together.", "Cable nut.", "On by hand."}, "cable nut", HandTight},
 		{"tight is how it was found", []string{"The axle nut is tight."}, "", ""},
 	}
 	for _, tt := range tests {
@@ -254,6 +256,8 @@ func TestTorques(t *testing.T) {
 		"This engine makes about ninety newton metres.",
 		"Somebody asked what sort of torque this engine makes. It's three hundred and forty newton metres.",
 		"The kit was thirty four pounds.",
+		"And the engine is giving about thirty newton metres.",
+		"It's got like four hundred newton metres.",
 		"It took two hundred and ten people.",
 	} {
 		if rec := record(t, none); len(rec.Torques) > 0 {
@@ -282,6 +286,8 @@ func TestTorquesWithoutUnit(t *testing.T) {
 		{"on to the next part", []string{"The pivot bolts get sixty newton metres.", "I'll do the dog bone then.", "It's thirty eight."}, "pivot bolts 60; dog bone fasteners 38"},
 		{"a row of values", []string{"Bracket to engine, sixty foot pounds.", "Caliper to bracket, that's eighteen."}, "bracket fasteners 81.349; caliper fasteners 24.405"},
 		{"an age is no value", []string{"The lid bolts go in. He's six, that dog.", "Nine newton metres."}, "lid bolts 9"},
+		{"what it costs is no value", []string{"The boot bolts get ten newton metres.", "The kit was four hundred rupees and the boot was three fifty."}, "boot bolts 10"},
+		{"how far it is out is no value", []string{"The flange nut gets fifty newton metres.", "It's out about eight thousandths. It was three when I started."}, "flange nut 50"},
 		{"counting is no value", []string{"The cover bolts take ten newton metres.", "That's one. And that's two. And that's three."}, "cover bolts 10"},
 		{"a size is no value", []string{"The cover bolts take ten newton metres.", "The next ones take a thirteen."}, "cover bolts 10"},
 		{"no unit before, no value", []string{"And the wheel nuts are ninety."}, ""},

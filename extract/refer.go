@@ -1596,6 +1596,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		}
 		name = a.action.Name
 	}
+	wasFitting := s.fitting(a.lo)
 	switch left[name] {
 	case "off", "loose":
 		s.turns = append(s.turns, turn{a.lo, true})
@@ -1652,7 +1653,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		if name == "start by hand" && a.subject && a.verb >= 0 && st == "" && !s.fitting(a.lo) && s.apart(a.lo) && !s.fitsBack(c) {
 			continue // "the hose on the back, that's just hand tight"
 		}
-		if name == "tighten" && a.subject && !s.fitsBack(c) && (st == "" || st == Removed || st == Loosened) {
+		if name == "tighten" && a.subject && !s.fitsBack(c) && !wasFitting && (st == "" || st == Removed || st == Loosened) {
 			continue // how tight it was found, not how it was left
 		}
 		if !t.fastener {

@@ -170,6 +170,7 @@ func (s *tracker) chosen(c *clause, i int) *heard {
 }
 
 var money = set("cost costs paid pay charge charged price ticket quid quote euro dollars bucks come comes came worth threw insurance")
+var makesWords = set("give make produce develop deliver put")
 var engineWords = set("makes engine motor crank horsepower hp turbo diesel watts")
 
 // notTightening tells whether a value is a price, or what an engine makes.
@@ -199,10 +200,20 @@ func (s *tracker) notTightening(c *clause, q *quantity) bool {
 	if ci := q.cl - 1; ci >= 0 && !fastener && r.since(r.clauses[ci].lo, q.lo) < 10 && r.makesPower(&r.clauses[ci]) {
 		return true // "what sort of torque this engine makes. It's three hundred and forty …"
 	}
+	k := q.lo - 1
+	for k > c.lo && (inPassing[r.toks[k].s] || r.toks[k].s == "a" || r.toks[k].s == "some" || r.toks[k].s == "nearly") {
+		k--
+	}
+	if w := r.word(k); !fastener && k >= c.lo && (w == "got" || w == "has" || w == "makes" || w == "develops" || w == "puts") && k > c.lo && (r.word(k-1) == "'s" || r.word(k-1) == "it" || r.word(k-1) == "that" || r.toks[k-1].men >= 0) {
+		return true // "it's got like four hundred newton metres"
+	}
 	for i := c.lo; i < c.hi; i++ {
 		w := r.toks[i].s
 		if (last == "pound" || last == "pounds") && money[w] {
 			return true
+		}
+		if engineWords[w] && !fastener && i > q.hi && i-q.hi <= 4 && makesWords[r.lemma1(r.word(i+1))] || engineWords[w] && !fastener && i > q.hi && i-q.hi <= 4 && linking[r.word(i+1)] && makesWords[r.lemma1(r.word(i+2))] {
+			return true // "thirty newton metres the engine is giving"
 		}
 		if p := r.word(i - 1); engineWords[w] && !fastener && p != "to" && p != "on" && (w == "makes" || w == "horsepower" || w == "hp" || w == "watts" || r.word(q.hi) == "at" || i < q.lo && q.lo-i <= 4) {
 			return true

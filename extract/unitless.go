@@ -278,7 +278,7 @@ func (r *reading) meantTight(ci, lo, hi int, last *quantity, few bool) (tight, a
 		return true, false
 	}
 	near := r.since(last.hi, lo)
-	if near > 40 || r.ofSomethingElse(last.cl, ci) {
+	if near > 40 || r.ofSomethingElse(last.cl, ci) || r.measuredSince(last.hi, lo) || r.ofMoney(ci) {
 		return false, false
 	}
 	if doc && (giving[prev(1)] || prev(1) == "for" && giving[prev(2)] || prev(1) == "sticker" || prev(1) == "'s" || prev(1) == "is") {
@@ -344,6 +344,38 @@ func (r *reading) meantTight(ci, lo, hi int, last *quantity, few bool) (tight, a
 	}
 	return false, false
 }
+
+// measuredSince tells whether something else than tightness was last told with its
+// unit between two tokens: "it's out about eight thousandths. … It was three."
+func (r *reading) measuredSince(lo, hi int) bool {
+	for i := hi - 1; i >= lo; i-- {
+		q := r.toks[i].qty
+		if q < 0 {
+			continue
+		}
+		switch r.qtys[q].Kind {
+		case normalize.Length, normalize.Pressure, normalize.Volume, normalize.Mass, normalize.Temperature, normalize.Speed, normalize.Distance:
+			return true
+		}
+		return false
+	}
+	return false
+}
+
+// ofMoney tells whether a clause or the one before speaks of what something costs.
+func (r *reading) ofMoney(ci int) bool {
+	for k := max(0, ci-1); k <= ci; k++ {
+		c := &r.clauses[k]
+		for i := c.lo; i < c.hi; i++ {
+			if w := r.toks[i].s; money[w] && w != "come" && w != "comes" && w != "came" && w != "charge" && w != "charged" || coins[w] {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+var coins = set("rupees rupee quid euros euro dollars dollar bucks buck cents pence naira rand shillings kroner francs yen pesos")
 
 // onlyValuesSince tells whether no size and no tool was named between two tokens:
 // a number there is more likely to be of how tight than of how large.
