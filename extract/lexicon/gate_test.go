@@ -111,3 +111,13 @@ func TestEveryFileIsRead(t *testing.T) {
 		}
 	}
 }
+
+// TestSoundKey: letters that sound alike are one, and two that are one sound are too.
+func TestSoundKey(t *testing.T) {
+	for word, want := range map[string]string{"ratchet": "rxt", "rachet": "rxt", "wrench": "rnx", "knuckle": "nkl", "bracket": "prkt", "bridge": "prj",
+		"quick": "kk", "phillips": "flps", "filips": "flps", "gauge": "gj", "cylinder": "slntr", "throttle": "trtl", "axle": "axl", "clutch": "klx", "": ""} {
+		if got := soundKey(word); got != want {
+			t.Errorf("%q sounds as %q, want %q", word, got, want)
+		}
+	}
+}
