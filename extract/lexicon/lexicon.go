@@ -217,9 +217,9 @@ func Default() *Lexicon {
 // verbs, talk, open, inflections, fillers) followed by lines in the form
 // of the embedded file of that name. An error names file and line.
 func Load(overlay ...string) (*Lexicon, error) {
-	// The sizes spare them their growing; any would do.
-	l := &Lexicon{ids: newIndex(1<<14, nil), words: make([]word, 1, 1<<13), terms: make([]*Term, 0, 1<<13), actions: map[string]*Action{},
-		forms: make([]form, 0, 1<<12), ways: make([]Pattern, 0, 1<<12), gate: gate{byKey: make(map[string][]*Term, 1<<10), two: make([]pairTerm, 0, 1<<12)}}
+	// The sizes, about twice what there is, spare them their growing; any would do.
+	l := &Lexicon{ids: newIndex(1<<15, nil), words: make([]word, 1, 1<<14), terms: make([]*Term, 0, 1<<14), actions: map[string]*Action{},
+		forms: make([]form, 0, 1<<13), ways: make([]Pattern, 0, 1<<13), gate: gate{byKey: make(map[string][]*Term, 1<<10), two: make([]pairTerm, 0, 1<<13)}}
 	l.things = trie[int32]{edges: newEdges(1 << 15), nodes: make([]leaf[int32], 1, 1<<15)}
 	l.groups = make([][]*Term, 1, 1<<14)
 	l.said.signals = make([]signal, 0, 1<<13)
