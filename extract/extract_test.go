@@ -201,7 +201,7 @@ func TestLedger(t *testing.T) {
 		{"what would be", []string{"Don't stand there. It'll go right through the guard."}, "", ""},
 		{"before it is done", []string{"And before you go putting a bearing in, look at this."}, "", ""},
 		{"tight once things go on", []string{"Carb off the boot.", "Clean the jets, all of them.", "Carb back on, and the choke cable.", "The drain screw is tight."}, "carb drain screw", Tightened},
-		{"then on by hand", []string{"Cap off, cable nut off.", "So, going back together.", "Cable nut.", "On by hand."}, "cable nut", HandTight},
+		{"then on by hand", []string{"Cap off, cable nut off.", "So, going back together.", "Cable nut. On by hand, for now, and I leave it at that until tomorrow."}, "cable nut", HandTight},
 		{"tight is how it was found", []string{"The axle nut is tight."}, "", ""},
 	}
 	for _, tt := range tests {

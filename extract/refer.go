@@ -642,8 +642,8 @@ func (s *tracker) resolve(ci, mi int) *thing {
 		if fastener && (common == 0 && (len(cont) > 0 && tc > 0)) {
 			continue
 		}
-		if t.head != m.head && extra+missing > 0 {
-			continue
+		if t.head != m.head && (extra+missing > 0 || fastener && (t.plural || t.count > 1) != (m.plural || m.count > 1)) {
+			continue // the hub nut is not one of the hub bolts
 		}
 		if fastener && len(cont) > 0 && tc == 0 && t.name != "" {
 			continue
