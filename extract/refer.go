@@ -212,6 +212,7 @@ func (s *tracker) clause(ci int) {
 		s.turns = append(s.turns, turn{c.lo, false}, turn{c.lo, false}, turn{c.lo, false})
 	}
 	s.turn(c)
+	s.bySize(c)
 	s.inTurn(c)
 	for _, ai := range c.acts {
 		s.apply(ci, ai, &r.acts[ai])
@@ -735,6 +736,55 @@ func (s *tracker) unnamedOf(part *thing, at int) *thing {
 	s.r.addThing(t)
 	s.touch(t)
 	return t
+}
+
+// bySize makes a thing of the fasteners that a clause names by their size alone:
+// "so the two thirteens".
+func (s *tracker) bySize(c *clause) {
+	r := s.r
+	for i := c.lo + 1; i < c.hi; i++ {
+		if pluralSize[r.toks[i].s] == "" || r.toks[i].men >= 0 {
+			continue
+		}
+		p := r.toks[i-1].s
+		n := countOf[p]
+		if n == 0 && p != "the" && p != "those" && p != "these" {
+			continue
+		}
+		for _, mi := range c.mentions {
+			if m := &r.mentions[mi]; m.kind&lexicon.Fastener != 0 {
+				return // "bolts, two thirteens": their size
+			}
+		}
+		part := s.partSpokenOf(c)
+		if part == nil {
+			return
+		}
+		f := s.unnamedOf(part, i)
+		if f.count == 0 && n > 1 {
+			f.count = n
+		}
+		f.last = max(f.last, i)
+		s.touch(f)
+		return
+	}
+}
+
+// partSpokenOf gives the part that a clause may speak of the fasteners of: the one
+// it names, else the topic, else the one spoken of last.
+func (s *tracker) partSpokenOf(c *clause) *thing {
+	r := s.r
+	for _, mi := range c.mentions {
+		if m := &r.mentions[mi]; m.entry != nil && !m.entry.fastener && !ownsNone(m.head) && !wholes[m.head] {
+			return m.entry
+		}
+	}
+	for i := len(s.hand) - 1; i >= 0 && r.since(s.hand[i].last, c.lo) < 15; i-- {
+		if t := s.hand[i]; !t.fastener && !ownsNone(t.head) && !wholes[t.head] {
+			return t
+		}
+	}
+	return s.onTopic(c.lo)
 }
 
 // takeWords lets a fastener be known by the words of the part that it holds.
