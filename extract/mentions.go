@@ -144,6 +144,9 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	if n == 1 && (verbLike[w] || r.plainVerb(w)) && r.usedAsVerb(c, i) {
 		return m, 0
 	}
+	if w == "hex" && n == 1 && (r.word(i+1) == "head" || r.word(i+1) == "heads") {
+		return m, 0 // what a spanner turns
+	}
 	if w == "brackets" && n == 1 && i > c.lo && r.toks[i-1].s == "in" {
 		return m, 0 // punctuation
 	}

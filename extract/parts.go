@@ -88,7 +88,7 @@ func (r *reading) parts() []Part {
 	// "I'm renewing the seals", "I've changed the filter", "the belt's been replaced"
 	for ai := range r.acts {
 		a := &r.acts[ai]
-		if a.verb < 0 || a.subject || a.mood&(negated|conditional|hypothetical|other|advert|announced) != 0 {
+		if a.verb < 0 || a.subject || (a.mood|r.clauses[a.cl].mood)&(negated|conditional|hypothetical|other|advert|announced) != 0 {
 			continue
 		}
 		v := r.lemma1(r.toks[a.verb].s)

@@ -965,7 +965,9 @@ func (r *reading) sizeOf(s *sized) (string, *thing) {
 		d := 0
 		if m.lo >= s.hi {
 			d = m.from - s.hi
-			if m.prep == "for" {
+			if m.prep == "on" && d <= 1 {
+				d = -1 // "ten on the bracket bolt, thirteen on the mount bolt"
+			} else if m.prep == "for" {
 				d = max(0, d-3)
 			}
 		} else {

@@ -25,6 +25,11 @@ func TestSizesAndWhatTurnsThem(t *testing.T) {
 		{"Undo the hinge nut, nineteen on the nut.", []string{"hinge nut 19 mm"}, []string{"spanner 19 mm"}},
 		{"Undo the four bolts. One. Two. Three. Four.", nil, nil},
 		{"Undo the arm bolt with the 3.8 ratchet.", []string{"ratchet 3/8 in"}, []string{"ratchet 3/8 in"}},
+		{"Ten on the bracket bolt, thirteen on the mount bolt. Undo them.", []string{"bracket bolt 10 mm", "mount bolt 13 mm"}, []string{"spanner 10 mm", "spanner 13 mm"}},
+		{"Undo the screws, they're quarter inch hex heads.", []string{"screw 1/4 in"}, []string{"spanner 1/4 in"}},
+		{"Undo the blade bolt, fifteen sixteenths socket on the long bar.", []string{"blade bolt 15/16 in"}, []string{"socket 15/16 in", "long bar "}},
+		{"Undo the cover screws, T30s.", []string{"cover screws T30"}, []string{"torx bit T30"}},
+		{"Undo the motor bolts, they're M8, thirteen mil, on a long T bar.", []string{"motor bolts M8", "motor bolts 13 mm"}, []string{"spanner 13 mm", "long t bar "}},
 		{"Undo the clevis pin. It's a sixteen mil pin.", []string{"clevis pin 16 mm"}, nil},
 		{"Tools. Spanners, a seventeen socket for the prop, could be a nineteen. Undo the prop.", []string{"prop 17 mm|19 mm"}, []string{"spanner ", "socket 17 mm"}},
 	} {

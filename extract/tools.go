@@ -180,7 +180,7 @@ func (r *reading) turner(s *sized) string {
 	for i := max(c.lo, s.lo-3); i < min(c.hi, s.hi+2); i++ {
 		switch r.toks[i].s {
 		case "hex", "allen", "key", "socket-head":
-			if w := r.word(i + 1); w != "head" && w != "screw" && w != "screws" && w != "bolt" && w != "bolts" || r.toks[i].s == "allen" {
+			if w := r.word(i + 1); w != "head" && w != "heads" && w != "screw" && w != "screws" && w != "bolt" && w != "bolts" || r.toks[i].s == "allen" {
 				return "hex key"
 			}
 		}
