@@ -260,7 +260,7 @@ func (r *reading) blows(ci int) {
 		return
 	}
 	for i := c.lo; i < c.hi; i++ {
-		if !r.toks[i].is(wBlow) || r.toks[i].men >= 0 || r.word(i+1) == "it" || r.word(i+1) == "them" {
+		if m := r.toks[i].men; !r.toks[i].is(wBlow) || m >= 0 && (r.mentions[m].head != "tap" || r.word(i+1) != "with") || r.word(i+1) == "it" || r.word(i+1) == "them" {
 			continue
 		}
 		lo := i
@@ -622,7 +622,7 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 				a.pronoun = r.toks[j].s // "pull that apart"
 			}
 			for j := k; j < found; j++ {
-				if m := r.toks[j].men; m >= 0 && (len(a.objects) == 0 || a.objects[len(a.objects)-1] != m) {
+				if m := r.toks[j].men; m >= 0 && a.pronoun != "it" && a.pronoun != "them" && a.pronoun != "her" && (len(a.objects) == 0 || a.objects[len(a.objects)-1] != m) {
 					a.objects = append(a.objects, m)
 					gapMentions++
 				} else if r.pronounAt(c, j) && a.pronoun == "" {
