@@ -169,7 +169,7 @@ func (r *reading) thenPlace(ci int) {
 	default:
 		return
 	}
-	for k := i; k < c.hi; k++ {
+	for k := i; x.ifOff && k < c.hi; k++ {
 		if w := r.toks[k].s; r.toks[k].men < 0 && (linking[w] || subjects[w] && !determiner[w] || r.isVerbForm(w) && !placeWords[w]) {
 			return
 		}
