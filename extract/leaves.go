@@ -867,3 +867,30 @@ func (r *reading) figureNear(ci int) bool {
 	}
 	return false
 }
+
+// figureSaid tells whether a word for what stands in a book stands in a clause.
+func (r *reading) figureSaid(c *clause) bool {
+	for i := c.lo; i < c.hi; i++ {
+		if figures[r.toks[i].s] && r.toks[i].men < 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// howMuch are the words that make of "how" a question of a value.
+var howMuch = set("much many tight long far deep high thick hard strong big wide loose")
+
+// idly are what follows "without" where nothing is lacking: "without any fuss".
+var idly = set("any a much too even so doubt fail question")
+
+// disagrees tells whether a cue says itself that two do not agree.
+func (r *reading) disagrees(oc openCue) bool {
+	for i := oc.lo; i < oc.hi; i++ {
+		switch r.toks[i].s {
+		case "disagree", "disagrees", "match", "agree", "contradict", "contradicts", "tally", "odds", "believe", "lying", "right", "argument", "opinion":
+			return true
+		}
+	}
+	return false
+}

@@ -318,8 +318,8 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			return nil
 		}
 	case "undecided":
-		if r.saidIn(c, "why") {
-			return nil
+		if next := r.word(oc.hi); r.saidIn(c, "why") || next == "who" || next == "how" && !howMuch[r.word(oc.hi+1)] {
+			return nil // "I don't know how they get in there with a ten"
 		}
 		if !r.valueIn(max(ci-1, 0), min(ci+1, len(r.clauses)-1)) {
 			if !r.twoGuesses(ci) {
@@ -334,7 +334,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 					e.first, e.last, e.lo, e.hi = k, k, r.clauses[k].lo, r.clauses[k].hi
 				}
 			}
-		} else if r.valueNamed(ci) && !r.figureNear(ci) {
+		} else if r.figureSaid(c) && !r.figureNear(ci) {
 			e.kind = LookUp // "they get a torque and I've not got a clue"
 			break
 		} else if said&(other|conditional) == other {
@@ -356,6 +356,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		switch r.word(oc.hi) {
 		case "night", "day", "time", "evening", "week", "video", "weekend":
 			return nil // "that's for another night"
+		}
+		if !r.disagrees(oc) && len(r.statements(ci-7, ci, 40)) == 0 {
+			return nil // "a different model", and no two who say different things
 		}
 		e.kind = Conflict
 		// the first of the two sources is where the matter begins
@@ -490,6 +493,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if r.toks[oc.hi-1].s == "over" && r.word(oc.hi) == "from" {
 			return nil // "left over from the last job"
 		}
+		if r.hasWord(oc, "without") && (strings.HasSuffix(r.word(oc.hi), "ing") || idly[r.word(oc.hi)]) {
+			return nil // "it goes in without forcing"
+		}
 		if r.toks[oc.lo].s == "nothing" && r.word(oc.lo-1) == "with" && r.intends(ci, oc) {
 			return nil // "I'll run it with nothing in it"
 		}
@@ -538,19 +544,19 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 	default:
 		return nil
 	}
-	if e.kind == Unfinished && e.before == BeforeUse && (oc.signal == "later" || oc.signal == "back-to") && r.tightens(e.first, e.last) {
+	if e.kind == Unfinished && e.before == BeforeUse && (oc.signal == "later" || oc.signal == "back-to") && r.tightens(c, oc) {
 		e.kind = NotTorqued // "I'll nip those up tomorrow"
 	}
 	return e
 }
 
-// tightens tells whether tightening is spoken of in the clauses from lo to hi.
-func (r *reading) tightens(lo, hi int) bool {
-	for k := lo; k <= hi; k++ {
-		for _, ai := range r.clauses[k].acts {
-			if n := r.acts[ai].action.Name; n == "tighten" || n == "torque" {
-				return true
-			}
+// tightens tells whether it is tightening that a cue puts off: not what is waited
+// for, as in "when the axle's tight".
+func (r *reading) tightens(c *clause, oc openCue) bool {
+	for _, ai := range c.acts {
+		a := &r.acts[ai]
+		if n := a.action.Name; (n == "tighten" || n == "torque") && a.mood&framed == 0 && (a.lo < oc.lo && a.verb < oc.lo || oc.lo == c.lo && !r.when(oc) && a.lo >= oc.hi) {
+			return true
 		}
 	}
 	return false
