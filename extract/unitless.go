@@ -131,7 +131,7 @@ func (r *reading) unitlessIn(ci int, said, late []saidValue) []quantity {
 		}
 		var of saidValue
 		if len(said) > 0 {
-			tight, another := r.meantTight(ci, lo, hi, &said[len(said)-1].quantity, n.High.Cmp(big.NewRat(9, 1)) < 0)
+			tight, another := r.meantTight(ci, lo, hi, &said[len(said)-1].quantity, n.High.Cmp(big.NewRat(9, 1)) < 0, n.Low.Cmp(big.NewRat(36, 1)) > 0)
 			if tight && (another || !r.toldAgain(n, said, lo)) {
 				of = r.unitAt(said)
 			}
@@ -247,8 +247,8 @@ func (r *reading) standsBare(c *clause, lo, hi int) bool {
 
 // meantTight tells whether the talk around a bare number is of how tight
 // something is, and whether it says that this is another thing than before. few
-// tells that the number is one to count with.
-func (r *reading) meantTight(ci, lo, hi int, last *quantity, few bool) (tight, another bool) {
+// tells that the number is one to count with, noSize that no spanner is that wide.
+func (r *reading) meantTight(ci, lo, hi int, last *quantity, few, noSize bool) (tight, another bool) {
 	c := &r.clauses[ci]
 	prev := func(k int) string {
 		if lo-k < c.lo {
@@ -325,6 +325,9 @@ func (r *reading) meantTight(ci, lo, hi int, last *quantity, few bool) (tight, a
 		return true, false // "flywheel bolts, i did those last night, fifty four"
 	}
 	ends := hi == c.hi || r.toks[hi-1].brk >= brkComma || afterValue[next(0)] || countOf[next(0)] > 0 && next(1) == "of" || next(0) == "in" && (next(1) == "whatever" || next(1) == "a" || next(1) == "any")
+	if noSize && ends && k >= c.lo && r.toks[k].men >= 0 && r.toks[k].brk < brkComma && r.mentions[r.toks[k].men].kind&lexicon.Fastener != 0 {
+		return true, true // "wheel nuts a hundred and ten, and then round in a star"
+	}
 	if near < 25 && !few && ends && r.onlyValuesSince(last.hi, lo) {
 		if k >= c.lo && getting[r.toks[k].s] && lo-c.lo <= 9 && r.aboutThing(c, k) {
 			return true, false // "compressor to bracket that's eighteen", "and it's thirty two"
