@@ -1100,7 +1100,7 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 // talk did not turn to another since.
 func (s *tracker) justWorkedOn(ci int) *thing {
 	r := s.r
-	if ci == 0 || s.topicAt >= r.clauses[ci-1].lo || r.since(r.clauses[ci-1].lo, r.clauses[ci].lo) > 8 {
+	if ci == 0 || s.topicAt >= r.clauses[ci-1].lo || r.since(r.clauses[ci-1].lo, r.clauses[ci].lo) > 12 {
 		return nil
 	}
 	p := &r.clauses[ci-1]
