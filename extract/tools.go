@@ -11,7 +11,7 @@ import (
 
 // everyday are tool words that are said of much else; they count as tools only
 // where they are used or listed.
-var everyday = set("box tin carton bench stand stands blade square scale rope mirror bucket basin container pan phone camera hook bit bits meter oven kettle press clamp hoist lift bar ramp ramps die square rule glasses hose scoop ladder tray impact hex brush bowl gun coin needle tester crosshead strap straps vice stone pit lift dish tub pail jar stick brick spoon driver phone saw grinder compressor lighter cutters grip glove magnet puller")
+var everyday = set("camera box tin carton bench stand stands blade square scale rope mirror bucket basin container pan phone camera hook bit bits meter oven kettle press clamp hoist lift bar ramp ramps die square rule glasses hose scoop ladder tray impact hex brush bowl gun coin needle tester crosshead strap straps vice stone pit lift dish tub pail jar stick brick spoon driver phone saw grinder compressor lighter cutters grip glove magnet puller")
 
 // tools gives one entry for each tool and size.
 func (r *reading) tools(found []sized) []Tool {
@@ -418,7 +418,7 @@ func (r *reading) setUnder(m *mention) bool {
 				}
 			}
 		}
-	case "stand", "stands", "ramp", "ramps", "hoist", "lift", "bench", "vice", "press", "block":
+	case "brick", "bricks", "stand", "stands", "ramp", "ramps", "hoist", "lift", "bench", "vice", "press", "block":
 		return prev == "on" && (m.head != "bench" && m.head != "block") || next == "under" || next == "underneath" || (prev == "in" && (m.head == "vice" || m.head == "press" || m.head == "stand")) || m.head == "vice" && prev == "the"
 	case "ladder", "steps":
 		return next == "up" || next == "against"
