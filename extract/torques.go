@@ -209,7 +209,7 @@ func (s *tracker) notTightening(c *clause, q *quantity) bool {
 	}
 	for i := c.lo; i < c.hi; i++ {
 		w := r.toks[i].s
-		if (last == "pound" || last == "pounds") && money[w] {
+		if unit := r.word(q.hi - 2); (last == "pound" || last == "pounds") && unit != "foot" && unit != "feet" && unit != "inch" && money[w] {
 			return true
 		}
 		if engineWords[w] && !fastener && i > q.hi && i-q.hi <= 4 && makesWords[r.lemma1(r.word(i+1))] || engineWords[w] && !fastener && i > q.hi && i-q.hi <= 4 && linking[r.word(i+1)] && makesWords[r.lemma1(r.word(i+2))] {

@@ -107,7 +107,7 @@ var (
 	ofThat      = set("those these they them that it each both all same")
 	sayingMine  = set("do did go going give gave use used take taking took set put run pull pulled")
 	afterValue  = set("on for there each again and then too as both all that that's is so click with plus or to now which because but the those these i you we it same apiece please ok okay yeah right there's")
-	countBefore = set("a an the this that my your number step page size another first last only one part point about's chapter channel of top bottom next")
+	countBefore = set("all these those both a an the this that my your number step page size another first last only one part point about's chapter channel of top bottom next")
 )
 
 // unitlessIn gives the torque values said without a unit in a clause: those told

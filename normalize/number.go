@@ -301,7 +301,7 @@ func (r *reader) group(i int) (num, bool) {
 	isOh := u.class() == cUnit && u.value() == 0 && u.w.text == "oh"
 	if v >= 1 && isOh && r.at(k+1).class() == cUnit && r.at(k+1).w.text != "oh" {
 		n.v, n.j, n.one = whole(v*100+r.at(k+1).value()), k+2, false
-	} else if w, m, ok := r.small(k); ok && !isOh && v >= 1 && w >= 10 && r.pairs(v, w, j, m) {
+	} else if w, m, ok := r.small(k); ok && !isOh && v >= 1 && w >= 10 && !(v == 1 && r.thatOne(i)) && r.pairs(v, w, j, m) {
 		n.split, n.first, n.second = k, whole(v), whole(w)
 		n.v, n.j, n.one = whole(v*100+w), m, false
 	}
@@ -373,6 +373,20 @@ func (r *reader) hundreds(n num) (num, bool) {
 		}
 	}
 	return n, true
+}
+
+// thatOne tells whether "one" at i stands for a thing: "the outer one sixteen newton
+// metres" is sixteen, not a hundred and sixteen.
+func (r *reader) thatOne(i int) bool {
+	p := r.at(i - 1)
+	if i == 0 || !p.is(tPronoun) {
+		return false
+	}
+	switch p.w.text {
+	case "no", "good", "wrong", "only", "same", "some", "any":
+		return false // "no, one twenty"
+	}
+	return true
 }
 
 // decimals reads what follows a spoken "point": single figures, or one number

@@ -37,6 +37,7 @@ func TestSpokenQuantities(t *testing.T) {
 		{"eighteen, nineteen mil", "18 mm | 19 mm"}, {"a couple of hundred newton metres", ""}, {"a 450 cc engine", ""},
 		// Said short.
 		{"two thirty newton metres", "230 N.m"}, {"one oh five foot pounds", "105 lbf.ft"}, {"one forty seven millimeters down", "147 mm"},
+		{"you turn on the outer one sixteen newton metres", "16 N.m"}, {"that one forty five newton metres", "45 N.m"}, {"no one twenty newton metres", "120 N.m"}, {"forty-seven. Newton metres, that is", "47 N.m"},
 		{"two ten millimeter bolts", "10 mm"}, {"two 14 mm bolts", "14 mm"}, {"nought point four newton metres", "0.4 N.m"},
 		// Fractions, heard well and badly.
 		{"three ate inch drive", "3/8 in"}, {"three eight inch drive", "3/8 in"}, {"the three ace ratchet", "3/8 in"}, {"an inch and a quarter socket", "1-1/4 in"},
