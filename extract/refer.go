@@ -1382,8 +1382,13 @@ func (s *tracker) pronoun(a *act) *thing {
 			}
 		}
 	}
-	if a.subject && (a.pronoun == "it" || a.pronoun == "that") && s.toolBefore(a) {
+	if a.subject && (a.pronoun == "it" || a.pronoun == "that") && s.toolBefore(a) >= 0 {
 		return nil
+	}
+	if a.action.Name == "remove" && (a.pronoun == "it" || a.pronoun == "that") {
+		if t := s.onPuller(a); t != nil {
+			return t
+		}
 	}
 	if a.action.Name == "discard" && a.pronoun != "" {
 		if t := r.ruined(a.cl, a.lo); t != nil {
@@ -1448,22 +1453,25 @@ func (s *tracker) justNamed(a *act) *thing {
 	return s.headingOf(p)
 }
 
-// toolBefore tells whether a tool is what the clause before, or the act's own,
+// toolBefore gives the tool, or -1 where none, that is what the clause before, or the act's own,
 // names right before "it": "then the spanner wrench, it goes in the holes".
-func (s *tracker) toolBefore(a *act) bool {
+func (s *tracker) toolBefore(a *act) int {
 	r := s.r
 	for k := a.cl; k >= 0 && k >= a.cl-1; k-- {
 		c := &r.clauses[k]
 		if k < a.cl && (len(c.acts) > 0 || c.sentence != r.clauses[a.cl].sentence) {
-			return false
+			return -1
 		}
 		for i := len(c.mentions) - 1; i >= 0; i-- {
 			if m := &r.mentions[c.mentions[i]]; m.lo < a.lo && m.prep == "" {
-				return m.entry == nil && m.kind&(lexicon.Tool|lexicon.Fastener|lexicon.Part) == lexicon.Tool
+				if m.entry == nil && m.kind&(lexicon.Tool|lexicon.Fastener|lexicon.Part) == lexicon.Tool {
+					return c.mentions[i]
+				}
+				return -1
 			}
 		}
 	}
-	return false
+	return -1
 }
 
 // toolNamed gives the tool that the clause before an act does nothing but name, where
@@ -1492,6 +1500,36 @@ func (s *tracker) toolNamed(a *act) int {
 		}
 	}
 	return p.mentions[0]
+}
+
+// pullers are the tools that draw or drive a part off, not a fastener.
+var pullers = set("puller extractor drift")
+
+// onPuller gives the part that comes off where a puller was put on right before:
+// "puller on and wind it up and it's off".
+func (s *tracker) onPuller(a *act) *thing {
+	r := s.r
+	pulled := false
+	for k := a.cl; k >= max(0, a.cl-2) && !pulled && r.clauses[k].sentence == r.clauses[a.cl].sentence; k-- {
+		for _, mi := range r.clauses[k].mentions {
+			m := &r.mentions[mi]
+			if m.entry != nil && m.lo < a.lo {
+				return nil // a thing is named that it can be
+			}
+			pulled = pulled || m.kind&lexicon.Tool != 0 && pullers[m.head]
+		}
+	}
+	if !pulled {
+		return nil
+	}
+	for i := len(s.hand) - 1; i >= 0 && r.since(s.hand[i].last, a.lo) < 40; i-- {
+		if t := s.hand[i]; !t.fastener {
+			if st, _ := t.state(); st != Removed && st != Discarded {
+				return t
+			}
+		}
+	}
+	return nil
 }
 
 // many tells whether the pronoun of an act stands for more than one.
@@ -1608,6 +1646,11 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	}
 	if mi := s.toolNamed(a); mi >= 0 {
 		a.objects = []int{mi} // "and now the puller, so you thread this in"
+	}
+	if a.action.Name == "tighten" && !a.subject && a.pronoun == "it" {
+		if tool := s.toolBefore(a); tool >= 0 && pullers[r.mentions[tool].head] {
+			a.objects = []int{tool} // "puller on and wind it up"
+		}
 	}
 	if len(ts) == 0 && len(a.objects) == 0 && !a.unknown && a.pronoun != "her" && a.pronoun != "him" {
 		if t := s.pronoun(a); t != nil && (a.pronoun != "" || ledgerActs[a.action.Name] != "" && !s.objectless(ci, a)) {
