@@ -1382,7 +1382,7 @@ func (s *tracker) pronoun(a *act) *thing {
 			}
 		}
 	}
-	if a.subject && (a.pronoun == "it" || a.pronoun == "that") && s.toolBefore(a) >= 0 {
+	if a.subject && (a.pronoun == "it" || a.pronoun == "that") && s.toolBefore(a) {
 		return nil
 	}
 	if a.action.Name == "remove" && (a.pronoun == "it" || a.pronoun == "that") {
@@ -1453,25 +1453,22 @@ func (s *tracker) justNamed(a *act) *thing {
 	return s.headingOf(p)
 }
 
-// toolBefore gives the tool, or -1 where none, that is what the clause before, or the act's own,
+// toolBefore tells whether a tool is what the clause before, or the act's own,
 // names right before "it": "then the spanner wrench, it goes in the holes".
-func (s *tracker) toolBefore(a *act) int {
+func (s *tracker) toolBefore(a *act) bool {
 	r := s.r
 	for k := a.cl; k >= 0 && k >= a.cl-1; k-- {
 		c := &r.clauses[k]
 		if k < a.cl && (len(c.acts) > 0 || c.sentence != r.clauses[a.cl].sentence) {
-			return -1
+			return false
 		}
 		for i := len(c.mentions) - 1; i >= 0; i-- {
 			if m := &r.mentions[c.mentions[i]]; m.lo < a.lo && m.prep == "" {
-				if m.entry == nil && m.kind&(lexicon.Tool|lexicon.Fastener|lexicon.Part) == lexicon.Tool {
-					return c.mentions[i]
-				}
-				return -1
+				return m.entry == nil && m.kind&(lexicon.Tool|lexicon.Fastener|lexicon.Part) == lexicon.Tool
 			}
 		}
 	}
-	return -1
+	return false
 }
 
 // toolNamed gives the tool that the clause before an act does nothing but name, where
@@ -1482,7 +1479,7 @@ func (s *tracker) toolNamed(a *act) int {
 		return -1
 	}
 	switch a.action.Name {
-	case "fit", "start by hand", "adjust", "place", "support", "press", "hammer":
+	case "fit", "start by hand", "adjust", "place", "support", "press", "hammer", "tighten":
 	default:
 		return -1
 	}
@@ -1491,8 +1488,11 @@ func (s *tracker) toolNamed(a *act) int {
 		return -1
 	}
 	m := &r.mentions[p.mentions[0]]
-	if m.kind != lexicon.Tool || m.prep != "" || m.hi != p.hi {
+	if m.kind != lexicon.Tool || m.prep != "" || a.action.Name == "tighten" && !pullers[m.head] {
 		return -1
+	}
+	if m.hi != p.hi && !(m.hi+1 == p.hi && onWords[r.toks[m.hi].s]) {
+		return -1 // "puller on, and wind it up"
 	}
 	for i := p.lo; i < m.from; i++ {
 		if w := r.toks[i].s; !openers[w] && !dropWords[w] && w != "and" {
@@ -1646,11 +1646,6 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	}
 	if mi := s.toolNamed(a); mi >= 0 {
 		a.objects = []int{mi} // "and now the puller, so you thread this in"
-	}
-	if a.action.Name == "tighten" && !a.subject && a.pronoun == "it" {
-		if tool := s.toolBefore(a); tool >= 0 && pullers[r.mentions[tool].head] {
-			a.objects = []int{tool} // "puller on and wind it up"
-		}
 	}
 	if len(ts) == 0 && len(a.objects) == 0 && !a.unknown && a.pronoun != "her" && a.pronoun != "him" {
 		if t := s.pronoun(a); t != nil && (a.pronoun != "" || ledgerActs[a.action.Name] != "" && !s.objectless(ci, a)) {
