@@ -1,0 +1,274 @@
+package extract
+
+import "strings"
+
+// moodOf tells in what mood an act is spoken of, by the cues before its verb.
+func (r *reading) moodOf(ci int, a *act) mood {
+	c := &r.clauses[ci]
+	var m mood
+	v := a.verb
+	if v < 0 {
+		v = a.lo
+	}
+	for _, q := range c.cues {
+		switch {
+		case q.mood&negated != 0:
+			if q.hi <= v && v-q.lo <= 7 && (a.verb >= 0 || v-q.hi <= 2) {
+				m |= negated
+			} else if q.lo >= a.lo && q.lo <= a.hi {
+				m |= negated
+			}
+		case q.mood&conditional != 0:
+			// "if you …" frames what follows it; "otherwise" what follows it
+			if q.lo <= v {
+				m |= conditional
+			}
+		case q.mood&hypothetical != 0:
+			if q.hi <= v+1 && v-q.lo <= 6 {
+				m |= hypothetical
+			}
+		case q.mood&other != 0:
+			if q.hi <= v && v-q.lo <= 8 {
+				m |= other
+			}
+		}
+		m |= q.mood & (announced | offCamera | advert | greeting | notNeeded)
+	}
+	if a.verb >= 0 && !a.subject {
+		s := r.toks[a.verb].s
+		prev := ""
+		if a.verb > c.lo {
+			prev = r.toks[a.verb-1].s
+		}
+		lemma := false
+		for _, l := range r.lex.Lemmas(s) {
+			lemma = lemma || l == s
+		}
+		if k := a.verb - 2; k >= c.lo && (besides[prev]) && passiveBe[r.toks[k].s] {
+			prev = r.toks[k].s // "the cable's still threaded through"
+		}
+		passive := prev == "'s" || prev == "is" || prev == "are" || prev == "was" || prev == "were" || prev == "be" || prev == "been" || prev == "'re"
+		// "what I do is lean it over" is no passive, "it's set" is
+		cleft := lemma && (prev == "is" || prev == "'s" || prev == "was") && r.cleft(c, a.verb)
+		switch {
+		case cleft:
+		case passive && !strings.HasSuffix(s, "ing"):
+			m |= framed // "it's cracked", "both are split"
+		case lemma:
+		case strings.HasSuffix(s, "s"):
+			m |= framed // "it holds the crank on": what a thing does, not what is done to it
+		case strings.HasSuffix(s, "ing"):
+			if passive && !r.cleft(c, a.verb) && !r.personBefore(c, a.verb) {
+				m |= framed // "so nothing's rubbing on the deck"
+			}
+			if a.verb > c.lo && (r.toks[a.verb-1].men >= 0 || prepositions[prev] && prev != "by" || prev == "you" || prev == "of" || prev == "about" || prev == "what" || prev == "be" || prev == "been") {
+				m |= framed
+			}
+		case prev == "comes" || prev == "come" || prev == "came":
+			m |= framed
+		}
+	}
+	head := c.lo
+	for head+1 < c.hi && (r.toks[head].s == "and" || r.toks[head].s == "so" || r.toks[head].s == "but" || r.toks[head].s == "then") {
+		head++ // "and before you go putting four foot of pipe on that"
+	}
+	switch r.toks[head].s {
+	case "when", "while", "before", "until", "till", "as", "whenever", "where":
+		m |= framed
+	case "which", "how", "why", "whether":
+		if head+1 < c.hi && (r.toks[head+1].men >= 0 || r.toks[head+1].s == "one" || r.toks[head+1].s == "way" || r.toks[head+1].s == "side") {
+			m |= framed // "which cable goes in front"
+		}
+	case "once", "after", "since":
+		m |= framed
+	case "because", "cause", "coz", "cuz":
+		if a.subject {
+			m |= framed // why, not what
+		}
+	}
+	if a.verb > c.lo && r.toks[a.verb-1].s == "to" {
+		// what something is done for: "to hold the weight"; but "going to", "want to" do it
+		switch p := r.word(a.verb - 2); p {
+		case "going", "want", "need", "have", "got", "go", "ready", "has", "'d", "like", "about", "able", "remember", "ought", "wanna", "you", "just", "next", "is", "start", "starting", "begin", "try", "trying", "sure", "wants", "needs", "had", "up":
+			if (p == "wants" || p == "needs") && !a.subject {
+				m |= framed
+			}
+		default:
+			if a.verb-2 >= c.lo {
+				m |= framed
+			}
+		}
+	}
+	if ci < r.toolList[1] && m&offCamera == 0 && (ci < r.toolList[0] || !r.partAmong(a.objects)) {
+		m |= framed // what the job will be, and what it takes
+	}
+	// the consequence of a condition, in the same sentence
+	for k := ci - 1; k >= 0 && k >= ci-3 && m&conditional == 0 && r.clauses[k].sentence == c.sentence; k-- {
+		p := &r.clauses[k]
+		if k < ci-1 && r.bare[r.talk.Words[r.toks[c.lo].w].Clip] {
+			break // where a sentence ends is not known
+		}
+		if p.mood&conditional != 0 && r.toks[p.lo].s == "if" {
+			m |= conditional
+		}
+	}
+	if a.verb > c.lo && !a.subject {
+		// what others do, what happens to whoever is careless, what a thing has
+		p, pp := r.toks[a.verb-1].s, ""
+		if a.verb-2 >= c.lo {
+			pp = r.toks[a.verb-2].s
+		}
+		s := r.toks[a.verb].s
+		will := p == "'ll" || p == "will" || p == "can" || p == "could" || p == "might" || p == "'d" || p == "would"
+		if (p == "that" || p == "which") && r.nounAt(a.verb-2) && (a.verb-1 > c.lo || r.toks[a.verb-2].brk <= brkComma) {
+			m |= framed // "two screws that hold the disc on"
+		}
+		if strings.HasSuffix(s, "ing") && (p == "them" || p == "those" || p == "these" || p == "ones") && pp != "keep" && pp != "am" {
+			m |= framed // "four of them holding the housing down"
+		}
+		if p == "they" || (pp == "you" || pp == "it" || pp == "that" || pp == "just") && will && damages[r.lemma1(s)] || s == "got" && (p == "'ve" || p == "'s" || p == "have" || p == "has") && pp != "i" && pp != "we" && a.action.Name != "start by hand" {
+			m |= framed
+		}
+		if a.hi > a.verb+1 && strings.HasSuffix(r.word(a.verb+1), "ed") && r.toks[a.verb-1].men >= 0 {
+			m |= framed // "a hose zip tied to a ruler"
+		}
+	}
+	if a.verb-2 >= c.lo && !a.subject {
+		// "it'll pull any hill": what the machine does
+		if w, will := r.toks[a.verb-2].s, r.toks[a.verb-1].s; (will == "'ll" || will == "will" || will == "would" || will == "can") && (w == "it" || w == "that" || w == "they" || w == "she" || w == "he" || w == "this") {
+			m |= framed
+		}
+	}
+	// "you'd pull the lid off, drain the oil": the frame holds while nobody else acts
+	if ci > 0 && r.clauses[ci-1].sentence == c.sentence && !a.subject && a.verb >= 0 && (a.verb == c.lo || a.verb == c.lo+1 && (r.toks[c.lo].s == "and" || r.toks[c.lo].s == "then" || r.toks[c.lo].s == "or")) {
+		for _, ai := range r.clauses[ci-1].acts {
+			m |= r.acts[ai].mood & (hypothetical | conditional)
+		}
+		for i := r.clauses[ci-1].lo; i+1 < r.clauses[ci-1].hi; i++ {
+			if r.toks[i].s == "you" && r.toks[i+1].s == "'d" {
+				m |= hypothetical // "you'd drop the drive, split the case"
+			}
+		}
+	}
+	if v-2 >= c.lo && r.toks[v-1].s == "'d" && r.toks[v-2].s == "you" {
+		m |= hypothetical
+	}
+	if c.mood&asked != 0 {
+		m |= asked
+	}
+	// "I don't have a wrench | that goes down that far" tells of the wrench
+	if a.subject && a.pronoun == "that" && r.toks[c.lo].s == "that" && ci > 0 && r.clauses[ci-1].mood&negated != 0 && r.toks[c.lo-1].brk <= brkPause && r.toks[c.lo-1].men >= 0 {
+		m |= framed
+	}
+	if a.subject && a.verb > c.lo && a.action.Name == "fit" {
+		if w := r.toks[a.verb-1].s; w == "'ll" || w == "will" || w == "would" || w == "should" || w == "might" {
+			m |= framed // "it'll go right through your glove": what would be, not what was done
+		}
+	}
+	if a.subject && a.verb > c.lo && r.toks[a.verb].s == "be" && ought[r.toks[a.verb-1].s] {
+		m |= framed // "they must be loose": how it has to be
+	}
+	if a.subject && a.verb > c.lo && r.asItWas(c, a) {
+		m |= framed // "same way it came out", "the hole it came out of"
+	}
+	if m&(negated|conditional|hypothetical|other|asked|advert|greeting|notNeeded|announced|framed) == 0 {
+		a.mood = m
+		m |= r.mooted(ci, a)
+	}
+	// "nobody touches the lever, 'cause you'll spit the pistons out"
+	if w := r.toks[c.lo].s; (w == "or" || w == "cause" || w == "because" || w == "cuz" || w == "coz" || w == "otherwise" || w == "else") && v > c.lo {
+		for i := c.lo + 1; i < v; i++ {
+			if r.toks[i].s == "'ll" || r.toks[i].s == "will" || r.toks[i].s == "'d" {
+				m |= framed
+			}
+		}
+	}
+	// "when it's smooth they're finished", "you squeeze on that barrel and it's junk"
+	if a.action.Name == "discard" && a.subject && a.pronoun != "" {
+		for k := ci; k >= 0 && r.clauses[k].sentence == c.sentence && r.since(r.clauses[k].lo, a.lo) < 8; k-- {
+			p := &r.clauses[k]
+			for i := p.lo; i < min(p.hi, a.lo) && i < p.lo+2; i++ {
+				if w := r.toks[i].s; w == "when" || w == "whenever" || w == "if" || w == "once" || k < ci && w == "you" && i+1 < p.hi && r.isVerbForm(r.toks[i+1].s) && r.toks[i+1].s != "'ve" {
+					m |= conditional
+				}
+			}
+		}
+	}
+	// "don't …, it'll go straight through your hand": what a warning threatens
+	if ci > 0 && a.subject && v > c.lo && (r.toks[v-1].s == "'ll" || r.toks[v-1].s == "will") {
+		if p := &r.clauses[ci-1]; p.sentence == c.sentence && p.mood&warned != 0 {
+			m |= framed
+		}
+	}
+	return m
+}
+
+// nounAt tells whether a thing is named at token i, by a name or a word that stands for it.
+func (r *reading) nounAt(i int) bool {
+	if i < 0 {
+		return false
+	}
+	w := r.toks[i].s
+	return r.toks[i].men >= 0 || w == "one" || w == "ones" || w == "thing" || w == "bit" || w == "bits" || w == "guy" || w == "fella" || w == "piece"
+}
+
+// ought are the words that say how a thing has to be, not how it is.
+var ought = set("to must should would might could can may shouldn't mustn't can't couldn't wouldn't")
+
+// asItWas tells whether an act only tells how, where or when a thing came off before.
+func (r *reading) asItWas(c *clause, a *act) bool {
+	if a.action.Name == "remove" && a.hi < c.hi && r.toks[a.hi].s == "of" && (a.hi+1 == c.hi || r.toks[a.hi].brk >= brkComma) {
+		return true
+	}
+	k := a.verb - 1
+	for k >= c.lo && (r.toks[k].men >= 0 || determiner[r.toks[k].s] || pronounsObj[r.toks[k].s] || r.toks[k].s == "they" || r.toks[k].s == "she" || r.toks[k].s == "he" || r.toks[k].s == "'d" || r.toks[k].s == "'s" || r.toks[k].s == "had" || r.toks[k].s == "just") {
+		k--
+	}
+	if k < c.lo || k == a.verb-1 {
+		return false
+	}
+	switch r.toks[k].s {
+	case "way", "how", "like", "where", "than":
+		return true
+	case "as":
+		return k == c.lo || r.toks[k-1].s != "far"
+	}
+	return false
+}
+
+// besides are the words that stand between "is" and what a thing is: "they're both cracked".
+var besides = set("still only just all now already both badly completely nearly half really pretty well clean")
+
+// damages are what "you'll" do by mistake.
+var damages = set("crack strip snap break bend tear split gouge shear burn scratch dent bust kill cut ruin")
+
+var passiveBe = set("'s is are was were 're be been")
+
+// personBefore tells whether somebody is what the verb's "is" or "are" is said of.
+func (r *reading) personBefore(c *clause, verb int) bool {
+	for i := verb - 2; i >= c.lo && i > verb-6; i-- {
+		switch r.toks[i].s {
+		case "i", "we", "you", "he", "she", "who", "they":
+			return true
+		}
+		if r.toks[i].men >= 0 {
+			return false
+		}
+	}
+	return false
+}
+
+// cleft tells whether "what … is" leads to the verb.
+func (r *reading) cleft(c *clause, verb int) bool {
+	for i := verb - 2; i >= c.lo && i > verb-8; i-- {
+		if w := r.toks[i].s; w == "what" || w == "all" || w == "do" || w == "done" || w == "thing" || w == "trick" || w == "job" || w == "step" {
+			return true
+		}
+	}
+	return false
+}
+
+// happened tells whether an act is work of this job, done or being done.
+func (a *act) happened() bool {
+	return a.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|notNeeded|announced|framed) == 0
+}

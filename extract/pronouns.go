@@ -1,0 +1,219 @@
+package extract
+
+import (
+	"wrenchword/extract/lexicon"
+)
+
+// pronoun tells which thing "it", "them" or "that one" stands for, or nil.
+func (s *tracker) pronoun(a *act) *thing {
+	r := s.r
+	many := r.many(a)
+	wantFastener := a.action.Name == "torque" || a.action.Name == "tighten" || a.action.Name == "start by hand" || a.action.Name == "slacken"
+	limit := 20.0
+	if a.pronoun == "" {
+		limit = 8
+	}
+	fits := func(t *thing, strict bool) bool {
+		if strict && t != nil {
+			st, _ := t.state()
+			switch a.action.Name {
+			case "fit", "start by hand":
+				if st != Removed && st != Loosened && st != Discarded && !(st == Refitted && a.action.Name == "start by hand") && !(st == "" && a.cl-r.toks[t.last].cl <= 1) {
+					return false
+				}
+			case "remove", "disconnect":
+				if st == Removed || st == Discarded {
+					return false
+				}
+			}
+		}
+		return t != nil && (!wantFastener || t.fastener || t.turned || !strict && tightens[t.head]) && (!strict || !many || t.plural || t.count > 1)
+	}
+	if a.pronoun == "one" || a.pronoun == "ones" {
+		if t := s.placedOne(r.clauses[a.cl].lo, r.clauses[a.cl].hi, nil); t != nil {
+			return t
+		}
+		if i := s.saidNew(a); i >= 0 {
+			if t := r.oneFor(a.cl, i); t != nil && fits(t, false) {
+				return t
+			}
+		}
+	}
+	if a.subject && (a.pronoun == "it" || a.pronoun == "that") && s.toolBefore(a) {
+		return nil
+	}
+	if a.action.Name == "remove" && (a.pronoun == "it" || a.pronoun == "that") {
+		if t := s.onPuller(a); t != nil {
+			return t
+		}
+	}
+	if a.action.Name == "discard" && a.pronoun != "" {
+		if t := r.ruined(a.cl, a.lo); t != nil {
+			return t
+		}
+	}
+	if t := s.justNamed(a); t != nil {
+		return t
+	}
+	order := []bool{true, false}
+	if (a.pronoun == "one" || a.pronoun == "ones") && s.saidNew(a) >= 0 {
+		order = []bool{false} // "the old seal …, new one goes on": what was just spoken of
+	}
+	for _, strict := range order {
+		for k := a.cl; k >= 0 && r.since(r.clauses[k].lo, a.lo) <= limit; k-- {
+			c := &r.clauses[k]
+			if k < a.cl && (c.mood&(advert|greeting) != 0 || subordinate[r.toks[c.lo].s] && strict) {
+				continue
+			}
+			// what was worked on there, the latest first
+			for i := len(c.acts) - 1; i >= 0; i-- {
+				o := &r.acts[c.acts[i]]
+				if o == a || o.lo >= a.lo || o.mood&(framed|negated|hypothetical|other) != 0 {
+					continue
+				}
+				for j := len(o.things) - 1; j >= 0; j-- {
+					if fits(o.things[j], strict) {
+						return o.things[j]
+					}
+				}
+			}
+			// then what was spoken of there as its subject
+			for _, mi := range c.mentions {
+				m := &r.mentions[mi]
+				if m.lo < a.lo && m.prep == "" && fits(m.entry, strict) {
+					return m.entry
+				}
+			}
+			if !strict {
+				for _, mi := range c.mentions {
+					if m := &r.mentions[mi]; m.lo < a.lo && fits(m.entry, false) && !(many && m.prep != "" && !m.plural) {
+						return m.entry
+					}
+				}
+			}
+		}
+	}
+	return nil
+}
+
+// justNamed gives the thing that the clause right before an act does nothing but
+// name: "and then the collar, and just spin that on by hand".
+func (s *tracker) justNamed(a *act) *thing {
+	r := s.r
+	if a.cl == 0 || a.subject || a.pronoun != "it" && a.pronoun != "that" && a.pronoun != "them" && a.pronoun != "those" {
+		return nil
+	}
+	p := &r.clauses[a.cl-1]
+	if len(p.acts) > 0 || p.sentence != r.clauses[a.cl].sentence || r.since(p.lo, a.lo) > 6 {
+		return nil
+	}
+	return s.headingOf(p)
+}
+
+// toolBefore tells whether a tool is what the clause before, or the act's own,
+// names right before "it": "then the spanner wrench, it goes in the holes".
+func (s *tracker) toolBefore(a *act) bool {
+	r := s.r
+	for k := a.cl; k >= 0 && k >= a.cl-1; k-- {
+		c := &r.clauses[k]
+		if k < a.cl && (len(c.acts) > 0 || c.sentence != r.clauses[a.cl].sentence) {
+			return false
+		}
+		for i := len(c.mentions) - 1; i >= 0; i-- {
+			if m := &r.mentions[c.mentions[i]]; m.lo < a.lo && m.prep == "" {
+				return m.entry == nil && m.kind&(lexicon.Tool|lexicon.Fastener|lexicon.Part) == lexicon.Tool
+			}
+		}
+	}
+	return false
+}
+
+// toolNamed gives the tool that the clause before an act does nothing but name, where
+// the act is done to "it" or "this" and is one that is done to tools; or -1.
+func (s *tracker) toolNamed(a *act) int {
+	r := s.r
+	if a.cl == 0 || a.subject || len(a.objects) > 0 || a.pronoun != "it" && a.pronoun != "this" && a.pronoun != "that" {
+		return -1
+	}
+	switch a.action.Name {
+	case "fit", "start by hand", "adjust", "place", "support", "press", "hammer", "tighten":
+	default:
+		return -1
+	}
+	p := &r.clauses[a.cl-1]
+	if len(p.acts) > 0 || len(p.mentions) != 1 || r.since(p.lo, a.lo) > 6 || p.mood&(negated|asked|other|conditional|listing) != 0 {
+		return -1
+	}
+	m := &r.mentions[p.mentions[0]]
+	if m.kind != lexicon.Tool || m.prep != "" || a.action.Name == "tighten" && !pullers[m.head] {
+		return -1
+	}
+	if m.hi != p.hi && !(m.hi+1 == p.hi && onWords[r.toks[m.hi].s]) {
+		return -1 // "puller on, and wind it up"
+	}
+	for i := p.lo; i < m.from; i++ {
+		if w := r.toks[i].s; !openers[w] && !dropWords[w] && w != "and" {
+			return -1
+		}
+	}
+	return p.mentions[0]
+}
+
+// pullers are the tools that draw or drive a part off, not a fastener.
+var pullers = set("puller extractor drift")
+
+// onPuller gives the part that comes off where a puller was put on right before:
+// "puller on and wind it up and it's off".
+func (s *tracker) onPuller(a *act) *thing {
+	r := s.r
+	pulled := false
+	for k := a.cl; k >= max(0, a.cl-2) && !pulled && r.clauses[k].sentence == r.clauses[a.cl].sentence; k-- {
+		for _, mi := range r.clauses[k].mentions {
+			m := &r.mentions[mi]
+			if m.entry != nil && m.lo < a.lo {
+				return nil // a thing is named that it can be
+			}
+			pulled = pulled || m.kind&lexicon.Tool != 0 && pullers[m.head]
+		}
+	}
+	if !pulled {
+		return nil
+	}
+	for i := len(s.hand) - 1; i >= 0 && r.since(s.hand[i].last, a.lo) < 40; i-- {
+		if t := s.hand[i]; !t.fastener {
+			if st, _ := t.state(); st != Removed && st != Discarded {
+				return t
+			}
+		}
+	}
+	return nil
+}
+
+// many tells whether the pronoun of an act stands for more than one.
+func (r *reading) many(a *act) bool {
+	switch a.pronoun {
+	case "them", "'em", "em", "these", "those", "both", "they", "ones", "all":
+		return true
+	}
+	return countOf[a.pronoun] > 1
+}
+
+// saidNew gives the token of "new" where the pronoun of an act is "a new one", else -1.
+func (s *tracker) saidNew(a *act) int {
+	for i := max(s.r.clauses[a.cl].lo+1, a.lo-8); i < a.hi; i++ {
+		if s.r.toks[i].s == a.pronoun && s.r.toks[i-1].s == "new" {
+			return i - 1
+		}
+	}
+	return -1
+}
+
+// ofNew tells whether an object of the act is a new one.
+func (r *reading) ofNew(a *act) bool {
+	for _, mi := range a.objects {
+		if r.mentions[mi].isNew {
+			return true
+		}
+	}
+	return a.pronoun == "one" || a.pronoun == "ones"
+}

@@ -1,0 +1,764 @@
+package extract
+
+import (
+	"strings"
+
+	"wrenchword/extract/lexicon"
+)
+
+// resolve tells which thing a mention stands for, or makes a new one.
+func (s *tracker) resolve(ci, mi int) *thing {
+	r := s.r
+	m := &r.mentions[mi]
+	fastener := m.kind&lexicon.Fastener != 0
+	cont := content(m.mods)
+	side := m.side
+	bare := len(cont) == 0
+	var owner *thing
+	if fastener && bare && alike[m.head] {
+		owner = s.ownerOf(ci, mi)
+		if owner != nil && owner.side != "" && side == "" {
+			side = owner.side
+		}
+	}
+	if side == "" && s.side != "" && r.since(s.sideAt, m.lo) < 8 && bare && fastener {
+		side = s.side
+	}
+	// a bare fastener in hand
+	if fastener && bare && alike[m.head] {
+		if t := s.inHandFastener(mi, owner, side); t != nil {
+			t.christen(m)
+			if w := whereOf(m); w != "" && t.count > 1 && (m.count == 0 || m.count < t.count) && t.name != "" && !t.mods[w] && !t.mods[canonPlace(w)] {
+				return s.placed(t, w, m.plural, m.lo)
+			}
+			return s.sided(t, m, side)
+		}
+		name := ""
+		t := &thing{head: m.head, mods: map[string]bool{}, fastener: true, plural: m.plural, count: m.count, first: m.lo}
+		if owner != nil {
+			t.owner = owner
+			t.takeWords(owner)
+			name = lexicon.Modifier(owner.name) + " "
+		}
+		var pl []string
+		for _, w := range m.mods {
+			if placeWords[w] && sideOf[w] == "" {
+				pl = append(pl, w)
+				t.mods[w] = true
+			}
+		}
+		t.place = strings.Join(pl, " ")
+		if owner != nil || len(pl) > 0 {
+			t.name = strings.TrimSpace(strings.Join(pl, " ") + " " + name + headName(m))
+		}
+		t.side = side
+		r.addThing(t)
+		return t
+	}
+	// a named thing
+	if t := r.shortened(m, fastener); t != nil && !placesClash(m.mods, t.mods) {
+		s.enrich(t, m)
+		return s.sided(t, m, m.side)
+	}
+	var best *thing
+	bestScore := -5
+	only := r.onlyOne(m, fastener)
+	if only == nil {
+		only = r.onlyLeft(m, fastener, r.actOn(ci, mi))
+	}
+	like := r.like(m.head, fastener)
+	for i := len(like) - 1; i >= 0; i-- {
+		t := like[i]
+		if t.fastener != fastener && !(t.head == m.head) {
+			continue
+		}
+		if !(t.head == m.head || fastener && alike[t.head] && alike[m.head]) {
+			// "the caliper" and "the brake caliper bracket" are not one thing
+			continue
+		}
+		if placesClash(m.mods, t.mods) || nutAndStud(t.head, m.head) {
+			continue
+		}
+		if m.side != "" && t.side != "" && m.side != t.side {
+			continue
+		}
+		if fastener && m.place != "" && t.place == "" && len(t.events) > 0 && r.since(t.last, m.lo) > 20 {
+			continue // "the upper pinch bolts" are not the pinch bolt of before
+		}
+		common, extra := 0, 0
+		for _, w := range cont {
+			if t.mods[w] {
+				common++
+			} else {
+				extra++
+			}
+		}
+		tc := contentCount(t.mods)
+		missing := tc - common
+		if extra > 0 && missing > 0 {
+			continue
+		}
+		if fastener && (common == 0 && (len(cont) > 0 && tc > 0)) {
+			continue
+		}
+		if t.head != m.head && (extra+missing > 0 || fastener && (t.plural || t.count > 1) != (m.plural || m.count > 1)) {
+			continue // the hub nut is not one of the hub bolts
+		}
+		if fastener && len(cont) > 0 && tc == 0 && t.name != "" {
+			continue
+		}
+		if common == 0 && (len(cont) > 0 || tc > 0) && t != only {
+			// a bare "seal" is the dust seal only while that is being talked of
+			if r.since(t.last, m.lo) > 45 || len(cont) == 0 && !m.definite && r.since(t.last, m.lo) > 15 {
+				continue
+			}
+		}
+		score := common*4 - extra*2 - missing*2
+		if m.place != "" {
+			for _, w := range m.mods {
+				if placeWords[w] && (t.mods[w] || t.mods[canonPlace(w)]) {
+					score += 3
+				}
+			}
+		}
+		if r.since(t.last, m.lo) < 60 {
+			score += 2
+		}
+		if side != "" && t.side == side {
+			score += 3
+		}
+		if t.head == m.head {
+			score++
+		}
+		if score > bestScore {
+			best, bestScore = t, score
+		}
+	}
+	if best != nil && len(cont) == 0 && contentCount(best.mods) > 0 && r.introduced(m) {
+		best = nil // "and there's a little white plug there": not the one of before
+	}
+	if best != nil && !(best.name == "") {
+		s.enrich(best, m)
+		return s.sided(best, m, m.side)
+	}
+	t := &thing{head: m.head, mods: map[string]bool{}, fastener: fastener, plural: m.plural, count: m.count, first: m.lo, name: thingName(m), side: m.side, place: m.place}
+	if fastener && alike[m.head] && len(cont) > 0 && generic[cont[len(cont)-1]] {
+		// "the pinch bolt for the axle": which pinch bolt it is, the part tells
+		if o := s.ownerOf(ci, mi); o != nil && !strings.Contains(t.name, o.head) && r.since(o.last, m.lo) < 12 {
+			t.owner = o
+			t.name = lexicon.Modifier(o.name) + " " + t.name
+			t.takeWords(o)
+		}
+	}
+	for _, w := range m.mods {
+		t.mods[w] = true
+		t.mods[canonPlace(w)] = true
+	}
+	t.twin = s.otherSide(t)
+	r.addThing(t)
+	return t
+}
+
+// introduced tells whether a mention is of a thing that the talk comes to for the
+// first time: "there's a plug", "you've got another clip".
+func (r *reading) introduced(m *mention) bool {
+	if m.from < 2 || m.plural || m.count > 1 {
+		return false
+	}
+	article := false
+	for i := m.from; i < m.lo; i++ {
+		w := r.toks[i].s
+		article = article || w == "a" || w == "an" || w == "another"
+	}
+	if !article {
+		return false
+	}
+	switch r.toks[m.from-1].s {
+	case "'s", "is", "got", "have", "find", "see":
+		return true
+	}
+	return false
+}
+
+// unnamedOf gives the fasteners of a part that the talk speaks of without their
+// name, "those", "all four", as one thing of its own.
+func (s *tracker) unnamedOf(part *thing, at int) *thing {
+	like := s.r.like("bolt", true)
+	for i := len(like) - 1; i >= 0; i-- {
+		if f := like[i]; takesTorque(f) && (f.owner == part || owns(part, f)) {
+			return f
+		}
+	}
+	t := &thing{name: lexicon.Modifier(part.name) + " fasteners", head: "fastener", mods: map[string]bool{}, owner: part, fastener: true, plural: true, side: part.side, first: at, last: at}
+	t.takeWords(part)
+	s.r.addThing(t)
+	s.touch(t)
+	return t
+}
+
+// bySize makes a thing of the fasteners that a clause names by their size alone:
+// "so the two thirteens".
+func (s *tracker) bySize(c *clause) {
+	r := s.r
+	for i := c.lo + 1; i < c.hi; i++ {
+		if pluralSize[r.toks[i].s] == "" || r.toks[i].men >= 0 {
+			continue
+		}
+		p := r.toks[i-1].s
+		n := countOf[p]
+		if n == 0 && p != "the" && p != "those" && p != "these" {
+			continue
+		}
+		for _, mi := range c.mentions {
+			if m := &r.mentions[mi]; m.kind&lexicon.Fastener != 0 {
+				return // "bolts, two thirteens": their size
+			}
+		}
+		part := s.partSpokenOf(c)
+		if part == nil {
+			return
+		}
+		f := s.unnamedOf(part, i)
+		if f.count == 0 && n > 1 {
+			f.count = n
+		}
+		f.last = max(f.last, i)
+		s.touch(f)
+		return
+	}
+}
+
+// partSpokenOf gives the part that a clause may speak of the fasteners of: the one
+// it names, else the topic, else the one spoken of last.
+func (s *tracker) partSpokenOf(c *clause) *thing {
+	r := s.r
+	for _, mi := range c.mentions {
+		if m := &r.mentions[mi]; m.entry != nil && !m.entry.fastener && !ownsNone(m.head) && !wholes[m.head] {
+			return m.entry
+		}
+	}
+	for i := len(s.hand) - 1; i >= 0 && r.since(s.hand[i].last, c.lo) < 15; i-- {
+		if t := s.hand[i]; !t.fastener && !ownsNone(t.head) && !wholes[t.head] {
+			return t
+		}
+	}
+	return s.onTopic(c.lo)
+}
+
+// shortened gives the one thing that a bare head is the last word of: "the arm" is
+// the crank arm, where no other arm is spoken of.
+func (r *reading) shortened(m *mention, fastener bool) *thing {
+	if len(content(m.mods)) > 0 {
+		return nil
+	}
+	var one *thing
+	for _, t := range r.like(m.head, fastener) {
+		switch {
+		case t.head == m.head:
+			return nil
+		case t.fastener != fastener || t.twin != nil || !strings.HasSuffix(t.head, " "+m.head):
+		case one != nil:
+			return nil
+		default:
+			one = t
+		}
+	}
+	return one
+}
+
+// onlyOne gives the one thing spoken of with the mention's head, where there is
+// just one and the mention says no more than the head.
+func (r *reading) onlyOne(m *mention, fastener bool) *thing {
+	if len(content(m.mods)) > 0 {
+		return nil
+	}
+	var one *thing
+	for _, t := range r.like(m.head, fastener) {
+		if t.head == m.head && t.fastener == fastener && t.twin == nil {
+			if one != nil {
+				return nil
+			}
+			one = t
+		}
+	}
+	return one
+}
+
+// onlyLeft gives the one thing of several with the mention's head that is off when
+// one of them is said to go on: "Cover on.", where the other cover is on already.
+func (r *reading) onlyLeft(m *mention, fastener bool, act string) *thing {
+	if len(content(m.mods)) > 0 || act != "fit" || m.isNew || m.plural {
+		return nil
+	}
+	var one *thing
+	for _, t := range r.like(m.head, fastener) {
+		if t.head != m.head || t.fastener != fastener {
+			continue
+		}
+		if st, _ := t.state(); st == Removed {
+			if one != nil {
+				return nil
+			}
+			one = t
+		}
+	}
+	return one
+}
+
+// enrich lets a later, fuller name or a count add to what is known.
+func (s *tracker) enrich(t *thing, m *mention) {
+	if t.count == 0 && m.count > 1 {
+		t.count = m.count
+	}
+	t.christen(m)
+	if n := thingName(m); len(content(m.mods)) > contentCount(t.mods) && t.owner == nil && (t.fastener || len(t.events) == 0) {
+		t.name = n
+	}
+	for _, w := range content(m.mods) {
+		t.mods[w] = true
+	}
+	t.plural = t.plural || m.plural
+	if t.place == "" && m.place != "" {
+		t.place = m.place
+		for _, w := range m.mods {
+			if placeWords[w] {
+				t.mods[w] = true
+				t.mods[canonPlace(w)] = true
+			}
+		}
+		if t.fastener && t.owner == nil && !strings.Contains(t.name, m.place) {
+			t.name = strings.TrimSpace(m.place + " " + t.name)
+		}
+	}
+}
+
+// otherSide gives the thing that a new one is the left or right of, told by its name alone.
+func (s *tracker) otherSide(t *thing) *thing {
+	if t.side == "" {
+		return nil
+	}
+	for _, o := range s.r.like(t.head, t.fastener) {
+		if o.head == t.head && o.side != "" && o.side != t.side && o.place == t.place && contentCount(o.mods) == contentCount(t.mods) {
+			return o.root()
+		}
+	}
+	return nil
+}
+
+// bothSides gives what a plural without a side stands for: the left and the right of it.
+func (s *tracker) bothSides(t *thing, m *mention) []*thing {
+	if !m.plural && m.count < 2 || m.side != "" || t.side == "" {
+		return []*thing{t}
+	}
+	out := []*thing{t}
+	for _, o := range s.r.like(t.head, t.fastener) {
+		if o != t && o.root() == t.root() && o.side != "" {
+			out = append(out, o)
+		}
+	}
+	return out
+}
+
+// sided keeps left and right apart: a thing spoken of with another side than its own is its twin.
+func (s *tracker) sided(t *thing, m *mention, side string) *thing {
+	if side == "" || t.side == side {
+		return t
+	}
+	for _, o := range s.r.like(t.head, t.fastener) {
+		if o.twin == t && o.side == side || t.twin != nil && (o.twin == t.twin || o == t.twin) && o.side == side {
+			return o
+		}
+	}
+	if t.side == "" {
+		if len(t.events) == 0 || m.side == "" {
+			if len(t.events) == 0 && m.side != "" {
+				t.side = side
+			}
+			return t
+		}
+	}
+	c := *t
+	c.mods = map[string]bool{}
+	for k := range t.mods {
+		if sideOf[k] == "" {
+			c.mods[k] = true
+		}
+	}
+	c.side = side
+	c.twin = t
+	c.first = m.lo
+	c.mentions = nil
+	if t.side != "" {
+		c.events, c.left = nil, outcome{}
+	} else {
+		c.events = append([]event{}, t.events...)
+	}
+	s.r.addThing(&c)
+	return &c
+}
+
+// ownerOf tells which part an unnamed fastener holds: one named beside it, or what the talk is about.
+func (s *tracker) ownerOf(ci, mi int) *thing {
+	r := s.r
+	m := &r.mentions[mi]
+	c := &r.clauses[ci]
+	var before, after *mention
+	for _, k := range c.mentions {
+		o := &r.mentions[k]
+		if (o.kind&lexicon.Part == 0 || o.kind&lexicon.Fastener != 0) && !heldByBolts[o.head] || k == mi || ownsNone(o.head) {
+			continue
+		}
+		if o.hi <= m.from {
+			if o.prep == "from" || o.prep == "with" || o.prep == "behind" || o.prep == "off" || o.prep == "under" || o.prep == "over" {
+				continue
+			}
+			// "this bracket that holds the hose": the bracket, not the hose
+			if before == nil || o.prep == "" && !r.holdsBetween(before.hi, o.from) || before.prep != "" && o.prep == "" {
+				before = o
+			}
+		} else if after == nil && o.from >= m.hi && (o.prep != "" && o.prep != "with" && o.prep != "from" && o.prep != "behind" || r.holdsBetween(m.hi, o.from)) {
+			after = o
+		}
+	}
+	if after == nil && c.hi < len(r.toks) {
+		// "two nuts | which are holding the risers"
+		n := &r.clauses[r.toks[c.hi].cl]
+		if w := r.toks[n.lo].s; (w == "which" || w == "that" || w == "holding") && n.sentence == c.sentence && c.hi-m.hi <= 3 {
+			for _, k := range n.mentions {
+				if o := &r.mentions[k]; o.kind&lexicon.Part != 0 && o.kind&lexicon.Fastener == 0 && r.holdsBetween(n.lo, o.from) {
+					if o.entry == nil {
+						o.entry = s.resolve(r.toks[n.lo].cl, k)
+					}
+					return o.entry
+				}
+			}
+		}
+	}
+	if after != nil && after.from-m.hi <= 6 {
+		if after.entry == nil {
+			k := r.toks[after.lo].men
+			if t := s.resolve(ci, k); t != nil {
+				r.mentions[k].entry = t
+			}
+		}
+		return r.mentions[r.toks[after.lo].men].entry
+	}
+	if before != nil && before.entry != nil {
+		return before.entry
+	}
+	if t := s.onTopic(m.lo); t != nil {
+		if o := s.justWorkedOn(ci); o != nil && o != t && r.opens(c, m) {
+			return o // "she's moved the latch plate up. Two bolts."
+		}
+		return t
+	}
+	// what the talk is about: the latest part that a clause of its own was about
+	for pass := 0; pass < 2; pass++ {
+		for k := ci - 1; k >= 0 && r.since(r.clauses[k].lo, m.lo) < 40; k-- {
+			p := &r.clauses[k]
+			if pass == 0 && (subordinate[r.toks[p.lo].s] || p.mood&(warned|other|hypothetical|conditional|advert|greeting|negated) != 0) {
+				continue
+			}
+			for i := len(p.mentions) - 1; i >= 0; i-- {
+				o := &r.mentions[p.mentions[i]]
+				if o.entry == nil || o.entry.fastener || o.kind&lexicon.Part == 0 || ownsNone(o.head) {
+					continue
+				}
+				if pass == 0 && o.prep != "" && o.prep != "on" && o.prep != "of" && o.prep != "for" && o.prep != "at" {
+					continue
+				}
+				return o.entry
+			}
+		}
+	}
+	return nil
+}
+
+// justWorkedOn gives the part that the clause before does something to, where the
+// talk did not turn to another since.
+func (s *tracker) justWorkedOn(ci int) *thing {
+	r := s.r
+	if ci == 0 || s.topicAt >= r.clauses[ci-1].lo || r.since(r.clauses[ci-1].lo, r.clauses[ci].lo) > 12 {
+		return nil
+	}
+	p := &r.clauses[ci-1]
+	if p.mood&(warned|other|hypothetical|conditional|advert|greeting|negated) != 0 {
+		return nil
+	}
+	for _, ai := range p.acts {
+		for _, mi := range r.acts[ai].objects {
+			if o := &r.mentions[mi]; o.entry != nil && o.kind&lexicon.Part != 0 && o.kind&lexicon.Fastener == 0 && !ownsNone(o.head) && ledgerActs[r.acts[ai].action.Name] == "" {
+				return o.entry
+			}
+		}
+	}
+	return nil
+}
+
+var subordinate = set("while because cause if when before until till otherwise unless whereas")
+
+var holds = set("hold holds holding held secure secures securing retain retains retaining for goes going fasten fastens that")
+
+func (r *reading) holdsBetween(lo, hi int) bool {
+	for i := lo; i < hi; i++ {
+		if holds[r.toks[i].s] {
+			return true
+		}
+	}
+	return false
+}
+
+// inHandFastener finds the fastener that a bare "the bolts", "two bolts" or
+// "that nut" stands for: the likeliest of those spoken of, weighed by how lately
+// it was spoken of, whose it is, and whether what is done to it now can follow
+// what was done to it last.
+func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
+	r := s.r
+	m := &r.mentions[mi]
+	act := r.actOn(m.cl, mi)
+	topic := s.onTopic(m.lo)
+	same := s.handHas(m)
+	var best *thing
+	bestScore := 0
+	for i := len(s.hand) - 1; i >= 0; i-- {
+		t := s.hand[i]
+		if !t.fastener || !alike[t.head] || placesClash(m.mods, t.mods) || nutAndStud(t.head, m.head) {
+			continue
+		}
+		gap := r.since(t.last, m.lo)
+		if t.head != m.head && (same || r.namedElse(t, m)) {
+			continue // "two bolts and two nuts"
+		}
+		if t.head != m.head && t.head != "fastener" && (gap > 30 || t.owner == nil && contentCount(t.mods) > 0 && t.mods[m.head]) {
+			continue
+		}
+		score := 0
+		switch {
+		case gap < 12:
+			score += 4
+		case gap < 30:
+			score += 3
+		case gap < 60:
+			score += 2
+		case gap < 240:
+			score++
+		}
+		if t.head == m.head {
+			score++
+		}
+		if owner != nil {
+			if t.owner == owner || owns(owner, t) {
+				score += 4
+			} else if t.owner != nil || contentCount(t.mods) > 0 {
+				if score -= 2; owner.last > t.last {
+					score--
+				} else if t.head == m.head && s.onlyHeard(t, m.lo) {
+					score += 3 // "Now bar studs. … So it gets a longer stud."
+				}
+				if r.toks[owner.last].cl == m.cl {
+					score -= 3 // another part is named in the same breath
+				}
+			}
+		}
+		if topic != nil && t.last < s.topicAt && t.owner != topic && !owns(topic, t) {
+			score -= 2 // the talk has turned to another part since
+		}
+		st, _ := t.state()
+		if n := len(t.events) - 1; st == Removed && t.events[n].act >= 0 && r.acts[t.events[n].act].heads {
+			st = Loosened // so far it was only named: now it comes off
+		}
+		switch act {
+		case "fit", "start by hand", "tighten", "torque":
+			switch st {
+			case Removed, Loosened:
+				score += 2
+			case HandTight, Refitted:
+				score++
+			case Torqued:
+				score--
+			}
+		case "remove":
+			switch st {
+			case Loosened:
+				score += 4
+			case Removed:
+				score -= 2
+			}
+		case "slacken":
+			if st == Removed {
+				score--
+			}
+		}
+		if m.count > 1 && t.count > 1 {
+			if m.count == t.count {
+				score += 2
+			} else {
+				score -= 3
+			}
+		}
+		if m.definite || m.count == 0 {
+			score++
+		} else if gap > 60 && st == "" {
+			score--
+		}
+		if side != "" && t.side != "" && side != t.side {
+			score -= 2
+		}
+		if score > bestScore {
+			best, bestScore = t, score
+		}
+	}
+	if bestScore >= 5 {
+		return best
+	}
+	if owner != nil {
+		like := r.like(m.head, true)
+		for i := len(like) - 1; i >= 0; i-- {
+			t := like[i]
+			if t.fastener && t.head == m.head && (t.owner == owner || owns(owner, t)) && !placesClash(m.mods, t.mods) {
+				return t
+			}
+		}
+	}
+	return nil
+}
+
+// handHas tells whether a fastener of the mention's own word was spoken of lately,
+// told apart there from one of another word: a bolt with its nut.
+func (s *tracker) handHas(m *mention) bool {
+	for i := len(s.hand) - 1; i >= 0; i-- {
+		t := s.hand[i]
+		if s.r.since(t.last, m.lo) > 90 {
+			return false
+		}
+		if t.fastener && t.head == m.head && t.mate {
+			return true
+		}
+	}
+	return false
+}
+
+// onlyHeard tells whether no other fastener in hand was called by the same word within a minute.
+func (s *tracker) onlyHeard(t *thing, at int) bool {
+	for i := len(s.hand) - 1; i >= 0; i-- {
+		o := s.hand[i]
+		if s.r.since(o.last, at) > 60 {
+			break
+		}
+		if o != t && o.fastener && o.head == t.head {
+			return false
+		}
+	}
+	return true
+}
+
+// namedElse tells whether a thing was called by another word than the mention's in the same clause.
+func (r *reading) namedElse(t *thing, m *mention) bool {
+	for k := len(t.mentions) - 1; k >= 0; k-- {
+		o := &r.mentions[t.mentions[k]]
+		if o.cl != m.cl {
+			return false
+		}
+		if o.head != m.head {
+			return true
+		}
+	}
+	return false
+}
+
+// actOn gives the name of the first act that has the mention as its object.
+func (r *reading) actOn(ci, mi int) string {
+	for _, ai := range r.clauses[ci].acts {
+		for _, o := range r.acts[ai].objects {
+			if o == mi {
+				return r.acts[ai].action.Name
+			}
+		}
+	}
+	return ""
+}
+
+// placedOne gives the fastener that the tokens lo to hi tell by its place alone,
+// "the top ones", "the long one", of those in hand; or nil.
+func (s *tracker) placedOne(lo, hi int, part *thing) *thing {
+	r := s.r
+	for i := lo; i+1 < hi; i++ {
+		w, n := r.toks[i].s, r.toks[i+1].s
+		if !placeWords[w] || sideOf[w] != "" || !(n == "one" || n == "ones" || n == "two" || n == "pair" || n == "guy" || n == "guys") || r.toks[i].men >= 0 {
+			continue
+		}
+		var of *thing
+		for k := len(s.hand) - 1; k >= 0; k-- {
+			t := s.hand[k]
+			near := r.since(t.last, i)
+			if near > 60 {
+				break
+			}
+			if !t.fastener || !takesTorque(t) {
+				continue
+			}
+			if t.mods[w] || t.mods[canonPlace(w)] {
+				return t
+			}
+			if of == nil && near < 15 && !clashes(w, t.mods) && (t.plural || t.count > 1) && t.name != "" {
+				of = t
+			}
+		}
+		if of == nil && part != nil {
+			of = s.unnamedOf(part, i)
+		}
+		if of == nil {
+			return nil
+		}
+		return s.placed(of, w, n != "one" && n != "guy", i)
+	}
+	return nil
+}
+
+// placed gives those of several fasteners that a word of place tells apart, spoken
+// of as one thing until now.
+func (s *tracker) placed(of *thing, w string, plural bool, at int) *thing {
+	c := *of
+	c.mods = map[string]bool{w: true, canonPlace(w): true}
+	for k := range of.mods {
+		c.mods[k] = true
+	}
+	c.name, c.place, c.plural, c.count = w+" "+of.name, w, plural, 0
+	if !plural {
+		c.name = lexicon.Singular(c.name)
+	}
+	c.events, c.mentions, c.twin, c.first, c.last = append([]event{}, of.events...), nil, nil, at, at
+	s.r.addThing(&c)
+	s.touch(&c)
+	return &c
+}
+
+// whereOf gives the word of place that tells a mention apart, "" where none does:
+// the long ones and the left ones are told otherwise.
+func whereOf(m *mention) string {
+	for _, w := range m.mods {
+		if opposite[canonPlace(w)] != "" && sideOf[w] == "" && w != "long" && w != "short" {
+			return w
+		}
+	}
+	return ""
+}
+
+// another makes a second thing of the same name, and lets the act's mention stand for it.
+func (s *tracker) another(t *thing, a *act) *thing {
+	c := *t
+	c.mods = map[string]bool{}
+	for w := range t.mods {
+		c.mods[w] = true
+	}
+	c.events, c.left, c.mentions, c.isNew, c.twin = nil, outcome{}, nil, false, nil
+	c.first = a.lo
+	s.r.addThing(&c)
+	for _, mi := range a.objects {
+		if m := &s.r.mentions[mi]; m.entry == t {
+			m.entry = &c
+			c.mentions = append(c.mentions, mi)
+		}
+	}
+	return &c
+}

@@ -1,0 +1,343 @@
+package extract
+
+import (
+	"strings"
+
+	"wrenchword/extract/lexicon"
+)
+
+// thing is one fastener or part of the machine, gathered from all its names.
+type thing struct {
+	name     string // the fullest name heard, "" where the talk does not tell
+	head     string
+	mods     map[string]bool
+	owner    *thing // the part that a fastener holds, where that is how it was named
+	fastener bool
+	side     string
+	place    string
+	count    int
+	plural   bool
+	first    int // token of its first mention
+	last     int // token of its last mention
+	events   []event
+	left     outcome // how the events leave it
+	mentions []int
+	isNew    bool
+	turned   bool   // something was done to it that is done to fasteners: a collar spun on by hand
+	mate     bool   // spoken of in one breath with a fastener of another word: a bolt with its nut
+	twin     *thing // the thing this one was told apart from by its side
+	id       string
+}
+
+// outcome is how the first n events of a thing leave it. Events are added at the
+// end, so that only what is new need be followed; what takes one away clears it.
+type outcome struct {
+	n     int
+	state string
+	value bool
+}
+
+type event struct {
+	action string
+	act    int // index into acts, or -1 where none says it
+	rule   string
+	lo, hi int
+	off    bool // off camera
+	value  bool
+}
+
+// nutAndStud tells whether two words are nut and stud: one goes on the other.
+func nutAndStud(a, b string) bool { return a == "nut" && b == "stud" || a == "stud" && b == "nut" }
+
+// alike are the fastener words that people swap for one and the same thing.
+var alike = set("bolt nut screw stud fastener")
+
+func isLock(t *thing) bool {
+	switch t.head {
+	case "circlip", "cotter":
+		return true
+	case "pin", "key":
+		return t.mods["split"] || t.mods["cotter"] || t.mods["roll"] || t.mods["lock"] || t.mods["linch"] || t.mods["lynch"] || t.mods["retaining"] || t.mods["hitch"] || t.mods["pad"] || t.mods["clevis"]
+	case "clip":
+		return t.mods["r"] || t.mods["spring"] || t.mods["retaining"] || t.mods["e"] || t.mods["c"] || t.mods["wire"] || t.mods["lock"] || t.mods["hairpin"]
+	case "wire":
+		return t.mods["lock"] || t.mods["safety"] || t.mods["locking"]
+	case "lockwire":
+		return true
+	case "tab", "washer", "plate":
+		return t.mods["lock"] || t.mods["tab"] || t.mods["locking"]
+	case "ring":
+		return t.mods["snap"] || t.mods["retaining"]
+	}
+	return false
+}
+
+// takesTorque tells whether a thing of that kind is tightened to a value.
+func takesTorque(t *thing) bool {
+	switch t.head {
+	case "plug":
+		// a connector's plug is pushed in, and a bare one may be the one in the wall
+		return contentCount(t.mods) == 0 && t.tightenedOnce() || t.mods["drain"] || t.mods["filler"] || t.mods["fill"] || t.mods["spark"] || t.mods["sump"] || t.mods["level"] || t.mods["glow"] || t.mods["vent"] || t.mods["oil"] || t.mods["magnetic"] || t.mods["check"]
+	case "bolt", "nut", "screw", "stud", "axle", "union", "banjo", "lockring", "locknut", "nipple", "spindle", "nylock", "nyloc", "setscrew", "cup", "fitting":
+		return true
+	case "cap":
+		return t.mods["fork"] || t.mods["top"] || t.mods["preload"]
+	case "pin":
+		return t.mods["guide"] || t.mods["slide"] || t.mods["slider"] || t.mods["sliding"] || t.mods["caliper"] || t.mods["king"]
+	}
+	return t.fastener && !isLock(t) && !neverTorqued[t.head]
+}
+
+// tightenedOnce tells whether a thing was turned tight or loose at any time.
+func (t *thing) tightenedOnce() bool {
+	for _, e := range t.events {
+		switch e.action {
+		case "tighten", "torque", "start by hand", "slacken":
+			return true
+		}
+	}
+	return false
+}
+
+// neverTorqued are the fastenings that are not tightened to a value.
+var neverTorqued = set("pin clip key clamp rivet link ring lock skewer wire bolts dowel tab washer hairpin strap tie hook latch")
+
+// content gives the words of a mention that tell things apart, places aside.
+func content(mods []string) []string {
+	var out []string
+	for _, w := range mods {
+		if !placeWords[w] && w != "hand" && w != "side" && w != "bloody" {
+			out = append(out, w)
+		}
+	}
+	return out
+}
+
+var placeTwin = map[string]string{"top": "upper", "bottom": "lower", "back": "rear", "inside": "inner", "outside": "outer", "nearside": "left", "offside": "right"}
+var opposite = map[string]string{"upper": "lower", "lower": "upper", "front": "rear", "rear": "front", "inner": "outer", "outer": "inner", "left": "right", "right": "left", "long": "short", "short": "long"}
+
+func canonPlace(w string) string {
+	if c := placeTwin[w]; c != "" {
+		return c
+	}
+	return w
+}
+
+func placesClash(a []string, b map[string]bool) bool {
+	for _, x := range a {
+		if placeWords[x] && clashes(x, b) {
+			return true
+		}
+	}
+	return false
+}
+
+// clashes tells whether a word of place and the words of a thing exclude each other.
+func clashes(x string, b map[string]bool) bool {
+	o := opposite[canonPlace(x)]
+	if o == "" {
+		return false
+	}
+	if b[o] {
+		return true
+	}
+	for said, canon := range placeTwin {
+		if canon == o && b[said] {
+			return true
+		}
+	}
+	return false
+}
+
+// contentCount counts the words of a thing that tell it apart, places aside.
+func contentCount(m map[string]bool) int {
+	n := 0
+	for w := range m {
+		if !placeWords[w] && w != "hand" && w != "side" && w != "bloody" {
+			n++
+		}
+	}
+	return n
+}
+
+// takeWords lets a fastener be known by the words of the part that it holds.
+func (t *thing) takeWords(part *thing) {
+	for w := range part.mods {
+		t.mods[w] = true
+	}
+	for _, w := range strings.Fields(part.head) {
+		t.mods[w] = true
+	}
+}
+
+// christen lets fasteners spoken of without a name have the one that is said at last.
+func (t *thing) christen(m *mention) {
+	if t.head == "fastener" && m.head != "fastener" && t.owner != nil {
+		t.head, t.name = m.head, lexicon.Modifier(t.owner.name)+" "+headName(m)
+	}
+}
+
+// generic words say what a fastener does, not which one it is.
+var generic = set("pinch clamp mounting retaining securing fixing adjusting adjuster adjustment tension locking lock split drain jam cover stop grub set flange cap dome stiff")
+
+// lookBack bounds how many things of one kind are looked back at: beyond that,
+// nobody means them by a word.
+const lookBack = 60
+
+// addThing adds a thing to those spoken of.
+func (r *reading) addThing(t *thing) {
+	r.things = append(r.things, t)
+	if r.byHead == nil {
+		r.byHead = map[string][]*thing{}
+	}
+	k := headKey(t.head, t.fastener)
+	r.byHead[k] = append(r.byHead[k], t)
+}
+
+// like gives the latest things that a head may stand for, the latest last.
+func (r *reading) like(head string, fastener bool) []*thing {
+	l := r.byHead[headKey(head, fastener)]
+	return l[max(0, len(l)-lookBack):]
+}
+
+// headKey is one for all the fastener words that people swap, and the last word
+// of a head of two.
+func headKey(head string, fastener bool) string {
+	if fastener && alike[head] {
+		return "bolt"
+	}
+	return head[strings.LastIndexByte(head, ' ')+1:]
+}
+
+// root gives the thing that all which were told apart from it by their side come from.
+func (t *thing) root() *thing {
+	for t.twin != nil {
+		t = t.twin
+	}
+	return t
+}
+
+func headName(m *mention) string {
+	if m.plural {
+		return lexicon.Plural(m.head)
+	}
+	return m.head
+}
+
+// thingName is the name of a mention without its side.
+func thingName(m *mention) string {
+	var keep []string
+	for i, w := range m.mods {
+		if sideOf[w] != "" || (w == "hand" || w == "side") && i > 0 || dropAdj[w] || w == "far" || w == "near" {
+			continue
+		}
+		keep = append(keep, w)
+	}
+	n := strings.Fields(strings.Join(append(keep, headName(m)), " "))
+	if len(n) > 6 {
+		n = n[len(n)-6:]
+	}
+	return strings.Join(n, " ")
+}
+
+// heldByBolts are fastenings with bolts or screws of their own.
+var heldByBolts = set("axle spindle clamp clip")
+
+// ownsNothing are parts that no bolt is named after.
+var ownsNothing = set("washer gasket seal shim oil thread splines spline cap collar peg rubber grommet bush bushing sleeve spacer dowel ring o-ring circlip pin key boot lip edge corner end hole slot groove face insert roller ball tie chain belt cable pad shoe tyre tire tube piston wire cord rope race cage needle bulb fuse fluid")
+
+// ownsNone tells whether a thing is one that no bolt is named after.
+func ownsNone(head string) bool {
+	switch head {
+	case "o ring", "snap ring", "piston ring", "spring ring", "retaining ring", "seal ring":
+		return true
+	}
+	return ownsNothing[head]
+}
+
+// owns tells whether the fastener is named after the part: "caliper bolt" after "brake caliper".
+func owns(owner, t *thing) bool {
+	if !t.mods[owner.head] || !owner.mayOwn(t) || t.owner != nil && t.owner != owner && t.owner.head == owner.head && contentCount(owner.mods) > contentCount(t.owner.mods) {
+		return false // "plate bolts" are those of the plate on the post, not of the latch plate
+	}
+	for w := range owner.mods {
+		if placeWords[w] && clashes(w, t.mods) {
+			return false
+		}
+	}
+	return true
+}
+
+// mayOwn tells whether the words that tell a part apart allow that a fastener's
+// words mean it: the bolts of the water pump cover are not the clutch cover's.
+func (part *thing) mayOwn(t *thing) bool {
+	if contentCount(part.mods) == 0 || part.mods[part.head] {
+		return true
+	}
+	others := false
+	for w := range t.mods {
+		switch {
+		case placeWords[w] || w == part.head || generic[w]:
+		case part.mods[w]:
+			return true
+		default:
+			others = true
+		}
+	}
+	return !others
+}
+
+// tightens are the parts that are tightened themselves.
+var tightens = set("plug pedal clutch cup clamp adjuster weight switch sensor filter hose mirror fitting pipe line valve adapter freewheel cassette headset chuck handle knob strap lead terminal mech stem post grip lever blade prop")
+
+// slidBack are the parts that are slid back out of the way of what they hold.
+var slidBack = set("clip clamp boot sleeve gaiter")
+
+// screwedOn are the parts that are left hand-tight where they are said to be.
+var screwedOn = set("cap ring collar lid knob bung")
+
+// fastens are the acts that are done to fasteners.
+var fastens = map[string]bool{"slacken": true, "tighten": true, "torque": true, "start by hand": true}
+
+var ledgerActs = map[string]string{
+	"remove": Removed, "disconnect": Removed, "slacken": Loosened, "fit": Refitted, "start by hand": HandTight,
+	"tighten": Tightened, "torque": Torqued, "discard": Discarded, "replace": Refitted, "leave off": Removed,
+}
+
+// state follows a thing's events to how it was left.
+func (t *thing) state() (state string, value bool) {
+	l := &t.left
+	for ; l.n < len(t.events); l.n++ {
+		e := &t.events[l.n]
+		n := ledgerActs[e.action]
+		switch n {
+		case Loosened:
+			if l.state == Removed || l.state == Discarded {
+				continue
+			}
+			l.state, l.value = n, false
+		case Refitted:
+			// told again after it was tightened: no step back
+			if (l.state == Torqued || l.state == Tightened || l.state == HandTight) && e.action == "fit" {
+				continue
+			}
+			l.state = n
+		case HandTight:
+			if l.state == Torqued {
+				continue
+			}
+			l.state, l.value = n, false
+		case Torqued:
+			l.state = n
+			l.value = l.value || e.value
+		case Tightened:
+			if l.state == Torqued {
+				continue
+			}
+			l.state = n
+		default:
+			l.state, l.value = n, false
+		}
+	}
+	return l.state, l.value
+}

@@ -1,0 +1,1253 @@
+package extract
+
+import (
+	"slices"
+	"strings"
+
+	"wrenchword/extract/lexicon"
+	"wrenchword/normalize"
+)
+
+// numberByHand is the rule of fasteners that are only counted where they are started by hand.
+const numberByHand = "number and by hand"
+
+// fingerTight reads "two nuts on the studs, only finger tight" and "the two bolts
+// at the back by hand", where no verb takes them.
+func (r *reading) fingerTight(ci int) {
+	c := &r.clauses[ci]
+	if c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 {
+		return
+	}
+	if len(c.mentions) == 0 && len(c.acts) == 0 && c.hi-c.lo <= 9 {
+		// "Both of them started, finger tight", "All just started"
+		i := c.lo
+		for i < c.hi && (openers[r.toks[i].s] || r.toks[i].s == "and" || r.toks[i].s == "again" || r.toks[i].s == "that" || r.toks[i].s == "'s") {
+			i++
+		}
+		w := r.word(i)
+		if i >= c.hi || w != "both" && w != "all" && w != "them" && w != "those" && countOf[w] < 2 {
+			return
+		}
+		for k := i + 1; k < c.hi; k++ {
+			if r.toks[k].s == "started" || handAt(r, k, c.hi) {
+				r.addAct(ci, act{action: r.lex.Action("start by hand"), lo: i, hi: k + 1, verb: -1, pronoun: "them", subject: true, rule: numberByHand})
+				return
+			}
+			if linking[r.toks[k].s] || r.isVerbForm(r.toks[k].s) {
+				return
+			}
+		}
+		return
+	}
+	for k, mi := range c.mentions {
+		m := &r.mentions[mi]
+		if m.kind&lexicon.Fastener == 0 || m.prep != "" || r.inAct(ci, mi) {
+			continue
+		}
+		hi := c.hi
+		for _, o := range c.mentions[k+1:] {
+			if r.mentions[o].prep == "" {
+				hi = r.mentions[o].from
+				break
+			}
+		}
+		for i := m.hi; i < hi && !linking[r.toks[i].s] && !r.isVerbForm(r.toks[i].s); i++ {
+			if handAt(r, i, hi) {
+				x := act2(r.lex.Action("start by hand"), m.from, m.hi, mi)
+				x.rule = "thing and by hand"
+				r.addAct(ci, x)
+				break
+			}
+		}
+	}
+}
+
+// oneLaid reads "the old top one into the upper cup": where a thing goes that is
+// named by no more than its place.
+func (r *reading) oneLaid(ci int) {
+	c := &r.clauses[ci]
+	if len(c.acts) > 0 || c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 {
+		return
+	}
+	for i := c.lo; i < c.hi; i++ {
+		w, next, after := r.toks[i].s, r.word(i+1), r.word(i+2)
+		if w == "one" || w == "ones" || w == "guy" || w == "fella" {
+			if i == c.lo || i+2 >= c.hi || r.toks[i].brk >= brkComma || !placing[next] || next == "to" || !determiner[after] && r.toks[i+2].men < 0 || !r.pronounAt(c, i) && w != "guy" && w != "fella" {
+				return
+			}
+			for k := i + 2; k < min(c.hi, i+5); k++ {
+				if aSpot[r.toks[k].s] {
+					return // which one it is
+				}
+			}
+			r.addAct(ci, act{action: r.lex.Action("fit"), lo: c.lo, hi: i + 1, verb: -1, pronoun: "one", subject: true, rule: "one and place"})
+			return
+		}
+		if !r.toks[i].is(wOpener|wDrop|wDropAdj|wPlace) && !definiteWord[w] && w != "and" && w != "other" && w != "last" && w != "first" && w != "second" && w != "third" {
+			return
+		}
+	}
+}
+
+// aSpot are the words for where a thing is found.
+var aSpot = set("side end middle centre center corner top bottom back front left right picture photo")
+
+// thenPlace reads "Caliper. Over the disc.": a thing that is only named, and then
+// nothing but where it goes, or "Cable nut. On by hand.", that it goes on or comes off.
+func (r *reading) thenPlace(ci int) {
+	c := &r.clauses[ci]
+	if ci == 0 || len(c.acts) > 0 || c.hi-c.lo > 9 || c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 {
+		return
+	}
+	i := c.lo
+	for i < c.hi && (openers[r.toks[i].s] || r.toks[i].s == "back" || r.toks[i].s == "up" || r.toks[i].s == "down" || r.toks[i].s == "straight") {
+		i++
+	}
+	if i >= c.hi || r.toks[i].men >= 0 {
+		return
+	}
+	x := act{action: r.lex.Action("fit"), lo: c.lo, hi: i, verb: -1, subject: true, rule: "thing and place"}
+	switch w := r.toks[i].s; {
+	case i+1 < c.hi && placing[w] && w != "to" && (determiner[r.toks[i+1].s] || r.toks[i+1].men >= 0):
+		x.ifOff = true
+	case (onWords[w] || offWords[w]) && (i+1 == c.hi || r.toks[i].brk >= brkComma || handAt(r, i+1, c.hi)):
+		x.hi, x.rule = i+1, "thing, then particle"
+		if offWords[w] {
+			x.action = r.lex.Action("remove")
+		} else if i+1 < c.hi && handAt(r, i+1, c.hi) {
+			x.action = r.lex.Action("start by hand")
+		}
+	default:
+		return
+	}
+	for k := i; x.ifOff && k < c.hi; k++ {
+		if w := r.toks[k].s; r.toks[k].men < 0 && (linking[w] || subjects[w] && !determiner[w] || r.isVerbForm(w) && !placeWords[w]) {
+			return
+		}
+	}
+	p := &r.clauses[ci-1]
+	if len(p.acts) > 0 || len(p.mentions) != 1 || p.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 || r.since(p.lo, c.lo) > 10 {
+		return
+	}
+	m := &r.mentions[p.mentions[0]]
+	if m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" || m.hi != p.hi {
+		return
+	}
+	for k := p.lo; k < m.from; k++ {
+		if w := r.toks[k].s; !openers[w] && !dropWords[w] && w != "and" && w != "new" {
+			return
+		}
+	}
+	x.objects, x.ifOff = []int{p.mentions[0]}, x.ifOff && !m.isNew
+	r.addAct(ci, x)
+}
+
+// turned reads "quarter of a turn on the cap": how far a thing is turned, with no verb.
+func (r *reading) turned(ci int) {
+	c := &r.clauses[ci]
+	if len(c.acts) > 0 || c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 {
+		return
+	}
+	for i := c.lo; i+1 < c.hi; i++ {
+		w := r.toks[i].s
+		if (w == "turn" || w == "turns") && i > c.lo && r.toks[i+1].s == "on" {
+			for _, mi := range c.mentions {
+				if m := &r.mentions[mi]; m.from == i+2 && m.kind&(lexicon.Fastener|lexicon.Part) != 0 {
+					r.addAct(ci, act{action: r.lex.Action("adjust"), lo: c.lo, hi: i + 1, verb: -1, objects: []int{mi}, subject: true, rule: "turn and thing"})
+				}
+			}
+			return
+		}
+		if !fractionWord[w] && !openers[w] && !dropWords[w] && countOf[w] == 0 && w != "another" && w != "a" && w != "of" && w != "and" && w != "full" && w != "couple" && w != "whole" {
+			return
+		}
+	}
+}
+
+// gets reads "the bolt gets some grease under the head", "the shaft wants a drop
+// of oil": what is put on a thing, told of the thing.
+func (r *reading) gets(ci int) {
+	c := &r.clauses[ci]
+	if len(c.mentions) < 2 || c.mood&(conditional|hypothetical|other|asked|advert|greeting|listing) != 0 || ci < r.toolList[1] {
+		return
+	}
+	for k, mi := range c.mentions[:len(c.mentions)-1] {
+		m, o := &r.mentions[mi], &r.mentions[c.mentions[k+1]]
+		if m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" || o.kind&lexicon.Consumable == 0 || o.kind&lexicon.Part != 0 || m.hi >= c.hi || r.inAct(ci, mi) {
+			continue
+		}
+		i := m.hi
+		for i < c.hi && (r.toks[i].s == "just" || r.toks[i].s == "both" || r.toks[i].s == "all" || r.toks[i].s == "each" || r.toks[i].s == "there" || r.toks[i].s == "only") {
+			i++
+		}
+		switch r.toks[min(i, c.hi-1)].s {
+		case "gets", "get", "wants", "want", "takes", "needs", "likes", "has":
+		default:
+			continue
+		}
+		if r.deniedBefore(c, o.from) {
+			continue
+		}
+		for i++; i < o.lo && (measured[r.toks[i].s] || r.toks[i].s == "of" || determiner[r.toks[i].s] || dropAdj[r.toks[i].s] || r.toks[i].s == "just" || r.toks[i].qty >= 0); i++ {
+		}
+		if i < o.lo {
+			continue
+		}
+		name := "apply"
+		if greases[o.head] {
+			name = "lubricate"
+		}
+		r.addAct(ci, act{action: r.lex.Action(name), lo: m.from, hi: o.hi, verb: -1, objects: []int{mi, c.mentions[k+1]}, subject: true, rule: "thing gets"})
+	}
+}
+
+// blow are the words for hitting as a thing.
+var blow = set("tap taps knock knocks whack whacks blow blows clout belt bash thump smack")
+
+// blows reads "a few taps with the soft hammer": hitting, with no verb.
+func (r *reading) blows(ci int) {
+	c := &r.clauses[ci]
+	if len(c.mentions) == 0 || c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 || ci < r.toolList[1] {
+		return
+	}
+	for i := c.lo; i < c.hi; i++ {
+		if m := r.toks[i].men; !r.toks[i].is(wBlow) || m >= 0 && (r.mentions[m].head != "tap" || r.word(i+1) != "with") || r.word(i+1) == "it" || r.word(i+1) == "them" {
+			continue
+		}
+		lo := i
+		for lo > c.lo && r.toks[lo-1].brk <= brkPause && (measured[r.toks[lo-1].s] || determiner[r.toks[lo-1].s] || r.toks[lo-1].s == "a" || r.toks[lo-1].s == "few" || r.toks[lo-1].s == "sharp" || r.toks[lo-1].s == "gentle" || r.toks[lo-1].s == "of" || r.toks[lo-1].s == "hard" || r.toks[lo-1].s == "short") {
+			lo--
+		}
+		if lo == i || lo > c.lo && r.toks[lo-1].men < 0 && r.toks[lo-1].brk <= brkPause && !openers[r.toks[lo-1].s] && r.toks[lo-1].s != "and" {
+			return
+		}
+		tool, on := -1, -1
+		for _, mi := range c.mentions {
+			m := &r.mentions[mi]
+			if m.lo > i && m.kind&lexicon.Tool != 0 && (m.prep == "with" || m.prep == "of" || m.prep == "from") {
+				tool = mi
+			} else if m.lo > i && m.kind&(lexicon.Part|lexicon.Fastener) != 0 && (m.prep == "on" || m.prep == "to" || m.prep == "at") {
+				on = mi
+			}
+		}
+		if tool < 0 {
+			return
+		}
+		a := act{action: r.lex.Action("hammer"), lo: lo, hi: i + 1, verb: -1, objects: []int{tool}, subject: true, rule: "blow"}
+		if on >= 0 {
+			a.objects = []int{on, tool}
+		}
+		r.addAct(ci, a)
+		return
+	}
+}
+
+// greases are what things are lubricated with.
+var greases = set("grease oil lube lubricant vaseline")
+
+// laid reads a clause with no verb at all that says where a thing goes: "bar on
+// the studs", "needle bearing, new", "new chain".
+func (r *reading) laid(ci int) {
+	c := &r.clauses[ci]
+	if len(c.acts) > 0 || c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 {
+		return
+	}
+	if len(c.mentions) == 0 {
+		return
+	}
+	mi := c.mentions[0]
+	m := &r.mentions[mi]
+	if m.prep != "" && m.prep != "of" {
+		return
+	}
+	if m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" {
+		return
+	}
+	for i := c.lo; i < c.hi && r.toks[i].s != "with"; i++ {
+		s := r.toks[i].s
+		if s == "'s" || r.toks[i].men < 0 && (linking[s] || i < m.hi+3 && r.isVerbForm(s) && s != "set" && !placeWords[s]) {
+			return
+		}
+	}
+	for i := c.lo; i < m.from; i++ {
+		if w := r.toks[i].s; !openers[w] && w != "and" && !dropWords[w] {
+			return
+		}
+	}
+	k := m.hi
+	if k+1 < c.hi && (r.toks[k].s == "back" || r.toks[k].s == "straight" || r.toks[k].s == "down" || r.toks[k].s == "up") && placing[r.toks[k+1].s] {
+		k++
+	}
+	next, after := "", ""
+	if k < c.hi {
+		next = r.toks[k].s
+	}
+	if k+1 < c.hi {
+		after = r.toks[k+1].s
+	}
+	sided := false // where it is, not where it goes, unless it had come off
+	for i := k; i < min(c.hi, k+4); i++ {
+		w := r.toks[i].s
+		sided = sided || w == "side" || w == "end" || w == "left" || w == "right" || w == "corner"
+	}
+	for i := k; i < min(c.hi, k+5); i++ {
+		// "old grip to the dustbin", "bolts and washers in the scrap tin"
+		if bins[r.toks[i].s] && (next == "to" || next == "in" || next == "into" || next == "for") {
+			for _, oi := range c.mentions {
+				if o := &r.mentions[oi]; o.hi <= k && o.kind&(lexicon.Fastener|lexicon.Part) != 0 {
+					x := act2(r.lex.Action("discard"), m.from, i+1, oi)
+					x.rule = "thing and bin"
+					r.addAct(ci, x)
+				}
+			}
+			return
+		}
+	}
+	goes := placing[next] && (determiner[after] || after == "top" || after == "there" || after == "it" || after == "them" || after == "to" && (next == "on" || next == "in" || next == "up") || k+1 < c.hi && r.toks[k+1].men >= 0) && (m.count == 0 || k > m.hi)
+	isNew := (m.isNew && c.hi-c.lo <= 5 || next == "new" && m.hi+1 == c.hi) && !r.notHad(ci) && !r.ofKit(ci)
+	if !goes && !isNew {
+		return
+	}
+	if next == "on" && (after == "this" || after == "that" || after == "each") && m.count > 0 {
+		return
+	}
+	x := act2(r.lex.Action("fit"), m.from, min(c.hi, m.hi+4), mi)
+	x.rule, x.ifOff = "thing and place", !isNew && !m.isNew
+	if sided {
+		x.rule, x.ifOff = "thing and side", true
+	}
+	if m.definite && k == m.hi && !m.isNew {
+		x.rule, x.ifOff = whereItIs, true // "this cover on the end": which one it is
+	}
+	r.addAct(ci, x)
+}
+
+// renewed reads a row of things of which one is new: "New gasket, new head, four bolts."
+func (r *reading) renewed(ci int) {
+	c := &r.clauses[ci]
+	if len(c.acts) > 0 || len(c.mentions) < 2 || c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 || ci < r.toolList[1] || r.notHad(ci) {
+		return
+	}
+	m := &r.mentions[c.mentions[0]]
+	if !m.isNew || m.prep != "" || r.ofKit(ci) {
+		return
+	}
+	for i := c.lo; i < c.hi; i++ {
+		if s := r.toks[i].s; r.toks[i].men < 0 && linking[s] {
+			return
+		}
+	}
+	for _, mi := range c.mentions {
+		if k := &r.mentions[mi]; r.bareElement(c, mi) && k.kind&(lexicon.Fastener|lexicon.Part) != 0 {
+			x := act2(r.lex.Action("fit"), k.from, k.hi, mi)
+			x.rule, x.ifOff = "told in a row", !k.isNew
+			r.addAct(ci, x)
+		}
+	}
+}
+
+// whereItIs is the rule of a thing told by where it is: back there only where it had come off.
+const whereItIs = "thing told by its place"
+
+// ofKit tells whether the talk just before says what is in a kit: "the kit was
+// thirty quid, new piston, new cups".
+func (r *reading) ofKit(ci int) bool {
+	for k := ci; k >= 0 && k >= ci-2; k-- {
+		c := &r.clauses[k]
+		kit, is := false, false
+		for i := c.lo; i < c.hi; i++ {
+			switch r.toks[i].s {
+			case "kit", "kits", "set", "packet", "box":
+				kit = true
+			case "is", "was", "'s", "comes", "come", "got", "has", "includes", "gives":
+				is = is || kit
+			}
+		}
+		if kit && is {
+			return true
+		}
+	}
+	return false
+}
+
+// notHad tells whether the talk goes on to say that there is none: "A new split
+// pin. I thought I had one. I don't."
+func (r *reading) notHad(ci int) bool {
+	for k := ci; k < min(len(r.clauses), ci+4) && r.since(r.clauses[ci].lo, r.clauses[k].lo) < 8; k++ {
+		c := &r.clauses[k]
+		for i := c.lo; i < c.hi; i++ {
+			switch r.toks[i].s {
+			case "don't", "haven't", "hasn't":
+				if i+1 >= c.hi || r.toks[i].brk >= brkComma || r.word(i+1) == "have" || r.word(i+1) == "got" || r.word(i+1) == "a" {
+					return true
+				}
+			case "thought":
+				if r.word(i+2) == "had" {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// placing are the words that lead to where a thing goes.
+var placing = set("on into onto over through in to up against round around between")
+
+// listed lets what is told in a row with a thing that comes off or goes on share
+// its lot: "wheel on, flange, nut", "cover, nuts on by hand".
+func (r *reading) listed(ci int) {
+	c := &r.clauses[ci]
+	if len(c.acts) == 0 || len(c.mentions) < 2 || c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 {
+		return
+	}
+	for i, n := 0, len(c.mentions); i < n; i++ {
+		mi := c.mentions[i]
+		if r.inAct(ci, mi) || !r.bareElement(c, mi) {
+			continue
+		}
+		from := -1
+		// what is told before it, else the nearest after it
+		for k := i - 1; k >= 0 && from < 0; k-- {
+			from = r.verblessActOn(c, c.mentions[k])
+			if from < 0 && r.mentions[c.mentions[k]].prep == "" && !r.bareElement(c, c.mentions[k]) {
+				break
+			}
+		}
+		for k := i + 1; k < n && from < 0; k++ {
+			from = r.verblessActOn(c, c.mentions[k])
+			if from < 0 && !r.bareElement(c, c.mentions[k]) {
+				break
+			}
+		}
+		if from < 0 {
+			continue
+		}
+		a := r.acts[from]
+		name := a.action.Name
+		if name == "start by hand" && r.mentions[mi].kind&lexicon.Fastener == 0 {
+			name = "fit"
+		}
+		x := act2(r.lex.Action(name), r.mentions[mi].from, r.mentions[mi].hi, mi)
+		x.rule = "told in a row"
+		r.addAct(ci, x)
+	}
+}
+
+// bareElement tells whether a mention stands by itself between commas.
+func (r *reading) bareElement(c *clause, mi int) bool {
+	m := &r.mentions[mi]
+	if m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" {
+		return false
+	}
+	if m.hi < c.hi && r.toks[m.hi-1].brk < brkComma && r.toks[m.hi].s != "and" {
+		return false
+	}
+	i := m.from - 1
+	for i >= c.lo && (r.toks[i].s == "and" || r.toks[i].s == "then" || r.toks[i].s == "the") && r.toks[i].brk < brkComma {
+		i--
+	}
+	return i < c.lo || r.toks[i].brk >= brkComma
+}
+
+// verblessActOn gives the act without a verb that takes a mention off or puts it on, or -1.
+func (r *reading) verblessActOn(c *clause, mi int) int {
+	for _, ai := range c.acts {
+		a := &r.acts[ai]
+		if a.verb >= 0 || a.mood&framed != 0 || a.action.Name != "fit" && a.action.Name != "remove" && a.action.Name != "start by hand" {
+			continue
+		}
+		for _, o := range a.objects {
+			if o == mi {
+				return ai
+			}
+		}
+	}
+	return -1
+}
+
+// singledOut reads a clause that names what the work turns to and no more than how
+// many there are or what drives them: "Axle nuts, eighteen mil spanner.", "next is
+// the air cleaner". What is done to it, the state of the thing tells (refer).
+func (r *reading) singledOut(ci int) {
+	c := &r.clauses[ci]
+	if len(c.acts) > 0 || len(c.mentions) == 0 || ci < r.toolList[1] || c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing|announced|warned) != 0 {
+		return
+	}
+	m := &r.mentions[c.mentions[0]]
+	if r.spannerOn(ci) {
+		return
+	}
+	if m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" || m.isNew {
+		return
+	}
+	turns := false
+	for i := c.lo; i < m.from; i++ {
+		switch w := r.toks[i].s; {
+		case w == "next" || w == "first" || w == "then" || w == "job" || w == "last":
+			turns = turns || w != "then"
+		case openers[w] || dropWords[w] || w == "and" || w == "is" || w == "'s" || w == "up" || w == "thing" || w == "one" || w == "it" || w == "off" || w == "the":
+		default:
+			return
+		}
+	}
+	objects := []int{c.mentions[0]}
+	end := m.hi
+	for _, mi := range c.mentions[1:] {
+		// "spacer, washer, and the nut"
+		if o := &r.mentions[mi]; o.kind&(lexicon.Fastener|lexicon.Part) != 0 && o.kind&lexicon.Tool == 0 && o.prep == "" && (o.from == end || o.from == end+1 && (r.toks[end].s == "and" || r.toks[end].s == "then") || o.from == end+2 && r.toks[end].s == "and" && r.toks[end+1].s == "then") {
+			objects, end = append(objects, mi), o.hi
+			continue
+		}
+		break
+	}
+	driven, counted := false, -1
+	for i := end; i < c.hi; i++ {
+		w := r.toks[i].s
+		if t := r.toks[i].men; t >= 0 {
+			o := &r.mentions[t]
+			if o.kind&lexicon.Tool == 0 && o.kind&lexicon.Fastener == 0 {
+				return
+			}
+			driven = driven || o.kind&lexicon.Tool != 0
+			if o.kind&lexicon.Fastener != 0 && o.count > 0 && counted < 0 {
+				counted = t // "the regulator's got four nuts"
+			}
+			continue
+		}
+		if q := r.toks[i].qty; q >= 0 {
+			if k := r.qtys[q].Kind; k != normalize.Size && k != normalize.Drive && k != normalize.Driver && k != normalize.Thread && k != normalize.Length {
+				return
+			}
+			driven = true
+			continue
+		}
+		if w == "next" || w == "first" {
+			turns = true
+			continue
+		}
+		if fractionWord[w] || pluralSize[w] != "" {
+			driven = true
+			continue
+		}
+		if countOf[w] == 0 && !numberWord[w] && !determiner[w] && !placeWords[w] && w != "done" && w != "with" && w != "of" && w != "then" && w != "now" && w != "and" && w != "on" && w != "at" && w != "each" && w != "side" && w != "both" && w != "sides" && w != "pieces" && !holding[w] {
+			return
+		}
+	}
+	if counted >= 0 && !alike[m.head] {
+		objects, driven = []int{counted}, true
+	}
+	if !turns && !driven {
+		driven = r.drivenNext(ci)
+	}
+	if !turns && !driven && m.kind&lexicon.Fastener == 0 && len(c.mentions) == 1 {
+		turns = r.heldNext(ci)
+	}
+	if !turns && !driven && len(objects) < 2 {
+		return
+	}
+	if driven && !turns && m.kind&lexicon.Fastener == 0 && len(objects) == 1 {
+		fast := false
+		for _, mi := range c.mentions {
+			fast = fast || r.mentions[mi].kind&lexicon.Fastener != 0
+		}
+		if !fast && !tightens[m.head] {
+			return
+		}
+	}
+	if !driven && r.handledNext(ci) {
+		return // "First the return cable adjuster. Turn it out": what it is about
+	}
+	a := act{action: r.lex.Action("remove"), lo: m.from, hi: c.hi, verb: -1, objects: objects, subject: true, heads: true, rule: "named with what turns it"}
+	r.addAct(ci, a)
+}
+
+// spannerOn reads "eighteen spanner on the axle nut": what turns a fastener, and
+// then the fastener, with no verb.
+func (r *reading) spannerOn(ci int) bool {
+	c := &r.clauses[ci]
+	for k, mi := range c.mentions {
+		m := &r.mentions[mi]
+		if m.prep != "on" || m.kind&lexicon.Fastener == 0 || m.kind&lexicon.Tool != 0 || m.count > 2 {
+			continue
+		}
+		driven := false
+		for i := c.lo; i < m.from-1; i++ {
+			switch w := r.toks[i].s; {
+			case r.toks[i].qty >= 0:
+				kind := r.qtys[r.toks[i].qty].Kind
+				if kind != normalize.Size && kind != normalize.Drive && kind != normalize.Driver && kind != normalize.Thread && kind != normalize.Length {
+					return false
+				}
+				driven = true
+			case r.toks[i].men >= 0:
+				o := &r.mentions[r.toks[i].men]
+				if o.kind&lexicon.Tool == 0 || sizeTool[o.head] == "" {
+					return false
+				}
+				driven = true
+			case openers[w] || dropWords[w] || numberWord[w] || countOf[w] > 0 || fractionWord[w] || determiner[w] || w == "and" || w == "mil" || w == "mm" || w == "inch" || w == "big" || w == "long" || w == "again" || w == "back":
+			default:
+				return false
+			}
+		}
+		if !driven || m.hi < c.hi && r.toks[m.hi-1].brk < brkComma && r.toks[m.hi].s != "and" {
+			return false
+		}
+		if k+1 < len(c.mentions) && r.mentions[c.mentions[k+1]].kind&lexicon.Tool == 0 {
+			return false
+		}
+		r.addAct(ci, act{action: r.lex.Action("remove"), lo: c.lo, hi: m.hi, verb: -1, objects: []int{mi}, subject: true, heads: true, rule: "what turns it and then its name"})
+		return true
+	}
+	return false
+}
+
+// handledNext tells whether the clause after one does something to "it".
+func (r *reading) handledNext(ci int) bool {
+	if ci+1 >= len(r.clauses) || r.since(r.clauses[ci].lo, r.clauses[ci+1].lo) > 8 {
+		return false
+	}
+	n := &r.clauses[ci+1]
+	for i := n.lo; i < n.hi && i < n.lo+5; i++ {
+		if r.plainVerb(r.toks[i].s) {
+			for k := i + 1; k < n.hi && k < i+3; k++ {
+				if w := r.toks[k].s; w == "it" || w == "that" || w == "them" {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// holding are the words that lead from a part to what holds it: "the cover's got
+// six screws", "the hood is five Phillips", "held by two bolts".
+var holding = set("is 's are 're has have got held holds by it they just only another all ones these those them them's sits uses takes itself")
+
+// drivenNext tells whether the clause after one says nothing but the size or the
+// tool: "Mirrors. 14 spanner."
+func (r *reading) drivenNext(ci int) bool {
+	if ci+1 >= len(r.clauses) {
+		return false
+	}
+	c, n := &r.clauses[ci], &r.clauses[ci+1]
+	if len(n.acts) > 0 || n.hi-n.lo > 9 || r.since(c.lo, n.lo) > 8 || n.mood&(negated|conditional|hypothetical|other|asked) != 0 {
+		return false
+	}
+	for _, q := range n.qtys {
+		switch r.qtys[q].Kind {
+		case normalize.Size, normalize.Drive, normalize.Driver, normalize.Thread:
+			return true
+		}
+	}
+	for _, mi := range n.mentions {
+		if m := &r.mentions[mi]; m.kind&lexicon.Tool != 0 && sizeTool[m.head] != "" {
+			return true
+		}
+	}
+	// "Deck screws. There's fourteen": how many
+	w := r.toks[n.lo].s
+	return r.mentions[c.mentions[0]].kind&lexicon.Fastener != 0 && (w == "there" || countOf[w] > 1) && len(n.mentions) == 0 && n.hi-n.lo <= 6
+}
+
+// heldNext tells whether the clause after one says no more than what holds the
+// thing that it named: "Kick strip at the bottom, that's just clips."
+func (r *reading) heldNext(ci int) bool {
+	if ci+1 >= len(r.clauses) {
+		return false
+	}
+	c, n := &r.clauses[ci], &r.clauses[ci+1]
+	if len(n.acts) > 0 || len(n.mentions) == 0 || n.hi-n.lo > 8 || r.since(c.lo, n.lo) > 6 || n.mood&(negated|conditional|hypothetical|other|asked) != 0 {
+		return false
+	}
+	w, is := r.toks[n.lo].s, r.word(n.lo+1)
+	m := &r.mentions[n.mentions[0]]
+	return (w == "that" || w == "it" || w == "there" || w == "they") && (is == "'s" || is == "is" || is == "are" || is == "'re") && m.kind&lexicon.Fastener != 0 && m.prep == "" && m.hi >= n.hi-3
+}
+
+// machineUnplugged is the rule of a machine that is said to be unplugged.
+const machineUnplugged = "machine unplugged"
+
+// machineOff reads "the sewing machine's unplugged", whatever the machine is called.
+func (r *reading) machineOff(ci int) {
+	c := &r.clauses[ci]
+	if c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 || slices.ContainsFunc(c.acts, func(ai int) bool { return r.acts[ai].happened() }) {
+		return
+	}
+	for i := c.lo + 2; i < c.hi; i++ {
+		if w := r.toks[i].s; (w == "unplugged" || w == "isolated") && passiveBe[r.toks[i-1].s] && r.toks[i-1].s != "be" {
+			r.addAct(ci, act{action: r.lex.Action("switch off"), lo: c.lo, hi: i + 1, verb: -1, subject: true, rule: machineUnplugged})
+			return
+		}
+	}
+}
+
+// manners are ways of going round fasteners to tighten them.
+var manners = [][]string{{"little", "by", "little"}, {"bit", "by", "bit"}, {"corner", "to", "corner"}, {"crosswise"}, {"criss", "cross"}, {"in", "a", "star"}, {"star", "pattern"}, {"cross", "pattern"}, {"evenly"}, {"back", "and", "forth"}, {"across", "and", "across"}, {"diagonally"}, {"a", "bit", "at", "a", "time"}, {"opposite", "corners"}}
+
+// mannered reads "bolts, little by little": how fasteners are gone round, with no
+// verb. What is done to them, their state tells (refer).
+func (r *reading) mannered(ci int) {
+	c := &r.clauses[ci]
+	if len(c.acts) > 0 || c.hi-c.lo > 12 || c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 {
+		return
+	}
+	at := -1
+	for i := c.lo; i < c.hi && at < 0; i++ {
+		for _, p := range manners {
+			if r.says(i, c.hi, p) {
+				at = i
+			}
+		}
+		if linking[r.toks[i].s] {
+			return
+		}
+	}
+	if at < 0 {
+		return
+	}
+	for k := ci; k >= 0 && k >= ci-1 && r.since(r.clauses[k].lo, c.lo) < 6; k-- {
+		p := &r.clauses[k]
+		if k < ci && len(p.acts) > 0 {
+			return
+		}
+		for _, mi := range p.mentions {
+			if m := &r.mentions[mi]; m.kind&lexicon.Fastener != 0 && m.prep == "" && m.lo < at {
+				r.addAct(ci, act{action: r.lex.Action("remove"), lo: max(c.lo, min(m.from, at)), hi: c.hi, verb: -1, objects: []int{mi}, subject: true, heads: true, rule: "how it is gone round"})
+				return
+			}
+		}
+	}
+}
+
+// rests are the tools that are put somewhere and stay there, drapes what is laid
+// over or round something.
+var rests = set("jack stand stands chock chocks tray pan block bucket tub bowl basin wood timber container plank board bar strap chain pillow cushion mat sheet")
+var drapes = set("rag cloth towel blanket sheet tarp cardboard newspaper paper foam sponge")
+
+// stood reads "axle stand under the seam", "block of wood between the blade and
+// the deck", "rag over the tank": where a tool is put, with no verb.
+func (r *reading) stood(ci int) {
+	c := &r.clauses[ci]
+	if c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 || ci < r.toolList[1] {
+		return
+	}
+	for _, mi := range c.mentions {
+		m := &r.mentions[mi]
+		rag := drapes[m.head] && m.kind&(lexicon.Consumable|lexicon.Tool) != 0
+		if !rag && (m.kind&lexicon.Tool == 0 || !rests[m.head]) || m.prep != "" && m.prep != "of" || r.inAct(ci, mi) || r.toks[m.hi-1].brk > brkPause {
+			continue
+		}
+		if !r.saidBare(c, m.from) {
+			continue
+		}
+		for i := m.hi; i < c.hi && i < m.hi+3; i++ {
+			w := r.toks[i].s
+			if m.head == "chock" && (w == "both" || w == "in" || w == "at" || w == "front" || w == "either") || w == "under" || w == "behind" || w == "underneath" || w == "beneath" || w == "below" || (w == "between" || w == "against" || w == "across") && i+1 < c.hi || rag && (w == "over" || w == "round" || w == "around") && i+1 < c.hi {
+				r.addAct(ci, act{action: r.lex.Action("place"), lo: m.from, hi: m.hi, verb: -1, objects: []int{mi}, subject: true, rule: "tool and place"})
+				return
+			}
+			if r.toks[i].men >= 0 || linking[w] || r.toks[i].brk > brkPause {
+				break
+			}
+		}
+	}
+}
+
+// saidBare tells whether nothing stands before token i in its clause that could
+// say something of what is named there: no verb, nobody, no preposition.
+func (r *reading) saidBare(c *clause, i int) bool {
+	for k := i - 1; k >= c.lo && r.toks[k].brk <= brkPause; k-- {
+		w := r.toks[k].s
+		if r.toks[k].men >= 0 || offWords[w] || onWords[w] {
+			return true
+		}
+		if linking[w] || subjects[w] || prepositions[w] || w == "no" || w == "not" || r.isVerbForm(w) && !placeWords[w] && !dropAdj[w] && w != "wet" && w != "dry" {
+			return false
+		}
+	}
+	return true
+}
+
+// spreads reads "smear of copper grease on the shank", "brake cleaner both sides":
+// something used up, and where it goes, with no verb of its own.
+func (r *reading) spreads(ci int) {
+	c := &r.clauses[ci]
+	if c.mood&(conditional|hypothetical|other|asked|advert|greeting|listing) != 0 || ci < r.toolList[1] {
+		return
+	}
+	for k, mi := range c.mentions {
+		m := &r.mentions[mi]
+		if r.deniedBefore(c, m.from) {
+			continue
+		}
+		if scrubs[m.head] && k+1 < len(c.mentions) && m.prep == "" && !r.inAct(ci, mi) && (m.from == c.lo || openers[r.toks[m.from-1].s] || r.toks[m.from-1].brk >= brkPause) {
+			if o := &r.mentions[c.mentions[k+1]]; o.kind&(lexicon.Part|lexicon.Fastener) != 0 && (o.prep == "on" || o.prep == "over" || o.prep == "round" || o.prep == "around") && o.from == m.hi+1 {
+				r.addAct(ci, act{action: r.lex.Action("clean"), lo: m.from, hi: o.hi, verb: -1, objects: []int{c.mentions[k+1]}, subject: true, rule: "tool and place"})
+			}
+			continue
+		}
+		if m.kind&lexicon.Consumable == 0 || m.kind&(lexicon.Tool|lexicon.Part|lexicon.Fastener) != 0 || r.inAct(ci, mi) || m.prep != "" && m.prep != "of" || r.toks[m.hi-1].brk > brkPause {
+			continue
+		}
+		if m.head == "water" {
+			continue // it is in there, and nobody put it there
+		}
+		lo := m.from
+		for lo > c.lo && r.toks[lo-1].men < 0 && r.toks[lo-1].brk <= brkPause && lo > m.from-5 && (measured[r.toks[lo-1].s] || r.toks[lo-1].s == "of" || determiner[r.toks[lo-1].s] || dropAdj[r.toks[lo-1].s]) {
+			lo--
+		}
+		dosed := lo < m.from
+		if lo > c.lo {
+			switch p := r.toks[lo-1].s; {
+			case r.toks[lo-1].brk >= brkPause || r.toks[lo-1].men >= 0 || openers[p] || p == "and" || p == "with" || p == "then" || p == "on" || p == "off" || p == "in" || dropWords[p]:
+			case p == "want" && dosed && (r.word(lo-2) == "i" || r.word(lo-2) == "we" || r.word(lo-2) == "you"):
+			case linking[p] || r.isVerbForm(p):
+				continue
+			default:
+				if !dosed {
+					continue
+				}
+			}
+		}
+		if lo > c.lo && r.toks[lo-1].s == "with" {
+			continue // said with its verb
+		}
+		w, after := r.word(m.hi), r.word(m.hi+1)
+		goes := cleaners[m.head] && (w == "through" || w == "down" || w == "up") || w == "on" || w == "over" || w == "in" || w == "round" || w == "around" || w == "inside" || w == "onto" || w == "under" || w == "behind" || w == "all" && (after == "over" || after == "round") || w == "both" && (after == "sides" || after == "faces" || after == "ends")
+		if !goes || m.hi+1 >= c.hi || after == "it's" {
+			continue
+		}
+		name := "apply"
+		if cleaners[m.head] && !drapes[r.headAfter(c, m.hi)] {
+			name = "clean" // "brake cleaner both sides of the disc"
+		}
+		r.addAct(ci, act{action: r.lex.Action(name), lo: lo, hi: m.hi, verb: -1, objects: []int{mi}, subject: true, rule: "consumable and place"})
+	}
+}
+
+// cleaners are what things are cleaned with that is used up.
+var cleaners = set("cleaner degreaser solvent petrol gasoline kerosene paraffin diesel alcohol isopropyl spirit spirits acetone thinners vinegar detergent")
+
+// headAfter gives the head of the first thing named from token i on.
+func (r *reading) headAfter(c *clause, i int) string {
+	for ; i < c.hi; i++ {
+		if m := r.toks[i].men; m >= 0 {
+			return r.mentions[m].head
+		}
+	}
+	return ""
+}
+
+// scrubs are what things are cleaned with.
+var scrubs = set("brush scraper emery sandpaper toothbrush pad cloth paper")
+
+// measured are the words by which stuff is dealt out.
+var measured = set("bit dab drop smear squirt coat coats touch blob wipe lick spot little bead film wrap wraps turn turns layer dash drops shot pump pumps plenty lot tiny small light good thin two three couple some more fresh")
+
+// row reads things and particles in turn, the last word a particle: "new shoes on
+// springs on hold downs in". Each particle belongs to the name before it.
+func (r *reading) row(ci int) {
+	c := &r.clauses[ci]
+	if len(c.mentions) < 2 || c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 {
+		return
+	}
+	// the longest tail of the clause that is names and particles in turn
+	type pair struct{ m, at int }
+	var pairs []pair
+	i := c.hi - 1
+	for i > c.lo {
+		if w := r.toks[i].s; !onWords[w] && !offWords[w] && w != "through" || r.toks[i].men >= 0 {
+			break
+		}
+		k := i - 1
+		for k >= c.lo && r.toks[k].s == "back" {
+			k--
+		}
+		if k < c.lo || r.toks[k].men < 0 {
+			break
+		}
+		mi := r.toks[k].men
+		if m := &r.mentions[mi]; m.hi != k+1 || m.kind&(lexicon.Part|lexicon.Fastener) == 0 {
+			break
+		}
+		pairs = append(pairs, pair{mi, i})
+		i = r.mentions[mi].from - 1
+		for i > c.lo && (r.toks[i].s == "and" || r.toks[i].s == "then" || r.toks[i].s == "the" || r.toks[i].s == "new") {
+			i--
+		}
+	}
+	if len(pairs) < 2 {
+		return
+	}
+	for k := len(pairs) - 1; k >= 0; k-- {
+		p := pairs[k]
+		m := &r.mentions[p.m]
+		m.prep = ""
+		if r.inAct(ci, p.m) {
+			continue
+		}
+		name := "fit"
+		if offWords[r.toks[p.at].s] {
+			name = "remove"
+		}
+		x := act2(r.lex.Action(name), m.from, p.at+1, p.m)
+		x.rule = "things and particles in turn"
+		r.addAct(ci, x)
+	}
+}
+
+// movesLater tells whether the clause goes on, from token i, to say that what it names goes or comes.
+func (r *reading) movesLater(c *clause, i int) bool {
+	for ; i < c.hi && r.toks[i].brk <= brkPause; i++ {
+		switch r.toks[i].s {
+		case "goes", "comes", "gets", "fits", "slides", "is", "'s":
+			return true
+		}
+	}
+	return false
+}
+
+// nextOne tells whether the next thing that comes off or goes on is told at token
+// i, "shims in | pads in", or the fasteners of the one before, "wheel on | five nuts".
+func (r *reading) nextOne(c *clause, i int) bool {
+	for _, mi := range c.mentions {
+		m := &r.mentions[mi]
+		if m.from != i {
+			continue
+		}
+		if m.count > 1 && m.kind&lexicon.Fastener != 0 {
+			return true
+		}
+		if m.hi >= c.hi || m.from != m.lo && determiner[r.toks[m.from].s] {
+			return false
+		}
+		w := r.toks[m.hi].s
+		return (onWords[w] || offWords[w] || returning[w]) && (m.hi+1 >= c.hi || !determiner[r.toks[m.hi+1].s] || r.toks[m.hi+1].s == "new")
+	}
+	return false
+}
+
+// stretch counts the words round token i between commas.
+func (r *reading) stretch(c *clause, i int) int {
+	lo := i
+	for lo > c.lo && r.toks[lo-1].brk < brkComma {
+		lo--
+	}
+	return min(c.hi, int(r.run[i])) - lo
+}
+
+// offOrBack tells whether a particle ends a phrase even where another thing follows at once.
+func offOrBack(w string, back bool) bool { return w == "off" || w == "out" || back }
+
+// switched are the things that "off" switches off.
+// switchedOff tells whether "off" is said of it as of a switch, or a brake that holds.
+func (r *reading) switchedOff(m *mention) bool {
+	if m.head == "brake" || m.head == "handbrake" {
+		for _, w := range m.mods {
+			if w == "chain" || w == "hand" || w == "park" || w == "parking" || w == "foot" || w == "blade" {
+				return true
+			}
+		}
+		return m.head == "handbrake"
+	}
+	return switched[m.head]
+}
+
+var switched = set("engine motor ignition power light headlight charger pump heater drill saw breaker mains main spur isolator supply electricity gas propane water tap stopcock valve fuel machine tractor compressor disconnect current feed")
+
+// supplies are what is switched that is no part of a machine.
+var supplies = set("breaker mains main spur isolator supply electricity gas propane water tap stopcock power disconnect current feed")
+
+// returning are the particles of a thing that goes back where it was.
+var returning = set("up down through round around home over inside")
+
+var offWords = set("off out")
+var onWords = set("on in")
+
+// verbless reads "wheel off", "fender back on", "bolts out", "nuts on by hand", "those two out".
+func (r *reading) verbless(ci int) {
+	c := &r.clauses[ci]
+	for _, mi := range c.mentions {
+		m := &r.mentions[mi]
+		if m.kind&(lexicon.Fastener|lexicon.Part) == 0 && !supplies[m.head] || m.prep != "" && m.prep != "up" {
+			continue
+		}
+		if r.inAct(ci, mi) || r.toks[m.hi-1].brk > brkPause {
+			continue
+		}
+		j := m.hi
+		for j < c.hi && (r.toks[j].s == "straight" || r.toks[j].s == "right" || r.toks[j].s == "all" || r.toks[j].s == "then" || r.toks[j].s == "just" || r.toks[j].s == "is" || r.toks[j].s == "back" && j+1 < c.hi && (onWords[r.toks[j+1].s] || returning[r.toks[j+1].s] || placing[r.toks[j+1].s] || r.toks[j+1].s == "together")) {
+			j++
+		}
+		if j >= c.hi {
+			continue
+		}
+		if m.from-2 >= c.lo && r.toks[m.from-1].s == "'s" && r.toks[m.from-2].s == "there" && r.toks[j].s != "off" {
+			continue // "there's a nut back in here"
+		}
+		w := r.toks[j].s
+		back := r.toks[j-1].s == "back"
+		last := j+1 >= c.hi || r.toks[j].brk != brkNone || r.toks[j+1].men >= 0 && offOrBack(w, back) || r.nextOne(c, j+1)
+		var next string
+		if !last {
+			next = r.toks[j+1].s
+		}
+		ok := last || next == "and" || next == "first" || next == "by" || next == "then" || next == "now" || next == "again" || next == "here" && (back || w != "in") || next == "with" || next == "the" && offWords[w] || next == "to" && back || next == "from" || next == "loosely" || next == "finger" || next == "hand" || next == "as" || r.imperativeAt(j+1) || afterParticle[next] || !last && (r.toks[j+1].qty >= 0 || pluralSize[next] != "") || strings.HasSuffix(next, "ing") && r.isVerbForm(next) || next == "i" || next == "you" || next == "we" || next == "it" && j+2 < c.hi && (linking[r.toks[j+2].s] || between[r.toks[j+2].s] || r.toks[j+2].s == "only" || r.isVerbForm(r.toks[j+2].s) && !r.plainVerb(r.toks[j+2].s))
+		if next == "the" && offWords[w] && r.movesLater(c, j+1) {
+			continue // "belt off the motor goes back over"
+		}
+		name := ""
+		switch {
+		case offWords[w] && ok:
+			name = "remove"
+		case w == "back" && (last || next == "as" || next == "where" || next == "with" || next == "same" || next == "like" || next == "flat" || next == "square" || next == "straight") && m.kind&^lexicon.Part&lexicon.Tool == 0 && r.stretch(c, j) <= 8:
+			name = "fit" // "centre cap back"
+		case w == "inside" && last && m.isNew:
+			name = "fit" // "new brushes inside"
+		case onWords[w] && (ok || back) || back && (returning[w] || placing[w] || w == "together"):
+			name = "fit"
+		case w == "same" && (next == "place" || next == "spot" || next == "position" || next == "holes" || next == "hole" || next == "way" || next == "order"):
+			name = "fit" // "new unit same place"
+		case m.kind&lexicon.Fastener != 0 && (w == "tight" || w == "up") && (last || next == "with" || next == "tight" || next == "evenly") && r.toks[j-1].s != "back" && !tightAsFound(r, c, j):
+			name = "tighten" // "nuts up with the eighteen", "bolt tight"
+		case returning[w] && (last || ok && w == "down" || next == "just" || next == "till" || next == "until" || next == "into" || next == "onto") && r.stretch(c, j) <= 8:
+			name = "fit" // "radiator up", "hairpin through": only where it had come off
+		}
+		returns := returning[w]
+		if ended := last || ok; name == "" && ended && r.toks[j-1].s != "is" && !tightAsFound(r, c, j) {
+			switch w {
+			case "away":
+				name = "remove" // "prop away"
+			case "loose", "slack", "undone":
+				name = "slacken" // "bottom clamp loose"
+			case "open":
+				name = "open"
+			}
+		}
+		if name == "" {
+			continue
+		}
+		if name == "remove" && (w == "off" || supplies[m.head]) && switched[m.head] {
+			name = "switch off"
+		}
+		if name == "fit" && w == "on" && r.switchedOff(m) && !switched[m.head] {
+			name = "apply" // a handbrake
+		}
+		if name == "fit" && supplies[m.head] {
+			if w != "on" {
+				continue // "water in it"
+			}
+			name = "switch on"
+		}
+		hi := j + 1
+		if name == "fit" && (next == "by" || next == "finger" || next == "hand" || next == "loosely") && m.kind&lexicon.Fastener != 0 {
+			name = "start by hand"
+		}
+		act := r.lex.Action(name)
+		if act == nil {
+			continue
+		}
+		x := act2(act, m.from, hi, mi)
+		x.ifOff = returns && !back && !m.isNew
+		r.addAct(ci, x)
+		// what follows is no longer "on the nuts" but "nuts"
+		for _, ki := range c.mentions {
+			if k := &r.mentions[ki]; k.from == hi && k.prep == w {
+				k.prep = ""
+			}
+		}
+	}
+}
+
+// left reads "that's them tight", "that's it off", "that's those nipped up": how a
+// thing now is, told after it.
+func (r *reading) left(ci int) {
+	c := &r.clauses[ci]
+	i := c.lo
+	for i < c.hi && (r.toks[i].is(wOpener|wDrop) || r.toks[i].s == "and") {
+		i++
+	}
+	if i+3 >= c.hi+1 || len(c.acts) > 0 || c.mood&(negated|conditional|hypothetical|other|asked) != 0 || r.word(i) != "that" && r.word(i) != "there" || r.word(i+1) != "'s" {
+		return
+	}
+	i += 2
+	var objects []int
+	pron := ""
+	switch m := r.toks[min(i, len(r.toks)-1)].men; {
+	case i < c.hi && len(c.mentions) > 0 && r.mentions[c.mentions[0]].from == i:
+		objects, i = c.mentions[:1:1], r.mentions[c.mentions[0]].hi
+	case i < c.hi && m < 0 && pronounsObj[r.toks[i].s]:
+		pron = r.toks[i].s
+		i++
+	default:
+		return
+	}
+	for i < c.hi && (r.toks[i].s == "all" || r.toks[i].s == "back" || r.toks[i].s == "nice" || r.toks[i].s == "and" || r.toks[i].s == "now" || r.toks[i].s == "both") {
+		i++
+	}
+	if i >= c.hi || i > c.lo+9 {
+		return
+	}
+	name := ""
+	switch w := r.toks[i].s; {
+	case offWords[w] && i+1 == c.hi:
+		name = "remove"
+	case onWords[w] && i+1 == c.hi:
+		name = "fit"
+	case w == "tight":
+		name = "tighten"
+	default:
+		return
+	}
+	x := act{action: r.lex.Action(name), lo: c.lo, hi: i + 1, verb: -1, objects: objects, pronoun: pron, subject: true, rule: "that is how it is"}
+	r.addAct(ci, x)
+}
+
+// goes reads "on she goes", "out it comes".
+func (r *reading) goes(ci int) {
+	c := &r.clauses[ci]
+	if n := c.hi - 1; n-c.lo >= 1 && n-c.lo <= 3 && (r.toks[n].s == "comes" || r.toks[n].s == "come") && (r.toks[n-1].s == "it" || r.toks[n-1].s == "she" || r.toks[n-1].s == "he" || r.toks[n-1].s == "they") &&
+		ci > 0 && r.clauses[ci-1].sentence == c.sentence && len(r.clauses[ci-1].acts) > 0 && len(c.acts) == 0 && c.mood&(negated|conditional|hypothetical|other|asked) == 0 {
+		// "push that down and she comes", "twist the hose and it comes"
+		r.addAct(ci, act{action: r.lex.Action("remove"), lo: n - 1, hi: n + 1, verb: -1, pronoun: r.toks[n-1].s, subject: true, rule: "it comes"})
+		return
+	}
+	for i := c.lo; i < c.hi; i++ {
+		if !r.toks[i].is(wOff | wOn | wReturning) {
+			continue
+		}
+		w := r.toks[i].s
+		p, v := r.word(i+1), r.word(i+2)
+		if returning[w] && (p == "she" || p == "it" || p == "he" || p == "they") && (v == "goes" || v == "go") {
+			r.addAct(ci, act{action: r.lex.Action("fit"), lo: i, hi: i + 1, verb: -1, pronoun: p, subject: true, ifOff: true, rule: "particle and pronoun"})
+			continue
+		}
+		if (w == "up" || w == "away" || w == "apart") && (p == "it" || p == "she" || p == "he" || p == "they") && (v == "comes" || v == "come") {
+			pron := "it"
+			if p == "they" {
+				pron = "them"
+			}
+			r.addAct(ci, act{action: r.lex.Action("remove"), lo: i, hi: i + 1, verb: -1, pronoun: pron, subject: true, rule: "particle and pronoun"})
+			continue
+		}
+		if !offWords[w] && !onWords[w] {
+			continue
+		}
+		// "all three out", "the bottom one's out", "both off"
+		if i > c.lo && c.hi-c.lo <= 6 && i == c.hi-1 && len(c.mentions) == 0 && len(c.acts) == 0 && c.mood&(negated|conditional|other|asked) == 0 {
+			q := r.toks[i-1].s
+			if q == "'s" || q == "are" || q == "is" || q == "come" || q == "back" || q == "straight" || q == "came" {
+				q = r.word(i - 2)
+			}
+			if countOf[q] > 0 || q == "both" || q == "one" || q == "second" || q == "third" || q == "last" {
+				name, pron := "remove", "them"
+				if onWords[w] {
+					name = "fit"
+				}
+				if q == "one" || q == "second" || q == "third" || q == "last" {
+					pron = "one"
+				}
+				r.addAct(ci, act{action: r.lex.Action(name), lo: c.lo, hi: i + 1, verb: -1, pronoun: pron, subject: true, rule: "number and particle"})
+				return
+			}
+		}
+		// "out with the bolt", "on with the cover"
+		if p == "with" && (i == c.lo || r.toks[i-1].brk >= brkPause && r.toks[i-1].men < 0 || openers[r.toks[i-1].s] || r.toks[i-1].s == "and" || r.toks[i-1].s == "back") && c.mood&(negated|conditional|other|asked) == 0 {
+			for _, mi := range c.mentions {
+				if m := &r.mentions[mi]; m.from == i+2 && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && !r.inAct(ci, mi) {
+					name := "fit"
+					if offWords[w] {
+						name = "remove"
+					}
+					r.addAct(ci, act{action: r.lex.Action(name), lo: i, hi: m.hi, verb: -1, objects: []int{mi}, subject: true, rule: "particle and thing"})
+				}
+			}
+			if v == "it" || v == "them" {
+				name := "fit"
+				if offWords[w] {
+					name = "remove"
+				}
+				r.addAct(ci, act{action: r.lex.Action(name), lo: i, hi: i + 3, verb: -1, pronoun: v, subject: true, rule: "particle and pronoun"})
+				continue
+			}
+		}
+		if p == "with" && (v == "it" || v == "them" || v == "that" || v == "him" || v == "her") && (i+3 >= c.hi || r.toks[i+2].brk >= brkPause || r.isVerbForm(r.word(i+3)) || stopWords[r.word(i+3)]) && (i == c.lo || r.toks[i-1].brk >= brkPause || openers[r.toks[i-1].s] || r.toks[i-1].s == "and") && c.mood&(negated|conditional|other|asked) == 0 {
+			name, pron := "fit", v
+			if offWords[w] {
+				name = "remove"
+			}
+			if v == "him" || v == "her" {
+				pron = "it"
+			}
+			r.addAct(ci, act{action: r.lex.Action(name), lo: i, hi: i + 3, verb: -1, pronoun: pron, subject: true, rule: "particle and pronoun"})
+			continue
+		}
+		if p == "goes" || p == "go" || p == "comes" || p == "come" {
+			// "in go the new pads"
+			if m := r.nameWithin(c, i+2, 4); m >= 0 && r.mentions[m].from == i+2 && !r.inAct(ci, m) && r.mentions[m].kind&(lexicon.Fastener|lexicon.Part) != 0 {
+				name := "fit"
+				if offWords[w] {
+					name = "remove"
+				}
+				x := act2(r.lex.Action(name), i, r.mentions[m].hi, m)
+				x.rule = "particle and thing"
+				r.addAct(ci, x)
+			}
+			continue
+		}
+		if p != "it" && p != "she" && p != "they" && p != "he" || v != "goes" && v != "go" && v != "comes" && v != "come" {
+			continue
+		}
+		name := "fit"
+		if offWords[w] {
+			name = "remove"
+		}
+		pron := "it"
+		if p == "they" {
+			pron = "them"
+		}
+		r.addAct(ci, act{action: r.lex.Action(name), lo: i, hi: i + 1, verb: -1, pronoun: pron, subject: true, rule: "particle and pronoun"})
+	}
+}
+
+// withOff is the rule of a thing that is said to be off beside what is done then.
+const withOff = "with it off"
+
+// outOfTheWay reads "with the lid off you can see it", "cover out of the way": what
+// is off by now, where nobody said that it came off.
+func (r *reading) outOfTheWay(ci int) {
+	c := &r.clauses[ci]
+	if len(c.mentions) == 0 || c.mood&(negated|conditional|other|asked|advert|greeting|listing|announced) != 0 {
+		return
+	}
+	m := &r.mentions[c.mentions[0]]
+	if m.prep != "with" || m.kind&(lexicon.Part|lexicon.Fastener) == 0 || r.inAct(ci, c.mentions[0]) || m.from > c.lo+3 {
+		return
+	}
+	switch w := r.word(m.hi); {
+	case m.hi >= c.hi || r.toks[m.hi-1].brk >= brkComma:
+	case w == "off" || w == "removed" || w == "gone" || w == "away", w == "out" && r.word(m.hi+1) == "of" && r.word(m.hi+2) == "the" && r.word(m.hi+3) == "way":
+		x := act2(r.lex.Action("remove"), m.from, m.hi+1, c.mentions[0])
+		x.rule = withOff
+		r.addAct(ci, x)
+	}
+}
+
+// afterParticle are the words that begin something of their own after "wires on", "propane off".
+var afterParticle = set("at per sideways completely altogether too already like facing last tight loose square flush straight nice easy so until till before after once because while for arrow lip")
+
+// tightAsFound tells whether "tight" tells how a thing was met: "that bolt is tight".
+func tightAsFound(r *reading, c *clause, j int) bool {
+	for i := c.lo; i < j; i++ {
+		if w := r.toks[i].s; linking[w] || w == "not" || w == "too" || w == "that" || w == "very" || w == "so" {
+			return true
+		}
+	}
+	return false
+}
+
+func act2(action *lexicon.Action, lo, hi, m int) act {
+	return act{action: action, lo: lo, hi: hi, verb: -1, objects: []int{m}, subject: true, rule: "thing and particle"}
+}
