@@ -133,8 +133,8 @@ func (r *reading) addAct(ci int, a act) {
 			a.action = r.lex.Action("switch off")
 		}
 	}
-	if a.action.Name == "remove" && a.subject && len(a.objects) == 1 && r.switchedOff(&r.mentions[a.objects[0]]) && a.hi > a.lo && r.toks[a.hi-1].s == "off" {
-		a.action = r.lex.Action("switch off")
+	if a.action.Name == "remove" && a.subject && len(a.objects) == 1 && r.switchedOff(&r.mentions[a.objects[0]]) && a.hi > a.lo && r.toks[a.hi-1].s == "off" && (a.verb < 0 || r.lemma1(r.toks[a.verb].s) == "be" || r.toks[a.verb].s == "'s") {
+		a.action = r.lex.Action("switch off") // not of a pump that slides off
 	}
 	if a.action.Name == "fit" && a.subject && a.verb >= 0 && len(a.objects) == 1 {
 		if m := &r.mentions[a.objects[0]]; m.kind == lexicon.Consumable && m.hi <= a.verb {

@@ -251,7 +251,7 @@ func (r *reading) softHere(c *clause, i int) bool {
 	case i > c.lo && r.toks[i-1].qty >= 0 || numberWord[prev]:
 		return false
 	case prev == "":
-		return (i == c.lo || r.toks[i-1].brk >= brkComma) && (offWords[next] || next == "back")
+		return (i == c.lo || r.toks[i-1].brk >= brkComma) && (offWords[next] || next == "back" || next == "next" || next == "down" && (r.word(i+2) == "over" || r.word(i+2) == "on" || r.word(i+2) == "onto"))
 	case prev == "new" || prev == "old" || prev == "spare":
 		return true
 	case prev == "with" && w != r.toks[i].s:

@@ -165,6 +165,9 @@ func (r *reading) moodOf(ci int, a *act) mood {
 			m |= framed // "it'll go right through your glove": what would be, not what was done
 		}
 	}
+	if a.subject && a.verb >= 0 && (r.toks[a.verb].s == "coming" || r.toks[a.verb].s == "going") && len(r.acts) == 0 && r.since(0, a.lo) < 30 {
+		m |= announced // "so the pump's coming off and it's getting seals": what the job will be
+	}
 	if a.subject && a.verb > c.lo && r.toks[a.verb].s == "be" && ought[r.toks[a.verb-1].s] {
 		m |= framed // "they must be loose": how it has to be
 	}

@@ -421,6 +421,8 @@ func (s *tracker) apply(ci, ai int, a *act) {
 				ts[k] = s.unnamedOf(t, a.lo) // "all four of them just started"
 			case a.rule == numberByHand && topic != nil && !t.plural && t.count < 2 && t.owner != topic:
 				ts[k] = s.unnamedOf(topic, a.lo)
+			case t.fastener && topic != nil && t.last < s.topicAt && r.many(a) && t.owner != topic && !owns(topic, t) && r.countedSince(s.topicAt, a.lo):
+				ts[k] = s.unnamedOf(topic, a.lo) // "Head next. Six of them, I crack them crosswise."
 			}
 		}
 	}
@@ -519,6 +521,16 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	if idle && a.subject && (a.ifOff && (s.fitted == 0 && a.rule != "thing and particle" || a.rule == whereItIs) || name == "start by hand" || name == "tighten" && a.verb >= 0 && !s.fitting(a.lo)) {
 		a.mood |= framed // it tells where a thing is or how it was found
 	}
+}
+
+// countedSince tells whether things were only counted between two tokens: "six of them".
+func (r *reading) countedSince(lo, hi int) bool {
+	for i := lo; i+2 < hi && r.since(lo, hi) < 15; i++ {
+		if countOf[r.toks[i].s] > 1 && r.toks[i+1].s == "of" && (r.toks[i+2].s == "them" || r.toks[i+2].s == "these" || r.toks[i+2].s == "those") {
+			return true
+		}
+	}
+	return false
 }
 
 // fitsNext tells whether the next thing that comes off or goes on after an act goes on.

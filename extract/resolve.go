@@ -474,8 +474,8 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 	return nil
 }
 
-// justWorkedOn gives the part that the clause before does something to, where the
-// talk did not turn to another since.
+// justWorkedOn gives the part that the clause before does something to that leaves
+// it where it was, where the talk did not turn to another since.
 func (s *tracker) justWorkedOn(ci int) *thing {
 	r := s.r
 	if ci == 0 || s.topicAt >= r.clauses[ci-1].lo || r.since(r.clauses[ci-1].lo, r.clauses[ci].lo) > 12 {

@@ -1410,6 +1410,9 @@ func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
 	if (p.kind == Promise) != (e.kind == Promise) || e.signal == "unrun" && p.signal != "unrun" {
 		return false
 	}
+	if e.signal == "still-off" && e.sure && e.topic >= 0 && p.topic >= 0 && fluids[r.mentions[p.topic].head] && !fluids[r.mentions[e.topic].head] {
+		return false // the oil that is to come is not the shroud that stays off
+	}
 	if e.signal == "unfit" {
 		if gap < 25 && p.before == BeforeLater {
 			p.before = BeforeUse
@@ -1494,6 +1497,9 @@ func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
 }
 
 // byMe tells whether the cue of an end names who will do it: "I'll put a link".
+// fluids are what a machine is filled with.
+var fluids = set("oil fluid coolant antifreeze fuel petrol diesel gas water")
+
 func (e *looseEnd) byMe(r *reading) bool {
 	w := r.toks[e.lo].s
 	return w == "i" || w == "we" || w == "'ll"

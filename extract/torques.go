@@ -84,7 +84,7 @@ func screwClip(t *thing) bool {
 // torqued lets a value that was set happen to its thing, where that is a thing
 // that is tightened: a housing is not, its bolts are.
 func (s *tracker) torqued(h *heard, lo, hi int) {
-	if h.of != nil && !takesTorque(h.of) && !tightens[h.of.head] && !screwClip(h.of) {
+	if h.of != nil && !takesTorque(h.of) && !tightens[h.of.head] && !screwClip(h.of) && !screwedOn[h.of.head] {
 		h.of = s.unnamedOf(h.of, lo)
 	}
 	t := h.of
@@ -181,6 +181,8 @@ func (s *tracker) notTightening(c *clause, q *quantity) bool {
 	}
 	if q.lo > c.lo {
 		switch r.toks[q.lo-1].s {
+		case "not", "isn't":
+			return true // "that's not eighteen newton metres"
 		case "under", "below", "above", "than":
 			return true // what a wrench can be trusted with
 		case "at", "from", "to":
@@ -377,6 +379,10 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 			next = o.lo
 		}
 	}
+	written := false
+	for i := c.lo; i < c.hi; i++ {
+		written = written || writes[r.toks[i].s]
+	}
 	for _, mi := range c.mentions {
 		m := &r.mentions[mi]
 		t := m.entry
@@ -386,6 +392,13 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 		if !takesTorque(t) {
 			if m.lo >= q.hi && m.prep == "" && !m.definite {
 				continue // "twelve newton metres, it's an alloy head"
+			}
+			if screwedOn[t.head] && m.lo < q.lo && r.opens(c, m) {
+				before = t // "The caps, the drawing says forty newton metres"
+				continue
+			}
+			if written && m.prep != "" {
+				continue // "somebody wrote nineteen foot pounds on the inside of the shroud"
 			}
 			if ownsNone(t.head) && !tightens[t.head] || r.heldStill(ci, mi) && s.onTopic(q.lo) != nil {
 				continue // "cover on, dowels in", "hold the ball joint with the hex"
@@ -502,8 +515,8 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 		if r.since(t.last, q.lo) > 30 {
 			break
 		}
-		if t.last >= q.hi && r.toks[t.last].cl == ci && next < c.hi {
-			continue // named for the value that follows
+		if t.last >= q.hi && r.toks[t.last].cl == ci && (next < c.hi || written) {
+			continue // named for the value that follows, or what the value is written on
 		}
 		if topic := s.onTopic(q.lo); topic != nil && topic == t && screwedIn[t.head] {
 			return t, "what the talk turned to"
@@ -536,6 +549,9 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 	}
 	return nil, "no fastener told"
 }
+
+// writes are the words of a value that is written on something, not for it.
+var writes = set("wrote written printed stamped marked scribbled pencilled penciled scratched marker pen chalked")
 
 // heldStill tells whether a mention is what a clause says to hold while something else is turned.
 func (r *reading) heldStill(ci, mi int) bool {
