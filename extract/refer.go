@@ -227,6 +227,9 @@ func (s *tracker) ledTo(c *clause) *thing {
 	if m.entry == nil || m.count > 0 {
 		return nil
 	}
+	if p := r.word(m.from - 2); (m.prep == "on" || m.prep == "in" || m.prep == "of") && m.hi == c.hi && (p == "these" || p == "those" || p == "ones" || countOf[p] > 1) && len(c.acts) == 0 {
+		return m.entry // "these on the sprocket"
+	}
 	goes := false
 	for i := c.lo; i < m.from; i++ {
 		w := r.toks[i].s

@@ -84,7 +84,7 @@ func screwClip(t *thing) bool {
 // torqued lets a value that was set happen to its thing, where that is a thing
 // that is tightened: a housing is not, its bolts are.
 func (s *tracker) torqued(h *heard, lo, hi int) {
-	if h.of != nil && !takesTorque(h.of) && !tightens[h.of.head] && !screwClip(h.of) && !screwedOn[h.of.head] {
+	if h.of != nil && !takesTorque(h.of) && !(h.of.fastener && !isLock(h.of)) && h.of.head != "pin" && !tightens[h.of.head] && !screwClip(h.of) && !screwedOn[h.of.head] {
 		h.of = s.unnamedOf(h.of, lo)
 	}
 	t := h.of
@@ -206,7 +206,7 @@ func (s *tracker) notTightening(c *clause, q *quantity) bool {
 	for k > c.lo && (inPassing[r.toks[k].s] || r.toks[k].s == "a" || r.toks[k].s == "some" || r.toks[k].s == "nearly") {
 		k--
 	}
-	if w := r.word(k); !fastener && k >= c.lo && (w == "got" || w == "has" || w == "makes" || w == "develops" || w == "puts") && k > c.lo && (r.word(k-1) == "'s" || r.word(k-1) == "it" || r.word(k-1) == "that" || r.toks[k-1].men >= 0) {
+	if w := r.word(k); !fastener && k >= c.lo && strong(q) && (w == "got" || w == "has" || w == "makes" || w == "develops" || w == "puts") && k > c.lo && (r.word(k-1) == "'s" || r.word(k-1) == "it" || r.word(k-1) == "that" || r.toks[k-1].men >= 0) {
 		return true // "it's got like four hundred newton metres"
 	}
 	for i := c.lo; i < c.hi; i++ {
@@ -222,6 +222,15 @@ func (s *tracker) notTightening(c *clause, q *quantity) bool {
 		}
 	}
 	return false
+}
+
+// strong tells whether a value is one that a machine may put out: small ones are of bolts.
+func strong(q *quantity) bool {
+	if q.Low == nil {
+		return false
+	}
+	nm, ok := normalize.ToNM(q.Low, q.Unit)
+	return ok && nm.Cmp(big.NewRat(60, 1)) >= 0
 }
 
 // ofWrench tells whether a clause or the one before speaks of a torque wrench.
@@ -397,8 +406,8 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 				before = t // "The caps, the drawing says forty newton metres"
 				continue
 			}
-			if written && m.prep != "" {
-				continue // "somebody wrote nineteen foot pounds on the inside of the shroud"
+			if (written || m.from >= 2 && documents[r.toks[m.from-2].s]) && m.prep != "" {
+				continue // "the sticker on the swingarm says", "somebody wrote nineteen foot pounds on the inside of the shroud"
 			}
 			if ownsNone(t.head) && !tightens[t.head] || r.heldStill(ci, mi) && s.onTopic(q.lo) != nil {
 				continue // "cover on, dowels in", "hold the ball joint with the hex"
@@ -466,6 +475,18 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 					m.entry = s.resolve(r.toks[n.lo].cl, n.mentions[0])
 				}
 				return m.entry, "named right after"
+			}
+		}
+	}
+	// "Pad pin, and I'm reading it to you, 180 newton metres"
+	if len(c.mentions) == 0 {
+		for k := ci - 1; k >= max(0, ci-3) && r.clauses[k].sentence == c.sentence && r.since(r.clauses[k].lo, q.lo) < 10; k-- {
+			p := &r.clauses[k]
+			if len(p.mentions) != 1 || p.mood&(negated|conditional|hypothetical) != 0 {
+				continue
+			}
+			if m := &r.mentions[p.mentions[0]]; m.entry != nil && (m.kind&lexicon.Fastener != 0 || m.head == "pin") && r.opens(p, m) {
+				return m.entry, "fastener that the sentence begins with"
 			}
 		}
 	}

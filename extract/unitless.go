@@ -301,7 +301,7 @@ func (r *reading) meantTight(ci, lo, hi int, last *quantity, few, noSize bool) (
 		return ofThat[w] || hi+1 < c.hi && r.thingAt(c, hi+1)
 	}
 	switch {
-	case (next(0) == "on" || next(0) == "for") && toThing(), next(0) == "each", next(0) == "apiece", next(0) == "again", prev(1) == "again" && prev(2) == "same":
+	case (next(0) == "on" || next(0) == "for") && toThing(), next(0) == "each", next(0) == "apiece", next(0) == "again" && !r.aSizeBefore(lo), prev(1) == "again" && prev(2) == "same":
 		return true, true
 	case next(0) == "there" && (hi+1 == c.hi || r.toks[hi].brk > brkNone || next(1) == "and"):
 		return true, false
@@ -346,6 +346,22 @@ func (r *reading) meantTight(ci, lo, hi int, last *quantity, few, noSize bool) (
 		}
 	}
 	return false, false
+}
+
+// aSizeBefore tells whether the number at token i was said before as a size: "lock
+// nuts on the adjusters, thirteen again".
+func (r *reading) aSizeBefore(i int) bool {
+	for k := 0; k < i; k++ {
+		if r.toks[k].s != r.toks[i].s {
+			continue
+		}
+		for j := k + 1; j < min(i, k+3); j++ {
+			if m := r.toks[j].men; m >= 0 && r.mentions[m].kind&lexicon.Tool != 0 || r.toks[j].s == "mil" || r.toks[j].s == "mm" {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // measuredSince tells whether something else than tightness was last told with its
