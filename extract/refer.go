@@ -137,7 +137,7 @@ func (s *tracker) headingOf(c *clause) *thing {
 	unknown := 0
 	for i := c.lo; i < c.hi; i++ {
 		w := r.toks[i].s
-		if r.toks[i].men >= 0 || i >= m.from && i < m.hi || openers[w] || dropWords[w] || placeWords[w] || w == "side" || w == "and" || w == "next" || w == "first" || w == "for" {
+		if r.toks[i].men >= 0 || i >= m.from && i < m.hi || openers[w] || dropWords[w] || placeWords[w] || w == "side" || w == "and" || w == "next" || w == "first" || w == "for" || w == "torque" && i == m.hi {
 			continue
 		}
 		// "right, different subject, the thermostat housing"

@@ -464,7 +464,7 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 				if o.entry == nil || o.entry.fastener || o.kind&lexicon.Part == 0 || ownsNone(o.head) {
 					continue
 				}
-				if pass == 0 && o.prep != "" && o.prep != "on" && o.prep != "of" && o.prep != "for" && o.prep != "at" {
+				if pass == 0 && o.prep != "" && o.prep != "on" && o.prep != "of" && o.prep != "for" {
 					continue
 				}
 				return o.entry

@@ -499,7 +499,7 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 		if s.headingOf(p) == nil {
 			continue
 		}
-		if m := &r.mentions[p.mentions[0]]; m.entry != nil && m.prep == "" && !documents[m.head] && (!ownsNone(m.head) || tightens[m.head]) {
+		if m := &r.mentions[p.mentions[0]]; m.entry != nil && m.prep == "" && !documents[m.head] && (!ownsNone(m.head) || tightens[m.head] || r.word(m.hi) == "torque") {
 			if takesTorque(m.entry) {
 				return m.entry, "fastener in the heading before"
 			}

@@ -205,7 +205,8 @@ func (r *reading) toldBare(ci, lo, hi int) bool {
 	if lo == c.lo {
 		return hi == c.hi && r.headed(ci, lo)
 	}
-	return (getting[r.toks[lo-1].s] || r.toks[lo-1].brk >= brkComma) && (r.aboutThing(c, lo) || pointsAt(r, c, lo))
+	w := r.toks[lo-1].s // "check it at fifteen" may be of thousands of miles
+	return (getting[w] && w != "at" && w != "to" || r.toks[lo-1].brk >= brkComma) && (r.aboutThing(c, lo) || pointsAt(r, c, lo))
 }
 
 // pointsAt tells whether a clause points at something before token i: "this guy here".
@@ -278,6 +279,9 @@ func (r *reading) meantTight(ci, lo, hi int, last *quantity, few, noSize bool) (
 		return true, false
 	}
 	near := r.since(last.hi, lo)
+	if w := r.word(hi); near < 60 && (w == "on" || w == "for") && hi+1 < c.hi && r.fastenerAt(c, hi+1) && giving[prev(1)] {
+		return true, true // "on the stem it says 6 on the steerer bolts"
+	}
 	if near > 40 || r.ofSomethingElse(last.cl, ci) || r.measuredSince(last.hi, lo) || r.ofMoney(ci) {
 		return false, false
 	}
@@ -305,7 +309,7 @@ func (r *reading) meantTight(ci, lo, hi int, last *quantity, few, noSize bool) (
 		return true, true
 	case next(0) == "there" && (hi+1 == c.hi || r.toks[hi].brk > brkNone || next(1) == "and"):
 		return true, false
-	case sayingMine[prev(1)] && (prev(2) == "i" || prev(2) == "'m" || prev(2) == "'ve" || prev(2) == "we" || prev(2) == "'re" || prev(2) == "i'm" || prev(2) == "'ll" || prev(2) == "will"):
+	case sayingMine[prev(1)] && (prev(2) == "i" || prev(2) == "'m" || prev(2) == "'ve" || prev(2) == "we" || prev(2) == "'re" || prev(2) == "i'm" || prev(2) == "'ll" || prev(2) == "will" || prev(2) == "gonna"):
 		return true, false
 	}
 	if prev(1) == "same" && near < 60 || c.hi-c.lo == hi-lo && near < 20 && r.headed(ci, lo) {
@@ -475,6 +479,16 @@ func (r *reading) thingAt(c *clause, i int) bool {
 	for _, mi := range c.mentions {
 		if m := &r.mentions[mi]; m.from <= i && i < m.hi {
 			return m.kind&(lexicon.Fastener|lexicon.Part) != 0
+		}
+	}
+	return false
+}
+
+// fastenerAt tells whether a fastener is named from token i on.
+func (r *reading) fastenerAt(c *clause, i int) bool {
+	for _, mi := range c.mentions {
+		if m := &r.mentions[mi]; m.from <= i && i < m.hi {
+			return m.kind&lexicon.Fastener != 0
 		}
 	}
 	return false
