@@ -341,6 +341,8 @@ func TestOpen(t *testing.T) {
 		{"one split pin of two", []string{"There's a split pin through the ram pin. Pull the split pin out, that's going in the bin.", "Now the wheel.", "Wheel off.", "Dust cap off.", "Under there is the castle nut.", "Pull the split pin and the castle nut comes off.", "Castle nut back on, and a new split pin goes in."}, LockMissing, "split pin"},
 		{"stands in", []string{"There's a cable tie on the hose for now."}, ReplaceLater, "cable tie"},
 		{"promise", []string{"I'll put a link to the gasket kit down below."}, Promise, "gasket"},
+		{"a misprint", []string{"New pads in. Pad pin, and I'm reading it to you, 180 newton metres.", "Somebody lost a dot somewhere, so I do it by feel."}, Suspect, "pad pin"},
+		{"what a sticker is on", []string{"Now the axle nut. The sticker on the swingarm says 100 newton metres. The booklet says 125."}, Conflict, "axle nut"},
 		{"units disagree", []string{"The hub nut is 240 newton metres, which is 77 foot pounds."}, Suspect, "hub nut"},
 	}
 	for _, tt := range tests {

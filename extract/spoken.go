@@ -301,6 +301,18 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			return nil
 		}
 		e.kind = Unsure
+	case "misprint":
+		// of the value read out before: "180 newton metres … somebody lost a dot"
+		for k := len(r.heard) - 1; k >= 0; k-- {
+			q := &r.qtys[r.heard[k].qty]
+			if q.lo < oc.lo && r.since(q.hi, oc.lo) < 25 {
+				e.kind, e.first, e.lo, e.hi = Suspect, q.cl, q.lo, q.hi
+				break
+			}
+		}
+		if e.kind == "" {
+			return nil
+		}
 	case "misgiving":
 		if !told || c.mood&asked != 0 || !r.workNear(ci) || r.saidIn(c, "you") {
 			return nil
@@ -1352,6 +1364,9 @@ func (r *reading) pronounBefore(c *clause, oc openCue) bool {
 
 // topical tells whether a mention may be what a question is about.
 func (r *reading) topical(m *mention) bool {
+	if m.prep != "" && m.from >= 2 && documents[r.toks[m.from-2].s] {
+		return false // "the sticker on the swingarm says"
+	}
 	if m.head == "foot" && strings.HasPrefix(r.word(m.hi), "pound") {
 		return false
 	}
@@ -1661,7 +1676,7 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 			o.Before = BeforeUse
 		}
 	}
-	if e.kind == Unsure && !(e.sure && e.topic >= 0) {
+	if e.kind == Unsure && !(e.sure && e.topic >= 0) || e.signal == "misprint" {
 		if name, id := r.valueOf(e, rec); name != "" {
 			o.About, o.LedgerID, e.sure = shortName(name), id, true
 		}
