@@ -1028,6 +1028,9 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 			}
 		}
 		if i == lo && t.s == "of" {
+			if r.word(i-1) != "out" {
+				return "" // "o-rings on the caps, bit of grease"
+			}
 			w = append(w, "from") // "out of the carrier"
 			continue
 		}
