@@ -52,6 +52,9 @@ const (
 	warned
 	framed   // "once it's off", "while you hold it": frames the work told beside it
 	together // things go back on from here
+
+	// what is told in one of these is no work of this job
+	notWork = negated | conditional | hypothetical | other | asked | advert | greeting | listing
 )
 
 var moodOf = map[string]mood{
@@ -138,27 +141,28 @@ type known struct {
 
 // reading is the one reading of a talk that every field is a view of.
 type reading struct {
-	talk     *transcript.Talk
-	lex      *lexicon.Lexicon
-	toks     []tok
-	words    map[string]known // each once
-	ids      []lexicon.ID     // of the tokens' words
-	run      []int32          // of each token: where the run of words without a comma ends
-	line     []int32          // of each token: where its sentence ends
-	clauses  []clause
-	mentions []mention
-	acts     []act
-	qtys     []quantity
-	bare     []bool          // of each clip: whether it has no punctuation
-	toldWeak map[string]bool // misheard words that are real words and were a thing once in this talk
-	hexKeys  bool            // a key with a size was named: "the same key" is one as well
-	toldSoft map[string]bool // names of much else that were a part once in this talk
-	things   []*thing
-	byHead   map[string][]*thing // things by their head, in order
-	touched  []touch             // when each fastener was spoken of or handled, in order
-	heard    []heard
-	nums     map[[2]int][]normalize.Number // by the tokens that were asked for their numbers
-	toolList [2]int                        // the clauses of the spoken tool list that opens the talk, half-open
+	talk      *transcript.Talk
+	lex       *lexicon.Lexicon
+	toks      []tok
+	words     map[string]known // each once
+	ids       []lexicon.ID     // of the tokens' words
+	run       []int32          // of each token: where the run of words without a comma ends
+	line      []int32          // of each token: where its sentence ends
+	clauses   []clause
+	mentions  []mention
+	acts      []act
+	qtys      []quantity
+	bare      []bool          // of each clip: whether it has no punctuation
+	toldWeak  map[string]bool // misheard words that are real words and were a thing once in this talk
+	hexKeys   bool            // a key with a size was named: "the same key" is one as well
+	toldSoft  map[string]bool // names of much else that were a part once in this talk
+	things    []*thing
+	byHead    map[string][]*thing // things by their head, in order
+	touched   []touch             // when each fastener was spoken of or handled, in order
+	heard     []heard
+	nums      map[[2]int][]normalize.Number // by the tokens that were asked for their numbers
+	toolList  [2]int                        // the clauses of the spoken tool list that opens the talk, half-open
+	sizeWords map[string]int                // words said before a tool or a unit of size, with where that was first, once asked for
 }
 
 // quantity is a quantity in the talk with the tokens it stands on.

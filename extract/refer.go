@@ -528,7 +528,10 @@ func (s *tracker) apply(ci, ai int, a *act) {
 
 // countedSince tells whether things were only counted between two tokens: "six of them".
 func (r *reading) countedSince(lo, hi int) bool {
-	for i := lo; i+2 < hi && r.since(lo, hi) < 15; i++ {
+	if r.since(lo, hi) >= 15 {
+		return false
+	}
+	for i := lo; i+2 < hi; i++ {
 		if countOf[r.toks[i].s] > 1 && r.toks[i+1].s == "of" && (r.toks[i+2].s == "them" || r.toks[i+2].s == "these" || r.toks[i+2].s == "those") {
 			return true
 		}
@@ -697,7 +700,7 @@ func byHand(r *reading, c *clause, a *act) bool {
 		}
 	}
 	for i := a.lo; i < hi; i++ {
-		if m := r.toks[i].men; m >= 0 && i >= a.hi && r.toks[r.mentions[m].from-min(1, r.mentions[m].from)].brk >= brkComma && r.mentions[m].kind&lexicon.Fastener != 0 && len(a.objects) > 0 && !contains(a.objects, m) {
+		if m := r.toks[i].men; m >= 0 && i >= a.hi && r.toks[r.mentions[m].from-min(1, r.mentions[m].from)].brk >= brkComma && r.mentions[m].kind&lexicon.Fastener != 0 && len(a.objects) > 0 && !slices.Contains(a.objects, m) {
 			break // "plate back on, thumbscrews finger tight"
 		}
 		if handAt(r, i, hi) {
@@ -708,15 +711,6 @@ func byHand(r *reading, c *clause, a *act) bool {
 }
 
 var handBy = byFirst(handPhrases)
-
-func contains(ms []int, m int) bool {
-	for _, x := range ms {
-		if x == m {
-			return true
-		}
-	}
-	return false
-}
 
 // handAt tells whether words for "by hand only" stand at token i.
 func handAt(r *reading, i, hi int) bool {

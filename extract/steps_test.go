@@ -50,20 +50,7 @@ func TestStepsAreInstructions(t *testing.T) {
 		{"written elsewhere", []string{"Undo the hub nut.", "That's the number I wrote down for you."}, nil, []string{"Write"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			var got []string
-			for _, s := range record(t, c.talk...).Steps {
-				got = append(got, s.Text)
-			}
-			for _, w := range c.want {
-				if !slices.Contains(got, w) {
-					t.Errorf("steps %q lack %q", got, w)
-				}
-			}
-			for _, w := range c.not {
-				if strings.Contains(strings.Join(got, "\n"), w) {
-					t.Errorf("steps %q have %q", got, w)
-				}
-			}
+			checkSteps(t, c.talk, c.want, c.not)
 		})
 	}
 }
@@ -94,20 +81,26 @@ func TestToldAndNotDone(t *testing.T) {
 		{[]string{"Undo the hub nut.", "Put the kettle on.", "I got the spanner off the neighbour."}, nil, []string{"kettle", "spanner"}},
 	} {
 		t.Run(c.talk[len(c.talk)-1], func(t *testing.T) {
-			var got []string
-			for _, s := range record(t, c.talk...).Steps {
-				got = append(got, s.Text)
-			}
-			for _, w := range c.want {
-				if !slices.Contains(got, w) {
-					t.Errorf("steps %q lack %q", got, w)
-				}
-			}
-			for _, w := range c.not {
-				if strings.Contains(strings.Join(got, "\n"), w) {
-					t.Errorf("steps %q have %q", got, w)
-				}
-			}
+			checkSteps(t, c.talk, c.want, c.not)
 		})
+	}
+}
+
+// checkSteps wants the steps of a talk to have all of want, and none to hold a word of not.
+func checkSteps(t *testing.T, talk, want, not []string) {
+	t.Helper()
+	var got []string
+	for _, s := range record(t, talk...).Steps {
+		got = append(got, s.Text)
+	}
+	for _, w := range want {
+		if !slices.Contains(got, w) {
+			t.Errorf("steps %q lack %q", got, w)
+		}
+	}
+	for _, w := range not {
+		if strings.Contains(strings.Join(got, "\n"), w) {
+			t.Errorf("steps %q have %q", got, w)
+		}
 	}
 }

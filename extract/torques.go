@@ -214,7 +214,7 @@ func (s *tracker) notTightening(c *clause, q *quantity) bool {
 		if unit := r.word(q.hi - 2); (last == "pound" || last == "pounds") && unit != "foot" && unit != "feet" && unit != "inch" && money[w] {
 			return true
 		}
-		if engineWords[w] && !fastener && i > q.hi && i-q.hi <= 4 && makesWords[r.lemma1(r.word(i+1))] || engineWords[w] && !fastener && i > q.hi && i-q.hi <= 4 && linking[r.word(i+1)] && makesWords[r.lemma1(r.word(i+2))] {
+		if engineWords[w] && !fastener && i > q.hi && i-q.hi <= 4 && (makesWords[r.lemma1(r.word(i+1))] || linking[r.word(i+1)] && makesWords[r.lemma1(r.word(i+2))]) {
 			return true // "thirty newton metres the engine is giving"
 		}
 		if p := r.word(i - 1); engineWords[w] && !fastener && p != "to" && p != "on" && (w == "makes" || w == "horsepower" || w == "hp" || w == "watts" || r.word(q.hi) == "at" || i < q.lo && q.lo-i <= 4) {

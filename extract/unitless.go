@@ -15,7 +15,7 @@ func (r *reading) unitless() {
 	n := len(r.qtys)
 	var found []quantity
 	late := r.unitsAlone()
-	var said []saidValue // the torque values so far
+	var said []quantity // the torque values so far, unitFrom telling what one more like them takes its unit from
 	for ci := range r.clauses {
 		c := &r.clauses[ci]
 		if c.mood&(advert|greeting) == 0 {
@@ -23,14 +23,12 @@ func (r *reading) unitless() {
 				late = late[1:]
 			}
 			more := r.unitlessIn(ci, said, late)
-			for _, q := range more {
-				said = append(said, saidValue{q, q.unitFrom})
-			}
-			found = append(found, more...)
+			said, found = append(said, more...), append(found, more...)
 		}
 		for _, qi := range c.qtys {
 			if q := r.qtys[qi]; q.Kind == normalize.Torque && q.Low != nil {
-				said = append(said, saidValue{q, Heard(q.Canonical) + " heard near it"})
+				q.unitFrom = Heard(q.Canonical) + " heard near it"
+				said = append(said, q)
 			}
 		}
 	}
@@ -49,26 +47,20 @@ func (r *reading) unitless() {
 	}
 }
 
-// saidValue is a torque value with what told its unit, as quantity.unitFrom.
-type saidValue struct {
-	quantity
-	unitFrom string
-}
-
 // leadsUnit are the first words of the units of torque.
 var leadsUnit = set("newton newtons foot feet inch pound pounds kilo kilogram")
 
 // unitsAlone gives the units of torque that are said without a number, in order.
-func (r *reading) unitsAlone() []saidValue {
-	var out []saidValue
+func (r *reading) unitsAlone() []quantity {
+	var out []quantity
 	for i := 0; i < len(r.toks); i++ {
 		if !r.toks[i].is(wLeadsUnit) || r.toks[i].qty >= 0 {
-			continue
+			continue // one with its number is of that: "forty four foot pounds of torque", of an engine
 		}
 		for hi := min(i+3, len(r.toks)); hi > i+1; hi-- {
 			said := r.talk.Text[r.toks[i].lo:r.toks[hi-1].hi]
 			if q := normalize.Quantities("1 " + said); len(q) == 1 && q[0].Kind == normalize.Torque && q[0].End == len(said)+2 {
-				out = append(out, saidValue{quantity{Quantity: q[0], lo: i, hi: hi, cl: r.toks[i].cl}, "“" + said + "” heard near it"})
+				out = append(out, quantity{Quantity: q[0], lo: i, hi: hi, cl: r.toks[i].cl, unitFrom: "“" + said + "” heard near it"})
 				i = hi - 1
 				break
 			}
@@ -79,7 +71,7 @@ func (r *reading) unitsAlone() []saidValue {
 
 // unitAt gives the value whose unit a value said now is in: the last one, or the
 // one before it where that was the same value told in a second unit.
-func (r *reading) unitAt(said []saidValue) saidValue {
+func (r *reading) unitAt(said []quantity) quantity {
 	last := said[len(said)-1]
 	if len(said) > 1 {
 		if p := said[len(said)-2]; p.Unit != last.Unit && r.since(p.hi, last.lo) < 6 {
@@ -91,7 +83,7 @@ func (r *reading) unitAt(said []saidValue) saidValue {
 
 // toldAgain tells whether a number is that of a value said lately. Of a range said,
 // one end is a choice.
-func (r *reading) toldAgain(n normalize.Number, said []saidValue, lo int) bool {
+func (r *reading) toldAgain(n normalize.Number, said []quantity, lo int) bool {
 	for i := len(said) - 1; i >= 0 && r.since(said[i].hi, lo) < 60; i-- {
 		if q := &said[i]; n.Low.Cmp(q.Low) == 0 && n.High.Cmp(q.High) == 0 {
 			return true
@@ -113,7 +105,7 @@ var (
 // unitlessIn gives the torque values said without a unit in a clause: those told
 // as the values said before them were, and those whose unit is said by itself
 // right after, late being the units to come.
-func (r *reading) unitlessIn(ci int, said, late []saidValue) []quantity {
+func (r *reading) unitlessIn(ci int, said, late []quantity) []quantity {
 	c := &r.clauses[ci]
 	soon := len(late) > 0 && r.since(c.lo, late[0].lo) < 25
 	if len(said) == 0 && !soon {
@@ -129,9 +121,9 @@ func (r *reading) unitlessIn(ci int, said, late []saidValue) []quantity {
 		if lo < c.lo || hi > c.hi || lo >= hi || !r.standsBare(c, lo, hi) {
 			continue
 		}
-		var of saidValue
+		var of quantity
 		if len(said) > 0 {
-			tight, another := r.meantTight(ci, lo, hi, &said[len(said)-1].quantity, n.High.Cmp(big.NewRat(9, 1)) < 0, n.Low.Cmp(big.NewRat(36, 1)) > 0)
+			tight, another := r.meantTight(ci, lo, hi, &said[len(said)-1], n.High.Cmp(big.NewRat(9, 1)) < 0, n.Low.Cmp(big.NewRat(36, 1)) > 0)
 			if tight && (another || !r.toldAgain(n, said, lo)) {
 				of = r.unitAt(said)
 			}
@@ -154,39 +146,38 @@ func (r *reading) unitlessIn(ci int, said, late []saidValue) []quantity {
 
 // sameInAnother gives the unit in which a number comes to the value said right
 // before it: "fifty inch pounds, which is five and a half or so".
-func (r *reading) sameInAnother(ci int, n normalize.Number, lo int, said []saidValue) saidValue {
-	var last *normalize.Quantity
-	end := 0
+func (r *reading) sameInAnother(ci int, n normalize.Number, lo int, said []quantity) quantity {
+	var last *quantity
 	for _, qi := range r.clauses[ci].qtys {
 		if q := &r.qtys[qi]; q.Kind == normalize.Torque && q.Low != nil && q.hi <= lo {
-			last, end = &q.Quantity, q.hi
+			last = q
 		}
 	}
 	if last == nil && len(said) > 0 {
-		last, end = &said[len(said)-1].Quantity, said[len(said)-1].hi
+		last = &said[len(said)-1]
 	}
-	if last == nil || lo-end > 7 || r.since(end, lo) > 5 {
-		return saidValue{}
+	if last == nil || lo-last.hi > 7 || r.since(last.hi, lo) > 5 {
+		return quantity{}
 	}
 	same := false
-	for i := end; i < lo; i++ {
+	for i := last.hi; i < lo; i++ {
 		switch r.toks[i].s {
 		case "which", "that's", "about", "or", "call", "makes", "equals", "roughly", "is":
 			same = true
 		}
 	}
 	if !same {
-		return saidValue{}
+		return quantity{}
 	}
 	for _, unit := range []string{"N.m", "lbf.ft", "lbf.in"} {
 		if unit == last.Unit {
 			continue
 		}
 		if v, ok := normalize.Convert(last.Low, last.Unit, unit); ok && near(v, n.Low, 6) {
-			return saidValue{quantity{Quantity: normalize.Quantity{Unit: unit}}, Heard(last.Canonical) + ", which comes to it in " + Heard(unit)}
+			return quantity{Quantity: normalize.Quantity{Unit: unit}, unitFrom: Heard(last.Canonical) + ", which comes to it in " + Heard(unit)}
 		}
 	}
-	return saidValue{}
+	return quantity{}
 }
 
 // near tells whether two values differ by no more than percent of the second.
@@ -206,7 +197,7 @@ func (r *reading) toldBare(ci, lo, hi int) bool {
 		return hi == c.hi && r.headed(ci, lo)
 	}
 	w := r.toks[lo-1].s // "check it at fifteen" may be of thousands of miles
-	return (getting[w] && w != "at" && w != "to" || r.toks[lo-1].brk >= brkComma) && (r.aboutThing(c, lo) || pointsAt(r, c, lo))
+	return (getting[w] && w != "at" && w != "to" || r.toks[lo-1].brk >= brkComma) && (r.saidOf(c, lo, lexicon.Fastener|lexicon.Part) || pointsAt(r, c, lo))
 }
 
 // pointsAt tells whether a clause points at something before token i: "this guy here".
@@ -279,7 +270,7 @@ func (r *reading) meantTight(ci, lo, hi int, last *quantity, few, noSize bool) (
 		return true, false
 	}
 	near := r.since(last.hi, lo)
-	if w := r.word(hi); near < 60 && (w == "on" || w == "for") && hi+1 < c.hi && r.fastenerAt(c, hi+1) && giving[prev(1)] {
+	if w := r.word(hi); near < 60 && (w == "on" || w == "for") && hi+1 < c.hi && r.namedAt(c, hi+1, lexicon.Fastener) && giving[prev(1)] {
 		return true, true // "on the stem it says 6 on the steerer bolts"
 	}
 	if near > 40 || r.ofSomethingElse(last.cl, ci) || r.measuredSince(last.hi, lo) || r.ofMoney(ci) {
@@ -302,7 +293,7 @@ func (r *reading) meantTight(ci, lo, hi int, last *quantity, few, noSize bool) (
 	}
 	toThing := func() bool {
 		w := next(1)
-		return ofThat[w] || hi+1 < c.hi && r.thingAt(c, hi+1)
+		return ofThat[w] || hi+1 < c.hi && r.namedAt(c, hi+1, lexicon.Fastener|lexicon.Part)
 	}
 	switch {
 	case (next(0) == "on" || next(0) == "for") && toThing(), next(0) == "each", next(0) == "apiece", next(0) == "again" && !r.aSizeBefore(lo), prev(1) == "again" && prev(2) == "same":
@@ -320,7 +311,7 @@ func (r *reading) meantTight(ci, lo, hi int, last *quantity, few, noSize bool) (
 		k--
 	}
 	switch {
-	case k >= c.lo && getting[r.toks[k].s] && lo-c.lo <= 9 && r.ofFastener(c, lo):
+	case k >= c.lo && getting[r.toks[k].s] && lo-c.lo <= 9 && r.saidOf(c, lo, lexicon.Fastener):
 		counting := r.toks[k].s == "'s" && k > c.lo && (r.toks[k-1].s == "that" || r.toks[k-1].s == "there") && few
 		return !counting, false // "they are also ten", "that's gonna be sixty five"; not "that's three"
 	case lo > 0 && r.toks[lo-1].brk >= brkComma && r.toks[hi-1].brk >= brkComma && near < 20 && r.endsInFastener(c, lo):
@@ -333,7 +324,7 @@ func (r *reading) meantTight(ci, lo, hi int, last *quantity, few, noSize bool) (
 		return true, true // "wheel nuts a hundred and ten, and then round in a star"
 	}
 	if near < 25 && !few && ends && r.onlyValuesSince(last.hi, lo) {
-		if k >= c.lo && getting[r.toks[k].s] && lo-c.lo <= 9 && r.aboutThing(c, k) {
+		if k >= c.lo && getting[r.toks[k].s] && lo-c.lo <= 9 && r.saidOf(c, k, lexicon.Fastener|lexicon.Part) {
 			return true, false // "compressor to bracket that's eighteen", "and it's thirty two"
 		}
 		if k >= c.lo && r.toks[k].men >= 0 && r.toks[k].brk < brkComma && r.mentions[r.toks[k].men].kind&(lexicon.Fastener|lexicon.Part) != 0 {
@@ -355,17 +346,21 @@ func (r *reading) meantTight(ci, lo, hi int, last *quantity, few, noSize bool) (
 // aSizeBefore tells whether the number at token i was said before as a size: "lock
 // nuts on the adjusters, thirteen again".
 func (r *reading) aSizeBefore(i int) bool {
-	for k := 0; k < i; k++ {
-		if r.toks[k].s != r.toks[i].s {
-			continue
-		}
-		for j := k + 1; j < min(i, k+3); j++ {
-			if m := r.toks[j].men; m >= 0 && r.mentions[m].kind&lexicon.Tool != 0 || r.toks[j].s == "mil" || r.toks[j].s == "mm" {
-				return true
+	if r.sizeWords == nil {
+		r.sizeWords = map[string]int{}
+		for j := range r.toks {
+			if m := r.toks[j].men; !(m >= 0 && r.mentions[m].kind&lexicon.Tool != 0) && r.toks[j].s != "mil" && r.toks[j].s != "mm" {
+				continue
+			}
+			for k := max(0, j-2); k < j; k++ {
+				if _, ok := r.sizeWords[r.toks[k].s]; !ok {
+					r.sizeWords[r.toks[k].s] = j
+				}
 			}
 		}
 	}
-	return false
+	at, ok := r.sizeWords[r.toks[i].s]
+	return ok && at < i
 }
 
 // measuredSince tells whether something else than tightness was last told with its
@@ -412,19 +407,6 @@ func (r *reading) onlyValuesSince(lo, hi int) bool {
 		}
 	}
 	return true
-}
-
-// aboutThing tells whether a thing of the machine, or a word that stands for one, is what a clause says something of before token k.
-func (r *reading) aboutThing(c *clause, k int) bool {
-	for i := k - 1; i >= c.lo; i-- {
-		if m := r.toks[i].men; m >= 0 {
-			return r.mentions[m].kind&(lexicon.Fastener|lexicon.Part) != 0
-		}
-		if w := r.toks[i].s; ofThat[w] || w == "ones" || w == "one" || w == "two" {
-			return true
-		}
-	}
-	return false
 }
 
 var notTightness = set("oil air pressure level gap play clearance fluid coolant volume psi sag slack height distance depth")
@@ -474,31 +456,21 @@ func (r *reading) didThose(c *clause, i int) bool {
 	return false
 }
 
-// thingAt tells whether a fastener or part is named from token i on.
-func (r *reading) thingAt(c *clause, i int) bool {
+// namedAt tells whether a thing of the kind is named from token i on.
+func (r *reading) namedAt(c *clause, i int, kind lexicon.Kind) bool {
 	for _, mi := range c.mentions {
 		if m := &r.mentions[mi]; m.from <= i && i < m.hi {
-			return m.kind&(lexicon.Fastener|lexicon.Part) != 0
+			return m.kind&kind != 0
 		}
 	}
 	return false
 }
 
-// fastenerAt tells whether a fastener is named from token i on.
-func (r *reading) fastenerAt(c *clause, i int) bool {
-	for _, mi := range c.mentions {
-		if m := &r.mentions[mi]; m.from <= i && i < m.hi {
-			return m.kind&lexicon.Fastener != 0
-		}
-	}
-	return false
-}
-
-// ofFastener tells whether what stands before token i in its clause is a fastener, or a word that may stand for one.
-func (r *reading) ofFastener(c *clause, i int) bool {
+// saidOf tells whether what stands before token i in its clause is a thing of the kind, or a word that may stand for one.
+func (r *reading) saidOf(c *clause, i int, kind lexicon.Kind) bool {
 	for k := i - 1; k >= c.lo; k-- {
 		if m := r.toks[k].men; m >= 0 {
-			return r.mentions[m].kind&lexicon.Fastener != 0
+			return r.mentions[m].kind&kind != 0
 		}
 		if w := r.toks[k].s; ofThat[w] || w == "ones" || w == "one" || w == "two" {
 			return true

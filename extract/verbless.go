@@ -15,7 +15,7 @@ const numberByHand = "number and by hand"
 // at the back by hand", where no verb takes them.
 func (r *reading) fingerTight(ci int) {
 	c := &r.clauses[ci]
-	if c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 {
+	if c.mood&notWork != 0 {
 		return
 	}
 	if len(c.mentions) == 0 && len(c.acts) == 0 && c.hi-c.lo <= 9 {
@@ -66,7 +66,7 @@ func (r *reading) fingerTight(ci int) {
 // named by no more than its place.
 func (r *reading) oneLaid(ci int) {
 	c := &r.clauses[ci]
-	if len(c.acts) > 0 || c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 {
+	if len(c.acts) > 0 || c.mood&notWork != 0 {
 		return
 	}
 	for i := c.lo; i < c.hi; i++ {
@@ -96,7 +96,7 @@ var aSpot = set("side end middle centre center corner top bottom back front left
 // nothing but where it goes, or "Cable nut. On by hand.", that it goes on or comes off.
 func (r *reading) thenPlace(ci int) {
 	c := &r.clauses[ci]
-	if ci == 0 || len(c.acts) > 0 || c.hi-c.lo > 9 || c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 {
+	if ci == 0 || len(c.acts) > 0 || c.hi-c.lo > 9 || c.mood&notWork != 0 {
 		return
 	}
 	i := c.lo
@@ -126,7 +126,7 @@ func (r *reading) thenPlace(ci int) {
 		}
 	}
 	p := &r.clauses[ci-1]
-	if len(p.acts) > 0 || len(p.mentions) != 1 || p.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 || r.since(p.lo, c.lo) > 10 {
+	if len(p.acts) > 0 || len(p.mentions) != 1 || p.mood&notWork != 0 || r.since(p.lo, c.lo) > 10 {
 		return
 	}
 	m := &r.mentions[p.mentions[0]]
@@ -145,7 +145,7 @@ func (r *reading) thenPlace(ci int) {
 // turned reads "quarter of a turn on the cap": how far a thing is turned, with no verb.
 func (r *reading) turned(ci int) {
 	c := &r.clauses[ci]
-	if len(c.acts) > 0 || c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 {
+	if len(c.acts) > 0 || c.mood&notWork != 0 {
 		return
 	}
 	for i := c.lo; i+1 < c.hi; i++ {
@@ -207,7 +207,7 @@ var blow = set("tap taps knock knocks whack whacks blow blows clout belt bash th
 // blows reads "a few taps with the soft hammer": hitting, with no verb.
 func (r *reading) blows(ci int) {
 	c := &r.clauses[ci]
-	if len(c.mentions) == 0 || c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 || ci < r.toolList[1] {
+	if len(c.mentions) == 0 || c.mood&notWork != 0 || ci < r.toolList[1] {
 		return
 	}
 	for i := c.lo; i < c.hi; i++ {
@@ -249,17 +249,11 @@ var greases = set("grease oil lube lubricant vaseline")
 // the studs", "needle bearing, new", "new chain".
 func (r *reading) laid(ci int) {
 	c := &r.clauses[ci]
-	if len(c.acts) > 0 || c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 {
-		return
-	}
-	if len(c.mentions) == 0 {
+	if len(c.acts) > 0 || len(c.mentions) == 0 || c.mood&notWork != 0 {
 		return
 	}
 	mi := c.mentions[0]
 	m := &r.mentions[mi]
-	if m.prep != "" && m.prep != "of" {
-		return
-	}
 	if m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" {
 		return
 	}
@@ -325,7 +319,7 @@ func (r *reading) laid(ci int) {
 // renewed reads a row of things of which one is new: "New gasket, new head, four bolts."
 func (r *reading) renewed(ci int) {
 	c := &r.clauses[ci]
-	if len(c.acts) > 0 || len(c.mentions) < 2 || c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 || ci < r.toolList[1] || r.notHad(ci) {
+	if len(c.acts) > 0 || len(c.mentions) < 2 || c.mood&notWork != 0 || ci < r.toolList[1] || r.notHad(ci) {
 		return
 	}
 	m := &r.mentions[c.mentions[0]]
@@ -398,7 +392,7 @@ var placing = set("on into onto over through in to up against round around betwe
 // its lot: "wheel on, flange, nut", "cover, nuts on by hand".
 func (r *reading) listed(ci int) {
 	c := &r.clauses[ci]
-	if len(c.acts) == 0 || len(c.mentions) < 2 || c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 {
+	if len(c.acts) == 0 || len(c.mentions) < 2 || c.mood&notWork != 0 {
 		return
 	}
 	for i, n := 0, len(c.mentions); i < n; i++ {
@@ -672,7 +666,7 @@ const machineUnplugged = "machine unplugged"
 // machineOff reads "the sewing machine's unplugged", whatever the machine is called.
 func (r *reading) machineOff(ci int) {
 	c := &r.clauses[ci]
-	if c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 || slices.ContainsFunc(c.acts, func(ai int) bool { return r.acts[ai].happened() }) {
+	if c.mood&notWork != 0 || slices.ContainsFunc(c.acts, func(ai int) bool { return r.acts[ai].happened() }) {
 		return
 	}
 	for i := c.lo + 2; i < c.hi; i++ {
@@ -690,7 +684,7 @@ var manners = [][]string{{"little", "by", "little"}, {"bit", "by", "bit"}, {"cor
 // verb. What is done to them, their state tells (refer).
 func (r *reading) mannered(ci int) {
 	c := &r.clauses[ci]
-	if len(c.acts) > 0 || c.hi-c.lo > 12 || c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 {
+	if len(c.acts) > 0 || c.hi-c.lo > 12 || c.mood&notWork != 0 {
 		return
 	}
 	at := -1
@@ -730,7 +724,7 @@ var drapes = set("rag cloth towel blanket sheet tarp cardboard newspaper paper f
 // the deck", "rag over the tank": where a tool is put, with no verb.
 func (r *reading) stood(ci int) {
 	c := &r.clauses[ci]
-	if c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 || ci < r.toolList[1] {
+	if c.mood&notWork != 0 || ci < r.toolList[1] {
 		return
 	}
 	for _, mi := range c.mentions {
@@ -850,7 +844,7 @@ var measured = set("bit dab drop smear squirt coat coats touch blob wipe lick sp
 // springs on hold downs in". Each particle belongs to the name before it.
 func (r *reading) row(ci int) {
 	c := &r.clauses[ci]
-	if len(c.mentions) < 2 || c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing) != 0 {
+	if len(c.mentions) < 2 || c.mood&notWork != 0 {
 		return
 	}
 	// the longest tail of the clause that is names and particles in turn
