@@ -385,7 +385,7 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 				a.pronoun = r.toks[j].s // "pull that apart"
 			}
 			for j := k; j < found; j++ {
-				if m := r.toks[j].men; m >= 0 && a.pronoun != "it" && a.pronoun != "them" && a.pronoun != "her" && (len(a.objects) == 0 || a.objects[len(a.objects)-1] != m) {
+				if m := int(r.toks[j].men); m >= 0 && a.pronoun != "it" && a.pronoun != "them" && a.pronoun != "her" && (len(a.objects) == 0 || a.objects[len(a.objects)-1] != m) {
 					a.objects = append(a.objects, m)
 					gapMentions++
 				} else if r.pronounAt(c, j) && a.pronoun == "" {
@@ -505,7 +505,7 @@ func (r *reading) objectsAfter(c *clause, a *act, k int) {
 	steps := 0
 	determined := false // "scrape the crud off" is of a thing, "stone cold" of none
 	for j := k; j < c.hi && steps < 7; j++ {
-		m := r.toks[j].men
+		m := int(r.toks[j].men)
 		if m < 0 {
 			if len(a.objects) == 0 && r.pronounAt(c, j) && !r.leadsMention(c, j) {
 				a.pronoun = r.toks[j].s
@@ -625,7 +625,7 @@ func (r *reading) frontedHere(c *clause, i, k int) int {
 	if i-2 < c.lo || r.toks[i-1].s != "i" && r.toks[i-1].s != "we" || k < c.hi && determiner[r.toks[k].s] && r.toks[k-1].brk < brkComma {
 		return -1
 	}
-	mi := r.toks[i-2].men
+	mi := int(r.toks[i-2].men)
 	if mi < 0 {
 		return -1
 	}
@@ -640,7 +640,7 @@ func (r *reading) frontedHere(c *clause, i, k int) int {
 // with, where this one begins with who does it: "the water | I have closed",
 // "new valve | I put in"; or -1.
 func (r *reading) frontedBefore(c *clause, a *act) int {
-	ci := r.toks[c.lo].cl
+	ci := int(r.toks[c.lo].cl)
 	if ci == 0 || a.lo-c.lo > 4 || r.toks[c.lo].s != "i" && r.toks[c.lo].s != "we" && r.toks[c.lo].s != "you" {
 		return -1
 	}
@@ -713,7 +713,7 @@ func (r *reading) withSubject(c *clause, a act, k int) (act, int, bool) {
 	if r.toks[v].s == "goes" || r.toks[v].s == "comes" || r.toks[v].s == "slides" {
 		// "in goes the new seal": the thing after the verb
 		for j := k; j < c.hi && j < k+4; j++ {
-			if m := r.toks[j].men; m >= 0 && r.mentions[m].prep == "" {
+			if m := int(r.toks[j].men); m >= 0 && r.mentions[m].prep == "" {
 				a.objects = []int{m}
 				return a, k, true
 			}

@@ -109,7 +109,7 @@ func (r *reading) warning(ci int) (lo, hi int, kind string) {
 			if o.lo-c.lo > 8 {
 				lo = r.phraseStart(c, o.lo)
 			}
-			if n := r.toks[o.hi-1].cl + 1; o.hi >= c.hi-2 && n < len(r.clauses) && r.clauses[n-1].sentence == r.clauses[n].sentence && o.signal != "emphasis" {
+			if n := int(r.toks[o.hi-1].cl) + 1; o.hi >= c.hi-2 && n < len(r.clauses) && r.clauses[n-1].sentence == r.clauses[n].sentence && o.signal != "emphasis" {
 				hi = r.clauses[n].hi // "keep an eye on the | fluid", "before you go anywhere | pump it"
 			}
 			break
@@ -485,7 +485,7 @@ func (r *reading) warns(c *clause, q cue) bool {
 		if prev == "why" || q.hi-q.lo == 1 && (subjects[next] && !pronounsObj[next] && next != "you" || next == "'s") {
 			return false
 		}
-		if w == "don't" && prev == "you" && r.toks[c.lo].s == "so" && !r.threatens(r.toks[c.lo].cl) {
+		if w == "don't" && prev == "you" && r.toks[c.lo].s == "so" && !r.threatens(int(r.toks[c.lo].cl)) {
 			return false // "that centres it, so you don't get it binding": what it is for
 		}
 		if q.hi-q.lo == 1 && notWarning[next] && !(next == "get" || next == "do") {

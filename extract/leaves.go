@@ -138,7 +138,7 @@ func (r *reading) subjectOf(c *clause, verb int) (mention int, named bool) {
 		w := r.toks[i].s
 		switch {
 		case r.toks[i].men >= 0:
-			return r.toks[i].men, true
+			return int(r.toks[i].men), true
 		case w == "'ll" || w == "will" || w == "gonna" || w == "going" || w == "'s" || w == "is" || w == "to" || loosely[w] || wantingly[w] || strings.HasSuffix(w, "ly"):
 		default:
 			return -1, !stopWords[w] && !pronounsObj[w] && !subjects[w]
@@ -693,7 +693,7 @@ func (r *reading) wholeSentences(lo, hi int, e *looseEnd) (int, int) {
 	const most = 38
 	begins := func(k int) bool { return k == 0 || r.clauses[k-1].sentence != r.clauses[k].sentence }
 	ends := func(k int) bool { return k+1 == len(r.clauses) || begins(k+1) }
-	last := r.toks[hi-1].cl
+	last := int(r.toks[hi-1].cl)
 	end := last
 	for !ends(end) {
 		end++
@@ -701,27 +701,27 @@ func (r *reading) wholeSentences(lo, hi int, e *looseEnd) (int, int) {
 	if to := r.clauses[end].hi; to-lo <= most && r.since(hi-1, to-1) < 12 {
 		hi = to
 	} else {
-		for k := last; k >= r.toks[e.hi-1].cl; k-- {
+		for k := last; k >= int(r.toks[e.hi-1].cl); k-- {
 			if r.clauses[k].hi <= hi && ends(k) {
 				hi = r.clauses[k].hi
 				break
 			}
 		}
 	}
-	first := r.toks[e.lo].cl
+	first := int(r.toks[e.lo].cl)
 	if e.topic >= 0 {
 		if m := &r.mentions[e.topic]; m.lo >= lo && m.cl < first {
 			first = m.cl
 		}
 	}
-	start := r.toks[lo].cl
+	start := int(r.toks[lo].cl)
 	for !begins(start) {
 		start--
 	}
 	if from := r.clauses[start].lo; hi-from <= most && r.since(from, e.lo) < 15 {
 		return from, hi
 	}
-	for k := r.toks[lo].cl; k <= first; k++ {
+	for k := int(r.toks[lo].cl); k <= first; k++ {
 		if r.clauses[k].lo >= lo && begins(k) {
 			return r.clauses[k].lo, hi
 		}

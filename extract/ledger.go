@@ -124,7 +124,7 @@ func (r *reading) namedAfter(t *thing) string {
 		}
 	}
 	for _, e := range t.events {
-		if near(r.toks[e.lo].cl) {
+		if near(int(r.toks[e.lo].cl)) {
 			return ""
 		}
 	}
@@ -204,7 +204,7 @@ func shortName(s string) string {
 // which way round, where it was put, what must come first.
 func (r *reading) details(t *thing, e *Entry) {
 	for _, ev := range t.events {
-		c := r.toks[ev.lo].cl
+		c := int(r.toks[ev.lo].cl)
 		for k := max(0, c-2); k <= min(c+2, len(r.clauses)-1); k++ {
 			cl := &r.clauses[k]
 			for _, mi := range cl.mentions {
@@ -356,7 +356,7 @@ func lockMethod(t *thing) string {
 func (r *reading) nearestFastener(c *clause, m *mention) *thing {
 	var best *thing
 	dist := 1 << 30
-	ci := r.toks[c.lo].cl
+	ci := int(r.toks[c.lo].cl)
 	for k := max(0, ci-1); k <= min(ci+1, len(r.clauses)-1); k++ {
 		for _, mi := range r.clauses[k].mentions {
 			o := &r.mentions[mi]

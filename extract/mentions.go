@@ -97,7 +97,7 @@ func (r *reading) findMentions() {
 			r.complete(ci, &m)
 			k := len(r.mentions)
 			for j := m.lo; j < m.hi; j++ {
-				r.toks[j].men = k
+				r.toks[j].men = int32(k)
 			}
 			r.mentions = append(r.mentions, m)
 			c.mentions = append(c.mentions, k)

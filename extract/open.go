@@ -350,7 +350,7 @@ func (r *reading) lockedAgain(t *thing) bool {
 // thrownAway tells whether what came off is said, in the same breath, to be for the bin.
 func (r *reading) thrownAway(t *thing) bool {
 	off := t.events[len(t.events)-1]
-	ci := r.toks[off.lo].cl
+	ci := int(r.toks[off.lo].cl)
 	lo, hi := r.nearBy(ci, 1, 3, 12)
 	for k := lo; k <= hi; k++ {
 		c := &r.clauses[k]

@@ -365,7 +365,10 @@ func (r *reading) again(c *clause) int {
 // gone gives the token at which a clause says that "it" is not needed any more, or -1.
 func (r *reading) gone(c *clause) int {
 	for i := c.lo; i < c.hi; i++ {
-		for _, p := range itGone {
+		if !r.toks[i].is(wAgain) {
+			continue
+		}
+		for _, p := range itGoneBy[r.toks[i].s] {
 			if r.says(i, c.hi, p) {
 				return i
 			}
@@ -688,7 +691,7 @@ func (r *reading) putThere(c *clause) (standIn, bool) {
 		case w == "tied" && i > c.lo && (r.toks[i-1].s == "zip" || r.toks[i-1].s == "cable"):
 			return standIn{-1, r.toks[i-1].s + " tie", i - 1, i + 3}, true // "zip tied the wires for now"
 		case (w == "made" || w == "cut" || w == "bodged" || w == "rigged" || w == "fashioned" || w == "turned") && (r.word(i+1) == "one" || r.word(i+1) == "up" && r.word(i+2) == "one"):
-			if t := r.oneFor(r.toks[c.lo].cl, i); t != nil {
+			if t := r.oneFor(int(r.toks[c.lo].cl), i); t != nil {
 				return standIn{-1, t.name, i, i + 5}, true // "I've made one out of a cereal box"
 			}
 		}
@@ -713,7 +716,7 @@ func (r *reading) putThere(c *clause) (standIn, bool) {
 			}
 			if lo < c.hi && r.toks[lo].men >= 0 && r.mentions[r.toks[lo].men].kind&(lexicon.Consumable|lexicon.Part|lexicon.Fastener) != 0 {
 				m := &r.mentions[r.toks[lo].men]
-				return standIn{r.toks[lo].men, m.name, m.from, m.hi + 4}, true
+				return standIn{int(r.toks[lo].men), m.name, m.from, m.hi + 4}, true
 			}
 			hi := lo
 			for hi < c.hi && hi < lo+3 && !stopWords[r.toks[hi].s] && !prepositions[r.toks[hi].s] && r.toks[hi].qty < 0 && r.toks[hi].men < 0 {
@@ -814,7 +817,7 @@ func (r *reading) usedAgain(c *clause, m *mention) bool {
 			case "way", "side", "size", "hole", "place", "order", "thing":
 				return false
 			}
-			return (m.prep == "" || m.prep == "with" && r.toks[m.from-1].s == "with" && i >= m.from) && (m.hi == c.hi || r.toks[m.hi-1].brk >= brkPause) || r.actOn(m.cl, r.toks[m.lo].men) != ""
+			return (m.prep == "" || m.prep == "with" && r.toks[m.from-1].s == "with" && i >= m.from) && (m.hi == c.hi || r.toks[m.hi-1].brk >= brkPause) || r.actOn(m.cl, int(r.toks[m.lo].men)) != ""
 		case "reusing", "reuse", "reused":
 			return true
 		case "running":
@@ -828,7 +831,7 @@ func (r *reading) usedAgain(c *clause, m *mention) bool {
 	if r.keptFor(c, m) {
 		return true
 	}
-	if a := r.actOn(m.cl, r.toks[m.lo].men); m.isOld && (a == "fit" || a == "start by hand" || a == "tighten") {
+	if a := r.actOn(m.cl, int(r.toks[m.lo].men)); m.isOld && (a == "fit" || a == "start by hand" || a == "tighten") {
 		return true
 	}
 	if r.detail(m) != nil {
@@ -859,7 +862,7 @@ func (r *reading) usedAgain(c *clause, m *mention) bool {
 	return false
 }
 
-var itAgainBy, itStaysBy, againBy = byFirst(itAgain), byFirst(itStays), byFirst(againPhrases)
+var itAgainBy, itStaysBy, itGoneBy, againBy = byFirst(itAgain), byFirst(itStays), byFirst(itGone), byFirst(againPhrases)
 
 // consumables gives what was used up, with what it went on.
 func (r *reading) consumables() []Consumable {

@@ -18,7 +18,7 @@ func (s *tracker) pronoun(a *act) *thing {
 			st, _ := t.state()
 			switch a.action.Name {
 			case "fit", "start by hand":
-				if st != Removed && st != Loosened && st != Discarded && !(st == Refitted && a.action.Name == "start by hand") && !(st == "" && a.cl-r.toks[t.last].cl <= 1) {
+				if st != Removed && st != Loosened && st != Discarded && !(st == Refitted && a.action.Name == "start by hand") && !(st == "" && a.cl-int(r.toks[t.last].cl) <= 1) {
 					return false
 				}
 			case "remove", "disconnect":

@@ -11,17 +11,24 @@ import (
 	"wrenchword/normalize"
 )
 
-// tok is one folded word of the talk. lo and hi are bytes of the talk's text.
+// tok is one folded word of the talk. lo and hi are bytes of the talk's text. A talk
+// has many: it is kept small.
 type tok struct {
-	s      string
+	s string
+	class
 	lo, hi uint32
 	w      uint32 // index into talk.Words
+	cl     int32  // clause
+	men    int32  // mention it belongs to, or -1
+	qty    int32  // quantity it belongs to, or -1
 	brk    uint8  // what ends after it
-	class
-	cl  int // clause
-	men int // mention it belongs to, or -1
-	qty int // quantity it belongs to, or -1
+	run    uint8  // how many words there are from it on to the next comma, at most far
+	line   uint8  // the same to where its sentence ends
+	name   uint8  // one more than nameAt gives, once it was asked
 }
+
+// far is more words than a name has, or any phrase that is looked for.
+const far = 255
 
 // What ends after a token.
 const (
@@ -146,8 +153,6 @@ type reading struct {
 	toks      []tok
 	words     map[string]known // each once
 	ids       []lexicon.ID     // of the tokens' words
-	run       []int32          // of each token: where the run of words without a comma ends
-	line      []int32          // of each token: where its sentence ends
 	clauses   []clause
 	mentions  []mention
 	acts      []act
@@ -243,27 +248,28 @@ func (r *reading) tokens() {
 		}
 	}
 	n := len(r.toks)
-	r.ids, r.run, r.line = make([]lexicon.ID, n), make([]int32, n), make([]int32, n)
+	if n > 0 {
+		r.toks[n-1].brk = brkClip
+	}
+	r.ids = make([]lexicon.ID, n)
 	r.words = make(map[string]known, 1<<10)
-	run, line := n, n
+	run, line := 0, 0
 	for i := n - 1; i >= 0; i-- {
-		if i == n-1 {
-			r.toks[i].brk = brkClip
-		}
-		if r.toks[i].brk > brkPause {
-			run = i + 1
-		}
-		if r.toks[i].brk >= brkSentence {
-			line = i + 1
-		}
 		t := &r.toks[i]
+		if t.brk > brkPause {
+			run = 0
+		}
+		if t.brk >= brkSentence {
+			line = 0
+		}
+		run, line = min(run+1, far), min(line+1, far)
 		k, ok := r.words[t.s]
 		if !ok {
 			k.id = r.lex.ID(t.s)
 			k.class = classIn(r.lex, t.s, k.id)
 			r.words[t.s] = k
 		}
-		t.class, r.ids[i], r.run[i], r.line[i] = k.class, k.id, int32(run), int32(line)
+		t.class, r.ids[i], t.run, t.line = k.class, k.id, uint8(run), uint8(line)
 	}
 }
 
@@ -299,7 +305,7 @@ func (r *reading) from(i, limit int) []lexicon.ID {
 	if i >= len(r.toks) {
 		return nil
 	}
-	return r.ids[i:max(i, min(limit, int(r.run[i])))]
+	return r.ids[i:max(i, min(limit, i+int(r.toks[i].run)))]
 }
 
 // nameAt gives how many words the longest name has that begins at token i.
@@ -307,12 +313,16 @@ func (r *reading) nameAt(i int) int {
 	if !r.kind(i).is(wName) {
 		return 0
 	}
-	_, n := r.lex.Things(r.from(i, len(r.toks)))
-	return n
+	t := &r.toks[i]
+	if t.name == 0 {
+		_, n := r.lex.Things(r.from(i, len(r.toks)))
+		t.name = uint8(min(n+1, far))
+	}
+	return int(t.name) - 1
 }
 
-// within gives the words from token i on to the end of its sentence.
-func (r *reading) within(i int) []lexicon.ID { return r.ids[i:r.line[i]] }
+// within gives the words from token i on to the end of its sentence, or as many as matter.
+func (r *reading) within(i int) []lexicon.ID { return r.ids[i : i+int(r.toks[i].line)] }
 
 // says tells whether the phrase stands at token i, before hi.
 func (r *reading) says(i, hi int, phrase []string) bool {
@@ -401,7 +411,7 @@ func (r *reading) quantities() {
 				continue // "the two bar nuts"
 			}
 			for i := a; i < b; i++ {
-				r.toks[i].qty = len(r.qtys)
+				r.toks[i].qty = int32(len(r.qtys))
 			}
 			r.qtys = append(r.qtys, quantity{Quantity: q, lo: a, hi: b})
 		}
@@ -438,7 +448,7 @@ func (r *reading) cut() {
 			c := len(r.clauses)
 			r.clauses = append(r.clauses, clause{lo: start, hi: end, sentence: sentence})
 			for i := start; i < end; i++ {
-				r.toks[i].cl = c
+				r.toks[i].cl = int32(c)
 			}
 			start = end
 		}
@@ -814,7 +824,7 @@ func (r *reading) mark() {
 	}
 	for qi := range r.qtys {
 		q := &r.qtys[qi]
-		q.cl = r.toks[q.lo].cl
+		q.cl = int(r.toks[q.lo].cl)
 		r.clauses[q.cl].qtys = append(r.clauses[q.cl].qtys, qi)
 	}
 }

@@ -700,7 +700,7 @@ func byHand(r *reading, c *clause, a *act) bool {
 		}
 	}
 	for i := a.lo; i < hi; i++ {
-		if m := r.toks[i].men; m >= 0 && i >= a.hi && r.toks[r.mentions[m].from-min(1, r.mentions[m].from)].brk >= brkComma && r.mentions[m].kind&lexicon.Fastener != 0 && len(a.objects) > 0 && !slices.Contains(a.objects, m) {
+		if m := int(r.toks[i].men); m >= 0 && i >= a.hi && r.toks[r.mentions[m].from-min(1, r.mentions[m].from)].brk >= brkComma && r.mentions[m].kind&lexicon.Fastener != 0 && len(a.objects) > 0 && !slices.Contains(a.objects, m) {
 			break // "plate back on, thumbscrews finger tight"
 		}
 		if handAt(r, i, hi) {

@@ -427,7 +427,7 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 			for _, k := range n.mentions {
 				if o := &r.mentions[k]; o.kind&lexicon.Part != 0 && o.kind&lexicon.Fastener == 0 && r.holdsBetween(n.lo, o.from) {
 					if o.entry == nil {
-						o.entry = s.resolve(r.toks[n.lo].cl, k)
+						o.entry = s.resolve(int(r.toks[n.lo].cl), k)
 					}
 					return o.entry
 				}
@@ -436,7 +436,7 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 	}
 	if after != nil && after.from-m.hi <= 6 {
 		if after.entry == nil {
-			k := r.toks[after.lo].men
+			k := int(r.toks[after.lo].men)
 			if t := s.resolve(ci, k); t != nil {
 				r.mentions[k].entry = t
 			}
@@ -555,7 +555,7 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 				} else if t.head == m.head && s.onlyHeard(t, m.lo) {
 					score += 3 // "Now bar studs. … So it gets a longer stud."
 				}
-				if r.toks[owner.last].cl == m.cl {
+				if int(r.toks[owner.last].cl) == m.cl {
 					score -= 3 // another part is named in the same breath
 				}
 			}

@@ -145,7 +145,7 @@ func (r *reading) sizeLike(q *quantity) bool {
 		return false
 	}
 	mm, ok := normalize.Convert(q.Low, q.Unit, "mm")
-	if !ok || mm.Cmp(big.NewRat(65, 1)) > 0 || mm.Cmp(big.NewRat(1, 1)) < 0 {
+	if !ok || compare(mm, 65) > 0 || compare(mm, 1) < 0 {
 		return false
 	}
 	c := &r.clauses[q.cl]
@@ -206,7 +206,7 @@ func (r *reading) sizeLike(q *quantity) bool {
 // within so many tokens of the same sentence, or -1.
 func (r *reading) toolAfter(i, n int) int {
 	for k := i; k < min(len(r.toks), i+n) && r.toks[k].qty < 0; k++ {
-		if m := r.toks[k].men; m >= 0 {
+		if m := int(r.toks[k].men); m >= 0 {
 			if x := &r.mentions[m]; x.kind&lexicon.Tool != 0 && (sizeTool[x.head] == "across-flats" || sizeTool[x.head] == "key") && !strings.Contains(x.name, "torque") {
 				return m
 			}
@@ -323,9 +323,9 @@ func (r *reading) bareSizes(ci int, known map[string]bool) []sized {
 			switch {
 			case slashed[v.FloatString(1)+" in"] != "" && r.driveNext(b):
 				s.canon, s.kind, s.hedged = append(s.canon, slashed[v.FloatString(1)+" in"]), normalize.Drive, true // "the 3.8 ratchet"
-			case v.IsInt() && v.Cmp(big.NewRat(2, 1)) >= 0 && v.Cmp(big.NewRat(50, 1)) <= 0:
+			case v.IsInt() && compare(v, 2) >= 0 && compare(v, 50) <= 0:
 				s.canon = append(s.canon, v.Num().String()+" mm")
-			case !v.IsInt() && v.Cmp(big.NewRat(2, 1)) < 0 && isPow2(v.Denom()):
+			case !v.IsInt() && compare(v, 2) < 0 && isPow2(v.Denom()):
 				s.canon = append(s.canon, inchForm(v))
 			case v.Cmp(big.NewRat(5, 2)) == 0 || v.Cmp(big.NewRat(3, 2)) == 0:
 				s.canon = append(s.canon, v.FloatString(1)+" mm")
@@ -458,7 +458,7 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 		if j >= c.lo {
 			switch r.toks[j].s {
 			case "with", "is", "'s", "use", "using", "need", "grab", "get", "same":
-				return again || r.sizeTalk(c) && (!numberInt(r, a, b) || val.Cmp(big.NewRat(36, 1)) <= 0)
+				return again || r.sizeTalk(c) && (!numberInt(r, a, b) || compare(val, 36) <= 0)
 			}
 		}
 	}
@@ -551,7 +551,7 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 // screwdriver, a number two" stand for: numbers are those of cross recesses (ISO 4757
 // knows types H and Z; Z where the talk speaks of it).
 func (r *reading) crossNumber(c *clause, a, b int, val *big.Rat) string {
-	if r.word(a-1) != "number" || !val.IsInt() || val.Sign() < 0 || val.Cmp(big.NewRat(4, 1)) > 0 || a-1 < c.lo {
+	if r.word(a-1) != "number" || !val.IsInt() || val.Sign() < 0 || compare(val, 4) > 0 || a-1 < c.lo {
 		return ""
 	}
 	cross := func(m int) bool {
@@ -566,12 +566,12 @@ func (r *reading) crossNumber(c *clause, a, b int, val *big.Rat) string {
 		}
 		return false
 	}
-	near := r.toks[a-1].men // "number two screwdriver" may be one name
+	near := int(r.toks[a-1].men) // "number two screwdriver" may be one name
 	if near < 0 {
 		near = r.nameWithin(c, b, 1)
 	}
 	for k := a - 2; near < 0 && k >= max(0, a-5); k-- {
-		if near = r.toks[k].men; near < 0 && !determiner[r.toks[k].s] {
+		if near = int(r.toks[k].men); near < 0 && !determiner[r.toks[k].s] {
 			break
 		}
 	}
@@ -593,13 +593,13 @@ func (r *reading) crossNumber(c *clause, a, b int, val *big.Rat) string {
 // wide tells whether a number is one that spanners and sockets have and that
 // nobody counts to lightly: seven to thirty-six.
 func wide(n *big.Rat) bool {
-	return n.IsInt() && n.Cmp(big.NewRat(7, 1)) >= 0 && n.Cmp(big.NewRat(36, 1)) <= 0
+	return n.IsInt() && compare(n, 7) >= 0 && compare(n, 36) <= 0
 }
 
 // counting tells whether a number said alone is one of a row that is counted:
 // "One. Two. Three." or "And three. And four."
 func (r *reading) counting(c *clause) bool {
-	ci := r.toks[c.lo].cl
+	ci := int(r.toks[c.lo].cl)
 	of := func(k int) int {
 		if k < 0 || k >= len(r.clauses) || r.clauses[k].hi-r.clauses[k].lo > 3 {
 			return 0
@@ -645,7 +645,7 @@ func (r *reading) inchSize(c *clause, a, b int, val *big.Rat) bool {
 		if w := r.toks[i].s; strings.HasSuffix(w, "/8") || strings.HasSuffix(w, "/16") || strings.HasSuffix(w, "/32") || strings.HasSuffix(w, "/64") {
 			return !r.measured(c) && r.word(b) != "of"
 		} else if strings.HasPrefix(w, "eighth") || strings.HasPrefix(w, "sixteenth") || w == "seconds" && i > a {
-			return !r.measured(c) && (r.toks[b-1].s != "eighth" || val.Cmp(big.NewRat(1, 1)) > 0)
+			return !r.measured(c) && (r.toks[b-1].s != "eighth" || compare(val, 1) > 0)
 		}
 	}
 	return false
@@ -655,7 +655,7 @@ func (r *reading) inchSize(c *clause, a, b int, val *big.Rat) bool {
 func (r *reading) nameWithin(c *clause, i, n int) int {
 	for k := i; k < c.hi && k < i+n; k++ {
 		if r.toks[k].men >= 0 {
-			return r.toks[k].men
+			return int(r.toks[k].men)
 		}
 	}
 	return -1
@@ -883,7 +883,7 @@ func (r *reading) toolBefore(s *sized) int {
 				if n := m.lo - 1; n >= 0 && r.toks[n].qty >= 0 && m.hi-m.lo > 0 && small > 1 && !m.plural && !(plain && r.inToolList(m)) {
 					return -1 // that tool has a size of its own
 				}
-				return t.men
+				return int(t.men)
 			}
 			return -1
 		}
@@ -1117,7 +1117,7 @@ func (r *reading) usedHere(c *clause) bool {
 	if c.mood&listing != 0 {
 		return false
 	}
-	ci := r.toks[c.lo].cl
+	ci := int(r.toks[c.lo].cl)
 	n := 0
 	for k := max(0, ci-2); k <= min(ci+1, len(r.clauses)-1); k++ {
 		for _, mi := range r.clauses[k].mentions {

@@ -1416,7 +1416,7 @@ func (r *reading) joins(ends []*looseEnd, e *looseEnd) bool {
 
 // ownTopic tells whether an end names its thing in its own clause.
 func (r *reading) ownTopic(e *looseEnd) bool {
-	return e.topic >= 0 && r.mentions[e.topic].cl == r.toks[e.lo].cl
+	return e.topic >= 0 && r.mentions[e.topic].cl == int(r.toks[e.lo].cl)
 }
 
 // oneMatter tells whether e, heard so many seconds after p, belongs to it; where
@@ -1459,7 +1459,7 @@ func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
 	case p.kind == ReplaceLater && e.kind == ReplaceLater && gap < 9, p.kind == ReplaceLater && e.signal == "later" && gap < 14,
 		p.kind == ReplaceLater && e.signal == "ordered", p.signal == "ordered" && e.signal == "stand-in":
 		return gap < 25
-	case p.kind == Conflict && (e.kind == Conflict && gap < 12 || e.signal == "find" && gap < 20 && !r.valueNamed(r.toks[e.lo].cl)):
+	case p.kind == Conflict && (e.kind == Conflict && gap < 12 || e.signal == "find" && gap < 20 && !r.valueNamed(int(r.toks[e.lo].cl))):
 		return true
 	case !same:
 		return p.kind == Unsure && e.kind == Unsure && gap < 6
@@ -1467,7 +1467,7 @@ func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
 		if e.kind == Conflict && r.clauses[e.first].lo <= r.clauses[p.last].hi {
 			return true
 		}
-		ec := r.toks[e.lo].cl
+		ec := int(r.toks[e.lo].cl)
 		switch {
 		case e.signal == "unknown", e.kind == LookUp && e.sure && r.valueNamed(ec):
 			return false // "I need to look up the torque for this year": which value, not which source
@@ -1669,7 +1669,7 @@ func (r *reading) doneLater(e *looseEnd) bool {
 func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 	o := Open{Kind: e.kind, Before: e.before}
 	if e.kind != Promise || e.signal == "next" {
-		o.Due = r.dueOf(r.toks[e.lo].cl)
+		o.Due = r.dueOf(int(r.toks[e.lo].cl))
 	}
 	for k := e.first; k <= e.last && o.Before == BeforeLater; k++ {
 		if r.heardIn(k, k+1, "before-use") {
@@ -1682,7 +1682,7 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 		}
 	}
 	lo, hi := r.clauses[e.first].lo, r.clauses[e.last].hi
-	for k := e.first; hi-lo > 38 && lo < e.lo && k < r.toks[e.lo].cl; k++ {
+	for k := e.first; hi-lo > 38 && lo < e.lo && k < int(r.toks[e.lo].cl); k++ {
 		lo = r.clauses[k+1].lo
 	}
 	if e.topic >= 0 {

@@ -335,7 +335,7 @@ func (r *reading) intoBin(a *act) bool {
 
 // workAround tells whether the talk around a clause is of work.
 func (r *reading) workAround(c *clause) bool {
-	ci := r.toks[c.lo].cl
+	ci := int(r.toks[c.lo].cl)
 	for k := max(0, ci-4); k <= min(ci+4, len(r.clauses)-1); k++ {
 		if abs(int(r.since(c.lo, r.clauses[k].lo))) > 15 {
 			continue
@@ -554,7 +554,7 @@ func (r *reading) fastenersOnly(a *act) bool {
 func (r *reading) drivenBy(c *clause, a *act) string {
 	last := a.objects[len(a.objects)-1]
 	from := r.mentions[last].hi
-	for k := r.toks[c.lo].cl; k < min(len(r.clauses), r.toks[c.lo].cl+2); k++ {
+	for k := int(r.toks[c.lo].cl); k < min(len(r.clauses), int(r.toks[c.lo].cl)+2); k++ {
 		n := &r.clauses[k]
 		lo, hi := -1, -1
 		for i := max(n.lo, from); i < n.hi; i++ {
@@ -574,7 +574,7 @@ func (r *reading) drivenBy(c *clause, a *act) string {
 		if lo >= 0 && hi-lo <= 6 {
 			return strings.ToLower(r.text(lo, hi))
 		}
-		if len(n.acts) > 1 || k > r.toks[c.lo].cl && len(n.acts) > 0 {
+		if len(n.acts) > 1 || k > int(r.toks[c.lo].cl) && len(n.acts) > 0 {
 			break
 		}
 	}
@@ -664,7 +664,7 @@ const unnamed = "what is shown here (not named)"
 func (r *reading) standIn(a *act) string {
 	many := r.many(a)
 	for i := a.lo - 1; i > 0 && i > a.lo-30 && r.since(i, a.lo) < 12; i-- {
-		if k := r.toks[i].cl; k != a.cl && slices.ContainsFunc(r.clauses[k].acts, func(ai int) bool { return len(r.acts[ai].things) > 0 }) {
+		if k := int(r.toks[i].cl); k != a.cl && slices.ContainsFunc(r.clauses[k].acts, func(ai int) bool { return len(r.acts[ai].things) > 0 }) {
 			break
 		}
 		w := r.toks[i].s
@@ -720,7 +720,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 	for i := first; i < end; i++ {
 		t := &r.toks[i]
 		s := r.talk.Text[t.lo:t.hi]
-		if mi := t.men; mi >= 0 {
+		if mi := int(t.men); mi >= 0 {
 			m := &r.mentions[mi]
 			for _, o := range a.objects {
 				objPlaced = objPlaced || o == mi
@@ -894,7 +894,7 @@ func (r *reading) othersAt(i int, a *act) bool {
 	for k := 0; k < 3 && i < len(r.toks)-1 && r.toks[i].men < 0 && (determiner[r.toks[i].s] || !stopWords[r.toks[i].s]); k++ {
 		i++
 	}
-	mi := r.toks[i].men
+	mi := int(r.toks[i].men)
 	if mi < 0 || slices.Contains(a.objects, mi) {
 		return false
 	}

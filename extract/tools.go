@@ -69,7 +69,7 @@ func (r *reading) tools(found []sized) []Tool {
 			continue
 		}
 		c := &r.clauses[m.cl]
-		if m.kind&lexicon.Part != 0 && ledgerActs[r.actOn(m.cl, r.toks[m.lo].men)] != "" && m.prep != "with" {
+		if m.kind&lexicon.Part != 0 && ledgerActs[r.actOn(m.cl, int(r.toks[m.lo].men))] != "" && m.prep != "with" {
 			continue // "blade off": it is what is worked on
 		}
 		if c.mood&(advert|greeting) != 0 || c.mood&(other|asked) != 0 && !listed || m.cl < r.toolList[0] {
@@ -385,7 +385,7 @@ func (r *reading) withIt(m *mention) bool {
 			return true
 		}
 	}
-	return r.inAct(m.cl, r.toks[m.lo].men)
+	return r.inAct(m.cl, int(r.toks[m.lo].men))
 }
 
 // ownName tells whether a tool's name has two words of its own: a paint brush is
@@ -453,7 +453,7 @@ func (r *reading) needOf(c *clause, m *mention) string {
 			return "optional"
 		}
 	}
-	if k := r.toks[c.lo].cl + 1; k < len(r.clauses) {
+	if k := int(r.toks[c.lo].cl) + 1; k < len(r.clauses) {
 		n := &r.clauses[k]
 		if n.sentence == c.sentence || n.hi-n.lo <= 5 {
 			for _, q := range n.cues {

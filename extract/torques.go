@@ -106,7 +106,7 @@ func (s *tracker) namedLate(c *clause) {
 	h := &r.heard[len(r.heard)-1]
 	q := &r.qtys[h.qty]
 	t := r.mentions[c.mentions[0]].entry
-	if t == nil || h.dropped || q.cl == r.toks[c.lo].cl || r.since(q.hi, c.lo) > 20 || !takesTorque(t) || h.of != nil && takesTorque(h.of) && h.of.head != "fastener" {
+	if t == nil || h.dropped || q.cl == int(r.toks[c.lo].cl) || r.since(q.hi, c.lo) > 20 || !takesTorque(t) || h.of != nil && takesTorque(h.of) && h.of.head != "fastener" {
 		return
 	}
 	part := h.of // the part whose fasteners they are
@@ -136,7 +136,7 @@ func (s *tracker) namedLate(c *clause) {
 func (s *tracker) chosen(c *clause, i int) *heard {
 	r := s.r
 	var last *heard
-	ci := r.toks[c.lo].cl
+	ci := int(r.toks[c.lo].cl)
 	for n := len(r.heard) - 1; n >= 0; n-- {
 		h := &r.heard[n]
 		q := &r.qtys[h.qty]
@@ -460,7 +460,7 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 			m := &r.mentions[mi]
 			if (m.prep == "for" || m.prep == "on") && m.from-q.hi <= 4 && m.kind&lexicon.Fastener != 0 {
 				if m.entry == nil {
-					m.entry = s.resolve(r.toks[c.hi].cl, mi)
+					m.entry = s.resolve(int(r.toks[c.hi].cl), mi)
 				}
 				return m.entry, "fastener named right after"
 			}
@@ -472,7 +472,7 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 		if w := r.toks[n.lo].s; (w == "that" || w == "those" || w == "these" || w == "it") && len(n.mentions) > 0 && len(n.acts) == 0 && len(n.qtys) == 0 && n.mood&negated == 0 {
 			if m := &r.mentions[n.mentions[0]]; linking[r.word(n.lo+1)] && m.from == n.lo+2 && (m.definite || m.plural || m.from == m.lo) && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && m.prep == "" {
 				if m.entry == nil {
-					m.entry = s.resolve(r.toks[n.lo].cl, n.mentions[0])
+					m.entry = s.resolve(int(r.toks[n.lo].cl), n.mentions[0])
 				}
 				return m.entry, "named right after"
 			}
@@ -536,7 +536,7 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 		if r.since(t.last, q.lo) > 30 {
 			break
 		}
-		if t.last >= q.hi && r.toks[t.last].cl == ci && (next < c.hi || written) {
+		if t.last >= q.hi && int(r.toks[t.last].cl) == ci && (next < c.hi || written) {
 			continue // named for the value that follows, or what the value is written on
 		}
 		if topic := s.onTopic(q.lo); topic != nil && topic == t && screwedIn[t.head] {

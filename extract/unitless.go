@@ -1,6 +1,7 @@
 package extract
 
 import (
+	"cmp"
 	"math/big"
 
 	"wrenchword/extract/lexicon"
@@ -34,7 +35,7 @@ func (r *reading) unitless() {
 	}
 	for _, q := range found {
 		for i := q.lo; i < q.hi; i++ {
-			r.toks[i].qty = n
+			r.toks[i].qty = int32(n)
 		}
 		c := &r.clauses[q.cl]
 		k := len(c.qtys)
@@ -60,7 +61,7 @@ func (r *reading) unitsAlone() []quantity {
 		for hi := min(i+3, len(r.toks)); hi > i+1; hi-- {
 			said := r.talk.Text[r.toks[i].lo:r.toks[hi-1].hi]
 			if q := normalize.Quantities("1 " + said); len(q) == 1 && q[0].Kind == normalize.Torque && q[0].End == len(said)+2 {
-				out = append(out, quantity{Quantity: q[0], lo: i, hi: hi, cl: r.toks[i].cl, unitFrom: "“" + said + "” heard near it"})
+				out = append(out, quantity{Quantity: q[0], lo: i, hi: hi, cl: int(r.toks[i].cl), unitFrom: "“" + said + "” heard near it"})
 				i = hi - 1
 				break
 			}
@@ -114,7 +115,7 @@ func (r *reading) unitlessIn(ci int, said, late []quantity) []quantity {
 	base := int(r.toks[c.lo].lo)
 	var out []quantity
 	for _, n := range r.numbersOf(c.lo, c.hi) {
-		if n.Low == nil || n.Low.Cmp(big.NewRat(3, 1)) < 0 || n.High.Cmp(big.NewRat(700, 1)) > 0 || !n.Low.IsInt() && n.Low.Cmp(big.NewRat(30, 1)) > 0 {
+		if n.Low == nil || compare(n.Low, 3) < 0 || compare(n.High, 700) > 0 || !n.Low.IsInt() && compare(n.Low, 30) > 0 {
 			continue
 		}
 		lo, hi := r.tokenAt(base+n.Start), r.tokenAt(base+n.End-1)+1
@@ -123,12 +124,12 @@ func (r *reading) unitlessIn(ci int, said, late []quantity) []quantity {
 		}
 		var of quantity
 		if len(said) > 0 {
-			tight, another := r.meantTight(ci, lo, hi, &said[len(said)-1], n.High.Cmp(big.NewRat(9, 1)) < 0, n.Low.Cmp(big.NewRat(36, 1)) > 0)
+			tight, another := r.meantTight(ci, lo, hi, &said[len(said)-1], compare(n.High, 9) < 0, compare(n.Low, 36) > 0)
 			if tight && (another || !r.toldAgain(n, said, lo)) {
 				of = r.unitAt(said)
 			}
 		}
-		if of.Unit == "" && soon && n.High.Cmp(big.NewRat(9, 1)) > 0 && late[0].lo >= hi && r.onlyValuesSince(hi, late[0].lo) && r.toldBare(ci, lo, hi) && (len(said) == 0 || !r.toldAgain(n, said, lo)) {
+		if of.Unit == "" && soon && compare(n.High, 9) > 0 && late[0].lo >= hi && r.onlyValuesSince(hi, late[0].lo) && r.toldBare(ci, lo, hi) && (len(said) == 0 || !r.toldAgain(n, said, lo)) {
 			of = late[0]
 		}
 		if of.Unit == "" {
@@ -178,6 +179,14 @@ func (r *reading) sameInAnother(ci int, n normalize.Number, lo int, said []quant
 		}
 	}
 	return quantity{}
+}
+
+// compare is a.Cmp of a whole number, which costs next to nothing where a is whole too.
+func compare(a *big.Rat, n int64) int {
+	if a.IsInt() && a.Num().IsInt64() {
+		return cmp.Compare(a.Num().Int64(), n)
+	}
+	return a.Cmp(big.NewRat(n, 1))
 }
 
 // near tells whether two values differ by no more than percent of the second.

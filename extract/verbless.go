@@ -498,7 +498,7 @@ func (r *reading) singledOut(ci int) {
 	driven, counted := false, -1
 	for i := end; i < c.hi; i++ {
 		w := r.toks[i].s
-		if t := r.toks[i].men; t >= 0 {
+		if t := int(r.toks[i].men); t >= 0 {
 			o := &r.mentions[t]
 			if o.kind&lexicon.Tool == 0 && o.kind&lexicon.Fastener == 0 {
 				return
@@ -862,7 +862,7 @@ func (r *reading) row(ci int) {
 		if k < c.lo || r.toks[k].men < 0 {
 			break
 		}
-		mi := r.toks[k].men
+		mi := int(r.toks[k].men)
 		if m := &r.mentions[mi]; m.hi != k+1 || m.kind&(lexicon.Part|lexicon.Fastener) == 0 {
 			break
 		}
@@ -929,7 +929,7 @@ func (r *reading) stretch(c *clause, i int) int {
 	for lo > c.lo && r.toks[lo-1].brk < brkComma {
 		lo--
 	}
-	return min(c.hi, int(r.run[i])) - lo
+	return min(c.hi, i+int(r.toks[i].run)) - lo
 }
 
 // offOrBack tells whether a particle ends a phrase even where another thing follows at once.

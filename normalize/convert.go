@@ -68,8 +68,13 @@ func Convert(v *big.Rat, from, to string) (*big.Rat, bool) {
 	if !ok1 || !ok2 || f.dim != t.dim || v == nil {
 		return nil, false
 	}
+	if from == to {
+		return new(big.Rat).Set(v), true
+	}
 	x := new(big.Rat).Mul(v, f.mul)
-	x.Add(x, f.add).Sub(x, t.add)
+	if f.add.Cmp(t.add) != 0 { // of temperatures
+		x.Add(x, f.add).Sub(x, t.add)
+	}
 	return x.Quo(x, t.mul), true
 }
 

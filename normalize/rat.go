@@ -79,9 +79,16 @@ func (a rat) less(b rat) bool {
 	return new(big.Int).Mul(big.NewInt(a.n), big.NewInt(b.d)).Cmp(new(big.Int).Mul(big.NewInt(b.n), big.NewInt(a.d))) < 0
 }
 
+// big returns the fraction for callers outside; most are whole, which is cheap.
+func (a rat) big() *big.Rat {
+	if a.d == 1 {
+		return new(big.Rat).SetInt64(a.n)
+	}
+	return big.NewRat(a.n, a.d)
+}
+
 func (a rat) isInt() bool     { return a.d == 1 }
 func (a rat) float() float64  { return float64(a.n) / float64(a.d) }
-func (a rat) big() *big.Rat   { return big.NewRat(a.n, a.d) }
 func (a rat) is(n int64) bool { return a.d == 1 && a.n == n }
 func (a rat) between(lo, hi int64) bool {
 	return a.d == 1 && a.n >= lo && a.n <= hi

@@ -58,6 +58,14 @@ func plainWords(s string) bool {
 
 // Fold appends the folded words of s to dst; byte ranges are counted from base.
 func Fold(dst []Folded, s string, base int) []Folded {
+	// most words are as they are matched, but for a point or a comma at their end
+	plain := 0
+	for plain < len(s) && 'a' <= s[plain] && s[plain] <= 'z' {
+		plain++
+	}
+	if plain > 0 && (plain == len(s) || plain == len(s)-1 && (s[plain] == '.' || s[plain] == ',')) {
+		return append(dst, Folded{s[:plain], base, base + plain})
+	}
 	for i := 0; i < len(s); {
 		r, n := utf8.DecodeRuneInString(s[i:])
 		if !wordRune(r) {
