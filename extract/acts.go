@@ -54,6 +54,10 @@ func (r *reading) findActs() {
 		r.machineOff(ci)
 		r.mannered(ci)
 		r.singledOut(ci)
+		r.backAlone(ci)
+		r.byFingers(ci)
+		r.tightAlone(ci)
+		slices.SortStableFunc(c.acts, func(a, b int) int { return r.acts[a].lo - r.acts[b].lo })
 	}
 }
 
@@ -497,7 +501,13 @@ func (r *reading) lemma1(w string) string {
 // isFiniteVerb tells whether a verb of its own clause stands at j, so that no object gap runs across it.
 func (r *reading) isFiniteVerb(j int) bool {
 	s := r.toks[j].s
-	return s == "is" || s == "are" || s == "'s" || s == "was" || s == "and" && (r.imperativeAt(j+1) || subjects[r.word(j+1)] && !pronounsObj[r.word(j+1)] || r.word(j+1) == "it" || r.word(j+1) == "they")
+	return s == "is" || s == "are" || s == "'s" || s == "was" || s == "and" && (r.imperativeAt(j+1) || r.movesItself(j+1) || subjects[r.word(j+1)] && !pronounsObj[r.word(j+1)] || r.word(j+1) == "it" || r.word(j+1) == "they")
+}
+
+// movesItself tells whether the word at j says that a thing moves: "tips forward and lifts out".
+func (r *reading) movesItself(j int) bool {
+	w := r.word(j)
+	return j < len(r.toks) && r.toks[j].men < 0 && strings.HasSuffix(w, "s") && r.lemma1(w) != w && r.isVerbForm(w)
 }
 
 // objectsAfter takes the things named right after the verb, with what is joined to them by "and" or a comma.
@@ -672,6 +682,11 @@ func (r *reading) withSubject(c *clause, a act, k int) (act, int, bool) {
 	if best >= 0 && v-r.mentions[best].hi > 5 && !(r.toks[v-1].s == "and" && r.opens(c, &r.mentions[best])) {
 		best = -1
 	}
+	for _, m := range c.mentions {
+		if mm := &r.mentions[m]; best >= 0 && mm.kind == lexicon.Tool && mm.prep == "" && mm.hi == v && mm.from > r.mentions[best].hi {
+			best = -1 // "the gear walks off the shaft and the key comes with it": not the shaft
+		}
+	}
 	if best >= 0 {
 		a.objects = append(a.objects, best)
 		// "seal, washer and bushing all come out": all that is joined before it
@@ -683,7 +698,7 @@ func (r *reading) withSubject(c *clause, a act, k int) (act, int, bool) {
 			next := a.objects[len(a.objects)-1]
 			lo := r.mentions[m].hi
 			hi := r.mentions[next].from
-			if k := &r.mentions[m]; hi >= lo && k.kind != lexicon.Tool && k.prep != "with" && (hi-lo == 1 && r.toks[lo].s == "and" || hi == lo && r.toks[lo-1].brk == brkComma) {
+			if k := &r.mentions[m]; hi >= lo && k.kind != lexicon.Tool && k.prep != "with" && k.prep != "off" && k.prep != "from" && (hi-lo == 1 && r.toks[lo].s == "and" || hi == lo && r.toks[lo-1].brk == brkComma) {
 				a.objects = append(a.objects, m)
 			} else {
 				break
@@ -702,6 +717,10 @@ func (r *reading) withSubject(c *clause, a act, k int) (act, int, bool) {
 	}
 	for j := v - 1; j >= c.lo && j >= v-4; j-- {
 		s := r.toks[j].s
+		if s == "he" && j == v-1 && strings.HasSuffix(r.toks[v].s, "s") && a.action.Name == "remove" && (k >= c.hi || r.toks[k-1].brk >= brkPause || r.toks[k].s == "and") && offWords[r.toks[k-1].s] {
+			a.pronoun = "it" // "and he pops off": the cap
+			return a, k, true
+		}
 		if s == "i" || s == "you" || s == "we" || s == "he" || s == "they" && r.toks[v].s == "say" {
 			return a, 0, false
 		}

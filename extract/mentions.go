@@ -144,6 +144,9 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	if n == 1 && (verbLike[w] || r.plainVerb(w)) && r.usedAsVerb(c, i) {
 		return m, 0
 	}
+	if n == 1 && i > c.lo && i+1 < c.hi && r.movesItself(i) && r.toks[i].brk == brkNone && (r.toks[i+1].s == "it" || r.toks[i+1].s == "them") && (subjects[r.toks[i-1].s] || r.toks[i-1].men >= 0) {
+		return m, 0 // "and that locks it"
+	}
 	if w == "hex" && n == 1 && (r.word(i+1) == "head" || r.word(i+1) == "heads") {
 		return m, 0 // what a spanner turns
 	}
@@ -247,9 +250,17 @@ func (r *reading) softHere(c *clause, i int) bool {
 		next = r.toks[i+1].s
 	}
 	moved := offWords[next] || next == "back" || (next == "'s" || next == "is") && i+2 < c.hi && (damage[r.toks[i+2].s] || offWords[r.toks[i+2].s] || r.toks[i+2].s == "had") || onWords[next] && (i+2 >= c.hi || r.toks[i+1].brk >= brkPause)
+	if moves[next] && r.toks[i].brk == brkNone {
+		for k := i + 2; k < min(c.hi, i+5); k++ {
+			moved = moved || offWords[r.toks[k].s] || r.toks[k].s == "back" || r.toks[k].s == "away" // "the post just comes out"
+		}
+	}
+	moved = moved || next == "away" && (i+2 >= c.hi || r.toks[i+1].brk >= brkComma)
 	switch {
 	case i > c.lo && r.toks[i-1].qty >= 0 || numberWord[prev]:
 		return false
+	case prev == "" && moved && (i == c.lo || r.toks[i-1].brk >= brkComma):
+		return true
 	case prev == "":
 		return (i == c.lo || r.toks[i-1].brk >= brkComma) && (offWords[next] || next == "back" || next == "next" || next == "down" && (r.word(i+2) == "over" || r.word(i+2) == "on" || r.word(i+2) == "onto"))
 	case prev == "new" || prev == "old" || prev == "spare":
@@ -261,6 +272,9 @@ func (r *reading) softHere(c *clause, i int) bool {
 	case determiner[prev]:
 		if prev == "the" && moved {
 			return true
+		}
+		if l := r.lemma1(r.word(i - 2)); l == "hold" || l == "secure" || l == "retain" {
+			return true // "four screws hold the lid"
 		}
 		if i-2 < c.lo || r.toks[i-2].brk > brkPause {
 			return false
@@ -287,6 +301,9 @@ func (r *reading) softHere(c *clause, i int) bool {
 	r.tellSoft(w)
 	return true
 }
+
+// moves are the verbs of a thing that moves by itself.
+var moves = set("comes lifts slides pops pulls drops falls goes swings unclips unscrews unbolts slips just")
 
 // tellSoft keeps that a word was the head of a part's name in this talk.
 func (r *reading) tellSoft(w string) {

@@ -28,7 +28,7 @@ func (r *reading) moodOf(ci int, a *act) mood {
 				m |= hypothetical
 			}
 		case q.mood&other != 0:
-			if q.hi <= v && v-q.lo <= 8 {
+			if q.hi <= v && v-q.lo <= 8 && !(a.subject && a.pronoun == "it" && q.hi == v && r.toks[q.lo].s == "he") {
 				m |= other
 			}
 		}

@@ -344,6 +344,12 @@ func (r *reading) ofMedia(ci int, a *act) bool {
 	if a.subject || a.verb < 0 || a.pronoun != "that" && a.pronoun != "it" && a.pronoun != "them" && a.pronoun != "those" {
 		return false
 	}
+	if r.lemma1(r.toks[a.verb].s) == "dig" && a.verb > 0 {
+		switch r.toks[a.verb-1].s {
+		case "will", "'ll", "to", "and", "gonna":
+			return !strings.Contains(" with from of ", " "+r.word(a.hi)+" ") // "I'll dig it out": the paper that has it
+		}
+	}
 	if ci == 0 || r.clauses[ci-1].sentence != r.clauses[ci].sentence || !r.wills(ci) {
 		return false
 	}

@@ -8,6 +8,7 @@ import (
 func (s *tracker) pronoun(a *act) *thing {
 	r := s.r
 	many := r.many(a)
+	one := a.pronoun == "it" || a.pronoun == "she" || a.pronoun == "he"
 	wantFastener := a.action.Name == "torque" || a.action.Name == "tighten" || a.action.Name == "start by hand" || a.action.Name == "slacken"
 	limit := 20.0
 	if a.pronoun == "" {
@@ -27,7 +28,10 @@ func (s *tracker) pronoun(a *act) *thing {
 				}
 			}
 		}
-		return t != nil && (!wantFastener || t.fastener || t.turned || !strict && tightens[t.head]) && (!strict || !many || t.plural || t.count > 1)
+		if strict && one && t != nil && t.fastener && r.saidMany(t) && !wantFastener {
+			return false // "two nuts on the carb. And it pulls off": not the nuts
+		}
+		return t != nil && (!wantFastener || t.fastener || t.turned || takesTorque(t) || !strict && tightens[t.head]) && (!strict || !many || t.plural || t.count > 1)
 	}
 	if a.pronoun == "one" || a.pronoun == "ones" {
 		if t := s.placedOne(r.clauses[a.cl].lo, r.clauses[a.cl].hi, nil); t != nil {
@@ -55,6 +59,9 @@ func (s *tracker) pronoun(a *act) *thing {
 	if t := s.justNamed(a); t != nil {
 		return t
 	}
+	if t := s.helped(a); t != nil && fits(t, true) {
+		return t
+	}
 	order := []bool{true, false}
 	if (a.pronoun == "one" || a.pronoun == "ones") && s.saidNew(a) >= 0 {
 		order = []bool{false} // "the old seal …, new one goes on": what was just spoken of
@@ -80,8 +87,20 @@ func (s *tracker) pronoun(a *act) *thing {
 			// then what was spoken of there as its subject
 			for _, mi := range c.mentions {
 				m := &r.mentions[mi]
-				if m.lo < a.lo && m.prep == "" && fits(m.entry, strict) {
+				if one && strict && r.heldBy(c, mi) {
+					continue // "that one holds the stop. Out it comes": not the stop
+				}
+				if m.lo < a.lo && (m.prep == "" || many && m.prep == "by") && fits(m.entry, strict) {
 					return m.entry
+				}
+			}
+			if one && strict {
+				// "two nuts on the carb. And it pulls off"
+				for i, mi := range c.mentions {
+					m := &r.mentions[mi]
+					if i > 0 && m.lo < a.lo && (m.prep == "on" || m.prep == "in" || m.prep == "of" || m.prep == "for") && r.mentions[c.mentions[i-1]].kind&lexicon.Fastener != 0 && len(c.acts) == 0 && fits(m.entry, strict) {
+						return m.entry
+					}
 				}
 			}
 			if !strict {
@@ -96,6 +115,25 @@ func (s *tracker) pronoun(a *act) *thing {
 	return nil
 }
 
+// saidMany tells whether a thing was last named as more than one.
+func (r *reading) saidMany(t *thing) bool {
+	if n := len(t.mentions); n > 0 {
+		m := &r.mentions[t.mentions[n-1]]
+		return m.plural || m.count > 1
+	}
+	return t.plural || t.count > 1
+}
+
+// heldBy tells whether a clause says of a mention that something holds it.
+func (r *reading) heldBy(c *clause, mi int) bool {
+	for _, ai := range c.acts {
+		if a := &r.acts[ai]; a.action.Name == "support" && a.mood&framed != 0 && !a.subject && len(a.objects) > 0 && a.objects[0] == mi && r.mentions[mi].lo > a.lo {
+			return true
+		}
+	}
+	return false
+}
+
 // justNamed gives the thing that the clause right before an act does nothing but
 // name: "and then the collar, and just spin that on by hand".
 func (s *tracker) justNamed(a *act) *thing {
@@ -108,6 +146,27 @@ func (s *tracker) justNamed(a *act) *thing {
 		return nil
 	}
 	return s.headingOf(p)
+}
+
+// helped gives the thing that the talk has just turned to, where another is only
+// held or pushed out of its way: "Now the belt. Push the motor over and roll it off."
+func (s *tracker) helped(a *act) *thing {
+	r := s.r
+	if a.subject || a.pronoun != "it" || a.action.Name != "remove" && a.action.Name != "fit" || s.heading == nil || a.cl == 0 {
+		return nil
+	}
+	p := &r.clauses[a.cl-1]
+	if p.sentence != r.clauses[a.cl].sentence || len(p.acts) == 0 || a.cl-r.toks[s.headingAt].cl > 3 || r.since(s.headingAt, a.lo) > 20 {
+		return nil
+	}
+	for _, ai := range p.acts {
+		switch r.acts[ai].action.Name {
+		case "press", "support", "adjust", "rotate", "move":
+		default:
+			return nil
+		}
+	}
+	return s.heading
 }
 
 // toolBefore tells whether a tool is what the clause before, or the act's own,

@@ -63,14 +63,16 @@ func (r *reading) implied() {
 
 // tracker is what a listener has in mind at one moment of the talk.
 type tracker struct {
-	r       *reading
-	hand    []*thing // things spoken of, the latest last
-	topic   *thing   // the part that a clause of its own announced: "Master cylinder.", "Fender back on."
-	topicAt int      // token of the clause that announced it
-	side    string   // which side the talk is on, "" where not said
-	sideAt  int
-	fitted  int    // token of the last thing that went back on, 0 before any
-	turns   []turn // how things came off and went on of late, the latest last
+	r         *reading
+	hand      []*thing // things spoken of, the latest last
+	topic     *thing   // the part that a clause of its own announced: "Master cylinder.", "Fender back on."
+	topicAt   int      // token of the clause that announced it
+	heading   *thing   // what a clause last did nothing but name, be it one that holds no bolts
+	headingAt int
+	side      string // which side the talk is on, "" where not said
+	sideAt    int
+	fitted    int    // token of the last thing that went back on, 0 before any
+	turns     []turn // how things came off and went on of late, the latest last
 }
 
 func (s *tracker) clause(ci int) {
@@ -153,6 +155,9 @@ func (s *tracker) headingOf(c *clause) *thing {
 func (s *tracker) turn(c *clause) {
 	r := s.r
 	t := s.headingOf(c)
+	if t != nil {
+		s.heading, s.headingAt = t, c.lo
+	}
 	if t == nil && len(c.mentions) == 1 && len(c.acts) == 1 && r.acts[c.acts[0]].verb < 0 && r.acts[c.acts[0]].happened() {
 		t = r.mentions[c.mentions[0]].entry
 		if o := r.acts[c.acts[0]].objects; len(o) > 0 {
@@ -194,6 +199,17 @@ func (s *tracker) fronted(c *clause) *thing {
 	switch w := r.toks[m.hi].s; {
 	case r.toks[m.hi-1].brk >= brkComma, w == "i" || w == "we" || w == "now":
 		return m.entry
+	}
+	// "the pump's held by two bolts", "the door is on four screws"
+	if k := c.mentions[len(c.mentions)-1]; k != c.mentions[0] && r.mentions[k].kind&lexicon.Fastener != 0 && m.kind&lexicon.Fastener == 0 {
+		for i := m.hi; i < r.mentions[k].from; i++ {
+			if r.toks[i].men >= 0 || !holding[r.toks[i].s] && r.toks[i].s != "on" && r.toks[i].s != "with" && r.toks[i].s != "in" && r.toks[i].s != "down" && r.toks[i].s != "together" && r.toks[i].s != "bolted" && r.toks[i].s != "screwed" && r.toks[i].s != "fixed" && r.toks[i].s != "secured" && r.toks[i].s != "fastened" && r.toks[i].s != "comes" {
+				break
+			}
+			if i+1 == r.mentions[k].from {
+				return m.entry
+			}
+		}
 	}
 	// "This plate on the post, that it was hanging off": where it is, then more of it
 	if w := r.toks[m.hi].s; prepositions[w] && r.word(m.hi+1) == "the" && !r.done(c, c.mentions[0]) {
@@ -502,7 +518,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		if name == "tighten" && !t.fastener && a.verb >= 0 && r.lemma1(r.toks[a.verb].s) == "go" {
 			continue // round a bore with a scuff pad
 		}
-		if name == "start by hand" && a.subject && a.verb >= 0 && st == "" && !s.fitting(a.lo) && s.apart(a.lo) && !s.fitsBack(c) {
+		if name == "start by hand" && a.subject && (a.verb >= 0 || a.rule == toldByHand) && st == "" && !s.fitting(a.lo) && s.apart(a.lo) && !s.fitsBack(c) {
 			continue // "the hose on the back, that's just hand tight"
 		}
 		if name == "tighten" && a.subject && !s.fitsBack(c) && !wasFitting && (st == "" || st == Removed || st == Loosened) {

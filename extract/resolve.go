@@ -107,7 +107,7 @@ func (s *tracker) resolve(ci, mi int) *thing {
 		if fastener && len(cont) > 0 && tc == 0 && t.name != "" {
 			continue
 		}
-		if common == 0 && (len(cont) > 0 || tc > 0) && t != only {
+		if common == 0 && (len(cont) > 0 || tc > 0) && t != only && !(tc == 0 && m.isNew && isLockName(m) && r.lastState(t) == Removed) {
 			// a bare "seal" is the dust seal only while that is being talked of
 			if r.since(t.last, m.lo) > 45 || len(cont) == 0 && !m.definite && r.since(t.last, m.lo) > 15 {
 				continue
@@ -157,6 +157,21 @@ func (s *tracker) resolve(ci, mi int) *thing {
 	t.twin = s.otherSide(t)
 	r.addThing(t)
 	return t
+}
+
+// isLockName tells whether a mention names a lock more fully than by its head: "split pin".
+func isLockName(m *mention) bool {
+	t := thing{head: m.head, mods: map[string]bool{}}
+	for _, w := range m.mods {
+		t.mods[w] = true
+	}
+	return len(m.mods) > 0 && isLock(&t)
+}
+
+// lastState gives how a thing was left so far, "" for no way.
+func (r *reading) lastState(t *thing) string {
+	st, _ := t.state()
+	return st
 }
 
 // introduced tells whether a mention is of a thing that the talk comes to for the
@@ -274,7 +289,7 @@ func (r *reading) onlyOne(m *mention, fastener bool) *thing {
 	}
 	var one *thing
 	for _, t := range r.like(m.head, fastener) {
-		if t.head == m.head && t.fastener == fastener && t.twin == nil {
+		if t.head == m.head && t.twin == nil {
 			if one != nil {
 				return nil
 			}
@@ -446,6 +461,9 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 	if before != nil && before.entry != nil {
 		return before.entry
 	}
+	if t := s.letsGo(ci, mi); t != nil {
+		return t
+	}
 	if t := s.onTopic(m.lo); t != nil {
 		if o := s.justWorkedOn(ci); o != nil && o != t && r.opens(c, m) {
 			return o // "she's moved the latch plate up. Two bolts."
@@ -459,6 +477,12 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 			if pass == 0 && (subordinate[r.toks[p.lo].s] || p.mood&(warned|other|hypothetical|conditional|advert|greeting|negated) != 0) {
 				continue
 			}
+			for _, ai := range p.acts {
+				// "back up it goes": what was last spoken of
+				if a := &r.acts[ai]; pass == 0 && a.happened() && len(a.objects) == 0 && len(a.things) == 1 && left[a.action.Name] != "" && !a.things[0].fastener && !ownsNone(a.things[0].head) {
+					return a.things[0]
+				}
+			}
 			for i := len(p.mentions) - 1; i >= 0; i-- {
 				o := &r.mentions[p.mentions[i]]
 				if o.entry == nil || o.entry.fastener || o.kind&lexicon.Part == 0 || ownsNone(o.head) {
@@ -469,6 +493,36 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 				}
 				return o.entry
 			}
+		}
+	}
+	return nil
+}
+
+// letsGo gives the part that comes off as soon as the fasteners that a mention counts
+// are out: "six screws across the back, and the panel lifts out".
+func (s *tracker) letsGo(ci, mi int) *thing {
+	r := s.r
+	m := &r.mentions[mi]
+	if m.count < 1 || m.prep != "" || m.definite || !r.opens(&r.clauses[ci], m) {
+		return nil
+	}
+	for k := ci; k < min(len(r.clauses), ci+2) && r.clauses[k].sentence == r.clauses[ci].sentence; k++ {
+		for _, ai := range r.clauses[k].acts {
+			a := &r.acts[ai]
+			if a.lo < m.hi || a.action.Name != "remove" || !a.happened() {
+				continue
+			}
+			if len(a.objects) == 0 || a.objects[0] == mi {
+				return nil
+			}
+			o := &r.mentions[a.objects[0]]
+			if !a.subject || o.kind&lexicon.Part == 0 || o.kind&lexicon.Fastener != 0 || ownsNone(o.head) {
+				return nil
+			}
+			if o.entry == nil {
+				o.entry = s.resolve(k, a.objects[0])
+			}
+			return o.entry
 		}
 	}
 	return nil
@@ -528,6 +582,9 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 		gap := r.since(t.last, m.lo)
 		if t.head != m.head && (same || r.namedElse(t, m)) {
 			continue // "two bolts and two nuts"
+		}
+		if t.head != m.head && t.head != "fastener" && t.count > 1 && m.count == 1 {
+			continue // "the one bolt" is none of five screws
 		}
 		if t.head != m.head && t.head != "fastener" && (gap > 30 || t.owner == nil && contentCount(t.mods) > 0 && t.mods[m.head]) {
 			continue
@@ -611,6 +668,9 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 	if bestScore >= 5 {
 		return best
 	}
+	if t := s.onlyOpen(mi, owner); t != nil {
+		return t
+	}
 	if owner != nil {
 		like := r.like(m.head, true)
 		for i := len(like) - 1; i >= 0; i-- {
@@ -621,6 +681,45 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 		}
 	}
 	return nil
+}
+
+// onlyOpen gives the one bolt or nut that is off or not tight yet, where things go
+// back on in a row and one ends it that is named by no more than its word: "hub on,
+// outer bearing, washer, nut". What goes on is what came off.
+func (s *tracker) onlyOpen(mi int, owner *thing) *thing {
+	r := s.r
+	m := &r.mentions[mi]
+	c := &r.clauses[m.cl]
+	row := 0
+	for _, k := range c.mentions {
+		if k != mi && r.mentions[k].lo < m.lo && r.mentions[k].prep == "" {
+			row++
+		}
+	}
+	if owner != nil && (row == 0 || !r.bareElement(c, mi)) {
+		return nil
+	}
+	if m.plural || m.count > 0 || len(m.mods) > 0 || m.prep != "" || m.isNew || !s.fitting(m.lo) {
+		return nil
+	}
+	var one *thing
+	for _, t := range r.like(m.head, true) {
+		if t.head != m.head || t.plural || t.count > 1 || len(t.events) == 0 {
+			continue
+		}
+		switch st, _ := t.state(); st {
+		case Tightened, Torqued, Discarded:
+			continue
+		}
+		if one != nil {
+			return nil
+		}
+		one = t
+	}
+	if one != nil && r.since(one.last, m.lo) > 900 {
+		return nil
+	}
+	return one
 }
 
 // handHas tells whether a fastener of the mention's own word was spoken of lately,

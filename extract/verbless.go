@@ -419,8 +419,8 @@ func (r *reading) listed(ci int) {
 		}
 		a := r.acts[from]
 		name := a.action.Name
-		if name == "start by hand" && r.mentions[mi].kind&lexicon.Fastener == 0 {
-			name = "fit"
+		if name == "start by hand" && r.mentions[mi].kind&lexicon.Fastener == 0 || name == "remove" && r.mentions[mi].isNew {
+			name = "fit" // "belt off, new belt"
 		}
 		x := act2(r.lex.Action(name), r.mentions[mi].from, r.mentions[mi].hi, mi)
 		x.rule = "told in a row"

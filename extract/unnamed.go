@@ -1,0 +1,116 @@
+package extract
+
+import "wrenchword/extract/lexicon"
+
+// The ways of saying how a thing was left that neither name it nor have a verb:
+// "Back in the tank.", "that's just fingers", "Tight."
+
+// skipped gives the first token of a clause that is no more than a way of opening it.
+func (r *reading) skipped(c *clause) int {
+	i := c.lo
+	for i < c.hi && (r.toks[i].is(wOpener|wDrop) || r.toks[i].s == "and") && r.toks[i].s != "there" && r.toks[i].s != "now" {
+		i++
+	}
+	return i
+}
+
+// backAlone reads "back on the bar, arrow up", "Back in.": what went back is what
+// was spoken of, if it had come off.
+func (r *reading) backAlone(ci int) {
+	c := &r.clauses[ci]
+	if len(c.acts) > 0 || c.mood&(notWork|announced) != 0 || ci < r.toolList[1] {
+		return
+	}
+	i := r.skipped(c)
+	if i+1 >= c.hi || r.toks[i].s != "back" || r.toks[i].men >= 0 || r.toks[i].brk >= brkComma {
+		return
+	}
+	k := i + 1
+	w := r.toks[k].s
+	if !onWords[w] && !returning[w] && !placing[w] && w != "together" || w == "to" {
+		return
+	}
+	if k+1 < c.hi && r.toks[k].brk < brkComma {
+		// where it goes has to be a part, and all that is said
+		m := r.nameWithin(c, k+1, 4)
+		if m < 0 || r.mentions[m].prep != w || r.mentions[m].kind&(lexicon.Part|lexicon.Fastener) == 0 || r.intoContainer(ci, k) != "" {
+			return
+		}
+		k = r.mentions[m].hi - 1
+	}
+	for j := k + 1; j < c.hi && r.toks[j-1].brk < brkComma; j++ {
+		if s := r.toks[j].s; linking[s] || subjects[s] {
+			return
+		}
+	}
+	r.addAct(ci, act{action: r.lex.Action("fit"), lo: i, hi: i + 2, verb: -1, pronoun: "it", subject: true, ifOff: true, rule: "back, and where"})
+}
+
+// toldByHand is the rule of what is only said to be by hand.
+const toldByHand = "only by hand, it is said"
+
+// byFingers reads "that's just fingers", "only finger tight, those", "just by hand
+// for now" of the fasteners spoken of.
+func (r *reading) byFingers(ci int) {
+	c := &r.clauses[ci]
+	if len(c.acts) > 0 || len(c.mentions) > 0 || c.mood&(notWork|announced) != 0 || c.hi-c.lo > 9 {
+		return
+	}
+	pron, only := "", false
+	i := r.skipped(c)
+	for ; i < c.hi; i++ {
+		if handAt(r, i, c.hi) {
+			break
+		}
+		switch w := r.toks[i].s; {
+		case w == "that" || w == "it" || w == "this" || w == "she":
+			pron = "it"
+		case w == "they" || w == "those" || w == "them" || w == "these" || w == "both" || w == "all" || countOf[w] > 1:
+			pron = "them"
+		case w == "only" || w == "just" || w == "all":
+			only = true
+		case w == "'s" || w == "'re" || w == "is" || w == "are" || w == "of" || w == "in" || w == "on" || w == "for" || w == "with" || w == "my" || w == "the" || w == "one" || w == "stays" || w == "at":
+		default:
+			return
+		}
+	}
+	if i >= c.hi {
+		return
+	}
+	for k := c.lo; k < c.hi; k++ {
+		only = only || r.toks[k].s == "only" || r.toks[k].s == "just"
+		if w := r.toks[k].s; pron == "" && k > i && (w == "those" || w == "them" || w == "both") {
+			pron = "them"
+		}
+	}
+	if pron == "" && !only {
+		return
+	}
+	if pron == "" {
+		pron = "that"
+	}
+	r.addAct(ci, act{action: r.lex.Action("start by hand"), lo: c.lo, hi: min(c.hi, i+2), verb: -1, pronoun: pron, subject: true, rule: toldByHand})
+}
+
+// tightAlone reads "Tight.", "Nipped up.", "Nice and tight." after what went on.
+func (r *reading) tightAlone(ci int) {
+	c := &r.clauses[ci]
+	if ci == 0 || len(c.acts) > 0 || len(c.mentions) > 0 || len(c.qtys) > 0 || c.mood&(notWork|announced) != 0 || c.hi-c.lo > 6 || r.since(r.clauses[ci-1].lo, c.lo) > 12 {
+		return
+	}
+	tight := false
+	i := r.skipped(c)
+	for ; i < c.hi; i++ {
+		switch r.toks[i].s {
+		case "tight", "done", "nipped", "tightened":
+			tight = true
+		case "nice", "and", "good", "up", "all", "both", "just", "proper", "properly":
+		default:
+			return
+		}
+	}
+	if !tight || c.hi-c.lo == 1 && r.toks[c.lo].s == "done" || r.toks[c.hi-1].s == "done" {
+		return
+	}
+	r.addAct(ci, act{action: r.lex.Action("tighten"), lo: c.lo, hi: c.hi, verb: -1, pronoun: "that", subject: true, rule: "tight, and no more"})
+}
