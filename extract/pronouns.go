@@ -156,7 +156,7 @@ func (s *tracker) helped(a *act) *thing {
 		return nil
 	}
 	p := &r.clauses[a.cl-1]
-	if p.sentence != r.clauses[a.cl].sentence || len(p.acts) == 0 || a.cl-r.toks[s.headingAt].cl > 3 || r.since(s.headingAt, a.lo) > 20 {
+	if p.sentence != r.clauses[a.cl].sentence || len(p.acts) == 0 || a.cl-int(r.toks[s.headingAt].cl) > 3 || r.since(s.headingAt, a.lo) > 20 {
 		return nil
 	}
 	for _, ai := range p.acts {
