@@ -40,6 +40,7 @@ type phrases struct {
 	steps []step       // 0 is where signals begin, 1 + k where the phrases of set k do
 	first lists[int32] // by the first word: the steps after 0 that may begin with it
 	loose []bool       // by ID
+	opens []uint64     // by ID: a bit for each set that may begin with the word, shared by few
 }
 
 // step is an element of phrases with what may follow it: phrases that begin alike
@@ -180,6 +181,7 @@ func (l *Lexicon) indexPhrases() error {
 
 	firsts := make([][]ID, len(g.sets)) // the words that a set may begin with, each once
 	const doing, done = 1, 2
+	g.opens = make([]uint64, len(l.words))
 	state := make([]uint8, len(g.sets))
 	taken := make([]int32, len(l.words)) // by word: one more than the last set that took it
 	var visit func(k int32) error
@@ -215,6 +217,7 @@ func (l *Lexicon) indexPhrases() error {
 				if taken[w] != k+1 {
 					taken[w] = k + 1
 					firsts[k] = append(firsts[k], w)
+					g.opens[w] |= 1 << (k % 64)
 				}
 			}
 		}
@@ -368,6 +371,9 @@ func (m *matcher) reach(lo int, r reached) {
 
 // set returns where a phrase of a set may end when it begins at a place.
 func (m *matcher) set(k int32, i int) uint64 {
+	if w := m.at(i); m.opens[w]>>(k%64)&1 == 0 && (i == 0 || !m.loose[w]) {
+		return 0
+	}
 	at := int(k)*window + i
 	if m.known[k]&(1<<i) == 0 {
 		m.ends[at] = m.follow(1+k, 1<<i)
