@@ -11,10 +11,24 @@ var inlineMarks = strings.NewReplacer(
 	"<", `\<`, "&", `\&`, "~", `\~`, "|", `\|`,
 )
 
-var (
-	lineStartNumber = regexp.MustCompile(`^(\d{1,9})([.)])`)
-	bareAddress     = regexp.MustCompile(`(?i)\b(https?|ftp|www|mailto)(:|\.)`)
-)
+var bareAddress = regexp.MustCompile(`(?i)\b(https?|ftp|www|mailto)(:|\.)`)
+
+// isPlain tells whether s is ASCII without a mark or a white space that
+// escapeMarkdown would change: nearly all that is said.
+func isPlain(s string) bool {
+	blank := true
+	for i := range len(s) {
+		switch c := s[i]; {
+		case c < ' ' || c >= 0x7f || c == ' ' && blank:
+			return false
+		case c == '\\' || c == '`' || c == '*' || c == '_' || c == '[' || c == ']' || c == '<' || c == '&' || c == '~' || c == '|':
+			return false
+		default:
+			blank = c == ' '
+		}
+	}
+	return !blank
+}
 
 // mayHoldAddress tells cheaply whether there may be a bare address in s: before a
 // colon or a point stands what an address begins with, or no ASCII.
@@ -40,6 +54,35 @@ func mayHoldAddress(s string) bool {
 // tables, at the start of a line and in a cell included: read back, it is s
 // with its white space folded and its control characters gone.
 func escapeMarkdown(s string) string {
+	if !isPlain(s) {
+		s = foldAndMark(s)
+	}
+	// A viewer that makes links of bare addresses must not make one here.
+	if mayHoldAddress(s) {
+		s = bareAddress.ReplaceAllStringFunc(s, func(m string) string {
+			return m[:len(m)-1] + `\` + m[len(m)-1:]
+		})
+	}
+	if s == "" {
+		return s
+	}
+	if strings.IndexByte("#+->=", s[0]) >= 0 {
+		return `\` + s
+	}
+	// A number with a point or a bracket would begin a list.
+	n := 0
+	for n < len(s) && n < 9 && '0' <= s[n] && s[n] <= '9' {
+		n++
+	}
+	if n > 0 && n < len(s) && (s[n] == '.' || s[n] == ')') {
+		return s[:n] + `\` + s[n:]
+	}
+	return s
+}
+
+// foldAndMark folds white space, drops control characters and marks what would be
+// markup wherever it stands.
+func foldAndMark(s string) string {
 	s = strings.Map(func(r rune) rune {
 		switch {
 		case r == '\t' || r == '\n' || r == '\r' || r == '\u0085' || r == '\u2028' || r == '\u2029':
@@ -52,19 +95,5 @@ func escapeMarkdown(s string) string {
 		}
 		return r
 	}, strings.ToValidUTF8(s, "\ufffd"))
-	s = inlineMarks.Replace(strings.Join(strings.Fields(s), " "))
-	// A viewer that makes links of bare addresses must not make one here.
-	if mayHoldAddress(s) {
-		s = bareAddress.ReplaceAllStringFunc(s, func(m string) string {
-			return m[:len(m)-1] + `\` + m[len(m)-1:]
-		})
-	}
-	switch {
-	case s == "":
-	case strings.IndexByte("#+->=", s[0]) >= 0:
-		s = `\` + s
-	case s[0] >= '0' && s[0] <= '9':
-		s = lineStartNumber.ReplaceAllString(s, `$1\$2`)
-	}
-	return s
+	return inlineMarks.Replace(strings.Join(strings.Fields(s), " "))
 }

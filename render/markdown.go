@@ -43,11 +43,16 @@ type drawer struct {
 	revs []workdoc.Revision
 }
 
-func (d *drawer) line(format string, a ...any) { fmt.Fprintf(&d.b, format+"\n", a...) }
-func (d *drawer) gap()                         { d.b.WriteByte('\n') }
+func (d *drawer) line(format string, a ...any) {
+	fmt.Fprintf(&d.b, format, a...)
+	d.gap()
+}
+
+func (d *drawer) gap() { d.b.WriteByte('\n') }
 
 func (d *drawer) item(ref, format string, a ...any) {
-	d.line("%s <!-- @%s -->", fmt.Sprintf(format, a...), ref)
+	fmt.Fprintf(&d.b, format, a...)
+	d.b.WriteString(" <!-- @" + ref + " -->\n")
 }
 
 func (d *drawer) heading(level int, text string) {

@@ -15,7 +15,7 @@ const unconfirmed = "heard, not confirmed"
 
 func (d *drawer) round() {
 	d.heading(2, "Tightening round")
-	rows := workdoc.Round(d.rec)
+	rows := workdoc.Round(d.rec, d.refs)
 	if len(rows) == 0 {
 		d.none("round", "No fastener and no tightening value was heard.")
 		return
@@ -46,7 +46,6 @@ func (d *drawer) round() {
 			strings.Join(heard, "; "), strings.Join(times, "; "), strings.Join(nm, "; "), strings.Join(lbfft, "; "), check)
 	}
 	first := true
-	refs := workdoc.RefsOf(d.rec).Torques
 	for i, t := range d.rec.Torques {
 		if t.Quote == "" {
 			continue
@@ -57,7 +56,7 @@ func (d *drawer) round() {
 			d.gap()
 			first = false
 		}
-		d.item("words-"+refs[i], "- %s, %s: %s", named(t.Fastener, "not named"), d.at(t.Place), quoted(t.Quote))
+		d.item("words-"+d.refs.Torques[i], "- %s, %s: %s", named(t.Fastener, "not named"), d.at(t.Place), quoted(t.Quote))
 	}
 }
 

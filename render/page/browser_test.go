@@ -377,7 +377,7 @@ func hostileDocument(t *testing.T) *workdoc.Document {
 	for _, ref := range doc.Refs.Open {
 		doc.Answers[ref] = workdoc.Answer{Text: payloads, Source: payloads}
 	}
-	for _, r := range workdoc.Round(doc.Record) {
+	for _, r := range workdoc.Round(doc.Record, doc.Refs) {
 		doc.Rows[r.Ref] = workdoc.Row{Confirmed: "12 N·m " + payloads, Source: payloads, Tightened: true, When: payloads}
 	}
 	doc.Own = []workdoc.OwnRow{{Name: payloads, Row: workdoc.Row{Confirmed: "12 N·m", Source: payloads}}}

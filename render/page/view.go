@@ -269,7 +269,7 @@ func (b *builder) judge() {
 	for _, s := range workdoc.Ready(&ticked, extract.BeforeUse, workdoc.CheckConfirmed, b.opt.Today).Open {
 		missing[s.Ref] = true
 	}
-	b.rows = workdoc.Round(b.rec)
+	b.rows = workdoc.Round(b.rec, b.doc.Refs)
 	b.confirmed = map[string]bool{}
 	for _, r := range b.rows {
 		b.confirmed[r.Ref] = !missing[r.Ref]

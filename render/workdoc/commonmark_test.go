@@ -66,7 +66,7 @@ func TestDocumentsAreCommonMark(t *testing.T) {
 		if boxes != want {
 			t.Errorf("%s: %d boxes, want %d", clip.Name, boxes, want)
 		}
-		if want := len(workdoc.Round(rec)) + len(rec.Ledger); rows != want {
+		if want := len(workdoc.Round(rec, workdoc.RefsOf(rec))) + len(rec.Ledger); rows != want {
 			t.Errorf("%s: %d rows, want %d", clip.Name, rows, want)
 		}
 		if links+html > 0 {

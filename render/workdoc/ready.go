@@ -41,7 +41,7 @@ func Ready(d *Document, before string, check Checker, today time.Time) Verdict {
 	var tasks []task
 	add := func(s Still, t task) { open, tasks = append(open, s), append(tasks, t) }
 	inRound := map[string]bool{} // entries whose row asks for their value
-	for _, r := range Round(d.Record) {
+	for _, r := range Round(d.Record, d.Refs) {
 		why := j.row(r)
 		if r.Entry != nil {
 			j.closed[r.Entry.ID] = why == ""

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"wrenchword/extract"
 )
@@ -88,11 +89,17 @@ const slugWords = 7
 // slug folds text to lower-case letters and digits of any script, with single
 // hyphens between words. Text with no such word gives "unnamed".
 func slug(text string) string {
-	var out strings.Builder
+	out := make([]byte, 0, 64)
 	words, inWord := 0, false
 	for _, r := range text {
-		r = unicode.ToLower(r)
-		if !unicode.IsLetter(r) && !unicode.IsDigit(r) {
+		if r < utf8.RuneSelf {
+			if 'A' <= r && r <= 'Z' {
+				r += 'a' - 'A'
+			} else if (r < 'a' || 'z' < r) && (r < '0' || '9' < r) {
+				inWord = false
+				continue
+			}
+		} else if r = unicode.ToLower(r); !unicode.IsLetter(r) && !unicode.IsDigit(r) {
 			inWord = false
 			continue
 		}
@@ -101,14 +108,14 @@ func slug(text string) string {
 				break
 			}
 			if words > 0 {
-				out.WriteByte('-')
+				out = append(out, '-')
 			}
 			words, inWord = words+1, true
 		}
-		out.WriteRune(r)
+		out = utf8.AppendRune(out, r)
 	}
 	if words == 0 {
 		return "unnamed"
 	}
-	return out.String()
+	return string(out)
 }

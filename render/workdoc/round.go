@@ -20,9 +20,9 @@ type RoundRow struct {
 // Round gives the rows of the tightening round, place by place in the order in
 // which the places are first heard of, as one would walk round the machine.
 // Values of one ledger entry, or of one name where there is none, share a row;
-// a value whose fastener the talk does not tell has a row of its own.
-func Round(rec *extract.Record) []RoundRow {
-	refs := RefsOf(rec)
+// a value whose fastener the talk does not tell has a row of its own. refs are
+// what RefsOf gives for rec.
+func Round(rec *extract.Record, refs Refs) []RoundRow {
 	entries := map[string]*extract.Entry{}
 	for i := range rec.Ledger {
 		entries[rec.Ledger[i].ID] = &rec.Ledger[i]

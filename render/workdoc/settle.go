@@ -48,7 +48,7 @@ const (
 // a confirmed value are held unless replace is set. left lists the lines that no row took.
 func Fit(d *Document, sheets []Sheet, replace bool) (fits []Fitting, left []Match) {
 	taken := map[[2]int]bool{}
-	for _, row := range Round(d.Record) {
+	for _, row := range Round(d.Record, d.Refs) {
 		f := Fitting{Row: row, Held: d.Rows[row.Ref].Confirmed != "" && !replace}
 		for si, s := range sheets {
 			var list []Match

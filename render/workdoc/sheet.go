@@ -51,7 +51,7 @@ func SheetTemplate(d *Document) []byte {
 	fmt.Fprintf(&b, "# title: \n# edition: \n# machine: %s\n# year: %s\n", oneLine(d.Job.Machine), oneLine(d.Job.Year))
 	w := csv.NewWriter(&b)
 	_ = w.Write([]string{"fastener", "size", "value", "source", "note"})
-	for _, r := range Round(d.Record) {
+	for _, r := range Round(d.Record, d.Refs) {
 		_ = w.Write([]string{r.Name, "", "", "", ""})
 	}
 	w.Flush()

@@ -72,7 +72,7 @@ func ReadWrenches(name string, src []byte) ([]Wrench, error) {
 // that was only heard is never turned into a setting.
 func Settings(d *Document, wrenches []Wrench) []string {
 	var out []string
-	for _, row := range Round(d.Record) {
+	for _, row := range Round(d.Record, d.Refs) {
 		c := d.Rows[row.Ref].Confirmed
 		if c == "" || isNotApplicable(c) {
 			continue
