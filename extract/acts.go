@@ -46,6 +46,7 @@ func (r *reading) findActs() {
 		r.row(ci)
 		r.fingerTight(ci)
 		r.listed(ci)
+		r.thenToo(ci)
 		r.oneLaid(ci)
 		r.thenPlace(ci)
 		r.turned(ci)
@@ -211,7 +212,7 @@ func (r *reading) intoContainer(ci, k int) string {
 		if m := r.toks[i].men; m >= 0 && r.mentions[m].kind&lexicon.Fastener != 0 {
 			return "" // a bearing's cup
 		}
-		if containers[w] && !(w == "can" && subjects[r.toks[i-1].s]) {
+		if containers[w] && !(w == "can" && subjects[r.toks[i-1].s]) && r.word(i+1) != "side" {
 			return "store"
 		}
 		if bins[w] {
@@ -277,6 +278,9 @@ func (r *reading) actAt(ci, i int) (act, int) {
 // asAdj are the verbs that also say what a thing is like.
 var asAdj = set("wet dry clean oily warm cool level square empty open")
 
+// fits are the words for how a thing fits.
+var fits = set("slip press push tight loose snug interference close sliding friction exact perfect easy better")
+
 // theyBefore tells whether "they", "it" or the like is what the verb is said of.
 func (r *reading) theyBefore(c *clause, i int) bool {
 	for k := i - 1; k >= c.lo && k > i-4; k-- {
@@ -326,6 +330,9 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	}
 	if l := r.lex.Lemmas(r.toks[i].s); len(l) > 0 && l[0] == "kill" && a.action.Name == "switch off" {
 		return len(a.objects) > 0 && switched[r.mentions[a.objects[0]].head]
+	}
+	if r.toks[i].s == "fit" && fits[p] {
+		return false // "it's a nice slip fit"
 	}
 	if r.toks[i].s == "saw" && a.verb >= 0 && (subjects[p] || p == "never" || p == "ever") {
 		return false // of seeing
@@ -501,7 +508,7 @@ func (r *reading) lemma1(w string) string {
 // isFiniteVerb tells whether a verb of its own clause stands at j, so that no object gap runs across it.
 func (r *reading) isFiniteVerb(j int) bool {
 	s := r.toks[j].s
-	return s == "is" || s == "are" || s == "'s" || s == "was" || s == "and" && (r.imperativeAt(j+1) || r.movesItself(j+1) || subjects[r.word(j+1)] && !pronounsObj[r.word(j+1)] || r.word(j+1) == "it" || r.word(j+1) == "they")
+	return s == "is" || s == "are" || s == "'s" || s == "was" || s == "and" && (r.imperativeAt(j+1) || r.pastForm(r.word(j+1)) && r.toks[j+1].men < 0 || r.movesItself(j+1) || subjects[r.word(j+1)] && !pronounsObj[r.word(j+1)] || r.word(j+1) == "it" || r.word(j+1) == "they")
 }
 
 // movesItself tells whether the word at j says that a thing moves: "tips forward and lifts out".

@@ -438,6 +438,8 @@ func (r *reading) sureBeside(c *clause, i, n int) bool {
 	switch w := r.toks[i].s; {
 	case w == "not" && notAfter[r.word(i+n)]:
 		return false // "not too tight"
+	case n == 1 && r.toks[i].is(wVerb) && (offWords[r.word(i+1)] || returning[r.word(i+1)] || r.word(i+1) == "over"):
+		return false // "give it a good wash out"
 	case w == "knot" || w == "knots":
 		for k := max(0, i-14); k < min(i+8, len(r.toks)); k++ {
 			if ropes[r.toks[k].s] {

@@ -126,7 +126,7 @@ func (r *reading) moodOf(ci int, a *act) mood {
 		if strings.HasSuffix(s, "ing") && (p == "them" || p == "those" || p == "these" || p == "ones") && pp != "keep" && pp != "am" {
 			m |= framed // "four of them holding the housing down"
 		}
-		if p == "they" || (pp == "you" || pp == "it" || pp == "that" || pp == "just") && will && damages[r.lemma1(s)] || s == "got" && (p == "'ve" || p == "'s" || p == "have" || p == "has") && pp != "i" && pp != "we" && a.action.Name != "start by hand" {
+		if p == "they" || (pp == "you" || pp == "it" || pp == "that" || pp == "just") && will && damages[r.lemma1(s)] || s == "got" && r.hasGot(c, a.verb) && a.action.Name != "start by hand" {
 			m |= framed
 		}
 		if a.hi > a.verb+1 && strings.HasSuffix(r.word(a.verb+1), "ed") && r.toks[a.verb-1].men >= 0 {
@@ -171,6 +171,15 @@ func (r *reading) moodOf(ci int, a *act) mood {
 	if a.subject && a.verb > c.lo && r.toks[a.verb].s == "be" && ought[r.toks[a.verb-1].s] {
 		m |= framed // "they must be loose": how it has to be
 	}
+	if a.subject && a.verb >= 0 && whichThread[r.word(a.hi)] && strings.HasSuffix(r.toks[a.verb].s, "s") && (a.action.Name == "remove" || a.action.Name == "slacken") && (a.pronoun == "one" || a.pronoun == "this") {
+		m |= framed // "this one undoes clockwise": which way its thread goes
+	}
+	if a.subject && a.verb >= 0 && a.pronoun != "" && a.action.Name == "fit" && r.toks[c.lo].s == "so" && c.lo > 0 && r.toks[c.lo-1].brk < brkSentence && a.verb <= c.lo+3 && (r.says1(c, a.verb, "way") || r.says1(c, a.verb, "same") || r.says1(c, a.verb, "where")) {
+		m |= framed // "mark it first so it goes back the same way"
+	}
+	if a.subject && a.pronoun == "they" && a.verb > c.lo && (r.toks[a.verb-1].s == "only" || r.toks[a.verb-1].s == "just") && r.toks[a.verb].s == "going" && len(a.objects) == 0 {
+		m |= framed // "they're only going into plastic"
+	}
 	if a.subject && a.verb > c.lo && r.asItWas(c, a) {
 		m |= framed // "same way it came out", "the hole it came out of"
 	}
@@ -213,6 +222,26 @@ func (r *reading) nounAt(i int) bool {
 	}
 	w := r.toks[i].s
 	return r.toks[i].men >= 0 || w == "one" || w == "ones" || w == "thing" || w == "bit" || w == "bits" || w == "guy" || w == "fella" || w == "piece"
+}
+
+// whichThread are the words for the way a thread turns.
+var whichThread = set("clockwise anticlockwise counterclockwise backwards lefty righty")
+
+// hasGot tells whether "got" at a verb says what a thing has, and not what somebody
+// put there: "they've all got a washer on".
+func (r *reading) hasGot(c *clause, verb int) bool {
+	i := verb - 1
+	for i > c.lo && (r.toks[i].s == "all" || r.toks[i].s == "both" || r.toks[i].s == "each" || r.toks[i].s == "also" || r.toks[i].s == "still" || r.toks[i].s == "only") {
+		i--
+	}
+	if i <= c.lo {
+		return false
+	}
+	switch r.toks[i].s {
+	case "'ve", "'s", "have", "has":
+		return r.toks[i-1].s != "i" && r.toks[i-1].s != "we"
+	}
+	return false
 }
 
 // ought are the words that say how a thing has to be, not how it is.

@@ -279,7 +279,13 @@ func (s *tracker) inTurn(c *clause) {
 	if len(c.acts) > 0 || len(c.mentions) == 0 || c.mood != 0 {
 		return
 	}
-	for i := c.lo; i < c.hi; i++ {
+	hi := c.hi
+	for i := c.lo + 1; i < hi; i++ {
+		if w := r.toks[i].s; (w == "no" || w == "not") && r.toks[i-1].brk == brkComma {
+			hi = i // "Gasket, dry, no sealer"
+		}
+	}
+	for i := c.lo; i < hi; i++ {
 		if t := r.toks[i]; t.men < 0 && (linking[t.s] || subjects[t.s] && t.s != "that" || offWords[t.s] || t.s == "'s" || t.s == "not" || t.s == "no" || t.s == "later" || t.s == "tomorrow") {
 			return
 		}
@@ -292,7 +298,7 @@ func (s *tracker) inTurn(c *clause) {
 	for k, mi := range c.mentions {
 		m := &r.mentions[mi]
 		t := m.entry
-		if t == nil || isLock(t) || !(r.bareElement(c, mi) || k == 0 && r.opens(c, m)) || r.leadsIn(m) {
+		if t == nil || isLock(t) || m.lo >= hi || !(r.bareElement(c, mi) || k == 0 && r.opens(c, m)) || r.leadsIn(m) {
 			continue
 		}
 		if len(t.events) == 0 {
@@ -652,7 +658,7 @@ func (s *tracker) apart(tok int) bool {
 func (s *tracker) settle(a *act) bool {
 	name := ""
 	fitting := s.fitting(a.lo)
-	for _, t := range a.things {
+	for k, t := range a.things {
 		st, _ := t.state()
 		n := ""
 		switch {
@@ -662,6 +668,8 @@ func (s *tracker) settle(a *act) bool {
 			n = "tighten"
 		case !fitting && s.apart(a.lo) && (st == "" || st == Loosened):
 			n = "remove"
+		case fitting && st == "" && k > 0 && name == "fit" && t.fastener:
+			n = "fit" // "flange, nut": the nut goes the way of the flange
 		}
 		if n == "" || name != "" && n != name {
 			return false
@@ -699,14 +707,15 @@ func (s *tracker) tightInClause(c *clause) bool {
 	return false
 }
 
-var handPhrases = [][]string{{"by", "hand"}, {"finger", "tight"}, {"hand", "tight"}, {"fingers"}, {"loosely"}, {"loose", "for", "now"}, {"snug"}, {"snugged"}, {"just", "nipped"}, {"only", "nipped"}, {"just", "nip"}, {"only", "nip"}, {"finger", "tighten"}, {"just", "started"}, {"with", "hand"}, {"with", "the", "hand"}, {"hand", "only"}}
+var handPhrases = [][]string{{"by", "hand"}, {"finger", "tight"}, {"hand", "tight"}, {"with", "fingers"}, {"my", "fingers"}, {"your", "fingers"}, {"the", "fingers"}, {"two", "fingers"}, {"just", "fingers"}, {"only", "fingers"}, {"fingers", "only"}, {"loosely"}, {"loose", "for", "now"}, {"snug"}, {"snugged"}, {"just", "nipped"}, {"only", "nipped"}, {"just", "nip"}, {"only", "nip"}, {"finger", "tighten"}, {"just", "started"}, {"with", "hand"}, {"with", "the", "hand"}, {"hand", "only"}}
 
 // byHand tells whether the clause (or the fragment after it) says that the tightening was by hand only.
 func byHand(r *reading, c *clause, a *act) bool {
 	hi := c.hi
 	if hi < len(r.toks) {
 		n := &r.clauses[r.toks[hi].cl]
-		if n.hi-n.lo <= 5 && len(n.mentions) == 0 && r.since(c.lo, n.lo) < 8 {
+		verb := slices.ContainsFunc(n.acts, func(ai int) bool { return r.acts[ai].verb >= 0 && r.acts[ai].pronoun != "" })
+		if n.hi-n.lo <= 5 && len(n.mentions) == 0 && !verb && r.since(c.lo, n.lo) < 8 {
 			hi = n.hi
 		}
 	}
@@ -715,7 +724,15 @@ func byHand(r *reading, c *clause, a *act) bool {
 			return false // "snug and a quarter turn"
 		}
 	}
+	for _, ai := range c.acts {
+		if o := &r.acts[ai]; o.verb >= a.hi && o.verb < hi && len(a.objects)+len(a.pronoun) > 0 && !slices.ContainsFunc(o.objects, func(mi int) bool { return slices.Contains(a.objects, mi) }) && o.pronoun+a.pronoun != "" {
+			hi = o.verb // "link back on and pull it tight by hand"
+		}
+	}
 	for i := a.lo; i < hi; i++ {
+		if w := r.word(i + 2); i >= a.hi && r.toks[i].s == "and" && (w == "it" || w == "them") && r.toks[i+1].men < 0 && !prepositions[r.toks[i+1].s] {
+			break // "chain back on and pedal it by hand"
+		}
 		if m := int(r.toks[i].men); m >= 0 && i >= a.hi && r.toks[r.mentions[m].from-min(1, r.mentions[m].from)].brk >= brkComma && r.mentions[m].kind&lexicon.Fastener != 0 && len(a.objects) > 0 && !slices.Contains(a.objects, m) {
 			break // "plate back on, thumbscrews finger tight"
 		}

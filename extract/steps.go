@@ -222,7 +222,7 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	if a.subject && a.verb >= 0 && r.toks[a.verb].s == "fell" {
 		return false // nobody took it off
 	}
-	if a.rule == machineUnplugged {
+	if a.rule == machineUnplugged || r.toMachine(c, a) {
 		return true
 	}
 	if r.ownBody(a) || a.verb >= 0 && !a.subject && a.pronoun != "" && len(a.objects) == 0 && r.lemma1(r.toks[a.verb].s) == "get" && particle[r.word(a.verb+1)] && !particle[r.toks[a.hi-1].s] {
@@ -256,7 +256,7 @@ func (r *reading) isStep(c *clause, a *act) bool {
 			}
 		}
 	}
-	if len(a.things) > 0 && a.pronoun != "" && a.verb >= 0 && !a.subject && c.hi-a.verb >= 3 && (a.action.Name == "lock" || a.action.Name == "support" || a.action.Name == "place" || a.action.Name == "adjust" || a.action.Name == "drill" || a.action.Name == "fill" || a.action.Name == "hammer" || a.action.Name == "press" || a.action.Name == "heat" || a.action.Name == "cut") {
+	if len(a.things) > 0 && a.pronoun != "" && a.verb >= 0 && !a.subject && c.hi-a.verb >= 3 && (a.action.Name == "lock" || a.action.Name == "support" || a.action.Name == "place" || a.action.Name == "adjust" || a.action.Name == "drill" || a.action.Name == "fill" || a.action.Name == "hammer" || a.action.Name == "press" || a.action.Name == "heat" || a.action.Name == "cut" || !a.things[0].fastener && r.actedOn(a) && (a.action.Name == "test" || a.action.Name == "apply" || a.action.Name == "cover" && r.toks[a.verb].s != "stuff")) {
 		return true
 	}
 	if len(a.things) > 0 {
@@ -318,6 +318,18 @@ func (r *reading) putJustBefore(a *act) bool {
 				return true
 			}
 			return false
+		}
+	}
+	return false
+}
+
+// actedOn tells whether the act right before one was done to its thing.
+func (r *reading) actedOn(a *act) bool {
+	for k := a.cl; k >= 0 && k >= a.cl-3 && r.since(r.clauses[k].lo, a.lo) < 12; k-- {
+		for i := len(r.clauses[k].acts) - 1; i >= 0; i-- {
+			if o := &r.acts[r.clauses[k].acts[i]]; o != a && o.lo < a.lo && o.happened() && len(o.things) > 0 {
+				return o.things[len(o.things)-1] == a.things[0]
+			}
 		}
 	}
 	return false
@@ -447,7 +459,7 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 		}
 	} else if a.subject {
 		from := a.hi
-		if a.verb >= 0 && from > a.verb+1 && leadsWhere[r.toks[from-1].s] {
+		if a.verb >= 0 && from > a.verb+1 && leadsWhere[r.toks[from-1].s] || r.placeAt(c, a, from) {
 			from-- // "goes under the rail", "comes off with the pliers": where it goes, and with what
 		}
 		t := r.tail(c, from, hi)
@@ -463,6 +475,21 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 		s += t
 	}
 	return trimStep(s) + "."
+}
+
+// placeAt tells whether the particle that an act without a verb ends on leads to
+// where its thing goes: "hub back on the stub".
+func (r *reading) placeAt(c *clause, a *act, from int) bool {
+	if a.verb >= 0 || a.action.Name != "fit" || from <= a.lo || from >= c.hi || !onWords[r.toks[from-1].s] || r.toks[from-1].brk >= brkComma || !articles[r.toks[from].s] && !definiteWord[r.toks[from].s] {
+		return false
+	}
+	ci := r.toks[c.lo].cl
+	for _, mi := range c.mentions {
+		if m := &r.mentions[mi]; m.from == from {
+			return !r.inAct(int(ci), mi) && m.kind&(lexicon.Part|lexicon.Fastener) != 0
+		}
+	}
+	return false
 }
 
 // dosed words "smear of grease on the axle": how much of what goes where.
@@ -656,11 +683,11 @@ func countWord(n int) string {
 	return ""
 }
 
-// unnamed stands for what only the picture shows.
-const unnamed = "what is shown here (not named)"
+// notNamed ends a step whose thing only the picture shows.
+const notNamed = " (not named)"
 
 // standIn words what a pronoun stands for where no thing is known: as it was
-// called shortly before, "the middle one", "the two on the side", else unnamed.
+// called shortly before, "the middle one", "the two on the side", else "this".
 func (r *reading) standIn(a *act) string {
 	many := r.many(a)
 	for i := a.lo - 1; i > 0 && i > a.lo-30 && r.since(i, a.lo) < 12; i-- {
@@ -692,7 +719,13 @@ func (r *reading) standIn(a *act) string {
 		}
 		return "the " + strings.ToLower(r.text(lo, hi))
 	}
-	return unnamed
+	switch {
+	case many:
+		return "these"
+	case a.pronoun == "one":
+		return "this one"
+	}
+	return "this"
 }
 
 // whichOne are words that tell one from others of its kind.
@@ -712,6 +745,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 	}
 	w = append(w, verb)
 	objPlaced := false
+	tail := ""
 	end := hi
 	first := a.verb + 1
 	if a.action.Name == "tighten" && verb == "Tighten" && r.word(first) == "on" {
@@ -744,12 +778,15 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 				w = append(w, n)
 			}
 			if i == m.hi-1 && t.brk == brkComma {
-				if objPlaced && i+1 < end && r.othersAt(i+1, a) {
+				if objPlaced && i+1 < end && (r.othersAt(i+1, a) || r.toListener(i+1, end)) {
 					break
 				}
 				w[len(w)-1] += ","
 			}
 			continue
+		}
+		if t.s == "that" && i > first && r.toks[i-1].s == "like" {
+			continue // how, which the picture shows
 		}
 		if t.s == a.pronoun && !objPlaced && (pronounsObj[t.s] || t.s == "her" || t.s == "him") {
 			objPlaced = true
@@ -764,7 +801,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 					continue
 				}
 			}
-			if a.action.Name == "switch off" && len(a.objects) == 0 && len(a.things) > 0 && !switched[a.things[0].head] {
+			if r.toMachine(c, a) || a.action.Name == "switch off" && len(a.objects) == 0 && len(a.things) > 0 && !switched[a.things[0].head] {
 				w = append(w, "the machine") // "lower it and shut it down"
 				continue
 			}
@@ -778,11 +815,15 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			if a.action.Name == "fill" {
 				continue // "fill with …"
 			}
-			if t.s == "her" || t.s == "him" || wholeMachine[a.action.Name] && r.unplugs(a) {
+			if t.s == "her" || t.s == "him" {
 				w = append(w, "the machine")
 				continue
 			}
-			w = append(w, r.standIn(a))
+			named := r.standIn(a)
+			if named == "this" || named == "these" || named == "this one" {
+				tail = notNamed
+			}
+			w = append(w, named)
 			continue
 		}
 		if t.s == "it" && !objPlaced && i < a.hi && a.action.Name == "test" && a.pronoun == "" && len(a.objects) == 0 {
@@ -798,6 +839,13 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			continue
 		}
 		if x, ok := firstPerson[t.s]; ok {
+			if t.s == "you" && i > 0 && (r.toks[i-1].s == "towards" || r.toks[i-1].s == "toward") {
+				w = append(w, s) // "swing it towards you"
+				continue
+			}
+			if x != "" && bodily[r.word(i+1)] {
+				x = "your"
+			}
 			if x != "" {
 				w = append(w, x)
 			} else if i > a.hi {
@@ -836,11 +884,14 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		if asides[t.s] && (i+1 == end || t.brk >= brkComma) {
 			continue
 		}
-		if dropWords[t.s] && t.qty < 0 && !(t.s == "like" && (r.word(i+1) == "a" || r.word(i+1) == "an")) && !(t.s == "right" && (r.word(i+1) == "side" || i > 0 && r.toks[i-1].s == "the")) {
+		if dropWords[t.s] && t.qty < 0 && !(i > 0 && articles[r.toks[i-1].s]) && !(t.s == "like" && (r.word(i+1) == "a" || r.word(i+1) == "an")) && !(t.s == "right" && (r.word(i+1) == "side" || i > 0 && r.toks[i-1].s == "the")) {
 			continue
 		}
 		if (t.s == "and" || t.s == "which" || t.s == "because" || t.s == "but" || t.s == "or" && t.men < 0) && i >= a.hi && r.clauseBreak(i, end) {
 			break
+		}
+		if t.s == "and" && objPlaced && i >= a.hi && r.pastForm(r.word(i+1)) && !strings.HasSuffix(r.toks[a.verb].s, "ing") {
+			break // "pulled the wheel and dropped the chain off"
 		}
 		if objPlaced && i > first && r.toks[i-1].brk == brkComma && (t.s == "that" || t.s == "this" || t.s == "and" && r.othersAt(i+1, a)) {
 			break
@@ -852,7 +903,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			continue
 		}
 		if t.brk == brkComma && i+1 < end {
-			if objPlaced && (r.pastForm(r.toks[i+1].s) || r.othersAt(i+1, a)) {
+			if objPlaced && (r.pastForm(r.toks[i+1].s) || r.othersAt(i+1, a) || r.toListener(i+1, end)) {
 				w = append(w, s)
 				break // ", dunked it", ", grease on the pivot": the next thing done
 			}
@@ -873,7 +924,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		return ""
 	}
 	if !objPlaced && a.unknown {
-		if len(w) < 2 {
+		if len(w) < 2 || w[1] == "with" || w[1] == "using" || w[1] == "from" || w[1] == "by" {
 			return ""
 		}
 		objPlaced = true
@@ -885,7 +936,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		// the thing was named before the verb: put it where it belongs
 		w = append(w[:1], append([]string{"the " + names}, w[1:]...)...)
 	}
-	return trimStep(strings.Join(w, " ")) + "."
+	return trimStep(strings.Join(w, " ")) + tail + "."
 }
 
 // othersAt tells whether what begins at token i is a thing of its own, and no more
@@ -902,19 +953,65 @@ func (r *reading) othersAt(i int, a *act) bool {
 	return m.kind&lexicon.Tool == 0 && m.prep == "" && m.hi < len(r.toks) && r.toks[m.hi-1].brk < brkComma && (r.kind(m.hi).is(wOn|wOff) || r.toks[m.hi].s == "back")
 }
 
-// wholeMachine are the actions that, with nothing named, are done to the machine.
-var wholeMachine = set("lower place remove disconnect")
+// toListener tells whether the words from token i on speak to whoever listens and
+// say nothing of the work: "forgive me", "bear with me".
+func (r *reading) toListener(i, end int) bool {
+	me := false
+	for ; i < end; i++ {
+		if r.toks[i].men >= 0 || r.toks[i].qty >= 0 || bodily[r.toks[i].s] {
+			return false
+		}
+		me = me || r.toks[i].s == "me" || r.toks[i].s == "us"
+	}
+	return me
+}
 
-// unplugs tells whether the verb is one of whole machines: unplug it, tip it over.
-func (r *reading) unplugs(a *act) bool {
-	for _, l := range r.lex.Lemmas(r.toks[a.verb].s) {
-		switch l {
-		case "unplug", "isolate", "tip", "tilt", "lay", "lean", "stand", "jack", "chock", "hoist", "winch":
+// toMachine tells whether an act that is done to "it", and to nothing that can be
+// meant by that, is done to the machine: "unplug it", "tip it on its side", "fire it up".
+func (r *reading) toMachine(c *clause, a *act) bool {
+	switch a.pronoun {
+	case "it", "this", "that", "her", "him":
+	default:
+		return false
+	}
+	if a.verb < 0 || a.subject || len(a.objects) > 0 {
+		return false
+	}
+	starts := false
+	switch v := r.lemma1(r.toks[a.verb].s); v {
+	case "start", "fire", "switch", "power":
+		starts = a.action.Name == "test" || a.action.Name == "switch off"
+	case "unplug", "isolate":
+		return len(a.things) == 0
+	}
+	if len(a.things) > 0 && !a.things[0].fastener && !(a.things[0].plural && !r.many(a)) && !(starts && !switched[a.things[0].head]) {
+		return false
+	}
+	if starts {
+		return true
+	}
+	switch a.action.Name {
+	case "place", "support", "lower", "switch off", "adjust", "lift", "remove", "disconnect":
+	default:
+		return false
+	}
+	switch r.lemma1(r.toks[a.verb].s) {
+	case "tip", "tilt", "jack", "chock", "hoist", "winch", "plug":
+		return true
+	case "lay", "lean", "stand", "roll", "wheel", "pull", "push", "drag", "slide", "turn", "get", "have", "put", "set", "lift", "lower", "let", "drop", "prop", "raise", "flip":
+	default:
+		return false
+	}
+	for i := a.verb + 2; i < c.hi; i++ {
+		if w := r.toks[i].s; standsAt[w] || r.toks[i-1].s == "its" && (w == "side" || w == "back" || w == "front" || w == "end" || w == "nose" || w == "wheels" || w == "feet") {
 			return true
 		}
 	}
-	return a.action.Name == "switch off"
+	return false
 }
+
+// standsAt are the words for where whole machines stand.
+var standsAt = set("wall worktop floor ground stand stands ramp ramps lift hoist trestles trailer jacked upright workstand concrete driveway socket")
 
 func (r *reading) needsThe(i int, m *mention) bool {
 	if m.from < m.lo {
@@ -927,7 +1024,7 @@ func (r *reading) needsThe(i int, m *mention) bool {
 		if i > 1 && p == "half" && determiner[r.toks[i-2].s] {
 			return false
 		}
-		for k := i - 1; k > 0 && k > i-4 && r.toks[k].men < 0 && !stopWords[r.toks[k].s] && r.toks[k].brk == brkNone; k-- {
+		for k := i - 1; k > 0 && k > i-4 && r.toks[k].men < 0 && !stopWords[r.toks[k].s] && r.toks[k].brk <= brkPause; k-- {
 			if determiner[r.toks[k-1].s] {
 				return false // "the little safety plate"
 			}
@@ -1012,6 +1109,11 @@ var plainly = map[string]struct {
 
 // tail gives the words after a thing that moves by itself: where it goes.
 func (r *reading) tail(c *clause, lo, hi int) string {
+	for _, p := range manners {
+		if r.says(lo, hi, p) {
+			return ", " + strings.Join(p, " ")
+		}
+	}
 	var w []string
 	between := false
 	for i := lo; i < hi && len(w) < 12; i++ {
@@ -1053,6 +1155,11 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 			break
 		}
 		if x, ok := firstPerson[t.s]; ok {
+			if t.s == "you" && i > lo && (r.toks[i-1].s == "towards" || r.toks[i-1].s == "toward") {
+				x = "you"
+			} else if x != "" && bodily[r.word(i+1)] {
+				x = "your"
+			}
 			if x != "" {
 				w = append(w, x)
 			}
@@ -1082,7 +1189,7 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 	return " " + strings.Join(w, " ")
 }
 
-var danglers = set("not just don't where they she he it's now and or but so the a an to of with for from as because if then that which in into on at is was are i you we 's it's just")
+var danglers = set("not just don't where they she he it's now and or but so the a an to of with for from as because if then that which in into on at by towards toward is was are i you we 's it's just")
 
 // trimStep cuts a step to size and takes off what dangles.
 func trimStep(s string) string {
@@ -1095,6 +1202,9 @@ func trimStep(s string) string {
 	}
 	for len(f) > 2 {
 		l := strings.ToLower(strings.Trim(f[len(f)-1], ",.;:"))
+		if p := f[len(f)-2]; l == "you" && (p == "towards" || p == "toward") {
+			break
+		}
 		if !danglers[l] || (l == "in" || l == "on") && len(f) < 12 {
 			break
 		}

@@ -47,6 +47,14 @@ func TestStepsAreInstructions(t *testing.T) {
 		{"the machine", []string{"Undo the cover bolt.", "Lower the loader to the ground and shut it down.", "Start it up."}, []string{"Shut the machine down.", "Start the machine up."}, nil},
 		{"oil that goes on, and then it goes in", []string{"Undo the cover bolt.", "One drop of oil goes on the hook race.", "The new impeller gets a smear of grease and goes in with a twist."}, []string{"Put one drop of oil on the hook race.", "Fit the impeller with a twist."}, []string{"Fit the oil"}},
 		{"which bolts", []string{"Undo the bolts that go through the rail."}, []string{"Undo the rail bolts."}, []string{"Fit"}},
+		{"then the next", []string{"Undo the cover bolt.", "New diaphragm on, then the spring, then the cover."}, []string{"Fit the spring.", "Fit the cover."}, nil},
+		{"on what, and what else", []string{"Take the hub off.", "Clean the stub.", "Hub back on the stub, outer bearing, washer."}, []string{"Fit the hub on the stub.", "Fit the outer bearing."}, nil},
+		{"how a pronoun ends", []string{"Undo the arm bolt.", "Pull the arm towards you.", "Take the whole thing off like that."}, []string{"Pull the arm towards you.", "Take the whole thing off."}, nil},
+		{"only the picture shows what", []string{"Undo the arm bolt.", "The cat is asleep.", "Nobody wakes the cat.", "Fish them out of the well."}, []string{"Fish these out of the well (not named)."}, []string{"what is shown"}},
+		{"said to whoever listens", []string{"Undo the arm bolt.", "Put the grips on the collar, bear with me."}, []string{"Put the grips on the collar."}, []string{"bear"}},
+		{"a hand is yours", []string{"Undo the arm bolt.", "Push the seal in with your thumbs."}, []string{"Push the seal in with your thumbs."}, nil},
+		{"the whole machine", []string{"Isolate it at the wall.", "Tip it back against the worktop.", "Take the kick strip off, two screws.", "Kick strip back on, two screws.", "Switch it on."}, []string{"Isolate the machine at the wall.", "Tip the machine back against the worktop.", "Switch the machine on."}, nil},
+		{"one and then another", []string{"I've pulled the back wheel and dropped the chain off."}, nil, []string{"dropped"}},
 		{"written elsewhere", []string{"Undo the hub nut.", "That's the number I wrote down for you."}, nil, []string{"Write"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -78,6 +86,11 @@ func TestToldAndNotDone(t *testing.T) {
 		{[]string{"Undo the hub nut.", "Put your foot on the other arm.", "Get your foot under the tire."}, nil, []string{"foot"}},
 		{[]string{"Undo the hub nut.", "The boy pulled the rope and the rope stayed in his hand."}, nil, []string{"rope"}},
 		{[]string{"Undo the hub nut.", "There is one punch mark, one dot, on each clamp.", "The book says there's a second drain, on the block."}, nil, []string{"Mark", "Drain"}},
+		{[]string{"Undo the hub nut.", "Left side's a left hand thread, so this one undoes clockwise."}, nil, []string{"clockwise"}},
+		{[]string{"Undo the link bolts.", "They've all got thread locker on."}, nil, []string{"Put", "locker"}},
+		{[]string{"Undo the pump bolts.", "Take the pump off.", "Mark it first with a pen so it goes back the same way."}, nil, []string{"Fit"}},
+		{[]string{"Undo the pump bolts.", "Take the pump off.", "Give all of that a good wash out."}, nil, []string{"washer"}},
+		{[]string{"Undo the wheel nut.", "It should be a nice slip fit on the spindle."}, nil, []string{"Fit"}},
 		{[]string{"Undo the hub nut.", "Put the kettle on.", "I got the spanner off the neighbour."}, nil, []string{"kettle", "spanner"}},
 	} {
 		t.Run(c.talk[len(c.talk)-1], func(t *testing.T) {

@@ -404,7 +404,7 @@ func (r *reading) listed(ci int) {
 		// what is told before it, else the nearest after it
 		for k := i - 1; k >= 0 && from < 0; k-- {
 			from = r.verblessActOn(c, c.mentions[k])
-			if from < 0 && r.mentions[c.mentions[k]].prep == "" && !r.bareElement(c, c.mentions[k]) {
+			if m := &r.mentions[c.mentions[k]]; from < 0 && m.prep == "" && !r.bareElement(c, c.mentions[k]) && !(k > 0 && determiner[r.toks[m.from].s] && onWords[r.word(m.from-1)]) {
 				break
 			}
 		}
@@ -426,6 +426,43 @@ func (r *reading) listed(ci int) {
 		x.rule = "told in a row"
 		r.addAct(ci, x)
 	}
+}
+
+// thenToo lets what is named next, "then the spring", share the lot of what came off
+// or went on right before: "new diaphragm on, then the spring, then the cover".
+func (r *reading) thenToo(ci int) {
+	c := &r.clauses[ci]
+	if ci == 0 || len(c.acts) > 0 || len(c.mentions) != 1 || c.mood&notWork != 0 || ci < r.toolList[1] {
+		return
+	}
+	p := &r.clauses[ci-1]
+	if p.sentence != c.sentence || len(p.acts) == 0 || r.since(p.lo, c.lo) > 8 {
+		return
+	}
+	mi := c.mentions[0]
+	m := &r.mentions[mi]
+	if m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" || m.hi != c.hi {
+		return
+	}
+	then := false
+	for i := c.lo; i < m.from; i++ {
+		if w := r.toks[i].s; w == "then" {
+			then = true
+		} else if w != "and" && w != "next" {
+			return
+		}
+	}
+	a := &r.acts[p.acts[len(p.acts)-1]]
+	name := a.action.Name
+	if !then || a.heads || !a.happened() || len(a.objects)+len(a.pronoun) == 0 || name != "fit" && name != "remove" && name != "disconnect" && name != "start by hand" {
+		return
+	}
+	if name == "start by hand" {
+		name = "fit"
+	}
+	x := act2(r.lex.Action(name), m.from, m.hi, mi)
+	x.rule = "told in a row"
+	r.addAct(ci, x)
 }
 
 // bareElement tells whether a mention stands by itself between commas.
@@ -489,7 +526,7 @@ func (r *reading) singledOut(ci int) {
 	end := m.hi
 	for _, mi := range c.mentions[1:] {
 		// "spacer, washer, and the nut"
-		if o := &r.mentions[mi]; o.kind&(lexicon.Fastener|lexicon.Part) != 0 && o.kind&lexicon.Tool == 0 && o.prep == "" && (o.from == end || o.from == end+1 && (r.toks[end].s == "and" || r.toks[end].s == "then") || o.from == end+2 && r.toks[end].s == "and" && r.toks[end+1].s == "then") {
+		if o := &r.mentions[mi]; o.kind&(lexicon.Fastener|lexicon.Part) != 0 && (o.kind&lexicon.Tool == 0 || o.definite) && o.prep == "" && (o.from == end || o.from == end+1 && (r.toks[end].s == "and" || r.toks[end].s == "then") || o.from == end+2 && r.toks[end].s == "and" && r.toks[end+1].s == "then") {
 			objects, end = append(objects, mi), o.hi
 			continue
 		}
@@ -1004,7 +1041,7 @@ func (r *reading) verbless(ci int) {
 			name = "fit"
 		case w == "same" && (next == "place" || next == "spot" || next == "position" || next == "holes" || next == "hole" || next == "way" || next == "order"):
 			name = "fit" // "new unit same place"
-		case m.kind&lexicon.Fastener != 0 && (w == "tight" || w == "up") && (last || next == "with" || next == "tight" || next == "evenly") && r.toks[j-1].s != "back" && !tightAsFound(r, c, j):
+		case m.kind&lexicon.Fastener != 0 && (w == "tight" || w == "up") && (last || next == "with" || next == "tight" || next == "evenly" || next == "hand" || next == "finger") && r.toks[j-1].s != "back" && !tightAsFound(r, c, j):
 			name = "tighten" // "nuts up with the eighteen", "bolt tight"
 		case returning[w] && (last || ok && w == "down" || next == "just" || next == "till" || next == "until" || next == "into" || next == "onto") && r.stretch(c, j) <= 8:
 			name = "fit" // "radiator up", "hairpin through": only where it had come off
