@@ -378,6 +378,12 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 				if j > k && (r.toks[j].s == "that" || r.toks[j].s == "which") && j+1 < c.hi && r.isVerbForm(r.toks[j+1].s) {
 					break // "got this pipe that fits over it"
 				}
+				if j+2 < c.hi && r.toks[j+1].s == "and" && r.toks[j+2].s == want && (returning[r.toks[j].s] || r.toks[j].s == "back" || r.toks[j].s == "out") {
+					continue // "knock both pins up and out"
+				}
+				if j > k && r.toks[j].s == "and" && j+1 < c.hi && r.toks[j+1].s == want {
+					continue
+				}
 				if j > k && r.toks[j].men < 0 && (r.isFiniteVerb(j) || prepositions[r.toks[j].s] && r.toks[j].s != "of") {
 					break
 				}

@@ -144,6 +144,9 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	if n == 1 && (verbLike[w] || r.plainVerb(w)) && r.usedAsVerb(c, i) {
 		return m, 0
 	}
+	if n == 1 && i > c.lo && i+1 < c.hi && strings.HasSuffix(w, "s") && r.toks[i].brk == brkNone && (r.toks[i-1].s == "it" || r.toks[i-1].s == "she") && (offWords[r.toks[i+1].s] || onWords[r.toks[i+1].s] || returning[r.toks[i+1].s] || r.toks[i+1].s == "back") {
+		return m, 0 // "and it hinges off"
+	}
 	if n == 1 && i > c.lo && i+1 < c.hi && r.movesItself(i) && r.toks[i].brk == brkNone && (r.toks[i+1].s == "it" || r.toks[i+1].s == "them") && (subjects[r.toks[i-1].s] || r.toks[i-1].men >= 0) {
 		return m, 0 // "and that locks it"
 	}

@@ -8,7 +8,7 @@ import (
 func (s *tracker) pronoun(a *act) *thing {
 	r := s.r
 	many := r.many(a)
-	one := a.pronoun == "it" || a.pronoun == "she" || a.pronoun == "he"
+	one := a.pronoun == "it" || a.pronoun == "she" || a.pronoun == "he" || a.pronoun == "that" && a.subject
 	wantFastener := a.action.Name == "torque" || a.action.Name == "tighten" || a.action.Name == "start by hand" || a.action.Name == "slacken"
 	limit := 20.0
 	if a.pronoun == "" {
@@ -31,11 +31,17 @@ func (s *tracker) pronoun(a *act) *thing {
 		if strict && one && t != nil && t.fastener && r.saidMany(t) && !wantFastener {
 			return false // "two nuts on the carb. And it pulls off": not the nuts
 		}
+		if strict && wantFastener && t != nil && pressed[t.head] && !takesTorque(t) && !t.turned {
+			return false // "plate on the dowels. All six in by hand": not the dowels
+		}
 		return t != nil && (!wantFastener || t.fastener || t.turned || takesTorque(t) || !strict && tightens[t.head]) && (!strict || !many || t.plural || t.count > 1)
 	}
 	if a.pronoun == "one" || a.pronoun == "ones" {
 		if t := s.placedOne(r.clauses[a.cl].lo, r.clauses[a.cl].hi, nil); t != nil {
 			return t
+		}
+		if t := s.heading; t != nil && a.action.Name == "fit" && r.since(s.headingAt, a.lo) < 20 && fits(t, false) && s.untouchedSince(a) {
+			return t // "now the shear bolt. … Proper one in"
 		}
 		if i := s.saidNew(a); i >= 0 {
 			if t := r.oneFor(a.cl, i); t != nil && fits(t, false) {
@@ -72,6 +78,9 @@ func (s *tracker) pronoun(a *act) *thing {
 			if k < a.cl && (c.mood&(advert|greeting) != 0 || subordinate[r.toks[c.lo].s] && strict) {
 				continue
 			}
+			if many && strict && s.sized != nil && s.sizedAt == k && fits(s.sized, true) {
+				return s.sized // "it's on four tens. Out with them"
+			}
 			// what was worked on there, the latest first
 			for i := len(c.acts) - 1; i >= 0; i-- {
 				o := &r.acts[c.acts[i]]
@@ -90,7 +99,7 @@ func (s *tracker) pronoun(a *act) *thing {
 				if one && strict && r.heldBy(c, mi) {
 					continue // "that one holds the stop. Out it comes": not the stop
 				}
-				if m.lo < a.lo && (m.prep == "" || many && m.prep == "by") && fits(m.entry, strict) {
+				if m.lo < a.lo && (m.prep == "" || many && (m.prep == "by" || m.prep == "at" && wantFastener)) && fits(m.entry, strict) {
 					return m.entry
 				}
 			}
@@ -114,6 +123,21 @@ func (s *tracker) pronoun(a *act) *thing {
 	}
 	return nil
 }
+
+// untouchedSince tells whether nothing came off or went on between the last heading and an act.
+func (s *tracker) untouchedSince(a *act) bool {
+	for k := a.cl; k >= int(s.r.toks[s.headingAt].cl); k-- {
+		for _, ai := range s.r.clauses[k].acts {
+			if o := &s.r.acts[ai]; o != a && o.lo < a.lo && len(o.things) > 0 && left[o.action.Name] != "" && o.happened() {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// pressed are the fastenings that are never turned, tight or loose.
+var pressed = set("pin key dowel rivet washer ring tab hairpin circlip")
 
 // saidMany tells whether a thing was last named as more than one.
 func (r *reading) saidMany(t *thing) bool {

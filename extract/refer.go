@@ -69,6 +69,8 @@ type tracker struct {
 	topicAt   int      // token of the clause that announced it
 	heading   *thing   // what a clause last did nothing but name, be it one that holds no bolts
 	headingAt int
+	sized     *thing // fasteners last told by how many of what size, and the clause that tells them
+	sizedAt   int
 	side      string // which side the talk is on, "" where not said
 	sideAt    int
 	fitted    int    // token of the last thing that went back on, 0 before any
@@ -468,7 +470,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 			a.mood |= framed
 			return
 		}
-		name = a.action.Name
+		name, ts = a.action.Name, a.things
 	}
 	wasFitting := s.fitting(a.lo)
 	switch left[name] {
@@ -518,7 +520,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		if a.ifOff && st != Removed && st != Loosened && !(a.rule == "thing and place" && st == "" && s.fitted > 0 && r.since(s.fitted, a.lo) < 90) {
 			continue
 		}
-		if n == "fit" && a.verb >= 0 && !t.fastener && st == "" && !s.fitting(a.lo) && !r.fitsNext(ai) && !r.ofNew(a) && !s.fitsBack(c) {
+		if n == "fit" && a.verb >= 0 && !t.fastener && st == "" && !s.fitting(a.lo) && !r.fitsNext(ai) && !r.ofNew(a) && !(s.fitsBack(c) && !r.aside(a)) {
 			continue // "stuck a bar through the eye", while things come off: handled, not fitted
 		}
 		if name == "tighten" && !t.fastener && a.verb >= 0 && r.lemma1(r.toks[a.verb].s) == "go" {
@@ -585,6 +587,19 @@ func (s *tracker) fitsBack(c *clause) bool {
 		if s.r.toks[i].s == "back" {
 			return true
 		}
+	}
+	return false
+}
+
+// aside tells whether an act only moves its thing back out of the way: "slide the
+// cover back", which nobody says of what goes back on.
+func (r *reading) aside(a *act) bool {
+	if a.verb < 0 || a.subject || r.word(a.hi-1) != "back" {
+		return false
+	}
+	switch r.lemma1(r.toks[a.verb].s) {
+	case "slide", "pull", "push", "fold", "peel", "roll", "tip", "swing", "flip", "bend":
+		return true
 	}
 	return false
 }
@@ -658,6 +673,19 @@ func (s *tracker) apart(tok int) bool {
 func (s *tracker) settle(a *act) bool {
 	name := ""
 	fitting := s.fitting(a.lo)
+	if fitting && len(a.things) > 1 && len(a.things) == len(a.objects) {
+		// "handle, screw, cap": of a row, what is known to be off
+		var ts []*thing
+		var os []int
+		for k, t := range a.things {
+			if st, _ := t.state(); st != "" {
+				ts, os = append(ts, t), append(os, a.objects[k])
+			}
+		}
+		if len(ts) > 0 {
+			a.things, a.objects = ts, os
+		}
+	}
 	for k, t := range a.things {
 		st, _ := t.state()
 		n := ""

@@ -239,6 +239,7 @@ func (s *tracker) bySize(c *clause) {
 		}
 		f.last = max(f.last, i)
 		s.touch(f)
+		s.sized, s.sizedAt = f, int(r.toks[i].cl)
 		return
 	}
 }

@@ -72,6 +72,14 @@ func (r *reading) oneLaid(ci int) {
 	for i := c.lo; i < c.hi; i++ {
 		w, next, after := r.toks[i].s, r.word(i+1), r.word(i+2)
 		if w == "one" || w == "ones" || w == "guy" || w == "fella" {
+			if i > c.lo && i+1 < c.hi && r.toks[i].brk < brkComma && onWords[next] && (i+2 >= c.hi || r.toks[i+1].brk >= brkComma || handAt(r, i+2, c.hi) || after == "and" || after == "the" && r.word(i+3) == "same") && r.toks[i-1].s != "this" && r.toks[i-1].s != "that" {
+				x := act{action: r.lex.Action("fit"), lo: c.lo, hi: i + 2, verb: -1, pronoun: w, subject: true, rule: "one and particle"}
+				if w != "one" && w != "ones" {
+					x.pronoun = "one"
+				}
+				r.addAct(ci, x) // "new one in by hand"
+				return
+			}
 			if i == c.lo || i+2 >= c.hi || r.toks[i].brk >= brkComma || !placing[next] || next == "to" || !determiner[after] && r.toks[i+2].men < 0 || !r.pronounAt(c, i) && w != "guy" && w != "fella" {
 				return
 			}
