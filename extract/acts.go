@@ -58,6 +58,8 @@ func (r *reading) findActs() {
 		r.backAlone(ci)
 		r.byFingers(ci)
 		r.tightAlone(ci)
+		r.asTightAs(ci)
+		r.binAlone(ci)
 		slices.SortStableFunc(c.acts, func(a, b int) int { return r.acts[a].lo - r.acts[b].lo })
 	}
 }

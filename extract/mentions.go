@@ -255,10 +255,20 @@ func (r *reading) softHere(c *clause, i int) bool {
 	moved := offWords[next] || next == "back" || (next == "'s" || next == "is") && i+2 < c.hi && (damage[r.toks[i+2].s] || offWords[r.toks[i+2].s] || r.toks[i+2].s == "had") || onWords[next] && (i+2 >= c.hi || r.toks[i+1].brk >= brkPause)
 	if moves[next] && r.toks[i].brk == brkNone {
 		for k := i + 2; k < min(c.hi, i+5); k++ {
-			moved = moved || offWords[r.toks[k].s] || r.toks[k].s == "back" || r.toks[k].s == "away" // "the post just comes out"
+			moved = moved || offWords[r.toks[k].s] || r.toks[k].s == "back" || r.toks[k].s == "away" || r.toks[k].s == "down" && k == i+2 // "the post just comes out"
 		}
 	}
 	moved = moved || next == "away" && (i+2 >= c.hi || r.toks[i+1].brk >= brkComma)
+	if placeWords[w] {
+		// "the front comes off", "take the top off": the panel that is there
+		switch {
+		case r.toks[i].s != w || i > c.lo && prev == "the" && i-2 >= c.lo && prepositions[r.toks[i-2].s]:
+			return false
+		case !moves[next] && !(prev == "the" && offWords[next] && (i+2 >= c.hi || r.toks[i+1].brk >= brkComma || r.word(i+2) == "and" || r.word(i+2) == "of")):
+			return false
+		}
+		return (prev == "the" || prev == "" && w != "back") && moved && next != "just"
+	}
 	switch {
 	case i > c.lo && r.toks[i-1].qty >= 0 || numberWord[prev]:
 		return false

@@ -180,6 +180,13 @@ func (r *reading) moodOf(ci int, a *act) mood {
 	if a.subject && a.pronoun == "they" && a.verb > c.lo && (r.toks[a.verb-1].s == "only" || r.toks[a.verb-1].s == "just") && r.toks[a.verb].s == "going" && len(a.objects) == 0 {
 		m |= framed // "they're only going into plastic"
 	}
+	if a.subject && a.verb-2 >= c.lo && a.action.Name == "remove" && r.toks[a.verb-1].s == "to" && (r.toks[a.verb-2].s == "got" || r.toks[a.verb-2].s == "has" || r.toks[a.verb-2].s == "have" || r.toks[a.verb-2].s == "needs") {
+		for i := a.verb; i < min(c.hi, a.hi+2); i++ {
+			if w := r.toks[i].s; w == "back" || w == "again" {
+				m |= announced // "it's got to come back out anyway"
+			}
+		}
+	}
 	if a.subject && a.verb > c.lo && r.asItWas(c, a) {
 		m |= framed // "same way it came out", "the hole it came out of"
 	}

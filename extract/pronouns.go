@@ -23,7 +23,7 @@ func (s *tracker) pronoun(a *act) *thing {
 					return false
 				}
 			case "remove", "disconnect":
-				if st == Removed || st == Discarded {
+				if (st == Removed || st == Discarded) && !r.onlyHeaded(t) {
 					return false
 				}
 			}
@@ -134,6 +134,13 @@ func (s *tracker) untouchedSince(a *act) bool {
 		}
 	}
 	return true
+}
+
+// onlyHeaded tells whether a thing is taken to be off since it was named with what
+// turns it, where nobody has said yet that it came off.
+func (r *reading) onlyHeaded(t *thing) bool {
+	n := len(t.events) - 1
+	return n >= 0 && t.events[n].act >= 0 && r.acts[t.events[n].act].heads
 }
 
 // pressed are the fastenings that are never turned, tight or loose.

@@ -520,7 +520,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		if a.ifOff && st != Removed && st != Loosened && !(a.rule == "thing and place" && st == "" && s.fitted > 0 && r.since(s.fitted, a.lo) < 90) {
 			continue
 		}
-		if n == "fit" && a.verb >= 0 && !t.fastener && st == "" && !s.fitting(a.lo) && !r.fitsNext(ai) && !r.ofNew(a) && !(s.fitsBack(c) && !r.aside(a)) {
+		if n == "fit" && a.verb >= 0 && !t.fastener && st == "" && (!s.fitting(a.lo) && !s.fitsBack(c) || !wasFitting && r.aside(a)) && !r.fitsNext(ai) && !r.ofNew(a) {
 			continue // "stuck a bar through the eye", while things come off: handled, not fitted
 		}
 		if name == "tighten" && !t.fastener && a.verb >= 0 && r.lemma1(r.toks[a.verb].s) == "go" {
@@ -594,7 +594,11 @@ func (s *tracker) fitsBack(c *clause) bool {
 // aside tells whether an act only moves its thing back out of the way: "slide the
 // cover back", which nobody says of what goes back on.
 func (r *reading) aside(a *act) bool {
-	if a.verb < 0 || a.subject || r.word(a.hi-1) != "back" {
+	back := r.word(a.hi-1) == "back" || r.word(a.hi) == "back"
+	for _, mi := range a.objects {
+		back = back || r.word(r.mentions[mi].hi) == "back"
+	}
+	if a.verb < 0 || a.subject || !back {
 		return false
 	}
 	switch r.lemma1(r.toks[a.verb].s) {
@@ -678,7 +682,7 @@ func (s *tracker) settle(a *act) bool {
 		var ts []*thing
 		var os []int
 		for k, t := range a.things {
-			if st, _ := t.state(); st != "" {
+			if st, _ := t.state(); st != "" || k > 0 && t.fastener {
 				ts, os = append(ts, t), append(os, a.objects[k])
 			}
 		}
@@ -735,7 +739,7 @@ func (s *tracker) tightInClause(c *clause) bool {
 	return false
 }
 
-var handPhrases = [][]string{{"by", "hand"}, {"finger", "tight"}, {"hand", "tight"}, {"with", "fingers"}, {"my", "fingers"}, {"your", "fingers"}, {"the", "fingers"}, {"two", "fingers"}, {"just", "fingers"}, {"only", "fingers"}, {"fingers", "only"}, {"loosely"}, {"loose", "for", "now"}, {"snug"}, {"snugged"}, {"just", "nipped"}, {"only", "nipped"}, {"just", "nip"}, {"only", "nip"}, {"finger", "tighten"}, {"just", "started"}, {"with", "hand"}, {"with", "the", "hand"}, {"hand", "only"}}
+var handPhrases = [][]string{{"by", "hand"}, {"finger", "tight"}, {"hand", "tight"}, {"with", "fingers"}, {"my", "fingers"}, {"your", "fingers"}, {"the", "fingers"}, {"two", "fingers"}, {"just", "fingers"}, {"only", "fingers"}, {"fingers", "only"}, {"loosely"}, {"loose", "for", "now"}, {"snug"}, {"snugged"}, {"just", "nipped"}, {"only", "nipped"}, {"just", "nip"}, {"only", "nip"}, {"finger", "tighten"}, {"just", "started"}, {"with", "hand"}, {"with", "the", "hand"}, {"hand", "only"}, {"finger", "and", "thumb"}, {"fingers", "and", "thumb"}, {"thumb", "tight"}, {"a", "few", "threads"}, {"couple", "of", "threads"}, {"two", "threads"}, {"three", "threads"}, {"thread", "or", "two"}}
 
 // byHand tells whether the clause (or the fragment after it) says that the tightening was by hand only.
 func byHand(r *reading, c *clause, a *act) bool {
@@ -761,7 +765,7 @@ func byHand(r *reading, c *clause, a *act) bool {
 		if w := r.word(i + 2); i >= a.hi && r.toks[i].s == "and" && (w == "it" || w == "them") && r.toks[i+1].men < 0 && !prepositions[r.toks[i+1].s] {
 			break // "chain back on and pedal it by hand"
 		}
-		if m := int(r.toks[i].men); m >= 0 && i >= a.hi && r.toks[r.mentions[m].from-min(1, r.mentions[m].from)].brk >= brkComma && r.mentions[m].kind&lexicon.Fastener != 0 && len(a.objects) > 0 && !slices.Contains(a.objects, m) {
+		if m := int(r.toks[i].men); m >= 0 && i >= a.hi && r.begins(r.mentions[m].from) && r.mentions[m].kind&lexicon.Fastener != 0 && len(a.objects) > 0 && !slices.Contains(a.objects, m) {
 			break // "plate back on, thumbscrews finger tight"
 		}
 		if handAt(r, i, hi) {
@@ -769,6 +773,11 @@ func byHand(r *reading, c *clause, a *act) bool {
 		}
 	}
 	return false
+}
+
+// begins tells whether something of its own begins at token i: after a comma, or "and".
+func (r *reading) begins(i int) bool {
+	return i == 0 || r.toks[i-1].brk >= brkComma || r.toks[i-1].s == "and" && (i == 1 || r.toks[i-2].brk >= brkComma)
 }
 
 var handBy = byFirst(handPhrases)

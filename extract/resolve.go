@@ -622,7 +622,7 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 			score -= 2 // the talk has turned to another part since
 		}
 		st, _ := t.state()
-		if n := len(t.events) - 1; st == Removed && t.events[n].act >= 0 && r.acts[t.events[n].act].heads {
+		if st == Removed && r.onlyHeaded(t) {
 			st = Loosened // so far it was only named: now it comes off
 		}
 		switch act {

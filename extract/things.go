@@ -288,7 +288,7 @@ func (part *thing) mayOwn(t *thing) bool {
 }
 
 // tightens are the parts that are tightened themselves.
-var tightens = set("plug pedal clutch cup clamp adjuster weight switch sensor filter hose mirror fitting pipe line valve adapter freewheel cassette headset chuck handle knob strap lead terminal mech stem post grip lever blade prop")
+var tightens = set("jet nozzle sender probe anode element gland bonnet cock elbow coupling plug pedal clutch cup clamp adjuster weight switch sensor filter hose mirror fitting pipe line valve adapter freewheel cassette headset chuck handle knob strap lead terminal mech stem post grip lever blade prop")
 
 // slidBack are the parts that are slid back out of the way of what they hold.
 var slidBack = set("clip clamp boot sleeve gaiter")

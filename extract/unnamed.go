@@ -114,3 +114,62 @@ func (r *reading) tightAlone(ci int) {
 	}
 	r.addAct(ci, act{action: r.lex.Action("tighten"), lo: c.lo, hi: c.hi, verb: -1, pronoun: "that", subject: true, rule: "tight, and no more"})
 }
+
+// asTightAs reads "the pivot bolt, that's as tight as I can get it", "tight as it'll
+// go": tightened by feel, be it by the fingers alone.
+func (r *reading) asTightAs(ci int) {
+	c := &r.clauses[ci]
+	if len(c.acts) > 0 || c.mood&(notWork|announced) != 0 || c.hi-c.lo > 16 {
+		return
+	}
+	at := -1
+	for i := c.lo; i+2 < c.hi; i++ {
+		if r.toks[i].s == "tight" && r.toks[i+1].s == "as" {
+			at = i
+			break
+		}
+		if w := r.toks[i].s; w == "was" || w == "were" || w == "too" || w == "not" {
+			return
+		}
+	}
+	if at < 0 {
+		return
+	}
+	name := ""
+	for i := at + 2; i < min(c.hi, at+7); i++ {
+		switch r.toks[i].s {
+		case "i", "you", "it'll", "'ll", "will", "possible", "she'll", "dare", "can", "arm", "arms", "wrist":
+			name = "tighten"
+		case "fingers", "finger", "hand", "thumb":
+			name = "start by hand"
+		}
+		if name == "start by hand" {
+			break
+		}
+	}
+	if name == "" {
+		return // "tight as a drum": how it was found
+	}
+	x := act{action: r.lex.Action(name), lo: c.lo, hi: at + 2, verb: -1, pronoun: "that", subject: true, rule: "tight as can be"}
+	for _, mi := range c.mentions {
+		if m := &r.mentions[mi]; m.hi <= at && m.prep == "" && m.kind&lexicon.Fastener != 0 {
+			x.objects, x.pronoun = []int{mi}, ""
+		}
+	}
+	r.addAct(ci, x)
+}
+
+// rubbish are the words that alone throw away what was just taken off or found spoilt.
+var rubbish = set("rubbish junk garbage trash landfill")
+
+// binAlone reads "In five pieces. Rubbish."
+func (r *reading) binAlone(ci int) {
+	c := &r.clauses[ci]
+	if ci == 0 || len(c.acts) > 0 || len(c.mentions) > 0 || c.hi-c.lo > 3 || c.mood&notWork != 0 || r.since(r.clauses[ci-1].lo, c.lo) > 12 {
+		return
+	}
+	if i := r.skipped(c); i+1 != c.hi || !rubbish[r.toks[i].s] {
+		return
+	}
+	r.addAct(ci, act{action: r.lex.Action("discard"), lo: c.lo, hi: c.hi, verb: -1, pronoun: "that", subject: true, rule: "rubbish, and no more"})
+}
