@@ -24,6 +24,15 @@ func (r *reading) leaves(ci int) []openCue {
 	if c.mood&other != 0 {
 		return out
 	}
+	if lo, hi := r.valueMissing(ci); lo >= 0 && !r.heardIn(ci, ci+1, "unknown", "find") {
+		out = append(out, openCue{lo, hi, "unknown"})
+	}
+	if oc, ok := r.notSo(ci); ok {
+		out = append(out, oc)
+	}
+	if oc, ok := r.absent(ci); ok && !r.heardIn(ci, ci, "still-off", "lost") {
+		out = append(out, oc)
+	}
 	if lo, hi := r.leftToDo(c); lo >= 0 {
 		out = append(out, openCue{lo, hi, "undone"})
 	}

@@ -167,6 +167,7 @@ type reading struct {
 	heard     []heard
 	nums      map[[2]int][]normalize.Number // by the tokens that were asked for their numbers
 	toolList  [2]int                        // the clauses of the spoken tool list that opens the talk, half-open
+	odds      map[int]int                   // clauses that give another figure than an earlier one, with that one
 	sizeWords map[string]int                // words said before a tool or a unit of size, with where that was first, once asked for
 }
 

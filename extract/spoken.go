@@ -24,6 +24,7 @@ type looseEnd struct {
 // the one being spoken of; what later talk settles is dropped.
 func (r *reading) spokenOpen(rec *Record) []Open {
 	var ends []*looseEnd
+	r.odds = r.disagreements()
 	for ci := range r.clauses {
 		for _, oc := range r.cuesIn(ci) {
 			if oc.signal == "recap" {
@@ -75,7 +76,7 @@ func (r *reading) spokenOpen(rec *Record) []Open {
 					o.Kind = LockMissing
 				}
 				o.Question = question(o)
-			} else if e.signal == "lying" {
+			} else if e.signal == "lying" || e.signal == "still-off" && r.hasWord(openCue{e.lo, e.hi, e.signal}, "where") {
 				continue // nothing of the machine is known to be off
 			}
 		}
@@ -105,6 +106,9 @@ func (r *reading) leftOff(e *looseEnd, rec *Record) *thing {
 		off[l.ID] = l.State == Removed || l.State == Discarded
 	}
 	for k := e.last; k >= 0 && k >= e.last-8 && r.since(r.clauses[k].lo, e.lo) < 14; k-- {
+		if e.topic >= 0 && k < r.mentions[e.topic].cl && (r.ownTopic(e) || direct(&r.mentions[e.topic]) && r.mentions[e.topic].cl >= r.toks[e.lo].cl-2 && r.since(r.mentions[e.topic].lo, e.lo) < 6) {
+			break // what is off was named right there
+		}
 		ms := r.clauses[k].mentions
 		for i := len(ms) - 1; i >= 0; i-- {
 			m := &r.mentions[ms[i]]
@@ -134,7 +138,9 @@ func (r *reading) cuesIn(ci int) []openCue {
 			cues = append(cues[:len(cues):len(cues)], openCue{q.lo, q.hi, "doubt"})
 		}
 	}
-	if i := r.notDone(c); i >= 0 && !r.heardIn(ci, ci, "undone", "unrun", "half-tight", "still-off") {
+	if _, ok := r.notSo(ci); ok {
+		// told by what is denied
+	} else if i := r.notDone(c); i >= 0 && !r.heardIn(ci, ci, "undone", "unrun", "half-tight", "still-off") {
 		cues = append(cues[:len(cues):len(cues)], openCue{i, i + 2, "undone"})
 	}
 	if i := r.makeshift(c); i >= 0 {
@@ -143,7 +149,7 @@ func (r *reading) cuesIn(ci int) []openCue {
 	if l := r.leaves(ci); len(l) > 0 {
 		cues = append(cues[:len(cues):len(cues)], l...)
 	}
-	if r.belied(ci) >= 0 || r.selfOdds(ci) {
+	if _, ok := r.odds[ci]; ok || r.belied(ci) >= 0 || r.selfOdds(ci) || r.denied(ci) || r.otherWay(ci) {
 		cues = append(cues[:len(cues):len(cues)], openCue{c.lo, c.hi, "odds"})
 	}
 	return cues
@@ -362,6 +368,11 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		e.kind = Conflict
 		if e.first = r.belied(ci); e.first < 0 {
 			e.first = ci // both in one breath
+			if k, ok := r.odds[ci]; ok {
+				e.first = min(k, ci)
+			} else if !r.selfOdds(ci) {
+				e.first = max(0, ci-1) // what is denied
+			}
 		}
 		e.lo, e.hi = r.clauses[e.first].lo, r.clauses[e.first].hi
 	case "wrong":
@@ -381,6 +392,12 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			}
 		}
 	case "undone":
+		if _, ok := r.notSo(ci); ok && (r.hasWord(oc, "haven't") || r.hasWord(oc, "isn't") || r.hasWord(oc, "aren't") || r.hasWord(oc, "not")) {
+			return nil // told by what is denied
+		}
+		if w := r.word(oc.hi); (r.hasWord(oc, "never") || r.hasWord(oc, "didn't")) && (w == "find" || w == "know" || w == "understand" || w == "like" || w == "hear") {
+			return nil // "I never did find out"
+		}
 		if r.doneAlready(ci) || r.saidIn(c, "since") || oc.lo > c.lo && subjects[r.toks[oc.lo-1].s] && r.ofMe(oc.lo-1, oc.lo) && (r.toks[oc.hi-1].s == "low" || r.toks[oc.hi-1].s == "flat") || r.toks[oc.hi-1].s == "flat" && r.saidIn(c, "phone") {
 			return nil // "that hasn't gone since", "while we're low down"
 		}
@@ -391,6 +408,32 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			return nil // "some people belt it, I'm not doing that"
 		}
 		e.kind = Unfinished
+		if k := r.denies(ci, oc); k != "" {
+			e.kind = k
+		}
+	case "un-tight", "un-on", "un-locked", "un-done":
+		switch oc.signal {
+		case "un-tight":
+			if r.amiss(ci, "tighten", "torque") || r.heardIn(ci, ci, "half-tight") {
+				return nil
+			}
+			e.kind = NotTorqued
+		case "un-on":
+			if r.amiss(ci, "fit") || r.heardIn(ci, ci, "still-off") {
+				return nil
+			}
+			e.kind = NotRefitted
+		case "un-locked":
+			if r.amiss(ci, "lock", "fit") {
+				return nil
+			}
+			e.kind = LockMissing
+		default:
+			if r.amiss(ci, "adjust", "bleed", "fit") || r.heardIn(ci, ci, "undone") {
+				return nil
+			}
+			e.kind = Unfinished
+		}
 	case "unrun":
 		if said&(other|conditional) != 0 {
 			return nil
@@ -456,7 +499,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			e.kind, e.before = ReplaceLater, BeforeLater
 		}
 	case "stand-in":
-		if said&other != 0 || !r.laying(c) || r.handTightNear(ci) || r.setAt(c) || r.flows(oc) || r.youCould(c) || r.holds(c) || done[r.word(oc.lo-1)] {
+		if _, off := r.absent(ci); off || said&other != 0 || !r.laying(c) || r.handTightNear(ci) || r.setAt(c) || r.flows(oc) || r.youCould(c) || r.holds(c) || done[r.word(oc.lo-1)] {
 			return nil
 		}
 		e.kind, e.before = ReplaceLater, BeforeLater
@@ -520,8 +563,13 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 	case "none":
 		e.kind = NotRefitted
+	case "absent":
+		if !told && c.mood&conditional != 0 || r.foundAgain(ci) || r.negatedIn(oc) && r.oldOnes(ci) || r.amiss(ci, "fit") && !r.saidIn(c, "no") {
+			return nil
+		}
+		e.kind = NotRefitted
 	case "lost":
-		if !told || r.pastTold(c) && r.saidIn(c, "last") || r.word(oc.lo-1) == "how" || r.foundAgain(ci) {
+		if r.word(oc.hi) == "out" || !told || r.pastTold(c) && r.saidIn(c, "last") || r.word(oc.lo-1) == "how" || r.foundAgain(ci) {
 			return nil
 		}
 		e.kind = NotRefitted
@@ -1128,6 +1176,14 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 			}
 		}
 	}
+	if n := r.toks[oc.hi-1]; n.s == "with" && oc.hi < c.hi && e.kind == NotRefitted {
+		for _, mi := range c.mentions {
+			if m := &r.mentions[mi]; m.lo >= oc.hi && m.from <= oc.hi+1 && m.kind&(lexicon.Part|lexicon.Fastener) != 0 {
+				e.topic, e.sure = mi, true // "not bothering with the tray"
+				return
+			}
+		}
+	}
 	if e.signal == "none" {
 		for _, mi := range c.mentions {
 			if r.mentions[mi].hi == oc.hi {
@@ -1449,6 +1505,9 @@ func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
 	if p.signal == "unrun" && e.signal != "unrun" {
 		return e.kind == Unfinished && !e.sure && gap < 12 // "that's tomorrow's job"
 	}
+	if p.kind == LookUp && gap < 8 && (e.kind == LookUp && r.toks[e.lo].cl == r.toks[p.lo].cl || e.signal == "remember" && r.toks[e.lo].cl <= p.last+1 || e.signal == "later" && !e.sure && len(r.clauses[r.toks[e.lo].cl].acts) == 0 && e.lo-p.hi < 24 && !r.tightens(&r.clauses[r.toks[e.lo].cl], openCue{e.lo, e.hi, e.signal})) {
+		return true // where, and when, it will be looked up
+	}
 	switch {
 	case p.kind == Promise:
 		// each thing promised is a promise of its own
@@ -1489,7 +1548,7 @@ func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
 	case p.kind == LookUp && e.kind == Unsure, p.kind == LookUp && e.kind == NotTorqued && !e.sure && r.toks[e.lo].s != "put" && !r.saidIn(&r.clauses[r.toks[e.lo].cl], "one") && !r.saidIn(&r.clauses[r.toks[e.lo].cl], "other"):
 		return gap < 12
 	case p.kind == e.kind:
-		if p.kind == ReplaceLater || p.kind == Unfinished && (e.signal == "remember" || e.signal == "later" && !e.sure) {
+		if p.kind == ReplaceLater || p.kind == Unfinished && (e.signal == "remember" && r.toks[e.lo].cl <= p.last+1 || e.signal == "later" && !e.sure) {
 			return gap < 20
 		}
 		return gap < 12

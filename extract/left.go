@@ -1,0 +1,511 @@
+package extract
+
+import (
+	"wrenchword/extract/lexicon"
+	"wrenchword/normalize"
+)
+
+// What is left open, told by how the talk is built rather than by a phrase: a value
+// that is asked for and not at hand, a thing that is somewhere else, a count that
+// falls short, work by any verb that is not done, something borrowed or made do with.
+
+// amounts name a value where no list of figures does.
+var amounts = set("amount length quantity sequence slack depth height spacing")
+
+// norms are words of what a thing ought to be set to.
+var norms = set("should supposed meant ought torqued tightened takes allowed")
+
+// asksValue gives the token where a clause names a value or asks what one should
+// be: "what these are meant to be", "how slack it's allowed to be", "the torque"; -1
+// where it does not.
+func (r *reading) asksValue(c *clause) int {
+	for i := c.lo; i < c.hi; i++ {
+		w := r.toks[i].s
+		switch {
+		case (figures[w] || w == "rating" || w == "preload" || w == "tension" || w == "capacity") && !r.ofTool(i) && !countless[r.word(i-1)] && r.word(i+1) != "plate" && r.word(i+1) != "one" && !(w == "torque" && (pronounsObj[r.word(i+1)] || r.word(i+1) == "the")):
+			return i
+		case amounts[w] && (r.word(i-1) == "the" || r.toks[max(i-1, 0)].men >= 0) && !r.toks[i].is(wPlace) && r.toks[i].men < 0:
+			return i
+		case w == "what" || w == "how" && howMuch[r.word(i+1)] || w == "how" && r.word(i+1) == "slack":
+			for k := i + 1; k < min(c.hi, i+9); k++ {
+				n := r.toks[k].s
+				if norms[n] || n == "go" && r.word(k+1) == "to" || n == "are" && r.word(k+1) == "in" || n == "'re" && r.word(k+1) == "in" {
+					return i
+				}
+				if n == "i" || n == "you" && w == "what" {
+					break
+				}
+			}
+		}
+	}
+	return -1
+}
+
+// countless are words before "number" that make it no value.
+var countless = set("part phone serial frame engine wrong odd good fair telephone house model any fault")
+
+// ofTool tells whether a word is part of the name of a tool: "torque wrench".
+func (r *reading) ofTool(i int) bool {
+	k := r.toks[i].men
+	return k >= 0 && (r.mentions[k].kind&lexicon.Tool != 0 || r.mentions[k].head != r.toks[i].s && r.mentions[k].head != lexicon.Singular(r.toks[i].s))
+}
+
+// seeks are verbs of looking for what one does not know.
+var seeks = set("look find ask check search ring phone mail email write consult read fetch dig get know see print call message")
+
+// knows are verbs that, denied, leave a value open.
+var knows = set("got get have know remember find found write wrote written lay guess guessing read see seen say said bought have made")
+
+// notAtHand tells whether a clause says that something is to be sought, is not
+// known, or stands in a paper that is elsewhere.
+func (r *reading) notAtHand(c *clause) bool {
+	for i := c.lo; i < c.hi; i++ {
+		w := r.toks[i].s
+		switch {
+		case seeks[w] && i > c.lo && r.willBefore(c, i) && !(w == "ask" && (r.saidIn(c, "me") || r.saidIn(c, "somebody") || r.saidIn(c, "someone"))):
+			return true
+		case knows[w] && r.notBefore(c, i) && !r.saidIn(c, "you") && r.word(i+1) != "of":
+			return true
+		case w == "escapes" || w == "homework":
+			return true
+		case printed[w] && r.toks[i].men < 0 || printed[w] && documents[w]:
+			for k := i + 1; k < min(c.hi, i+6); k++ {
+				n := r.toks[k].s
+				if (n == "'s" || n == "is" || n == "are" || n == "lives" || n == "live" || n == "went") && k+1 < c.hi {
+					switch r.toks[k+1].s {
+					case "in", "at", "on", "up", "back", "out", "indoors", "home", "upstairs", "gone", "inside":
+						return true
+					}
+				}
+			}
+		}
+	}
+	return false
+}
+
+// standsIn tells whether, after a value, a clause says in or on which paper it is.
+func (r *reading) standsIn(c *clause, at int) bool {
+	for i := at + 1; i < c.hi; i++ {
+		if printed[r.toks[i].s] || r.toks[i].s == "box" || r.toks[i].s == "lid" {
+			for k := i - 1; k > max(at, i-6); k-- {
+				switch r.toks[k].s {
+				case "in", "on", "inside", "under":
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// willBefore tells whether a verb is said to be still to come, by the speaker or
+// somebody asked: "I'd have to ask", "need to know", "somebody look".
+func (r *reading) willBefore(c *clause, i int) bool {
+	for k := i - 1; k >= max(c.lo, i-4); k-- {
+		switch w := r.toks[k].s; w {
+		case "you", "they", "he", "she", "people", "don't", "not", "never", "didn't", "had", "did", "wouldn't":
+			return false
+		case "'ll", "will", "shall", "must", "gonna", "somebody", "someone", "anybody", "'d", "gotta":
+			return true
+		case "to":
+			switch r.word(k - 1) {
+			case "have", "need", "got", "want", "going", "me", "try", "'ve", "something", "need's":
+				return r.word(k-2) != "you" && r.word(k-2) != "they" && r.word(k-1) != "me" || r.word(k-2) == "remind"
+			}
+			return false
+		}
+	}
+	return false
+}
+
+// notBefore tells whether a verb is denied: "I never did find out", "haven't got".
+func (r *reading) notBefore(c *clause, i int) bool {
+	for k := i - 1; k >= max(c.lo, i-4); k-- {
+		switch r.toks[k].s {
+		case "not", "never", "haven't", "don't", "didn't", "can't", "couldn't", "ain't", "cannot":
+			return k == c.lo || !subjects[r.toks[k-1].s] || r.ofMe(k-1, k)
+		}
+	}
+	return false
+}
+
+// given gives whether a figure of the machine stands in the clauses from lo to hi.
+func (r *reading) givenIn(lo, hi int) bool {
+	for k := max(lo, 0); k <= min(hi, len(r.clauses)-1); k++ {
+		for _, q := range r.clauses[k].qtys {
+			switch r.qtys[q].Kind {
+			case normalize.Torque, normalize.Pressure, normalize.Volume, normalize.Angle:
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// valueMissing finds a value that is named or asked for and not at hand, in one
+// breath or the next: "there's a proper value but it's on the service sheet".
+func (r *reading) valueMissing(ci int) (lo, hi int) {
+	c := &r.clauses[ci]
+	const none = normalMood
+	if c.mood&none != 0 {
+		return -1, -1
+	}
+	at := r.asksValue(c)
+	if at < 0 {
+		return -1, -1
+	}
+	from, to := r.nearBy(ci, 0, 2, 9)
+	if r.givenIn(from, to) || r.pastTold(c) && !r.saidIn(c, "never") {
+		return -1, -1
+	}
+	if r.standsIn(c, at) && !r.recalled(ci) {
+		return at, at + 1
+	}
+	for k := from; k <= to; k++ {
+		n := &r.clauses[k]
+		if n.mood&none != 0 {
+			continue
+		}
+		if k > ci && len(n.acts) > 0 && r.acts[n.acts[0]].happened() && ledgerActs[r.acts[n.acts[0]].action.Name] != "" {
+			break // the work goes on
+		}
+		if r.notAtHand(n) && (k == ci || r.goesOnWith(n)) {
+			return at, at + 1
+		}
+	}
+	return -1, -1
+}
+
+// normalMood are the moods in which nothing is left open.
+const normalMood = other | conditional | advert | greeting | listing
+
+// goesOnWith tells whether a clause goes on with what was said: it names no other
+// thing of the machine, or speaks of a paper.
+func (r *reading) goesOnWith(c *clause) bool {
+	for _, mi := range c.mentions {
+		if m := &r.mentions[mi]; r.topical(m) && direct(m) && m.kind&lexicon.Fastener != 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// recalled tells whether the value is given from memory right there.
+func (r *reading) recalled(ci int) bool {
+	_, hi := r.nearBy(ci, 0, 2, 8)
+	for k := ci; k <= hi; k++ {
+		if len(r.numbers(&r.clauses[k])) > 0 && !r.heardIn(k, k, "unknown", "find") && r.ofMachine(&r.clauses[k]) {
+			return true
+		}
+	}
+	return false
+}
+
+// What is not so: by what is denied of a thing it is told what is missing.
+var (
+	notTight  = set("tight tightened torqued nipped snug done pulled clamped pinched squeezed")
+	notOn     = set("fitted connected plugged hooked clipped bolted screwed attached installed coupled refitted reconnected mounted")
+	notLocked = set("staked wired wirelocked lockwired pinned peened locked cottered")
+	// between a denial and what is denied
+	shortOf = set("been even really actually quite fully properly all the way yet anything like nearly near any too as such have had got to be")
+)
+
+// notSo finds "none of them's tight", "they're not wired", "the strap I haven't hooked
+// up": a state or a work that is denied of what is on the machine, with the signal of
+// what is missing for it.
+func (r *reading) notSo(ci int) (oc openCue, ok bool) {
+	c := &r.clauses[ci]
+	if c.mood&(other|conditional|asked|hypothetical|advert|greeting|listing) != 0 {
+		return oc, false
+	}
+	for i := c.lo; i < c.hi; i++ {
+		w := r.toks[i].s
+		state, act := false, false
+		switch w {
+		case "isn't", "aren't", "ain't":
+			state = true
+		case "not":
+			p := r.word(i - 1)
+			state = i > c.lo && (p == "'s" || p == "is" || p == "are" || p == "'re")
+			act = p == "'ve" || p == "have"
+		case "hasn't":
+			state = true
+		case "haven't", "never":
+			act = i > c.lo && r.ofMe(max(c.lo, i-2), i) || i == c.lo
+			state = w == "haven't" && r.word(i+1) == "been"
+		case "none", "neither", "nothing":
+			state = r.word(i+1) == "of" || w == "nothing"
+		}
+		if !state && !act {
+			continue
+		}
+		k := i + 1
+		for k < c.hi && (shortOf[r.toks[k].s] || w == "none" && (r.toks[k].s == "of" || pronounsObj[r.toks[k].s] || r.toks[k].s == "'s" || r.toks[k].s == "is" || r.toks[k].s == "are") || w == "neither" && r.toks[k].men < 0 && (stopWords[r.toks[k].s] || pronounsObj[r.toks[k].s])) {
+			k++
+		}
+		if k >= c.hi {
+			continue
+		}
+		p := r.toks[k].s
+		switch {
+		case act && p == "done" || state && p == "done":
+			switch {
+			case r.saidIn(c, "up"):
+				return openCue{i, k + 1, "un-tight"}, true
+			}
+			return oc, false // another rule's
+		case notTight[p] && p != "done" && !r.saidIn(c, "enough") && (state && (k+1 >= c.hi || r.toks[k].brk >= brkComma || stateEnds[r.word(k+1)]) || act && w != "never"):
+			return openCue{i, k + 1, "un-tight"}, true
+		case notOn[p]:
+			return openCue{i, k + 1, "un-on"}, true
+		case notLocked[p]:
+			return openCue{i, k + 1, "un-locked"}, true
+		case p == "bent" && (r.saidIn(c, "over") || r.saidIn(c, "back") || r.saidIn(c, "down")):
+			return openCue{i, k + 1, "un-locked"}, true
+		case (p == "lined" || p == "set" || p == "squared" || p == "trued" || p == "aligned" || p == "adjusted" || p == "evened" || p == "levelled" || p == "parked" || p == "bled" || p == "greased" || p == "primed") && act && w == "never":
+			return openCue{i, k + 1, "un-done"}, true
+		case state && w != "nothing" && (p == "lined" || p == "squared" || p == "evened" || p == "level" || p == "parallel" || p == "square" && k+1 >= c.hi || p == "central" || p == "centred"):
+			return openCue{i, k + 1, "un-done"}, true
+		}
+	}
+	return oc, false
+}
+
+// stateEnds are what may follow a state at the end of what is said of it.
+var stateEnds = set("yet at for because so until till by now as in on and just though either")
+
+// amiss tells whether a state that is denied is put right in the next breaths: by an
+// act that brings it about.
+func (r *reading) amiss(ci int, actions ...string) bool {
+	_, hi := r.nearBy(ci, 0, 4, 12)
+	for k := ci; k <= hi; k++ {
+		for _, ai := range r.clauses[k].acts {
+			a := &r.acts[ai]
+			if !a.happened() || a.mood&(announced|negated) != 0 || k == ci && a.lo <= r.clauses[ci].lo {
+				continue
+			}
+			for _, n := range actions {
+				if a.action.Name == n && k > ci {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// denies gives the kind of what is told not to be done, where that is a tightening or
+// a lock: "I haven't nipped the lock nut up".
+func (r *reading) denies(ci int, oc openCue) string {
+	c := &r.clauses[ci]
+	if w := r.toks[oc.lo].s; w != "haven't" && w != "not" && w != "never" && w != "ain't" {
+		return ""
+	}
+	for i := oc.lo; i < min(c.hi, oc.hi+3); i++ {
+		switch w := r.toks[i].s; {
+		case w == "tightened" || w == "torqued" || w == "nipped" || w == "pinched":
+			return NotTorqued
+		case notLocked[w]:
+			return LockMissing
+		}
+	}
+	return ""
+}
+
+// absent finds what is told not to be on the machine: "the guard's still to go on",
+// "I've a washer over", "not bothering with the tray until", "there isn't one in now",
+// "five bolts, and I've put back four".
+func (r *reading) absent(ci int) (oc openCue, ok bool) {
+	c := &r.clauses[ci]
+	if c.mood&(other&^asked|conditional|advert|greeting|listing) != 0 {
+		return oc, false
+	}
+	cue := func(lo, hi int) (openCue, bool) { return openCue{lo, min(hi, c.hi), "absent"}, true }
+	for i := c.lo; i < c.hi; i++ {
+		w, n1, n2, n3 := r.toks[i].s, r.word(i+1), r.word(i+2), r.word(i+3)
+		switch w {
+		case "to":
+			// "'s still to go on", "to go back in yet"
+			if (n1 == "go" || n1 == "come") && (inPlace(n2) || n2 == "back") && i > c.lo && (r.stillBefore(c, i) || r.word(c.hi-1) == "yet") {
+				return cue(i, i+3)
+			}
+			if n1 == "be" && (notOn[n2] || n2 == "put") && i > c.lo && r.stillBefore(c, i) {
+				return cue(i, i+3)
+			}
+		case "over", "left", "spare":
+			// "I've a washer over", "one spring left in the box"
+			if k := r.toks[i-1+b2i(i == c.lo)].men; i > c.lo && k >= 0 && r.mentions[k].hi == i && r.topical(&r.mentions[k]) && c.mood&negated == 0 &&
+				(w != "left" || i+1 >= c.hi || n1 == "over" || n1 == "in" || n1 == "here" || n1 == "on") && (w != "over" || i+1 >= c.hi || r.toks[i].brk >= brkComma || n1 == "which" || n1 == "and") && r.hasOne(c, &r.mentions[k]) {
+				return cue(r.mentions[k].from, i+1)
+			}
+		case "hand", "pocket":
+			// "why have I got a washer in my hand?"
+			if r.word(i-1) == "my" && r.word(i-2) == "in" && i-3 >= c.lo {
+				if k := r.toks[i-3].men; k >= 0 && ci > 0 && r.mentions[k].kind&lexicon.Tool == 0 && r.topical(&r.mentions[k]) && (r.saidIn(c, "why") || r.saidIn(c, "still") || r.saidIn(&r.clauses[ci-1], "why")) {
+					return cue(r.mentions[k].from, i+1)
+				}
+			}
+		case "bothering", "bother":
+			if n1 == "with" && i > c.lo && c.mood&negated != 0 && r.ofMe(c.lo, i) {
+				for k := i + 2; k < min(c.hi, i+6); k++ {
+					if m := r.toks[k].men; m >= 0 && r.mentions[m].kind&lexicon.Part != 0 && (r.saidIn(c, "until") || r.saidIn(c, "till") || r.saidIn(c, "now") || r.saidIn(c, "today") || r.saidIn(c, "yet")) {
+						return cue(i-1, i+2)
+					}
+				}
+			}
+		case "putting", "refitting", "put", "refit":
+			// "no point putting it on until", "I'll not put the tray back in"
+			if !r.backOn(c, i) || i == c.lo {
+				continue
+			}
+			p := r.word(i - 1)
+			if (p == "point" || p == "sense" || p == "use" || p == "worth") && (r.word(i-2) == "no" || r.word(i-2) == "not" || r.word(i-2) == "much") {
+				return cue(i-2, i+1)
+			}
+			if p == "not" && r.ofMe(max(c.lo, i-3), i) || p == "won't" && r.ofMe(max(c.lo, i-2), i) {
+				return cue(i-1, i+1)
+			}
+		case "doesn't", "don't", "won't", "can't":
+			if (n1 == "go" || n1 == "be" && n2 == "going") && (r.saidIn(c, "till") || r.saidIn(c, "until")) && i > c.lo && (r.toks[i-1].men >= 0 || pronounsObj[r.toks[i-1].s]) && (inPlace(n2) || inPlace(n3) || n2 == "back") {
+				return cue(i, i+3)
+			}
+		case "isn't", "not", "ain't":
+			// "there isn't one in", "there's not one on it now"
+			if w == "not" && r.word(i-1) != "'s" || n1 != "one" {
+				continue
+			}
+			if p := r.word(i - 1 - b2i(w == "not")); p == "there" && !r.valueNamed(ci) && (ci == 0 || !r.valueNamed(ci-1) && r.asksValue(&r.clauses[ci-1]) < 0) && (n2 == "now" || n2 == "in" || n2 == "there" || i+2 >= c.hi) {
+				return cue(i-1, i+3)
+			}
+		case "no":
+			// "no pin in it", "no cotter yet"
+			k := r.toks[min(i+1, c.hi-1)].men
+			if k < 0 || r.mentions[k].lo != i+1 || !r.topical(&r.mentions[k]) || r.mentions[k].kind&(lexicon.Part|lexicon.Fastener) == 0 || r.mentions[k].kind&lexicon.Consumable != 0 {
+				continue
+			}
+			m := &r.mentions[k]
+			end, after := r.word(m.hi), r.word(m.hi+1)
+			if m.hi >= c.hi {
+				end = ""
+			}
+			if p := r.word(i - 1); i > c.lo && (p == "needs" || p == "need" || p == "takes" || p == "has" || p == "with") {
+				continue
+			}
+			if (end == "in" && (m.hi+1 >= c.hi || after == "it" || after == "there" || after == "them" || after == "at") || end == "yet" || end == "through") && !r.says(m.hi, c.hi, []string{"on", "this"}) {
+				return cue(i, m.hi+1)
+			}
+		case "without":
+			if i > c.lo && i+1 < c.hi && c.mood&(hypothetical|asked) == 0 && r.ofMe(c.lo, i) {
+				if k := r.toks[i+1].men; (k >= 0 || determiner[n1] && r.toks[min(i+2, c.hi-1)].men >= 0) && (r.saidIn(c, "till") || r.saidIn(c, "until") || r.saidIn(c, "for")) && (r.saidIn(c, "run") || r.saidIn(c, "running") || r.saidIn(c, "ride") || r.saidIn(c, "drive") || r.saidIn(c, "use") || r.saidIn(c, "do")) {
+					return cue(i, i+2)
+				}
+			}
+		case "can", "could":
+			// "it can go on at the end of the week", "the seat can stay indoors"
+			if i == c.lo || r.toks[i-1].men < 0 && !pronounsObj[r.toks[i-1].s] || c.mood&asked != 0 {
+				continue
+			}
+			if n1 == "go" && (inPlace(n2) || n2 == "back") && r.laterIn(c, i+3) {
+				return cue(i, i+3)
+			}
+			if n1 == "stay" && staysAt[n2] {
+				return cue(i, i+3)
+			}
+		}
+	}
+	if lo, hi := r.short(ci); lo >= 0 {
+		return openCue{lo, hi, "absent"}, true
+	}
+	return oc, false
+}
+
+func b2i(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
+}
+
+// staysAt are the places off the machine where a thing can stay.
+var staysAt = set("off out indoors behind")
+
+// stillBefore tells of "still", "yet", "got" right before a token, the verb with it.
+func (r *reading) stillBefore(c *clause, i int) bool {
+	for k := i - 1; k >= max(c.lo, i-3); k-- {
+		if w := r.toks[k].s; w == "still" || w == "yet" {
+			return true
+		}
+	}
+	return false
+}
+
+// backOn tells whether a verb of putting has "on", "in" or "back" after it, and no
+// tool or paste is what is put.
+func (r *reading) backOn(c *clause, i int) bool {
+	for k := i + 1; k < min(c.hi, i+7); k++ {
+		if m := r.toks[k].men; m >= 0 && r.mentions[m].kind&(lexicon.Part|lexicon.Fastener) == 0 {
+			return false
+		}
+		if w := r.toks[k].s; inPlace(w) || w == "back" {
+			return true
+		}
+	}
+	return false
+}
+
+// laterIn tells whether a clause says, from a token on, that something is for later.
+func (r *reading) laterIn(c *clause, from int) bool {
+	for _, o := range c.opens {
+		if o.signal == "later" && o.lo >= from-1 {
+			return true
+		}
+	}
+	for i := from; i < c.hi; i++ {
+		switch r.toks[i].s {
+		case "when", "once", "later", "tomorrow", "end", "after", "last":
+			return true
+		}
+	}
+	return false
+}
+
+// hasOne tells whether a clause says that somebody has a thing: "I've a", "there's one".
+func (r *reading) hasOne(c *clause, m *mention) bool {
+	for k := m.from - 1; k >= max(c.lo, m.from-4); k-- {
+		switch r.toks[k].s {
+		case "have", "'ve", "got", "there's", "'s", "with", "have'nt", "is":
+			return true
+		}
+	}
+	return false
+}
+
+// short finds a count that falls short of what came off: "three out of the four went
+// back on", "that was five bolts and I've put back four".
+func (r *reading) short(ci int) (lo, hi int) {
+	c := &r.clauses[ci]
+	if c.mood&negated != 0 || !(r.saidIn(c, "back") || r.saidIn(c, "in") || r.saidIn(c, "on")) {
+		return -1, -1
+	}
+	for i := c.lo; i < c.hi; i++ {
+		a := countOf[r.toks[i].s]
+		if a == 0 {
+			continue
+		}
+		if r.word(i+1) == "out" && r.word(i+2) == "of" || r.word(i+1) == "of" && r.toks[max(i-1, 0)].s == "only" {
+			for k := i + 2; k < min(c.hi, i+6); k++ {
+				if b := countOf[r.toks[k].s]; b > a {
+					return i, k + 1
+				}
+			}
+		}
+		if r.word(i-1) == "back" && (r.word(i-2) == "put" || r.word(i-2) == "going" || r.word(i-2) == "gone") {
+			for k := i - 3; k >= max(0, i-12); k-- {
+				if b := countOf[r.toks[k].s]; b > a && r.toks[k].qty < 0 {
+					return k, i + 1
+				}
+			}
+		}
+	}
+	return -1, -1
+}
