@@ -106,7 +106,7 @@ func (r *reading) leftOff(e *looseEnd, rec *Record) *thing {
 		off[l.ID] = l.State == Removed || l.State == Discarded
 	}
 	for k := e.last; k >= 0 && k >= e.last-8 && r.since(r.clauses[k].lo, e.lo) < 14; k-- {
-		if e.topic >= 0 && k < r.mentions[e.topic].cl && (r.ownTopic(e) || direct(&r.mentions[e.topic]) && r.mentions[e.topic].cl >= r.toks[e.lo].cl-2 && r.since(r.mentions[e.topic].lo, e.lo) < 6) {
+		if e.topic >= 0 && k < r.mentions[e.topic].cl && (r.ownTopic(e) || direct(&r.mentions[e.topic]) && r.mentions[e.topic].cl >= int(r.toks[e.lo].cl)-2 && r.since(r.mentions[e.topic].lo, e.lo) < 6) {
 			break // what is off was named right there
 		}
 		ms := r.clauses[k].mentions
@@ -1505,7 +1505,7 @@ func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
 	if p.signal == "unrun" && e.signal != "unrun" {
 		return e.kind == Unfinished && !e.sure && gap < 12 // "that's tomorrow's job"
 	}
-	if p.kind == LookUp && gap < 8 && (e.kind == LookUp && r.toks[e.lo].cl == r.toks[p.lo].cl || e.signal == "remember" && r.toks[e.lo].cl <= p.last+1 || e.signal == "later" && !e.sure && len(r.clauses[r.toks[e.lo].cl].acts) == 0 && e.lo-p.hi < 24 && !r.tightens(&r.clauses[r.toks[e.lo].cl], openCue{e.lo, e.hi, e.signal})) {
+	if p.kind == LookUp && gap < 8 && (e.kind == LookUp && r.toks[e.lo].cl == r.toks[p.lo].cl || e.signal == "remember" && int(r.toks[e.lo].cl) <= p.last+1 || e.signal == "later" && !e.sure && len(r.clauses[r.toks[e.lo].cl].acts) == 0 && e.lo-p.hi < 24 && !r.tightens(&r.clauses[r.toks[e.lo].cl], openCue{e.lo, e.hi, e.signal})) {
 		return true // where, and when, it will be looked up
 	}
 	switch {
@@ -1548,7 +1548,7 @@ func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
 	case p.kind == LookUp && e.kind == Unsure, p.kind == LookUp && e.kind == NotTorqued && !e.sure && r.toks[e.lo].s != "put" && !r.saidIn(&r.clauses[r.toks[e.lo].cl], "one") && !r.saidIn(&r.clauses[r.toks[e.lo].cl], "other"):
 		return gap < 12
 	case p.kind == e.kind:
-		if p.kind == ReplaceLater || p.kind == Unfinished && (e.signal == "remember" && r.toks[e.lo].cl <= p.last+1 || e.signal == "later" && !e.sure) {
+		if p.kind == ReplaceLater || p.kind == Unfinished && (e.signal == "remember" || e.signal == "later" && !e.sure) {
 			return gap < 20
 		}
 		return gap < 12

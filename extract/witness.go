@@ -99,7 +99,7 @@ func (r *reading) accounts(lo, hi int, before []account) []account {
 	if len(ws) == 0 && len(before) > 0 {
 		// "It's a ten, says the box. There's a twenty in it."
 		if a := &before[len(before)-1]; a.paper && r.since(a.hi, from) < 8 && len(fs) > 0 && to-from <= 14 {
-			if w := r.word(from); (w == "there's" || w == "it's" || w == "there" || w == "it" || w == "that" || w == "these" || w == "they") && r.toks[fs[0].at].cl == lo {
+			if w := r.word(from); (w == "there's" || w == "it's" || w == "there" || w == "it" || w == "that" || w == "these" || w == "they") && int(r.toks[fs[0].at].cl) == lo {
 				ws = append(ws, witness{lo: from, hi: from + 1, id: "here", machine: true})
 			}
 		}
@@ -118,7 +118,7 @@ func (r *reading) accounts(lo, hi int, before []account) []account {
 	}
 	var out []account
 	for _, w := range ws {
-		out = append(out, account{witness: w, first: r.toks[w.lo].cl, last: r.toks[w.hi-1].cl})
+		out = append(out, account{witness: w, first: int(r.toks[w.lo].cl), last: int(r.toks[w.hi-1].cl)})
 	}
 	if len(fs) == 0 && hi < len(r.clauses) && len(ws) == 1 && r.since(to-1, r.clauses[hi].lo) < 5 {
 		n := hi + 1
@@ -141,8 +141,8 @@ func (r *reading) accounts(lo, hi int, before []account) []account {
 			continue
 		}
 		out[best].figures = append(out[best].figures, f)
-		out[best].last = max(out[best].last, r.toks[f.at].cl)
-		out[best].first = min(out[best].first, r.toks[f.at].cl)
+		out[best].last = max(out[best].last, int(r.toks[f.at].cl))
+		out[best].first = min(out[best].first, int(r.toks[f.at].cl))
 	}
 	n := 0
 	for _, a := range out {
