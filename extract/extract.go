@@ -15,7 +15,7 @@ func Extract(talk *transcript.Talk, lex *lexicon.Lexicon, job Job) *Record {
 		Ledger: []Entry{}, Cautions: []Caution{}, Steps: []Step{}, Open: []Open{}, Facts: []Fact{}, Notes: []Note{}, Usual: []Usual{}}
 	words := make([]int, len(talk.Clips))
 	for i := range talk.Words {
-		if w := &talk.Words[i]; !w.Noise {
+		if w := &talk.Words[i]; !w.Is(transcript.Noise) {
 			words[w.Clip]++
 		}
 	}

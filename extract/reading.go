@@ -207,7 +207,7 @@ func (r *reading) tokens() {
 	timed := r.wordTimed()
 	var buf []lexicon.Folded
 	for wi, w := range r.talk.Words {
-		if w.Noise {
+		if w.Is(transcript.Noise) {
 			continue
 		}
 		s := r.talk.Text[w.Lo:w.Hi]
@@ -221,12 +221,12 @@ func (r *reading) tokens() {
 		if n := len(r.toks); n > 0 {
 			if p := r.talk.Words[r.toks[n-1].w]; p.Clip != w.Clip {
 				r.toks[n-1].brk = brkClip
-			} else if w.Para {
+			} else if w.Is(transcript.Para) {
 				r.toks[n-1].brk = max(r.toks[n-1].brk, brkSentence)
 			} else if w.Cue != p.Cue && !timed[w.Clip] {
 				// people who write captions break them where they would breathe
 				r.toks[n-1].brk = max(r.toks[n-1].brk, brkPause)
-			} else if w.Exact && p.Exact {
+			} else if w.Is(transcript.Exact) && p.Is(transcript.Exact) {
 				// how long the word took beyond what a word of its length takes
 				rest := w.At - p.At - 0.07*float64(p.Hi-p.Lo)
 				if rest > 2.2 {
@@ -281,7 +281,7 @@ func (r *reading) wordTimed() []bool {
 	all := make([]int, len(r.talk.Clips))
 	for _, w := range r.talk.Words {
 		all[w.Clip]++
-		if w.Exact {
+		if w.Is(transcript.Exact) {
 			exact[w.Clip]++
 		}
 	}
@@ -938,7 +938,7 @@ func (r *reading) place(lo, hi int) Place {
 			break
 		}
 	}
-	return Place{Clip: int(first.Clip), At: round3(first.At), AtExact: first.Exact, CueAt: r.cueAt(first), Quote: r.talk.Text[first.Lo:r.talk.Words[b].Hi]}
+	return Place{Clip: int(first.Clip), At: round3(first.At), AtExact: first.Is(transcript.Exact), CueAt: r.cueAt(first), Quote: r.talk.Text[first.Lo:r.talk.Words[b].Hi]}
 }
 
 // cueAt is where the cue begins that a word was first heard in.

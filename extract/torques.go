@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"wrenchword/extract/lexicon"
+	"wrenchword/extract/transcript"
 	"wrenchword/normalize"
 )
 
@@ -799,7 +800,7 @@ func (r *reading) placeAround(lo, hi, at int) Place {
 	p := r.place(lo, hi)
 	w := r.talk.Words[r.toks[at].w]
 	if int(w.Clip) == p.Clip {
-		p.At, p.AtExact, p.CueAt = round3(w.At), w.Exact, r.cueAt(w)
+		p.At, p.AtExact, p.CueAt = round3(w.At), w.Is(transcript.Exact), r.cueAt(w)
 	}
 	return p
 }

@@ -41,6 +41,9 @@ func (f *jobFlags) record(ctx context.Context, cmd *cobra.Command, say sayer, pa
 			return nil, err
 		}
 	}
+	if len(paths) > transcript.MaxClips {
+		return nil, fmt.Errorf("%d files were given; a job may have %d clips", len(paths), transcript.MaxClips)
+	}
 	vocabulary := sync.OnceValues(func() (*lexicon.Lexicon, error) {
 		if len(f.words) == 0 {
 			return lexicon.Default(), nil

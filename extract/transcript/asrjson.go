@@ -617,11 +617,11 @@ func (p *parser) addPiece(s spokenPiece) error {
 			token = from + k + 1
 		}
 		lo = token
-		if n := len(c.Words); n > 0 && c.Words[n-1].Lo == lo || w.at < last {
+		if n := len(c.Words); n > 0 && c.Words[n-1].Lo == uint32(lo) || w.at < last {
 			continue // the rest of a word that was begun, or a time that runs back
 		}
 		last = w.at
-		c.Words = append(c.Words, CueWord{Lo: lo, Hi: lo + wordLen(text[lo:]), At: max(w.at, 0), End: w.end})
+		c.Words = append(c.Words, CueWord{Lo: uint32(lo), Hi: uint32(lo + wordLen(text[lo:])), At: max(w.at, 0), End: w.end})
 	}
 	return p.add(c)
 }

@@ -42,7 +42,7 @@ func TestRecogniserShapes(t *testing.T) {
 			s, pos := fmt.Sprintf("%v-%v ", cue.Start, cue.End), 0
 			for _, w := range cue.Words {
 				s += cue.Text[pos:w.Hi] + fmt.Sprint("@", w.At)
-				pos = w.Hi
+				pos = int(w.Hi)
 			}
 			got = append(got, s+cue.Text[pos:])
 		}

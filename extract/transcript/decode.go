@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"strings"
 	"unicode/utf8"
+	"unsafe"
 
 	"golang.org/x/text/encoding"
 	"golang.org/x/text/encoding/charmap"
@@ -12,7 +13,7 @@ import (
 
 // decode gives data as UTF-8 with "\n" line ends, no byte order mark and no
 // NUL (U+FFFD in its place, as WebVTT asks), and a word of doubt where the
-// encoding was guessed.
+// encoding was guessed. The text may share the memory of data.
 func decode(data []byte) (text, doubt string) {
 	switch {
 	case bytes.HasPrefix(data, []byte("\xEF\xBB\xBF")):
@@ -35,7 +36,7 @@ func decode(data []byte) (text, doubt string) {
 			doubt = "not UTF-8; read as Windows-1252"
 		}
 	}
-	text = string(data)
+	text = unsafe.String(unsafe.SliceData(data), len(data)) // nobody writes to data any more
 	if strings.IndexByte(text, '\r') >= 0 {
 		text = strings.ReplaceAll(text, "\r\n", "\n")
 		text = strings.ReplaceAll(text, "\r", "\n")

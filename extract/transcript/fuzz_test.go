@@ -52,9 +52,9 @@ func checkRead(t *testing.T, data []byte) {
 		if !(c.Start >= 0) || !(c.End >= 0) || math.IsInf(c.Start, 0) || math.IsInf(c.End, 0) || c.Line < 0 {
 			t.Fatalf("cue %+v", c)
 		}
-		last := 0
+		last := uint32(0)
 		for _, w := range c.Words {
-			if w.Lo < last || w.Hi <= w.Lo || w.Hi > len(c.Text) || !(w.At >= 0) || math.IsInf(w.At, 0) {
+			if w.Lo < last || w.Hi <= w.Lo || int(w.Hi) > len(c.Text) || !(w.At >= 0) || math.IsInf(w.At, 0) {
 				t.Fatalf("word %+v of %+v", w, c)
 			}
 			last = w.Hi

@@ -26,7 +26,7 @@ func ReadFile(ctx context.Context, path string, opt Options) (*Clip, error) {
 			in = os.Stdin
 		}
 		const name = "standard input"
-		data, err := readAll(name, in, opt)
+		data, err := readAll(name, in, 0, opt)
 		if err != nil {
 			return nil, err
 		}
@@ -40,8 +40,11 @@ func ReadFile(ctx context.Context, path string, opt Options) (*Clip, error) {
 		return nil, fmt.Errorf("read transcript: %w", err)
 	}
 	defer f.Close()
+	size := int64(0)
 	if st, err := f.Stat(); err == nil && st.IsDir() {
 		return nil, fmt.Errorf("read transcript: %s is a folder: give the files in it", path)
+	} else if err == nil {
+		size = st.Size()
 	}
 	head := make([]byte, 16)
 	n, err := io.ReadFull(f, head)
@@ -53,22 +56,24 @@ func ReadFile(ctx context.Context, path string, opt Options) (*Clip, error) {
 	if isMedia(head[:n]) {
 		return readMedia(ctx, name, path, whole, opt)
 	}
-	data, err := readAll(name, whole, opt)
+	data, err := readAll(name, whole, size, opt)
 	if err != nil {
 		return nil, err
 	}
 	return Read(name, data, opt)
 }
 
-func readAll(name string, r io.Reader, opt Options) ([]byte, error) {
-	data, err := io.ReadAll(io.LimitReader(r, opt.MaxBytes+1))
-	if err != nil {
+// readAll reads to the end, which is probably after size bytes.
+func readAll(name string, r io.Reader, size int64, opt Options) ([]byte, error) {
+	var data bytes.Buffer
+	data.Grow(int(min(max(size, 0), opt.MaxBytes)) + bytes.MinRead)
+	if _, err := data.ReadFrom(io.LimitReader(r, opt.MaxBytes+1)); err != nil {
 		return nil, fmt.Errorf("read transcript: %s: %w", name, err)
 	}
-	if int64(len(data)) > opt.MaxBytes {
+	if int64(data.Len()) > opt.MaxBytes {
 		return nil, &LimitError{File: name, What: "bytes", Limit: opt.MaxBytes}
 	}
-	return data, nil
+	return data.Bytes(), nil
 }
 
 // isMedia tells Matroska (EBML) and MP4 (ISO base media) by their first bytes.

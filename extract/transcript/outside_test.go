@@ -101,7 +101,7 @@ func report(t *testing.T, file, diff string) {
 func sameWords(t *Talk, want []expCue) string {
 	var got []Word
 	for _, w := range t.Words {
-		if w.Exact {
+		if w.Is(Exact) {
 			got = append(got, w)
 		}
 	}

@@ -7,11 +7,11 @@ import (
 
 // Overlap is the same stretch of talk found in two clips.
 type Overlap struct {
-	A, B         int // clips, A before B
-	AFrom, ATo   int // words of the talk in A, half-open
-	BFrom, BTo   int // the same words in B
-	AStart, AEnd float64
-	BStart, BEnd float64
+	A, B       int // clips, A before B
+	AFrom, ATo int // words of the talk in A, half-open
+	BFrom, BTo int // the same words in B
+	AStart     float64
+	BStart     float64
 }
 
 // A shingle of this many words is the shortest stretch looked for, and a found
@@ -36,7 +36,7 @@ func Overlaps(t *Talk) []Overlap {
 	var place []int // of the words that count
 	var sum []uint64
 	for i, w := range t.Words {
-		if w.Noise {
+		if w.Is(Noise) {
 			continue
 		}
 		if s := strings.ToLower(strings.Trim(t.Text[w.Lo:w.Hi], `.,;:!?"'()[]-–—…`)); s != "" {
@@ -83,15 +83,13 @@ func Overlaps(t *Talk) []Overlap {
 			o := &out[len(out)-1]
 			if o.A == clip(a) && o.B == clip(k) && near(place[a], o.ATo) && near(place[k], o.BTo) {
 				o.ATo, o.BTo = place[a+n-1]+1, place[k+n-1]+1
-				o.AEnd, o.BEnd = t.Words[o.ATo-1].End, t.Words[o.BTo-1].End
 				continue
 			}
 		}
-		first, last := t.Words[place[a]], t.Words[place[a+n-1]]
-		again, end := t.Words[place[k]], t.Words[place[k+n-1]]
+		first, again := t.Words[place[a]], t.Words[place[k]]
 		out = append(out, Overlap{A: int(first.Clip), B: int(again.Clip),
 			AFrom: place[a], ATo: place[a+n-1] + 1, BFrom: place[k], BTo: place[k+n-1] + 1,
-			AStart: first.At, AEnd: last.End, BStart: again.At, BEnd: end.End})
+			AStart: first.At, BStart: again.At})
 	}
 	return out
 }

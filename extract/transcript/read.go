@@ -74,7 +74,8 @@ func noTimedText(name, what, todo string) error {
 const saveWithTimes = "save the transcript with its times (WebVTT, SubRip, TTML, recogniser JSON, or text with a time before each line)"
 
 // Read decodes data, tells its format from its content and gives its cues in
-// file order. name is used in messages only. Broken cues are skipped with a
+// file order. The clip may share the memory of data, which must not be written to
+// any more. name is used in messages only. Broken cues are skipped with a
 // warning. The error wraps ErrNoTimedText where nothing timed is found, and is
 // a *LimitError where a limit of opt is broken.
 func Read(name string, data []byte, opt Options) (*Clip, error) {

@@ -47,10 +47,10 @@ func tokenize(toks []token, c *Cue) []token {
 			}
 		}
 		t.hi = int32(i)
-		for timed < len(c.Words) && c.Words[timed].Lo < int(t.lo) {
+		for timed < len(c.Words) && c.Words[timed].Lo < uint32(t.lo) {
 			timed++
 		}
-		if timed < len(c.Words) && c.Words[timed].Lo < int(t.hi) {
+		if timed < len(c.Words) && c.Words[timed].Lo < uint32(t.hi) {
 			t.timed = int32(timed)
 			timed++
 		}
@@ -290,7 +290,7 @@ func (r *roller) carried(c *Cue, how rolling) int {
 // Join makes one talk of clips in the order given: every word once, in order,
 // parted by single blanks, each with its time. Cues of a clip are taken in the
 // order of their starts; where its times begin again, a new run of them starts. Times that no file gave are spread over a cue by
-// characters and not Exact.
+// characters and not Exact. There are at most MaxClips.
 func Join(clips ...*Clip) *Talk {
 	t := &Talk{}
 	size := 0
@@ -332,8 +332,7 @@ func (j *joiner) clip(n int, clip *Clip) {
 		c := r.step(i)
 		k := r.carried(c, how)
 		if k < len(r.cur) {
-			j.cue(n, i, c, r.cur[k:], over(at))
-			*duration = max(*duration, j.talk.Words[len(j.talk.Words)-1].End)
+			*duration = max(*duration, j.cue(n, i, c, r.cur[k:], over(at)))
 		}
 		r.prevText = c.Text
 		r.next()
@@ -365,31 +364,36 @@ func ends(cues []Cue, order []int) func(at int) float64 {
 	}
 }
 
-// cue writes the new words of a cue.
-func (j *joiner) cue(clip, index int, c *Cue, toks []token, end float64) {
+// cue writes the new words of a cue, and tells when the last of them ends.
+func (j *joiner) cue(clip, index int, c *Cue, toks []token, end float64) float64 {
 	from := len(j.talk.Words)
 	for i, t := range toks {
 		if j.text.Len() > 0 {
 			j.text.WriteByte(' ')
 		}
-		w := Word{Lo: uint32(j.text.Len()), Clip: uint32(clip), Cue: uint32(index), At: -1, Para: i == 0 && c.Para}
+		w := Word{Lo: uint32(j.text.Len()), Clip: uint16(clip), Cue: uint32(index), At: -1}
+		if i == 0 && c.Para {
+			w.Marks = Para
+		}
 		word := c.Text[t.lo:t.hi]
 		j.text.WriteString(word)
 		w.Hi = uint32(j.text.Len())
 		if t.timed >= 0 {
-			w.At, w.End, w.Exact = c.Words[t.timed].At, c.Words[t.timed].End, true
+			w.At = c.Words[t.timed].At
+			w.Marks |= Exact
 		} else if i == 0 {
-			w.At, w.Exact = c.Start, true
+			w.At = c.Start
+			w.Marks |= Exact
 		}
 		if !isLetter(word[0]) {
 			startsLine := i == 0 || toks[i-1].line != t.line
 			switch {
 			case isSpeakerMark(word, startsLine):
-				w.Noise, w.Para = true, true
+				w.Marks |= Noise | Para
 			case strings.Trim(word, "♪♫♬") == "":
-				w.Noise = true
+				w.Marks |= Noise
 			case startsLine && len(word) > 1 && word[0] == '-' && isLetter(word[1]):
-				w.Para = true
+				w.Marks |= Para
 			}
 		}
 		j.talk.Words = append(j.talk.Words, w)
@@ -397,12 +401,15 @@ func (j *joiner) cue(clip, index int, c *Cue, toks []token, end float64) {
 	words := j.talk.Words[from:]
 	markNoise(c.Text, toks, words)
 	for i := range words { // what starts at a noise starts at the word behind it
-		j.para = j.para || words[i].Para
-		if words[i].Para = j.para && !words[i].Noise; words[i].Para {
+		w := &words[i]
+		j.para = j.para || w.Is(Para)
+		w.Marks &^= Para
+		if j.para && !w.Is(Noise) {
+			w.Marks |= Para
 			j.para = false
 		}
 	}
-	spread(words, end)
+	return spread(words, toks, c, end)
 }
 
 // isSpeakerMark tells the signs that another person speaks: ">>", and a dash that begins a line.
@@ -413,31 +420,35 @@ func isSpeakerMark(word string, startsLine bool) bool {
 	return startsLine && (word == "-" || word == "–" || word == "—")
 }
 
-// spread gives times to the words without one, by characters between those that have them.
-func spread(words []Word, end float64) {
+// spread gives times to the words of a cue without one, by characters between those
+// that have them, and tells when the last word ends.
+func spread(words []Word, toks []token, c *Cue, end float64) (over float64) {
 	for i := 0; i < len(words); {
 		j := i + 1
 		for j < len(words) && words[j].At < 0 {
 			j++
 		}
 		from, lo := words[i].At, words[i].Lo
+		own := 0.0 // where the file says that this word ends
+		if t := toks[i].timed; t >= 0 {
+			own = c.Words[t].End
+		}
 		to, hi := max(end, from), words[len(words)-1].Hi
 		if j < len(words) {
 			to, hi = max(words[j].At, from), words[j].Lo
-		} else if n := j - i; n > 1 && words[i].End > from {
-			to = max(to, words[i].End)
+		} else if j-i > 1 {
+			to = max(to, own)
 		}
 		for k := i + 1; k < j; k++ {
 			words[k].At = from + (to-from)*float64(words[k].Lo-lo)/float64(hi-lo)
-			if k-1 > i || words[i].End <= from || words[i].End > words[k].At {
-				words[k-1].End = words[k].At
-			}
 		}
-		if last := &words[j-1]; j-1 > i || last.End <= last.At || last.End > to {
-			last.End = to
+		over = to
+		if j-i == 1 && own > from {
+			over = min(to, own)
 		}
 		i = j
 	}
+	return over
 }
 
 // markNoise marks what stands in brackets and was not spoken.
@@ -461,7 +472,7 @@ func markNoise(text string, toks []token, words []Word) {
 			inside := strings.ToLower(text[toks[i].lo+1 : int(toks[j].lo)+len(u)-1])
 			if !strings.ContainsAny(inside, "0123456789") && (shut == ']' || isSound(inside)) {
 				for k := i; k <= j; k++ {
-					words[k].Noise = true
+					words[k].Marks |= Noise
 				}
 			}
 			i = j

@@ -2,6 +2,8 @@
 // gives the words with their times. It knows nothing of workshops.
 package transcript
 
+import "math"
+
 // Cue is one timed piece of a clip as the file has it, markup removed and
 // entities decoded, lines joined with "\n". Rolling captions are joined only
 // later, by Join.
@@ -15,7 +17,7 @@ type Cue struct {
 
 // CueWord is one word of a cue with its own time. It is a byte range of Cue.Text.
 type CueWord struct {
-	Lo, Hi  int
+	Lo, Hi  uint32
 	At, End float64
 }
 
@@ -40,14 +42,27 @@ type Warning struct {
 // numbers are small, for a talk has many.
 type Word struct {
 	At     float64 // seconds from the start of its clip
-	End    float64 // when it ends, or the best estimate
 	Lo, Hi uint32  // half-open byte range of Talk.Text
-	Clip   uint32  // index into Talk.Clips
 	Cue    uint32  // index of the cue it was first heard in; cue ends are weak clause ends
-	Exact  bool    // At was in the file (a word time, or the first word of a cue)
-	Para   bool    // first word of a paragraph or block in formats that have them
-	Noise  bool    // "[Music]", "(laughs)", ">>": kept so that text stays verbatim, never spoken
+	Clip   uint16  // index into Talk.Clips
+	Marks  Mark
 }
+
+// Mark is a set of things that can be said of a word.
+type Mark uint8
+
+// What can be said of a word.
+const (
+	Exact Mark = 1 << iota // At was in the file (a word time, or the first word of a cue)
+	Para                   // first word of a paragraph or block in formats that have them
+	Noise                  // "[Music]", "(laughs)", ">>": kept so that text stays verbatim, never spoken
+)
+
+// Is tells whether one of some marks is set.
+func (w Word) Is(any Mark) bool { return w.Marks&any != 0 }
+
+// MaxClips is how many clips a talk may have.
+const MaxClips = math.MaxUint16
 
 // Talk is the joined text of a job: every word once, blanks single, clips in order.
 type Talk struct {

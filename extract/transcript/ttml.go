@@ -327,7 +327,7 @@ func (r *ttmlReader) text(s string) {
 		}
 		r.space = false
 		if fresh && r.pending >= 0 {
-			r.word(CueWord{Lo: b.Len() - r.lo, At: r.pending})
+			r.word(CueWord{Lo: uint32(b.Len() - r.lo), At: r.pending})
 		}
 		r.pending = -1
 		b.WriteString(s[:n])
