@@ -32,7 +32,6 @@ const (
 	wDrop
 	wNumber
 	wBetween
-	wAgain // begins one of itAgain, itStays or itGone
 	wMakeshift
 	wPluralSize
 	wLeadsUnit
@@ -56,7 +55,7 @@ var classOf = func() map[string]class {
 		{wDeterminer, determiner}, {wPreposition, prepositions}, {wDropAdj, dropAdj}, {wPlace, placeWords}, {wLeadsName, leadsName},
 		{wInterjection, interjections}, {wTakesTwo, takesTwo}, {wEndsPhrase, endsPhrase}, {wLeadsVerb, leadsVerb}, {wParticle, particle},
 		{wOff, offWords}, {wOn, onWords}, {wReturning, returning}, {wStop, stopWords}, {wDrop, dropWords}, {wNumber, numberWord}, {wBetween, between},
-		{wAgain, firsts(itAgain)}, {wAgain, firsts(itStays)}, {wAgain, firsts(itGone)}, {wMakeshift, makeshifts}, {wPluralSize, keys(pluralSize)}, {wLeadsUnit, leadsUnit}, {wBlow, blow},
+		{wMakeshift, makeshifts}, {wPluralSize, keys(pluralSize)}, {wLeadsUnit, leadsUnit}, {wBlow, blow},
 	} {
 		for w := range s.words {
 			of[w] |= s.class

@@ -677,7 +677,7 @@ func (r *reading) compound(c *clause, i int, m *mention) (int, bool) {
 var papers = set("sheet book manual handbook page chart sticker leaflet diagram drawing photocopy instructions")
 
 // newly are the adjectives of what was not on the machine before.
-var newly = set("new fresh brand replacement reconditioned recon rebuilt refurbished remanufactured aftermarket uprated upgraded")
+var newly = set("new fresh brand genuine unused replacement reconditioned recon rebuilt refurbished remanufactured aftermarket uprated upgraded")
 
 // articles are the words between which and a name no verb can stand.
 var articles = set("the a an my your our his its their another")

@@ -14,7 +14,9 @@ func (r *reading) parts() []Part {
 	out := []Part{}
 	seen := map[string]bool{}
 	add := func(name, disp string, m *mention, lo, hi int) {
-		name = lexicon.Singular(name)
+		if m != nil || disp != "temporary" {
+			name = lexicon.Singular(name)
+		}
 		if name == "" || seen[name+"|"+disp] {
 			return
 		}
@@ -64,19 +66,31 @@ func (r *reading) parts() []Part {
 				}
 			case sure && r.usedAgain(c, m):
 				add(name, "reused", m, m.from, m.hi+6)
-			case r.notBack(m), r.onceOnly(m):
-				add(name, "discarded", m, m.from, m.hi+6)
 			}
 		}
-		if i := r.again(c); i >= 0 && sure {
-			if t := r.itAt(ci, i); t != nil && !t.isNew {
-				add(t.name, "reused", nil, max(c.lo, i-4), i+4)
+		for _, f := range r.fates(ci) {
+			name, m, lo := "", f.mention, max(c.lo, f.lo-3)
+			if m != nil {
+				name = m.name
 			}
-		}
-		if i := r.gone(c); i >= 0 && c.mood&(conditional|hypothetical|asked) == 0 {
-			if t := r.itAt(ci, i); t != nil {
-				add(t.name, "discarded", nil, max(c.lo, i-2), i+5)
+			if t := f.thing; t != nil && t.name != "" {
+				name = t.name
+				if t.fastener && m != nil {
+					name = saidName(m)
+				}
 			}
+			if f.here {
+				lo = f.lo
+			} else {
+				m = nil
+			}
+			if f.disposition == "reused" && f.thing != nil && f.thing.isNew {
+				continue
+			}
+			if f.disposition == "new" && f.thing != nil {
+				f.thing.isNew = true
+			}
+			add(name, f.disposition, m, lo, f.hi+2)
 		}
 		if i := r.newOne(c); i >= 0 && sure && !r.hasNone(i+2) && !r.owed(c) {
 			if t := r.oneFor(ci, i); t != nil {
@@ -112,9 +126,6 @@ func (r *reading) parts() []Part {
 		if r.beenRenewed(m) {
 			add(m.name, "new", m, m.from, m.hi+4)
 		}
-		if r.forGood(m) {
-			add(m.name, "discarded", m, m.from, m.hi+6)
-		}
 	}
 	// "swap the lever over", "transfer the clips": what goes from the old to the new
 	for ai := range r.acts {
@@ -145,7 +156,8 @@ func (r *reading) parts() []Part {
 			}
 		}
 	}
-	return out
+	// what is used again only for now stands in
+	return slices.DeleteFunc(out, func(p Part) bool { return p.Disposition == "reused" && seen[p.Name+"|temporary"] })
 }
 
 // offBefore tells whether a thing had come off before a token.
@@ -166,22 +178,6 @@ func (r *reading) beenRenewed(m *mention) bool {
 		i++
 	}
 	return i > m.hi && i < c.hi && (r.toks[i].s == "renewed" || r.toks[i].s == "replaced")
-}
-
-// forGood reads "they're coming out for good", "we're done with that bracket" of a thing.
-func (r *reading) forGood(m *mention) bool {
-	if r.word(m.from-1) == "with" && r.word(m.from-2) == "done" || r.word(m.hi) == "off" && r.word(m.hi+1) == "for" && r.word(m.hi+2) == "good" {
-		return true
-	}
-	for i := m.hi; i+2 < min(len(r.toks), m.hi+16); i++ {
-		if t := r.toks[i].men; t >= 0 && t != r.toks[m.lo].men && r.mentions[t].prep == "" {
-			return false
-		}
-		if (r.toks[i].s == "out" || r.toks[i].s == "off") && r.toks[i+1].s == "for" && r.toks[i+2].s == "good" {
-			return true
-		}
-	}
-	return false
 }
 
 // heIsIt tells whether "he" in a clause is what is worked on: "he's going back in",
@@ -270,7 +266,7 @@ func (r *reading) lastOf(c *clause) *mention {
 // comesWith reads "the new ones come with rubbers and washers", "circlips out of the kit":
 // what comes with something new is new itself.
 func (r *reading) comesWith(c *clause, m *mention) bool {
-	if from := r.word(m.hi); from == "from" || from == "in" || from == "out" {
+	if from := r.word(m.hi); from == "from" || from == "in" || from == "out" || from == "outta" {
 		for i := m.hi + 1; i < min(c.hi, m.hi+5) && r.toks[i-1].brk == brkNone; i++ {
 			switch r.toks[i].s {
 			case "kit", "packet", "pack":
@@ -298,7 +294,7 @@ func (r *reading) comesWith(c *clause, m *mention) bool {
 		}
 		for k := i - 2; k >= 0 && k > i-16 && r.clauses[r.toks[k].cl].sentence == c.sentence; k-- {
 			switch r.toks[k].s {
-			case "new", "kit", "kits", "packet":
+			case "new", "kit", "kits", "packet", "replacement", "replacements":
 				return true
 			}
 		}
@@ -336,96 +332,6 @@ func (r *reading) owed(c *clause) bool {
 	return false
 }
 
-// again gives the token at which a clause says that "it" is used again, or -1.
-func (r *reading) again(c *clause) int {
-	for i := c.lo; i < c.hi; i++ {
-		switch r.toks[i].s {
-		case "not", "never", "don't", "ain't", "isn't", "if", "when", "until", "till":
-			return -1
-		}
-	}
-	for i := c.lo; i < c.hi; i++ {
-		if !r.toks[i].is(wAgain) {
-			continue
-		}
-		for _, p := range itAgainBy[r.toks[i].s] {
-			if r.says(i, c.hi, p) {
-				return i
-			}
-		}
-		for _, p := range itStaysBy[r.toks[i].s] { // and nothing more: "keep that beside you" says where
-			if end := i + len(p); r.says(i, c.hi, p) && (end == c.hi || r.toks[end-1].brk >= brkComma) {
-				return i
-			}
-		}
-	}
-	return -1
-}
-
-// gone gives the token at which a clause says that "it" is not needed any more, or -1.
-func (r *reading) gone(c *clause) int {
-	for i := c.lo; i < c.hi; i++ {
-		if !r.toks[i].is(wAgain) {
-			continue
-		}
-		for _, p := range itGoneBy[r.toks[i].s] {
-			if r.says(i, c.hi, p) {
-				return i
-			}
-		}
-	}
-	return -1
-}
-
-var itGone = [][]string{{"need", "that", "any", "more"}, {"need", "it", "any", "more"}, {"need", "them", "any", "more"}, {"need", "that", "anymore"}, {"need", "it", "anymore"}, {"need", "them", "anymore"}, {"needing", "that", "again"}, {"needing", "it", "again"},
-	{"needing", "them", "again"}, {"need", "that", "again"}, {"won't", "need", "it", "again"}, {"won't", "need", "them", "again"}, {"done", "with", "it"}, {"done", "with", "that"}, {"done", "with", "them"}, {"seen", "the", "last", "of", "that"}, {"seen", "the", "last", "of", "it"}}
-
-var itAgain = [][]string{{"reuse", "it"}, {"reuse", "them"}, {"reusing", "it"}, {"reusing", "them"}, {"using", "it", "again"}, {"using", "them", "again"}, {"using", "that", "again"}, {"using", "those", "again"}, {"use", "that", "again"}, {"use", "those", "again"}, {"put", "it", "back", "in", "service"}, {"'s", "going", "back", "in"}, {"'s", "going", "back", "on"}, {"are", "going", "back"}, {"'re", "going", "back"}, {"use", "it", "again"}, {"use", "them", "again"}, {"run", "it", "again"}, {"run", "them", "again"}, {"take", "it", "again"}, {"it", "'s", "going", "in", "again"}, {"it", "goes", "in", "again"}}
-
-var itStays = [][]string{{"keep", "that"}, {"keep", "those"}, {"keep", "it"}, {"keep", "them"}, {"save", "that"}, {"save", "those"}, {"save", "it"}, {"save", "them"}, {"hang", "on", "to", "that"}, {"hang", "on", "to", "those"}, {"hang", "onto", "that"}, {"hang", "onto", "those"}, {"that", "one", "stays"}, {"that", "stays"}, {"those", "stay"}, {"they", "stay"}, {"it", "stays"}}
-
-// itAt gives what "it" stands for there: what the clause's act is done to, or what
-// was named last as its subject.
-func (r *reading) itAt(ci, tok int) *thing {
-	c := &r.clauses[ci]
-	if k := ci - 1; k >= 0 && r.clauses[k].sentence == c.sentence && !r.bare[r.talk.Words[r.toks[c.lo].w].Clip] {
-		for ; k >= max(0, ci-2) && r.clauses[k].sentence == c.sentence; k-- {
-			if m := r.toldOf(&r.clauses[k]); m != nil {
-				return m.entry // "the spring is bent, but I've straightened it and it's going back on"
-			}
-		}
-	}
-	for _, ai := range c.acts {
-		if a := &r.acts[ai]; len(a.things) > 0 && a.lo >= tok-2 && a.lo <= tok+4 {
-			return r.notPlace(ci, a.things[0])
-		}
-	}
-	for k := ci; k >= max(0, ci-3) && r.since(r.clauses[k].lo, tok) < 12; k-- {
-		for _, mi := range r.clauses[k].mentions {
-			if m := &r.mentions[mi]; m.entry != nil && m.lo < tok && m.prep == "" {
-				return m.entry
-			}
-		}
-	}
-	return nil
-}
-
-// notPlace gives the thing that the clauses before tell of, where t was named
-// there only as its place: "the worm you pull from the shaft. We use it again."
-func (r *reading) notPlace(ci int, t *thing) *thing {
-	for k := ci - 1; k >= max(0, ci-3); k-- {
-		for _, mi := range r.clauses[k].mentions {
-			if m := &r.mentions[mi]; m.entry == t {
-				if o := r.detail(m); o != nil && o.entry != nil {
-					return o.entry
-				}
-				return t
-			}
-		}
-	}
-	return t
-}
-
 // newOne gives the token of "a new one", -1 where the clause has none.
 func (r *reading) newOne(c *clause) int {
 	for i := c.lo; i+1 <= c.hi; i++ {
@@ -435,7 +341,7 @@ func (r *reading) newOne(c *clause) int {
 		if i+1 == c.hi || r.word(i-1) == "the" && (r.word(i-2) == "on" || r.word(i-2) == "onto" || r.word(i-2) == "to") {
 			continue // "goes on the new one": where it goes
 		}
-		if n := r.toks[i+1].s; r.toks[i].s == "new" && (n == "one" || n == "ones" || (n == "piece" || n == "length") && r.word(i+2) != "of" || (n == "set" || n == "pair") && r.word(i+2) == "of" && (r.word(i+3) == "those" || r.word(i+3) == "them" || r.word(i+3) == "these")) && r.toks[i+1].men < 0 && !r.awaited(c, i) {
+		if n := r.toks[i+1].s; r.toks[i].s == "new" && (n == "one" || n == "ones" || (n == "piece" || n == "length") && r.word(i+2) != "of" || (n == "set" || n == "pair") && (r.word(i+2) == "of" && (r.word(i+3) == "those" || r.word(i+3) == "them" || r.word(i+3) == "these") || onWords[r.word(i+2)] || r.word(i+2) == "goes" || r.word(i+2) == "go" || i+2 >= c.hi || r.toks[i+1].brk >= brkComma)) && r.toks[i+1].men < 0 && !r.awaited(c, i) {
 			return i
 		}
 	}
@@ -472,26 +378,31 @@ func (r *reading) oneFor(ci, tok int) *thing {
 	if t := r.ruined(ci, tok); t != nil {
 		return t
 	}
-	// what came off or was thrown away last
+	// what came off or was thrown away last, and if it can be no cover or plug
 	many := r.word(tok+1) == "ones"
-	var last *thing
-	at := -1
-	for _, t := range r.things {
-		for i := len(t.events) - 1; i >= 0; i-- {
-			e := &t.events[i]
-			if e.lo >= tok {
+	for _, any := range []bool{false, true} {
+		var last *thing
+		at := -1
+		for _, t := range r.things {
+			if covers[t.head] && !any {
 				continue
 			}
-			if e.lo <= at || r.since(e.lo, tok) >= 45 {
-				break // the latest stand last
-			}
-			if s := ledgerActs[e.action]; s == Discarded || s == Removed && !t.fastener && t.plural == many {
-				last, at = t, e.lo
+			for i := len(t.events) - 1; i >= 0; i-- {
+				e := &t.events[i]
+				if e.lo >= tok {
+					continue
+				}
+				if e.lo <= at || r.since(e.lo, tok) >= 45 {
+					break // the latest stand last
+				}
+				if s := ledgerActs[e.action]; s == Discarded || s == Removed && !t.fastener && t.plural == many {
+					last, at = t, e.lo
+				}
 			}
 		}
-	}
-	if last != nil {
-		return last
+		if last != nil {
+			return last
+		}
 	}
 	for k := ci - 1; k >= max(0, ci-2) && r.since(r.clauses[k].lo, tok) < 12; k-- {
 		if m := r.toldOf(&r.clauses[k]); m != nil && r.clauses[k].mood&(other|hypothetical|conditional) == 0 && !m.isNew {
@@ -500,6 +411,9 @@ func (r *reading) oneFor(ci, tok int) *thing {
 	}
 	return nil
 }
+
+// covers are what comes off to get at something, and is seldom what is renewed.
+var covers = set("cover panel tray shield guard trim lid fairing cowl cowling shroud hood bonnet connector plug multiplug lead terminal tab catch drawer door")
 
 // damage are the words for what is found wrong with a thing that is not used again.
 var damage = set("broken broke snapped rotten split cracked torn perished rounded chewed stripped sheared bent swollen seized shot worn knackered burnt burned frayed rusted corroded pitted crushed flattened finished tore ripped frayed blown dead leaking weeping")
@@ -555,14 +469,14 @@ func (r *reading) inHave(m *mention) bool {
 // onlyKind tells whether a name only says what kind of thing is meant: "one of them
 // spring ones".
 func (r *reading) onlyKind(m *mention) bool {
-	return m.hi < len(r.toks) && r.toks[m.hi-1].brk == brkNone && (r.toks[m.hi].s == "one" || r.toks[m.hi].s == "ones")
+	return !m.plural && m.hi < len(r.toks) && r.toks[m.hi-1].brk == brkNone && (r.toks[m.hi].s == "one" || r.toks[m.hi].s == "ones")
 }
 
 // toldOf gives the part or fastener that a clause is about: the first that no
 // preposition and no "has" makes a detail of.
 func (r *reading) toldOf(c *clause) *mention {
 	for _, mi := range c.mentions {
-		if m := &r.mentions[mi]; m.kind&(lexicon.Fastener|lexicon.Part) != 0 && m.entry != nil && m.prep == "" && !r.onlyKind(m) && !r.inHave(m) {
+		if m := &r.mentions[mi]; m.kind&(lexicon.Fastener|lexicon.Part) != 0 && m.entry != nil && !r.onlyPlace(m) && !r.onlyKind(m) && !r.inHave(m) {
 			return m
 		}
 	}
@@ -582,56 +496,6 @@ func (r *reading) detail(m *mention) *mention {
 	}
 	return nil
 }
-
-// notBack reads "it's not going back", "I'm not putting that one back" of a thing.
-func (r *reading) notBack(m *mention) bool {
-	if r.onlyKind(m) || r.detail(m) != nil {
-		return false
-	}
-	hi := min(len(r.toks), m.hi+20)
-	for i := m.hi; i < hi; i++ {
-		if t := r.toks[i].men; t >= 0 && t != r.toks[m.lo].men && r.mentions[t].kind&(lexicon.Fastener|lexicon.Part) != 0 && r.mentions[t].prep == "" {
-			return false
-		}
-		switch r.toks[i].s {
-		case "not", "ain't", "isn't", "aren't":
-			if w := r.word(i + 1); w == "putting" || w == "fitting" || w == "using" || w == "reusing" {
-				for k := i + 2; k < min(hi, i+6); k++ {
-					if w != "reusing" && (r.toks[k].s == "back" || r.toks[k].s == "again") || w == "reusing" && pronounsObj[r.toks[k].s] {
-						return !r.untilThen(k+1, hi)
-					}
-				}
-			}
-			if r.word(i+1) == "going" && r.word(i+2) == "back" {
-				return r.toks[min(i+3, len(r.toks)-1)].s != "yet" && r.word(i+3) != "till" && r.word(i+3) != "until" && r.word(i+4) != "till" && r.word(i+4) != "until"
-			}
-		}
-	}
-	return false
-}
-
-// onceOnly reads "that's a one time clamp", "never again" of a thing that came off.
-func (r *reading) onceOnly(m *mention) bool {
-	if m.entry == nil || m.isNew || m.entry.isNew || r.onlyKind(m) || r.detail(m) != nil {
-		return false
-	}
-	if st, _ := m.entry.state(); st != Removed && st != Discarded {
-		return false
-	}
-	for i := max(0, m.from-3); i < min(len(r.toks), m.hi+10); i++ {
-		if t := r.toks[i].men; i >= m.hi && t >= 0 && r.mentions[t].kind&(lexicon.Fastener|lexicon.Part) != 0 && r.mentions[t].entry != m.entry {
-			return false
-		}
-		for _, p := range once {
-			if r.says(i, min(len(r.toks), i+4), p) {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-var once = [][]string{{"one", "time", "only"}, {"one", "time", "thing"}, {"one", "time", "use"}, {"one", "time", "clamp"}, {"one", "time", "clip"}, {"one", "time", "bolt"}, {"one", "time", "bolts"}, {"one-time"}, {"one", "shot"}, {"one", "use"}, {"single", "use"}, {"single-use"}, {"never", "again"}, {"never", "go", "again"}, {"never", "reuse"}, {"not", "reusable"}, {"use", "once"}}
 
 // untilThen tells whether "yet", "until" or the like stands in the next tokens: what
 // waits is not thrown away.
@@ -653,8 +517,7 @@ type standIn struct {
 }
 
 // standIns gives what is only there for now: what was put there in the clause that
-// says so, else the first thing it names, or so in the clauses before where it
-// names nothing.
+// says so, else what it names, or so in the clauses before where it names nothing.
 func (r *reading) standIns() []standIn {
 	var out []standIn
 	for ci := range r.clauses {
@@ -662,15 +525,12 @@ func (r *reading) standIns() []standIn {
 		if len(c.mentions) > 0 && r.carriedOver(&r.mentions[c.mentions[0]]) {
 			continue
 		}
-		temporary := false
-		for _, o := range c.opens {
-			temporary = temporary || o.signal == "stand-in"
-		}
-		if !temporary || !r.laying(c) || r.onlyTurned(c) || c.mood&(advert|greeting|other) != 0 {
+		cue := r.standInAt(ci)
+		if cue < 0 || !r.laying(c) || r.onlyTurned(c) || c.mood&(advert|greeting) != 0 || r.othersBefore(c, cue) {
 			continue
 		}
 		for k := ci; k >= max(0, ci-2) && r.since(r.clauses[k].lo, c.lo) < 10; k-- {
-			if s, ok := r.putThere(&r.clauses[k]); ok {
+			if s, ok := r.putThere(&r.clauses[k], min(cue, r.clauses[k].hi)); ok {
 				out = append(out, s)
 				break
 			}
@@ -679,8 +539,35 @@ func (r *reading) standIns() []standIn {
 	return out
 }
 
-// putThere gives what a clause tells to have been put somewhere, else the first thing it names.
-func (r *reading) putThere(c *clause) (standIn, bool) {
+// othersBefore tells whether a clause tells of others before a token: not where it
+// only names them after it, "till the shop opens".
+func (r *reading) othersBefore(c *clause, tok int) bool {
+	for _, q := range c.cues {
+		if q.mood&other != 0 && q.lo < tok {
+			return true
+		}
+	}
+	return false
+}
+
+// standInAt gives the token at which a clause says that something is there only for
+// now, or that holds only for want of what broke, or -1.
+func (r *reading) standInAt(ci int) int {
+	c := &r.clauses[ci]
+	for _, o := range c.opens {
+		if o.signal == "stand-in" || o.signal == "for-now" {
+			return o.lo
+		}
+	}
+	if i := r.makeshift(c); i >= 0 && r.spoilt(ci) {
+		return c.hi
+	}
+	return -1
+}
+
+// putThere gives what a clause tells to have been put somewhere, else what it names
+// before the token that says it is for now.
+func (r *reading) putThere(c *clause, cue int) (standIn, bool) {
 	for i := c.lo; i < c.hi; i++ {
 		switch w := r.toks[i].s; {
 		case w == "there" && (r.word(i+1) == "'s" || r.word(i+1) == "is") && i+3 < c.hi && (r.word(i+2) == "a" || r.word(i+2) == "an"):
@@ -690,7 +577,7 @@ func (r *reading) putThere(c *clause) (standIn, bool) {
 			}
 		case w == "tied" && i > c.lo && (r.toks[i-1].s == "zip" || r.toks[i-1].s == "cable"):
 			return standIn{-1, r.toks[i-1].s + " tie", i - 1, i + 3}, true // "zip tied the wires for now"
-		case (w == "made" || w == "cut" || w == "bodged" || w == "rigged" || w == "fashioned" || w == "turned") && (r.word(i+1) == "one" || r.word(i+1) == "up" && r.word(i+2) == "one"):
+		case (w == "made" || w == "cut" || w == "bodged" || w == "rigged" || w == "fashioned" || w == "turned" || w == "printed" || w == "bent" || w == "whittled" || w == "machined") && (r.word(i+1) == "one" || r.word(i+1) == "up" && r.word(i+2) == "one"):
 			if t := r.oneFor(int(r.toks[c.lo].cl), i); t != nil {
 				return standIn{-1, t.name, i, i + 5}, true // "I've made one out of a cereal box"
 			}
@@ -704,43 +591,100 @@ func (r *reading) putThere(c *clause) (standIn, bool) {
 		if len(a.objects) == 0 && len(a.things) == 1 && a.pronoun != "" && a.pronoun != "one" && a.pronoun != "ones" && a.things[0].name != "" {
 			return standIn{-1, a.things[0].name, a.lo, a.hi + 2}, true
 		}
-		if len(a.objects) > 0 && a.action.Name != "cut" {
+		if len(a.objects) > 0 && (a.action.Name != "cut" || !r.mentions[a.objects[0]].definite && r.mentions[a.objects[0]].kind&lexicon.Consumable != 0) {
 			m := &r.mentions[a.objects[0]]
 			return standIn{a.objects[0], m.name, m.from, m.hi + 4}, true
 		}
-		if a.unknown {
-			// "put a bent nail through there": its name is what stands after the verb
-			lo := a.verb + 1
-			for lo < c.hi && (determiner[r.toks[lo].s] || r.toks[lo].s == "here" || r.word(lo+1) == "of" || r.toks[lo].s == "of" || prepositions[r.toks[lo].s] || dropWords[r.toks[lo].s]) {
-				lo++
-			}
-			if lo < c.hi && r.toks[lo].men >= 0 && r.mentions[r.toks[lo].men].kind&(lexicon.Consumable|lexicon.Part|lexicon.Fastener) != 0 {
-				m := &r.mentions[r.toks[lo].men]
-				return standIn{int(r.toks[lo].men), m.name, m.from, m.hi + 4}, true
-			}
-			hi := lo
-			for hi < c.hi && hi < lo+3 && !stopWords[r.toks[hi].s] && !prepositions[r.toks[hi].s] && r.toks[hi].qty < 0 && r.toks[hi].men < 0 {
-				hi++
-				if r.toks[hi-1].brk > brkNone {
-					break
-				}
-			}
-			if hi > lo {
-				return standIn{-1, strings.ToLower(r.text(lo, hi)), a.verb, hi + 2}, true
-			}
+	}
+	if s, ok := r.someThing(c); ok {
+		return s, true
+	}
+	for i := c.lo; i < c.hi; i++ {
+		if r.toks[i].men < 0 && (damage[r.toks[i].s] || gone[r.toks[i].s]) {
+			return standIn{}, false // "the washer's gone walkabout": it is what is stood in for
 		}
 	}
+	best := -1
 	for _, mi := range c.mentions {
 		m := &r.mentions[mi]
-		if m.kind&(lexicon.Fastener|lexicon.Part|lexicon.Consumable) != 0 && (m.prep == "" || m.prep == "of" && pieces[r.word(m.from-2)]) {
-			return standIn{mi, m.name, m.from, m.hi + 4}, true
+		if m.kind&(lexicon.Fastener|lexicon.Part|lexicon.Consumable) != 0 && (m.prep == "" || m.prep == "of" && pieces[r.word(m.from-2)]) && (best < 0 || m.hi <= cue && !r.inHave(m) && r.toks[m.from-1].brk >= brkComma) {
+			best = mi // "new chain round, clip link for the time being"
 		}
+	}
+	if best < 0 {
+		return standIn{}, false
+	}
+	m := &r.mentions[best]
+	return standIn{best, m.name, m.from, m.hi + 4}, true
+}
+
+// gone are the words for what is not there any more.
+var gone = set("gone lost missing vanished disappeared walkabout walkies ordered")
+
+// someThing gives what a clause speaks of as one of many and tells to be in a
+// place: "a bent nail through there", "it's two turns of tape", "cable tie on there".
+func (r *reading) someThing(c *clause) (standIn, bool) {
+	for i := c.lo; i < c.hi; i++ {
+		begins := i == c.lo || r.toks[i-1].brk >= brkComma || openers[r.toks[i-1].s] && i > c.lo && r.toks[i-1].s != "one"
+		w := r.toks[i].s
+		j := i
+		switch {
+		case (w == "a" || w == "an" || w == "some" || countOf[w] > 0 && w != "both" && w != "pair" && w != "one") && i > c.lo && (leadsStandIn[r.toks[i-1].s] || r.toks[i-1].is(wForm) || begins), begins && w == "a":
+			j++
+		case begins && r.toks[i].men >= 0 && r.mentions[r.toks[i].men].from == i && makeshifts[r.mentions[r.toks[i].men].head]:
+			// "cable tie on there today"
+		default:
+			continue
+		}
+		for j < c.hi && (dropAdj[r.toks[j].s] || w != "a" && countOf[r.toks[j].s] > 0 && j == i) {
+			j++
+		}
+		for j+1 < c.hi && r.toks[j+1].s == "of" && (pieces[lexicon.Singular(r.toks[j].s)] || j == i+1) && r.toks[j].brk == brkNone {
+			for j += 2; j < c.hi && (dropAdj[r.toks[j].s] || articles[r.toks[j].s]); j++ {
+			}
+		}
+		if j >= c.hi {
+			continue
+		}
+		if mi := r.toks[j].men; mi >= 0 {
+			m := &r.mentions[mi]
+			if !m.isNew && (r.toks[m.hi-1].brk >= brkComma || m.hi >= c.hi || prepositions[r.toks[m.hi].s] || forNow[r.toks[m.hi].s]) {
+				return standIn{int(mi), m.name, max(c.lo, i-2), m.hi + 3}, true
+			}
+			continue
+		}
+		k := j
+		for k < c.hi && k < j+3 && r.toks[k].men < 0 && r.toks[k].qty < 0 && !r.toks[k].is(wStop|wPreposition|wPronoun|wDeterminer) {
+			k++
+			if r.toks[k-1].brk > brkNone {
+				break
+			}
+		}
+		if k < c.hi && r.toks[k].men >= 0 && r.toks[max(j, k-1)].brk == brkNone {
+			if m := &r.mentions[r.toks[k].men]; m.lo == k && m.kind&(lexicon.Fastener|lexicon.Part|lexicon.Consumable) != 0 {
+				return standIn{-1, strings.ToLower(r.text(j, m.hi)), max(c.lo, i-2), m.hi + 2}, true // "a bit of fencing wire"
+			}
+			continue
+		}
+		if k == j || spells[r.toks[k-1].s] || r.toks[k-1].is(wDropAdj) || k < c.hi && r.toks[k-1].brk < brkComma && !prepositions[r.toks[k].s] && !forNow[r.toks[k].s] {
+			continue
+		}
+		return standIn{-1, strings.ToLower(r.text(j, k)), max(c.lo, i-2), k + 2}, true
 	}
 	return standIn{}, false
 }
 
+// leadsStandIn are the words besides verbs that stand before what stands in.
+var leadsStandIn = set("with 's is was are got have 've it's using used")
+
+// forNow are the words besides prepositions that may follow what stands in.
+var forNow = set("till until instead there here today tonight and which because so off")
+
+// spells are the words that "a" stands before where no thing is meant.
+var spells = set("day week weekend month season year minute moment while time ride drive spell hour job fix bodge gap stopgap bit couple look go test run lift trip few lot thing way new proper better right turn quarter half number figure value lash botch work shame pain problem pig bugger nuisance")
+
 // pieces are the words before "of" that say how much of a stuff: "a bit of twine".
-var pieces = set("bit piece length strip lump scrap strand loop offcut chunk")
+var pieces = set("bit piece length strip lump scrap strand loop offcut chunk turn layer wrap round couple pair set dollop blob")
 
 // puts are the acts by which a stand-in gets where it is.
 var puts = map[string]bool{"fit": true, "place": true, "replace": true, "cut": true, "start by hand": true, "store": true, "cover": true, "apply": true}
@@ -779,30 +723,6 @@ func (r *reading) laying(c *clause) bool {
 	return true
 }
 
-var againPhrases = [][]string{{"'s", "going", "back"}, {"are", "going", "back"}, {"is", "going", "back"}, {"'re", "going", "back"}, {"be", "going", "back"}, {"'s", "coming", "back"}, {"run", "it", "again"}, {"use", "it", "again"}, {"use", "them", "again"}, {"take", "it", "again"}, {"going", "in", "again"}, {"goes", "in", "again"}, {"goes", "again"}, {"go", "in", "again"}, {"still", "good"}, {"used", "again"}, {"so", "back", "it"}, {"so", "back", "they"}, {"so", "back", "she"}, {"is", "reusable"}, {"are", "reusable"}, {"gets", "reused"}, {"get", "reused"}, {"be", "reused"}, {"is", "reused"}, {"are", "reused"}, {"swaps", "over"}, {"swap", "over"}, {"go", "again"}, {"same", "one"}, {"perfectly", "good"}, {"as", "good", "as", "new"}, {"can", "be", "used"}, {"are", "good"}, {"are", "fine"}, {"are", "okay"}, {"is", "fine"}}
-
-// keptFor reads "I'm keeping the shoes", "hang on to the clip", "I'll stick with the
-// old cap", "use the original bolts", "plenty of life left in the spacer".
-func (r *reading) keptFor(c *clause, m *mention) bool {
-	ends := m.hi == c.hi || r.toks[m.hi-1].brk >= brkComma
-	p, pp, ppp := r.word(m.from-1), r.word(m.from-2), r.word(m.from-3)
-	switch {
-	case m.from-1 < c.lo:
-		return false
-	case p == "keeping" || p == "save" || p == "saving" || p == "saved" || p == "kept":
-		return ends
-	case p == "to" && pp == "on" && (ppp == "hang" || ppp == "hanging" || ppp == "hold"), p == "onto" && (pp == "hang" || pp == "hanging"):
-		return ends
-	case p == "with" && (pp == "stick" || pp == "sticking" || pp == "stay" || pp == "staying"), p == "use" || p == "using" || p == "used":
-		return m.isOld && ends
-	case p == "with" && pp == "wrong" && ppp == "nothing":
-		return true
-	case p == "in" && (pp == "left" || pp == "life"):
-		return ppp == "life" || pp == "life"
-	}
-	return false
-}
-
 // usedAgain reads "that's going back in", "i'm gonna run it again" of a thing.
 func (r *reading) usedAgain(c *clause, m *mention) bool {
 	if c.mood&negated != 0 || r.onlyKind(m) {
@@ -818,8 +738,6 @@ func (r *reading) usedAgain(c *clause, m *mention) bool {
 				return false
 			}
 			return (m.prep == "" || m.prep == "with" && r.toks[m.from-1].s == "with" && i >= m.from) && (m.hi == c.hi || r.toks[m.hi-1].brk >= brkPause) || r.actOn(m.cl, int(r.toks[m.lo].men)) != ""
-		case "reusing", "reuse", "reused":
-			return true
 		case "running":
 			return m.isOld
 		case "using", "use", "used":
@@ -827,9 +745,6 @@ func (r *reading) usedAgain(c *clause, m *mention) bool {
 				return true
 			}
 		}
-	}
-	if r.keptFor(c, m) {
-		return true
 	}
 	if a := r.actOn(m.cl, int(r.toks[m.lo].men)); m.isOld && (a == "fit" || a == "start by hand" || a == "tighten") {
 		return true
@@ -844,25 +759,8 @@ func (r *reading) usedAgain(c *clause, m *mention) bool {
 			}
 		}
 	}
-	hi := min(len(r.toks), m.hi+12)
-	for i := m.hi; i < hi; i++ {
-		if r.toks[i].men >= 0 && i > m.hi+1 && r.mentions[r.toks[i].men].kind&(lexicon.Fastener|lexicon.Part) != 0 {
-			return false
-		}
-		switch r.toks[i].s {
-		case "not", "never", "ain't", "isn't", "aren't", "if", "when":
-			return false
-		}
-		for _, p := range againBy[r.toks[i].s] {
-			if r.says(i, hi, p) {
-				return true
-			}
-		}
-	}
 	return false
 }
-
-var itAgainBy, itStaysBy, itGoneBy, againBy = byFirst(itAgain), byFirst(itStays), byFirst(itGone), byFirst(againPhrases)
 
 // consumables gives what was used up, with what it went on.
 func (r *reading) consumables() []Consumable {

@@ -58,8 +58,14 @@ func (s *tracker) pronoun(a *act) *thing {
 		}
 	}
 	if a.action.Name == "discard" && a.pronoun != "" {
+		if a.subject && a.verb >= 0 && r.unknownBefore(&r.clauses[a.cl], a.verb) {
+			return nil
+		}
 		if t := r.ruined(a.cl, a.lo); t != nil {
 			return t
+		}
+		if told := r.toldOfWhat(a.cl, a.lo, a.hi); len(told) > 0 && told[0].thing != nil {
+			return told[0].thing
 		}
 	}
 	if t := s.justNamed(a); t != nil {

@@ -10,6 +10,8 @@ var (
 	consumablesText string
 	//go:embed data/fasteners.txt
 	fastenersText string
+	//go:embed data/fates.txt
+	fatesText string
 	//go:embed data/fillers.txt
 	fillersText string
 	//go:embed data/innocent.txt
@@ -41,6 +43,7 @@ var files = [...]struct {
 	{"inflections", &inflectionsText},
 	{"consumables", &consumablesText},
 	{"fasteners", &fastenersText},
+	{"fates", &fatesText},
 	{"fillers", &fillersText},
 	{"innocent", &innocentText},
 	{"open", &openText},

@@ -260,6 +260,7 @@ func init() {
 		"talk":        (*Lexicon).mood,
 		"open":        (*Lexicon).phraseLine,
 		"warn":        (*Lexicon).phraseLine,
+		"fates":       (*Lexicon).phraseLine,
 		"fillers":     (*Lexicon).filler,
 		"usual":       (*Lexicon).usualLine,
 		"innocent":    (*Lexicon).innocentWord,

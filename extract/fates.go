@@ -1,0 +1,247 @@
+package extract
+
+import (
+	"wrenchword/extract/lexicon"
+)
+
+// fate is what a signal of fates.txt tells to become of a part.
+type fate struct {
+	disposition string
+	named       bool // of what is named right after it, not of what is spoken of
+	ends        bool // nothing more may follow: "keep that beside you" says where
+	off         bool // only of what had come off
+	another     bool // of the one that takes its place
+	close       bool // only where the part is named right before it: "that's good" is said of much
+}
+
+var fates = map[string]fate{
+	"thrown": {disposition: "discarded"}, "throw": {disposition: "discarded", named: true}, "once": {disposition: "discarded", off: true},
+	"kept": {disposition: "reused"}, "keep": {disposition: "reused", named: true, ends: true}, "stays": {disposition: "reused", ends: true},
+	"sound":    {disposition: "reused", ends: true, close: true},
+	"fronted":  {disposition: "reused", close: true},
+	"came-new": {disposition: "new"}, "got-one": {disposition: "new", another: true},
+}
+
+// told is a part with what the talk says becomes of it.
+type told struct {
+	thing   *thing   // nil where nothing was gathered for it
+	mention *mention // nil where it is known only from what was done to it
+	fate
+	here   bool // the mention is what the clause itself says, and no pronoun stands for it
+	lo, hi int
+}
+
+// fates gives what a clause tells to become of parts, by the phrases of fates.txt.
+func (r *reading) fates(ci int) []told {
+	c := &r.clauses[ci]
+	var out []told
+	for _, o := range c.opens {
+		f, ok := fates[o.signal]
+		if !ok || r.framesNext(ci) || ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.framesNext(ci-1) || c.mood&(conditional|hypothetical|asked|optional) != 0 || r.deniedAround(c, o) || r.untilThen(o.hi, c.hi) || f.disposition == "new" && r.owed(c) {
+			continue
+		}
+		if f.ends && !f.named && o.hi < c.hi && r.toks[o.hi-1].brk < brkComma {
+			continue
+		}
+		if f.named {
+			if m := r.partAt(c, o.hi); m != nil && (!f.ends || m.hi == c.hi || r.toks[m.hi-1].brk >= brkComma) {
+				out = append(out, told{m.entry, m, f, true, o.lo, m.hi})
+			}
+			continue
+		}
+		if f.another {
+			if r.hasNone(o.hi) || r.awaited(c, o.lo) {
+				continue
+			}
+			if t := r.oneFor(ci, o.lo); t != nil {
+				out = append(out, told{thing: t, fate: f, lo: o.lo, hi: o.hi})
+			}
+			continue
+		}
+		if f.disposition == "discarded" {
+			if t := r.ruined(ci, o.lo); t != nil && !f.off {
+				out = append(out, told{thing: t, fate: f, lo: o.lo, hi: o.hi})
+				continue
+			}
+		}
+		if (o.signal == "back" || o.signal == "kept") && o.hi < c.hi && r.toks[o.hi-1].s == "back" && r.toks[o.hi-1].brk < brkComma && elsewhere[r.toks[o.hi].s] {
+			continue // "go back and forth", "go back to seven"
+		}
+		for _, s := range r.toldOfWhat(ci, o.lo, o.hi) {
+			if f.close && (!s.here || s.mention.hi != o.lo) {
+				continue
+			}
+			if f.off && (s.thing == nil || !s.thing.offBefore(o.hi)) {
+				continue
+			}
+			s.fate = f
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// elsewhere are the words after "back" by which nothing goes back where it was.
+var elsewhere = set("and to a an over through round up the for now later down until till from")
+
+// framesNext tells whether a clause begins by saying when what it tells is so: "when it's worn".
+func (r *reading) framesNext(ci int) bool {
+	c := &r.clauses[ci]
+	for i := c.lo; i < c.hi; i++ {
+		switch w := r.toks[i].s; {
+		case w == "when" || w == "if" || w == "whenever":
+			return true
+		case !openers[w] && !dropWords[w]:
+			return false
+		}
+	}
+	return false
+}
+
+// deniedAround tells whether a clause denies what a signal in it says, by words
+// that are not the signal's own.
+func (r *reading) deniedAround(c *clause, o openCue) bool {
+	for _, q := range c.cues {
+		if q.mood&negated != 0 && q.hi <= o.lo && o.lo-q.hi < 6 {
+			return true
+		}
+	}
+	for i := max(c.lo, o.lo-3); i < o.lo; i++ {
+		switch r.toks[i].s {
+		case "not", "never", "ain't", "isn't", "aren't", "nothing", "none", "when", "until", "till", "before":
+			return true
+		}
+	}
+	return false
+}
+
+// partAt gives the part that is named right at a token.
+func (r *reading) partAt(c *clause, i int) *mention {
+	for k := i; k < min(c.hi, i+4); k++ {
+		if mi := r.toks[k].men; mi >= 0 {
+			m := &r.mentions[mi]
+			if m.kind&(lexicon.Fastener|lexicon.Part) != 0 && m.from <= i {
+				return m
+			}
+			return nil
+		}
+		if w := r.toks[k].s; !dropAdj[w] && !determiner[w] && !placeWords[w] {
+			return nil
+		}
+	}
+	return nil
+}
+
+// toldOfWhat gives the parts that what stands at the tokens from lo to hi is told of: those the clause
+// names before it, else those that a pronoun there, or nothing, stands for.
+func (r *reading) toldOfWhat(ci, lo, hi int) []told {
+	c := &r.clauses[ci]
+	if r.unknownBefore(c, lo) {
+		return nil
+	}
+	for i := len(c.mentions) - 1; i >= 0; i-- {
+		m := &r.mentions[c.mentions[i]]
+		if m.hi > lo || !r.subjectLike(m) || m.entry == nil && m.kind&lexicon.Tool != 0 && !r.inAct(ci, c.mentions[i]) {
+			continue
+		}
+		out := []told{{thing: m.entry, mention: m, here: true, lo: m.from, hi: hi}}
+		for ; i > 0 && r.joined(c.mentions[i-1], c.mentions[i]); i-- {
+			p := &r.mentions[c.mentions[i-1]]
+			out = append(out, told{thing: p.entry, mention: p, here: true, lo: p.from, hi: hi})
+		}
+		return out
+	}
+	many, one := false, false
+	for i := max(c.lo, lo-6); i < hi; i++ {
+		switch r.toks[i].s {
+		case "they", "them", "those", "these", "both", "all", "'em", "em":
+			many = true
+		case "it", "that", "this", "he", "she", "him":
+			one = true
+		}
+	}
+	for _, strict := range []bool{true, false} {
+		for k := ci - 1; k >= max(0, ci-5) && r.since(r.clauses[k].lo, lo) < 16; k-- {
+			p := &r.clauses[k]
+			if p.mood&(advert|greeting|other) != 0 {
+				continue
+			}
+			agrees := func(t *thing, plural bool) bool {
+				return !strict || many == one || many == (plural || t != nil && t.count > 1)
+			}
+			for i := len(p.mentions) - 1; i >= 0; i-- {
+				m := &r.mentions[p.mentions[i]]
+				if m.entry != nil && r.subjectLike(m) && agrees(m.entry, m.plural || m.count > 1 || r.eachSide(m)) {
+					return []told{{thing: m.entry, mention: m, lo: lo, hi: hi}}
+				}
+			}
+			for i := len(p.acts) - 1; i >= 0; i-- {
+				a := &r.acts[p.acts[i]]
+				if a.mood&(framed|negated|hypothetical|other) != 0 || len(a.objects) > 0 {
+					continue
+				}
+				for j := len(a.things) - 1; j >= 0; j-- {
+					if t := a.things[j]; agrees(t, t.plural) {
+						return []told{{thing: t, lo: lo, hi: hi}}
+					}
+				}
+			}
+		}
+		if many == one {
+			break
+		}
+	}
+	return nil
+}
+
+// unknownBefore tells whether what is told at a token is told of something that no
+// list has a name for: "that hole is toast", "the sheet that came with it".
+func (r *reading) unknownBefore(c *clause, lo int) bool {
+	i := lo - 1
+	for i >= c.lo && (r.toks[i].is(wBetween) || dropWords[r.toks[i].s] || linking[r.toks[i].s] || r.toks[i].s == "that" && i > c.lo && r.toks[i-1].men < 0 || r.toks[i].s == "which") && r.toks[i].brk < brkComma {
+		i--
+	}
+	if i < c.lo || r.toks[i].brk >= brkComma {
+		return false
+	}
+	w := r.toks[i]
+	return !w.is(wStop|wDropAdj|wPlace|wNumber|wPreposition|wSubject|wPronoun|wDeterminer) && w.men < 0 && w.qty < 0 && i > c.lo && (articles[r.toks[i-1].s] || r.toks[i-1].s == "that" || r.toks[i-1].s == "this" || r.toks[i-1].s == "those")
+}
+
+// subjectLike tells whether a mention is what a clause may be about: no place, no
+// detail of another thing, and not what it is only said to be.
+func (r *reading) subjectLike(m *mention) bool {
+	if m.kind&(lexicon.Fastener|lexicon.Part) == 0 || r.onlyKind(m) || r.inHave(m) {
+		return false
+	}
+	if r.onlyPlace(m) {
+		return false
+	}
+	if be := r.word(m.from - 1); (be == "'s" || be == "is" || be == "are" || be == "'re" || be == "was") && subjects[r.word(m.from-2)] && r.word(m.from-2) != "there" && (r.word(m.from) == "a" || r.word(m.from) == "an") {
+		return false // "it's a spring"
+	}
+	return true
+}
+
+// onlyPlace tells whether a preposition makes of a mention a place or a detail of another
+// thing: not where it only says how many, or who looks at it.
+func (r *reading) onlyPlace(m *mention) bool {
+	switch w := r.word(m.from - 2); m.prep {
+	case "":
+		return false
+	case "of":
+		return !many[w] && countOf[w] == 0
+	case "at":
+		return w != "look" && w != "looking"
+	}
+	return true
+}
+
+// eachSide tells whether one is named of several: "a washer either side".
+func (r *reading) eachSide(m *mention) bool {
+	w, next := r.word(m.hi), r.word(m.hi+1)
+	return w == "either" || w == "each" || w == "on" && (next == "each" || next == "either")
+}
+
+// many are the words before "of" that tell how many of the things named after it are meant.
+var many = set("both all each some most none one half couple pair rest")
