@@ -64,9 +64,6 @@ var classOf = func() map[string]class {
 	return of
 }()
 
-// firsts are the words that phrases begin with.
-func firsts(phrases [][]string) map[string]bool { return keys(byFirst(phrases)) }
-
 func keys[T any](of map[string]T) map[string]bool {
 	out := make(map[string]bool, len(of))
 	for w := range of {
