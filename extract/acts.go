@@ -205,6 +205,9 @@ func (r *reading) intoContainer(ci, k int) string {
 	}
 	for i := k; i < c.hi && i < k+6; i++ {
 		w := r.toks[i].s
+		if w == "from" {
+			return "" // "the screws go back from my cardboard"
+		}
 		if i > k+1 && (w == "and" || w == "with" || w == "so") {
 			return ""
 		}
@@ -278,7 +281,7 @@ func (r *reading) actAt(ci, i int) (act, int) {
 }
 
 // asAdj are the verbs that also say what a thing is like.
-var asAdj = set("wet dry clean oily warm cool level square empty open")
+var asAdj = set("wet dry clean oily warm cool level square empty open flush")
 
 // fits are the words for how a thing fits.
 var fits = set("slip press push tight loose snug interference close sliding friction exact perfect easy better")
@@ -321,7 +324,8 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 		}
 	}
 	if i == c.lo {
-		return true
+		n := r.word(i + 1)
+		return !(r.toks[i].s == "stuff" && prepositions[n] && n != "in" || r.toks[i].s == "stuck" || (r.toks[i].s == "knock" || r.toks[i].s == "stuff") && n == "at")
 	}
 	p := r.toks[i-1].s
 	if r.toks[i].s == "back" && (r.toks[i-1].men >= 0 || p == "it" || p == "them" || p == "that") {
@@ -333,8 +337,13 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	if l := r.lex.Lemmas(r.toks[i].s); len(l) > 0 && l[0] == "kill" && a.action.Name == "switch off" {
 		return len(a.objects) > 0 && switched[r.mentions[a.objects[0]].head]
 	}
-	if r.toks[i].s == "fit" && fits[p] {
-		return false // "it's a nice slip fit"
+	switch w, n := r.toks[i].s, r.word(i+1); {
+	case w == "fit" && fits[p], // "it's a nice slip fit"
+		w == "stuff" && (prepositions[n] && n != "in" || !leadsVerb[p] && !subjects[p] && !openers[p]), // "the high heat stuff"
+		w == "heat" && (p == "high" || p == "low" || p == "more"),
+		w == "smear" && (p == "thin" || p == "light" || p == "small" || p == "little" || p == "tiny" || p == "thick"),
+		w == "stuck" && !subjects[p] && p != "'ve" && p != "and" && p != "then" && p != "just":
+		return false
 	}
 	if r.toks[i].s == "saw" && a.verb >= 0 && (subjects[p] || p == "never" || p == "ever") {
 		return false // of seeing
@@ -401,14 +410,14 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 		}
 		if p.Gap == wi {
 			if j := found - 1; j == k && r.toks[j].men < 0 && (r.toks[j].s == "that" || r.toks[j].s == "this" || r.toks[j].s == "these" || r.toks[j].s == "those") {
-				a.pronoun = r.toks[j].s // "pull that apart"
+				a.pronoun = r.standsFor(j) // "pull that apart"
 			}
 			for j := k; j < found; j++ {
 				if m := int(r.toks[j].men); m >= 0 && a.pronoun != "it" && a.pronoun != "them" && a.pronoun != "her" && (len(a.objects) == 0 || a.objects[len(a.objects)-1] != m) {
 					a.objects = append(a.objects, m)
 					gapMentions++
 				} else if r.pronounAt(c, j) && a.pronoun == "" {
-					a.pronoun = r.toks[j].s
+					a.pronoun = r.standsFor(j)
 				} else if w := r.toks[j].s; !stopWords[w] && !dropWords[w] && !dropAdj[w] && r.toks[j].qty < 0 && countOf[w] == 0 {
 					a.unknown = true // "get all the sludge out"
 				}
@@ -448,6 +457,10 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 		a.pronoun = ""
 	}
 	if len(a.objects) == 0 && a.pronoun == "" {
+		if m := r.doneToIt(c, i, k); m >= 0 {
+			a.objects = []int{m} // "cable unhooked, arms wide open"
+			return a, max(k, i+1), true
+		}
 		if m := r.frontedHere(c, i, k); m >= 0 {
 			a.objects = []int{m} // "cable I pull away, small hose …"
 			return a, max(k, i+1), true
@@ -469,6 +482,16 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 // nameFollows tells whether a name begins at j, its determiners included.
 func (r *reading) nameFollows(c *clause, j int) bool {
 	return j < c.hi && (r.toks[j].men >= 0 || r.toks[j].s == "and" || r.leadsMention(c, j))
+}
+
+// standsFor gives the pronoun at token j, "all" where it is said of all that there
+// is: "get all that out", "clean all of it".
+func (r *reading) standsFor(j int) string {
+	w := r.toks[j].s
+	if p := r.word(j - 1); (w == "that" || w == "this" || w == "it") && j > 0 && (p == "all" || p == "of" && r.word(j-2) == "all") {
+		return "all"
+	}
+	return w
 }
 
 var colours = set("red blue green yellow black white grey gray brown purple orange pink silver")
@@ -497,6 +520,9 @@ func (r *reading) pronounAt(c *clause, j int) bool {
 	case "one", "ones":
 		return j > c.lo && (definiteWord[r.toks[j-1].s] || placeWords[r.toks[j-1].s] || dropAdj[r.toks[j-1].s] || r.toks[j-1].s == "first" || r.toks[j-1].s == "last" || r.toks[j-1].s == "second")
 	case "that", "this", "these", "those":
+		if next == "way" {
+			return false // "pushing that way"
+		}
 		// "that rust" is no pronoun
 		return next == "" || stopWords[next] || prepositions[next] || dropWords[next] || strings.HasSuffix(next, "ly") || next == "one"
 	}
@@ -533,7 +559,7 @@ func (r *reading) objectsAfter(c *clause, a *act, k int) {
 		m := int(r.toks[j].men)
 		if m < 0 {
 			if len(a.objects) == 0 && r.pronounAt(c, j) && !r.leadsMention(c, j) {
-				a.pronoun = r.toks[j].s
+				a.pronoun = r.standsFor(j)
 				return
 			}
 			if w := r.toks[j].s; len(a.objects) == 0 && !stopWords[w] && !dropWords[w] && !dropAdj[w] && !placeWords[w] && countOf[w] == 0 && r.toks[j].qty < 0 && !r.leadsMention(c, j) && !strings.HasSuffix(w, "ly") && !whichWay[w] && !fractionWord[w] {
@@ -561,7 +587,7 @@ func (r *reading) objectsAfter(c *clause, a *act, k int) {
 				break
 			}
 			// "tuck behind the spring": no object, but for verbs of care the place is the thing
-			if a.action.Name == "clean" || a.action.Name == "inspect" || a.action.Name == "lubricate" {
+			if mm.prep != "with" && mm.prep != "using" && (a.action.Name == "clean" || a.action.Name == "inspect" || a.action.Name == "lubricate") {
 				a.objects = append(a.objects, m)
 			}
 			return
@@ -642,6 +668,23 @@ func (r *reading) objectBefore(c *clause, a *act) {
 			return
 		}
 	}
+}
+
+// doneToIt gives the thing right before a verb in its past form that ends a
+// phrase, where the thing begins it: "cable unhooked, arms wide open"; or -1.
+func (r *reading) doneToIt(c *clause, i, k int) int {
+	if i == c.lo || !strings.HasSuffix(r.toks[i].s, "ed") || k < c.hi && r.toks[k-1].brk < brkComma {
+		return -1
+	}
+	mi := int(r.toks[i-1].men)
+	if mi < 0 || r.toks[i-1].brk >= brkComma {
+		return -1
+	}
+	m := &r.mentions[mi]
+	if m.prep != "" || m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.from > c.lo && !openers[r.toks[m.from-1].s] && r.toks[m.from-1].s != "and" && r.toks[m.from-1].brk < brkComma {
+		return -1
+	}
+	return mi
 }
 
 // frontedHere gives the thing that the clause begins with, where who does it and
@@ -730,6 +773,10 @@ func (r *reading) withSubject(c *clause, a act, k int) (act, int, bool) {
 			}
 		}
 	}
+	if lo := r.unlisted(c, v, k); lo >= 0 {
+		a.lo, a.unknown = lo, true // "the front goes back on": in no list
+		return a, k, true
+	}
 	for j := v - 1; j >= c.lo && j >= v-4; j-- {
 		s := r.toks[j].s
 		if s == "he" && j == v-1 && strings.HasSuffix(r.toks[v].s, "s") && a.action.Name == "remove" && (k >= c.hi || r.toks[k-1].brk >= brkPause || r.toks[k].s == "and") && offWords[r.toks[k-1].s] {
@@ -755,6 +802,58 @@ func (r *reading) withSubject(c *clause, a act, k int) (act, int, bool) {
 	}
 	return a, 0, false
 }
+
+// unlisted gives where a thing that no list knows is named right before a verb at v
+// that says it comes off or goes back, the particle before k: "the front goes back
+// on", "the whole top comes off"; or -1.
+func (r *reading) unlisted(c *clause, v, k int) int {
+	switch r.lemma1(r.toks[v].s) {
+	case "come", "go", "slide", "lift", "pull", "slip", "pop", "drop", "push", "click", "clip", "snap", "screw":
+	default:
+		return -1
+	}
+	last := r.toks[k-1].s
+	back := r.toks[k-2].s == "back"
+	if k < v+2 || !offWords[last] && !onWords[last] && last != "away" && last != "apart" || r.toks[v].s == "goes" && offWords[last] || k < c.hi && (determiner[r.toks[k].s] || r.toks[k].s == "of") {
+		return -1
+	}
+	i := v
+	for i > c.lo && (r.toks[i-1].s == "just" || r.toks[i-1].s == "then" || r.toks[i-1].s == "now") {
+		i--
+	}
+	nouns := 0
+	for i > c.lo && nouns < 2 && r.toks[i-1].men < 0 && r.toks[i-1].qty < 0 && r.toks[i-1].brk <= brkPause {
+		w := r.toks[i-1].s
+		if noThing[w] || len(w) < 3 || r.toks[i-1].is(wPronoun|wDeterminer|wSubject|wLinking|wPreposition|wOpener|wDrop) || stopWords[w] && !frontOrTop[w] || strings.HasSuffix(w, "ly") || strings.HasSuffix(w, "ing") || r.isVerbForm(w) && !frontOrTop[w] {
+			break
+		}
+		nouns++
+		i--
+	}
+	if nouns == 0 {
+		return -1
+	}
+	for i > c.lo && (r.toks[i-1].s == "whole" || r.toks[i-1].s == "entire") {
+		i--
+	}
+	if i > c.lo && definiteWord[r.toks[i-1].s] && r.toks[i-1].brk <= brkPause {
+		i--
+	} else if !back || !frontOrTop[r.toks[i].s] && nouns < 2 {
+		return -1
+	}
+	for j := c.lo; j < i; j++ {
+		if w := r.toks[j].s; !openers[w] && !dropWords[w] && w != "and" && w != "all" {
+			return -1
+		}
+	}
+	return i
+}
+
+// frontOrTop are the words for a place that also name the piece that is there.
+var frontOrTop = set("front top bottom back side end middle")
+
+// noThing are the words for what comes and goes by itself and is no piece of a machine.
+var noThing = set("thing things one ones bit lot light lights sun air water oil fuel smoke steam sparks noise grease muck dirt rust dust smell stuff alarm phone power rain story truth money price video picture camera hand hands finger fingers foot hair skin lads kids people guy bloke fella")
 
 // inAct tells whether something is said of what a clause does with a mention, be
 // it that nothing is done: "I'm leaving the cover on".

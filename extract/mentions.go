@@ -406,7 +406,7 @@ func (r *reading) usedAsVerb(c *clause, i int) bool {
 	if determiner[prev] && prev != "that" && prev != "this" && prev != "them" && prev != "all" && prev != "both" {
 		return false
 	}
-	if i > c.lo && (prev == "that" || prev == "it" || prev == "which" || prev == "they" || prev == "just" || r.toks[i-1].men >= 0) && (next == "in" || next == "on" || next == "into" || next == "onto" || next == "off" || next == "out" || next == "back" || next == "straight") && len(r.lex.Lemmas(r.toks[i].s)) > 0 && (strings.HasSuffix(r.toks[i].s, "s") || prev == "just") {
+	if i > c.lo && (prev == "that" || prev == "it" || prev == "which" || prev == "they" || prev == "just" || r.toks[i-1].men >= 0) && (next == "in" || next == "on" || next == "into" || next == "onto" || next == "off" || next == "out" || next == "back" || next == "straight" || next == "up" || next == "down") && len(r.lex.Lemmas(r.toks[i].s)) > 0 && (strings.HasSuffix(r.toks[i].s, "s") || prev == "just") {
 		return true // "the pump screws into the hole"
 	}
 	isForm := false

@@ -171,6 +171,33 @@ func (r *reading) moodOf(ci int, a *act) mood {
 	if a.subject && a.verb > c.lo && r.toks[a.verb].s == "be" && ought[r.toks[a.verb-1].s] {
 		m |= framed // "they must be loose": how it has to be
 	}
+	if a.verb > c.lo && !a.subject && stays[r.lemma1(r.toks[a.verb].s)] && strings.HasSuffix(r.toks[a.verb].s, "ing") && (passiveBe[r.toks[a.verb-1].s] || r.toks[a.verb-1].s == "just") && !(r.word(a.verb-2) == "i" || r.word(a.verb-2) == "we") {
+		m |= framed // "she's sitting on nothing"
+	}
+	if a.verb >= 0 && !a.subject && r.word(a.hi) == "mine" || a.verb >= 0 && r.says1(c, a.verb, "mine") && r.toks[a.verb].s == "got" {
+		m |= framed // "I've got a bungee on mine"
+	}
+	if a.subject && a.verb >= 0 && (r.word(a.hi) == "on" || r.word(a.hi-1) == "on") {
+		for i := a.hi; i < min(c.hi, a.hi+3); i++ {
+			if bodily[r.toks[i].s] && (r.toks[i-1].s == "my" || r.toks[i-1].s == "your" || r.toks[i-1].s == "his") {
+				m |= framed // "it came down on my neck"
+			}
+		}
+	}
+	if a.verb > c.lo && (r.toks[a.verb].s == "snapped" || r.toks[a.verb].s == "sheared") {
+		switch r.toks[a.verb-1].s {
+		case "i", "we", "you", "and", "then", "just", "'ve":
+		default:
+			m |= framed // "the head snapped clean off it"
+		}
+	}
+	if a.verb > c.lo && r.toks[a.verb-1].s == "i" {
+		for i := a.hi; i < min(c.hi+1, a.hi+3); i++ {
+			if n := r.word(i + 1); r.word(i) == "once" && (r.toks[i].brk >= brkComma || n == "and") {
+				m |= hypothetical // "I put one on backwards once": long ago
+			}
+		}
+	}
 	if a.subject && a.verb >= 0 && whichThread[r.word(a.hi)] && strings.HasSuffix(r.toks[a.verb].s, "s") && (a.action.Name == "remove" || a.action.Name == "slacken") && (a.pronoun == "one" || a.pronoun == "this") {
 		m |= framed // "this one undoes clockwise": which way its thread goes
 	}
@@ -230,6 +257,9 @@ func (r *reading) nounAt(i int) bool {
 	w := r.toks[i].s
 	return r.toks[i].men >= 0 || w == "one" || w == "ones" || w == "thing" || w == "bit" || w == "bits" || w == "guy" || w == "fella" || w == "piece"
 }
+
+// stays are the verbs for where a thing is.
+var stays = set("sit stand lie rest lay hang lean")
 
 // whichThread are the words for the way a thread turns.
 var whichThread = set("clockwise anticlockwise counterclockwise backwards lefty righty")

@@ -75,6 +75,12 @@ func (s *tracker) pronoun(a *act) *thing {
 		return t
 	}
 	order := []bool{true, false}
+	if a.pronoun == "all" {
+		if a.action.Name != "clean" && a.action.Name != "lubricate" && a.action.Name != "apply" {
+			return nil // "get all that out": what is in there
+		}
+		many, order = false, order[1:]
+	}
 	if (a.pronoun == "one" || a.pronoun == "ones") && s.saidNew(a) >= 0 {
 		order = []bool{false} // "the old seal …, new one goes on": what was just spoken of
 	}

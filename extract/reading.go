@@ -566,7 +566,7 @@ func (r *reading) startsClause(start, i int) bool {
 		return false // "two long bolts hold it"
 	case n >= 3 && !comma && !strings.HasSuffix(p, "ly") && r.imperativeAt(i) && nk.is(wDeterminer|wPronoun) && r.hasVerb(start, i) && !pk.is(wLeadsVerb|wSubject|wPreposition|wLinking|wDeterminer):
 		return true // "… in the same way | hook all the clips out"
-	case n >= 3 && pk.is(wParticle) && r.hasVerb(start, i) && !((p == "on" || p == "in") && isNoun(r, i-2) && !r.hasVerb(start, i-2)) && (t == "the" || t == "this" || t == "these" || t == "those" || t == "your") && r.verbFollows(i+1):
+	case n >= 3 && pk.is(wParticle) && r.hasVerb(start, i) && !((p == "on" || p == "in") && isNoun(r, i-2) && !r.hasVerb(start, i-2)) && (t == "the" || t == "this" || t == "these" || t == "those" || t == "your") && !papers[next] && r.verbFollows(i+1):
 		return true // "both come out | the bottom pin's got a sleeve"
 	case n >= 2 && (pk.is(wEndsPhrase) || r.toks[i-1].brk >= brkPause) && !pk.is(wHoldsClause) && !tk.is(wOff|wOn) && t != "back" && r.thingThenVerb(i) && (r.hasVerb(start, i) || pk.is(wParticle)):
 		return true // "… done | wheel back on"

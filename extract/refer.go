@@ -433,7 +433,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	if mi := s.toolNamed(a); mi >= 0 {
 		a.objects = []int{mi} // "and now the puller, so you thread this in"
 	}
-	if len(ts) == 0 && len(a.objects) == 0 && !a.unknown && a.pronoun != "her" && a.pronoun != "him" {
+	if len(ts) == 0 && len(a.objects) == 0 && !a.unknown && a.pronoun != "her" {
 		if t := s.pronoun(a); t != nil && (a.pronoun != "" || ledgerActs[a.action.Name] != "" && !s.objectless(ci, a)) {
 			if sd := s.clauseSide(c); sd != "" && (a.pronoun == "one" || a.pronoun == "that") {
 				t = s.sided(t, &mention{lo: a.lo, side: sd}, sd)
@@ -757,7 +757,9 @@ func byHand(r *reading, c *clause, a *act) bool {
 		}
 	}
 	for _, ai := range c.acts {
-		if o := &r.acts[ai]; o.verb >= a.hi && o.verb < hi && len(a.objects)+len(a.pronoun) > 0 && !slices.ContainsFunc(o.objects, func(mi int) bool { return slices.Contains(a.objects, mi) }) && o.pronoun+a.pronoun != "" {
+		if o := &r.acts[ai]; o.verb < 0 && o.lo >= a.hi && o.lo < hi && len(a.objects) > 0 && len(o.objects) > 0 && !slices.Contains(a.objects, o.objects[0]) {
+			hi = o.lo // "wheel on and the nuts on with the fingers"
+		} else if o.verb >= a.hi && o.verb < hi && len(a.objects)+len(a.pronoun) > 0 && !slices.ContainsFunc(o.objects, func(mi int) bool { return slices.Contains(a.objects, mi) }) && o.pronoun+a.pronoun != "" {
 			hi = o.verb // "link back on and pull it tight by hand"
 		}
 	}

@@ -231,6 +231,9 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	if len(a.objects) > 0 {
 		return true
 	}
+	if a.unknown && a.subject && a.verb > a.lo {
+		return r.workAround(c)
+	}
 	if a.unknown && !a.bare && a.verb >= 0 && !a.subject {
 		if w, whose := r.firstUnknown(a, c); relatives[w] || bodily[w] && (whose == "your" || whose == "my" || whose == "other" || whose == "free" || strings.HasSuffix(w, "s") && w != "arms") || a.action.Name == "inspect" && !signs[w] && !signs[lexicon.Singular(w)] {
 			return false
@@ -241,6 +244,9 @@ func (r *reading) isStep(c *clause, a *act) bool {
 		return r.workAround(c) // a thing that no list knows, in the person's own words
 	}
 	if a.pronoun != "" && ledgerActs[a.action.Name] != "" && !a.subject {
+		return true
+	}
+	if a.pronoun == "all" && a.action.Name == "clean" && !a.subject {
 		return true
 	}
 	if a.pronoun == "her" || a.pronoun == "him" {
@@ -272,7 +278,7 @@ func (r *reading) isStep(c *clause, a *act) bool {
 }
 
 // bodily are the words for what everybody has with them: a hand put somewhere is no step.
-var bodily = set("hand hands thumb thumbs finger fingers foot weight ear ears eye eyes head nose knee back arm arms face coffee tea phone camera photo photos picture pictures")
+var bodily = set("hand hands thumb thumbs finger fingers foot weight ear ears eye eyes head nose knee back arm arms face hip hips elbow shoulder shoulders knees chest belly palm palms nail fingernail neck toe toes coffee tea phone camera photo photos picture pictures")
 
 // signs are what one looks for.
 var signs = set("weep leak drip bubble crack play wear burr nick score scoring groove rust corrosion movement slack gap noise damage dirt clearance end float runout runs threads marks teeth everything underneath alignment level")
@@ -428,6 +434,17 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 			return s
 		}
 	}
+	if names == "" && a.unknown && a.subject && a.verb > a.lo {
+		hi := a.verb
+		for r.toks[hi-1].s == "just" || r.toks[hi-1].s == "then" || r.toks[hi-1].s == "now" {
+			hi--
+		}
+		lo := a.lo
+		if definiteWord[r.toks[lo].s] && lo < hi-1 {
+			lo++
+		}
+		names = strings.ToLower(r.text(lo, hi))
+	}
 	if names == "" {
 		return ""
 	}
@@ -496,8 +513,8 @@ func (r *reading) placeAt(c *clause, a *act, from int) bool {
 func (r *reading) dosed(c *clause, a *act, hi int) string {
 	m := &r.mentions[a.objects[0]]
 	var w []string
-	for i := a.lo; i < m.lo; i++ {
-		if s := r.toks[i].s; r.toks[i].men < 0 && !dropWords[s] && !openers[s] && s != "and" && s != "the" && firstPerson[s] == "" && !(len(w) == 0 && (s == "of" || s == "that" || s == "this" || s == "then")) {
+	for i := a.lo; i < max(m.lo, m.hi-len(strings.Fields(m.name))); i++ {
+		if s := r.toks[i].s; (r.toks[i].men < 0 || measured[s]) && !newly[s] && !dropWords[s] && !openers[s] && s != "and" && s != "the" && firstPerson[s] == "" && !(len(w) == 0 && (s == "of" || s == "that" || s == "this" || s == "then")) {
 			w = append(w, s)
 		}
 	}
@@ -751,6 +768,9 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 	if a.action.Name == "tighten" && verb == "Tighten" && r.word(first) == "on" {
 		first++ // "reef on the nut"
 	}
+	if len(a.objects) > 0 && a.hi == first && r.toks[a.verb].brk >= brkComma && int(r.toks[a.verb-min(a.verb, 1)].men) == a.objects[0] {
+		end = a.hi // "cable unhooked, arms wide open"
+	}
 	for i := first; i < end; i++ {
 		t := &r.toks[i]
 		s := r.talk.Text[t.lo:t.hi]
@@ -764,6 +784,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 				if m.kind == lexicon.Fastener && m.entry != nil && len(content(m.mods)) == 0 && m.entry.name != "" {
 					n = saidName(m)
 				}
+				n = r.sizedName(m, n)
 				if m.isNew {
 					n = "new " + n
 				} else if m.isOld {
@@ -785,8 +806,24 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			}
 			continue
 		}
+		if t.s == "that" && r.word(i+1) == "way" {
+			w = append(w, s)
+			continue
+		}
 		if t.s == "that" && i > first && r.toks[i-1].s == "like" {
 			continue // how, which the picture shows
+		}
+		if t.s == "all" && a.pronoun == "all" && !objPlaced {
+			objPlaced = true
+			if names != "" {
+				w = append(w, "all of the "+names)
+			} else {
+				w, tail = append(w, "all of this"), notNamed
+			}
+			for i+1 < end && (r.toks[i+1].s == "of" || pronounsObj[r.toks[i+1].s]) {
+				i++
+			}
+			continue
 		}
 		if t.s == a.pronoun && !objPlaced && (pronounsObj[t.s] || t.s == "her" || t.s == "him") {
 			objPlaced = true
@@ -884,6 +921,9 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		if asides[t.s] && (i+1 == end || t.brk >= brkComma) {
 			continue
 		}
+		if n := r.word(i + 1); t.s == "like" && objPlaced && i >= a.hi && n != "so" && n != "that" && n != "this" && n != "a" && n != "an" && n != "the" {
+			break // "like peas in a pie"
+		}
 		if dropWords[t.s] && t.qty < 0 && !(i > 0 && articles[r.toks[i-1].s]) && !(t.s == "like" && (r.word(i+1) == "a" || r.word(i+1) == "an")) && !(t.s == "right" && (r.word(i+1) == "side" || i > 0 && r.toks[i-1].s == "the")) {
 			continue
 		}
@@ -903,7 +943,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			continue
 		}
 		if t.brk == brkComma && i+1 < end {
-			if objPlaced && (r.pastForm(r.toks[i+1].s) || r.othersAt(i+1, a) || r.toListener(i+1, end)) {
+			if objPlaced && (r.pastForm(r.toks[i+1].s) || r.toks[i+1].s == "and" && (prepositions[r.word(i+2)] || particle[r.word(i+2)]) || r.othersAt(i+1, a) || r.toListener(i+1, end)) {
 				w = append(w, s)
 				break // ", dunked it", ", grease on the pivot": the next thing done
 			}
@@ -927,6 +967,12 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		if len(w) < 2 || w[1] == "with" || w[1] == "using" || w[1] == "from" || w[1] == "by" {
 			return ""
 		}
+		if !slices.ContainsFunc(w[1:], func(s string) bool {
+			s = strings.ToLower(strings.Trim(s, ",."))
+			return articles[s] || !particle[s] && !prepositions[s] && !stopWords[s] && !returning[s]
+		}) {
+			return "" // "take out", "spin round": what, nobody said
+		}
 		objPlaced = true
 	}
 	if !objPlaced {
@@ -938,6 +984,22 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 	}
 	return trimStep(strings.Join(w, " ")) + tail + "."
 }
+
+// sizedName puts before a name the words that tell its thing from others, or stuff
+// by how much, and are no part of the name: "the big pulley", "a little oil".
+func (r *reading) sizedName(m *mention, n string) string {
+	for i := m.hi - len(strings.Fields(m.name)) - 1; i >= m.lo; i-- {
+		w := r.toks[i].s
+		if !sizedBy[w] && !(w == "little" && m.kind&lexicon.Consumable != 0) || strings.Contains(n, w) {
+			break
+		}
+		n = w + " " + n
+	}
+	return n
+}
+
+// sizedBy are the words that tell a thing from others of its name.
+var sizedBy = set("big small large long short thick thin wide narrow")
 
 // othersAt tells whether what begins at token i is a thing of its own, and no more
 // of what an act is done to or with.

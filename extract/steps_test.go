@@ -55,6 +55,13 @@ func TestStepsAreInstructions(t *testing.T) {
 		{"a hand is yours", []string{"Undo the arm bolt.", "Push the seal in with your thumbs."}, []string{"Push the seal in with your thumbs."}, nil},
 		{"the whole machine", []string{"Isolate it at the wall.", "Tip it back against the worktop.", "Take the kick strip off, two screws.", "Kick strip back on, two screws.", "Switch it on."}, []string{"Isolate the machine at the wall.", "Tip the machine back against the worktop.", "Switch the machine on."}, nil},
 		{"one and then another", []string{"I've pulled the back wheel and dropped the chain off."}, nil, []string{"dropped"}},
+		{"how big, how much", []string{"Undo the arm bolt.", "Roll the belt over the big pulley.", "A little grease on the spindle."}, []string{"Roll the belt over the big pulley.", "Put a little grease on the spindle."}, nil},
+		{"new one", []string{"Undo the arm nut.", "The old seal pulls out.", "Clean the bore.", "New one in from the back."}, []string{"Fit the seal from the back."}, nil},
+		{"as it was done to it", []string{"Undo the arm nut.", "Cable unhooked, arms wide open."}, []string{"Unhook the cable."}, []string{"wide"}},
+		{"what follows a comma and and", []string{"Undo the arm nut.", "Take the filter out, and up inside there, there's two more."}, []string{"Take the filter out."}, nil},
+		{"he is the pin", []string{"Undo the arm nut.", "There's a split pin through it, straighten his legs and draw him out with the pliers."}, []string{"Draw the split pin out with the pliers."}, nil},
+		{"in no list", []string{"Undo the two screws.", "And then the whole dash front comes off.", "Clean the clips.", "The dash front goes back on."}, []string{"Remove the whole dash front.", "Fit the dash front."}, nil},
+		{"all of it", []string{"Undo the cup nut.", "The cup is full of old grease, get all that out."}, []string{"Take all of this out (not named)."}, []string{"all the cup"}},
 		{"written elsewhere", []string{"Undo the hub nut.", "That's the number I wrote down for you."}, nil, []string{"Write"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -91,6 +98,14 @@ func TestToldAndNotDone(t *testing.T) {
 		{[]string{"Undo the pump bolts.", "Take the pump off.", "Mark it first with a pen so it goes back the same way."}, nil, []string{"Fit"}},
 		{[]string{"Undo the pump bolts.", "Take the pump off.", "Give all of that a good wash out."}, nil, []string{"washer"}},
 		{[]string{"Undo the wheel nut.", "It should be a nice slip fit on the spindle."}, nil, []string{"Fit"}},
+		{[]string{"Undo the pivot bolt.", "You mustn't tighten it now."}, nil, []string{"Tighten"}},
+		{[]string{"Take the drum off.", "See, she's sitting on nothing right now."}, nil, []string{"Sit", "nothing"}},
+		{[]string{"Take the top off.", "I've got a bungee on mine."}, nil, []string{"bungee"}},
+		{[]string{"Undo the wheel nut.", "It goes in and out at the top, that's the play."}, nil, []string{"Fit"}},
+		{[]string{"Undo the guard bolts.", "The head snapped clean off the other one."}, nil, []string{"Snap"}},
+		{[]string{"Undo the wheel nuts.", "I put one on backwards once."}, nil, []string{"backwards"}},
+		{[]string{"Undo the wheel nut.", "The wheel nut in the book is eighty."}, nil, []string{"Fit"}},
+		{[]string{"Undo the felt screws.", "A bit of the high heat stuff about a pea."}, nil, []string{"Stuff", "Heat"}},
 		{[]string{"Undo the hub nut.", "Put the kettle on.", "I got the spanner off the neighbour."}, nil, []string{"kettle", "spanner"}},
 	} {
 		t.Run(c.talk[len(c.talk)-1], func(t *testing.T) {

@@ -66,6 +66,14 @@ func (r *reading) fingerTight(ci int) {
 // named by no more than its place.
 func (r *reading) oneLaid(ci int) {
 	c := &r.clauses[ci]
+	for i := c.lo; len(c.acts) == 0 && c.mood&notWork == 0 && i+2 < c.hi && (i < c.lo+2); i++ {
+		// "new one in from the back", "new ones on"
+		w, n := r.toks[i+1].s, r.toks[i+2].s
+		if r.toks[i].s == "new" && (w == "one" || w == "ones") && onWords[n] && (i == c.lo || openers[r.toks[i-1].s] || r.toks[i-1].s == "and" || r.toks[i-1].s == "the") && (i+3 >= c.hi || r.toks[i+2].brk >= brkComma || r.word(i+3) == "from" || r.word(i+3) == "and") {
+			r.addAct(ci, act{action: r.lex.Action("fit"), lo: i, hi: i + 3, verb: -1, pronoun: w, subject: true, rule: "one and place"})
+			return
+		}
+	}
 	if len(c.acts) > 0 || c.mood&notWork != 0 {
 		return
 	}
@@ -312,6 +320,11 @@ func (r *reading) laid(ci int) {
 	}
 	if next == "on" && (after == "this" || after == "that" || after == "each") && m.count > 0 {
 		return
+	}
+	for i := k; i < min(c.hi, k+4); i++ {
+		if papers[r.toks[i].s] {
+			return // "wheel nut in the book"
+		}
 	}
 	x := act2(r.lex.Action("fit"), m.from, min(c.hi, m.hi+4), mi)
 	x.rule, x.ifOff = "thing and place", !isNew && !m.isNew
@@ -830,7 +843,7 @@ func (r *reading) spreads(ci int) {
 		if m.kind&lexicon.Consumable == 0 || m.kind&(lexicon.Tool|lexicon.Part|lexicon.Fastener) != 0 || r.inAct(ci, mi) || m.prep != "" && m.prep != "of" || r.toks[m.hi-1].brk > brkPause {
 			continue
 		}
-		if m.head == "water" {
+		if m.head == "water" || m.head == "grit" || m.head == "dirt" {
 			continue // it is in there, and nobody put it there
 		}
 		lo := m.from
