@@ -28,6 +28,10 @@ func (r *reading) ledger() []Entry {
 		}
 		// left and right that were left alike are one entry
 		root := t.root()
+		if all := r.leftAlike(t); all != nil {
+			t.id = all.id
+			continue
+		}
 		if id, ok := told[root]; ok && sameState(r, root, state) {
 			t.id = id
 			i, _ := strconv.Atoi(id[1:])
@@ -73,6 +77,19 @@ func (e *Entry) add(r *reading, t *thing) {
 		a, b := e.Events[i].Place, e.Events[j].Place
 		return a.Clip < b.Clip || a.Clip == b.Clip && a.At < b.At
 	})
+}
+
+// leftAlike gives what a thing was told apart from by its place, where it was left
+// as all of that was; else nil.
+func (r *reading) leftAlike(t *thing) *thing {
+	if t.of == nil || t.of.apart || t.of.id == "" {
+		return nil
+	}
+	state, _ := t.state()
+	if st, _ := t.of.state(); st != state {
+		return nil
+	}
+	return t.of
 }
 
 // toldOf tells whether what left a thing as it is was told with a pronoun.

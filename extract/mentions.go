@@ -39,18 +39,21 @@ func (r *reading) findMentions() {
 	for ci := range r.clauses {
 		c := &r.clauses[ci]
 		for i := c.lo; i < c.hi; {
-			if !r.mayBegin(i) {
-				i++
-				continue
+			var m mention
+			end := 0
+			if r.mayBegin(i) {
+				m, end = r.mentionAt(ci, i)
 			}
-			m, end := r.mentionAt(ci, i)
+			if end == 0 {
+				m, end = r.onlyPlaced(ci, i)
+			}
 			if end == 0 {
 				i++
 				continue
 			}
 			// a head further right in the same noun phrase takes it over:
 			// "brake lever holder bolt" is one thing
-			for end < c.hi && r.toks[end-1].brk <= brkPause && r.mayBegin(end) {
+			for m.head != unsaid && end < c.hi && r.toks[end-1].brk <= brkPause && r.mayBegin(end) {
 				m2, end2 := r.mentionAt(ci, end)
 				if end2 == 0 || r.toks[end-1].s == "'s" || m2.kind&(lexicon.Fastener|lexicon.Part) == 0 && m2.kind&m.kind == 0 {
 					break

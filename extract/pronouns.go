@@ -4,8 +4,17 @@ import (
 	"wrenchword/extract/lexicon"
 )
 
-// pronoun tells which thing "it", "them" or "that one" stands for, or nil.
+// pronoun tells which thing "it", "them" or "that one" stands for, or nil. "They"
+// are all of those that were told apart by their places.
 func (s *tracker) pronoun(a *act) *thing {
+	t := s.meant(a)
+	if t != nil && t.of != nil && s.r.many(a) && !t.many() {
+		return t.of
+	}
+	return t
+}
+
+func (s *tracker) meant(a *act) *thing {
 	r := s.r
 	many := r.many(a)
 	one := a.pronoun == "it" || a.pronoun == "she" || a.pronoun == "he" || a.pronoun == "that" && a.subject
@@ -37,9 +46,6 @@ func (s *tracker) pronoun(a *act) *thing {
 		return t != nil && (!wantFastener || t.fastener || t.turned || takesTorque(t) || !strict && tightens[t.head]) && (!strict || !many || t.plural || t.count > 1)
 	}
 	if a.pronoun == "one" || a.pronoun == "ones" {
-		if t := s.placedOne(r.clauses[a.cl].lo, r.clauses[a.cl].hi, nil); t != nil {
-			return t
-		}
 		if t := s.heading; t != nil && a.action.Name == "fit" && r.since(s.headingAt, a.lo) < 20 && fits(t, false) && s.untouchedSince(a) {
 			return t // "now the shear bolt. … Proper one in"
 		}
@@ -73,6 +79,9 @@ func (s *tracker) pronoun(a *act) *thing {
 	}
 	if t := s.helped(a); t != nil && fits(t, true) {
 		return t
+	}
+	if topic := s.onTopic(a.lo); many && topic != nil && topic.plural && r.since(s.topicAt, a.lo) < 12 && s.hand[len(s.hand)-1] == topic {
+		return topic // "Weights. They have got to be tight."
 	}
 	order := []bool{true, false}
 	if a.pronoun == "all" {

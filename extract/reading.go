@@ -118,6 +118,7 @@ type mention struct {
 	of       int    // mention it belongs to ("the bolt of the bracket"), or -1
 	entry    *thing // what it stands for, set by refer
 	misheard bool
+	byPlace  bool // the place is all that was said: "the top one"
 }
 
 // act is something done, said to be done, or spoken of as being done.

@@ -96,9 +96,20 @@ func (s *tracker) clause(ci int) {
 		if w := r.word(m.hi + 1); m.head == "driver" && r.word(m.hi) == "set" && (w == "at" || w == "to") {
 			continue // "I've got the driver set at two": what it is done with
 		}
-		t := s.resolve(ci, mi)
+		var t *thing
+		if m.head == unsaid {
+			t = s.toldByPlace(ci, mi)
+		} else {
+			t = s.resolve(ci, mi)
+		}
 		if t == nil {
+			if m.head == unsaid {
+				m.kind = 0
+			}
 			continue
+		}
+		if m.head == unsaid {
+			m.lendName(t)
 		}
 		m.entry = t
 		t.mentions = append(t.mentions, mi)
@@ -131,6 +142,9 @@ func (s *tracker) clause(ci int) {
 // fender.", "Master cylinder.", "Drain bolt next."
 func (s *tracker) headingOf(c *clause) *thing {
 	r := s.r
+	if m := s.trailing(c); m != nil {
+		return m.entry
+	}
 	if len(c.acts) > 0 || len(c.mentions) != 1 || c.mood&(advert|greeting|listing|negated|asked) != 0 {
 		return nil
 	}
@@ -151,6 +165,23 @@ func (s *tracker) headingOf(c *clause) *thing {
 	}
 	return m.entry
 }
+
+// trailing gives what a clause that tells when something else is done ends on:
+// "Before I tighten anything, the bracket."
+func (s *tracker) trailing(c *clause) *mention {
+	r := s.r
+	if len(c.mentions) == 0 || c.mood&(advert|greeting|listing|negated|asked) != 0 || !tellsWhen[r.toks[c.lo].s] && !tellsWhen[r.word(c.lo+1)] {
+		return nil
+	}
+	m := &r.mentions[c.mentions[len(c.mentions)-1]]
+	if m.hi != c.hi || m.entry == nil || m.prep != "" || m.from == c.lo || r.toks[m.from-1].brk < brkComma || m.hi < len(r.toks) && r.toks[m.hi-1].brk < brkSentence {
+		return nil
+	}
+	return m
+}
+
+// tellsWhen are the words that begin with when the rest is done.
+var tellsWhen = set("before after while once when until till now")
 
 // turn follows the talk to the part that it turns to: the one that a clause does
 // nothing but name, says is off or back on, or names before all else.
@@ -408,6 +439,10 @@ func (s *tracker) clauseSide(c *clause) string {
 }
 
 func (s *tracker) touch(t *thing) {
+	if t.of != nil {
+		t.of.last = max(t.of.last, t.last)
+		s.touch(t.of)
+	}
 	for i, h := range s.hand {
 		if h == t {
 			s.hand = append(append(s.hand[:i:i], s.hand[i+1:]...), t)
@@ -425,6 +460,12 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	r := s.r
 	c := &r.clauses[ci]
 	var ts []*thing
+	if n := len(a.objects); n > 0 {
+		a.objects = slices.DeleteFunc(a.objects, func(mi int) bool { return r.mentions[mi].kind == 0 })
+		if len(a.objects) == 0 {
+			a.pronoun = unsaid
+		}
+	}
 	for _, mi := range a.objects {
 		if t := r.mentions[mi].entry; t != nil {
 			ts = append(ts, s.bothSides(t, &r.mentions[mi])...)
@@ -451,6 +492,12 @@ func (s *tracker) apply(ci, ai int, a *act) {
 			case t.fastener && topic != nil && t.last < s.topicAt && r.many(a) && t.owner != topic && !owns(topic, t) && r.countedSince(s.topicAt, a.lo):
 				ts[k] = s.unnamedOf(topic, a.lo) // "Head next. Six of them, I crack them crosswise."
 			}
+		}
+	}
+	for k := len(ts) - 1; k >= 0; k-- {
+		if all := ts[k]; len(all.split) > 0 {
+			ts = slices.Replace(ts, k, k+1, all.each()...)
+			defer s.touch(all)
 		}
 	}
 	a.things = ts

@@ -76,7 +76,7 @@ func (s *tracker) resolve(ci, mi int) *thing {
 			// "the caliper" and "the brake caliper bracket" are not one thing
 			continue
 		}
-		if placesClash(m.mods, t.mods) || nutAndStud(t.head, m.head) {
+		if placesClash(m.mods, t.mods) || nutAndStud(t.head, m.head) || t.of != nil && m.place == "" && (m.plural || m.count > 1) {
 			continue
 		}
 		if m.side != "" && t.side != "" && m.side != t.side {
@@ -136,6 +136,9 @@ func (s *tracker) resolve(ci, mi int) *thing {
 	}
 	if best != nil && len(cont) == 0 && contentCount(best.mods) > 0 && r.introduced(m) {
 		best = nil // "and there's a little white plug there": not the one of before
+	}
+	if best != nil && len(best.split) > 0 && m.place != "" {
+		best = s.placed(best, whereOf(m), m.plural, m.lo)
 	}
 	if best != nil && !(best.name == "") {
 		s.enrich(best, m)
@@ -201,6 +204,9 @@ func (s *tracker) unnamedOf(part *thing, at int) *thing {
 	like := s.r.like("bolt", true)
 	for i := len(like) - 1; i >= 0; i-- {
 		if f := like[i]; takesTorque(f) && (f.owner == part || owns(part, f)) {
+			if f.of != nil {
+				return f.of
+			}
 			return f
 		}
 	}
@@ -290,7 +296,7 @@ func (r *reading) onlyOne(m *mention, fastener bool) *thing {
 	}
 	var one *thing
 	for _, t := range r.like(m.head, fastener) {
-		if t.head == m.head && t.twin == nil {
+		if t.head == m.head && t.twin == nil && t.of == nil {
 			if one != nil {
 				return nil
 			}
@@ -492,6 +498,9 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 				if pass == 0 && o.prep != "" && o.prep != "on" && o.prep != "of" && o.prep != "for" {
 					continue
 				}
+				if i > 0 && o.prep == "" && keeps[r.word(o.from-1)] {
+					continue // "a bracket that holds the hose": the bracket
+				}
 				return o.entry
 			}
 		}
@@ -552,6 +561,8 @@ func (s *tracker) justWorkedOn(ci int) *thing {
 
 var subordinate = set("while because cause if when before until till otherwise unless whereas")
 
+var keeps = set("hold holds holding held secures securing retains retaining")
+
 var holds = set("hold holds holding held secure secures securing retain retains retaining for goes going fasten fastens that")
 
 func (r *reading) holdsBetween(lo, hi int) bool {
@@ -573,11 +584,12 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 	act := r.actOn(m.cl, mi)
 	topic := s.onTopic(m.lo)
 	same := s.handHas(m)
+	where := whereOf(m)
 	var best *thing
 	bestScore := 0
 	for i := len(s.hand) - 1; i >= 0; i-- {
 		t := s.hand[i]
-		if !t.fastener || !alike[t.head] || placesClash(m.mods, t.mods) || nutAndStud(t.head, m.head) {
+		if !t.fastener || !alike[t.head] || placesClash(m.mods, t.mods) || nutAndStud(t.head, m.head) || t.of != nil && m.place == "" && (m.plural || m.count > 1) {
 			continue
 		}
 		gap := r.since(t.last, m.lo)
@@ -607,6 +619,8 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 		if owner != nil {
 			if t.owner == owner || owns(owner, t) {
 				score += 4
+			} else if t.head == m.head && m.definite && r.since(t.first, m.lo) < 15 && t.mentions != nil {
+				score++ // "There's one Phillips screw. … The screw comes out"
 			} else if t.owner != nil || contentCount(t.mods) > 0 {
 				if score -= 2; owner.last > t.last {
 					score--
@@ -624,6 +638,9 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 		st, _ := t.state()
 		if st == Removed && r.onlyHeaded(t) {
 			st = Loosened // so far it was only named: now it comes off
+		}
+		if st == Discarded && act != "" {
+			score -= 3
 		}
 		switch act {
 		case "fit", "start by hand", "tighten", "torque":
@@ -661,6 +678,13 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 		}
 		if side != "" && t.side != "" && side != t.side {
 			score -= 2
+		}
+		if where != "" && t.place != "" {
+			if t.mods[where] || t.mods[canonPlace(where)] {
+				score += 3
+			} else {
+				score -= 3 // the front bolt is not the top bolt of before
+			}
 		}
 		if score > bestScore {
 			best, bestScore = t, score
@@ -745,7 +769,7 @@ func (s *tracker) onlyHeard(t *thing, at int) bool {
 		if s.r.since(o.last, at) > 60 {
 			break
 		}
-		if o != t && o.fastener && o.head == t.head {
+		if o != t && o.fastener && o.head == t.head && o != t.of && (o.of == nil || o.of != t.of && o.of != t) {
 			return false
 		}
 	}
@@ -776,61 +800,6 @@ func (r *reading) actOn(ci, mi int) string {
 		}
 	}
 	return ""
-}
-
-// placedOne gives the fastener that the tokens lo to hi tell by its place alone,
-// "the top ones", "the long one", of those in hand; or nil.
-func (s *tracker) placedOne(lo, hi int, part *thing) *thing {
-	r := s.r
-	for i := lo; i+1 < hi; i++ {
-		w, n := r.toks[i].s, r.toks[i+1].s
-		if !placeWords[w] || sideOf[w] != "" || !(n == "one" || n == "ones" || n == "two" || n == "pair" || n == "guy" || n == "guys") || r.toks[i].men >= 0 {
-			continue
-		}
-		var of *thing
-		for k := len(s.hand) - 1; k >= 0; k-- {
-			t := s.hand[k]
-			near := r.since(t.last, i)
-			if near > 60 {
-				break
-			}
-			if !t.fastener || !takesTorque(t) {
-				continue
-			}
-			if t.mods[w] || t.mods[canonPlace(w)] {
-				return t
-			}
-			if of == nil && near < 15 && !clashes(w, t.mods) && (t.plural || t.count > 1) && t.name != "" {
-				of = t
-			}
-		}
-		if of == nil && part != nil {
-			of = s.unnamedOf(part, i)
-		}
-		if of == nil {
-			return nil
-		}
-		return s.placed(of, w, n != "one" && n != "guy", i)
-	}
-	return nil
-}
-
-// placed gives those of several fasteners that a word of place tells apart, spoken
-// of as one thing until now.
-func (s *tracker) placed(of *thing, w string, plural bool, at int) *thing {
-	c := *of
-	c.mods = map[string]bool{w: true, canonPlace(w): true}
-	for k := range of.mods {
-		c.mods[k] = true
-	}
-	c.name, c.place, c.plural, c.count = w+" "+of.name, w, plural, 0
-	if !plural {
-		c.name = lexicon.Singular(c.name)
-	}
-	c.events, c.mentions, c.twin, c.first, c.last = append([]event{}, of.events...), nil, nil, at, at
-	s.r.addThing(&c)
-	s.touch(&c)
-	return &c
 }
 
 // whereOf gives the word of place that tells a mention apart, "" where none does:

@@ -299,7 +299,7 @@ func (r *reading) bareSizes(ci int, known map[string]bool) []sized {
 	base := int(r.toks[c.lo].lo)
 	for _, n := range r.numbersOf(c.lo, c.hi) {
 		a, b := r.tokenAt(n.Start+base), r.tokenAt(n.End+base-1)+1
-		if a < c.lo || b > c.hi || a >= b || r.toks[a].qty >= 0 || r.toks[b-1].qty >= 0 || n.Low == nil {
+		if a < c.lo || b > c.hi || a >= b || r.toks[a].qty >= 0 || r.toks[b-1].qty >= 0 || n.Low == nil || r.toks[a].men >= 0 && r.mentions[r.toks[a].men].byPlace {
 			continue
 		}
 		if canon := r.crossNumber(c, a, b, n.Low); canon != "" {

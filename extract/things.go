@@ -23,9 +23,12 @@ type thing struct {
 	left     outcome // how the events leave it
 	mentions []int
 	isNew    bool
-	turned   bool   // something was done to it that is done to fasteners: a collar spun on by hand
-	mate     bool   // spoken of in one breath with a fastener of another word: a bolt with its nut
-	twin     *thing // the thing this one was told apart from by its side
+	turned   bool     // something was done to it that is done to fasteners: a collar spun on by hand
+	mate     bool     // spoken of in one breath with a fastener of another word: a bolt with its nut
+	twin     *thing   // the thing this one was told apart from by its side
+	split    []*thing // those of it that were told apart by their places
+	of       *thing   // what it was told apart from by its place
+	apart    bool     // nothing is left of it but those told apart
 	id       string
 }
 

@@ -92,9 +92,11 @@ func (s *tracker) torqued(h *heard, lo, hi int) {
 	if t == nil || h.applied != "done" {
 		return
 	}
-	t.events = append(t.events, event{action: "torque", act: -1, rule: "value set", lo: lo, hi: hi, value: true})
-	t.last = max(t.last, lo)
-	s.touch(t)
+	for _, t := range t.each() {
+		t.events = append(t.events, event{action: "torque", act: -1, rule: "value set", lo: lo, hi: hi, value: true})
+		t.last = max(t.last, lo)
+		s.touch(t)
+	}
 }
 
 // namedLate gives a value whose fastener was not told to the one that is named
@@ -490,9 +492,6 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 				return m.entry, "fastener that the sentence begins with"
 			}
 		}
-	}
-	if t := s.placedOne(c.lo, c.hi, s.onTopic(c.lo)); t != nil {
-		return t, "told by its place"
 	}
 	// a heading: "Calipers. Thirty newton metres."
 	for k := ci - 1; k >= 0 && k >= ci-2 && r.since(r.clauses[k].lo, q.lo) < 10; k-- {

@@ -1,0 +1,254 @@
+package extract
+
+import (
+	"strings"
+
+	"wrenchword/extract/lexicon"
+)
+
+// oneWords stand for a name that is not said again: "the top one",
+// "the back two", and how many they are, 0 where that is open.
+var oneWords = map[string]int{"one": 1, "ones": 0, "guy": 1, "guys": 0, "fella": 1, "fellas": 0, "two": 2, "three": 3, "four": 4, "pair": 2}
+
+// unsaid is the head of a mention that tells its thing by place alone, until it is
+// known which thing that is: "the top one", "the front two".
+const unsaid = "one"
+
+// onlyPlaced reads at token i what tells a thing by its place and leaves its name
+// unsaid: "the top one", "back two", "Bottom long ones". end is 0 where none begins.
+func (r *reading) onlyPlaced(ci, i int) (m mention, end int) {
+	c := &r.clauses[ci]
+	w := r.toks[i].s
+	n, ok := oneWords[w]
+	if !ok || i == c.lo || r.toks[i].qty >= 0 || !r.toks[i-1].is(wPlace) || r.toks[i-1].brk >= brkComma || r.toks[i-1].men >= 0 {
+		return m, 0
+	}
+	where := r.toks[i-1].s
+	next := ""
+	if i+1 < c.hi && r.toks[i].brk <= brkPause {
+		next = r.toks[i+1].s
+		if r.toks[i+1].qty >= 0 || r.toks[i+1].is(wNumber) && next != "one" || next == "of" || next == "point" {
+			return m, 0
+		}
+		if n > 1 && !stopWords[next] && !prepositions[next] && !particle[next] && !r.isVerbForm(next) {
+			return m, 0 // "the back two pins", "the front two cylinders"
+		}
+	}
+	before := r.word(i - 2)
+	if i-2 < c.lo {
+		before = ""
+	}
+	if where == "back" && n != 1 && (offWords[before] || before == "put" || before == "go") {
+		return m, 0
+	}
+	if sideOf[where] != "" && (before == "a" || before == "no" || before == "wrong" || before == "not") {
+		return m, 0
+	}
+	if where == "right" && (before == "" && r.toks[i-1].brk != brkNone || before != "" && before != "the" && before != "that" && before != "and" && before != "on" && !openers[before] || r.lookedFor(c, i-2)) {
+		return m, 0 // "till I get the right one"
+	}
+	if where == "long" && r.word(i-2) == "as" {
+		return m, 0
+	}
+	m = mention{lo: i, hi: i + 1, cl: ci, kind: lexicon.Fastener | lexicon.Part, of: -1, head: unsaid, name: w, plural: n != 1, byPlace: true}
+	if n > 1 {
+		m.count = n
+	}
+	return m, i + 1
+}
+
+// lookedFor tells whether something is looked for or said to be the one or not before token i.
+func (r *reading) lookedFor(c *clause, i int) bool {
+	for k := i; k >= c.lo && k > i-5; k-- {
+		switch r.toks[k].s {
+		case "get", "got", "find", "found", "buy", "bought", "order", "not", "isn't", "ain't", "aren't", "use", "is", "'s", "it's", "pick":
+			return true
+		}
+	}
+	return false
+}
+
+// toldByPlace tells which thing a mention stands for that tells it by place alone:
+// one that is known by that place, the other of one known by the opposite place,
+// or one of several spoken of as one until now; or nil.
+func (s *tracker) toldByPlace(ci, mi int) *thing {
+	r := s.r
+	m := &r.mentions[mi]
+	// "the front one's the long one"
+	for _, k := range r.clauses[ci].mentions {
+		if o := &r.mentions[k]; o.entry != nil && o.hi < m.from && o.prep == "" && m.prep == "" && m.from-o.hi <= 2 && linking[r.toks[o.hi].s] && o.entry.place != "" && len(m.mods) > 0 {
+			for _, w := range m.mods {
+				o.entry.mods[w] = true
+			}
+			return o.entry
+		}
+	}
+	// "the jockey wheel, the top one"
+	for _, k := range r.clauses[ci].mentions {
+		if o := &r.mentions[k]; o.entry != nil && o.hi == m.from && m.definite && !m.plural && r.toks[o.hi-1].brk >= brkComma && !o.entry.many() && o.entry.place == "" && len(m.mods) > 0 {
+			o.entry.place = m.mods[0]
+			o.entry.mods[m.mods[0]] = true
+			return o.entry
+		}
+	}
+	if m.side != "" {
+		return s.toldBySide(m)
+	}
+	if len(m.mods) == 0 {
+		return nil
+	}
+	ws := m.mods
+	knows := func(t *thing) bool {
+		for _, w := range ws {
+			if !t.mods[w] && !t.mods[canonPlace(w)] {
+				return false
+			}
+		}
+		return true
+	}
+	if r.clauses[ci].mood&(negated|conditional|hypothetical|asked|other) != 0 {
+		return nil // "if you put a long one anywhere else"
+	}
+	w := ws[0]
+	length := w == "long" || w == "short" // bolts differ by it, not covers
+	if topic := s.onTopic(m.lo); topic != nil {
+		var all *thing
+		for i := len(r.things) - 1; i >= max(0, len(r.things)-lookBack); i-- {
+			t := r.things[i]
+			if !t.fastener || t.owner != topic && !owns(topic, t) {
+				continue
+			}
+			if knows(t) {
+				return t
+			}
+			if all == nil && t.many() && t.of == nil && (length || !placesClash(ws, t.mods)) {
+				all = t
+			}
+		}
+		if all != nil && length {
+			return all
+		}
+	}
+	var best *thing
+	least := 60.0
+	for i := len(s.hand) - 1; i >= 0; i-- {
+		t := s.hand[i]
+		gap := r.since(t.last, m.lo)
+		if gap > 120 {
+			break
+		}
+		if length && !alike[t.head] {
+			continue
+		}
+		if !t.fastener {
+			gap += 10
+		}
+		switch {
+		case knows(t):
+			gap /= 2
+		case placesClash(ws, t.mods): // the other of the two
+			gap += 5
+		case t.many() && t.place == "": // one of them
+			gap += 10
+		default:
+			continue
+		}
+		if gap < least {
+			best, least = t, gap
+		}
+	}
+	if topic := s.onTopic(m.lo); best == nil && topic != nil && r.valueBetween(&r.clauses[ci], m.hi, r.clauses[ci].hi) {
+		best = s.unnamedOf(topic, m.lo) // "Alternator in. The bottom ones are forty seven newton metres."
+	}
+	if best == nil || length || knows(best) {
+		return best // that some are longer only tells where each goes
+	}
+	return s.placed(best, w, m.plural, m.lo)
+}
+
+// toldBySide is toldByPlace for left and right.
+func (s *tracker) toldBySide(m *mention) *thing {
+	r := s.r
+	for i := len(s.hand) - 1; i >= 0 && r.since(s.hand[i].last, m.lo) < 90; i-- {
+		t := s.hand[i]
+		if t.side != "" || t.many() {
+			return s.sided(t, m, m.side)
+		}
+	}
+	return nil
+}
+
+// lendName gives a mention that left its thing's name unsaid the name of the thing.
+func (m *mention) lendName(t *thing) {
+	m.kind = lexicon.Part
+	if t.fastener {
+		m.kind = lexicon.Fastener
+	}
+	m.head, m.name = t.head, t.called()
+}
+
+// placed gives those of several things that a word of place tells apart, spoken of
+// as one thing until now, or the other of one told apart by the opposite place.
+func (s *tracker) placed(of *thing, w string, plural bool, at int) *thing {
+	for _, t := range of.split {
+		if t.mods[w] || t.mods[canonPlace(w)] {
+			return t
+		}
+	}
+	c := *of
+	c.mods = map[string]bool{w: true, canonPlace(w): true}
+	name := of.called()
+	for k := range of.mods {
+		if !clashes(w, map[string]bool{k: true}) {
+			c.mods[k] = true
+		}
+	}
+	var keep []string
+	for _, k := range strings.Fields(name) {
+		if !clashes(w, map[string]bool{k: true}) {
+			keep = append(keep, k)
+		}
+	}
+	other := len(keep) < len(strings.Fields(name))
+	c.name, c.place, c.plural, c.count = w+" "+strings.Join(keep, " "), w, plural, 0
+	if !plural {
+		c.name = lexicon.Singular(c.name)
+	}
+	c.events, c.mentions, c.twin, c.first, c.last = append([]event{}, of.events...), nil, nil, at, at
+	if other {
+		c.events, c.left, c.side = nil, outcome{}, of.side
+	}
+	c.split, c.of, c.apart = nil, nil, false
+	s.r.addThing(&c)
+	s.touch(&c)
+	if other {
+		of = of.of
+	}
+	if of != nil {
+		of.tellApart(&c)
+	}
+	return &c
+}
+
+// tellApart keeps one more of several things as one of its own. Once those of two
+// opposite places are told apart nothing is left of the whole.
+func (t *thing) tellApart(one *thing) {
+	for _, o := range t.split {
+		t.apart = t.apart || clashes(one.place, o.mods)
+	}
+	t.split, one.of = append(t.split, one), t
+	if t.apart {
+		t.events, t.left = nil, outcome{}
+	}
+}
+
+// many tells whether a thing is spoken of as more than one.
+func (t *thing) many() bool { return t.plural || t.count > 1 }
+
+// each gives what an act on a thing is done to: the thing, and those told apart from it.
+func (t *thing) each() []*thing {
+	if t.apart {
+		return t.split
+	}
+	return append([]*thing{t}, t.split...)
+}
