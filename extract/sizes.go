@@ -59,6 +59,9 @@ func (r *reading) findSizes() []sized {
 			if f == "3/4 in" && q.lo > 0 && strings.HasPrefix(strings.ToLower(r.text(q.lo, q.hi)), "three quarter-inch") && r.pluralAfter(q) {
 				f = "1/4 in" // "three quarter-inch screws": three of them
 			}
+			if mm := halfMillimetres[f]; mm != "" && !strings.Contains(strings.ToLower(r.text(q.lo, q.hi)), "in") {
+				f = mm // "a two and a half Allen"
+			}
 			if n, ok := wholeInches(f); ok && n > 3 {
 				if len(s.canon) == 0 && !strings.Contains(q.Canonical, " | ") {
 					continue // "a twelve inch adjustable": how long it is
@@ -120,6 +123,10 @@ func (r *reading) driveNext(i int) bool {
 
 // slashed are drives as recognisers write them: "1.2 inch" is no drive.
 var slashed = map[string]string{"1.4 in": "1/4 in", "3.8 in": "3/8 in", "1.2 in": "1/2 in", "3.4 in": "3/4 in"}
+
+// halfMillimetres are keys and nuts as they come out where no unit was said: no key
+// is so many inches and a half.
+var halfMillimetres = map[string]string{"1-1/2 in": "1.5 mm", "2-1/2 in": "2.5 mm", "3-1/2 in": "3.5 mm", "4-1/2 in": "4.5 mm", "5-1/2 in": "5.5 mm"}
 
 func wholeInches(s string) (int, bool) {
 	n, err := strconv.Atoi(strings.TrimSuffix(s, " in"))
@@ -297,6 +304,7 @@ func (r *reading) bareSizes(ci int, known map[string]bool) []sized {
 		return nil
 	}
 	base := int(r.toks[c.lo].lo)
+	end := -1 // of the size before
 	for _, n := range r.numbersOf(c.lo, c.hi) {
 		a, b := r.tokenAt(n.Start+base), r.tokenAt(n.End+base-1)+1
 		if a < c.lo || b > c.hi || a >= b || r.toks[a].qty >= 0 || r.toks[b-1].qty >= 0 || n.Low == nil || r.toks[a].men >= 0 && r.mentions[r.toks[a].men].byPlace {
@@ -310,7 +318,12 @@ func (r *reading) bareSizes(ci int, known map[string]bool) []sized {
 			continue
 		}
 		again := n.Low.IsInt() && known[n.Low.Num().String()+" mm"]
-		if !r.sizePosition(c, a, b, n.Low, again) {
+		if of := r.word(b + 1); r.word(b) == "of" && (of == "them" || of == "those" || of == "these" || of == "'em" || of == "em") {
+			continue // "quarter inch hex, three of them"
+		}
+		// "sockets, eight, ten, thirteen and eighteen"
+		listed := end >= c.lo && compare(n.Low, 36) <= 0 && n.Low.IsInt() && (a == end && r.toks[a-1].brk >= brkComma || a == end+1 && r.toks[end].s == "and" || a == end+2 && r.toks[end].s == "and" && (r.toks[end+1].s == "a" || r.toks[end+1].s == "an")) && (b == c.hi || r.toks[b-1].brk >= brkPause || r.toks[b].s == "and")
+		if !listed && !r.sizePosition(c, a, b, n.Low, again) {
 			continue
 		}
 		vals := []*big.Rat{n.Low}
@@ -335,6 +348,9 @@ func (r *reading) bareSizes(ci int, known map[string]bool) []sized {
 		}
 		if ok && len(s.canon) > 0 {
 			out = append(out, s)
+			if end = -1; listed || r.afterSizeTool(c, a) {
+				end = b
+			}
 		}
 	}
 	// "four M10s", "the disc is six T25s"
@@ -361,6 +377,15 @@ func (r *reading) bareSizes(ci int, known map[string]bool) []sized {
 		}
 	}
 	return out
+}
+
+// afterSizeTool tells whether a tool that has sizes is named right before a token.
+func (r *reading) afterSizeTool(c *clause, i int) bool {
+	if i <= c.lo || r.toks[i-1].men < 0 {
+		return false
+	}
+	m := &r.mentions[r.toks[i-1].men]
+	return m.kind&lexicon.Tool != 0 && sizeTool[m.head] != "" && !strings.Contains(m.name, "torque") && !recess[m.head]
 }
 
 var pluralSize = map[string]string{"sixes": "6 mm", "sevens": "7 mm", "eights": "8 mm", "nines": "9 mm", "tens": "10 mm", "elevens": "11 mm", "twelves": "12 mm", "thirteens": "13 mm", "fourteens": "14 mm", "fifteens": "15 mm",
@@ -427,8 +452,8 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 			if m := r.toks[i].men; m >= 0 && wide(val) && r.mentions[m].prep != "" && r.mentions[m].prep != "of" {
 				continue // "a nyloc under the cap, thirteen each side"
 			} else if m >= 0 {
-				if r.mentions[m].kind&lexicon.Fastener != 0 && (r.mentions[m].count > 0 || r.mentions[m].plural) && (i == a-1 || r.toks[a-1].brk >= brkComma) {
-					return true
+				if x := &r.mentions[m]; x.kind&lexicon.Fastener != 0 && (x.count > 0 || x.plural || i == a-1 && wide(val) && len(x.mods) > 0 && x.prep == "" && r.toks[i].brk >= brkComma) && (i == a-1 || r.toks[a-1].brk >= brkComma) {
+					return true // also "drop link nut, sixteen"
 				}
 				break
 			}
@@ -478,7 +503,7 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 		}
 	}
 	// "they're an eight", "the cap is, uh, twenty four"
-	if (prev == "is" || prev == "'s" || prev == "are" || prev == "'re" || prev == "uh" || prev == "um") && (b == c.hi || r.toks[b-1].brk > brkPause) {
+	if (prev == "is" || prev == "'s" || prev == "are" || prev == "'re" || prev == "uh" || prev == "um") && (b == c.hi || r.toks[b-1].brk > brkPause || next == "underneath" || next == "behind" || next == "too" || next == "as" || next == "all") {
 		for _, mi := range c.mentions {
 			if m := &r.mentions[mi]; (m.kind&lexicon.Fastener != 0 || wide(val) && tightens[m.head]) && m.hi <= a && a-m.hi <= 3 {
 				return true

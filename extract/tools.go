@@ -27,6 +27,9 @@ func (r *reading) tools(found []sized) []Tool {
 		m := &r.mentions[mi]
 		c := &r.clauses[m.cl]
 		name := lexicon.Singular(m.name)
+		if name == "allen" || name == "hex" {
+			name = "hex key"
+		}
 		t := Tool{Name: shortName(r.withoutPlace(name)), SizesAlt: []string{}, Need: r.needOf(c, m), Listed: r.inToolList(m), Place: r.place(m.from, m.hi+3)}
 		if s != nil {
 			t.Size = s.canon[0]
@@ -178,6 +181,9 @@ func (r *reading) turner(s *sized) string {
 		return ""
 	}
 	for i := max(c.lo, s.lo-3); i < min(c.hi, s.hi+2); i++ {
+		if i < s.lo && r.word(i+1) == "and" {
+			continue // "a two and a half Allen and an eight mil locknut"
+		}
 		switch r.toks[i].s {
 		case "hex", "allen", "key", "socket-head":
 			if w := r.word(i + 1); w != "head" && w != "heads" && w != "screw" && w != "screws" && w != "bolt" && w != "bolts" || r.toks[i].s == "allen" {
@@ -216,8 +222,11 @@ var keySized = map[string]bool{"1.5 mm": true, "2 mm": true, "2.5 mm": true, "3 
 func (r *reading) headTold(s *sized) bool {
 	c := &r.clauses[s.cl]
 	for i := max(c.lo, s.lo-4); i < min(c.hi, s.hi+4); i++ {
+		if i > s.hi && (r.toks[i-1].brk >= brkComma || r.toks[i].s == "and") {
+			break // "chainring bolts, five mil, and the nut at the back"
+		}
 		switch w := r.toks[i].s; w {
-		case "nut", "nuts", "flat", "flats", "af":
+		case "nut", "nuts", "locknut", "locknuts", "flat", "flats", "af":
 			return true
 		case "head", "heads":
 			switch r.word(i - 1) {
