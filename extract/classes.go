@@ -6,8 +6,9 @@ import (
 )
 
 // class is a set of sets of words: which of the sets that the reading asks for at
-// every word a token's word is in. It is looked up once a token.
-type class uint64
+// every word a token's word is in. It is looked up once a token. More than 32 would
+// make every token larger: sets that few words are in share wSeldom.
+type class uint32
 
 const (
 	wOpener class = 1 << iota
@@ -32,10 +33,7 @@ const (
 	wDrop
 	wNumber
 	wBetween
-	wMakeshift
-	wPluralSize
-	wLeadsUnit
-	wBlow
+	wSeldom // in one of the sets that are marked so below, which is asked for itself then
 	wCounts // a number or a quantity may begin with it
 	wName   // a name may begin with it
 	wCue    // a cue may begin with it
@@ -55,7 +53,7 @@ var classOf = func() map[string]class {
 		{wDeterminer, determiner}, {wPreposition, prepositions}, {wDropAdj, dropAdj}, {wPlace, placeWords}, {wLeadsName, leadsName},
 		{wInterjection, interjections}, {wTakesTwo, takesTwo}, {wEndsPhrase, endsPhrase}, {wLeadsVerb, leadsVerb}, {wParticle, particle},
 		{wOff, offWords}, {wOn, onWords}, {wReturning, returning}, {wStop, stopWords}, {wDrop, dropWords}, {wNumber, numberWord}, {wBetween, between},
-		{wMakeshift, makeshifts}, {wPluralSize, keys(pluralSize)}, {wLeadsUnit, leadsUnit}, {wBlow, blow},
+		{wSeldom, makeshifts}, {wSeldom, keys(pluralSize)}, {wSeldom, leadsUnit}, {wSeldom, blow},
 	} {
 		for w := range s.words {
 			of[w] |= s.class

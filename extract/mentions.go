@@ -217,23 +217,24 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 		return m, i + 1
 	}
 	m = mention{lo: i, hi: i + n, cl: ci, kind: t.Kind | soft, of: -1, misheard: t.Misheard}
-	name := strings.Join(lexicon.Words(t.Name), " ")
 	last := r.toks[i+n-1].s
-	if !t.Misheard {
-		var ws []string
+	var f []string
+	if t.Misheard {
+		f = lexicon.Words(t.Name)
+		m.plural = strings.HasSuffix(last, "s")
+	} else {
 		for k := i; k < i+n; k++ {
-			ws = append(ws, r.toks[k].s)
+			f = append(f, r.toks[k].s)
 		}
-		name = strings.Join(ws, " ")
+		m.plural = lexicon.Singular(last) != last
 	}
-	m.plural = lexicon.Singular(last) != last && !t.Misheard || t.Misheard && strings.HasSuffix(last, "s")
-	f := strings.Fields(lexicon.Singular(name))
+	m.name = strings.Join(f, " ")
+	if t.Misheard && m.plural {
+		m.name = lexicon.Plural(m.name)
+	}
+	f[len(f)-1] = lexicon.Singular(f[len(f)-1])
 	m.head = f[len(f)-1]
 	m.mods = f[:len(f)-1]
-	if t.Misheard && m.plural {
-		name = lexicon.Plural(name)
-	}
-	m.name = name
 	if m.head == "ring" && len(f) > 1 || m.head == "joint" || m.head == "arm" || m.head == "tube" || m.head == "rod" || m.head == "end" {
 		m.head = strings.Join(f[max(0, len(f)-2):], " ")
 		m.mods = f[:max(0, len(f)-2)]
@@ -594,7 +595,7 @@ func (r *reading) complete(ci int, m *mention) {
 		}
 	}
 	m.mods = keep
-	if f := strings.Fields(m.name); len(keep)+1 > len(f)-len(strings.Fields(m.head))+1 {
+	if len(keep) > strings.Count(m.name, " ")-strings.Count(m.head, " ") { // both have single blanks
 		tail := m.head
 		if m.plural {
 			tail = lexicon.Plural(m.head)

@@ -445,7 +445,8 @@ func (s *tracker) touch(t *thing) {
 	}
 	for i, h := range s.hand {
 		if h == t {
-			s.hand = append(append(s.hand[:i:i], s.hand[i+1:]...), t)
+			copy(s.hand[i:], s.hand[i+1:])
+			s.hand[len(s.hand)-1] = t
 			return
 		}
 	}

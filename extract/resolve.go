@@ -222,7 +222,7 @@ func (s *tracker) unnamedOf(part *thing, at int) *thing {
 func (s *tracker) bySize(c *clause) {
 	r := s.r
 	for i := c.lo + 1; i < c.hi; i++ {
-		if pluralSize[r.toks[i].s] == "" || r.toks[i].men >= 0 {
+		if !r.toks[i].is(wSeldom) || pluralSize[r.toks[i].s] == "" || r.toks[i].men >= 0 {
 			continue
 		}
 		p := r.toks[i-1].s
@@ -333,10 +333,11 @@ func (s *tracker) enrich(t *thing, m *mention) {
 		t.count = m.count
 	}
 	t.christen(m)
-	if n := thingName(m); len(content(m.mods)) > contentCount(t.mods) && t.owner == nil && (t.fastener || len(t.events) == 0) {
-		t.name = n
+	more := content(m.mods)
+	if len(more) > contentCount(t.mods) && t.owner == nil && (t.fastener || len(t.events) == 0) {
+		t.name = thingName(m)
 	}
-	for _, w := range content(m.mods) {
+	for _, w := range more {
 		t.mods[w] = true
 	}
 	t.plural = t.plural || m.plural

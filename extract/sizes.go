@@ -365,10 +365,13 @@ func (r *reading) bareSizes(ci int, known map[string]bool) []sized {
 	}
 	// "they're tens", "two thirteens"
 	for i := c.lo; i < c.hi; i++ {
-		if !r.toks[i].is(wPluralSize) {
+		if !r.toks[i].is(wSeldom) {
 			continue
 		}
 		n := pluralSize[r.toks[i].s]
+		if n == "" {
+			continue
+		}
 		if r.word(i-1) == "figure" || r.toks[i].qty >= 0 || r.toks[i].men >= 0 || r.word(i+1) == "of" || r.word(i-1) == "in" || r.word(i-1) == "the" && r.word(i-2) == "in" {
 			continue
 		}

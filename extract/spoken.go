@@ -214,7 +214,7 @@ func (r *reading) makeshift(c *clause) int {
 	}
 	for i := c.lo; i < c.hi; i++ {
 		w := r.toks[i].s
-		if !r.toks[i].is(wMakeshift) {
+		if !r.toks[i].is(wSeldom) || !makeshifts[w] {
 			continue
 		}
 		for k := i - 1; k >= max(c.lo, i-4); k-- {

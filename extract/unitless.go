@@ -55,7 +55,7 @@ var leadsUnit = set("newton newtons foot feet inch pound pounds kilo kilogram")
 func (r *reading) unitsAlone() []quantity {
 	var out []quantity
 	for i := 0; i < len(r.toks); i++ {
-		if !r.toks[i].is(wLeadsUnit) || r.toks[i].qty >= 0 || i > 0 && (numberWord[r.toks[i-1].s] || countOf[r.toks[i-1].s] > 0 || r.toks[i-1].s[0] >= '0' && r.toks[i-1].s[0] <= '9') {
+		if !r.toks[i].is(wSeldom) || !leadsUnit[r.toks[i].s] || r.toks[i].qty >= 0 || i > 0 && (numberWord[r.toks[i-1].s] || countOf[r.toks[i-1].s] > 0 || r.toks[i-1].s[0] >= '0' && r.toks[i-1].s[0] <= '9') {
 			continue // one with its number is of that: "forty four foot pounds of torque", of an engine
 		}
 		for hi := min(i+3, len(r.toks)); hi > i+1; hi-- {

@@ -227,7 +227,7 @@ func (r *reading) blows(ci int) {
 		return
 	}
 	for i := c.lo; i < c.hi; i++ {
-		if m := r.toks[i].men; !r.toks[i].is(wBlow) || m >= 0 && (r.mentions[m].head != "tap" || r.word(i+1) != "with") || r.word(i+1) == "it" || r.word(i+1) == "them" {
+		if m := r.toks[i].men; !r.toks[i].is(wSeldom) || !blow[r.toks[i].s] || m >= 0 && (r.mentions[m].head != "tap" || r.word(i+1) != "with") || r.word(i+1) == "it" || r.word(i+1) == "them" {
 			continue
 		}
 		lo := i

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"runtime/debug"
 	"strings"
 	"sync"
 
@@ -68,10 +69,14 @@ func (f *jobFlags) record(ctx context.Context, cmd *cobra.Command, say sayer, pa
 		}
 		clips = append(clips, clip)
 	}
-	if size(clips) > largeTalk {
+	large := size(clips) > largeTalk
+	if large {
 		collectRarely(false)
 	}
 	talk := transcript.Join(clips...)
+	if large {
+		debug.FreeOSMemory() // what joining took is not needed again
+	}
 	for _, w := range talk.Warnings {
 		say.warning("%s", place(w))
 	}
