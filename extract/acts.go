@@ -408,6 +408,9 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 		if found < 0 {
 			return a, 0, false
 		}
+		if w := r.toks[found-1].s; p.Gap == wi && found-1 > k && (p.Words[0] == "get" || p.Words[0] == "have") && r.toks[found-1].men < 0 && strings.HasSuffix(w, "ed") && !dropAdj[w] && r.toks[found].brk != brkNone {
+			return a, 0, false // "I've got the deck flipped over"
+		}
 		if p.Gap == wi {
 			if j := found - 1; j == k && r.toks[j].men < 0 && (r.toks[j].s == "that" || r.toks[j].s == "this" || r.toks[j].s == "these" || r.toks[j].s == "those") {
 				a.pronoun = r.standsFor(j) // "pull that apart"

@@ -144,7 +144,7 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 			return m, 0
 		}
 	}
-	if n == 1 && (verbLike[w] || r.plainVerb(w)) && r.usedAsVerb(c, i) {
+	if n == 1 && (verbLike[w] || r.plainVerb(w) || r.saysHow(c, i)) && r.usedAsVerb(c, i) {
 		return m, 0
 	}
 	if n == 1 && i > c.lo && i+1 < c.hi && strings.HasSuffix(w, "s") && r.toks[i].brk == brkNone && (r.toks[i-1].s == "it" || r.toks[i-1].s == "she") && (offWords[r.toks[i+1].s] || onWords[r.toks[i+1].s] || returning[r.toks[i+1].s] || r.toks[i+1].s == "back") {
@@ -240,6 +240,36 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 		m.mods = f[:max(0, len(f)-2)]
 	}
 	return m, i + n
+}
+
+// tellsLeft tells whether the talk speaks of the left of anything.
+func (r *reading) tellsLeft() bool {
+	if r.leftTold == 0 {
+		r.leftTold = 1
+		for i := range r.toks {
+			if w := r.toks[i].s; w == "left" && r.word(i+1) != "hand" && i > 0 && (determiner[r.toks[i-1].s] || r.word(i+1) == "side" || r.toks[i-1].s == "on") {
+				r.leftTold = 2
+				break
+			}
+		}
+	}
+	return r.leftTold == 2
+}
+
+// saysHow tells whether a name in the plural may be what the thing named before it
+// does: "the thermostat plugs back on", and not "cover bolts in by hand".
+func (r *reading) saysHow(c *clause, i int) bool {
+	if i == c.lo || !r.movesItself(i) || r.toks[i-1].brk != brkNone || r.toks[i-1].men < 0 {
+		return false
+	}
+	m := &r.mentions[r.toks[i-1].men]
+	switch r.toks[i].s {
+	case "screws":
+		return !m.plural && (screwedOn[m.head] || tightens[m.head] || m.head == "housing" || m.head == "bowl")
+	case "plugs", "clips", "hooks", "slots", "threads", "snaps", "locks", "seats":
+		return !m.plural
+	}
+	return false
 }
 
 // softHere tells whether the name of much else at token i is a part here: it was
@@ -536,6 +566,9 @@ func (r *reading) complete(ci int, m *mention) {
 		if pk.is(wPlace) && !(p == "back" && i-2 >= c.lo && (r.toks[i-2].s == "put" || r.toks[i-2].s == "go" || r.toks[i-2].s == "goes")) {
 			if m.kind == lexicon.Tool && whereWords[p] {
 				break // "two screws at the back phillips number two"
+			}
+			if p == "right" && i-1 == c.lo && m.side == "" && !r.tellsLeft() && !(len(mods) > 0 && (mods[0] == "side" || mods[0] == "hand")) {
+				break // "right drain plug back in", where nothing is on the left
 			}
 			if p == "right" && (i-2 < c.lo || !definiteWord[r.toks[i-2].s] && !placeWords[r.toks[i-2].s]) && m.kind&lexicon.Tool != 0 && !(len(mods) > 0 && (mods[0] == "side" || mods[0] == "hand")) {
 				break

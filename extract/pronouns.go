@@ -128,7 +128,7 @@ func (s *tracker) meant(a *act) *thing {
 				// "two nuts on the carb. And it pulls off"
 				for i, mi := range c.mentions {
 					m := &r.mentions[mi]
-					if i > 0 && m.lo < a.lo && (m.prep == "on" || m.prep == "in" || m.prep == "of" || m.prep == "for") && r.mentions[c.mentions[i-1]].kind&lexicon.Fastener != 0 && len(c.acts) == 0 && fits(m.entry, strict) {
+					if i > 0 && m.lo < a.lo && (m.prep == "on" || m.prep == "in" || m.prep == "of" || m.prep == "for") && r.mentions[c.mentions[i-1]].kind&(lexicon.Fastener|lexicon.Tool) != 0 && len(c.acts) == 0 && fits(m.entry, strict) {
 						return m.entry
 					}
 				}

@@ -160,6 +160,7 @@ type reading struct {
 	qtys      []quantity
 	bare      []bool          // of each clip: whether it has no punctuation
 	toldWeak  map[string]bool // misheard words that are real words and were a thing once in this talk
+	leftTold  int8            // 2 where the talk speaks of a left, 1 where it does not, 0 before it was asked
 	hexKeys   bool            // a key with a size was named: "the same key" is one as well
 	toldSoft  map[string]bool // names of much else that were a part once in this talk
 	things    []*thing
@@ -469,6 +470,12 @@ func (r *reading) cut() {
 
 // startsClause tells whether a new clause begins at token i, the clause before having begun at start.
 func (r *reading) startsClause(start, i int) bool {
+	if w, n := r.toks[i].s, r.word(i+1); (w == "it" || w == "they" || w == "she" || w == "he") && (n == "comes" || n == "come" || n == "goes" || n == "go") && r.toks[i-1].brk <= brkPause && (i-1 == start || r.toks[i-2].brk >= brkComma) {
+		switch r.toks[i-1].s {
+		case "off", "out", "on", "in", "up", "down", "away":
+			return false // "four bolts on the cover, out they come"
+		}
+	}
 	t, p := r.toks[i].s, r.toks[i-1].s
 	tk, pk := r.toks[i].class, r.toks[i-1].class
 	if r.toks[i].qty >= 0 && r.toks[i].qty == r.toks[i-1].qty {

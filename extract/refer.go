@@ -203,6 +203,9 @@ func (s *tracker) turn(c *clause) {
 	if t == nil {
 		t = s.ledTo(c)
 	}
+	if t == nil && s.topic != nil {
+		t = s.turnedTo(c)
+	}
 	if t != nil && t.fastener {
 		if t.owner == nil {
 			t, s.topic = nil, nil
@@ -216,6 +219,23 @@ func (s *tracker) turn(c *clause) {
 	if t != nil {
 		s.topic, s.topicAt = t, c.lo
 	}
+}
+
+// turnedTo gives the part that a clause says came off or went back on, where that is
+// another than the one the talk last turned to: "I've done the coil. Tank goes back on."
+func (s *tracker) turnedTo(c *clause) *thing {
+	r := s.r
+	for _, ai := range c.acts {
+		a := &r.acts[ai]
+		if !a.happened() || len(a.objects) != 1 || !a.subject {
+			continue
+		}
+		m := &r.mentions[a.objects[0]]
+		if w := left[a.action.Name]; (w == "off" || w == "on") && m.entry != nil && !m.entry.fastener && m.entry != s.topic && r.opens(c, m) {
+			return m.entry
+		}
+	}
+	return nil
 }
 
 // fronted gives the thing that a clause names before all else: "Cam chain
@@ -539,7 +559,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	if a.byHand && (name == "fit" || name == "tighten" || name == "start by hand") {
 		name = "start by hand"
 	}
-	if name == "fit" && s.tightInClause(c) && len(ts) > 0 && ts[0].fastener {
+	if name == "fit" && s.tightInClause(c) && len(ts) > 0 && (ts[0].fastener || takesTorque(ts[0])) {
 		name = "tighten"
 	}
 	idle := len(ts) > 0
@@ -780,8 +800,12 @@ func (s *tracker) objectless(ci int, a *act) bool {
 
 func (s *tracker) tightInClause(c *clause) bool {
 	for i := c.lo; i+1 < c.hi; i++ {
-		if s.r.toks[i].s == "and" && s.r.toks[i+1].s == "tight" || s.r.toks[i].s == "good" && s.r.toks[i+1].s == "tight" {
-			return true
+		if s.r.toks[i+1].s != "tight" || s.r.word(i+2) == "as" {
+			continue
+		}
+		switch s.r.toks[i].s {
+		case "and", "good", "in", "on", "up", "down", "nice":
+			return true // "in and tight", "back in tight"
 		}
 	}
 	return false

@@ -107,7 +107,7 @@ func (s *tracker) resolve(ci, mi int) *thing {
 		if fastener && len(cont) > 0 && tc == 0 && t.name != "" {
 			continue
 		}
-		if common == 0 && (len(cont) > 0 || tc > 0) && t != only && !(tc == 0 && m.isNew && isLockName(m) && r.lastState(t) == Removed) {
+		if common == 0 && (len(cont) > 0 || tc > 0) && t != only && !(tc == 0 && r.lastState(t) == Removed && m.isNew && isLockName(m)) {
 			// a bare "seal" is the dust seal only while that is being talked of
 			if r.since(t.last, m.lo) > 45 || len(cont) == 0 && !m.definite && r.since(t.last, m.lo) > 15 {
 				continue
@@ -439,7 +439,7 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 			if before == nil || o.prep == "" && !r.holdsBetween(before.hi, o.from) || before.prep != "" && o.prep == "" {
 				before = o
 			}
-		} else if after == nil && o.from >= m.hi && (o.prep != "" && o.prep != "with" && o.prep != "from" && o.prep != "behind" || r.holdsBetween(m.hi, o.from)) {
+		} else if after == nil && o.from >= m.hi && (o.prep != "" && o.prep != "with" && o.prep != "from" && o.prep != "behind" || r.word(o.from-1) == "off" || r.holdsBetween(m.hi, o.from)) {
 			after = o
 		}
 	}
@@ -597,7 +597,7 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 		if t.head != m.head && (same || r.namedElse(t, m)) {
 			continue // "two bolts and two nuts"
 		}
-		if t.head != m.head && t.head != "fastener" && t.count > 1 && m.count == 1 {
+		if t.head != m.head && t.head != "fastener" && (t.count > 1 && m.count == 1 || t.count > 2 && !m.plural && m.count == 0) {
 			continue // "the one bolt" is none of five screws
 		}
 		if t.head != m.head && t.head != "fastener" && (gap > 30 || t.owner == nil && contentCount(t.mods) > 0 && t.mods[m.head]) {

@@ -662,9 +662,9 @@ func (r *reading) handledNext(ci int) bool {
 	}
 	n := &r.clauses[ci+1]
 	for i := n.lo; i < n.hi && i < n.lo+5; i++ {
-		if r.plainVerb(r.toks[i].s) {
+		if r.plainVerb(r.toks[i].s) || n.sentence == r.clauses[ci].sentence && strings.HasSuffix(r.toks[i].s, "ed") && r.isVerbForm(r.toks[i].s) {
 			for k := i + 1; k < n.hi && k < i+3; k++ {
-				if w := r.toks[k].s; w == "it" || w == "that" || w == "them" {
+				if w := r.toks[k].s; w == "it" || w == "that" || w == "them" || w == "both" || w == "those" {
 					return true
 				}
 			}
@@ -921,7 +921,7 @@ func (r *reading) row(ci int) {
 			break
 		}
 		mi := int(r.toks[k].men)
-		if m := &r.mentions[mi]; m.hi != k+1 || m.kind&(lexicon.Part|lexicon.Fastener) == 0 {
+		if m := &r.mentions[mi]; m.hi != k+1 || m.kind&(lexicon.Part|lexicon.Fastener) == 0 || r.toks[k].brk >= brkComma {
 			break
 		}
 		pairs = append(pairs, pair{mi, i})
