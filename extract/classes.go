@@ -53,7 +53,7 @@ var classOf = func() map[string]class {
 		{wDeterminer, determiner}, {wPreposition, prepositions}, {wDropAdj, dropAdj}, {wPlace, placeWords}, {wLeadsName, leadsName},
 		{wInterjection, interjections}, {wTakesTwo, takesTwo}, {wEndsPhrase, endsPhrase}, {wLeadsVerb, leadsVerb}, {wParticle, particle},
 		{wOff, offWords}, {wOn, onWords}, {wReturning, returning}, {wStop, stopWords}, {wDrop, dropWords}, {wNumber, numberWord}, {wBetween, between},
-		{wSeldom, makeshifts}, {wSeldom, keys(pluralSize)}, {wSeldom, leadsUnit}, {wSeldom, blow},
+		{wSeldom, makeshifts}, {wSeldom, keys(pluralSize)}, {wSeldom, leadsUnit}, {wSeldom, blow}, {wSeldom, theOnes},
 	} {
 		for w := range s.words {
 			of[w] |= s.class

@@ -576,8 +576,10 @@ func (r *reading) startsClause(start, i int) bool {
 		return true // "… in the same way | hook all the clips out"
 	case n >= 3 && pk.is(wParticle) && r.hasVerb(start, i) && !((p == "on" || p == "in") && isNoun(r, i-2) && !r.hasVerb(start, i-2)) && (t == "the" || t == "this" || t == "these" || t == "those" || t == "your") && !papers[next] && r.verbFollows(i+1):
 		return true // "both come out | the bottom pin's got a sleeve"
-	case n >= 2 && (pk.is(wEndsPhrase) || r.toks[i-1].brk >= brkPause) && !pk.is(wHoldsClause) && !tk.is(wOff|wOn) && t != "back" && r.thingThenVerb(i) && (r.hasVerb(start, i) || pk.is(wParticle)):
+	case n >= 2 && (pk.is(wEndsPhrase) || r.toks[i-1].brk >= brkPause) && !pk.is(wHoldsClause) && !tk.is(wOff|wOn) && t != "back" && r.thingThenVerb(i) && (r.hasVerb(start, i) || pk.is(wParticle) || r.toks[i-1].brk == brkPause && pk.is(wReturning)):
 		return true // "… done | wheel back on"
+	case n >= 2 && (p == "in" || p == "on") && isNoun(r, i) && r.goesBack(i):
+		return true // "… fresh ones go in | hanger back in the pivot"
 	case (t == "new" || t == "fresh") && n >= 3 && !pk.is(wDeterminer|wPreposition|wDropAdj|wLinking|wInUse) && p != "and" && p != "of" && (r.thingThenVerb(i) || r.thingThenPlace(i)):
 		return true // "… with your thumb | new clip in the groove"
 	case r.toks[i-1].brk == brkPause && n >= 3 && r.turnsTo(i):
@@ -725,6 +727,17 @@ func (r *reading) thingThenVerb(i int) bool {
 		return w == "" || w == "on" || w == "in" || w == "up" || w == "by" || w == "then" || w == "and" || w == "first" || w == "with" || w == "now" || w == "again" || w == "so" || w == "finger" || w == "just" || w == "together"
 	}
 	return false
+}
+
+// goesBack tells whether a thing named at i, with no article, is said right after to
+// go back or to be off: no preposition before it means that thing then.
+func (r *reading) goesBack(i int) bool {
+	k := i
+	for n := r.nameAt(k); n > 0 && k < i+4; n = r.nameAt(k) {
+		k += n
+	}
+	w, next := r.word(k), r.word(k+1)
+	return w == "back" && (onWords[next] || placing[next] || returning[next]) || w == "off" || w == "comes" || w == "goes"
 }
 
 // thingThenPlace tells whether a thing named at i is followed by where it goes: "new clip in the groove".

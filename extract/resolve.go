@@ -222,11 +222,18 @@ func (s *tracker) unnamedOf(part *thing, at int) *thing {
 func (s *tracker) bySize(c *clause) {
 	r := s.r
 	for i := c.lo + 1; i < c.hi; i++ {
-		if !r.toks[i].is(wSeldom) || pluralSize[r.toks[i].s] == "" || r.toks[i].men >= 0 {
+		if !r.toks[i].is(wSeldom) || r.toks[i].men >= 0 {
+			continue
+		}
+		ones := r.onesCounted(c, i)
+		if pluralSize[r.toks[i].s] == "" && ones == 0 {
 			continue
 		}
 		p := r.toks[i-1].s
 		n := countOf[p]
+		if ones > 0 {
+			n = ones
+		}
 		if n == 0 && p != "the" && p != "those" && p != "these" {
 			continue
 		}
@@ -248,6 +255,38 @@ func (s *tracker) bySize(c *clause) {
 		s.sized, s.sizedAt = f, int(r.toks[i].cl)
 		return
 	}
+}
+
+// theOnes are the words that may stand for fasteners told by their number.
+var theOnes = set("ones them 'em em")
+
+// onesCounted gives how many there are where the clause says at token i that a part
+// has so many of which nobody says the word: "carrier's two big ones", "it's got four
+// of them"; 0 where it does not.
+func (r *reading) onesCounted(c *clause, i int) int {
+	k := i - 1
+	switch w := r.toks[i].s; {
+	case w == "ones":
+		for k > c.lo && (lengths[r.toks[k].s] || r.toks[k].s == "big" || r.toks[k].s == "little" || r.toks[k].s == "small" || r.toks[k].s == "fat" || r.toks[k].s == "tiny") {
+			k--
+		}
+		if k == i-1 {
+			return 0
+		}
+	case (w == "them" || w == "'em" || w == "em") && r.toks[k].s == "of" && k > c.lo:
+		k--
+	default:
+		return 0
+	}
+	n := countOf[r.toks[k].s]
+	if n < 2 || k == c.lo {
+		return 0
+	}
+	switch r.toks[k-1].s {
+	case "'s", "is", "are", "has", "got", "by", "just":
+		return n
+	}
+	return 0
 }
 
 // partSpokenOf gives the part that a clause may speak of the fasteners of: the one
@@ -597,7 +636,7 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 		if t.head != m.head && (same || r.namedElse(t, m)) {
 			continue // "two bolts and two nuts"
 		}
-		if t.head != m.head && t.head != "fastener" && (t.count > 1 && m.count == 1 || t.count > 2 && !m.plural && m.count == 0) {
+		if t.head != m.head && t.head != "fastener" && (t.count > 1 && m.count == 1 || t.count > 2 && !m.plural && m.count == 0 || m.count > 2 && !t.plural && t.count < 2) {
 			continue // "the one bolt" is none of five screws
 		}
 		if t.head != m.head && t.head != "fastener" && (gap > 30 || t.owner == nil && contentCount(t.mods) > 0 && t.mods[m.head]) {

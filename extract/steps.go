@@ -455,7 +455,7 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 	if a.heads && a.action.Name == "remove" && r.fastenersOnly(a) {
 		s = "Undo the " + names
 	}
-	if a.heads {
+	if a.heads && len(a.objects) > 0 {
 		with := ""
 		if m := &r.mentions[a.objects[0]]; a.rule == "what turns it and then its name" {
 			lo := a.lo

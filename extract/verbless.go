@@ -418,7 +418,7 @@ func (r *reading) listed(ci int) {
 	}
 	for i, n := 0, len(c.mentions); i < n; i++ {
 		mi := c.mentions[i]
-		if r.inAct(ci, mi) || !r.bareElement(c, mi) {
+		if r.inAct(ci, mi) || !r.bareElement(c, mi) && !r.countedAfter(c, mi) {
 			continue
 		}
 		from := -1
@@ -484,6 +484,21 @@ func (r *reading) thenToo(ci int) {
 	x := act2(r.lex.Action(name), m.from, m.hi, mi)
 	x.rule = "told in a row"
 	r.addAct(ci, x)
+}
+
+// countedAfter tells whether fasteners are counted right after what they hold is said
+// to go on, with no comma heard: "guard on four clips that's that".
+func (r *reading) countedAfter(c *clause, mi int) bool {
+	m := &r.mentions[mi]
+	if m.kind&lexicon.Fastener == 0 || m.count < 2 || m.from <= c.lo || m.definite || m.hi < c.hi && r.toks[m.hi-1].brk < brkComma && (linking[r.toks[m.hi].s] || r.isVerbForm(r.toks[m.hi].s) || r.toks[m.hi].s == "in" || r.toks[m.hi].s == "on") {
+		return false
+	}
+	for _, ai := range c.acts {
+		if a := &r.acts[ai]; a.verb < 0 && a.hi == m.from && a.action.Name == "fit" && onWords[r.toks[a.hi-1].s] {
+			return true
+		}
+	}
+	return false
 }
 
 // bareElement tells whether a mention stands by itself between commas.
