@@ -33,13 +33,14 @@ const (
 	wDrop
 	wNumber
 	wBetween
-	wSeldom // in one of the sets that are marked so below, which is asked for itself then
-	wCounts // a number or a quantity may begin with it
-	wName   // a name may begin with it
-	wCue    // a cue may begin with it
-	wForm   // a form of a verb, as the vocabulary knows it
-	wVerb   // a verb of the workshop in its plain form
-	wInUse  // what isVerbForm tells
+	wWitness // may begin what tells of one who gives a figure
+	wSeldom  // in one of the sets that are marked so below, which is asked for itself then
+	wCounts  // a number or a quantity may begin with it
+	wName    // a name may begin with it
+	wCue     // a cue may begin with it
+	wForm    // a form of a verb, as the vocabulary knows it
+	wVerb    // a verb of the workshop in its plain form
+	wInUse   // what isVerbForm tells
 )
 
 // classOf gives the class of a word by the sets it is in.
@@ -54,6 +55,7 @@ var classOf = func() map[string]class {
 		{wInterjection, interjections}, {wTakesTwo, takesTwo}, {wEndsPhrase, endsPhrase}, {wLeadsVerb, leadsVerb}, {wParticle, particle},
 		{wOff, offWords}, {wOn, onWords}, {wReturning, returning}, {wStop, stopWords}, {wDrop, dropWords}, {wNumber, numberWord}, {wBetween, between},
 		{wSeldom, makeshifts}, {wSeldom, keys(pluralSize)}, {wSeldom, leadsUnit}, {wSeldom, blow}, {wSeldom, theOnes},
+		{wSeldom, figures}, {wSeldom, amounts}, {wSeldom, askedOf}, {wWitness, printed}, {wWitness, states}, {wWitness, contrast}, {wWitness, writtenBy}, {wWitness, introduces},
 	} {
 		for w := range s.words {
 			of[w] |= s.class

@@ -15,11 +15,17 @@ var amounts = set("amount length quantity sequence slack depth height spacing")
 // norms are words of what a thing ought to be set to.
 var norms = set("should supposed meant ought torqued tightened takes allowed")
 
+// askedOf are the other words that asksValue looks at.
+var askedOf = set("rating preload tension capacity what how")
+
 // asksValue gives the token where a clause names a value or asks what one should
 // be: "what these are meant to be", "how slack it's allowed to be", "the torque"; -1
 // where it does not.
 func (r *reading) asksValue(c *clause) int {
 	for i := c.lo; i < c.hi; i++ {
+		if !r.toks[i].is(wSeldom) {
+			continue
+		}
 		w := r.toks[i].s
 		switch {
 		case (figures[w] || w == "rating" || w == "preload" || w == "tension" || w == "capacity") && !r.ofTool(i) && !countless[r.word(i-1)] && r.word(i+1) != "plate" && r.word(i+1) != "one" && !(w == "torque" && (pronounsObj[r.word(i+1)] || r.word(i+1) == "the")):

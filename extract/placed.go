@@ -19,8 +19,11 @@ const unsaid = "one"
 func (r *reading) onlyPlaced(ci, i int) (m mention, end int) {
 	c := &r.clauses[ci]
 	w := r.toks[i].s
+	if i == c.lo || r.toks[i].qty >= 0 || !r.toks[i-1].is(wPlace) || r.toks[i-1].brk >= brkComma || r.toks[i-1].men >= 0 {
+		return m, 0
+	}
 	n, ok := oneWords[w]
-	if !ok || i == c.lo || r.toks[i].qty >= 0 || !r.toks[i-1].is(wPlace) || r.toks[i-1].brk >= brkComma || r.toks[i-1].men >= 0 {
+	if !ok {
 		return m, 0
 	}
 	where := r.toks[i-1].s

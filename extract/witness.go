@@ -54,6 +54,9 @@ var states = set("says say said reads reckons reckon recommends states shows lis
 // writtenBy are how a figure stands on a part.
 var writtenBy = set("marked stamped printed written engraved rated embossed moulded molded labelled labeled stencilled")
 
+// introduces are the other words that one may begin with who gives a figure.
+var introduces = set("number figure writing stamp code mine this the old these i we there's 's")
+
 // finds are what a person does who finds a figure on the machine.
 var finds = set("counted count measured measure found make see poured fitted")
 
@@ -193,6 +196,9 @@ func (r *reading) witnesses(lo, hi int, figures []given) []witness {
 		out = append(out, w)
 	}
 	for i := lo; i < hi; i++ {
+		if !r.toks[i].is(wWitness) {
+			continue
+		}
 		w, prev, next := r.toks[i].s, "", ""
 		if i > lo {
 			prev = r.toks[i-1].s
