@@ -16,10 +16,11 @@ type fate struct {
 
 var fates = map[string]fate{
 	"thrown": {disposition: "discarded"}, "throw": {disposition: "discarded", named: true}, "once": {disposition: "discarded", off: true},
-	"kept": {disposition: "reused"}, "keep": {disposition: "reused", named: true, ends: true}, "stays": {disposition: "reused", ends: true},
+	"kept": {disposition: "reused"}, "keep": {disposition: "reused", named: true}, "save": {disposition: "reused", named: true, ends: true}, "stays": {disposition: "reused", ends: true},
 	"sound":    {disposition: "reused", ends: true, close: true},
 	"fronted":  {disposition: "reused", close: true},
-	"came-new": {disposition: "new"}, "got-one": {disposition: "new", another: true},
+	"came-new": {disposition: "new"}, "got-one": {disposition: "new", another: true}, "made-one": {disposition: "new", another: true},
+	"fronted-new": {disposition: "new", close: true}, "same-fate": {named: true},
 }
 
 // told is a part with what the talk says becomes of it.
@@ -44,13 +45,24 @@ func (r *reading) fates(ci int) []told {
 			continue
 		}
 		if f.named {
+			if f.disposition == "" {
+				if f = r.lastFate(ci, o.lo, out); f.disposition == "" {
+					continue
+				}
+			}
+			if next := r.partAt(c, o.hi); next != nil && f.disposition == "reused" && next.hi < c.hi && r.toks[next.hi-1].brk < brkComma && asTool[r.toks[next.hi].s] {
+				continue // "use the old bearing to tap it home"
+			}
 			if m := r.partAt(c, o.hi); m != nil && (!f.ends || m.hi == c.hi || r.toks[m.hi-1].brk >= brkComma) {
 				out = append(out, told{m.entry, m, f, true, o.lo, m.hi})
 			}
 			continue
 		}
 		if f.another {
-			if r.hasNone(o.hi) || r.awaited(c, o.lo) {
+			if w := r.word(o.hi); o.signal == "made-one" && o.hi < c.hi && r.toks[o.hi-1].brk < brkComma && r.toks[o.hi-1].s == "one" && !prepositions[w] && w != "and" && w != "myself" {
+				continue // "I cut one metre twenty"
+			}
+			if r.hasNone(o.hi) || r.awaited(c, o.lo) || o.signal == "made-one" && r.standsInNear(ci) {
 				continue
 			}
 			if t := r.oneFor(ci, o.lo); t != nil {
@@ -67,8 +79,17 @@ func (r *reading) fates(ci int) []told {
 		if (o.signal == "back" || o.signal == "kept") && o.hi < c.hi && r.toks[o.hi-1].s == "back" && r.toks[o.hi-1].brk < brkComma && elsewhere[r.toks[o.hi].s] {
 			continue // "go back and forth", "go back to seven"
 		}
+		if o.signal == "came-new" && o.hi < c.hi && r.toks[o.hi].men >= 0 && r.toks[o.hi-1].s == "new" && r.toks[o.hi-1].brk < brkComma {
+			continue // "brand new clutch": told of what it names
+		}
+		if f.disposition == "discarded" {
+			if lot := r.theLot(ci, o.hi, f); len(lot) > 0 {
+				out = append(out, lot...)
+				continue
+			}
+		}
 		for _, s := range r.toldOfWhat(ci, o.lo, o.hi) {
-			if f.close && (!s.here || s.mention.hi != o.lo) {
+			if f.close && (s.mention == nil || s.mention.hi != o.lo || r.toks[o.lo-1].brk >= brkSentence) && !(o.signal == "sound" && !s.here && r.ofHeading(ci, o.lo, s.mention)) {
 				continue
 			}
 			if f.off && (s.thing == nil || !s.thing.offBefore(o.hi)) {
@@ -83,6 +104,57 @@ func (r *reading) fates(ci int) []told {
 
 // elsewhere are the words after "back" by which nothing goes back where it was.
 var elsewhere = set("and to a an over through round up the for now later down until till from")
+
+// theLot gives the parts that are counted up after what becomes of them: "that's
+// all garbage, drum, shoes, springs, the lot".
+func (r *reading) theLot(ci, tok int, f fate) []told {
+	c := &r.clauses[ci]
+	var out []told
+	for _, mi := range c.mentions {
+		if m := &r.mentions[mi]; m.from >= tok && r.subjectLike(m) {
+			out = append(out, told{thing: m.entry, mention: m, fate: f, here: true, lo: m.from, hi: m.hi})
+		}
+	}
+	for i := tok; i+1 < c.hi; i++ {
+		if w := r.toks[i+1].s; r.toks[i].s == "the" && (w == "lot" || w == "whole") || w == "everything" {
+			return out
+		}
+	}
+	return nil
+}
+
+// asTool are the words after what is only used to do something with.
+var asTool = set("to and as")
+
+// lastFate gives the fate told last before a token: in the same clause, or in the one before.
+func (r *reading) lastFate(ci, tok int, here []told) fate {
+	if len(here) > 0 {
+		return fate{disposition: here[len(here)-1].disposition, named: true}
+	}
+	for k := ci; k >= max(0, ci-1); k-- {
+		for _, ai := range r.clauses[k].acts {
+			if a := &r.acts[ai]; a.lo < tok && a.action.Name == "discard" && a.happened() {
+				return fate{disposition: "discarded", named: true}
+			}
+		}
+		if k < ci {
+			if last := r.fates(k); len(last) > 0 {
+				return fate{disposition: last[len(last)-1].disposition, named: true}
+			}
+		}
+	}
+	return fate{}
+}
+
+// standsInNear tells whether a clause or one of the next two says that it is only for now.
+func (r *reading) standsInNear(ci int) bool {
+	for k := ci; k < min(len(r.clauses), ci+3); k++ {
+		if r.standInAt(k) >= 0 {
+			return true
+		}
+	}
+	return false
+}
 
 // framesNext tells whether a clause begins by saying when what it tells is so: "when it's worn".
 func (r *reading) framesNext(ci int) bool {
@@ -169,6 +241,9 @@ func (r *reading) toldOfWhat(ci, lo, hi int) []told {
 			agrees := func(t *thing, plural bool) bool {
 				return !strict || many == one || many == (plural || t != nil && t.count > 1)
 			}
+			if several := r.severalIn(p, lo, hi); strict && many && !one && len(several) > 1 {
+				return several
+			}
 			for i := len(p.mentions) - 1; i >= 0; i-- {
 				m := &r.mentions[p.mentions[i]]
 				if m.entry != nil && r.subjectLike(m) && agrees(m.entry, m.plural || m.count > 1 || r.eachSide(m)) {
@@ -192,6 +267,38 @@ func (r *reading) toldOfWhat(ci, lo, hi int) []told {
 		}
 	}
 	return nil
+}
+
+// ofHeading tells whether a clause says no more than what its sentence began by naming
+// is like: "the flap, give it a wash, it's grand".
+func (r *reading) ofHeading(ci, tok int, m *mention) bool {
+	c := &r.clauses[ci]
+	if m == nil || r.clauses[m.cl].sentence != c.sentence || m.hi < r.clauses[m.cl].hi || r.toks[m.hi-1].brk < brkComma || len(r.clauses[m.cl].acts) > 0 || tok == c.lo {
+		return false
+	}
+	for i := c.lo; i < tok; i++ {
+		if w := r.toks[i].s; w != "it" && w != "they" && w != "that" && w != "those" && w != "and" && w != "but" && w != "so" && w != "'s" {
+			return false
+		}
+	}
+	return true
+}
+
+// severalIn gives the parts that a clause names one by one, none of them of many:
+// what "both of those" stands for.
+func (r *reading) severalIn(c *clause, lo, hi int) []told {
+	var out []told
+	for _, mi := range c.mentions {
+		m := &r.mentions[mi]
+		if m.entry == nil || !r.subjectLike(m) {
+			continue
+		}
+		if m.plural {
+			return nil
+		}
+		out = append(out, told{thing: m.entry, mention: m, lo: lo, hi: hi})
+	}
+	return out
 }
 
 // unknownBefore tells whether what is told at a token is told of something that no

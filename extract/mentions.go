@@ -23,7 +23,7 @@ var stopWords = set(`a an the this that these those and or but so then now i you
 
 // adjectives may stand in a name without belonging to it.
 // what state it is in, or how the speaker likes it, never tells which one it is.
-var dropAdj = set("replacement reconditioned recon rebuilt refurbished remanufactured aftermarket uprated upgraded new old existing original same little wee small tiny big large great fresh used second-hand brand nice good cheap clean rusty dirty damn bloody stupid next final whole actual very proper genuine fancy spare special horrible poor longer shorter bigger smaller larger wider thicker thinner single lovely beautiful ugly awful particular certain worn rusty seized greasy oily sloppy missing remaining heavy silly daft flipping flaming blasted fiddly awkward manky scabby crusty knackered shiny wonky naked spent ancient different opposite famous so-called")
+var dropAdj = set("replacement reconditioned recon rebuilt refurbished remanufactured aftermarket uprated upgraded new old existing original same little wee small tiny big large great fresh used second-hand brand nice good cheap clean rusty dirty damn bloody stupid next final whole actual very proper genuine fancy spare special horrible poor longer shorter bigger smaller larger wider thicker thinner single lovely beautiful ugly awful particular certain worn rusty seized greasy oily sloppy missing remaining heavy silly daft flipping flaming blasted fiddly awkward manky scabby crusty knackered shiny wonky naked spent ancient different opposite famous so-called wrong correct proper real decent matching")
 
 var placeWords = set("upper lower top bottom front rear back inner outer inside outside middle centre center long short left right nearside offside forward rearward outboard inboard far near")
 var sideOf = map[string]string{"left": "left", "right": "right", "nearside": "near side", "offside": "off side", "port": "port", "starboard": "starboard"}
@@ -436,6 +436,8 @@ func (r *reading) usedAsVerb(c *clause, i int) bool {
 	}
 	if i > c.lo {
 		prev = r.toks[i-1].s
+	} else if i > 0 && r.toks[i-1].brk == brkNone && r.toks[i-1].s == "it" && strings.HasSuffix(r.toks[i].s, "s") && (next == "back" || onWords[next] || offWords[next]) && len(r.lex.Lemmas(r.toks[i].s)) > 0 {
+		return true // "and it | screws back in"
 	}
 	if determiner[prev] && prev != "that" && prev != "this" && prev != "them" && prev != "all" && prev != "both" {
 		return false

@@ -58,7 +58,7 @@ func (r *reading) parts() []Part {
 				}
 			}
 			switch {
-			case sure && (m.isNew || r.comesWith(c, m) || k > 0 && r.joined(c.mentions[k-1], mi) && r.mentions[c.mentions[k-1]].isNew || r.isNewHere(m)):
+			case sure && (m.isNew || r.realOne(m) || r.comesWith(c, m) || k > 0 && r.joined(c.mentions[k-1], mi) && r.mentions[c.mentions[k-1]].isNew || r.isNewHere(m)):
 				m.isNew = true
 				add(name, "new", m, m.from, m.hi+3)
 				if m.entry != nil {
@@ -118,6 +118,19 @@ func (r *reading) parts() []Part {
 			add(m.name, "new", m, m.from, a.hi)
 		}
 	}
+	// "I'm changing the tyres", and they came off and went on
+	for ai := range r.acts {
+		a := &r.acts[ai]
+		if a.action.Name != "replace" || a.subject || (a.mood|r.clauses[a.cl].mood)&(negated|conditional|hypothetical|other|advert|asked) != 0 {
+			continue
+		}
+		for _, mi := range a.objects {
+			if t := r.mentions[mi].entry; t != nil && !t.fastener && t.offAndOn(a.lo) {
+				t.isNew = true
+				add(t.name, "new", &r.mentions[mi], a.lo, a.hi)
+			}
+		}
+	}
 	for mi := range r.mentions {
 		m := &r.mentions[mi]
 		if m.kind&(lexicon.Part|lexicon.Fastener) == 0 || m.prep != "" || r.clauses[m.cl].mood&(conditional|hypothetical|negated|other|advert|greeting|asked) != 0 {
@@ -158,6 +171,24 @@ func (r *reading) parts() []Part {
 	}
 	// what is used again only for now stands in
 	return slices.DeleteFunc(out, func(p Part) bool { return p.Disposition == "reused" && seen[p.Name+"|temporary"] })
+}
+
+// offAndOn tells whether a thing came off and went on after a token.
+func (t *thing) offAndOn(tok int) bool {
+	off := false
+	for i := range t.events {
+		if e := &t.events[i]; e.lo > tok {
+			switch ledgerActs[e.action] {
+			case Removed, Discarded:
+				off = true
+			case Refitted, HandTight, Tightened, Torqued:
+				if off {
+					return true
+				}
+			}
+		}
+	}
+	return false
 }
 
 // offBefore tells whether a thing had come off before a token.
@@ -255,6 +286,32 @@ func (r *reading) isNewHere(m *mention) bool {
 	return i+1 == c.hi || r.toks[i].brk >= brkPause || w == "too" || w == "as" || w == "also"
 }
 
+// realOne reads "I put a real cotter": in the place of what was none.
+func (r *reading) realOne(m *mention) bool {
+	if w := r.word(m.from); w != "a" && w != "an" {
+		return false
+	}
+	for i := m.from; i < m.hi; i++ {
+		if w := r.toks[i].s; w == "real" || w == "proper" || w == "correct" {
+			v := r.word(m.from - 1)
+			return !r.toCome(m.cl) && (v == "put" || v == "fitted" || v == "fit" || r.actOn(m.cl, int(r.toks[m.lo].men)) == "fit")
+		}
+	}
+	return false
+}
+
+// toCome tells whether a clause is of what is still to be done.
+func (r *reading) toCome(ci int) bool {
+	c := &r.clauses[ci]
+	for i := c.lo; i < c.hi; i++ {
+		switch r.toks[i].s {
+		case "'ll", "will", "when", "until", "till", "tomorrow", "later":
+			return true
+		}
+	}
+	return c.mood&announced != 0
+}
+
 // lastOf gives the last thing that a clause names.
 func (r *reading) lastOf(c *clause) *mention {
 	if len(c.mentions) == 0 {
@@ -276,7 +333,14 @@ func (r *reading) comesWith(c *clause, m *mention) bool {
 			}
 		}
 	}
-	for i := m.from - 1; i > c.lo; i-- {
+	lo := c.lo
+	for k := m.cl - 1; k >= 0 && r.clauses[k].sentence == c.sentence && len(r.clauses[k+1].acts) == 0 && m.from-r.clauses[k].lo < 24; k-- {
+		lo = r.clauses[k].lo
+	}
+	for i := m.from - 1; i > lo; i-- {
+		if r.toks[i].s == "own" && (r.word(i-1) == "their" || r.word(i-1) == "its") && r.saidNewIn(c.lo, i) {
+			return true // "the new pads have their own spring"
+		}
 		// "the seal kit has the wiper, the rod seal and two rings"
 		if w := r.toks[i].s; (r.word(i-1) == "kit" || r.word(i-2) == "kit" && r.word(i-1) == "'s") && (w == "has" || w == "contains" || w == "includes" || w == "got" || w == "gives") {
 			return true
@@ -299,6 +363,16 @@ func (r *reading) comesWith(c *clause, m *mention) bool {
 			}
 		}
 		return false
+	}
+	return false
+}
+
+// saidNewIn tells whether something is called new between two tokens.
+func (r *reading) saidNewIn(lo, hi int) bool {
+	for i := lo; i < hi; i++ {
+		if newly[r.toks[i].s] || r.toks[i].s == "kit" {
+			return true
+		}
 	}
 	return false
 }
@@ -377,6 +451,13 @@ func (r *reading) oneFor(ci, tok int) *thing {
 	// "the seal's perished. I've a new one here": what was found spoilt
 	if t := r.ruined(ci, tok); t != nil {
 		return t
+	}
+	for k := ci; k >= max(0, ci-3) && r.since(r.clauses[k].lo, tok) < 15; k-- {
+		for _, mi := range r.clauses[k].mentions {
+			if m := &r.mentions[mi]; m.isOld && m.entry != nil && m.lo < tok && !r.onlyKind(m) && m.kind&(lexicon.Part|lexicon.Fastener) != 0 {
+				return m.entry // "I had a go with the old ring and it wept, so there's a fresh one on"
+			}
+		}
 	}
 	// what came off or was thrown away last, and if it can be no cover or plug
 	many := r.word(tok+1) == "ones"
@@ -526,7 +607,7 @@ func (r *reading) standIns() []standIn {
 			continue
 		}
 		cue := r.standInAt(ci)
-		if cue < 0 || !r.laying(c) || r.onlyTurned(c) || c.mood&(advert|greeting) != 0 || r.othersBefore(c, cue) {
+		if cue < 0 || !r.laying(c) || r.onlyTurned(c, cue) || c.mood&(advert|greeting) != 0 || r.othersBefore(c, cue) {
 			continue
 		}
 		for k := ci; k >= max(0, ci-2) && r.since(r.clauses[k].lo, c.lo) < 10; k-- {
@@ -555,14 +636,25 @@ func (r *reading) othersBefore(c *clause, tok int) bool {
 func (r *reading) standInAt(ci int) int {
 	c := &r.clauses[ci]
 	for _, o := range c.opens {
-		if o.signal == "stand-in" || o.signal == "for-now" {
+		if o.signal == "stand-in" || o.signal == "for-now" && !(o.hi < c.hi && (offWords[r.toks[o.hi].s] || onWords[r.toks[o.hi].s])) { // "until it comes out"
 			return o.lo
 		}
 	}
-	if i := r.makeshift(c); i >= 0 && r.spoilt(ci) {
+	if (r.makeshift(c) >= 0 || r.tieFirst(c) || r.heardIn(ci, ci, "makeshift")) && r.spoilt(ci) {
 		return c.hi
 	}
 	return -1
+}
+
+// tieFirst reads "cable tie on there": what holds for want of something better is
+// all that a clause begins with.
+func (r *reading) tieFirst(c *clause) bool {
+	if len(c.mentions) == 0 || c.mood&(negated|conditional|other|asked|listing|advert) != 0 {
+		return false
+	}
+	m := &r.mentions[c.mentions[0]]
+	w := r.word(m.hi)
+	return makeshifts[m.head] && m.kind&lexicon.Consumable != 0 && m.from == c.lo && !m.isOld && !m.isNew && (w == "on" || w == "round" || w == "around" || w == "through" || w == "over")
 }
 
 // putThere gives what a clause tells to have been put somewhere, else what it names
@@ -588,7 +680,7 @@ func (r *reading) putThere(c *clause, cue int) (standIn, bool) {
 		if a.verb < 0 || a.mood&(negated|conditional|framed) != 0 || !puts[a.action.Name] {
 			continue
 		}
-		if len(a.objects) == 0 && len(a.things) == 1 && a.pronoun != "" && a.pronoun != "one" && a.pronoun != "ones" && a.things[0].name != "" {
+		if len(a.objects) == 0 && len(a.things) == 1 && pronounsObj[a.pronoun] && a.pronoun != "one" && a.pronoun != "ones" && a.things[0].name != "" && !r.namesOld(c) {
 			return standIn{-1, a.things[0].name, a.lo, a.hi + 2}, true
 		}
 		if len(a.objects) > 0 && (a.action.Name != "cut" || !r.mentions[a.objects[0]].definite && r.mentions[a.objects[0]].kind&lexicon.Consumable != 0) {
@@ -616,6 +708,16 @@ func (r *reading) putThere(c *clause, cue int) (standIn, bool) {
 	}
 	m := &r.mentions[best]
 	return standIn{best, m.name, m.from, m.hi + 4}, true
+}
+
+// namesOld tells whether a clause names an old part: "the bottom one's got the old gasket on".
+func (r *reading) namesOld(c *clause) bool {
+	for _, mi := range c.mentions {
+		if m := &r.mentions[mi]; m.isOld && m.kind&(lexicon.Part|lexicon.Fastener) != 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // gone are the words for what is not there any more.
@@ -691,9 +793,12 @@ var puts = map[string]bool{"fit": true, "place": true, "replace": true, "cut": t
 
 // onlyTurned tells whether a clause is of something slackened, set or taken off
 // "for now" rather than of something put there.
-func (r *reading) onlyTurned(c *clause) bool {
+func (r *reading) onlyTurned(c *clause, cue int) bool {
 	turned := false
 	for _, ai := range c.acts {
+		if r.acts[ai].lo >= cue {
+			continue // "until it comes"
+		}
 		switch r.acts[ai].action.Name {
 		case "fit", "apply", "cover", "place", "replace", "cut", "support":
 			return false
