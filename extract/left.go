@@ -28,7 +28,7 @@ func (r *reading) asksValue(c *clause) int {
 		}
 		w := r.toks[i].s
 		switch {
-		case (figures[w] || w == "rating" || w == "preload" || w == "tension" || w == "capacity") && !r.ofTool(i) && !countless[r.word(i-1)] && r.word(i+1) != "plate" && r.word(i+1) != "one" && !(w == "torque" && (pronounsObj[r.word(i+1)] || r.word(i+1) == "the")):
+		case (figures[w] || w == "rating" || w == "preload" || w == "tension" || w == "capacity") && !r.ofTool(i) && !countless[r.word(i-1)] && !r.kind(i+1).is(wCounts) && r.word(i+1) != "plate" && r.word(i+1) != "one" && !(w == "torque" && (pronounsObj[r.word(i+1)] || r.word(i+1) == "the")):
 			return i
 		case amounts[w] && (r.word(i-1) == "the" || r.toks[max(i-1, 0)].men >= 0) && !r.toks[i].is(wPlace) && r.toks[i].men < 0:
 			return i
@@ -72,8 +72,14 @@ func (r *reading) notAtHand(c *clause) bool {
 			return true
 		case knows[w] && r.notBefore(c, i) && !r.saidIn(c, "you") && r.word(i+1) != "of":
 			return true
-		case w == "escapes" || w == "homework":
+		case w == "escapes" || w == "homework" || w == "somewhere" && (r.saidIn(c, "upstairs") || r.saidIn(c, "house") || r.saidIn(c, "shed") || r.saidIn(c, "home")):
 			return true
+		case w == "not" && (r.word(i+1) == "in" || r.word(i+1) == "on"):
+			for k := i + 2; k < min(c.hi, i+5); k++ {
+				if printed[r.toks[k].s] {
+					return true
+				}
+			}
 		case printed[w] && r.toks[i].men < 0 || printed[w] && documents[w]:
 			for k := i + 1; k < min(c.hi, i+6); k++ {
 				n := r.toks[k].s
@@ -160,7 +166,7 @@ func (r *reading) valueMissing(ci int) (lo, hi int) {
 	if at < 0 {
 		return -1, -1
 	}
-	from, to := r.nearBy(ci, 0, 2, 9)
+	from, to := r.nearBy(ci, 0, 4, 12)
 	if r.givenIn(from, to) || r.pastTold(c) && !r.saidIn(c, "never") {
 		return -1, -1
 	}
@@ -406,6 +412,11 @@ func (r *reading) absent(ci int) (oc openCue, ok bool) {
 					return cue(i, i+2)
 				}
 			}
+		case "comes", "come", "coming":
+			// "it comes back on Saturday"
+			if n1 == "back" && r.laterIn(c, i+2) && c.mood&negated == 0 && !r.saidIn(c, "i") {
+				return cue(i, i+2)
+			}
 		case "can", "could":
 			// "it can go on at the end of the week", "the seat can stay indoors"
 			if i == c.lo || r.toks[i-1].men < 0 && !pronounsObj[r.toks[i-1].s] || c.mood&asked != 0 {
@@ -431,6 +442,9 @@ func b2i(b bool) int {
 	}
 	return 0
 }
+
+// days are what things are put off to.
+var days = set("tomorrow tonight monday tuesday wednesday thursday friday saturday sunday weekend")
 
 // staysAt are the places off the machine where a thing can stay.
 var staysAt = set("off out indoors behind")
@@ -467,6 +481,9 @@ func (r *reading) laterIn(c *clause, from int) bool {
 		}
 	}
 	for i := from; i < c.hi; i++ {
+		if days[r.toks[i].s] {
+			return true
+		}
 		switch r.toks[i].s {
 		case "when", "once", "later", "tomorrow", "end", "after", "last":
 			return true

@@ -281,6 +281,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			return nil
 		}
 		e.kind = LookUp
+		if (r.hasWord(oc, "read") || r.hasWord(oc, "see")) && r.candidatesIn(ci) {
+			e.kind = Unsure // "it's a ninety two or a ninety five, I can't read it"
+		}
 	case "ask":
 		_, hi := r.nearBy(ci, 0, 5, 16)
 		if said&other != 0 || r.asked(c) || !r.heardIn(ci, hi, "unknown", "undecided", "find") && !r.heardIn(ci, ci+1, "doubt") {
@@ -336,6 +339,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			return nil
 		}
 	case "undecided":
+		if oc.lo > c.lo && r.toks[oc.lo-1].s == "you" {
+			return nil // "after you don't know"
+		}
 		if next := r.word(oc.hi); r.saidIn(c, "why") || next == "who" || next == "how" && !howMuch[r.word(oc.hi+1)] {
 			return nil // "I don't know how they get in there with a ten"
 		}
@@ -451,6 +457,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			e.first = ci - 1
 		}
 	case "later":
+		if r.saidIn(c, "ready") && r.when(oc) {
+			return nil // "it must be ready until Sunday"
+		}
 		for k := max(c.lo, oc.lo-2); k < oc.lo; k++ {
 			if p := r.toks[k].s; p == "me" || p == "us" || p == "enough" {
 				return nil // "that's me for tonight"
@@ -1007,6 +1016,10 @@ func (r *reading) intends(ci int, oc openCue) bool {
 				continue
 			}
 			switch w := r.toks[i].s; w {
+			case "have", "has", "got", "need", "needs":
+				if p := r.word(i - 1); r.word(i+1) == "to" && k == ci && i > n.lo && p != "you" && p != "they" && p != "don't" && p != "i" && r.dayIn(n) {
+					return true // "those have to come off tomorrow"
+				}
 			case "'ll", "will", "shall", "gonna", "must", "gotta", "job", "going":
 				if p := r.word(i - 1); i == n.lo || p != "you" && p != "they" && p != "he" && p != "she" {
 					return true
@@ -1020,6 +1033,35 @@ func (r *reading) intends(ci int, oc openCue) bool {
 					return true
 				}
 			}
+		}
+	}
+	return false
+}
+
+// candidatesIn tells whether figures of which one is right stand in a clause or right
+// before it.
+func (r *reading) candidatesIn(ci int) bool {
+	lo, _ := r.nearBy(ci, 1, 0, 8)
+	for k := lo; k <= ci; k++ {
+		n := 0
+		for _, x := range r.numbersOf(r.clauses[k].lo, r.clauses[k].hi) {
+			n++
+			if x.Alt {
+				n++
+			}
+		}
+		if n >= 2 && (r.saidIn(&r.clauses[k], "or") || r.heardIn(k, k, "doubt")) {
+			return true
+		}
+	}
+	return false
+}
+
+// dayIn tells whether a clause names another day.
+func (r *reading) dayIn(c *clause) bool {
+	for i := c.lo; i < c.hi; i++ {
+		if days[r.toks[i].s] {
+			return true
 		}
 	}
 	return false
@@ -1553,7 +1595,7 @@ func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
 		}
 		return gap < 12
 	case p.kind == ReplaceLater && e.kind == Unfinished:
-		return gap < 14 && (e.signal == "later" || e.signal == "undone")
+		return gap < 14 && (e.signal == "later" || e.signal == "undone" && !r.wants(openCue{e.lo, e.hi, e.signal}))
 	case p.kind == NotTorqued && e.signal == "stand-in" && gap < 5:
 		return true // "only pinched up for now"
 	case p.kind == NotTorqued && e.kind == Unfinished:

@@ -93,11 +93,11 @@ func (r *reading) disagreements() map[int]int {
 func (r *reading) accounts(lo, hi int, before []account) []account {
 	from, to := r.clauses[lo].lo, r.clauses[hi-1].hi
 	for k := lo; k < hi; k++ {
-		if r.clauses[k].mood&(advert|greeting|asked) != 0 {
+		if r.clauses[k].mood&(advert|greeting|asked|conditional) != 0 {
 			return nil
 		}
 	}
-	fs := r.figures(lo, hi)
+	fs := append(r.figures(lo, hi), r.ways(from, to)...)
 	ws := r.witnesses(from, to, fs)
 	if len(ws) == 0 && len(before) > 0 {
 		// "It's a ten, says the box. There's a twenty in it."
@@ -211,7 +211,7 @@ func (r *reading) witnesses(lo, hi int, figures []given) []witness {
 			if id := r.nounNear(i+1, hi); id != "" {
 				add(witness{lo: i, hi: i + 2, id: id})
 			}
-		case printed[w] && (r.givesAfter(i, hi) || documents[w] && r.isOn(lo, i)):
+		case printed[w] && (r.givesAfter(i, hi) || documents[w] && (r.isOn(lo, i) || i-lo <= 1 && hi-lo <= 12 && !r.hasVerb(i+1, hi))):
 			id := w
 			if p := r.toks[max(lo, i-1)].s; i > lo && !determiner[p] && !stopWords[p] || contrast[p] {
 				id = p + " " + w
@@ -252,6 +252,8 @@ func (r *reading) witnesses(lo, hi int, figures []given) []witness {
 			add(witness{lo: i, hi: i + 3, id: "here", machine: true})
 		case (w == "i" || w == "we") && r.findsAt(i+1, hi):
 			add(witness{lo: i, hi: i + 2, id: "here", machine: true, filled: r.fills(i, hi)})
+		case r.toks[i].is(wCounts) && (next == "out" && r.word(i+2) == "of" && (r.word(i+3) == "here" || r.word(i+3) == "it" || r.word(i+3) == "mine") || next == "came" && (r.word(i+2) == "out" || r.word(i+2) == "off")):
+			add(witness{lo: i, hi: i + 2, id: "here", machine: true})
 		case w == "there's" && r.kind(i+1).is(wCounts) || w == "'s" && prev == "there" && (r.kind(i+1).is(wCounts) || (next == "a" || next == "only") && r.kind(i+2).is(wCounts)):
 			add(witness{lo: i, hi: i + 1, id: "here", machine: true})
 		}
@@ -432,6 +434,28 @@ var numbered = set("page step chapter figure fig clip part section stage type gr
 // ordinals count in order, and are no figures.
 var ordinals = set("first second third fourth last once twice")
 
+// ways gives the ways round and the sides that stand between two tokens, each with
+// what is the opposite of it.
+func (r *reading) ways(lo, hi int) []given {
+	var out []given
+	for i := lo; i < hi; i++ {
+		w := canonPlace(r.toks[i].s)
+		if next := r.word(i + 1); !sides[r.toks[i].s] || next == "one" || next == "ones" || i+1 < hi && r.toks[i].brk < brkComma && !stopWords[next] && next != "hand" && next != "side" || w == "right" && r.word(i+1) != "hand" && r.word(i-1) != "the" || r.toks[i].men >= 0 && r.mentions[r.toks[i].men].head != r.toks[i].s && i > lo && r.word(i-1) != "the" {
+			continue
+		}
+		if opposite[w] != "" {
+			out = append(out, given{at: i, hi: i + 1, kind: way, value: w})
+		}
+	}
+	return out
+}
+
+// sides are the words for where a thing faces or stands that are nothing else.
+var sides = set("left right inside outside inwards outwards inward outward clockwise anticlockwise counterclockwise upwards downwards")
+
+// way is the kind of what is no figure but a side or a way round.
+const way normalize.Kind = "way"
+
 // differ tells whether two accounts give different figures of one thing.
 func (r *reading) differ(a, b *account) bool {
 	alike, inRow := false, len(a.figures) == len(b.figures) && len(a.figures) > 1
@@ -447,10 +471,17 @@ func (r *reading) differ(a, b *account) bool {
 			if x.kind != y.kind && x.kind != "" && y.kind != "" || x.noun != y.noun && x.noun != "" && y.noun != "" || x.noun != "" && y.kind != "" || y.noun != "" && x.kind != "" {
 				continue
 			}
-			if inRow && i != j {
+			if inRow && i != j && x.kind != way {
 				continue // "ten w thirty" and "ten w forty": as they stand in the row
 			}
 			if inRow && x.value == y.value {
+				continue
+			}
+			if x.kind == way && y.kind == way {
+				if x.value == y.value {
+					return false
+				}
+				alike = alike || opposite[x.value] == y.value
 				continue
 			}
 			if x.value == y.value || x.kind == normalize.Torque && y.kind == normalize.Torque && x.nm.near(y.nm) {
@@ -517,7 +548,7 @@ func (r *reading) namedBy(a, other *account) map[string]bool {
 }
 
 // denied tells whether a clause denies what a paper or somebody was said to say
-// right before it: "It's supposed to be left hand. It isn't.", "Mine hasn't."
+// right before it: "The book says it's left hand. It isn't.", "Mine hasn't."
 func (r *reading) denied(ci int) bool {
 	c := &r.clauses[ci]
 	if c.hi-c.lo > 9 || ci == 0 || c.mood&(asked|conditional|advert|greeting) != 0 {
@@ -558,11 +589,6 @@ func (r *reading) claims(ci int) bool {
 		}
 		for _, w := range r.witnesses(c.lo, c.hi, nil) {
 			if !w.machine {
-				return true
-			}
-		}
-		for i := c.lo; i+2 < c.hi; i++ {
-			if w := r.toks[i].s; (w == "supposed" || w == "meant") && r.toks[i+1].s == "to" && (r.toks[i+2].s == "be" || r.toks[i+2].s == "have" || r.toks[i+2].s == "go") && !r.ofMe(c.lo, i) && !r.saidIn(c, "you") {
 				return true
 			}
 		}
