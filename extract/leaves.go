@@ -33,6 +33,20 @@ func (r *reading) leaves(ci int) []openCue {
 	if oc, ok := r.absent(ci); ok && !r.heardIn(ci, ci, "still-off", "lost") {
 		out = append(out, oc)
 	}
+	if lo, hi := r.either(ci); lo >= 0 && !r.heardIn(ci, ci+1, "undecided", "doubt") {
+		out = append(out, openCue{lo, hi, "either"})
+	} else if r.orElsewhere(ci) {
+		out = append(out, openCue{c.lo, c.hi, "or-there"})
+	}
+	if lo, hi := r.misfit(ci); lo >= 0 && !r.heardIn(ci, ci, "doubt") {
+		out = append(out, openCue{lo, hi, "misfit"})
+	}
+	if lo, hi := r.forWant(ci); lo >= 0 && !r.heardIn(ci, ci, "stand-in", "makeshift") {
+		out = append(out, openCue{lo, hi, "for-want"})
+	}
+	if lo, hi := r.partial(ci); lo >= 0 && !r.heardIn(ci, ci, "half-tight") {
+		out = append(out, openCue{lo, hi, "half-tight"})
+	}
 	if lo, hi := r.leftToDo(c); lo >= 0 {
 		out = append(out, openCue{lo, hi, "undone"})
 	}

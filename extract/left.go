@@ -32,6 +32,7 @@ func (r *reading) asksValue(c *clause) int {
 			return i
 		case amounts[w] && (r.word(i-1) == "the" || r.toks[max(i-1, 0)].men >= 0) && !r.toks[i].is(wPlace) && r.toks[i].men < 0:
 			return i
+		case w == "what" && i > c.lo && (r.toks[i-1].s == "not" || r.toks[i-1].s == "'s" || r.toks[i-1].s == "is" || r.toks[i-1].s == "than" || r.toks[i-1].s == "exactly"):
 		case w == "what" || w == "how" && howMuch[r.word(i+1)] || w == "how" && r.word(i+1) == "slack":
 			for k := i + 1; k < min(c.hi, i+9); k++ {
 				n := r.toks[k].s
@@ -528,6 +529,258 @@ func (r *reading) short(ci int) (lo, hi int) {
 					return k, i + 1
 				}
 			}
+		}
+	}
+	return -1, -1
+}
+
+// either finds a statement that gives two of something and cannot say which: "a ninety
+// two or a ninety five", "in the top hole. Or the one below."
+func (r *reading) either(ci int) (lo, hi int) {
+	c := &r.clauses[ci]
+	if c.mood&(normalMood|asked) != 0 || r.saidIn(c, "you") || r.saidIn(c, "whatever") || r.saidIn(c, "do") || r.saidIn(c, "either") || r.ofTools(c) {
+		return -1, -1
+	}
+	for i := c.lo + 1; i+1 < c.hi; i++ {
+		if r.toks[i].s != "or" {
+			continue
+		}
+		a, b := i-1, i+1
+		for b < c.hi-1 && (r.toks[b].s == "a" || r.toks[b].s == "an" || r.toks[b].s == "is" || r.toks[b].s == "it" || r.toks[b].s == "'s" || r.toks[b].s == "maybe" || len(r.toks[b].s) == 1 && !r.toks[b].is(wCounts)) {
+			b++
+		}
+		if b == i+1 && r.toks[i-1].qty < 0 || !r.toks[b].is(wCounts) || !r.toks[a].is(wCounts) && r.toks[a].men < 0 || r.toks[a].qty >= 0 && r.toks[a].qty == r.toks[b].qty || r.toks[b].s == "two" || r.toks[b].s == "so" {
+			continue
+		}
+		said := false
+		for k := a; k >= max(c.lo, a-7); k-- {
+			said = said || r.toks[k].is(wCounts)
+		}
+		if !said {
+			continue
+		}
+		for k := i - 1; k >= c.lo; k-- {
+			switch r.toks[k].s {
+			case "it's", "'s", "is", "are", "'re", "was", "takes", "reads":
+				return i, b + 1
+			}
+		}
+	}
+	return -1, -1
+}
+
+// orElsewhere tells of "Or the one below.", "Or blue to the left.": a second place
+// given for the same thing in a breath of its own.
+func (r *reading) orElsewhere(ci int) bool {
+	c := &r.clauses[ci]
+	if ci == 0 || r.toks[c.lo].s != "or" || c.hi-c.lo > 9 || c.hi-c.lo < 3 || c.mood&(normalMood|asked) != 0 || r.since(r.clauses[ci-1].lo, c.lo) > 8 || r.clauses[ci-1].sentence == c.sentence && !r.bare[r.talk.Words[r.toks[c.lo].w].Clip] {
+		return false
+	}
+	if w := r.word(c.lo + 1); w == "you" || w == "else" || w == "i" || w == "we" || w == "it'll" || w == "if" || w == "whatever" || w == "so" {
+		return false
+	}
+	for i := c.lo + 1; i < c.hi; i++ {
+		switch w := r.toks[i].s; {
+		case placeWords[w] && r.toks[i].men < 0, w == "below", w == "above", w == "other", w == "behind":
+			return r.orients(ci-1) || len(r.clauses[ci-1].mentions) > 0 && r.placesIn(ci-1)
+		}
+	}
+	return false
+}
+
+// placesIn tells whether a place or a side is named in a clause.
+func (r *reading) placesIn(ci int) bool {
+	c := &r.clauses[ci]
+	for i := c.lo; i < c.hi; i++ {
+		if placeWords[r.toks[i].s] || turnedWay[r.toks[i].s] {
+			return true
+		}
+	}
+	return false
+}
+
+// wanted are what says which size there ought to be.
+var wanted = set("wants takes needs calls should supposed meant stamped minimum rated asks must ought")
+
+// misfit finds what is told to be of another size than it should be: "the pin's a
+// three, it wants a four", "a plain one where there should be a ten nine".
+func (r *reading) misfit(ci int) (lo, hi int) {
+	c := &r.clauses[ci]
+	if c.mood&(normalMood|asked) != 0 {
+		return -1, -1
+	}
+	for i := c.lo; i < c.hi; i++ {
+		w := r.toks[i].s
+		if !wanted[w] || i > c.lo && (r.toks[i-1].s == "you" || r.toks[i-1].s == "i" || r.toks[i-1].s == "book") || w == "should" && r.word(i+1) != "be" && r.word(i+1) != "have" {
+			continue
+		}
+		k := i + 1
+		for k < c.hi && (r.toks[k].s == "a" || r.toks[k].s == "an" || r.toks[k].s == "be" || r.toks[k].s == "to" || r.toks[k].s == "for" || r.toks[k].s == "at" || r.toks[k].s == "least" || r.toks[k].s == "have" || r.toks[k].s == "been" || r.toks[k].s == "minimum") {
+			k++
+		}
+		if k >= c.hi || !r.toks[k].is(wCounts) || r.toks[k].s == "one" || r.toks[k].qty >= 0 && !ours(r.qtys[r.toks[k].qty].Kind) {
+			continue
+		}
+		// the size that it has, said before
+		from, _ := r.nearBy(ci, 1, 0, 7)
+		for j := i - 1; j >= r.clauses[from].lo; j-- {
+			for j > r.clauses[from].lo && r.toks[j].is(wCounts) && (r.toks[j-1].is(wCounts) || r.toks[j-1].s == "point") {
+				j--
+			}
+			if !r.toks[j].is(wCounts) || r.toks[j].s == "one" || r.toks[j].s == "two" && r.toks[j].qty < 0 && r.toks[min(j+1, i)].men >= 0 {
+				continue
+			}
+			p := r.word(j - 1)
+			if p == "a" || p == "an" {
+				p = r.word(j - 2)
+			}
+			if p == "plain" {
+				p = "'s"
+			}
+			if (p == "'s" || p == "is" || p == "it's" || p == "are" || p == "to" || p == "got" || p == "just" || p == "only") && r.toks[j].s != r.toks[k].s && !r.saysIn(r.clauses[r.toks[j].cl].lo, j) {
+				return j, k + 1
+			}
+			break
+		}
+	}
+	return -1, -1
+}
+
+// saysIn tells whether somebody or something is said to say, between two tokens.
+func (r *reading) saysIn(lo, hi int) bool {
+	for i := lo; i < hi; i++ {
+		if states[r.toks[i].s] || printed[r.toks[i].s] {
+			return true
+		}
+	}
+	return false
+}
+
+// lent are verbs of taking from elsewhere what is not there to stay.
+var lent = set("robbed borrowed nicked scrounged stolen pinched lent loaned cannibalised cannibalized")
+
+// scraps are what is no material for a part to stay.
+var scraps = set("bottle can biro coathanger hanger cardboard carton tin foil carrier sock tights matchstick lolly shank inner hosepipe chopstick toothpick cornflake cereal")
+
+// forWant finds what is told to be in a thing's place for want of it: borrowed, cut
+// from scrap, held with tape, of another kind and in the place of it.
+func (r *reading) forWant(ci int) (lo, hi int) {
+	c := &r.clauses[ci]
+	if c.mood&(normalMood|asked|negated) != 0 || r.youCould(c) || r.holds(c) {
+		return -1, -1
+	}
+	for i := c.lo; i < c.hi; i++ {
+		w, n1 := r.toks[i].s, r.word(i+1)
+		switch {
+		case lent[w] && i > c.lo && (r.ofMe(max(c.lo, i-3), i) || r.word(i-1) == "'s" || r.word(i-1) == "is" || r.word(i-1) == "been"):
+			from := false
+			for k := i + 1; k < c.hi; k++ {
+				from = from || r.toks[k].s == "off" || r.toks[k].s == "from" || r.toks[k].s == "out" || r.toks[k].men >= 0 && r.mentions[r.toks[k].men].kind&lexicon.Tool == 0 && w != "pinched" && w != "nicked"
+			}
+			if from && !r.ofTools(c) && !r.saysIn(c.lo, c.hi) {
+				return i, i + 1
+			}
+		case (w == "instead" || w == "place" && r.word(i-1) == "in") && n1 == "of" && i > c.lo:
+			if k := r.partAfter(c, i+2); k >= 0 && r.fitsIn(c) && !r.pastTold(c) {
+				return i, i + 2
+			}
+		case w == "where" && i > c.lo && (n1 == "the" || n1 == "its" || n1 == "there"):
+			for k := i + 2; k < min(c.hi, i+7); k++ {
+				if s := r.toks[k].s; (s == "goes" || s == "should" || s == "belongs" || s == "was" && r.word(k+1) == "meant") && r.toks[k-1].men >= 0 && r.fitsIn(c) && r.toks[i-1].s != "that's" && r.toks[i-1].s != "'s" && r.toks[i-1].s != "is" {
+					return i, k + 1
+				}
+			}
+		case scraps[w] && i > c.lo:
+			// "I've cut a washer out of a milk bottle"
+			out := -1
+			for k := max(c.lo, i-5); k < i; k++ {
+				if s := r.toks[k].s; (s == "out" || s == "from") && out < 0 {
+					out = k
+				}
+			}
+			for k := out - 1; out > 0 && k >= max(c.lo, out-6); k-- {
+				if m := r.toks[k].men; makes[r.toks[k].s] && r.partAfter(c, k+1) >= 0 && r.mentions[r.partAfter(c, k+1)].hi <= out || m >= 0 && k == c.lo && r.mentions[m].kind&lexicon.Part != 0 {
+					return i, i + 1
+				}
+			}
+		case r.toks[i].is(wMakeshift) && (r.word(i-1) == "with" || r.word(i-1) == "by" || r.word(i-2) == "with" || r.word(i-2) == "by") && i-2 >= c.lo:
+			for k := max(c.lo, i-6); k < i; k++ {
+				if s := r.toks[k].s; (s == "held" || s == "tied" || s == "strapped" || s == "taped") && (r.word(k-1) == "'s" || r.word(k-1) == "is" || r.word(k-1) == "are" || r.toks[max(k-1, 0)].men >= 0) && !r.saidIn(c, "years") && !r.saidIn(c, "was") && !r.saidIn(c, "been") {
+					return i, i + 1
+				}
+			}
+		}
+	}
+	return -1, -1
+}
+
+// makes are verbs of making a part.
+var makes = set("cut made turned filed fashioned whittled bent folded carved rolled")
+
+// partAfter gives the mention of a part that begins soon after a token.
+func (r *reading) partAfter(c *clause, i int) int {
+	for k := i; k < min(c.hi, i+4); k++ {
+		if m := r.toks[k].men; m >= 0 && r.mentions[m].kind&(lexicon.Part|lexicon.Fastener) != 0 {
+			return int(m)
+		}
+	}
+	return -1
+}
+
+// fitsIn tells whether something is put on or in, or said to be in, in a clause.
+func (r *reading) fitsIn(c *clause) bool {
+	for i := c.lo; i < c.hi; i++ {
+		switch r.toks[i].s {
+		case "put", "fitted", "used", "got", "in", "on", "using":
+			return true
+		}
+	}
+	return false
+}
+
+// begun are forms of verbs that tell of a fastening not brought to its end.
+var begun = set("run spun wound started caught nipped pinched held snugged pushed")
+
+// partial finds a fastening that is told not to be at its end: "just run in", "in and
+// loose so it can settle", "my torque wrench is at work".
+func (r *reading) partial(ci int) (lo, hi int) {
+	c := &r.clauses[ci]
+	if c.mood&(normalMood|asked|hypothetical) != 0 {
+		return -1, -1
+	}
+	for i := c.lo; i < c.hi; i++ {
+		w, n1, n2 := r.toks[i].s, r.word(i+1), r.word(i+2)
+		p := ""
+		if i > c.lo {
+			p = r.toks[i-1].s
+		}
+		switch {
+		case (w == "just" || w == "only" || w == "barely") && (begun[n1] || (n1 == "been") && begun[n2]) && n1 != "held" && n2 != "it" && n2 != "them" && n2 != "the" && n2 != "that":
+			if p == "'s" || p == "is" || p == "are" || p == "'re" || p == "both" || p == "all" || p == "'ve" && n1 != "run" && n1 != "started" || i > c.lo && r.toks[i-1].men >= 0 {
+				return i, i + 2
+			}
+		case (w == "loose" || w == "loosely") && i > c.lo && c.mood&negated == 0:
+			if p == "come" || p == "comes" || p == "came" || p == "break" || p == "broke" || p == "work" || p == "works" || p == "crack" || p == "knock" || p == "get" || p == "gets" || p == "too" || p == "was" || p == "this" || p == "a" || p == "the" || p == "it" || p == "them" || r.saidIn(c, "slacken") || len(c.acts) > 0 && r.acts[c.acts[0]].action.Name == "slacken" {
+				continue
+			}
+			if p != "and" && p != "in" && p != "on" && p != "'s" && p != "is" && p != "are" && p != "'re" && p != "left" && p != "both" && p != "all" && p != "dry" {
+				continue
+			}
+			for k := i + 1; k < min(len(r.toks), i+5); k++ {
+				switch r.toks[k].s {
+				case "so", "until", "till", "because", "cause", "cos", "while", "for", "i'll", "since":
+					return i, i + 1
+				case "i":
+					if r.word(k+1) == "'ll" {
+						return i, i + 1
+					}
+				}
+			}
+		case w == "wrench" && p == "torque" && (n1 == "'s" || n1 == "is") && (n2 == "at" || n2 == "in" || n2 == "out" || n2 == "being" || n2 == "gone" || n2 == "flat" || n2 == "broken" || n2 == "bust" || n2 == "up" || n2 == "on") && r.word(i+3) != "the" || w == "torque" && p == "my" && n2 == "at":
+			if k := r.word(i + 3); k == "foot" || k == "inch" || k == "newton" || r.kind(i+3).is(wCounts) {
+				continue // set at so many
+			}
+			return i, i + 3
 		}
 	}
 	return -1, -1

@@ -310,6 +310,30 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			return nil
 		}
 		e.kind = Unsure
+	case "either", "or-there", "queried":
+		if said&other != 0 || c.mood&asked != 0 && oc.signal != "queried" || r.putRight(ci, oc) {
+			return nil
+		}
+		if oc.signal == "queried" && !r.namesNear(ci) {
+			return nil
+		}
+		e.kind = Unsure
+		if oc.signal == "or-there" {
+			e.first = ci - 1
+		}
+	case "unfitting":
+		if !told || c.mood&asked != 0 || r.pastTold(c) || !r.namesNear(ci) || r.saidIn(c, "you") || r.saidIn(c, "back") {
+			return nil
+		}
+		e.kind = Suspect
+	case "misfit":
+		e.kind = Suspect
+		e.first = int(r.toks[oc.lo].cl)
+	case "for-want":
+		if said&other != 0 {
+			return nil
+		}
+		e.kind, e.before = ReplaceLater, BeforeLater
 	case "misprint":
 		// of the value read out before: "180 newton metres … somebody lost a dot"
 		for k := len(r.heard) - 1; k >= 0; k-- {
@@ -984,7 +1008,7 @@ func (r *reading) onScreen(oc openCue) bool {
 // linked tells of "the link for the grease": to be given, though nobody says that they will.
 func (r *reading) linked(oc openCue) bool {
 	switch r.toks[oc.lo].s {
-	case "link", "links", "where", "that", "i", "still", "owe":
+	case "link", "links", "where", "that", "i", "still", "owe", "number", "numbers", "sizes", "list", "drawing":
 		return true
 	}
 	return false
@@ -1032,6 +1056,19 @@ func (r *reading) intends(ci int, oc openCue) bool {
 				if i > n.lo && (r.toks[i-1].s == "that" || r.toks[i-1].s == "it") {
 					return true
 				}
+			}
+		}
+	}
+	return false
+}
+
+// namesNear tells whether something of the machine is named in a clause or right before it.
+func (r *reading) namesNear(ci int) bool {
+	lo, _ := r.nearBy(ci, 1, 0, 8)
+	for k := lo; k <= ci; k++ {
+		for _, mi := range r.clauses[k].mentions {
+			if r.topical(&r.mentions[mi]) {
+				return true
 			}
 		}
 	}
