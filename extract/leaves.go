@@ -33,6 +33,9 @@ func (r *reading) leaves(ci int) []openCue {
 	if oc, ok := r.absent(ci); ok && !r.heardIn(ci, ci, "still-off", "lost") {
 		out = append(out, oc)
 	}
+	if lo, hi := r.toBe(ci); lo >= 0 && !r.heardIn(ci, ci, "undone", "unrun", "later", "ordered") {
+		out = append(out, openCue{lo, hi, "undone"})
+	}
 	if lo, hi := r.either(ci); lo >= 0 && !r.heardIn(ci, ci+1, "undecided", "doubt") {
 		out = append(out, openCue{lo, hi, "either"})
 	} else if r.orElsewhere(ci) {
@@ -242,7 +245,7 @@ func (r *reading) leftToDo(c *clause) (lo, hi int) {
 		return -1, -1
 	}
 	for i := from + 2; i+1 < c.hi; i++ {
-		if r.toks[i].s != "to" || r.toks[i-1].men < 0 && r.toks[i-1].s != "bits" {
+		if p := r.toks[i-1]; r.toks[i].s != "to" || p.men < 0 && p.s != "bits" && !((p.s == "still" || p.s == "yet") && i-2 >= c.lo && r.toks[i-2].men >= 0) {
 			continue
 		}
 		if v := r.toks[i+1].s; v == "do" || v == "go" || v == "sort" || v == "finish" || r.plainVerb(v) {

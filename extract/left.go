@@ -1,6 +1,8 @@
 package extract
 
 import (
+	"strings"
+
 	"wrenchword/extract/lexicon"
 	"wrenchword/normalize"
 )
@@ -240,7 +242,7 @@ func (r *reading) notSo(ci int) (oc openCue, ok bool) {
 		case "not":
 			p := r.word(i - 1)
 			state = i > c.lo && (p == "'s" || p == "is" || p == "are" || p == "'re")
-			act = p == "'ve" || p == "have"
+			act = p == "'ve" || p == "have" || i > c.lo && (p == "and" || p == "but") && (r.saidIn(c, "'ve") || r.saidIn(c, "have") || ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.saidIn(&r.clauses[ci-1], "'ve"))
 		case "hasn't":
 			state = true
 		case "haven't", "never":
@@ -267,12 +269,16 @@ func (r *reading) notSo(ci int) (oc openCue, ok bool) {
 				return openCue{i, k + 1, "un-tight"}, true
 			}
 			return oc, false // another rule's
-		case notTight[p] && p != "done" && !r.saidIn(c, "enough") && (state && (k+1 >= c.hi || r.toks[k].brk >= brkComma || stateEnds[r.word(k+1)]) || act && w != "never"):
+		case notTight[p] && p != "done" && !r.saidIn(c, "enough") && (state && (k+1 >= c.hi || r.toks[k].brk >= brkComma || stateEnds[r.word(k+1)] || p != "tight" && (r.word(k+1) == "up" || r.word(k+1) == "down")) || act && w != "never"):
 			return openCue{i, k + 1, "un-tight"}, true
 		case notOn[p]:
 			return openCue{i, k + 1, "un-on"}, true
-		case notLocked[p]:
+		case notLocked[p] && !(p == "wired" && (r.word(k+1) == "to" || r.word(k+1) == "up" || r.word(k+1) == "in")):
 			return openCue{i, k + 1, "un-locked"}, true
+		case p == "wired":
+			return openCue{i, k + 1, "un-done"}, true
+		case r.word(k-1) == "had" && r.toks[k].men >= 0 && r.mentions[r.toks[k].men].kind&lexicon.Consumable != 0 && w != "never":
+			return openCue{i, k + 1, "un-done"}, true // "neither's had grease yet"
 		case p == "bent" && (r.saidIn(c, "over") || r.saidIn(c, "back") || r.saidIn(c, "down")):
 			return openCue{i, k + 1, "un-locked"}, true
 		case (p == "lined" || p == "set" || p == "squared" || p == "trued" || p == "aligned" || p == "adjusted" || p == "evened" || p == "levelled" || p == "parked" || p == "bled" || p == "greased" || p == "primed") && act && w == "never":
@@ -320,9 +326,55 @@ func (r *reading) denies(ci int, oc openCue) string {
 			return NotTorqued
 		case notLocked[w]:
 			return LockMissing
+		case (w == "replaced" || w == "renewed") && r.spoilt(ci):
+			return NotRefitted
 		}
 	}
 	return ""
+}
+
+// toBe finds "it's to be painted", "got to be bled, but not like this": work that is to
+// be done to a thing, where nothing says that it is done now.
+func (r *reading) toBe(ci int) (lo, hi int) {
+	c := &r.clauses[ci]
+	if c.mood&(normalMood|asked|hypothetical) != 0 || r.often(c) {
+		return -1, -1
+	}
+	for i := c.lo + 1; i+2 < c.hi; i++ {
+		if r.toks[i].s != "to" || r.toks[i+1].s != "be" || !r.toks[i+2].is(wForm) || strings.HasSuffix(r.toks[i+2].s, "ing") || r.toks[i+2].s == "used" {
+			continue
+		}
+		p := r.toks[i-1].s
+		plain := p == "'s" || p == "is" || p == "are" || p == "'re" || p == "still" || p == "yet"
+		must := (p == "got" || p == "has" || p == "have" || p == "need" || p == "needs") && r.obstacle(ci, i+3)
+		if (plain || must) && !r.saidIn(c, "you") && !r.setAbout(ci) {
+			return i - 1, i + 3
+		}
+	}
+	return -1, -1
+}
+
+// obstacle tells whether something is said to be in the way of what has to be done:
+// "but not with it on its side", "and I can't find my meter".
+func (r *reading) obstacle(ci, from int) bool {
+	_, hi := r.nearBy(ci, 0, 2, 9)
+	for k := ci; k <= hi; k++ {
+		n := &r.clauses[k]
+		lo := n.lo
+		if k == ci {
+			lo = from
+		}
+		for i := lo; i < n.hi; i++ {
+			w, next := r.toks[i].s, r.word(i+1)
+			switch {
+			case w == "not" && (i == n.lo || r.toks[i-1].s == "but" || r.toks[i-1].s == "and") || w == "but" && next == "not",
+				w == "can't" && i > n.lo && r.ofMe(i-1, i), w == "haven't" && i > n.lo && r.ofMe(i-1, i), w == "too" && (next == "hot" || next == "dark" || next == "late" || next == "cold" || next == "wet"),
+				w == "ran" && next == "out", w == "run" && next == "out" && n.lo < i && r.toks[i-1].s == "'ve", days[w]:
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // absent finds what is told not to be on the machine: "the guard's still to go on",
@@ -413,6 +465,16 @@ func (r *reading) absent(ci int) (oc openCue, ok bool) {
 					return cue(i, i+2)
 				}
 			}
+		case "nothing":
+			// "the nail's out and nothing's gone in"
+			if n1 == "'s" && (n2 == "gone" || n2 == "in" || n2 == "back") && (n2 == "in" || r.word(i+3) == "in" || r.word(i+3) == "back") && i+3 <= c.hi {
+				return cue(i, i+4)
+			}
+		case "find":
+			// "the clip I've yet to find"
+			if r.word(i-1) == "to" && (r.word(i-2) == "yet" || r.word(i-2) == "still") {
+				return cue(i-2, i+1)
+			}
 		case "comes", "come", "coming":
 			// "it comes back on Saturday"
 			if n1 == "back" && r.laterIn(c, i+2) && c.mood&negated == 0 && !r.saidIn(c, "i") {
@@ -428,6 +490,20 @@ func (r *reading) absent(ci int) (oc openCue, ok bool) {
 			}
 			if n1 == "stay" && staysAt[n2] {
 				return cue(i, i+3)
+			}
+		}
+	}
+	// "the pin's through and the hairpin's not", "but the little keeper isn't"
+	if n := c.hi - 1; n > c.lo && ci > 0 && c.hi-c.lo <= 7 && (r.toks[n].s == "isn't" || r.toks[n].s == "aren't" || r.toks[n].s == "not" && (r.toks[n-1].s == "'s" || r.toks[n-1].s == "is" || r.toks[n-1].s == "are")) {
+		k := n - 1
+		if r.toks[n].s == "not" {
+			k--
+		}
+		if k >= c.lo && r.toks[k].men >= 0 && r.topical(&r.mentions[r.toks[k].men]) && r.since(r.clauses[ci-1].lo, c.lo) < 8 {
+			for i := r.clauses[ci-1].lo; i < r.clauses[ci-1].hi; i++ {
+				if w := r.toks[i].s; (w == "in" || w == "on" || w == "through" || w == "back") && r.clauses[ci-1].mood&negated == 0 {
+					return openCue{r.mentions[r.toks[k].men].from, c.hi, "absent"}, true
+				}
 			}
 		}
 	}
@@ -677,7 +753,7 @@ func (r *reading) forWant(ci int) (lo, hi int) {
 			for k := i + 1; k < c.hi; k++ {
 				from = from || r.toks[k].s == "off" || r.toks[k].s == "from" || r.toks[k].s == "out" || r.toks[k].men >= 0 && r.mentions[r.toks[k].men].kind&lexicon.Tool == 0 && w != "pinched" && w != "nicked"
 			}
-			if from && !r.ofTools(c) && !r.saysIn(c.lo, c.hi) {
+			if from && !r.ofTools(c) && !r.saysIn(r.clauses[max(ci-1, 0)].lo, c.hi) {
 				return i, i + 1
 			}
 		case (w == "instead" || w == "place" && r.word(i-1) == "in") && n1 == "of" && i > c.lo:

@@ -431,7 +431,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if r.doneAlready(ci) || r.saidIn(c, "since") || oc.lo > c.lo && subjects[r.toks[oc.lo-1].s] && r.ofMe(oc.lo-1, oc.lo) && (r.toks[oc.hi-1].s == "low" || r.toks[oc.hi-1].s == "flat") || r.toks[oc.hi-1].s == "flat" && r.saidIn(c, "phone") {
 			return nil // "that hasn't gone since", "while we're low down"
 		}
-		if !told && !(r.wants(oc) && (said&(hypothetical|conditional) == 0 || r.toks[oc.lo].s == "could" && said&conditional == 0)) || r.heardIn(ci, ci, "unrun") || c.mood&asked != 0 || ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.clauses[ci-1].mood&conditional != 0 {
+		if !told && !(said&conditional == 0 && r.hasWord(oc, "be") && (r.toks[oc.lo].s == "still" || r.toks[oc.lo].s == "yet")) && !(r.wants(oc) && (said&(hypothetical|conditional) == 0 || r.toks[oc.lo].s == "could" && said&conditional == 0)) || r.heardIn(ci, ci, "unrun") || c.mood&asked != 0 || ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.clauses[ci-1].mood&conditional != 0 {
 			return nil
 		}
 		if w := r.toks[oc.hi-1].s; (w == "doing" || w == "starting" || w == "do") && !r.today(c) && len(c.mentions) == 0 {
@@ -481,6 +481,11 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			e.first = ci - 1
 		}
 	case "later":
+		for i := max(c.lo-6, 1); i+1 < oc.lo; i++ {
+			if next := r.toks[i+1].s; r.toks[i].s == "was" && r.toks[i-1].s == "i" && (next == "going" || next == "gonna" || next == "gunna") {
+				return nil // what was meant, and came otherwise
+			}
+		}
 		if r.saidIn(c, "ready") && r.when(oc) {
 			return nil // "it must be ready until Sunday"
 		}
@@ -561,8 +566,11 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		e.kind, e.signal = Unfinished, "duty"
 	case "ordered":
-		if r.doneAlready(ci) {
-			return nil
+		if r.doneAlready(ci) || r.toks[oc.lo].s == "should" && oc.lo > c.lo && (r.toks[oc.lo-1].s == "i" || r.toks[oc.lo-1].s == "you") {
+			return nil // "I should have been a dentist"
+		}
+		if last := r.toks[oc.hi-1].s; r.hasWord(oc, "waiting") && (last == "the" || last == "a") && !r.waitedFor(c, oc.hi) {
+			return nil // "waiting for the kettle"
 		}
 		if said&(other|conditional) != 0 {
 			return nil
@@ -617,6 +625,11 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		if w := r.toks[oc.lo].s; (w == "link" || w == "links") && r.willDo(ci) && len(c.opens) > 1 {
 			return nil // told by what says where it will be
+		}
+		for _, o := range c.opens {
+			if p := (&looseEnd{lo: o.lo}); o.signal == "promise" && o.lo > oc.lo && o.hi >= oc.hi && p.byMe(r) && !e.byMe(r) {
+				return nil // "the number for it I'll put in the notes": told by the second
+			}
 		}
 		if !r.willDo(ci) && !(r.linked(oc) && r.atTheEnd(ci)) || !e.byMe(r) && r.toks[c.lo].s == "if" || ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.clauses[ci-1].mood&conditional != 0 && r.toks[oc.lo].s == "put" {
 			return nil
@@ -1057,6 +1070,20 @@ func (r *reading) intends(ci int, oc openCue) bool {
 					return true
 				}
 			}
+		}
+	}
+	return false
+}
+
+// waitedFor tells whether what is waited for is of the machine, or the new or right one.
+func (r *reading) waitedFor(c *clause, i int) bool {
+	for k := i; k < min(c.hi, i+4); k++ {
+		if r.toks[k].men >= 0 {
+			return true
+		}
+		switch r.toks[k].s {
+		case "new", "right", "proper", "post", "parts", "delivery", "other", "replacement", "kit", "order":
+			return true
 		}
 	}
 	return false
