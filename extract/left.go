@@ -779,7 +779,7 @@ func (r *reading) forWant(ci int) (lo, hi int) {
 					return i, i + 1
 				}
 			}
-		case r.toks[i].is(wMakeshift) && (r.word(i-1) == "with" || r.word(i-1) == "by" || r.word(i-2) == "with" || r.word(i-2) == "by") && i-2 >= c.lo:
+		case makeshifts[w] && (r.word(i-1) == "with" || r.word(i-1) == "by" || r.word(i-2) == "with" || r.word(i-2) == "by") && i-2 >= c.lo:
 			for k := max(c.lo, i-6); k < i; k++ {
 				if s := r.toks[k].s; (s == "held" || s == "tied" || s == "strapped" || s == "taped") && (r.word(k-1) == "'s" || r.word(k-1) == "is" || r.word(k-1) == "are" || r.toks[max(k-1, 0)].men >= 0) && !r.saidIn(c, "years") && !r.saidIn(c, "was") && !r.saidIn(c, "been") {
 					return i, i + 1

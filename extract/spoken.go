@@ -626,9 +626,11 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if w := r.toks[oc.lo].s; (w == "link" || w == "links") && r.willDo(ci) && len(c.opens) > 1 {
 			return nil // told by what says where it will be
 		}
-		for _, o := range c.opens {
-			if p := (&looseEnd{lo: o.lo}); o.signal == "promise" && o.lo > oc.lo && o.hi >= oc.hi && p.byMe(r) && !e.byMe(r) {
-				return nil // "the number for it I'll put in the notes": told by the second
+		for k := ci; k <= min(int(r.toks[oc.hi-1].cl), len(r.clauses)-1); k++ {
+			for _, o := range r.clauses[k].opens {
+				if p := (&looseEnd{lo: o.lo}); o.signal == "promise" && o.lo > oc.lo && o.hi >= oc.hi && p.byMe(r) && !e.byMe(r) {
+					return nil // "the number for it I'll put in the notes": told by the second
+				}
 			}
 		}
 		if !r.willDo(ci) && !(r.linked(oc) && r.atTheEnd(ci)) || !e.byMe(r) && r.toks[c.lo].s == "if" || ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.clauses[ci-1].mood&conditional != 0 && r.toks[oc.lo].s == "put" {
