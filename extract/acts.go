@@ -376,6 +376,9 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 		} else if p.Subject || p.Gap < 0 {
 			limit = k + lexicon.Between // "comes right out", "goes back on": one word between is fine
 		}
+		if p.Words[wi-1] == "a" && !p.Subject && limit == k && k < c.hi && gently[r.toks[k].s] {
+			limit = k + 1 // "give it a light rub"
+		}
 		found := -1
 		for j := k; j <= limit && j < c.hi; j++ {
 			if r.toks[j].s == want || wi < len(p.Words)-1 && r.toks[j].is(wForm) && want == r.lemma1(r.toks[j].s) {
@@ -401,7 +404,9 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 				if r.toks[j].brk >= brkComma && !r.nameFollows(c, j+1) {
 					break // "got two, one clicks in …"
 				}
-			} else if w := &r.toks[j]; w.men >= 0 || w.is(wPreposition) || !w.is(wBetween) && !strings.HasSuffix(w.s, "ly") {
+			} else if w := &r.toks[j]; gently[w.s] && limit == k+1 && j == k {
+				continue
+			} else if w.men >= 0 || w.is(wPreposition) || !w.is(wBetween) && !strings.HasSuffix(w.s, "ly") {
 				break
 			}
 		}
@@ -481,6 +486,9 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 	}
 	return a, max(k, i+1), true
 }
+
+// gently are the words for how hard or how long something is done.
+var gently = set("light good quick gentle little proper decent wee nice sharp final fine fair thorough big hard soft firm last bit")
 
 // nameFollows tells whether a name begins at j, its determiners included.
 func (r *reading) nameFollows(c *clause, j int) bool {
@@ -594,6 +602,9 @@ func (r *reading) objectsAfter(c *clause, a *act, k int) {
 				a.objects = append(a.objects, m)
 			}
 			return
+		}
+		if len(a.objects) > 0 && r.toks[mm.from-1].brk >= brkComma && mm.hi < c.hi && r.toks[mm.hi-1].brk < brkComma && r.kind(mm.hi).is(wOn|wOff) && (mm.hi+1 >= c.hi || r.toks[mm.hi].brk >= brkComma || r.toks[mm.hi+1].s == "and") {
+			break // "fill the tank, switch on"
 		}
 		if len(a.objects) > 0 && mm.kind == lexicon.Consumable && r.mentions[a.objects[0]].kind&lexicon.Consumable == 0 {
 			break // "clean the pivot, grease on it"

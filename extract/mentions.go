@@ -605,6 +605,12 @@ func (r *reading) complete(ci int, m *mention) {
 			i--
 			continue
 		}
+		if k := i - 2; m.kind == lexicon.Fastener && m.plural && unknown == 0 && len(mods) == 0 && r.toks[i-1].brk == brkNone && len(p) > 3 && !r.isVerbForm(p) && !strings.HasSuffix(p, "ly") && !strings.HasSuffix(p, "ing") && (k < c.lo || r.toks[k].brk >= brkComma || r.toks[k].s == "and" || r.toks[k].is(wOpener)) && !pk.is(wOpener|wDrop|wLinking|wPreposition|wOff|wOn|wInterjection) {
+			mods = append([]string{p}, mods...) // "Roller bolts back in"
+			unknown++
+			i--
+			continue
+		}
 		// an unknown word belongs to the name where a determiner stands not far before it
 		if unknown < 2 && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && !r.isVerbForm(p) {
 			j := i - 2
@@ -690,6 +696,9 @@ func (r *reading) complete(ci int, m *mention) {
 	}
 	if i > c.lo && r.toks[i-1].is(wPreposition) && r.toks[i-1].brk <= brkPause {
 		m.prep = r.toks[i-1].s
+	}
+	if m.prep == "of" && i-2 >= c.lo && (r.toks[i-2].s == "left" || r.toks[i-2].s == "rest" || r.toks[i-2].s == "remains") {
+		m.prep = "" // "what's left of the bolt"
 	}
 	if m.prep == "of" && len(c.mentions) > 0 {
 		m.of = c.mentions[len(c.mentions)-1]

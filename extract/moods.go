@@ -42,7 +42,7 @@ func (r *reading) moodOf(ci int, a *act) mood {
 		}
 		lemma := false
 		for _, l := range r.lex.Lemmas(s) {
-			lemma = lemma || l == s
+			lemma = lemma || l == s && !(strings.HasSuffix(s, "ing") && len(s) > 5) // "cutting" begins an idiom of its own
 		}
 		if k := a.verb - 2; k >= c.lo && (besides[prev]) && passiveBe[r.toks[k].s] {
 			prev = r.toks[k].s // "the cable's still threaded through"
@@ -85,6 +85,17 @@ func (r *reading) moodOf(ci int, a *act) mood {
 		if a.subject {
 			m |= framed // why, not what
 		}
+	}
+	if a.subject && a.verb > c.lo && r.toks[a.verb-1].s == "been" && strings.HasSuffix(r.toks[a.verb].s, "ing") {
+		m |= framed // "the motor's been cutting out"
+	}
+	if a.verb-2 >= c.lo && !a.subject && r.toks[a.verb-1].s == "should" {
+		if w := r.toks[a.verb-2]; w.men >= 0 || w.s == "it" || w.s == "that" || w.s == "they" {
+			m |= framed // "the belt should lift about three inches"
+		}
+	}
+	if a.verb > c.lo && a.verb-1 == c.lo && r.toks[c.lo].s == "to" && !a.subject && (c.lo == 0 || r.toks[c.lo-1].brk >= brkSentence) {
+		m |= framed // "To get it right out you've got to …"
 	}
 	if a.verb > c.lo && r.toks[a.verb-1].s == "to" {
 		// what something is done for: "to hold the weight"; but "going to", "want to" do it

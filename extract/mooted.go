@@ -13,7 +13,7 @@ import (
 func (r *reading) mooted(ci int, a *act) mood {
 	c := &r.clauses[ci]
 	switch {
-	case r.putForLater(ci, a), r.planned(ci, a):
+	case r.putForLater(ci, a), r.planned(ci, a), r.theJob(ci, a):
 		return announced
 	case r.ofOthers(ci, a):
 		return other
@@ -147,6 +147,35 @@ func (r *reading) planned(ci int, a *act) bool {
 		}
 	}
 	return wills && off && back
+}
+
+// theJob reads what the job is, told before any of it is done: "we're going to clean
+// the carb", "I'm just changing the wheel on the grinder".
+func (r *reading) theJob(ci int, a *act) bool {
+	c := &r.clauses[ci]
+	if a.verb < 0 || a.subject || a.mood&offCamera != 0 || r.since(0, a.lo) > 15 || len(a.objects) == 0 {
+		return false
+	}
+	switch a.action.Name {
+	case "replace", "clean", "adjust", "bleed", "lubricate", "measure", "test":
+	default:
+		return false
+	}
+	for i := range r.acts {
+		if p := &r.acts[i]; p.happened() {
+			return false
+		}
+	}
+	will := strings.HasSuffix(r.toks[a.verb].s, "ing")
+	for i := c.lo; i < a.verb; i++ {
+		switch r.toks[i].s {
+		case "gonna", "going", "'ll", "will", "today":
+			will = true
+		case "first", "start", "starting", "let":
+			return false
+		}
+	}
+	return will
 }
 
 // ofOthers reads what others do or say where the clause of its own does not say

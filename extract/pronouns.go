@@ -85,7 +85,7 @@ func (s *tracker) meant(a *act) *thing {
 	}
 	order := []bool{true, false}
 	if a.pronoun == "all" {
-		if a.action.Name != "clean" && a.action.Name != "lubricate" && a.action.Name != "apply" {
+		if a.action.Name != "clean" && a.action.Name != "lubricate" && a.action.Name != "apply" || offWords[r.word(a.hi-1)] {
 			return nil // "get all that out": what is in there
 		}
 		many, order = false, order[1:]

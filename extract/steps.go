@@ -25,10 +25,12 @@ func (r *reading) steps() []Step {
 		at       int
 		k        int
 		explicit bool
-		named    bool // nothing was said but the thing
+		named    bool   // nothing was said but the thing
+		of       *thing // where it is of one
 	}
 	var recent []told
 	last := map[*thing]lastTold{}
+	var before *act // the last step with a thing
 	phase := "preparing"
 	valueAt := map[int]*heard{}
 	for i := range r.heard {
@@ -36,8 +38,18 @@ func (r *reading) steps() []Step {
 			valueAt[r.qtys[h.qty].cl] = h
 		}
 	}
-	emit := func(text, key, action, rule string, ts []*thing, lo, hi int, off, explicit, again, named bool) {
+	emit := func(text, key, action, rule string, ts []*thing, lo, hi int, off, explicit, again, named, guessed bool) {
 		if text == "" {
+			return
+		}
+		if n := len(recent) - 1; n >= 0 && recent[n].named && !named && explicit && len(ts) == 1 && recent[n].of == ts[0] && r.since(recent[n].at, lo) < 15 && left[action] != "" && !again {
+			// it was only named before: now it is told what is done
+			old := &out[recent[n].k]
+			if with := parenthesis(old.Text); with != "" && !strings.Contains(text, with) && !strings.Contains(text, "(") && len(strings.Fields(text)) < 14 {
+				text = strings.TrimSuffix(text, ".") + " " + with + "."
+			}
+			old.Text, old.End = text, round3(r.at(hi-1))
+			recent[n] = told{key: key, at: lo, k: recent[n].k, explicit: true, of: ts[0]}
 			return
 		}
 		for i := len(recent) - 1; i >= 0; i-- {
@@ -48,7 +60,9 @@ func (r *reading) steps() []Step {
 				// told again: the fuller telling stays
 				recent[i].at = lo
 				old := &out[recent[i].k]
-				if hasValue(text) != hasValue(old.Text) && !hasValue(old.Text) || hasValue(text) == hasValue(old.Text) && len(strings.Fields(text)) > len(strings.Fields(old.Text)) && len(strings.Fields(text)) <= 20 {
+				if guessed {
+					// what moved by itself and was not named: it tells no more of it
+				} else if hasValue(text) != hasValue(old.Text) && !hasValue(old.Text) || hasValue(text) == hasValue(old.Text) && len(strings.Fields(text)) > len(strings.Fields(old.Text)) && len(strings.Fields(text)) <= 20 {
 					old.Text = text
 				}
 				if recent[i].named && !named && r.at(lo)-old.At < 12 {
@@ -72,7 +86,11 @@ func (r *reading) steps() []Step {
 				st.LedgerIDs = append(st.LedgerIDs, t.id)
 			}
 		}
-		recent = append(recent, told{key, lo, len(out), explicit, named})
+		t := told{key: key, at: lo, k: len(out), explicit: explicit, named: named}
+		if len(ts) == 1 {
+			t.of = ts[0]
+		}
+		recent = append(recent, t)
 		out = append(out, st)
 	}
 	for ci := range r.clauses {
@@ -96,6 +114,13 @@ func (r *reading) steps() []Step {
 				}
 			}
 			text := r.stepText(c, a, hi)
+			text = r.onWhat(text, a, before)
+			if a.verb >= 0 && !a.subject && hi == c.hi {
+				text = r.withEnd(text, ci)
+			}
+			if len(a.things) > 0 {
+				before = a
+			}
 			h := valueAt[ci]
 			if h != nil && h.of != nil && (a.action.Name == "torque" || a.action.Name == "tighten" || a.action.Name == "adjust" || a.action.Name == "fit" || a.action.Name == "lift") {
 				if h.applied == "done" {
@@ -119,11 +144,11 @@ func (r *reading) steps() []Step {
 			if done && h != nil {
 				key = "tighten|" + h.of.name + h.of.side
 			}
-			emit(text, key, a.action.Name, a.rule, a.things, a.lo, max(a.hi, min(hi, a.lo+14)), a.mood&offCamera != 0, a.verb >= 0 && !a.subject, again, a.heads)
+			emit(text, key, a.action.Name, a.rule, a.things, a.lo, max(a.hi, min(hi, a.lo+14)), a.mood&offCamera != 0, a.verb >= 0 && !a.subject, again, a.heads, a.subject && len(a.objects) == 0)
 		}
 		if h := valueAt[ci]; h != nil && !done && h.of != nil && h.applied == "done" {
 			q := &r.qtys[h.qty]
-			emit(r.torqueText(h), "tighten|"+h.of.name+h.of.side, "torque", "value set, no verb", []*thing{h.of}, max(c.lo, q.lo-6), q.hi, false, false, false, false)
+			emit(r.torqueText(h), "tighten|"+h.of.name+h.of.side, "torque", "value set, no verb", []*thing{h.of}, max(c.lo, q.lo-6), q.hi, false, false, false, false, false)
 		}
 	}
 	slices.SortStableFunc(out, func(a, b Step) int {
@@ -133,6 +158,46 @@ func (r *reading) steps() []Step {
 		out[i].N = i + 1
 	}
 	return out
+}
+
+// onWhat names what "it" at the end of a step is, where the step before was done
+// to one thing in the same breath: "clean the shaft and put one drop of oil on it".
+func (r *reading) onWhat(text string, a, before *act) string {
+	s, ok := strings.CutSuffix(text, " it.")
+	if !ok || before == nil || len(a.objects) == 0 || len(before.things) != 1 || r.clauses[before.cl].sentence != r.clauses[a.cl].sentence || r.since(before.lo, a.lo) > 8 {
+		return text
+	}
+	t := before.things[0]
+	if w := s[strings.LastIndexByte(s, ' ')+1:]; !prepositions[w] || t.plural || t.name == "" || t.fastener && (w == "in" || w == "into") || slices.Contains(a.things, t) {
+		return text
+	}
+	return s + " the " + t.name + "."
+}
+
+// withEnd adds to a step how its end is known, where the next words say so: "until
+// it drags".
+func (r *reading) withEnd(text string, ci int) string {
+	if text == "" || ci+1 >= len(r.clauses) {
+		return text
+	}
+	n := &r.clauses[ci+1]
+	if w := r.toks[n.lo].s; w != "until" && w != "till" || n.hi-n.lo < 3 || n.hi-n.lo > 12 || r.toks[n.lo-1].brk >= brkSentence || n.sentence != r.clauses[ci].sentence || len(strings.Fields(text)) > 14 || strings.HasSuffix(text, notNamed+".") || strings.HasSuffix(text, "by hand only.") || n.mood&notWork != 0 || n.hi-n.lo > 6 && r.bare[r.talk.Words[r.toks[n.lo].w].Clip] {
+		return text
+	}
+	for i := n.lo; i < n.hi; i++ {
+		if s := r.toks[i].s; s == "i" || s == "i'm" || s == "my" || s == "me" || s == "and" || s == "but" {
+			return text
+		}
+	}
+	return strings.TrimSuffix(text, ".") + " " + strings.TrimRight(strings.ToLower(r.text(n.lo, n.hi)), ",.;: ") + "."
+}
+
+// parenthesis gives what stands in parentheses at the end of a step, with them.
+func parenthesis(text string) string {
+	if i := strings.LastIndexByte(text, '('); i > 0 && strings.HasSuffix(text, ").") {
+		return strings.TrimSuffix(text[i:], ".")
+	}
+	return ""
 }
 
 // handled are the verbs of trying a thing that are as often part of other work.
@@ -278,7 +343,7 @@ func (r *reading) isStep(c *clause, a *act) bool {
 }
 
 // bodily are the words for what everybody has with them: a hand put somewhere is no step.
-var bodily = set("hand hands thumb thumbs finger fingers foot weight ear ears eye eyes head nose knee back arm arms face hip hips elbow shoulder shoulders knees chest belly palm palms nail fingernail neck toe toes coffee tea phone camera photo photos picture pictures")
+var bodily = set("hand hands thumb thumbs finger fingers foot weight ear ears eye eyes head nose knee back arm arms face hip hips elbow shoulder shoulders knees chest belly palm palms nail fingernail neck toe toes pocket pockets lap coffee tea phone camera photo photos picture pictures")
 
 // signs are what one looks for.
 var signs = set("weep leak drip bubble crack play wear burr nick score scoring groove rust corrosion movement slack gap noise damage dirt clearance end float runout runs threads marks teeth everything underneath alignment level")
@@ -615,6 +680,9 @@ func (r *reading) drivenBy(c *clause, a *act) string {
 		for lo > n.lo && lo > from && r.toks[lo-1].men < 0 && (numberWord[r.toks[lo-1].s] || countOf[r.toks[lo-1].s] > 1 || r.toks[lo-1].s[0] >= '0' && r.toks[lo-1].s[0] <= '9') {
 			lo-- // "seventeen ring spanner"
 		}
+		for lo >= 0 && lo < hi-1 && articles[r.toks[lo].s] {
+			lo++
+		}
 		if lo >= 0 && hi-lo <= 6 {
 			return strings.ToLower(r.text(lo, hi))
 		}
@@ -774,6 +842,9 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 	for i := first; i < end; i++ {
 		t := &r.toks[i]
 		s := r.talk.Text[t.lo:t.hi]
+		if objPlaced && i > a.hi-1 && i > first && countOf[t.s] > 1 && (offWords[r.toks[i-1].s] || returning[r.toks[i-1].s] || r.toks[i-1].s == "over") && r.toks[i-1].brk <= brkPause && r.leadsMention(c, i) && !r.inActAt(c, i) {
+			break // "flip them over | two bolts each"
+		}
 		if mi := int(t.men); mi >= 0 {
 			m := &r.mentions[mi]
 			for _, o := range a.objects {
@@ -799,7 +870,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 				w = append(w, n)
 			}
 			if i == m.hi-1 && t.brk == brkComma {
-				if objPlaced && i+1 < end && (r.othersAt(i+1, a) || r.toListener(i+1, end)) {
+				if i+1 < end && (minds[r.toks[i+1].s] && (objPlaced || a.unknown) || objPlaced && (r.othersAt(i+1, a) || r.toListener(i+1, end))) {
 					break
 				}
 				w[len(w)-1] += ","
@@ -823,6 +894,10 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			for i+1 < end && (r.toks[i+1].s == "of" || pronounsObj[r.toks[i+1].s]) {
 				i++
 			}
+			continue
+		}
+		if t.s == "it" && a.unknown && !objPlaced && i > first && prepositions[r.toks[i-1].s] {
+			w, objPlaced = append(w, s), true // "run a shot through it"
 			continue
 		}
 		if t.s == a.pronoun && !objPlaced && (pronounsObj[t.s] || t.s == "her" || t.s == "him") {
@@ -930,6 +1005,9 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		if (t.s == "and" || t.s == "which" || t.s == "because" || t.s == "but" || t.s == "or" && t.men < 0) && i >= a.hi && r.clauseBreak(i, end) {
 			break
 		}
+		if t.s == "and" && i >= a.hi && a.pronoun != "" && objPlaced && r.toks[i-1].brk >= brkComma && (r.word(i+1) == "a" || r.word(i+1) == "an" || countOf[r.word(i+1)] > 0) {
+			break // "pop that, and a 17 mil nut"
+		}
 		if t.s == "and" && objPlaced && i >= a.hi && r.pastForm(r.word(i+1)) && !strings.HasSuffix(r.toks[a.verb].s, "ing") {
 			break // "pulled the wheel and dropped the chain off"
 		}
@@ -943,7 +1021,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			continue
 		}
 		if t.brk == brkComma && i+1 < end {
-			if objPlaced && (r.pastForm(r.toks[i+1].s) || r.toks[i+1].s == "and" && (prepositions[r.word(i+2)] || particle[r.word(i+2)]) || r.othersAt(i+1, a) || r.toListener(i+1, end)) {
+			if minds[r.toks[i+1].s] && a.unknown && i >= a.hi || objPlaced && (r.pastForm(r.toks[i+1].s) || minds[r.toks[i+1].s] || r.toks[i+1].s == "and" && (prepositions[r.word(i+2)] || particle[r.word(i+2)]) || r.othersAt(i+1, a) || r.toListener(i+1, end)) {
 				w = append(w, s)
 				break // ", dunked it", ", grease on the pivot": the next thing done
 			}
@@ -1001,6 +1079,16 @@ func (r *reading) sizedName(m *mention, n string) string {
 // sizedBy are the words that tell a thing from others of its name.
 var sizedBy = set("big small large long short thick thin wide narrow")
 
+// inActAt tells whether the mention that begins at token i is what an act is done to.
+func (r *reading) inActAt(c *clause, i int) bool {
+	for _, mi := range c.mentions {
+		if r.mentions[mi].from == i {
+			return r.inAct(int(r.toks[c.lo].cl), mi)
+		}
+	}
+	return false
+}
+
 // othersAt tells whether what begins at token i is a thing of its own, and no more
 // of what an act is done to or with.
 func (r *reading) othersAt(i int, a *act) bool {
@@ -1014,6 +1102,9 @@ func (r *reading) othersAt(i int, a *act) bool {
 	m := &r.mentions[mi]
 	return m.kind&lexicon.Tool == 0 && m.prep == "" && m.hi < len(r.toks) && r.toks[m.hi-1].brk < brkComma && (r.kind(m.hi).is(wOn|wOff) || r.toks[m.hi].s == "back")
 }
+
+// minds are the words that begin a warning.
+var minds = set("wear mind watch don't never careful keep")
 
 // toListener tells whether the words from token i on speak to whoever listens and
 // say nothing of the work: "forgive me", "bear with me".
@@ -1044,7 +1135,7 @@ func (r *reading) toMachine(c *clause, a *act) bool {
 	case "start", "fire", "switch", "power":
 		starts = a.action.Name == "test" || a.action.Name == "switch off"
 	case "unplug", "isolate":
-		return len(a.things) == 0
+		return len(a.things) == 0 || !a.things[0].fastener && (v == "isolate" || !wired[a.things[0].head]) || r.says1(c, a.verb, "wall") || r.says1(c, a.verb, "mains") || r.says1(c, a.verb, "socket")
 	}
 	if len(a.things) > 0 && !a.things[0].fastener && !(a.things[0].plural && !r.many(a)) && !(starts && !switched[a.things[0].head]) {
 		return false
@@ -1071,6 +1162,9 @@ func (r *reading) toMachine(c *clause, a *act) bool {
 	}
 	return false
 }
+
+// wired are the parts that are unplugged by themselves.
+var wired = set("plug connector multiplug wire lead sensor motor pump heater lamp light switch coil battery fan charger starter valve lock element injector relay fuse cable harness loom board display bulb controller solenoid alternator compressor actuator speaker camera keypad panel pad module regulator stator thermostat thermistor probe box unit hose tube pipe")
 
 // standsAt are the words for where whole machines stand.
 var standsAt = set("wall worktop floor ground stand stands ramp ramps lift hoist trestles trailer jacked upright workstand concrete driveway socket")
@@ -1119,7 +1213,7 @@ func (r *reading) pastForm(w string) bool {
 }
 
 // asides are small words that end a phrase and say nothing of the work.
-var asides = set("mind mate eh lads folks guys friends see look myself yourself though anyway altogether")
+var asides = set("mind mate eh lads folks guys friends see look myself yourself though anyway altogether always")
 
 // clauseBreak tells whether what follows a joining word is talk of its own rather than more of the thing.
 func (r *reading) clauseBreak(i, end int) bool {

@@ -62,6 +62,13 @@ func TestStepsAreInstructions(t *testing.T) {
 		{"he is the pin", []string{"Undo the arm nut.", "There's a split pin through it, straighten his legs and draw him out with the pliers."}, []string{"Draw the split pin out with the pliers."}, nil},
 		{"in no list", []string{"Undo the two screws.", "And then the whole dash front comes off.", "Clean the clips.", "The dash front goes back on."}, []string{"Remove the whole dash front.", "Fit the dash front."}, nil},
 		{"all of it", []string{"Undo the cup nut.", "The cup is full of old grease, get all that out."}, []string{"Take all of this out (not named)."}, []string{"all the cup"}},
+		{"how its end is known", []string{"Undo the arm nut.", "Turn the cone down until it just touches."}, []string{"Turn the cone down until it just touches."}, nil},
+		{"named and then done", []string{"Stem bolts first, six mil hex, and just loosen those."}, []string{"Loosen the stem bolts (six mil hex)."}, []string{"Undo"}},
+		{"on what", []string{"Undo the arm nut.", "Clean the shaft and put one drop of oil on it."}, []string{"Put one drop of oil on the shaft."}, nil},
+		{"a warning at the end", []string{"Undo the cap.", "Blow the hole out with the air line, wear a mask."}, []string{"Blow the hole out with the air line."}, nil},
+		{"gently", []string{"Undo the cap.", "Give the commutator a light rub with fine emery."}, []string{"Give the commutator a light rub with fine emery."}, nil},
+		{"fill it and switch on", []string{"Undo the cap.", "Fill the tank, switch on, and leave it."}, []string{"Fill the tank."}, nil},
+		{"the machine's plug", []string{"The belt's slipping on the treadmill.", "Unplug it.", "Hood off."}, []string{"Unplug the machine."}, nil},
 		{"written elsewhere", []string{"Undo the hub nut.", "That's the number I wrote down for you."}, nil, []string{"Write"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -106,6 +113,9 @@ func TestToldAndNotDone(t *testing.T) {
 		{[]string{"Undo the wheel nuts.", "I put one on backwards once."}, nil, []string{"backwards"}},
 		{[]string{"Undo the wheel nut.", "The wheel nut in the book is eighty."}, nil, []string{"Fit"}},
 		{[]string{"Undo the felt screws.", "A bit of the high heat stuff about a pea."}, nil, []string{"Stuff", "Heat"}},
+		{[]string{"We're going to clean the carb.", "Take the cover off."}, nil, []string{"Clean"}},
+		{[]string{"The left motor's been cutting out.", "Take the cover off."}, nil, []string{"Cut"}},
+		{[]string{"Undo the roller bolts.", "The belt should lift about three inches in the middle."}, nil, []string{"Lift"}},
 		{[]string{"Undo the hub nut.", "Put the kettle on.", "I got the spanner off the neighbour."}, nil, []string{"kettle", "spanner"}},
 	} {
 		t.Run(c.talk[len(c.talk)-1], func(t *testing.T) {
