@@ -48,6 +48,9 @@ func (r *reading) steps() []Step {
 			if with := parenthesis(old.Text); with != "" && !strings.Contains(text, with) && !strings.Contains(text, "(") && len(strings.Fields(text)) < 14 {
 				text = strings.TrimSuffix(text, ".") + " " + with + "."
 			}
+			if strings.Contains(old.Text, " with ") && len(strings.Fields(old.Text)) >= len(strings.Fields(text)) {
+				text = old.Text // the fuller telling
+			}
 			old.Text, old.End = text, round3(r.at(hi-1))
 			recent[n] = told{key: key, at: lo, k: recent[n].k, explicit: true, of: ts[0]}
 			return
@@ -60,7 +63,7 @@ func (r *reading) steps() []Step {
 				// told again: the fuller telling stays
 				recent[i].at = lo
 				old := &out[recent[i].k]
-				if guessed {
+				if guessed && !strings.Contains(text, " with ") {
 					// what moved by itself and was not named: it tells no more of it
 				} else if hasValue(text) != hasValue(old.Text) && !hasValue(old.Text) || hasValue(text) == hasValue(old.Text) && len(strings.Fields(text)) > len(strings.Fields(old.Text)) && len(strings.Fields(text)) <= 20 {
 					old.Text = text
