@@ -410,6 +410,9 @@ func (r *reading) quantities() {
 			if a >= b || b > len(r.toks) {
 				continue
 			}
+			if q.Kind == normalize.Torque && r.toks[a].s == "one" && r.toks[a].brk >= brkSentence {
+				continue // "it says eighty, for that one. Inch pounds."
+			}
 			if q.Unit == "bar" && r.toks[b-1].s == "bar" && r.toks[b-1].brk == brkNone && barNames[r.word(b)] {
 				continue // "the two bar nuts"
 			}

@@ -503,6 +503,11 @@ func (s *tracker) apply(ci, ai int, a *act) {
 			ts = append(ts, t)
 		}
 	}
+	if len(ts) == 0 && a.rule == numberByHand {
+		if part := s.justFitted(a.lo); part != nil {
+			ts = append(ts, s.unnamedOf(part, a.lo)) // "On with the cover. All four with the fingers."
+		}
+	}
 	if len(a.objects) == 0 && fastens[a.action.Name] {
 		for k, t := range ts {
 			switch topic := s.onTopic(a.lo); {
@@ -616,6 +621,18 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	if idle && a.subject && (a.ifOff && (s.fitted == 0 && a.rule != "thing and particle" || a.rule == whereItIs) || name == "start by hand" || name == "tighten" && a.verb >= 0 && !s.fitting(a.lo)) {
 		a.mood |= framed // it tells where a thing is or how it was found
 	}
+}
+
+// justFitted gives the part that went back on last, shortly before a token.
+func (s *tracker) justFitted(at int) *thing {
+	for i := len(s.hand) - 1; i >= 0 && s.r.since(s.hand[i].last, at) < 30; i-- {
+		if t := s.hand[i]; !t.fastener && !ownsNone(t.head) {
+			if st, _ := t.state(); st == Refitted {
+				return t
+			}
+		}
+	}
+	return nil
 }
 
 // countedSince tells whether things were only counted between two tokens: "six of them".

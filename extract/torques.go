@@ -52,9 +52,12 @@ func (s *tracker) values(ci int) {
 		if c.mood&(advert|greeting) != 0 || s.notTightening(c, q) {
 			continue
 		}
+		of := s.readOff(q)
 		s.correct(q)
 		h := heard{qty: qi, hedged: q.Hedged || s.hedgedNear(ci, q), source: SourceSaid{Scope: "unsaid"}}
-		h.of, h.rule = s.ownerOfValue(ci, q)
+		if h.of, h.rule = of, "said again after one read off for another"; of == nil {
+			h.of, h.rule = s.ownerOfValue(ci, q)
+		}
 		if prev != nil && (h.of == nil || s.pairOf(r.qtys[prev.qty].hi, q.lo)) {
 			h.of, h.rule = prev.of, "the same value in another unit"
 		}
@@ -202,8 +205,13 @@ func (s *tracker) notTightening(c *clause, q *quantity) bool {
 	for _, mi := range c.mentions {
 		fastener = fastener || r.mentions[mi].kind&lexicon.Fastener != 0
 	}
-	if ci := q.cl - 1; ci >= 0 && !fastener && r.since(r.clauses[ci].lo, q.lo) < 10 && r.makesPower(&r.clauses[ci]) {
-		return true // "what sort of torque this engine makes. It's three hundred and forty …"
+	for ci := q.cl - 1; ci >= max(0, q.cl-2) && !fastener && r.since(r.clauses[ci].lo, q.lo) < 30; ci-- {
+		if r.makesPower(&r.clauses[ci]) {
+			return true // "what sort of torque this engine makes. It's three hundred and forty …"
+		}
+		if r.clauses[ci].hi-r.clauses[ci].lo > 3 {
+			break
+		}
 	}
 	k := q.lo - 1
 	for k > c.lo && (inPassing[r.toks[k].s] || r.toks[k].s == "a" || r.toks[k].s == "some" || r.toks[k].s == "nearly") {
@@ -258,9 +266,49 @@ func (r *reading) makesPower(c *clause) bool {
 			power = true
 		case "makes", "make", "produces", "develops", "puts", "got":
 			makes = true
+		case "has", "have":
+			makes = makes || wholes[r.word(i+2)] || wholes[r.word(i-1)] // "how much torque has the motor"
 		}
 	}
 	return power && makes
+}
+
+// readOff gives the value before to the fastener that it is said to have been read
+// off for, and returns the one that a value said now is for in its place: "Forty
+// newton metres. No, wrong card, that's the lockring. Forty-five."
+func (s *tracker) readOff(q *quantity) *thing {
+	r := s.r
+	if len(r.heard) == 0 {
+		return nil
+	}
+	h := &r.heard[len(r.heard)-1]
+	p := &r.qtys[h.qty]
+	if h.of == nil || r.since(p.lo, q.lo) > 30 || len(r.clauses[q.cl].mentions) > 0 {
+		return nil
+	}
+	back := false
+	for i := p.hi; i < q.lo; i++ {
+		w := r.toks[i].s
+		back = back || w == "no" || w == "wrong" || w == "sorry"
+		m := r.toks[i].men
+		if !back || m < 0 || r.mentions[m].entry == nil || r.mentions[m].entry == h.of || !takesTorque(r.mentions[m].entry) {
+			continue
+		}
+		if b := r.word(r.mentions[m].from - 1); b != "that's" && b != "'s" && b != "is" && b != "was" && b != "for" {
+			return nil
+		}
+		was := h.of
+		was.forget(p.lo)
+		h.of, h.applied, h.rule = r.mentions[m].entry, "quoted", "what it was read off for by mistake"
+		return was
+	}
+	return nil
+}
+
+// forget takes back a value that was said of a thing at a token.
+func (t *thing) forget(at int) {
+	t.events = slices.DeleteFunc(slices.Clone(t.events), func(e event) bool { return e.value && e.lo == at })
+	t.left = outcome{}
 }
 
 // correct drops the value before, where the speaker takes it back.
@@ -291,13 +339,7 @@ func (s *tracker) correct(q *quantity) {
 		if back {
 			h.dropped = true
 			if h.of != nil {
-				kept := h.of.events[:0:0]
-				for _, e := range h.of.events {
-					if !(e.value && e.lo == p.lo) {
-						kept = append(kept, e)
-					}
-				}
-				h.of.events, h.of.left = kept, outcome{}
+				h.of.forget(p.lo)
 			}
 			return
 		}
@@ -556,6 +598,12 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 		}
 		if f := s.fastenerOf(t); f != nil {
 			return f, "fastener of the part in hand"
+		}
+	}
+	// what was started by hand waits for its value
+	for i := len(s.hand) - 1; i >= 0 && r.since(s.hand[i].last, q.lo) < 90; i-- {
+		if st, _ := s.hand[i].state(); st == HandTight && takesTorque(s.hand[i]) {
+			return s.hand[i], "started by hand before"
 		}
 	}
 	// nothing that is tightened: the fasteners of the part spoken of

@@ -3,6 +3,7 @@ package extract
 import (
 	"cmp"
 	"math/big"
+	"strings"
 
 	"wrenchword/extract/lexicon"
 	"wrenchword/normalize"
@@ -55,7 +56,7 @@ var leadsUnit = set("newton newtons foot feet inch pound pounds kilo kilogram")
 func (r *reading) unitsAlone() []quantity {
 	var out []quantity
 	for i := 0; i < len(r.toks); i++ {
-		if !r.toks[i].is(wSeldom) || !leadsUnit[r.toks[i].s] || r.toks[i].qty >= 0 || i > 0 && (numberWord[r.toks[i-1].s] || countOf[r.toks[i-1].s] > 0 || r.toks[i-1].s[0] >= '0' && r.toks[i-1].s[0] <= '9') {
+		if !r.toks[i].is(wSeldom) || !leadsUnit[r.toks[i].s] || r.toks[i].qty >= 0 || i > 0 && r.toks[i-1].brk < brkSentence && (numberWord[r.toks[i-1].s] || countOf[r.toks[i-1].s] > 0 || r.toks[i-1].s[0] >= '0' && r.toks[i-1].s[0] <= '9') {
 			continue // one with its number is of that: "forty four foot pounds of torque", of an engine
 		}
 		for hi := min(i+3, len(r.toks)); hi > i+1; hi-- {
@@ -206,7 +207,18 @@ func (r *reading) toldBare(ci, lo, hi int) bool {
 		return hi == c.hi && r.headed(ci, lo)
 	}
 	w := r.toks[lo-1].s // "check it at fifteen" may be of thousands of miles
-	return (getting[w] && w != "at" && w != "to" || r.toks[lo-1].brk >= brkComma) && (r.saidOf(c, lo, lexicon.Fastener|lexicon.Part) || pointsAt(r, c, lo))
+	return (getting[w] && w != "at" && w != "to" || giving[w] || r.toks[lo-1].brk >= brkComma) && (r.saidOf(c, lo, lexicon.Fastener|lexicon.Part) || pointsAt(r, c, lo) || r.torqueWrench(c, lo) || giving[w] && pointsAt(r, &clause{lo: hi, hi: c.hi}, c.hi))
+}
+
+// torqueWrench tells whether a clause names the torque wrench before token i:
+// "then the torque wrench, forty".
+func (r *reading) torqueWrench(c *clause, i int) bool {
+	for _, mi := range c.mentions {
+		if m := &r.mentions[mi]; m.hi <= i && m.kind&lexicon.Tool != 0 && strings.Contains(m.name, "torque") {
+			return true
+		}
+	}
+	return false
 }
 
 // pointsAt tells whether a clause points at something before token i: "this guy here".
@@ -232,7 +244,7 @@ func (r *reading) standsBare(c *clause, lo, hi int) bool {
 			return false
 		}
 	}
-	if lo > c.lo && countBefore[r.toks[lo-1].s] && !(r.toks[lo].s == "hundred" || r.toks[lo-1].s == "a" && r.word(lo) == "hundred") && !(r.toks[lo-1].s == "one" && lo-2 >= c.lo) {
+	if lo > c.lo && countBefore[r.toks[lo-1].s] && !(r.toks[lo].s == "hundred" || r.toks[lo-1].s == "a" && r.word(lo) == "hundred") && !(r.toks[lo-1].s == "one" && lo-2 >= c.lo) && !(r.toks[lo-1].s == "only" && getting[r.word(lo-2)]) {
 		return false
 	}
 	if w := r.word(hi + 1); r.word(hi) == "to" && (w == "one" || w == "1") {
@@ -282,6 +294,9 @@ func (r *reading) meantTight(ci, lo, hi int, last *quantity, few, noSize bool) (
 	if w := r.word(hi); near < 60 && (w == "on" || w == "for") && hi+1 < c.hi && r.namedAt(c, hi+1, lexicon.Fastener) && giving[prev(1)] {
 		return true, true // "on the stem it says 6 on the steerer bolts"
 	}
+	if w := prev(1); near < 240 && (w == "get" || w == "gets" || w == "want" || w == "takes" || w == "take") && (prev(2) == "they" || prev(2) == "these" || prev(2) == "those" || prev(2) == "all") && (hi == c.hi || r.toks[hi-1].brk >= brkComma) && r.runDown(ci, lo) {
+		return true, true // "the nine screws go back, first all with the fingers. And then they get ten."
+	}
 	if near > 40 || r.ofSomethingElse(last.cl, ci) || r.measuredSince(last.hi, lo) || r.ofMoney(ci) {
 		return false, false
 	}
@@ -311,6 +326,8 @@ func (r *reading) meantTight(ci, lo, hi int, last *quantity, few, noSize bool) (
 		return true, false
 	case sayingMine[prev(1)] && (prev(2) == "i" || prev(2) == "'m" || prev(2) == "'ve" || prev(2) == "we" || prev(2) == "'re" || prev(2) == "i'm" || prev(2) == "'ll" || prev(2) == "will" || prev(2) == "gonna"):
 		return true, false
+	case noSize && prev(1) == "make" && prev(2) == "i" && (hi == c.hi || r.toks[hi-1].brk >= brkComma || afterValue[next(0)]):
+		return true, false // "mine goes to a hundred, so I make one hundred now"
 	}
 	if prev(1) == "same" && near < 60 || c.hi-c.lo == hi-lo && near < 20 && r.headed(ci, lo) {
 		return true, true // "that's the same nineteen", "Now the pivot. Sixty five."
@@ -324,7 +341,7 @@ func (r *reading) meantTight(ci, lo, hi int, last *quantity, few, noSize bool) (
 		counting := r.toks[k].s == "'s" && k > c.lo && (r.toks[k-1].s == "that" || r.toks[k-1].s == "there") && few
 		return !counting, false // "they are also ten", "that's gonna be sixty five"; not "that's three"
 	case lo > 0 && r.toks[lo-1].brk >= brkComma && r.toks[hi-1].brk >= brkComma && near < 20 && r.endsInFastener(c, lo):
-		return true, false // "this is the plug, twenty"
+		return !r.valueNext(ci), false // "this is the plug, twenty"; not "that nut, thirteen, that's only fifteen"
 	case (hi == c.hi || next(0) == "and" || next(0) == "plus") && r.didThose(c, lo):
 		return true, false // "flywheel bolts, i did those last night, fifty four"
 	}
@@ -341,7 +358,7 @@ func (r *reading) meantTight(ci, lo, hi int, last *quantity, few, noSize bool) (
 		}
 	}
 	// taken back, or told again: "Twelve. It is twelve newton metre", "No. Nine."
-	if hi-lo >= c.hi-c.lo-2 && near < 12 {
+	if hi-lo >= c.hi-c.lo-2 && near < 30 {
 		for i := last.hi; i < lo; i++ {
 			switch r.toks[i].s {
 			case "sorry", "no", "nope", "apologise", "apologize", "lie", "wait", "correction":
@@ -350,6 +367,27 @@ func (r *reading) meantTight(ci, lo, hi int, last *quantity, few, noSize bool) (
 		}
 	}
 	return false, false
+}
+
+// valueNext tells whether the clause after one, in its sentence, gives "that" a number of its own.
+func (r *reading) valueNext(ci int) bool {
+	if ci+1 >= len(r.clauses) || r.clauses[ci+1].sentence != r.clauses[ci].sentence {
+		return false
+	}
+	n := &r.clauses[ci+1]
+	return ofThat[r.toks[n.lo].s] && linking[r.word(n.lo+1)] && len(r.numbersOf(n.lo, n.hi)) == 1
+}
+
+// runDown tells whether fasteners were put in or run down by hand in the clauses right before one.
+func (r *reading) runDown(ci, at int) bool {
+	for k := ci; k >= max(0, ci-3) && r.since(r.clauses[k].lo, at) < 15; k-- {
+		for _, mi := range r.clauses[k].mentions {
+			if m := &r.mentions[mi]; m.lo < at && m.kind&lexicon.Fastener != 0 && (m.plural || m.count > 1) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // aSizeBefore tells whether the number at token i was said before as a size: "lock
