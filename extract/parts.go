@@ -169,8 +169,12 @@ func (r *reading) parts() []Part {
 			}
 		}
 	}
-	// what is used again only for now stands in
-	return slices.DeleteFunc(out, func(p Part) bool { return p.Disposition == "reused" && seen[p.Name+"|temporary"] })
+	return slices.DeleteFunc(out, func(p Part) bool {
+		// what is used again only for now stands in; and the motor is the hub motor
+		return p.Disposition == "reused" && seen[p.Name+"|temporary"] || slices.ContainsFunc(out, func(o Part) bool {
+			return o.Disposition == p.Disposition && strings.HasSuffix(o.Name, " "+p.Name)
+		})
+	})
 }
 
 // offAndOn tells whether a thing came off and went on after a token.
@@ -426,7 +430,7 @@ func (r *reading) newOne(c *clause) int {
 func (r *reading) awaited(c *clause, i int) bool {
 	for k := max(c.lo, i-3); k < i; k++ {
 		switch r.toks[k].s {
-		case "when", "till", "until", "before", "if", "unless":
+		case "when", "till", "until", "before", "if", "unless", "need", "needs", "needing", "want", "wants":
 			return true
 		}
 	}
@@ -437,6 +441,7 @@ func (r *reading) awaited(c *clause, i int) bool {
 // or what was spoken of last.
 func (r *reading) oneFor(ci, tok int) *thing {
 	c := &r.clauses[ci]
+	many := r.word(tok+1) == "ones"
 	for _, ai := range c.acts {
 		if a := &r.acts[ai]; len(a.things) > 0 && (a.pronoun == "one" || a.pronoun == "ones") {
 			return a.things[0]
@@ -444,7 +449,7 @@ func (r *reading) oneFor(ci, tok int) *thing {
 	}
 	// "old ring off, new one in": what the sentence is about
 	for k := ci; k >= 0 && r.clauses[k].sentence == c.sentence && r.since(r.clauses[k].lo, tok) < 12; k-- {
-		if m := r.toldOf(&r.clauses[k]); m != nil && m.lo < tok && tok-m.hi < 22 && !m.isNew {
+		if m := r.toldOf(&r.clauses[k]); m != nil && m.lo < tok && tok-m.hi < 22 && !m.isNew && (!many || m.plural || m.count > 1 || m.entry.plural) {
 			return m.entry
 		}
 	}
@@ -459,8 +464,10 @@ func (r *reading) oneFor(ci, tok int) *thing {
 			}
 		}
 	}
+	if t := r.thrownNear(ci, tok); t != nil {
+		return t
+	}
 	// what came off or was thrown away last, and if it can be no cover or plug
-	many := r.word(tok+1) == "ones"
 	for _, any := range []bool{false, true} {
 		var last *thing
 		at := -1
@@ -496,6 +503,22 @@ func (r *reading) oneFor(ci, tok int) *thing {
 // covers are what comes off to get at something, and is seldom what is renewed.
 var covers = set("cover panel tray shield guard trim lid fairing cowl cowling shroud hood bonnet connector plug multiplug lead terminal tab catch drawer door")
 
+// thrownNear gives what a clause, or one of the three before it, tells to be thrown
+// away or used but once.
+func (r *reading) thrownNear(ci, tok int) *thing {
+	for k := ci; k >= max(0, ci-3) && r.since(r.clauses[k].lo, tok) < 15; k-- {
+		for _, o := range r.clauses[k].opens {
+			if f := fates[o.signal]; o.lo >= tok || f.disposition != "discarded" || f.named || r.clauses[k].mood&(conditional|hypothetical|asked) != 0 {
+				continue
+			}
+			if s := r.toldOfWhat(k, o.lo, o.hi); len(s) > 0 && s[0].thing != nil {
+				return s[0].thing
+			}
+		}
+	}
+	return nil
+}
+
 // damage are the words for what is found wrong with a thing that is not used again.
 var damage = set("broken broke snapped rotten split cracked torn perished rounded chewed stripped sheared bent swollen seized shot worn knackered burnt burned frayed rusted corroded pitted crushed flattened finished tore ripped frayed blown dead leaking weeping")
 
@@ -521,7 +544,7 @@ func (r *reading) ruined(ci, tok int) *thing {
 			ms := r.clauses[k].mentions
 			for i := len(ms) - 1; i >= 0; i-- {
 				m := &r.mentions[ms[i]]
-				if m.lo < hurt && m.entry != nil && (m.prep == "" || m.prep == "of") && m.kind&(lexicon.Part|lexicon.Fastener) != 0 && !r.onlyKind(m) {
+				if m.lo < hurt && m.entry != nil && (!r.onlyPlace(m) || m.prep == "of") && m.kind&(lexicon.Part|lexicon.Fastener) != 0 && !r.onlyKind(m) {
 					return m.entry
 				}
 			}
