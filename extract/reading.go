@@ -35,6 +35,7 @@ const (
 	brkNone  uint8 = iota
 	brkPause       // a pause: clauses may be cut there, names may run on
 	brkComma
+	brkLine // the end of a line of talk without stops that is broken where its speaker breathes
 	brkSentence
 	brkClip
 )
@@ -187,8 +188,9 @@ func read(talk *transcript.Talk, lex *lexicon.Lexicon) *reading {
 	// room for as many as an hour of talk has; they grow beyond it
 	n := min(len(r.toks), 1<<14)
 	r.clauses, r.mentions, r.acts = make([]clause, 0, n/7+8), make([]mention, 0, n/10+8), make([]act, 0, n/14+8)
-	r.quantities()
 	r.bare = r.unpunctuated()
+	r.breaths()
+	r.quantities()
 	r.cut()
 	r.mark()
 	r.findMentions()
@@ -463,8 +465,10 @@ func (r *reading) cut() {
 		if i > start && (i-start >= longest || r.startsClause(start, i)) {
 			flush(i)
 		}
-		if r.toks[i].brk >= brkSentence {
+		if r.toks[i].brk >= brkLine {
 			flush(i + 1)
+		}
+		if r.toks[i].brk >= brkSentence {
 			sentence++
 		}
 	}
@@ -613,6 +617,38 @@ func (r *reading) unpunctuated() []bool {
 		out[i] = stops[i]*60 < all[i]
 	}
 	return out
+}
+
+// breaths marks the ends of the lines of talk without stops, where lines do not end
+// anywhere: not on a word that no phrase ends on.
+func (r *reading) breaths() {
+	timed := r.wordTimed()
+	type ends struct{ lines, hanging, words int }
+	of := make([]ends, len(r.bare))
+	last := func(i int) bool {
+		w := &r.talk.Words[r.toks[i].w]
+		if i+1 == len(r.toks) {
+			return true
+		}
+		n := &r.talk.Words[r.toks[i+1].w]
+		return n.Cue != w.Cue || n.Clip != w.Clip
+	}
+	for i := range r.toks {
+		e := &of[r.talk.Words[r.toks[i].w].Clip]
+		e.words++
+		if last(i) {
+			e.lines++
+			if w := r.toks[i].s; hanging[w] || w == "i" || w == "we" || w == "you" {
+				e.hanging++
+			}
+		}
+	}
+	for i := range r.toks {
+		clip := r.talk.Words[r.toks[i].w].Clip
+		if e := of[clip]; r.bare[clip] && !timed[clip] && e.lines > 2 && e.words >= 8*e.lines && e.hanging*50 <= e.lines-1 && last(i) {
+			r.toks[i].brk = max(r.toks[i].brk, brkLine)
+		}
+	}
 }
 
 var interjections = set("yeah yep yup nope click clicks lovely beautiful perfect gorgeous cheers oh hello sorry blimey bugger magic brilliant sweet bingo")
