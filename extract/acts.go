@@ -156,6 +156,13 @@ func (r *reading) addAct(ci int, a act) {
 		}
 	}
 	if a.action.Name == "fit" && a.subject && a.verb >= 0 {
+		switch r.lemma1(r.toks[a.verb].s) {
+		case "pop", "drop", "roll", "slide", "bounce":
+			c := &r.clauses[ci]
+			if w := r.toks[a.hi-1].s; (w == "into" || w == "in" || w == "onto" || w == "on" || w == "under") && a.hi < c.hi && determiner[r.toks[a.hi].s] && r.nameWithin(c, a.hi, 4) < 0 && a.hi+1 < c.hi && !placeWords[r.toks[a.hi+1].s] && !takesThings[r.toks[a.hi+1].s] {
+				return // "it pops into the snow"
+			}
+		}
 		for i := a.hi; i < min(r.clauses[ci].hi, a.hi+3); i++ {
 			if w := r.toks[i].s; w == "hand" || w == "hands" || w == "lap" || w == "palm" {
 				if p := r.toks[i-1].s; p == "my" || p == "your" {
@@ -187,6 +194,9 @@ func (r *reading) addAct(ci int, a act) {
 	r.clauses[ci].acts = append(r.clauses[ci].acts, len(r.acts))
 	r.acts = append(r.acts, a)
 }
+
+// takesThings are the words for where things go that are no part by themselves.
+var takesThings = set("hole holes slot slots groove grooves recess bore socket pocket keyway notch channel end ends other same dropout dropouts spline splines thread threads place seat guide guides")
 
 var containers = set("lid tray tin can jar bag box bucket tub cup pocket drawer saucer dish freezer oven sink pile bowl egg tupperware corner bench floor rag towel table mat cardboard newspaper shelf magnet driveway grass wall couch sofa bed chair stool windowsill fender bonnet")
 
@@ -770,7 +780,7 @@ func (r *reading) withSubject(c *clause, a act, k int) (act, int, bool) {
 			next := a.objects[len(a.objects)-1]
 			lo := r.mentions[m].hi
 			hi := r.mentions[next].from
-			if k := &r.mentions[m]; hi >= lo && k.kind != lexicon.Tool && k.prep != "with" && k.prep != "off" && k.prep != "from" && (hi-lo == 1 && r.toks[lo].s == "and" || hi == lo && r.toks[lo-1].brk == brkComma) {
+			if k := &r.mentions[m]; hi >= lo && k.kind != lexicon.Tool && (k.prep == "" || k.prep == "of" && k.of < 0) && (hi-lo == 1 && r.toks[lo].s == "and" || hi == lo && r.toks[lo-1].brk == brkComma) {
 				a.objects = append(a.objects, m)
 			} else {
 				break

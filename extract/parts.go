@@ -447,6 +447,15 @@ func (r *reading) oneFor(ci, tok int) *thing {
 			return a.things[0]
 		}
 	}
+	// "undo the bolt and the old cable pulls out. New one in": what was called old
+	for k := ci; k >= 0 && k >= ci-3 && r.since(r.clauses[k].lo, tok) < 15; k-- {
+		ms := r.clauses[k].mentions
+		for i := len(ms) - 1; i >= 0; i-- {
+			if m := &r.mentions[ms[i]]; m.isOld && m.hi <= tok && m.entry != nil && m.kind&(lexicon.Part|lexicon.Fastener) != 0 {
+				return m.entry
+			}
+		}
+	}
 	// "old ring off, new one in": what the sentence is about
 	for k := ci; k >= 0 && r.clauses[k].sentence == c.sentence && r.since(r.clauses[k].lo, tok) < 12; k-- {
 		if m := r.toldOf(&r.clauses[k]); m != nil && m.lo < tok && tok-m.hi < 22 && !m.isNew && (!many || m.plural || m.count > 1 || m.entry.plural) {

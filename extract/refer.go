@@ -590,7 +590,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 			n = "fit" // "spacers off the zip tie": from where they were kept
 			a.action = r.lex.Action(n)
 		}
-		if a.ifOff && st != Removed && st != Loosened && !(a.rule == "thing and place" && st == "" && s.fitted > 0 && r.since(s.fitted, a.lo) < 90) {
+		if a.ifOff && st != Removed && st != Loosened && !(st == "" && (a.rule == "thing and place" || a.rule == "thing and particle" && r.word(a.hi-1) == "through") && s.fitted > 0 && r.since(s.fitted, a.lo) < 90) {
 			continue
 		}
 		if n == "fit" && a.verb >= 0 && !t.fastener && st == "" && (!s.fitting(a.lo) && !s.fitsBack(c) || !wasFitting && r.aside(a)) && !r.fitsNext(ai) && !r.ofNew(a) {

@@ -119,7 +119,7 @@ func (r *reading) tightAlone(ci int) {
 // go": tightened by feel, be it by the fingers alone.
 func (r *reading) asTightAs(ci int) {
 	c := &r.clauses[ci]
-	if len(c.acts) > 0 || c.mood&(notWork|announced) != 0 || c.hi-c.lo > 16 {
+	if c.mood&(notWork|announced) != 0 || c.hi-c.lo > 24 {
 		return
 	}
 	at := -1
@@ -150,7 +150,12 @@ func (r *reading) asTightAs(ci int) {
 	if name == "" {
 		return // "tight as a drum": how it was found
 	}
-	x := act{action: r.lex.Action(name), lo: c.lo, hi: at + 2, verb: -1, pronoun: "that", subject: true, rule: "tight as can be"}
+	for _, ai := range c.acts {
+		if a := &r.acts[ai]; a.lo < at && (a.verb >= 0 && a.action.Name != "fit" || a.hi > at) {
+			return // "do it up as tight as I can": said with its verb
+		}
+	}
+	x := act{action: r.lex.Action(name), lo: at, hi: at + 2, verb: -1, pronoun: "that", subject: true, rule: "tight as can be"}
 	for _, mi := range c.mentions {
 		if m := &r.mentions[mi]; m.hi <= at && m.prep == "" && m.kind&lexicon.Fastener != 0 {
 			x.objects, x.pronoun = []int{mi}, ""

@@ -80,7 +80,7 @@ func (r *reading) oneLaid(ci int) {
 	for i := c.lo; i < c.hi; i++ {
 		w, next, after := r.toks[i].s, r.word(i+1), r.word(i+2)
 		if w == "one" || w == "ones" || w == "guy" || w == "fella" {
-			if i > c.lo && i+1 < c.hi && r.toks[i].brk < brkComma && onWords[next] && (i+2 >= c.hi || r.toks[i+1].brk >= brkComma || handAt(r, i+2, c.hi) || after == "and" || after == "the" && r.word(i+3) == "same") && r.toks[i-1].s != "this" && r.toks[i-1].s != "that" {
+			if i > c.lo && i+1 < c.hi && r.toks[i].brk < brkComma && onWords[next] && (i+2 >= c.hi || r.toks[i+1].brk >= brkComma || handAt(r, i+2, c.hi) || after == "and" || leadsIn[after] || after == "from" || after == "the" && r.word(i+3) == "same") && r.toks[i-1].s != "this" && r.toks[i-1].s != "that" {
 				x := act{action: r.lex.Action("fit"), lo: c.lo, hi: i + 2, verb: -1, pronoun: w, subject: true, rule: "one and particle"}
 				if w != "one" && w != "ones" {
 					x.pronoun = "one"
@@ -490,11 +490,11 @@ func (r *reading) thenToo(ci int) {
 // to go on, with no comma heard: "guard on four clips that's that".
 func (r *reading) countedAfter(c *clause, mi int) bool {
 	m := &r.mentions[mi]
-	if m.kind&lexicon.Fastener == 0 || m.count < 2 || m.from <= c.lo || m.definite || m.hi < c.hi && r.toks[m.hi-1].brk < brkComma && (linking[r.toks[m.hi].s] || r.isVerbForm(r.toks[m.hi].s) || r.toks[m.hi].s == "in" || r.toks[m.hi].s == "on") {
+	if m.kind&lexicon.Fastener == 0 || m.count < 2 || m.from <= c.lo || m.definite || m.hi < c.hi && r.toks[m.hi-1].brk < brkComma && (linking[r.toks[m.hi].s] || r.isVerbForm(r.toks[m.hi].s) && r.toks[m.hi].s != "done" || r.toks[m.hi].s == "in" || r.toks[m.hi].s == "on") {
 		return false
 	}
 	for _, ai := range c.acts {
-		if a := &r.acts[ai]; a.verb < 0 && a.hi == m.from && a.action.Name == "fit" && onWords[r.toks[a.hi-1].s] {
+		if a := &r.acts[ai]; a.verb < 0 && a.hi == m.from && a.action.Name == "fit" && (onWords[r.toks[a.hi-1].s] || returning[r.toks[a.hi-1].s]) {
 			return true
 		}
 	}
@@ -1061,7 +1061,7 @@ func (r *reading) verbless(ci int) {
 		if !last {
 			next = r.toks[j+1].s
 		}
-		ok := last || next == "and" || next == "first" || next == "by" || next == "then" || next == "now" || next == "again" || next == "here" && (back || w != "in") || next == "with" || next == "the" && offWords[w] || next == "to" && back || next == "from" || next == "loosely" || next == "finger" || next == "hand" || next == "as" || r.imperativeAt(j+1) || afterParticle[next] || !last && (r.toks[j+1].qty >= 0 || pluralSize[next] != "") || strings.HasSuffix(next, "ing") && r.isVerbForm(next) || next == "i" || next == "you" || next == "we" || next == "it" && j+2 < c.hi && (linking[r.toks[j+2].s] || between[r.toks[j+2].s] || r.toks[j+2].s == "only" || r.isVerbForm(r.toks[j+2].s) && !r.plainVerb(r.toks[j+2].s))
+		ok := last || next == "and" || next == "first" || next == "by" || next == "then" || next == "now" || next == "again" || next == "here" && (back || w != "in") || next == "with" || next == "the" && offWords[w] || next == "to" && back || next == "from" || next == "loosely" || next == "finger" || next == "hand" || next == "as" || r.imperativeAt(j+1) || afterParticle[next] || !last && (r.toks[j+1].qty >= 0 || pluralSize[next] != "") || strings.HasSuffix(next, "ing") && r.isVerbForm(next) || next == "i" || next == "you" || next == "we" || leadsIn[next] && onWords[w] || (next == "one" || next == "each" || next == "both") && (r.word(j+2) == "side" || r.word(j+2) == "sides" || r.word(j+2) == "end" || r.word(j+2) == "ends") || next == "it" && j+2 < c.hi && (linking[r.toks[j+2].s] || between[r.toks[j+2].s] || r.toks[j+2].s == "only" || r.isVerbForm(r.toks[j+2].s) && !r.plainVerb(r.toks[j+2].s))
 		if next == "the" && offWords[w] && r.movesLater(c, j+1) {
 			continue // "belt off the motor goes back over"
 		}
@@ -1079,7 +1079,7 @@ func (r *reading) verbless(ci int) {
 			name = "fit" // "new unit same place"
 		case m.kind&lexicon.Fastener != 0 && (w == "tight" || w == "up") && (last || next == "with" || next == "tight" || next == "evenly" || next == "hand" || next == "finger") && r.toks[j-1].s != "back" && !tightAsFound(r, c, j):
 			name = "tighten" // "nuts up with the eighteen", "bolt tight"
-		case returning[w] && (last || ok && w == "down" || next == "just" || next == "till" || next == "until" || next == "into" || next == "onto") && r.stretch(c, j) <= 8:
+		case returning[w] && (last || ok && (w == "down" || w == "through") || next == "just" || next == "till" || next == "until" || next == "into" || next == "onto") && r.stretch(c, j) <= 8:
 			name = "fit" // "radiator up", "hairpin through": only where it had come off
 		}
 		returns := returning[w]
@@ -1301,6 +1301,9 @@ func (r *reading) outOfTheWay(ci int) {
 		r.addAct(ci, x)
 	}
 }
+
+// leadsIn are the words that lead from "on" or "in" to where exactly: "bar on over the studs".
+var leadsIn = set("over through round around onto into under behind between against past")
 
 // afterParticle are the words that begin something of their own after "wires on", "propane off".
 var afterParticle = set("at per sideways completely altogether too already like facing last tight loose square flush straight nice easy so until till before after once because while for arrow lip")
