@@ -252,10 +252,12 @@ func (r *reading) actAt(ci, i int) (act, int) {
 	for _, w := range after {
 		among |= 1 << (w % 64)
 	}
-	longer := r.lex.ID(strings.TrimSuffix(t.s, "d")) // scraped is of scrape, and not of scrap
 	lemmas := r.lex.LemmasOf(r.ids[i])
-	if !strings.HasSuffix(t.s, "ed") || !slices.Contains(lemmas, longer) {
-		longer = 0
+	longer := lexicon.ID(0) // scraped is of scrape, and not of scrap
+	if strings.HasSuffix(t.s, "ed") && len(lemmas) > 1 {
+		if longer = r.lex.ID(t.s[:len(t.s)-1]); !slices.Contains(lemmas, longer) {
+			longer = 0
+		}
 	}
 	for _, v := range lemmas {
 		if longer != 0 && v != longer {

@@ -210,7 +210,11 @@ func (r *reading) torqueContext(h *heard, rec *Record) normalize.TorqueContext {
 
 // sameThingName tells whether a size's name is a name of the thing.
 func sameThingName(of string, t *thing) bool {
-	f := strings.Fields(lexicon.Singular(of))
+	of = lexicon.Singular(of)
+	if !strings.HasSuffix(of, t.head) {
+		return false // nearly always
+	}
+	f := strings.Fields(of)
 	if len(f) == 0 || f[len(f)-1] != t.head {
 		return false
 	}

@@ -137,6 +137,7 @@ func (r *reading) workedOn(rec *Record) *worked {
 		}
 	}
 	var b strings.Builder
+	b.Grow(len(r.talk.Text) + len(r.toks) + 1)
 	b.WriteByte(' ')
 	for i := range r.toks {
 		b.WriteString(r.toks[i].s)
