@@ -170,11 +170,21 @@ func (r *reading) parts() []Part {
 		}
 	}
 	return slices.DeleteFunc(out, func(p Part) bool {
-		// what is used again only for now stands in; and the motor is the hub motor
+		// what is used again only for now stands in
 		return p.Disposition == "reused" && seen[p.Name+"|temporary"] || slices.ContainsFunc(out, func(o Part) bool {
-			return o.Disposition == p.Disposition && strings.HasSuffix(o.Name, " "+p.Name)
+			return o.Disposition == p.Disposition && o.covers(&p)
 		})
 	})
+}
+
+// covers tells whether a part is the same as another, or includes it: the hub motor
+// is the motor, and both bearings are the inner one as well.
+func (p *Part) covers(o *Part) bool {
+	if more, ok := strings.CutSuffix(p.Name, " "+o.Name); ok {
+		return !slices.ContainsFunc(strings.Fields(more), func(w string) bool { return placeWords[w] })
+	}
+	more, ok := strings.CutSuffix(o.Name, " "+p.Name)
+	return ok && p.Count > 1 && !slices.ContainsFunc(strings.Fields(more), func(w string) bool { return !placeWords[w] })
 }
 
 // offAndOn tells whether a thing came off and went on after a token.
