@@ -77,9 +77,6 @@ func (r *reading) often(c *clause) bool {
 // work that the thing is said to want. What is set about in the next breath is not left.
 func (r *reading) wanting(ci int) (lo, hi int) {
 	c := &r.clauses[ci]
-	if r.often(c) || r.pastTold(c) {
-		return -1, -1
-	}
 	end := c.hi
 	for _, q := range c.cues {
 		if q.mood&other != 0 {
@@ -97,6 +94,9 @@ func (r *reading) wanting(ci int) (lo, hi int) {
 			k = i + 2
 		default:
 			continue
+		}
+		if r.often(c) || r.pastTold(c) {
+			return -1, -1
 		}
 		if !r.ofThings(c, i) {
 			continue

@@ -26,7 +26,7 @@ var askedOf = set("rating preload tension capacity what how")
 func (r *reading) asksValue(c *clause) int {
 	for i := c.lo; i < c.hi; i++ {
 		if !r.toks[i].is(wSeldom) {
-			continue
+			continue // every word that a case below begins with is marked in classes.go
 		}
 		w := r.toks[i].s
 		switch {
@@ -614,7 +614,7 @@ func (r *reading) short(ci int) (lo, hi int) {
 // two or a ninety five", "in the top hole. Or the one below."
 func (r *reading) either(ci int) (lo, hi int) {
 	c := &r.clauses[ci]
-	if c.mood&(normalMood|asked) != 0 || r.saidIn(c, "you") || r.saidIn(c, "whatever") || r.saidIn(c, "do") || r.saidIn(c, "either") || r.ofTools(c) {
+	if c.mood&(normalMood|asked) != 0 || !r.saidIn(c, "or") || r.saidIn(c, "you") || r.saidIn(c, "whatever") || r.saidIn(c, "do") || r.saidIn(c, "either") || r.ofTools(c) {
 		return -1, -1
 	}
 	for i := c.lo + 1; i+1 < c.hi; i++ {
@@ -687,7 +687,7 @@ func (r *reading) misfit(ci int) (lo, hi int) {
 	}
 	for i := c.lo; i < c.hi; i++ {
 		w := r.toks[i].s
-		if !wanted[w] || i > c.lo && (r.toks[i-1].s == "you" || r.toks[i-1].s == "i" || r.toks[i-1].s == "book") || w == "should" && r.word(i+1) != "be" && r.word(i+1) != "have" {
+		if !r.toks[i].is(wSeldom) || !wanted[w] || i > c.lo && (r.toks[i-1].s == "you" || r.toks[i-1].s == "i" || r.toks[i-1].s == "book") || w == "should" && r.word(i+1) != "be" && r.word(i+1) != "have" {
 			continue
 		}
 		k := i + 1
@@ -735,6 +735,9 @@ func (r *reading) saysIn(lo, hi int) bool {
 // lent are verbs of taking from elsewhere what is not there to stay.
 var lent = set("robbed borrowed nicked scrounged stolen pinched lent loaned cannibalised cannibalized")
 
+// leadsWant are the other words that forWant looks at.
+var leadsWant = set("instead place where")
+
 // scraps are what is no material for a part to stay.
 var scraps = set("bottle can biro coathanger hanger cardboard carton tin foil carrier sock tights matchstick lolly shank inner hosepipe chopstick toothpick cornflake cereal")
 
@@ -746,6 +749,9 @@ func (r *reading) forWant(ci int) (lo, hi int) {
 		return -1, -1
 	}
 	for i := c.lo; i < c.hi; i++ {
+		if !r.toks[i].is(wSeldom) {
+			continue // every word that a case below begins with is marked in classes.go
+		}
 		w, n1 := r.toks[i].s, r.word(i+1)
 		switch {
 		case lent[w] && i > c.lo && (r.ofMe(max(c.lo, i-3), i) || r.word(i-1) == "'s" || r.word(i-1) == "is" || r.word(i-1) == "been"):

@@ -197,7 +197,7 @@ func (r *reading) witnesses(lo, hi int, figures []given) []witness {
 	}
 	for i := lo; i < hi; i++ {
 		if !r.toks[i].is(wWitness) {
-			continue
+			continue // every word that a case below begins with is marked in classes.go
 		}
 		w, prev, next := r.toks[i].s, "", ""
 		if i > lo {
@@ -439,8 +439,11 @@ var ordinals = set("first second third fourth last once twice")
 func (r *reading) ways(lo, hi int) []given {
 	var out []given
 	for i := lo; i < hi; i++ {
+		if !r.toks[i].is(wSeldom) || !sides[r.toks[i].s] {
+			continue
+		}
 		w := canonPlace(r.toks[i].s)
-		if next := r.word(i + 1); !sides[r.toks[i].s] || next == "one" || next == "ones" || i+1 < hi && r.toks[i].brk < brkComma && !stopWords[next] && next != "hand" && next != "side" || w == "right" && r.word(i+1) != "hand" && r.word(i-1) != "the" || r.toks[i].men >= 0 && r.mentions[r.toks[i].men].head != r.toks[i].s && i > lo && r.word(i-1) != "the" {
+		if next := r.word(i + 1); next == "one" || next == "ones" || i+1 < hi && r.toks[i].brk < brkComma && !stopWords[next] && next != "hand" && next != "side" || w == "right" && r.word(i+1) != "hand" && r.word(i-1) != "the" || r.toks[i].men >= 0 && r.mentions[r.toks[i].men].head != r.toks[i].s && i > lo && r.word(i-1) != "the" {
 			continue
 		}
 		if opposite[w] != "" {
