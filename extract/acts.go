@@ -303,7 +303,7 @@ func (r *reading) theyBefore(c *clause, i int) bool {
 	for k := i - 1; k >= c.lo && k > i-4; k-- {
 		switch r.toks[k].s {
 		case "just", "all", "both", "then", "right", "now", "will", "'ll", "should":
-		case "they", "it", "these", "those":
+		case "they", "it", "these", "those", "ones":
 			return true
 		default:
 			// "both hoses pull off", "the halves pull apart"
@@ -545,6 +545,9 @@ func (r *reading) pronounAt(c *clause, j int) bool {
 	case "that", "this", "these", "those":
 		if next == "way" {
 			return false // "pushing that way"
+		}
+		if countOf[next] > 1 && (w == "those" || w == "these") && j+2 <= c.hi && !r.leadsMention(c, j) {
+			return true // "take those two out"
 		}
 		// "that rust" is no pronoun
 		return next == "" || stopWords[next] || prepositions[next] || dropWords[next] || strings.HasSuffix(next, "ly") || next == "one"

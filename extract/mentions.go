@@ -457,6 +457,16 @@ func (r *reading) usedAsVerb(c *clause, i int) bool {
 	if prev == "to" || prev == "i" || prev == "you" || prev == "we" || prev == "just" || prev == "'ll" || prev == "gonna" || prev == "and" && (determiner[next] || pronounsObj[next]) || prev == "then" && (determiner[next] || pronounsObj[next]) || prev == "don't" || prev == "never" || prev == "can" {
 		return true
 	}
+	if strings.HasSuffix(r.toks[i].s, "ing") && determiner[next] && (passiveBe[prev] || prev == "'m" || prev == "just" || prev == "start") {
+		return true // "all I'm doing is lining the holes up"
+	}
+	if r.toks[i].s == "plug" && next == "in" && determiner[r.word(i+2)] && (i == c.lo || r.toks[i-1].brk >= brkComma || openers[prev] || prev == "and") {
+		for k := i + 3; k < min(c.hi, i+7); k++ {
+			if wired[lexicon.Singular(r.toks[k].s)] {
+				return true // "plug in the sensor"
+			}
+		}
+	}
 	plain := r.plainVerb(r.toks[i].s)
 	if plain && (determiner[next] && next != "one" && next != "no" || next == "it" || next == "them" || next == "'em") && !determiner[prev] && !prepositions[prev] && !placeWords[prev] && !dropAdj[prev] && r.toks[i].brk <= brkPause && (i == c.lo || r.toks[i-1].qty < 0) {
 		return true

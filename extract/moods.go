@@ -12,6 +12,8 @@ func (r *reading) moodOf(ci int, a *act) mood {
 	}
 	for _, q := range c.cues {
 		switch {
+		case q.mood&negated != 0 && r.word(q.hi) == "forget" && r.word(q.hi+1) == "to":
+			// "don't forget to put the spacer back": it is to be done
 		case q.mood&negated != 0:
 			if q.hi <= v && v-q.lo <= 7 && (a.verb >= 0 || v-q.hi <= 2) {
 				m |= negated
@@ -61,7 +63,7 @@ func (r *reading) moodOf(ci int, a *act) mood {
 			if passive && !r.cleft(c, a.verb) && !r.personBefore(c, a.verb) {
 				m |= framed // "so nothing's rubbing on the deck"
 			}
-			if a.verb > c.lo && (r.toks[a.verb-1].men >= 0 || prepositions[prev] && prev != "by" || prev == "you" || prev == "of" || prev == "about" || prev == "what" || prev == "be" || prev == "been") {
+			if a.verb > c.lo && (r.toks[a.verb-1].men >= 0 || prepositions[prev] && prev != "by" && prev != "of" || prev == "you" || prev == "of" && r.word(a.verb-2) != "case" && r.word(a.verb-2) != "matter" || prev == "about" || prev == "what" || prev == "be" || prev == "been") {
 				m |= framed
 			}
 		case prev == "comes" || prev == "come" || prev == "came":
@@ -100,7 +102,7 @@ func (r *reading) moodOf(ci int, a *act) mood {
 	if a.verb > c.lo && r.toks[a.verb-1].s == "to" {
 		// what something is done for: "to hold the weight"; but "going to", "want to" do it
 		switch p := r.word(a.verb - 2); p {
-		case "going", "want", "need", "have", "got", "go", "ready", "has", "'d", "like", "about", "able", "remember", "ought", "wanna", "you", "just", "next", "is", "start", "starting", "begin", "try", "trying", "sure", "wants", "needs", "had", "up":
+		case "going", "want", "need", "have", "got", "go", "ready", "has", "'d", "like", "about", "able", "remember", "ought", "wanna", "you", "just", "next", "is", "start", "starting", "begin", "try", "trying", "sure", "wants", "needs", "had", "up", "forget":
 			if (p == "wants" || p == "needs") && !a.subject {
 				m |= framed
 			}

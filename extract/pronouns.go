@@ -23,7 +23,11 @@ func (s *tracker) meant(a *act) *thing {
 	if a.pronoun == "" {
 		limit = 8
 	}
+	several := false
 	fits := func(t *thing, strict bool) bool {
+		if several && t != nil && !t.plural && t.count < 2 {
+			return false
+		}
 		if strict && t != nil {
 			st, _ := t.state()
 			switch a.action.Name {
@@ -84,6 +88,9 @@ func (s *tracker) meant(a *act) *thing {
 		return topic // "Weights. They have got to be tight."
 	}
 	order := []bool{true, false}
+	if n := r.word(a.hi); (a.pronoun == "those" || a.pronoun == "these" || a.pronoun == "them") && (countOf[r.word(a.verb+2)] > 1 && a.verb >= 0 || countOf[n] > 1) {
+		several = true // "those two": not one part
+	}
 	if a.pronoun == "all" {
 		if a.action.Name != "clean" && a.action.Name != "lubricate" && a.action.Name != "apply" || offWords[r.word(a.hi-1)] {
 			return nil // "get all that out": what is in there
@@ -92,6 +99,14 @@ func (s *tracker) meant(a *act) *thing {
 	}
 	if (a.pronoun == "one" || a.pronoun == "ones") && s.saidNew(a) >= 0 {
 		order = []bool{false} // "the old seal …, new one goes on": what was just spoken of
+	}
+	if a.pronoun == "it" || a.pronoun == "that" || a.pronoun == "them" {
+		if p := r.actBefore(a); p != nil && !p.subject && r.unlistedName(p) != "" {
+			return nil // "lift the whole assembly out and put it on the bench"
+		}
+		if t := s.justFitted(a, many); t != nil {
+			return t
+		}
 	}
 	for _, strict := range order {
 		for k := a.cl; k >= 0 && r.since(r.clauses[k].lo, a.lo) <= limit; k-- {
@@ -184,6 +199,35 @@ func (r *reading) heldBy(c *clause, mi int) bool {
 		}
 	}
 	return false
+}
+
+// actBefore gives the act right before one in the same breath, or nil.
+func (r *reading) actBefore(a *act) *act {
+	for k := int(a.cl); k >= 0 && k >= int(a.cl)-2 && r.clauses[k].sentence == r.clauses[a.cl].sentence; k-- {
+		for i := len(r.clauses[k].acts) - 1; i >= 0; i-- {
+			if o := &r.acts[r.clauses[k].acts[i]]; o != a && o.lo < a.lo {
+				if r.since(o.lo, a.lo) > 6 || !o.happened() {
+					return nil
+				}
+				return o
+			}
+		}
+	}
+	return nil
+}
+
+// justFitted gives the thing that went on right before it is driven home: "sliding
+// the new bearing on and tapping it home".
+func (s *tracker) justFitted(a *act, many bool) *thing {
+	p := s.r.actBefore(a)
+	if p == nil || a.subject || p.action.Name != "fit" || len(p.things) != 1 || a.action.Name != "fit" && a.action.Name != "hammer" && a.action.Name != "press" {
+		return nil
+	}
+	t := p.things[0]
+	if many && !t.plural && t.count < 2 {
+		return nil
+	}
+	return t
 }
 
 // justNamed gives the thing that the clause right before an act does nothing but

@@ -330,6 +330,9 @@ func (r *reading) isStep(c *clause, a *act) bool {
 			}
 		}
 	}
+	if p := r.actBefore(a); p != nil && a.pronoun == "it" && len(a.things) == 0 && a.verb >= 0 && !a.subject && r.unlistedName(p) != "" {
+		return true // "lift the whole assembly out and put it on the bench"
+	}
 	if len(a.things) > 0 && a.pronoun != "" && a.verb >= 0 && !a.subject && c.hi-a.verb >= 3 && (a.action.Name == "lock" || a.action.Name == "support" || a.action.Name == "place" || a.action.Name == "adjust" || a.action.Name == "drill" || a.action.Name == "fill" || a.action.Name == "hammer" || a.action.Name == "press" || a.action.Name == "heat" || a.action.Name == "cut" || !a.things[0].fastener && r.actedOn(a) && (a.action.Name == "test" || a.action.Name == "apply" || a.action.Name == "cover" && r.toks[a.verb].s != "stuff")) {
 		return true
 	}
@@ -778,6 +781,14 @@ const notNamed = " (not named)"
 // called shortly before, "the middle one", "the two on the side", else "this".
 func (r *reading) standIn(a *act) string {
 	many := r.many(a)
+	if p := r.actBefore(a); p != nil && (a.pronoun == "it" || a.pronoun == "that" || a.pronoun == "them") && !p.subject {
+		if len(p.things) == 1 && !p.things[0].fastener && p.things[0].plural == many && p.things[0].name != "" {
+			return "the " + p.things[0].name // in the same breath
+		}
+		if s := r.unlistedName(p); s != "" {
+			return "the " + s
+		}
+	}
 	for i := a.lo - 1; i > 0 && i > a.lo-30 && r.since(i, a.lo) < 12; i-- {
 		if k := int(r.toks[i].cl); k != a.cl && slices.ContainsFunc(r.clauses[k].acts, func(ai int) bool { return len(r.acts[ai].things) > 0 }) {
 			break
@@ -814,6 +825,33 @@ func (r *reading) standIn(a *act) string {
 		return "this one"
 	}
 	return "this"
+}
+
+// unlistedName gives the words for what an act is done to that no list knows: "whole
+// assembly", or "".
+func (r *reading) unlistedName(a *act) string {
+	if !a.unknown || a.verb < 0 || len(a.objects) > 0 {
+		return ""
+	}
+	i := a.verb + 1
+	for i < len(r.toks)-1 && (particle[r.toks[i].s] && r.toks[i].s != "it" || prepositions[r.toks[i].s]) {
+		i++
+	}
+	if !articles[r.toks[i].s] && !definiteWord[r.toks[i].s] || r.toks[i].brk >= brkComma {
+		return ""
+	}
+	lo := i + 1
+	hi := lo
+	for hi < len(r.toks) && hi < lo+4 && r.toks[hi].men < 0 && r.toks[hi].qty < 0 && !prepositions[r.toks[hi].s] && !particle[r.toks[hi].s] && (!stopWords[r.toks[hi].s] || r.toks[hi].s == "whole") && !r.toks[hi].is(wLinking|wSubject|wPronoun) {
+		hi++
+		if r.toks[hi-1].brk >= brkComma {
+			break
+		}
+	}
+	if hi == lo || hi-lo > 3 || hi < len(r.toks) && r.toks[hi-1].brk < brkComma && !particle[r.toks[hi].s] && !prepositions[r.toks[hi].s] && r.toks[hi].s != "and" {
+		return ""
+	}
+	return strings.ToLower(strings.TrimRight(r.text(lo, hi), ",.;:"))
 }
 
 // whichOne are words that tell one from others of its kind.
@@ -916,9 +954,12 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 					continue
 				}
 			}
-			if r.toMachine(c, a) || a.action.Name == "switch off" && len(a.objects) == 0 && len(a.things) > 0 && !switched[a.things[0].head] {
+			if r.toMachine(c, a) || a.action.Name == "switch off" && len(a.objects) == 0 && !(len(a.things) > 0 && switched[a.things[0].head]) {
 				w = append(w, "the machine") // "lower it and shut it down"
 				continue
+			}
+			if (t.s == "those" || t.s == "these" || t.s == "them") && i+1 < end && countOf[r.word(i+1)] > 1 && r.toks[i+1].men < 0 {
+				i++ // "those two"
 			}
 			if names != "" {
 				w = append(w, "the "+names)
