@@ -104,7 +104,7 @@ func (s *tracker) meant(a *act) *thing {
 		if p := r.actBefore(a); p != nil && !p.subject && r.unlistedName(p) != "" {
 			return nil // "lift the whole assembly out and put it on the bench"
 		}
-		if t := s.justFitted(a, many); t != nil {
+		if t := s.fittedBefore(a, many); t != nil {
 			return t
 		}
 	}
@@ -216,9 +216,9 @@ func (r *reading) actBefore(a *act) *act {
 	return nil
 }
 
-// justFitted gives the thing that went on right before it is driven home: "sliding
+// fittedBefore gives the thing that went on right before it is driven home: "sliding
 // the new bearing on and tapping it home".
-func (s *tracker) justFitted(a *act, many bool) *thing {
+func (s *tracker) fittedBefore(a *act, many bool) *thing {
 	p := s.r.actBefore(a)
 	if p == nil || a.subject || p.action.Name != "fit" || len(p.things) != 1 || a.action.Name != "fit" && a.action.Name != "hammer" && a.action.Name != "press" {
 		return nil

@@ -1365,7 +1365,7 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 			}
 			continue
 		}
-		if dropWords[t.s] && t.s != "right" {
+		if dropWords[t.s] && t.s != "right" && !(i > lo && articles[r.toks[i-1].s]) {
 			continue
 		}
 		if t.men >= 0 && r.mentions[t.men].misheard {
