@@ -108,6 +108,9 @@ func (r *reading) wanting(ci int) (lo, hi int) {
 			continue
 		}
 		w := r.toks[k].s
+		if m := r.toks[k].men; m >= 0 && (r.mentions[m].kind&lexicon.Consumable != 0 && r.mentions[m].kind&lexicon.Part == 0 || fluids[r.mentions[m].head]) && !r.filledSoon(ci) && (i == c.lo || !strings.HasPrefix(r.toks[i-1].s, "bearing")) && (r.heardIn(ci, ci+1, "before-use", "left:use") || r.saidIn(c, "yet") || i == c.lo) {
+			return i, r.mentions[m].hi // "needs bar oil before anybody starts it"
+		}
 		if (w == "a" || w == "some" || w == "another" || w == "its") && k+1 < c.hi {
 			n := r.toks[k+1].s
 			if n == "good" || n == "proper" || n == "bit" || n == "quick" || n == "little" {
@@ -128,6 +131,9 @@ func (r *reading) wanting(ci int) (lo, hi int) {
 	}
 	return -1, -1
 }
+
+// filledSoon tells whether something is filled, greased or wiped on in the next breaths.
+func (r *reading) filledSoon(ci int) bool { return r.amiss(ci, "fill", "apply", "lubricate") }
 
 // gerund tells whether the word after "needs" is what is to be done: nothing else
 // that ends so stands there bare, but for parts by such a name.
@@ -244,11 +250,14 @@ func (r *reading) leftToDo(c *clause) (lo, hi int) {
 	if from < 0 || !still {
 		return -1, -1
 	}
+	if from == c.lo+1 && r.toks[c.lo].s == "still" {
+		from = c.lo
+	}
 	for i := from + 2; i+1 < c.hi; i++ {
 		if p := r.toks[i-1]; r.toks[i].s != "to" || p.men < 0 && p.s != "bits" && !((p.s == "still" || p.s == "yet") && i-2 >= c.lo && r.toks[i-2].men >= 0) {
 			continue
 		}
-		if v := r.toks[i+1].s; v == "do" || v == "go" || v == "sort" || v == "finish" || r.plainVerb(v) {
+		if v := r.toks[i+1].s; r.toks[c.lo].s == "still" && !stopWords[v] && r.toks[i+1].men < 0 || v == "do" || v == "go" || v == "sort" || v == "finish" || r.plainVerb(v) {
 			return from, i + 2
 		}
 	}

@@ -246,7 +246,7 @@ func (r *reading) notSo(ci int) (oc openCue, ok bool) {
 		case "hasn't":
 			state = true
 		case "haven't", "never":
-			act = i > c.lo && r.ofMe(max(c.lo, i-2), i) || i == c.lo
+			act = i > c.lo && (r.ofMe(max(c.lo, i-2), i) || r.toks[i-1].s == "but") || i == c.lo
 			state = w == "haven't" && r.word(i+1) == "been"
 		case "none", "neither", "nothing":
 			state = r.word(i+1) == "of" || w == "nothing"
@@ -276,6 +276,8 @@ func (r *reading) notSo(ci int) (oc openCue, ok bool) {
 		case notLocked[p] && !(p == "wired" && (r.word(k+1) == "to" || r.word(k+1) == "up" || r.word(k+1) == "in")):
 			return openCue{i, k + 1, "un-locked"}, true
 		case p == "wired":
+			return openCue{i, k + 1, "un-done"}, true
+		case (w == "none" || w == "neither" || w == "hasn't" || w == "haven't" && state) && r.word(k-1) == "been" && r.toks[k].is(wForm) && !leavesNone[p], w == "never" && i > c.lo && r.toks[i-1].s == "but" && r.toks[k].is(wForm) && !leavesNone[p]:
 			return openCue{i, k + 1, "un-done"}, true
 		case r.word(k-1) == "had" && r.toks[k].men >= 0 && r.mentions[r.toks[k].men].kind&lexicon.Consumable != 0 && w != "never":
 			return openCue{i, k + 1, "un-done"}, true // "neither's had grease yet"
@@ -866,4 +868,89 @@ func (r *reading) partial(ci int) (lo, hi int) {
 		}
 	}
 	return -1, -1
+}
+
+// twoSigns finds what is left open by two weak signs in one breath or two: "it wants
+// bar oil" and "before anybody starts it". The families are those of open.txt.
+func (r *reading) twoSigns(ci int) []openCue {
+	c := &r.clauses[ci]
+	if c.mood&(advert|greeting|listing) != 0 || len(c.opens) == 0 && c.mood&asked == 0 {
+		return nil
+	}
+	var out []openCue
+	_, hi := r.nearBy(ci, 0, 2, 7)
+	for k := ci; k <= hi; k++ {
+		if r.clauses[k].mood&(conditional|advert|greeting) != 0 {
+			hi = k - 1
+		}
+	}
+	if hi < ci {
+		return nil
+	}
+	for _, f := range families {
+		signs, at := 0, openCue{}
+		for k := ci; k <= hi; k++ {
+			if k > ci && r.clauses[k].sentence != c.sentence && r.clauses[k].hi-r.clauses[k].lo > 9 && signs == 0 {
+				break
+			}
+			for _, o := range r.clauses[k].opens {
+				fam, sign, ok := strings.Cut(o.signal, ":")
+				if !ok || fam != f.name || k == ci && signs == 0 && at.hi > 0 {
+					continue
+				}
+				if o.lo < at.hi {
+					continue // within the first
+				}
+				if at.hi == 0 {
+					if k > ci {
+						break
+					}
+					at = o
+				}
+				signs |= f.sign[sign]
+			}
+			if f.name == "doubt" && k == ci && c.mood&asked != 0 && !r.saidIn(c, "you") && len(c.mentions) > 0 && at.hi == 0 && c.hi-c.lo >= 4 {
+				at, signs = openCue{c.lo, c.hi, "doubt"}, signs|sAsk
+			}
+		}
+		if at.hi == 0 || !f.enough(signs) {
+			continue
+		}
+		out = append(out, openCue{at.lo, at.hi, f.signal})
+	}
+	return out
+}
+
+// family is a family of weak signs, and what two of them are a signal of.
+type family struct {
+	name, signal string
+	sign         map[string]int
+	pairs        []int // which signs together are enough
+}
+
+func (f *family) enough(signs int) bool {
+	for _, p := range f.pairs {
+		if signs&p == p {
+			return true
+		}
+	}
+	return false
+}
+
+const (
+	sNot = 1 << iota
+	sYet
+	sTime
+	sWant
+	sUse
+	sStuck
+	sAsk
+)
+
+var families = []family{
+	{"left", "two-left", map[string]int{"not": sNot, "yet": sYet, "time": sTime, "want": sWant, "use": sUse, "stuck": sStuck},
+		[]int{sNot | sYet, sNot | sUse, sWant | sUse, sWant | sStuck, sYet | sUse, sYet | sTime, sNot | sStuck, sWant | sTime}},
+	{"doubt", "two-doubts", map[string]int{"mind": 1, "may": 2, "or": 4, "dim": 8}, []int{1 | 2, 1 | 4, 1 | 8, 2 | 4, 2 | 8, 4 | 8, sAsk | 1, sAsk | 2, sAsk | 4, sAsk | 8}},
+	{"poor", "two-poor", map[string]int{"from": 1, "brief": 2, "renew": 4, "odd": 8, "excuse": 16},
+		[]int{1 | 2, 1 | 4, 1 | 16, 2 | 4, 2 | 8, 2 | 16, 4 | 16, 8 | 16, 4 | 8, 1 | 8}},
 }

@@ -54,6 +54,7 @@ func (r *reading) spokenOpen(rec *Record) []Open {
 			}
 		}
 	}
+	ends = append(ends, r.hinted(ends, rec)...)
 	var out []Open
 	for _, e := range ends {
 		if e.kind == "" || r.settled(e, rec) {
@@ -326,6 +327,18 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			return nil
 		}
 		e.kind = Suspect
+	case "two-left", "two-doubts", "two-poor":
+		if !told && !r.saidIn(c, "nobody") || c.mood&asked != 0 && oc.signal != "two-doubts" || r.pastTold(c) || r.saidIn(c, "you") || !r.namesNear(ci) || r.setAbout(ci) || r.doneAlready(ci) || r.putRight(ci, oc) {
+			return nil
+		}
+		switch oc.signal {
+		case "two-left":
+			e.kind = Unfinished
+		case "two-doubts":
+			e.kind = Unsure
+		default:
+			e.kind, e.before = ReplaceLater, BeforeLater
+		}
 	case "misfit":
 		e.kind = Suspect
 		e.first = int(r.toks[oc.lo].cl)
@@ -1089,6 +1102,38 @@ func (r *reading) waitedFor(c *clause, i int) bool {
 		}
 	}
 	return false
+}
+
+// hinted gives what two weak signs leave open where nothing is said outright.
+func (r *reading) hinted(ends []*looseEnd, rec *Record) []*looseEnd {
+	asked := make(map[int]bool, 4*len(ends))
+	for _, e := range ends {
+		asked[int(r.toks[e.lo].cl)], asked[int(r.toks[e.hi-1].cl)] = true, true
+		if e.kind == Unfinished || e.kind == Unsure || e.kind == ReplaceLater {
+			for k := e.first - 1; k <= e.last+1; k++ {
+				asked[k] = true
+			}
+		}
+		for _, at := range e.also {
+			asked[int(r.toks[at].cl)] = true
+		}
+	}
+	var out []*looseEnd
+	for ci := range r.clauses {
+		for _, oc := range r.twoSigns(ci) {
+			if asked[ci] || asked[ci+1] {
+				continue
+			}
+			e := r.endAt(ci, oc, rec)
+			if e == nil {
+				continue
+			}
+			r.aim(e, ci, oc)
+			out = append(out, e)
+			asked[ci], asked[ci+1], asked[ci+2] = true, true, true
+		}
+	}
+	return out
 }
 
 // namesNear tells whether something of the machine is named in a clause or right before it.

@@ -49,7 +49,7 @@ var printed = func() map[string]bool {
 }()
 
 // states are verbs of what is written, printed or told.
-var states = set("says say said reads reckons reckon recommends states shows lists list gives quotes told tells swears specifies prints insists suggests")
+var states = set("says say said reads reckons reckon recommends states shows lists list gives quotes told tells swears specifies prints insists suggests sold sell sells drawn supply supplied")
 
 // writtenBy are how a figure stands on a part.
 var writtenBy = set("marked stamped printed written engraved rated embossed moulded molded labelled labeled stencilled")
@@ -93,7 +93,7 @@ func (r *reading) disagreements() map[int]int {
 func (r *reading) accounts(lo, hi int, before []account) []account {
 	from, to := r.clauses[lo].lo, r.clauses[hi-1].hi
 	for k := lo; k < hi; k++ {
-		if r.clauses[k].mood&(advert|greeting|asked|conditional) != 0 {
+		if r.clauses[k].mood&(advert|greeting|asked) != 0 || r.clauses[k].mood&conditional != 0 && !r.goesBy(&r.clauses[k]) {
 			return nil
 		}
 	}
@@ -105,6 +105,11 @@ func (r *reading) accounts(lo, hi int, before []account) []account {
 			if w := r.word(from); (w == "there's" || w == "it's" || w == "there" || w == "it" || w == "that" || w == "these" || w == "they") && int(r.toks[fs[0].at].cl) == lo {
 				ws = append(ws, witness{lo: from, hi: from + 1, id: "here", machine: true})
 			}
+		}
+	}
+	if len(ws) < 2 {
+		if p := r.placements(fs, to); len(p) > 1 {
+			ws = p
 		}
 	}
 	if len(ws) == 0 {
@@ -211,7 +216,7 @@ func (r *reading) witnesses(lo, hi int, figures []given) []witness {
 			if id := r.nounNear(i+1, hi); id != "" {
 				add(witness{lo: i, hi: i + 2, id: id})
 			}
-		case printed[w] && (r.givesAfter(i, hi) || documents[w] && (r.isOn(lo, i) || i-lo <= 1 && hi-lo <= 12 && !r.hasVerb(i+1, hi))):
+		case printed[w] && (r.givesAfter(i, hi) || documents[w] && (r.isOn(lo, i) || i-lo <= 2 && hi-lo <= 12 && !r.hasVerb(i+1, hi))):
 			id := w
 			if p := r.toks[max(lo, i-1)].s; i > lo && !determiner[p] && !stopWords[p] || contrast[p] {
 				id = p + " " + w
@@ -219,7 +224,9 @@ func (r *reading) witnesses(lo, hi int, figures []given) []witness {
 			add(witness{lo: i, hi: i + 1, id: id, paper: true})
 		case states[w] && i > lo && prev != "i" && prev != "you" && prev != "we" && prev != "to" && prev != "'ll" && prev != "'d" && prev != "people" && prev != "let's" && !(w == "list" && prev != "they") && !(w == "count" || w == "make"):
 			id := prev
-			if prev == "it" || prev == "that" || prev == "this" || prev == "which" {
+			if prev == "he" || prev == "she" {
+				id = prev
+			} else if prev == "it" || prev == "that" || prev == "this" || prev == "which" {
 				id = r.writtenOn(i, lo, hi)
 			} else if k := r.subjectHead(lo, i); k >= 0 {
 				id = r.toks[k].s
@@ -227,10 +234,17 @@ func (r *reading) witnesses(lo, hi int, figures []given) []witness {
 					id = r.toks[k-1].s + " " + id
 				}
 			}
-			if w == "said" && id == "it" || prev == "he" || prev == "she" || prev == "doesn't" || prev == "didn't" || prev == "don't" || w == "told" && next != "me" && next != "us" {
+			if w == "said" && id == "it" || prev == "doesn't" || prev == "didn't" || prev == "don't" || w == "told" && next != "me" && next != "us" {
 				continue
 			}
 			add(witness{lo: i, hi: i + 1, id: id, paper: w != "said" && w != "told" && prev != "they"})
+		case w == "according" && next == "to":
+			add(witness{lo: i, hi: i + 2, id: "according", paper: true})
+		case w == "in" && (next == "here" || next == "there") && len(out) == 0 && (r.word(i+2) == "is" || r.word(i+2) == "'s" || r.kind(i+2).is(wCounts)),
+			w == "in" && next == "the" && i <= lo+1 && r.linkedSoon(i+3, min(hi, i+5)) && !printed[r.word(i+2)],
+			w == "this" && (next == "wants" || next == "takes" || next == "has" || next == "needs"),
+			w == "out" && (next == "'s" || next == "is" || next == "was") && (prev == "came" || prev == "took"):
+			add(witness{lo: i, hi: i + 2, id: "here", machine: true})
 		case contrast[w] && len(out) > 0 && !out[len(out)-1].machine && (next == "one" || next == "lot" || next == "says" || next == "say"):
 			add(witness{lo: i, hi: i + 1, id: w})
 		case (w == "number" || w == "figure" || w == "writing" || w == "stamp" || w == "code") && (next == "on" || next == "in") && r.linkedSoon(i+2, hi):
@@ -259,6 +273,43 @@ func (r *reading) witnesses(lo, hi int, figures []given) []witness {
 		}
 	}
 	return out
+}
+
+// placements gives the places where figures are said to stand, where one of them is a
+// place for writing: "thirty two on the sidewall and thirty six on the door".
+func (r *reading) placements(fs []given, to int) []witness {
+	var out []witness
+	source := false
+	for _, f := range fs {
+		if w := r.word(f.hi); f.kind != way && (w == "on" || w == "under" || w == "inside" || w == "in") && f.hi+1 < to && (r.word(f.hi+1) == "the" || r.word(f.hi+1) == "my") {
+			id := r.nounNear(f.hi+1, to)
+			if id == "" || len(out) > 0 && out[len(out)-1].id == id {
+				continue
+			}
+			source = source || printed[id] || writable[id]
+			out = append(out, witness{lo: f.hi, hi: f.hi + 1, id: id, paper: true})
+		}
+	}
+	if !source {
+		return nil
+	}
+	return out
+}
+
+// writable are parts of a machine that figures are printed on.
+var writable = set("sidewall sidewalls pillar door lid cap bottle packet bag box tin cowl casing")
+
+// goesBy tells of "if you believe the book": no condition.
+func (r *reading) goesBy(c *clause) bool {
+	for i := c.lo; i+2 < c.hi; i++ {
+		if r.toks[i].s == "if" && r.toks[i+1].s == "you" {
+			switch r.toks[i+2].s {
+			case "believe", "go", "trust", "read", "ask", "look":
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // turnsBetween tells whether the talk turns between two tokens: "but", "and".
@@ -306,6 +357,8 @@ func (r *reading) linkedSoon(i, hi int) bool {
 func (r *reading) isOn(lo, i int) bool {
 	for k := i - 1; k >= max(lo, i-5); k-- {
 		switch w := r.toks[k].s; w {
+		case "believe", "trust":
+			return true
 		case "on", "in", "inside", "under", "per", "by", "to":
 			if w == "to" && r.word(k-1) != "according" || w == "by" && r.word(k-1) != "go" && r.word(k-1) != "going" {
 				return false
@@ -323,11 +376,11 @@ func (r *reading) findsAt(i, hi int) bool {
 	for k := i; k < min(hi, i+3); k++ {
 		w := r.toks[k].s
 		switch {
-		case w == "'ve" || w == "have" || w == "'m" || w == "only" || w == "just":
+		case w == "'ve" || w == "have" && !r.kind(k+1).is(wCounts) || w == "'m" || w == "only" || w == "just":
 			continue
 		case w == "looking":
 			return r.word(k+1) == "at"
-		case w == "got" || w == "put" || w == "had" || w == "took":
+		case w == "got" || w == "put" || w == "had" || w == "took" || w == "have":
 			return r.kind(k+1).is(wCounts) || k > i && (r.word(k+1) == "only" || r.word(k+1) == "a")
 		}
 		return finds[w]
@@ -401,7 +454,7 @@ func (r *reading) figures(lo, hi int) []given {
 				continue
 			}
 			a, b := r.tokenAt(base+n.Start), r.tokenAt(base+n.End-1)+1
-			if a >= c.hi || ordinals[r.toks[a].s] || r.toks[a].s == "one" && r.toks[a].qty < 0 && (b >= c.hi || stopWords[r.word(b)] || r.toks[b-1].brk >= brkComma) || a > c.lo && (r.toks[a-1].s == "this" || r.toks[a-1].s == "that" || r.toks[a-1].s == "the" && r.toks[a].s == "one" || r.toks[a-1].s == "other") {
+			if a >= c.hi || ordinals[r.toks[a].s] || b-a == 1 && r.toks[a].s == "one" && r.toks[a].qty < 0 && (b >= c.hi || stopWords[r.word(b)] && !((r.word(b) == "off" || r.word(b) == "out") && (r.word(a-1) == "took" || r.word(a-1) == "got")) || r.toks[b-1].brk >= brkComma) || a > c.lo && (r.toks[a-1].s == "this" || r.toks[a-1].s == "that" || r.toks[a-1].s == "the" && r.toks[a].s == "one" || r.toks[a-1].s == "other") {
 				continue // "this one", "the old one"
 			}
 			if notOurs[r.word(b)] || a > c.lo && numbered[r.toks[a-1].s] || b < len(r.toks) && r.toks[b].qty >= 0 && r.toks[b].qty != r.toks[a].qty && !ours(r.qtys[r.toks[b].qty].Kind) {
@@ -492,6 +545,9 @@ func (r *reading) differ(a, b *account) bool {
 			}
 			alike = true
 		}
+	}
+	if (a.id == "he" || a.id == "she") && !b.paper || (b.id == "he" || b.id == "she") && !a.paper {
+		return false
 	}
 	if !alike || r.bareWord(a, b) || r.bareWord(b, a) {
 		return false
@@ -591,7 +647,12 @@ func (r *reading) claims(ci int) bool {
 			continue
 		}
 		for _, w := range r.witnesses(c.lo, c.hi, nil) {
-			if !w.machine {
+			if !w.machine && w.id != "he" && w.id != "she" {
+				return true
+			}
+		}
+		for i := c.lo + 1; i < c.hi; i++ {
+			if writtenBy[r.toks[i].s] && (r.toks[i-1].s == "'s" || r.toks[i-1].s == "is") {
 				return true
 			}
 		}
