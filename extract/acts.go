@@ -30,7 +30,9 @@ func (r *reading) findActs() {
 			if a.action.Name != "none" {
 				r.addAct(ci, a)
 			} else {
-				c.idle = append(c.idle, a.objects...)
+				for _, mi := range a.objects {
+					r.idle[[2]int{ci, mi}] = true
+				}
 			}
 			i = end
 		}
@@ -887,7 +889,7 @@ var noThing = set("thing things one ones bit lot light lights sun air water oil 
 // inAct tells whether something is said of what a clause does with a mention, be
 // it that nothing is done: "I'm leaving the cover on".
 func (r *reading) inAct(ci, mi int) bool {
-	if slices.Contains(r.clauses[ci].idle, mi) {
+	if r.idle[[2]int{ci, mi}] {
 		return true
 	}
 	for _, ai := range r.clauses[ci].acts {

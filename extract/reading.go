@@ -89,14 +89,13 @@ type clause struct {
 	lo, hi   int // tokens
 	sentence int // clauses with one number stand in one sentence, or in one breath
 	mood     mood
+	chatter  bool
+	together bool // says that things go back on from here
 	cues     []cue
 	opens    []openCue
 	mentions []int
 	acts     []int
-	idle     []int // mentions that nothing is done with, as the clause says
 	qtys     []int
-	chatter  bool
-	together bool // says that things go back on from here
 }
 
 // mention is a phrase that names a thing.
@@ -160,6 +159,7 @@ type reading struct {
 	acts      []act
 	qtys      []quantity
 	bare      []bool          // of each clip: whether it has no punctuation
+	idle      map[[2]int]bool // a clause and a mention that it says nothing is done with
 	toldWeak  map[string]bool // misheard words that are real words and were a thing once in this talk
 	leftTold  int8            // 2 where the talk speaks of a left, 1 where it does not, 0 before it was asked
 	hexKeys   bool            // a key with a size was named: "the same key" is one as well
@@ -183,11 +183,11 @@ type quantity struct {
 }
 
 func read(talk *transcript.Talk, lex *lexicon.Lexicon) *reading {
-	r := &reading{talk: talk, lex: lex, nums: map[[2]int][]normalize.Number{}}
+	r := &reading{talk: talk, lex: lex, nums: map[[2]int][]normalize.Number{}, idle: map[[2]int]bool{}}
 	r.tokens()
 	// room for as many as an hour of talk has; they grow beyond it
 	n := min(len(r.toks), 1<<14)
-	r.clauses, r.mentions, r.acts = make([]clause, 0, n/7+8), make([]mention, 0, n/10+8), make([]act, 0, n/14+8)
+	r.mentions, r.acts = make([]mention, 0, n/10+8), make([]act, 0, n/14+8)
 	r.bare = r.unpunctuated()
 	r.breaths()
 	r.quantities()
@@ -449,30 +449,34 @@ const longest = 120
 // cut cuts the talk into clauses: by punctuation where there is any, by pauses,
 // and by the ways people start a clause where there is none.
 func (r *reading) cut() {
-	sentence := 0
-	start := 0
-	flush := func(end int) {
-		if end > start {
-			c := len(r.clauses)
-			r.clauses = append(r.clauses, clause{lo: start, hi: end, sentence: sentence})
-			for i := start; i < end; i++ {
-				r.toks[i].cl = int32(c)
-			}
-			start = end
+	start, n := 0, int32(0) // of the clause under way, and its number
+	for i := range r.toks {
+		t := &r.toks[i]
+		if i > start && (i-start >= longest || r.startsClause(start, i)) {
+			start, n = i, n+1
+		}
+		t.cl = n
+		if t.brk >= brkLine {
+			start, n = i+1, n+1
 		}
 	}
+	if start < len(r.toks) {
+		n++
+	}
+	// now that they are counted they take no more room than they need
+	r.clauses = make([]clause, n)
+	sentence := 0
 	for i := range r.toks {
-		if i > start && (i-start >= longest || r.startsClause(start, i)) {
-			flush(i)
+		t := &r.toks[i]
+		c := &r.clauses[t.cl]
+		if c.hi == 0 {
+			c.lo, c.sentence = i, sentence
 		}
-		if r.toks[i].brk >= brkLine {
-			flush(i + 1)
-		}
-		if r.toks[i].brk >= brkSentence {
+		c.hi = i + 1
+		if t.brk >= brkSentence {
 			sentence++
 		}
 	}
-	flush(len(r.toks))
 }
 
 // startsClause tells whether a new clause begins at token i, the clause before having begun at start.
