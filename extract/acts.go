@@ -122,7 +122,12 @@ func (r *reading) pulledAlone(ci int) {
 		}
 		m := &r.mentions[a.objects[0]]
 		ends := m.hi == c.hi || r.toks[m.hi-1].brk >= brkComma || r.toks[m.hi].s == "and" || r.toks[m.hi].s == "first" || r.toks[m.hi].s == "from"
-		if m.lo > a.verb && pulledOff[m.head] && ends {
+		if a.verb > c.lo && m.hi == a.verb-1 && r.toks[a.verb-1].s == "i" && (a.verb+1 == c.hi || r.toks[a.verb].brk >= brkComma || r.toks[a.verb+1].s == "with") {
+			ends = true // "the impeller I pull with pliers"
+		} else if m.lo < a.verb || !pulledOff[m.head] {
+			continue
+		}
+		if ends {
 			a.action, a.rule = r.lex.Action("remove"), "verb pull"
 		}
 	}
@@ -412,6 +417,9 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 				if j > k && r.toks[j].s == "and" && j+1 < c.hi && r.toks[j+1].s == want {
 					continue
 				}
+				if j == k && r.toks[j].men < 0 && leadsToPlace[r.toks[j].s] {
+					break // "let it hang over the top tube on a strap"
+				}
 				if j > k && r.toks[j].men < 0 && (r.isFiniteVerb(j) || prepositions[r.toks[j].s] && r.toks[j].s != "of") {
 					break
 				}
@@ -503,6 +511,9 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 
 // gently are the words for how hard or how long something is done.
 var gently = set("light good quick gentle little proper decent wee nice sharp final fine fair thorough big hard soft firm last bit")
+
+// leadsToPlace are the words after which a place is told and no thing.
+var leadsToPlace = set("over under through from into onto at behind between against with by")
 
 // nameFollows tells whether a name begins at j, its determiners included.
 func (r *reading) nameFollows(c *clause, j int) bool {

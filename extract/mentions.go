@@ -165,6 +165,9 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	if n == 1 && (w == "foot" || w == "feet") && (i == c.lo || !definiteWord[r.toks[i-1].s] || r.toks[i-1].s == "all" || r.word(i+1) == "of") {
 		return m, 0 // "about a foot overnight", "four foot of pipe"
 	}
+	if n == 1 && (w == "foot" || w == "feet") && (r.toks[i-1].s == "your" || r.toks[i-1].s == "my") {
+		return m, 0 // "use your foot"
+	}
 	if n == 1 && ofBody[w] && r.ofPerson(c, i) {
 		return m, 0 // "it's on my other arm"
 	}
@@ -624,10 +627,10 @@ func (r *reading) complete(ci int, m *mention) {
 		// an unknown word belongs to the name where a determiner stands not far before it
 		if unknown < 2 && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && !r.isVerbForm(p) {
 			j := i - 2
-			for j >= c.lo && j > i-5 && !r.toks[j].is(wStop|wDeterminer) && r.toks[j].men < 0 && r.toks[j].brk <= brkPause {
+			for j >= c.lo && j > i-5 && r.toks[j].s != "new" && !r.toks[j].is(wStop|wDeterminer) && r.toks[j].men < 0 && r.toks[j].brk <= brkPause {
 				j--
 			}
-			if j >= c.lo && (definiteWord[r.toks[j].s] || r.toks[j].s == "a" || r.toks[j].s == "an" || countOf[r.toks[j].s] > 0) && r.toks[j].brk <= brkPause {
+			if j >= c.lo && (definiteWord[r.toks[j].s] || r.toks[j].s == "a" || r.toks[j].s == "an" || countOf[r.toks[j].s] > 0 || r.toks[j].s == "new" && j == i-2 && len(p) > 2) && r.toks[j].brk <= brkPause {
 				mods = append([]string{p}, mods...)
 				unknown++
 				i--

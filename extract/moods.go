@@ -163,6 +163,9 @@ func (r *reading) moodOf(ci int, a *act) mood {
 			}
 		}
 	}
+	if v-3 >= c.lo && r.toks[v-1].s == "to" && r.toks[v-2].s == "had" && r.toks[v-3].s == "you" {
+		m |= other // "on the old one you had to take the whole strut off"
+	}
 	if v-2 >= c.lo && r.toks[v-1].s == "'d" && r.toks[v-2].s == "you" {
 		m |= hypothetical
 	}

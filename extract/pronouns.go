@@ -20,6 +20,7 @@ func (s *tracker) meant(a *act) *thing {
 	one := a.pronoun == "it" || a.pronoun == "she" || a.pronoun == "he" || a.pronoun == "that" && a.subject
 	wantFastener := a.action.Name == "torque" || a.action.Name == "tighten" || a.action.Name == "start by hand" || a.action.Name == "slacken"
 	limit := 20.0
+	pairs := false // parts named as more than one are it as well
 	if a.pronoun == "" {
 		limit = 8
 	}
@@ -41,7 +42,7 @@ func (s *tracker) meant(a *act) *thing {
 				}
 			}
 		}
-		if strict && one && t != nil && t.fastener && r.saidMany(t) && !wantFastener {
+		if strict && one && t != nil && r.saidMany(t) && !wantFastener && (t.fastener || !pairs) {
 			return false // "two nuts on the carb. And it pulls off": not the nuts
 		}
 		if strict && wantFastener && t != nil && pressed[t.head] && !takesTorque(t) && !t.turned {
@@ -87,7 +88,7 @@ func (s *tracker) meant(a *act) *thing {
 	if topic := s.onTopic(a.lo); many && topic != nil && topic.plural && r.since(s.topicAt, a.lo) < 12 && s.hand[len(s.hand)-1] == topic {
 		return topic // "Weights. They have got to be tight."
 	}
-	order := []bool{true, false}
+	order := []bool{true, true, false}
 	if n := r.word(a.hi); (a.pronoun == "those" || a.pronoun == "these" || a.pronoun == "them") && (countOf[r.word(a.verb+2)] > 1 && a.verb >= 0 || countOf[n] > 1) {
 		several = true // "those two": not one part
 	}
@@ -95,7 +96,7 @@ func (s *tracker) meant(a *act) *thing {
 		if a.action.Name != "clean" && a.action.Name != "lubricate" && a.action.Name != "apply" || offWords[r.word(a.hi-1)] {
 			return nil // "get all that out": what is in there
 		}
-		many, order = false, order[1:]
+		many, order = false, order[2:]
 	}
 	if (a.pronoun == "one" || a.pronoun == "ones") && s.saidNew(a) >= 0 {
 		order = []bool{false} // "the old seal …, new one goes on": what was just spoken of
@@ -108,7 +109,8 @@ func (s *tracker) meant(a *act) *thing {
 			return t
 		}
 	}
-	for _, strict := range order {
+	for n, strict := range order {
+		pairs = n > 0
 		for k := a.cl; k >= 0 && r.since(r.clauses[k].lo, a.lo) <= limit; k-- {
 			c := &r.clauses[k]
 			if k < a.cl && (c.mood&(advert|greeting) != 0 || subordinate[r.toks[c.lo].s] && strict) {

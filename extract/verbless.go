@@ -314,7 +314,7 @@ func (r *reading) laid(ci int) {
 		}
 	}
 	goes := placing[next] && (determiner[after] || after == "top" || after == "there" || after == "it" || after == "them" || after == "to" && (next == "on" || next == "in" || next == "up") || k+1 < c.hi && r.toks[k+1].men >= 0) && (m.count == 0 || k > m.hi)
-	isNew := (m.isNew && c.hi-c.lo <= 5 || next == "new" && m.hi+1 == c.hi) && !r.notHad(ci) && !r.ofKit(ci)
+	isNew := (m.isNew && (c.hi-c.lo <= 5 || next == "from" || next == "through" || next == "each") || next == "new" && m.hi+1 == c.hi) && !r.notHad(ci) && !r.ofKit(ci)
 	if !goes && !isNew {
 		return
 	}
@@ -1013,7 +1013,7 @@ func offOrBack(w string, back bool) bool { return w == "off" || w == "out" || ba
 func (r *reading) switchedOff(m *mention) bool {
 	if m.head == "brake" || m.head == "handbrake" {
 		for _, w := range m.mods {
-			if w == "chain" || w == "hand" || w == "park" || w == "parking" || w == "foot" || w == "blade" {
+			if w == "chain" || w == "hand" || w == "front" || w == "rear" || w == "back" || w == "park" || w == "parking" || w == "foot" || w == "blade" {
 				return true
 			}
 		}
