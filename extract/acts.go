@@ -469,7 +469,7 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 		return a, 0, false // put away, not on
 	}
 	if p.Subject {
-		if p.Words[0] == "be" && k < c.hi && r.toks[k-1].brk <= brkPause && p.Action.Name != "none" {
+		if p.Words[0] == "be" && k < c.hi && r.toks[k-1].brk <= brkPause && p.Action.Name != "none" && !(p.Words[n-1] == "off" && i > c.lo && r.toks[i-1].men >= 0 && k+1 < c.hi && r.toks[k+1].men >= 0) {
 			// "it's in the tank" tells a place, "it's in" that it was fitted
 			if w := r.toks[k].s; determiner[w] && w != "one" && !(countOf[w] > 1 && offWords[p.Words[n-1]]) || w == "me" || r.toks[k].men >= 0 && r.mentions[r.toks[k].men].count < 2 {
 				return a, 0, false
@@ -926,7 +926,7 @@ func (r *reading) partAmong(objects []int) bool {
 func (r *reading) chatter() {
 	for ci := range r.clauses {
 		c := &r.clauses[ci]
-		if c.mood&(advert|greeting) != 0 {
+		if c.mood&(aside|greeting) != 0 {
 			for k := max(0, ci-2); k <= min(ci+2, len(r.clauses)-1); k++ {
 				if !r.workIn(k) {
 					r.clauses[k].chatter = true

@@ -16,7 +16,7 @@ func (r *reading) cautions() []Caution {
 	last := -99         // the clause of the last warning
 	for ci := range r.clauses {
 		c := &r.clauses[ci]
-		if c.mood&(advert|greeting|asked) != 0 || c.hi-c.lo < 2 {
+		if c.mood&(aside|greeting|asked) != 0 || c.hi-c.lo < 2 {
 			continue
 		}
 		lo, hi, kind := r.warning(ci)
@@ -126,7 +126,7 @@ func (r *reading) warning(ci int) (lo, hi int, kind string) {
 		lo = from
 	}
 	hi = max(hi, to)
-	if k := r.toks[lo].cl; k > 0 && lo == r.clauses[k].lo && hi-r.clauses[k-1].lo <= longestWarning && r.since(r.clauses[k-1].lo, c.lo) < 10 && r.clauses[k-1].mood&(advert|greeting) == 0 {
+	if k := r.toks[lo].cl; k > 0 && lo == r.clauses[k].lo && hi-r.clauses[k-1].lo <= longestWarning && r.since(r.clauses[k-1].lo, c.lo) < 10 && r.clauses[k-1].mood&(aside|greeting) == 0 {
 		first := r.toks[lo].s
 		if kind == "emphasis" || kind == "stop" || r.clauses[k-1].sentence == c.sentence && (kind == "threat" || first == "so" || first == "and" || first == "or" || first == "otherwise") {
 			lo = r.clauses[k-1].lo
@@ -228,7 +228,7 @@ func (r *reading) theyHarm(ci int) bool {
 // fragile tells whether a clause tells of what takes no force, where it is worked on.
 func (r *reading) fragile(ci int) bool {
 	c := &r.clauses[ci]
-	if c.mood&(asked|advert|other) != 0 || r.pastTold(c) || r.ofMe(c.lo, c.hi) || !r.heardIn(ci, ci, "fragile") {
+	if c.mood&(asked|aside|other) != 0 || r.pastTold(c) || r.ofMe(c.lo, c.hi) || !r.heardIn(ci, ci, "fragile") {
 		return false
 	}
 	lo, hi := r.nearBy(ci, 2, 1, 9)

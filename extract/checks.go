@@ -277,7 +277,7 @@ func (r *reading) statementIn(ci int) (statement, bool) {
 	c := &r.clauses[ci]
 	st := statement{ci: ci}
 	found := false
-	if c.mood&(advert|greeting|conditional|asked) != 0 {
+	if c.mood&(aside|greeting|conditional|asked) != 0 {
 		return st, false
 	}
 	for _, o := range c.opens {
@@ -367,7 +367,7 @@ func (r *reading) belied(ci int) int {
 // "the cap says ten and the leaflet says fifteen".
 func (r *reading) selfOdds(ci int) bool {
 	c := &r.clauses[ci]
-	if c.mood&(advert|greeting|conditional|asked) != 0 {
+	if c.mood&(aside|greeting|conditional|asked) != 0 {
 		return false
 	}
 	var ends []openCue

@@ -18,7 +18,7 @@ func (r *reading) facts() []Fact {
 	for qi := range r.qtys {
 		q := &r.qtys[qi]
 		c := &r.clauses[q.cl]
-		if c.mood&(advert|greeting|other) != 0 {
+		if c.mood&(aside|greeting|other) != 0 {
 			continue
 		}
 		switch q.Kind {

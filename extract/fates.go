@@ -235,7 +235,7 @@ func (r *reading) toldOfWhat(ci, lo, hi int) []told {
 	for _, strict := range []bool{true, false} {
 		for k := ci - 1; k >= max(0, ci-5) && r.since(r.clauses[k].lo, lo) < 16; k-- {
 			p := &r.clauses[k]
-			if p.mood&(advert|greeting|other) != 0 {
+			if p.mood&(aside|greeting|other) != 0 {
 				continue
 			}
 			agrees := func(t *thing, plural bool) bool {

@@ -14,7 +14,7 @@ import (
 // thing is said to want, work told as left, a lock that nobody has.
 func (r *reading) leaves(ci int) []openCue {
 	c := &r.clauses[ci]
-	if c.mood&(conditional|asked|advert|greeting|listing) != 0 {
+	if c.mood&(conditional|asked|aside|greeting|listing) != 0 {
 		return nil
 	}
 	var out []openCue
@@ -316,7 +316,7 @@ var led = set("the on at to in into its my his her facing faces towards from goe
 // doubt of that is a doubt of the job.
 func (r *reading) orients(ci int) bool {
 	c := &r.clauses[ci]
-	if c.mood&(other|conditional|advert|greeting) != 0 {
+	if c.mood&(other|conditional|aside|greeting) != 0 {
 		return false
 	}
 	way, verb := false, false
@@ -472,13 +472,13 @@ func (r *reading) puttingRight(from, to int) bool {
 func (r *reading) recap(ci int, oc openCue) []*looseEnd {
 	c := &r.clauses[ci]
 	w := r.talk.Words[r.toks[c.lo].w]
-	if c.mood&(advert|other|conditional) != 0 || w.At < r.talk.Clips[w.Clip].Duration*0.5 {
+	if c.mood&(aside|other|conditional) != 0 || w.At < r.talk.Clips[w.Clip].Duration*0.5 {
 		return nil
 	}
 	var out []*looseEnd
 	for k := ci; k < min(ci+16, len(r.clauses)) && r.since(c.lo, r.clauses[k].lo) < 45; k++ {
 		n := &r.clauses[k]
-		if n.mood&(advert|greeting) != 0 || r.heardIn(k, k, "promise", "next") || r.says(n.lo, n.hi, []string{"that", "'s", "it"}) || r.says(n.lo, n.hi, []string{"that", "'s", "all"}) {
+		if n.mood&(aside|greeting) != 0 || r.heardIn(k, k, "promise", "next") || r.says(n.lo, n.hi, []string{"that", "'s", "it"}) || r.says(n.lo, n.hi, []string{"that", "'s", "all"}) {
 			break
 		}
 		stop := false

@@ -514,7 +514,7 @@ var stores = set("tray tub lid box bag jar can cup dish saucer magnet shelf benc
 func (r *reading) storedAt(ci int, t *thing) string {
 	for k := ci; k <= min(ci+2, len(r.clauses)-1) && r.since(r.clauses[ci].lo, r.clauses[k].lo) <= 12; k++ {
 		c := &r.clauses[k]
-		if c.mood&(conditional|hypothetical|other|asked|negated|advert|greeting) != 0 {
+		if c.mood&(conditional|hypothetical|other|asked|negated|aside|greeting) != 0 {
 			return ""
 		}
 		if k > ci {

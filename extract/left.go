@@ -192,7 +192,7 @@ func (r *reading) valueMissing(ci int) (lo, hi int) {
 }
 
 // normalMood are the moods in which nothing is left open.
-const normalMood = other | conditional | advert | greeting | listing
+const normalMood = other | conditional | aside | greeting | listing
 
 // goesOnWith tells whether a clause goes on with what was said: it names no other
 // thing of the machine, or speaks of a paper.
@@ -230,7 +230,7 @@ var (
 // what is missing for it.
 func (r *reading) notSo(ci int) (oc openCue, ok bool) {
 	c := &r.clauses[ci]
-	if c.mood&(other|conditional|asked|hypothetical|advert|greeting|listing) != 0 {
+	if c.mood&(other|conditional|asked|hypothetical|aside|greeting|listing) != 0 {
 		return oc, false
 	}
 	for i := c.lo; i < c.hi; i++ {
@@ -384,7 +384,7 @@ func (r *reading) obstacle(ci, from int) bool {
 // "five bolts, and I've put back four".
 func (r *reading) absent(ci int) (oc openCue, ok bool) {
 	c := &r.clauses[ci]
-	if c.mood&(other&^asked|conditional|advert|greeting|listing) != 0 {
+	if c.mood&(other&^asked|conditional|aside|greeting|listing) != 0 {
 		return oc, false
 	}
 	cue := func(lo, hi int) (openCue, bool) { return openCue{lo, min(hi, c.hi), "absent"}, true }
@@ -874,13 +874,13 @@ func (r *reading) partial(ci int) (lo, hi int) {
 // bar oil" and "before anybody starts it". The families are those of open.txt.
 func (r *reading) twoSigns(ci int) []openCue {
 	c := &r.clauses[ci]
-	if c.mood&(advert|greeting|listing) != 0 || len(c.opens) == 0 && c.mood&asked == 0 {
+	if c.mood&(aside|greeting|listing) != 0 || len(c.opens) == 0 && c.mood&asked == 0 {
 		return nil
 	}
 	var out []openCue
 	_, hi := r.nearBy(ci, 0, 2, 7)
 	for k := ci; k <= hi; k++ {
-		if r.clauses[k].mood&(conditional|advert|greeting) != 0 {
+		if r.clauses[k].mood&(conditional|aside|greeting) != 0 {
 			hi = k - 1
 		}
 	}

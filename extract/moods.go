@@ -34,7 +34,7 @@ func (r *reading) moodOf(ci int, a *act) mood {
 				m |= other
 			}
 		}
-		m |= q.mood & (announced | offCamera | advert | greeting | notNeeded)
+		m |= q.mood & (announced | offCamera | aside | greeting | notNeeded)
 	}
 	if a.verb >= 0 && !a.subject {
 		s := r.toks[a.verb].s
@@ -233,7 +233,7 @@ func (r *reading) moodOf(ci int, a *act) mood {
 	if a.subject && a.verb > c.lo && r.asItWas(c, a) {
 		m |= framed // "same way it came out", "the hole it came out of"
 	}
-	if m&(negated|conditional|hypothetical|other|asked|advert|greeting|notNeeded|announced|framed) == 0 {
+	if m&(negated|conditional|hypothetical|other|asked|aside|greeting|notNeeded|announced|framed) == 0 {
 		a.mood = m
 		m |= r.mooted(ci, a)
 	}
@@ -355,5 +355,5 @@ func (r *reading) cleft(c *clause, verb int) bool {
 
 // happened tells whether an act is work of this job, done or being done.
 func (a *act) happened() bool {
-	return a.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|notNeeded|announced|framed) == 0
+	return a.mood&(negated|conditional|hypothetical|other|asked|aside|greeting|notNeeded|announced|framed) == 0
 }

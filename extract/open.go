@@ -272,7 +272,7 @@ func (r *reading) againAfter(t *thing, after int, seconds float64) bool {
 		if seconds < 20 && r.since(after-1, m.lo) < 20 && !r.putBack(c) {
 			continue // still spoken of as it lies there
 		}
-		if c.mood&(other|hypothetical|conditional|advert|asked|greeting) != 0 || r.leavesOpen(c) || m.isOld || r.heardIn(m.cl-1, m.cl+1, "still-off", "undone") {
+		if c.mood&(other|hypothetical|conditional|aside|asked|greeting) != 0 || r.leavesOpen(c) || m.isOld || r.heardIn(m.cl-1, m.cl+1, "still-off", "undone") {
 			continue
 		}
 		return true

@@ -37,7 +37,7 @@ func (r *reading) parts() []Part {
 	}
 	for ci := range r.clauses {
 		c := &r.clauses[ci]
-		if c.mood&(advert|greeting) != 0 || c.mood&other != 0 && !r.heIsIt(c) {
+		if c.mood&(aside|greeting) != 0 || c.mood&other != 0 && !r.heIsIt(c) {
 			continue
 		}
 		sure := c.mood&(conditional|negated|hypothetical|optional|asked) == 0
@@ -102,7 +102,7 @@ func (r *reading) parts() []Part {
 	// "I'm renewing the seals", "I've changed the filter", "the belt's been replaced"
 	for ai := range r.acts {
 		a := &r.acts[ai]
-		if a.verb < 0 || a.subject || (a.mood|r.clauses[a.cl].mood)&(negated|conditional|hypothetical|other|advert|announced) != 0 {
+		if a.verb < 0 || a.subject || (a.mood|r.clauses[a.cl].mood)&(negated|conditional|hypothetical|other|aside|announced) != 0 {
 			continue
 		}
 		v := r.lemma1(r.toks[a.verb].s)
@@ -121,7 +121,7 @@ func (r *reading) parts() []Part {
 	// "I'm changing the tyres", and they came off and went on
 	for ai := range r.acts {
 		a := &r.acts[ai]
-		if a.action.Name != "replace" || a.subject || (a.mood|r.clauses[a.cl].mood)&(negated|conditional|hypothetical|other|advert|asked) != 0 {
+		if a.action.Name != "replace" || a.subject || (a.mood|r.clauses[a.cl].mood)&(negated|conditional|hypothetical|other|aside|asked) != 0 {
 			continue
 		}
 		for _, mi := range a.objects {
@@ -133,7 +133,7 @@ func (r *reading) parts() []Part {
 	}
 	for mi := range r.mentions {
 		m := &r.mentions[mi]
-		if m.kind&(lexicon.Part|lexicon.Fastener) == 0 || m.prep != "" || r.clauses[m.cl].mood&(conditional|hypothetical|negated|other|advert|greeting|asked) != 0 {
+		if m.kind&(lexicon.Part|lexicon.Fastener) == 0 || m.prep != "" || r.clauses[m.cl].mood&(conditional|hypothetical|negated|other|aside|greeting|asked) != 0 {
 			continue
 		}
 		if r.beenRenewed(m) {
@@ -143,7 +143,7 @@ func (r *reading) parts() []Part {
 	// "swap the lever over", "transfer the clips": what goes from the old to the new
 	for ai := range r.acts {
 		a := &r.acts[ai]
-		if a.verb < 0 || a.mood&(negated|conditional|hypothetical|other|advert) != 0 {
+		if a.verb < 0 || a.mood&(negated|conditional|hypothetical|other|aside) != 0 {
 			continue
 		}
 		v := r.lemma1(r.toks[a.verb].s)
@@ -552,7 +552,7 @@ func (r *reading) ruined(ci, tok int) *thing {
 				hurt = i
 			}
 		}
-		if hurt < 0 || c.mood&(conditional|hypothetical|negated|other|advert|greeting) != 0 {
+		if hurt < 0 || c.mood&(conditional|hypothetical|negated|other|aside|greeting) != 0 {
 			continue
 		}
 		if m := r.toldOf(c); m != nil && m.lo < tok && (m.lo < hurt || r.toks[hurt].brk < brkComma) {
@@ -649,7 +649,7 @@ func (r *reading) standIns() []standIn {
 			continue
 		}
 		cue := r.standInAt(ci)
-		if cue < 0 || !r.laying(c) || r.onlyTurned(c, cue) || c.mood&(advert|greeting) != 0 || r.othersBefore(c, cue) {
+		if cue < 0 || !r.laying(c) || r.onlyTurned(c, cue) || c.mood&(aside|greeting) != 0 || r.othersBefore(c, cue) {
 			continue
 		}
 		for k := ci; k >= max(0, ci-2) && r.since(r.clauses[k].lo, c.lo) < 10; k-- {
@@ -691,7 +691,7 @@ func (r *reading) standInAt(ci int) int {
 // tieFirst reads "cable tie on there": what holds for want of something better is
 // all that a clause begins with.
 func (r *reading) tieFirst(c *clause) bool {
-	if len(c.mentions) == 0 || c.mood&(negated|conditional|other|asked|listing|advert) != 0 {
+	if len(c.mentions) == 0 || c.mood&(negated|conditional|other|asked|listing|aside) != 0 {
 		return false
 	}
 	m := &r.mentions[c.mentions[0]]
@@ -919,7 +919,7 @@ func (r *reading) consumables() []Consumable {
 			continue
 		}
 		c := &r.clauses[m.cl]
-		if c.mood&(advert|greeting|other) != 0 || r.deniedBefore(c, m.lo) || m.cl < r.toolList[0] {
+		if c.mood&(aside|greeting|other) != 0 || r.deniedBefore(c, m.lo) || m.cl < r.toolList[0] {
 			continue
 		}
 		if stuffs[m.name] && !r.putToUse(m) || r.modifies(m) {

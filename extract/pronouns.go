@@ -113,7 +113,7 @@ func (s *tracker) meant(a *act) *thing {
 		pairs = n > 0
 		for k := a.cl; k >= 0 && r.since(r.clauses[k].lo, a.lo) <= limit; k-- {
 			c := &r.clauses[k]
-			if k < a.cl && (c.mood&(advert|greeting) != 0 || subordinate[r.toks[c.lo].s] && strict) {
+			if k < a.cl && (c.mood&(aside|greeting) != 0 || subordinate[r.toks[c.lo].s] && strict) {
 				continue
 			}
 			if many && strict && s.sized != nil && s.sizedAt == k && fits(s.sized, true) {

@@ -53,23 +53,24 @@ const (
 	hedged
 	notNeeded
 	optional
-	advert
+	aside // an advertisement, a story of another machine
 	greeting
 	listing
 	prior
 	warned
 	framed   // "once it's off", "while you hold it": frames the work told beside it
 	together // things go back on from here
+	storied  // of another machine or time
 
 	// what is told in one of these is no work of this job
-	notWork = negated | conditional | hypothetical | other | asked | advert | greeting | listing
+	notWork = negated | conditional | hypothetical | other | asked | aside | greeting | listing
 )
 
 var moodOf = map[string]mood{
 	"negated": negated, "conditional": conditional, "hypothetical": hypothetical, "announced": announced,
 	"off-camera": offCamera, "other": other, "question": asked, "hedge": hedged, "not-needed": notNeeded,
-	"optional": optional, "ad": advert, "greeting": greeting, "list": listing, "prior": prior, "caution": warned,
-	"together": together,
+	"optional": optional, "ad": aside, "greeting": greeting, "list": listing, "prior": prior, "caution": warned,
+	"together": together, "elsewhere": storied,
 }
 
 // cue is a way of framing: a half-open token range with its mood.
@@ -195,6 +196,7 @@ func read(talk *transcript.Talk, lex *lexicon.Lexicon) *reading {
 	r.mark()
 	r.findMentions()
 	r.opening()
+	r.stories()
 	r.findActs()
 	r.unitless()
 	r.chatter()

@@ -125,7 +125,7 @@ func (s *tracker) clause(ci int) {
 			}
 		}
 	}
-	if c.together && c.mood&(negated|conditional|hypothetical|announced|asked|advert) == 0 && len(c.mentions) == 0 {
+	if c.together && c.mood&(negated|conditional|hypothetical|announced|asked|aside) == 0 && len(c.mentions) == 0 {
 		s.fitted = c.lo
 		s.turns = append(s.turns, turn{c.lo, false}, turn{c.lo, false}, turn{c.lo, false})
 	}
@@ -145,7 +145,7 @@ func (s *tracker) headingOf(c *clause) *thing {
 	if m := s.trailing(c); m != nil {
 		return m.entry
 	}
-	if len(c.acts) > 0 || len(c.mentions) != 1 || c.mood&(advert|greeting|listing|negated|asked) != 0 {
+	if len(c.acts) > 0 || len(c.mentions) != 1 || c.mood&(aside|greeting|listing|negated|asked) != 0 {
 		return nil
 	}
 	m := &r.mentions[c.mentions[0]]
@@ -170,7 +170,7 @@ func (s *tracker) headingOf(c *clause) *thing {
 // "Before I tighten anything, the bracket."
 func (s *tracker) trailing(c *clause) *mention {
 	r := s.r
-	if len(c.mentions) == 0 || c.mood&(advert|greeting|listing|negated|asked) != 0 || !tellsWhen[r.toks[c.lo].s] && !tellsWhen[r.word(c.lo+1)] {
+	if len(c.mentions) == 0 || c.mood&(aside|greeting|listing|negated|asked) != 0 || !tellsWhen[r.toks[c.lo].s] && !tellsWhen[r.word(c.lo+1)] {
 		return nil
 	}
 	m := &r.mentions[c.mentions[len(c.mentions)-1]]
@@ -242,7 +242,7 @@ func (s *tracker) turnedTo(c *clause) *thing {
 // tensioner, two bolts", "thermostat housing i had that off as well".
 func (s *tracker) fronted(c *clause) *thing {
 	r := s.r
-	if len(c.mentions) == 0 || c.mood&(advert|greeting|listing|negated|asked|conditional|hypothetical) != 0 {
+	if len(c.mentions) == 0 || c.mood&(aside|greeting|listing|negated|asked|conditional|hypothetical) != 0 {
 		return nil
 	}
 	m := &r.mentions[c.mentions[0]]
@@ -289,7 +289,7 @@ func (r *reading) done(c *clause, mi int) bool {
 // bone then", "on to the back wheel", "let's start with the cover".
 func (s *tracker) ledTo(c *clause) *thing {
 	r := s.r
-	if len(c.mentions) != 1 || c.mood&(advert|greeting|listing|negated|asked|conditional|hypothetical) != 0 {
+	if len(c.mentions) != 1 || c.mood&(aside|greeting|listing|negated|asked|conditional|hypothetical) != 0 {
 		return nil
 	}
 	m := &r.mentions[c.mentions[0]]
@@ -696,7 +696,7 @@ func (r *reading) aside(a *act) bool {
 // leftOff tells whether an act says that its thing stays off: "I'm leaving that
 // out", "I've not put them back in yet", "the belt's not going on till tomorrow".
 func (s *tracker) leftOff(c *clause, a *act) bool {
-	if a.mood&(conditional|hypothetical|other|asked|advert|greeting|notNeeded) != 0 {
+	if a.mood&(conditional|hypothetical|other|asked|aside|greeting|notNeeded) != 0 {
 		return false
 	}
 	switch a.action.Name {

@@ -521,7 +521,7 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 	for pass := 0; pass < 2; pass++ {
 		for k := ci - 1; k >= 0 && r.since(r.clauses[k].lo, m.lo) < 40; k-- {
 			p := &r.clauses[k]
-			if pass == 0 && (subordinate[r.toks[p.lo].s] || p.mood&(warned|other|hypothetical|conditional|advert|greeting|negated) != 0) {
+			if pass == 0 && (subordinate[r.toks[p.lo].s] || p.mood&(warned|other|hypothetical|conditional|aside|greeting|negated) != 0) {
 				continue
 			}
 			for _, ai := range p.acts {
@@ -586,7 +586,7 @@ func (s *tracker) justWorkedOn(ci int) *thing {
 		return nil
 	}
 	p := &r.clauses[ci-1]
-	if p.mood&(warned|other|hypothetical|conditional|advert|greeting|negated) != 0 {
+	if p.mood&(warned|other|hypothetical|conditional|aside|greeting|negated) != 0 {
 		return nil
 	}
 	for _, ai := range p.acts {

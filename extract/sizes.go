@@ -46,7 +46,7 @@ func (r *reading) findSizes() []sized {
 			continue
 		}
 		c := &r.clauses[q.cl]
-		if c.mood&(advert|greeting) != 0 {
+		if c.mood&(aside|greeting) != 0 {
 			continue
 		}
 		kind := q.Kind
@@ -300,7 +300,7 @@ func (r *reading) countedIn(c *clause, before int) bool {
 func (r *reading) bareSizes(ci int, known map[string]bool) []sized {
 	c := &r.clauses[ci]
 	var out []sized
-	if c.mood&(advert|greeting) != 0 {
+	if c.mood&(aside|greeting) != 0 {
 		return nil
 	}
 	base := int(r.toks[c.lo].lo)

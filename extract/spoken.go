@@ -183,7 +183,7 @@ func (r *reading) spoilt(ci int) bool {
 // notDone gives the token of "haven't" where what has not been done is told by any
 // verb: "the lance, I haven't opened it"; -1 where there is none.
 func (r *reading) notDone(c *clause) int {
-	if c.mood&(other|conditional|asked|hypothetical|advert) != 0 {
+	if c.mood&(other|conditional|asked|hypothetical|aside) != 0 {
 		return -1
 	}
 	for i := c.lo; i+1 < c.hi; i++ {
@@ -210,7 +210,7 @@ var leavesNone = set("got had seen been heard found met used said gone lost made
 // makeshift gives the token of what holds for want of something better: a tie, a
 // nail, "a bit of wire"; -1 where there is none.
 func (r *reading) makeshift(c *clause) int {
-	if c.mood&(negated|conditional|other|asked|listing|advert) != 0 {
+	if c.mood&(negated|conditional|other|asked|listing|aside) != 0 {
 		return -1
 	}
 	for i := c.lo; i < c.hi; i++ {
@@ -266,7 +266,7 @@ func (r *reading) nearBy(ci, back, ahead int, seconds float64) (lo, hi int) {
 // endAt tells what loose end a signal is, or nil where it leaves nothing open.
 func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 	c := &r.clauses[ci]
-	if c.mood&advert != 0 {
+	if c.mood&aside != 0 {
 		return nil
 	}
 	if c.mood&greeting != 0 && oc.signal != "promise" && oc.signal != "next" {
@@ -1422,7 +1422,7 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 	}
 	for k := ci - 1; k >= 0 && k >= ci-14 && r.since(r.clauses[k].lo, c.lo) < 25; k-- {
 		p := &r.clauses[k]
-		if p.mood&(advert|greeting) != 0 {
+		if p.mood&(aside|greeting) != 0 {
 			continue
 		}
 		if one := r.placedOne(p); one >= 0 {
@@ -1925,7 +1925,7 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 			hi = n.hi
 		}
 	}
-	for k := r.toks[lo].cl - 1; !e.sure && e.kind != Promise && k >= 0 && e.signal != "unrun" && hi-r.clauses[k].lo <= 36 && r.since(r.clauses[k].lo, e.lo) < 12 && r.clauses[k].mood&(advert|greeting) == 0; k-- {
+	for k := r.toks[lo].cl - 1; !e.sure && e.kind != Promise && k >= 0 && e.signal != "unrun" && hi-r.clauses[k].lo <= 36 && r.since(r.clauses[k].lo, e.lo) < 12 && r.clauses[k].mood&(aside|greeting) == 0; k-- {
 		lo = r.clauses[k].lo
 	}
 	if hi-lo > 38 {

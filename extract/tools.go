@@ -75,7 +75,7 @@ func (r *reading) tools(found []sized) []Tool {
 		if m.kind&lexicon.Part != 0 && ledgerActs[r.actOn(m.cl, int(r.toks[m.lo].men))] != "" && m.prep != "with" {
 			continue // "blade off": it is what is worked on
 		}
-		if c.mood&(advert|greeting) != 0 || c.mood&(other|asked) != 0 && !listed || m.cl < r.toolList[0] {
+		if c.mood&(aside|greeting) != 0 || c.mood&(other|asked) != 0 && !listed || m.cl < r.toolList[0] {
 			continue
 		}
 		if r.deniedBefore(c, m.lo) && !listed && c.mood&notNeeded == 0 {
@@ -104,7 +104,7 @@ func (r *reading) tools(found []sized) []Tool {
 	// "file the edge", "hacksaw it off": the verb names it
 	for ai := range r.acts {
 		a := &r.acts[ai]
-		if a.verb < 0 || a.subject || !a.happened() || a.mood&(other|asked|advert|greeting) != 0 || r.word(a.verb-1) == "'ll" {
+		if a.verb < 0 || a.subject || !a.happened() || a.mood&(other|asked|aside|greeting) != 0 || r.word(a.verb-1) == "'ll" {
 			continue // "I'll drill that out when the new one comes"
 		}
 		for _, l := range r.lex.Lemmas(r.toks[a.verb].s) {
@@ -272,7 +272,7 @@ func (r *reading) driverNear(s *sized) string {
 func (r *reading) usedLater(t Tool, found []sized) bool {
 	for i := range r.mentions {
 		m := &r.mentions[i]
-		if m.kind&lexicon.Tool != 0 && !r.inToolList(m) && sameTool(lexicon.Singular(m.name), t.Name) && r.clauses[m.cl].mood&(other|hypothetical|advert|greeting) == 0 {
+		if m.kind&lexicon.Tool != 0 && !r.inToolList(m) && sameTool(lexicon.Singular(m.name), t.Name) && r.clauses[m.cl].mood&(other|hypothetical|aside|greeting) == 0 {
 			return true
 		}
 	}

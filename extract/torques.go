@@ -49,7 +49,7 @@ func (s *tracker) values(ci int) {
 		if q.Kind != normalize.Torque {
 			continue
 		}
-		if c.mood&(advert|greeting) != 0 || s.notTightening(c, q) {
+		if c.mood&(aside|greeting) != 0 || s.notTightening(c, q) {
 			continue
 		}
 		of := s.readOff(q)

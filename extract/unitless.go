@@ -20,7 +20,7 @@ func (r *reading) unitless() {
 	var said []quantity // the torque values so far, unitFrom telling what one more like them takes its unit from
 	for ci := range r.clauses {
 		c := &r.clauses[ci]
-		if c.mood&(advert|greeting) == 0 {
+		if c.mood&(aside|greeting) == 0 {
 			for len(late) > 0 && late[0].lo < c.lo {
 				late = late[1:]
 			}

@@ -184,7 +184,7 @@ func (r *reading) turned(ci int) {
 // of oil": what is put on a thing, told of the thing.
 func (r *reading) gets(ci int) {
 	c := &r.clauses[ci]
-	if len(c.mentions) < 2 || c.mood&(conditional|hypothetical|other|asked|advert|greeting|listing) != 0 || ci < r.toolList[1] {
+	if len(c.mentions) < 2 || c.mood&(conditional|hypothetical|other|asked|aside|greeting|listing) != 0 || ci < r.toolList[1] {
 		return
 	}
 	for k, mi := range c.mentions[:len(c.mentions)-1] {
@@ -538,7 +538,7 @@ func (r *reading) verblessActOn(c *clause, mi int) int {
 // the air cleaner". What is done to it, the state of the thing tells (refer).
 func (r *reading) singledOut(ci int) {
 	c := &r.clauses[ci]
-	if len(c.acts) > 0 || len(c.mentions) == 0 || ci < r.toolList[1] || c.mood&(negated|conditional|hypothetical|other|asked|advert|greeting|listing|announced|warned) != 0 {
+	if len(c.acts) > 0 || len(c.mentions) == 0 || ci < r.toolList[1] || c.mood&(negated|conditional|hypothetical|other|asked|aside|greeting|listing|announced|warned) != 0 {
 		return
 	}
 	m := &r.mentions[c.mentions[0]]
@@ -841,7 +841,7 @@ func (r *reading) saidBare(c *clause, i int) bool {
 // something used up, and where it goes, with no verb of its own.
 func (r *reading) spreads(ci int) {
 	c := &r.clauses[ci]
-	if c.mood&(conditional|hypothetical|other|asked|advert|greeting|listing) != 0 || ci < r.toolList[1] {
+	if c.mood&(conditional|hypothetical|other|asked|aside|greeting|listing) != 0 || ci < r.toolList[1] {
 		return
 	}
 	for k, mi := range c.mentions {
@@ -1286,7 +1286,7 @@ const withOff = "with it off"
 // is off by now, where nobody said that it came off.
 func (r *reading) outOfTheWay(ci int) {
 	c := &r.clauses[ci]
-	if len(c.mentions) == 0 || c.mood&(negated|conditional|other|asked|advert|greeting|listing|announced) != 0 {
+	if len(c.mentions) == 0 || c.mood&(negated|conditional|other|asked|aside|greeting|listing|announced) != 0 {
 		return
 	}
 	m := &r.mentions[c.mentions[0]]

@@ -39,7 +39,7 @@ type given struct {
 // printed are what figures are written in or on; a box or a bag is one only where it
 // is said to say something.
 var printed = func() map[string]bool {
-	out := set("invoice placard picture schematic catalogue catalog plate decal bulletin brochure data scan stamp receipt photo view fiche logbook printout advert packaging literature card bible guide")
+	out := set("invoice placard picture schematic catalogue catalog plate decal bulletin brochure data scan stamp receipt photo view fiche logbook printout aside packaging literature card bible guide")
 	for w := range documents {
 		out[w] = true
 	}
@@ -93,7 +93,7 @@ func (r *reading) disagreements() map[int]int {
 func (r *reading) accounts(lo, hi int, before []account) []account {
 	from, to := r.clauses[lo].lo, r.clauses[hi-1].hi
 	for k := lo; k < hi; k++ {
-		if r.clauses[k].mood&(advert|greeting|asked) != 0 || r.clauses[k].mood&conditional != 0 && !r.goesBy(&r.clauses[k]) {
+		if r.clauses[k].mood&(aside|greeting|asked) != 0 || r.clauses[k].mood&conditional != 0 && !r.goesBy(&r.clauses[k]) {
 			return nil
 		}
 	}
@@ -610,7 +610,7 @@ func (r *reading) namedBy(a, other *account) map[string]bool {
 // right before it: "The book says it's left hand. It isn't.", "Mine hasn't."
 func (r *reading) denied(ci int) bool {
 	c := &r.clauses[ci]
-	if c.hi-c.lo > 9 || ci == 0 || c.mood&(asked|conditional|advert|greeting) != 0 {
+	if c.hi-c.lo > 9 || ci == 0 || c.mood&(asked|conditional|aside|greeting) != 0 {
 		return false
 	}
 	i := c.lo
@@ -643,7 +643,7 @@ var denier = set("well only except no which and but")
 func (r *reading) claims(ci int) bool {
 	for k := ci; k >= 0 && k >= ci-1 && r.since(r.clauses[k].lo, r.clauses[ci].hi-1) < 10; k-- {
 		c := &r.clauses[k]
-		if c.mood&(asked|conditional|advert|greeting) != 0 || r.saidIn(c, "people") {
+		if c.mood&(asked|conditional|aside|greeting) != 0 || r.saidIn(c, "people") {
 			continue
 		}
 		for _, w := range r.witnesses(c.lo, c.hi, nil) {
