@@ -19,7 +19,8 @@ var fates = map[string]fate{
 	"kept": {disposition: "reused"}, "keep": {disposition: "reused", named: true}, "save": {disposition: "reused", named: true, ends: true}, "stays": {disposition: "reused", ends: true},
 	"sound":    {disposition: "reused", ends: true, close: true},
 	"fronted":  {disposition: "reused", close: true},
-	"came-new": {disposition: "new"}, "got-one": {disposition: "new", another: true}, "made-one": {disposition: "new", another: true},
+	"came-new": {disposition: "new"}, "got-one": {disposition: "new", another: true}, "old-one": {disposition: "reused", another: true}, "bought": {disposition: "new", named: true},
+	"made-one":    {disposition: "new", another: true},
 	"fronted-new": {disposition: "new", close: true}, "same-fate": {named: true},
 }
 
@@ -55,8 +56,14 @@ func (r *reading) fates(ci int) []told {
 			}
 			if m := r.partAt(c, o.hi); m != nil && (!f.ends || m.hi == c.hi || r.toks[m.hi-1].brk >= brkComma) {
 				out = append(out, told{m.entry, m, f, true, o.lo, m.hi})
+				for _, n := range r.rowAfter(c, m) {
+					out = append(out, told{n.entry, n, f, true, n.from, n.hi})
+				}
 			}
 			continue
+		}
+		if f.disposition == "reused" && o.hi < c.hi && r.toks[o.hi-1].brk < brkComma && r.intoContainer(ci, o.hi) != "" {
+			continue // "the old one goes back in the box"
 		}
 		if f.another {
 			if w := r.word(o.hi); o.signal == "made-one" && o.hi < c.hi && r.toks[o.hi-1].brk < brkComma && r.toks[o.hi-1].s == "one" && !prepositions[w] && w != "and" && w != "myself" {
@@ -89,10 +96,10 @@ func (r *reading) fates(ci int) []told {
 			}
 		}
 		for _, s := range r.toldOfWhat(ci, o.lo, o.hi) {
-			if f.close && (s.mention == nil || s.mention.hi != o.lo || r.toks[o.lo-1].brk >= brkSentence) && !(o.signal == "sound" && !s.here && r.ofHeading(ci, o.lo, s.mention)) {
+			if f.close && (s.mention == nil || s.mention.hi != o.lo || r.toks[o.lo-1].brk >= brkSentence) && !(o.signal == "sound" && !s.here && r.ofHeading(ci, o.lo, s.thing)) {
 				continue
 			}
-			if f.off && (s.thing == nil || !s.thing.offBefore(o.hi)) {
+			if f.off && (s.thing == nil || !s.thing.offBefore(o.hi)) && !(o.signal == "back" && !s.here && r.saysThat(c, o.lo)) {
 				continue
 			}
 			s.fate = f
@@ -104,6 +111,23 @@ func (r *reading) fates(ci int) []told {
 
 // elsewhere are the words after "back" by which nothing goes back where it was.
 var elsewhere = set("and to a an over through round up the for now later down until till from")
+
+// rowAfter gives the parts that are named in a row after one: "a belt, an idler and a spring".
+func (r *reading) rowAfter(c *clause, m *mention) []*mention {
+	var out []*mention
+	for _, mi := range c.mentions {
+		n := &r.mentions[mi]
+		if n.from < m.hi {
+			continue
+		}
+		if n.from > m.hi+1 || n.from == m.hi+1 && r.toks[m.hi].s != "and" || n.kind&(lexicon.Fastener|lexicon.Part) == 0 {
+			break
+		}
+		out = append(out, n)
+		m = n
+	}
+	return out
+}
 
 // theLot gives the parts that are counted up after what becomes of them: "that's
 // all garbage, drum, shoes, springs, the lot".
@@ -121,6 +145,17 @@ func (r *reading) theLot(ci, tok int, f fate) []told {
 		}
 	}
 	return nil
+}
+
+// saysThat tells whether "that", "those" or "they" is what a token is told of.
+func (r *reading) saysThat(c *clause, tok int) bool {
+	for i := tok - 1; i >= max(c.lo, tok-3); i-- {
+		switch r.toks[i].s {
+		case "that", "those", "they":
+			return true
+		}
+	}
+	return false
 }
 
 // asTool are the words after what is only used to do something with.
@@ -241,12 +276,12 @@ func (r *reading) toldOfWhat(ci, lo, hi int) []told {
 			agrees := func(t *thing, plural bool) bool {
 				return !strict || many == one || many == (plural || t != nil && t.count > 1)
 			}
-			if several := r.severalIn(p, lo, hi); strict && many && !one && len(several) > 1 {
+			if several := r.severalIn(p, lo, hi); strict && many && !one && len(several) > 1 && several[len(several)-1].mention.hi == r.lastOf(p).hi {
 				return several
 			}
 			for i := len(p.mentions) - 1; i >= 0; i-- {
 				m := &r.mentions[p.mentions[i]]
-				if m.entry != nil && r.subjectLike(m) && agrees(m.entry, m.plural || m.count > 1 || r.eachSide(m)) {
+				if (m.entry != nil || m.kind&lexicon.Tool != 0 && !r.inAct(k, p.mentions[i])) && r.subjectLike(m) && agrees(m.entry, m.plural || m.count > 1 || r.eachSide(m)) {
 					return []told{{thing: m.entry, mention: m, lo: lo, hi: hi}}
 				}
 			}
@@ -269,15 +304,23 @@ func (r *reading) toldOfWhat(ci, lo, hi int) []told {
 	return nil
 }
 
-// ofHeading tells whether a clause says no more than what its sentence began by naming
-// is like: "the flap, give it a wash, it's grand".
-func (r *reading) ofHeading(ci, tok int, m *mention) bool {
+// ofHeading tells whether a clause says no more than what the part is like that its
+// sentence began by naming: "the flap, give it a wash, it's grand".
+func (r *reading) ofHeading(ci, tok int, t *thing) bool {
 	c := &r.clauses[ci]
-	if m == nil || r.clauses[m.cl].sentence != c.sentence || m.hi < r.clauses[m.cl].hi || r.toks[m.hi-1].brk < brkComma || len(r.clauses[m.cl].acts) > 0 || tok == c.lo {
+	k := ci
+	for k > 0 && r.clauses[k-1].sentence == c.sentence {
+		k--
+	}
+	first := &r.clauses[k]
+	m := r.lastOf(first)
+	if t == nil || k == ci || tok == c.lo || m == nil || m.entry != t || m.hi < first.hi || r.toks[m.hi-1].brk < brkComma || len(first.acts) > 0 {
 		return false
 	}
 	for i := c.lo; i < tok; i++ {
-		if w := r.toks[i].s; w != "it" && w != "they" && w != "that" && w != "those" && w != "and" && w != "but" && w != "so" && w != "'s" {
+		switch r.toks[i].s {
+		case "it", "they", "that", "those", "and", "but", "so", "'s":
+		default:
 			return false
 		}
 	}

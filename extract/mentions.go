@@ -186,6 +186,9 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 			}
 			continue
 		}
+		if x.Weak && w == "wash" {
+			continue // "give it a wash": only washes are washers
+		}
 		if x.Weak && (w == "knot" || w == "knots") && r.tied(i) {
 			continue // "tie the knot, the rope must hold": no nut
 		}

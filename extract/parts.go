@@ -155,6 +155,13 @@ func (r *reading) parts() []Part {
 				add(m.name, "reused", m, m.from, a.hi)
 			}
 		}
+		if len(a.objects) == 0 {
+			for _, s := range r.toldOfWhat(a.cl, a.lo, a.hi) {
+				if s.mention != nil && !s.mention.isNew {
+					add(s.mention.name, "reused", nil, a.lo, a.hi+2) // "transfer those over"
+				}
+			}
+		}
 	}
 	// "the lever has to be swapped from the old shoe"
 	for mi := range r.mentions {
@@ -337,6 +344,9 @@ func (r *reading) lastOf(c *clause) *mention {
 // comesWith reads "the new ones come with rubbers and washers", "circlips out of the kit":
 // what comes with something new is new itself.
 func (r *reading) comesWith(c *clause, m *mention) bool {
+	if w := r.word(m.from - 1); (w == "get" || w == "gets" || w == "given") && r.word(m.hi) == "with" && (r.word(m.hi+1) == "the" || r.word(m.hi+1) == "it") {
+		return true // "you get circlips with the joint"
+	}
 	if from := r.word(m.hi); from == "from" || from == "in" || from == "out" || from == "outta" {
 		for i := m.hi + 1; i < min(c.hi, m.hi+5) && r.toks[i-1].brk == brkNone; i++ {
 			switch r.toks[i].s {
@@ -429,7 +439,7 @@ func (r *reading) newOne(c *clause) int {
 		if i+1 == c.hi || r.word(i-1) == "the" && (r.word(i-2) == "on" || r.word(i-2) == "onto" || r.word(i-2) == "to") {
 			continue // "goes on the new one": where it goes
 		}
-		if n := r.toks[i+1].s; r.toks[i].s == "new" && (n == "one" || n == "ones" || (n == "piece" || n == "length") && r.word(i+2) != "of" || (n == "set" || n == "pair") && (r.word(i+2) == "of" && (r.word(i+3) == "those" || r.word(i+3) == "them" || r.word(i+3) == "these") || onWords[r.word(i+2)] || r.word(i+2) == "goes" || r.word(i+2) == "go" || i+2 >= c.hi || r.toks[i+1].brk >= brkComma)) && r.toks[i+1].men < 0 && !r.awaited(c, i) {
+		if n := r.toks[i+1].s; (r.toks[i].s == "new" || r.toks[i].s == "fresh" && (n == "piece" || n == "length")) && (n == "one" || n == "ones" || (n == "piece" || n == "length") && r.word(i+2) != "of" || (n == "set" || n == "pair") && (r.word(i+2) == "of" && (r.word(i+3) == "those" || r.word(i+3) == "them" || r.word(i+3) == "these") || onWords[r.word(i+2)] || r.word(i+2) == "goes" || r.word(i+2) == "go" || i+2 >= c.hi || r.toks[i+1].brk >= brkComma)) && r.toks[i+1].men < 0 && !r.awaited(c, i) {
 			return i
 		}
 	}
@@ -468,6 +478,13 @@ func (r *reading) oneFor(ci, tok int) *thing {
 	}
 	// "old ring off, new one in": what the sentence is about
 	for k := ci; k >= 0 && r.clauses[k].sentence == c.sentence && r.since(r.clauses[k].lo, tok) < 12; k-- {
+		if many {
+			if ms := r.clauses[k].mentions; len(ms) > 0 {
+				if m := &r.mentions[ms[len(ms)-1]]; m.plural && m.lo < tok && m.entry != nil && !m.isNew && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && r.inHave(m) {
+					return m.entry // "those bolts have crush washers, new ones in the kit"
+				}
+			}
+		}
 		if m := r.toldOf(&r.clauses[k]); m != nil && m.lo < tok && tok-m.hi < 22 && !m.isNew && (!many || m.plural || m.count > 1 || m.entry.plural) {
 			return m.entry
 		}
@@ -654,7 +671,9 @@ func (r *reading) standIns() []standIn {
 		}
 		for k := ci; k >= max(0, ci-2) && r.since(r.clauses[k].lo, c.lo) < 10; k-- {
 			if s, ok := r.putThere(&r.clauses[k], min(cue, r.clauses[k].hi)); ok {
-				out = append(out, s)
+				if s.mention < 0 || r.mentions[s.mention].kind != lexicon.Consumable || !lubricants[r.mentions[s.mention].head] {
+					out = append(out, s)
+				}
 				break
 			}
 		}
@@ -723,6 +742,11 @@ func (r *reading) putThere(c *clause, cue int) (standIn, bool) {
 			continue
 		}
 		if len(a.objects) == 0 && len(a.things) == 1 && pronounsObj[a.pronoun] && a.pronoun != "one" && a.pronoun != "ones" && a.things[0].name != "" && !r.namesOld(c) {
+			for _, mi := range c.mentions {
+				if m := &r.mentions[mi]; (r.word(m.from-1) == "in" || r.word(m.from-1) == "with") && m.kind == lexicon.Consumable && m.from >= a.lo {
+					return standIn{mi, m.name, m.from - 1, m.hi + 2}, true // "wrapped it in tape"
+				}
+			}
 			return standIn{-1, a.things[0].name, a.lo, a.hi + 2}, true
 		}
 		if len(a.objects) > 0 && (a.action.Name != "cut" || !r.mentions[a.objects[0]].definite && r.mentions[a.objects[0]].kind&lexicon.Consumable != 0) {
@@ -730,7 +754,7 @@ func (r *reading) putThere(c *clause, cue int) (standIn, bool) {
 			return standIn{a.objects[0], m.name, m.from, m.hi + 4}, true
 		}
 	}
-	if s, ok := r.someThing(c); ok {
+	if s, ok := r.someThing(c, cue); ok {
 		return s, true
 	}
 	for i := c.lo; i < c.hi; i++ {
@@ -767,8 +791,8 @@ var gone = set("gone lost missing vanished disappeared walkabout walkies ordered
 
 // someThing gives what a clause speaks of as one of many and tells to be in a
 // place: "a bent nail through there", "it's two turns of tape", "cable tie on there".
-func (r *reading) someThing(c *clause) (standIn, bool) {
-	for i := c.lo; i < c.hi; i++ {
+func (r *reading) someThing(c *clause, cue int) (s standIn, ok bool) {
+	for i := c.lo; i < c.hi && !(ok && i >= cue); i++ {
 		begins := i == c.lo || r.toks[i-1].brk >= brkComma || openers[r.toks[i-1].s] && i > c.lo && r.toks[i-1].s != "one"
 		w := r.toks[i].s
 		j := i
@@ -792,8 +816,8 @@ func (r *reading) someThing(c *clause) (standIn, bool) {
 		}
 		if mi := r.toks[j].men; mi >= 0 {
 			m := &r.mentions[mi]
-			if !m.isNew && (r.toks[m.hi-1].brk >= brkComma || m.hi >= c.hi || prepositions[r.toks[m.hi].s] || forNow[r.toks[m.hi].s]) {
-				return standIn{int(mi), m.name, max(c.lo, i-2), m.hi + 3}, true
+			if !m.isNew && !lubricants[m.head] && (r.toks[m.hi-1].brk >= brkComma || m.hi >= c.hi || prepositions[r.toks[m.hi].s] || forNow[r.toks[m.hi].s]) {
+				s, ok = standIn{int(mi), m.name, max(c.lo, i-2), m.hi + 3}, true
 			}
 			continue
 		}
@@ -806,17 +830,20 @@ func (r *reading) someThing(c *clause) (standIn, bool) {
 		}
 		if k < c.hi && r.toks[k].men >= 0 && r.toks[max(j, k-1)].brk == brkNone {
 			if m := &r.mentions[r.toks[k].men]; m.lo == k && m.kind&(lexicon.Fastener|lexicon.Part|lexicon.Consumable) != 0 {
-				return standIn{-1, strings.ToLower(r.text(j, m.hi)), max(c.lo, i-2), m.hi + 2}, true // "a bit of fencing wire"
+				s, ok = standIn{-1, strings.ToLower(r.text(j, m.hi)), max(c.lo, i-2), m.hi + 2}, true // "a bit of fencing wire"
 			}
 			continue
 		}
 		if k == j || spells[r.toks[k-1].s] || r.toks[k-1].is(wDropAdj) || k < c.hi && r.toks[k-1].brk < brkComma && !prepositions[r.toks[k].s] && !forNow[r.toks[k].s] {
 			continue
 		}
-		return standIn{-1, strings.ToLower(r.text(j, k)), max(c.lo, i-2), k + 2}, true
+		s, ok = standIn{-1, strings.ToLower(r.text(j, k)), max(c.lo, i-2), k + 2}, true
 	}
-	return standIn{}, false
+	return s, ok
 }
+
+// lubricants are the stuffs that are no part, not even for now.
+var lubricants = set("grease oil fluid lube locker lock cleaner water paint coolant")
 
 // leadsStandIn are the words besides verbs that stand before what stands in.
 var leadsStandIn = set("with 's is was are got have 've it's using used")

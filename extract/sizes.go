@@ -706,6 +706,10 @@ func (r *reading) sizeTalk(c *clause) bool {
 			switch r.acts[ai].action.Name {
 			case "slacken", "tighten", "torque", "start by hand":
 				return true
+			case "remove", "disconnect":
+				if k >= ci-1 {
+					return true
+				}
 			}
 		}
 	}

@@ -31,6 +31,10 @@ func TestSizesAndWhatTurnsThem(t *testing.T) {
 		{"Undo the cover screws, T30s.", []string{"cover screws T30"}, []string{"torx bit T30"}},
 		{"Undo the motor bolts, they're M8, thirteen mil, on a long T bar.", []string{"motor bolts M8", "motor bolts 13 mm"}, []string{"spanner 13 mm", "long t bar "}},
 		{"Undo the clevis pin. It's a sixteen mil pin.", []string{"clevis pin 16 mm"}, nil},
+		{"You need sockets, eight, ten, thirteen and eighteen. Undo the cover bolts.", []string{"socket 8 mm", "socket 10 mm", "socket 13 mm", "socket 18 mm"}, []string{"socket 8 mm", "socket 10 mm", "socket 13 mm", "socket 18 mm"}},
+		{"Undo the drop link nut, sixteen. Hold the pin.", []string{"drop link nut 16 mm"}, []string{"spanner 16 mm"}},
+		{"Undo the gib screws with a two and a half Allen.", []string{"gib screws 2.5 mm"}, []string{"hex key 2.5 mm"}},
+		{"Undo the panel screws, quarter inch hex, three of them.", []string{"panel screws 1/4 in"}, []string{"hex key 1/4 in"}},
 		{"Tools. Spanners, a seventeen socket for the prop, could be a nineteen. Undo the prop.", []string{"prop 17 mm|19 mm"}, []string{"spanner ", "socket 17 mm"}},
 	} {
 		rec := record(t, c.talk)
