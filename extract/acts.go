@@ -426,7 +426,7 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 				if r.toks[j].brk >= brkComma && !r.nameFollows(c, j+1) {
 					break // "got two, one clicks in …"
 				}
-			} else if w := &r.toks[j]; gently[w.s] && limit == k+1 && j == k {
+			} else if w := &r.toks[j]; limit == k+1 && j == k && gently[w.s] {
 				continue
 			} else if w.men >= 0 || w.is(wPreposition) || !w.is(wBetween) && !strings.HasSuffix(w.s, "ly") {
 				break

@@ -160,6 +160,7 @@ type reading struct {
 	acts      []act
 	qtys      []quantity
 	bare      []bool          // of each clip: whether it has no punctuation
+	timed     []bool          // of each clip: whether its words have times of their own
 	idle      map[[2]int]bool // a clause and a mention that it says nothing is done with
 	toldWeak  map[string]bool // misheard words that are real words and were a thing once in this talk
 	leftTold  int8            // 2 where the talk speaks of a left, 1 where it does not, 0 before it was asked
@@ -210,7 +211,7 @@ func (r *reading) tokens() {
 		more += strings.Count(r.talk.Text, mark)
 	}
 	r.toks = make([]tok, 0, len(r.talk.Words)+more)
-	timed := r.wordTimed()
+	r.timed = r.wordTimed()
 	var buf []lexicon.Folded
 	for wi, w := range r.talk.Words {
 		if w.Is(transcript.Noise) {
@@ -229,7 +230,7 @@ func (r *reading) tokens() {
 				r.toks[n-1].brk = brkClip
 			} else if w.Is(transcript.Para) {
 				r.toks[n-1].brk = max(r.toks[n-1].brk, brkSentence)
-			} else if w.Cue != p.Cue && !timed[w.Clip] {
+			} else if w.Cue != p.Cue && !r.timed[w.Clip] {
 				// people who write captions break them where they would breathe
 				r.toks[n-1].brk = max(r.toks[n-1].brk, brkPause)
 			} else if w.Is(transcript.Exact) && p.Is(transcript.Exact) {
@@ -628,7 +629,6 @@ func (r *reading) unpunctuated() []bool {
 // breaths marks the ends of the lines of talk without stops, where lines do not end
 // anywhere: not on a word that no phrase ends on.
 func (r *reading) breaths() {
-	timed := r.wordTimed()
 	type ends struct{ lines, hanging, words int }
 	of := make([]ends, len(r.bare))
 	last := func(i int) bool {
@@ -651,7 +651,7 @@ func (r *reading) breaths() {
 	}
 	for i := range r.toks {
 		clip := r.talk.Words[r.toks[i].w].Clip
-		if e := of[clip]; r.bare[clip] && !timed[clip] && e.lines > 2 && e.words >= 8*e.lines && e.hanging*50 <= e.lines-1 && last(i) {
+		if e := of[clip]; r.bare[clip] && !r.timed[clip] && e.lines > 2 && e.words >= 8*e.lines && e.hanging*50 <= e.lines-1 && last(i) {
 			r.toks[i].brk = max(r.toks[i].brk, brkLine)
 		}
 	}

@@ -18,6 +18,7 @@ func Markdown(rec *extract.Record, revs []workdoc.Revision) ([]byte, error) {
 		revs = []workdoc.Revision{{N: 1, Date: rec.Job.Date, What: "first written"}}
 	}
 	d := &drawer{rec: rec, refs: workdoc.RefsOf(rec), revs: revs}
+	d.b.Grow(1 << 16) // as much as an hour's takes
 	d.head()
 	d.safety()
 	d.notSettled()

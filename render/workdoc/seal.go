@@ -71,12 +71,15 @@ func seal(visible string, k kept) ([]byte, error) {
 	if err := z.Close(); err != nil {
 		return nil, err
 	}
+	code := base64.StdEncoding.EncodeToString(packed.Bytes())
 	var b bytes.Buffer
+	b.Grow(len(visible) + len(code) + len(code)/sealWidth + 4*sealWidth)
 	b.WriteString(strings.TrimRight(visible, "\n"))
 	fmt.Fprintf(&b, "\n\n%s\nsha256 %s\n", sealOpen, sumOf(packed.Bytes()))
-	for code := base64.StdEncoding.EncodeToString(packed.Bytes()); code != ""; {
+	for code != "" {
 		n := min(len(code), sealWidth)
-		b.WriteString(code[:n] + "\n")
+		b.WriteString(code[:n])
+		b.WriteByte('\n')
 		code = code[n:]
 	}
 	b.WriteString(sealClose + "\n")
