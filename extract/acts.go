@@ -181,6 +181,17 @@ func (r *reading) addAct(ci int, a act) {
 			}
 		}
 	}
+	if a.action.Name == "fit" && a.verb >= 0 && !a.subject {
+		for i := max(a.hi-1, a.verb+1); i+2 < r.clauses[ci].hi && i < a.hi+2; i++ {
+			if (r.toks[i].s == "on" || r.toks[i].s == "over") && (r.toks[i+1].s == "your" || r.toks[i+1].s == "my") && bodily[r.toks[i+2].s] {
+				if l := r.lemma1(r.toks[a.verb].s); l == "drop" || l == "fall" {
+					return // "I dropped a drum on my foot"
+				}
+				a.action = r.lex.Action("support") // "hang it on your finger"
+				break
+			}
+		}
+	}
 	if a.action.Name == "fit" {
 		switch name := r.intoContainer(ci, a.hi); name {
 		case "":

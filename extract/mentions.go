@@ -156,6 +156,9 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	if w == "hex" && n == 1 && (r.word(i+1) == "head" || r.word(i+1) == "heads") {
 		return m, 0 // what a spanner turns
 	}
+	if w == "square" && n == 1 && i > c.lo && !determiner[r.toks[i-1].s] && r.word(i+1) != "edge" {
+		return m, 0 // "press it in square"
+	}
 	if w == "brackets" && n == 1 && i > c.lo && r.toks[i-1].s == "in" {
 		return m, 0 // punctuation
 	}

@@ -17,7 +17,7 @@ func (r *reading) mooted(ci int, a *act) mood {
 		return announced
 	case r.ofOthers(ci, a):
 		return other
-	case r.ofOtherMachine(ci, a):
+	case r.ofOtherMachine(ci, a), r.judged(ci, a):
 		return conditional
 	case r.forbiddenToo(ci, a):
 		return negated
@@ -176,6 +176,17 @@ func (r *reading) theJob(ci int, a *act) bool {
 		}
 	}
 	return will
+}
+
+// judged reads "dull thud, bin it", "any play, replace it": what is found, and what
+// is done then, with no "if".
+func (r *reading) judged(ci int, a *act) bool {
+	c := &r.clauses[ci]
+	if a.action.Name != "discard" && a.action.Name != "replace" || a.pronoun != "it" && a.pronoun != "them" || a.verb != c.lo || ci == 0 || !r.plainVerb(r.toks[a.verb].s) {
+		return false
+	}
+	p := &r.clauses[ci-1]
+	return p.sentence == c.sentence && p.hi-p.lo <= 4 && len(p.acts) == 0 && len(p.mentions) == 0 && r.toks[p.hi-1].brk == brkComma && !r.kind(p.lo).is(wOpener|wDrop|wSubject)
 }
 
 // ofOthers reads what others do or say where the clause of its own does not say

@@ -26,11 +26,14 @@ func (s *tracker) meant(a *act) *thing {
 	}
 	several := false
 	fits := func(t *thing, strict bool) bool {
-		if several && t != nil && !t.plural && t.count < 2 {
+		if several && t != nil && !t.plural && t.count < 2 || a.pronoun == "it" && t != nil && t.fastener && t.plural && t.count > 1 {
 			return false
 		}
 		if strict && t != nil {
 			st, _ := t.state()
+			if a.subject && a.action.Name == "remove" && catches[t.head] {
+				return false // "push the tab, and out she comes"
+			}
 			switch a.action.Name {
 			case "fit", "start by hand":
 				if st != Removed && st != Loosened && st != Discarded && !(st == Refitted && a.action.Name == "start by hand") && !(st == "" && a.cl-int(r.toks[t.last].cl) <= 1) {
@@ -152,7 +155,7 @@ func (s *tracker) meant(a *act) *thing {
 			}
 			if !strict {
 				for _, mi := range c.mentions {
-					if m := &r.mentions[mi]; m.lo < a.lo && fits(m.entry, false) && !(many && m.prep != "" && !m.plural) {
+					if m := &r.mentions[mi]; m.lo < a.lo && fits(m.entry, false) && !(many && m.prep != "" && !m.plural) && !(a.action.Name == "remove" && a.pronoun == "that" && (m.prep == "in" || m.prep == "inside" || m.prep == "behind") && len(c.acts) == 0) {
 						return m.entry
 					}
 				}
@@ -222,7 +225,7 @@ func (r *reading) actBefore(a *act) *act {
 // the new bearing on and tapping it home".
 func (s *tracker) fittedBefore(a *act, many bool) *thing {
 	p := s.r.actBefore(a)
-	if p == nil || a.subject || p.action.Name != "fit" || len(p.things) != 1 || a.action.Name != "fit" && a.action.Name != "hammer" && a.action.Name != "press" {
+	if p == nil || a.subject || p.action.Name != "fit" || len(p.things) != 1 || a.action.Name != "fit" && a.action.Name != "hammer" && a.action.Name != "press" && a.action.Name != "start by hand" {
 		return nil
 	}
 	t := p.things[0]

@@ -678,6 +678,8 @@ func (r *reading) startsBare(start, i int) bool {
 		return true
 	case t == "step" && (next == "number" || numberWord[next]):
 		return true
+	case t == "same" && n >= 3 && p != "the" && (next == "again" || next == "for" || next == "thing" || next == "deal" || next == "on" && (r.word(i+2) == "the" || r.word(i+2) == "this" || r.word(i+2) == "that")):
+		return true // "flip it over | same again for the other one"
 	case n < 3 || !ends || pk.is(wInUse) && r.toks[i-1].qty < 0 && !isThingWord(r, i-1):
 		return false
 	case t == "it" && (nk.is(wLinking) || strings.HasSuffix(next, "ed") || strings.HasSuffix(next, "s") && len(next) > 3 && next != "this"):

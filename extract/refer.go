@@ -853,6 +853,9 @@ func byHand(r *reading, c *clause, a *act) bool {
 		}
 	}
 	for i := a.lo; i < hi; i++ {
+		if m := int(r.toks[i].men); m >= 0 && i >= a.hi && r.mentions[m].kind&lexicon.Fastener != 0 && !slices.Contains(a.objects, m) && len(a.objects) > 0 && r.afterAnd(m) {
+			break // "link back on and all the bolts just nipped up"
+		}
 		if w := r.word(i + 2); i >= a.hi && r.toks[i].s == "and" && (w == "it" || w == "them") && r.toks[i+1].men < 0 && !prepositions[r.toks[i+1].s] {
 			break // "chain back on and pedal it by hand"
 		}
@@ -869,6 +872,15 @@ func byHand(r *reading, c *clause, a *act) bool {
 // begins tells whether something of its own begins at token i: after a comma, or "and".
 func (r *reading) begins(i int) bool {
 	return i == 0 || r.toks[i-1].brk >= brkComma || r.toks[i-1].s == "and" && (i == 1 || r.toks[i-2].brk >= brkComma)
+}
+
+// afterAnd tells whether "and" leads to a mention.
+func (r *reading) afterAnd(mi int) bool {
+	i := r.mentions[mi].from - 1
+	for i > 0 && (r.toks[i].s == "all" || r.toks[i].s == "both") {
+		i--
+	}
+	return i >= 0 && r.toks[i].s == "and"
 }
 
 var handBy = byFirst(handPhrases)

@@ -519,6 +519,9 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 	if names == "" {
 		return ""
 	}
+	if w := r.toks[a.hi-1].s; (w == "unplugged" || w == "isolated") && a.subject && len(a.objects) == 0 && len(a.things) > 0 && !wired[a.things[0].head] {
+		names = "machine" // "I'm changing the wheel, and it's unplugged"
+	}
 	s := a.action.Imperative + " the " + names
 	if v, particle := r.doneTo(a); v != "" {
 		s = v + " the " + names + particle
@@ -674,7 +677,7 @@ func (r *reading) drivenBy(c *clause, a *act) string {
 		lo, hi := -1, -1
 		for i := max(n.lo, from); i < n.hi; i++ {
 			t := r.toks[i].men
-			if sized := r.toks[i].qty >= 0 && r.qtys[r.toks[i].qty].Kind != normalize.Duration; sized || t >= 0 && r.mentions[t].kind&lexicon.Tool != 0 {
+			if sized := r.toks[i].qty >= 0 && r.qtys[r.toks[i].qty].Kind != normalize.Duration; sized || t >= 0 && r.mentions[t].kind&(lexicon.Tool|lexicon.Part) == lexicon.Tool {
 				if lo < 0 {
 					lo = i
 				}
@@ -869,6 +872,11 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		w = append(w, "Do", "the")
 		verb = "same"
 	}
+	done := r.gotDone(a)
+	if done > 0 {
+		l := r.lemma1(r.toks[done].s)
+		verb = strings.ToUpper(l[:1]) + l[1:] // "get it jacked up"
+	}
 	w = append(w, verb)
 	objPlaced := false
 	tail := ""
@@ -883,7 +891,11 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 	for i := first; i < end; i++ {
 		t := &r.toks[i]
 		s := r.talk.Text[t.lo:t.hi]
-		if objPlaced && i > a.hi-1 && i > first && countOf[t.s] > 1 && (offWords[r.toks[i-1].s] || returning[r.toks[i-1].s] || r.toks[i-1].s == "over") && r.toks[i-1].brk <= brkPause && r.leadsMention(c, i) && !r.inActAt(c, i) {
+		if objPlaced && i > a.hi-1 && i > first && (countOf[t.s] > 1 || t.men >= 0 && r.mentions[t.men].prep == "" && r.mentions[t.men].kind&(lexicon.Part|lexicon.Fastener) != 0 && r.bare[r.talk.Words[t.w].Clip]) && (offWords[r.toks[i-1].s] || returning[r.toks[i-1].s] || r.toks[i-1].s == "over") && r.toks[i-1].brk <= brkPause && (t.men >= 0 || r.leadsMention(c, i)) && !r.inActAt(c, i) {
+			if t.men >= 0 && upWay[r.word(r.mentions[t.men].hi)] {
+				w[len(w)-1] += "," // "tip it over | air filter side up"
+				w = append(w, strings.ToLower(r.text(i, min(end, r.mentions[t.men].hi+2))))
+			}
 			break // "flip them over | two bolts each"
 		}
 		if mi := int(t.men); mi >= 0 {
@@ -905,7 +917,9 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 				if m.side != "" && !strings.Contains(n, m.side) {
 					n = m.side + " " + n
 				}
-				if len(w) > 0 && r.needsThe(i, m) {
+				if r.word(m.hi) == "first" && m.from == m.lo && i > first && onWords[r.toks[i-1].s] && m.kind&lexicon.Fastener != 0 && len(w) > 1 {
+					w[len(w)-1] += "," // "put the shock back in | lower bolt first"
+				} else if len(w) > 0 && r.needsThe(i, m) {
 					w = append(w, "the")
 				}
 				w = append(w, n)
@@ -916,6 +930,9 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 				}
 				w[len(w)-1] += ","
 			}
+			continue
+		}
+		if i == done && done > 0 {
 			continue
 		}
 		if t.s == "that" && r.word(i+1) == "way" {
@@ -960,6 +977,9 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			}
 			if (t.s == "those" || t.s == "these" || t.s == "them") && i+1 < end && countOf[r.word(i+1)] > 1 && r.toks[i+1].men < 0 {
 				i++ // "those two"
+			}
+			if names != "" && r.isPlaceToo(a, i, end) {
+				names = "" // "slide it back down the hose": no hose
 			}
 			if names != "" {
 				w = append(w, "the "+names)
@@ -1080,6 +1100,9 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		objPlaced = true // "take a photo": it has its object in itself
 	}
 	if !objPlaced && names == "" && strings.EqualFold(w[0], "power") {
+		if len(w) > 1 && (w[1] == "on" || w[1] == "up") {
+			return "Switch the power on."
+		}
 		return "Switch the power off."
 	}
 	if len(w) > 1 && w[1] == "and" {
@@ -1107,6 +1130,33 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 	return trimStep(strings.Join(w, " ")) + tail + "."
 }
 
+// gotDone gives the token of what somebody gets done: "get it jacked up", "get those
+// cleaned", or 0.
+func (r *reading) gotDone(a *act) int {
+	if l := r.lemma1(r.toks[a.verb].s); l != "get" && l != "have" {
+		return 0
+	}
+	for i := a.verb + 2; i < min(a.hi+1, len(r.toks)); i++ {
+		if w := r.toks[i].s; r.toks[i].men < 0 && strings.HasSuffix(w, "ed") && r.toks[i-1].brk < brkComma {
+			if l := r.lemma1(w); l != w && r.plainVerb(l) && !strings.HasSuffix(l, "ed") {
+				return i
+			}
+		}
+	}
+	return 0
+}
+
+// isPlaceToo tells whether what "it" was taken for is named between a token and end:
+// then it is something else.
+func (r *reading) isPlaceToo(a *act, i, end int) bool {
+	for ; i < end; i++ {
+		if m := int(r.toks[i].men); m >= 0 && r.mentions[m].entry != nil && len(a.things) == 1 && r.mentions[m].entry == a.things[0] && (r.mentions[m].prep == "down" || r.mentions[m].prep == "on" || r.mentions[m].prep == "onto" || r.mentions[m].prep == "into" || r.mentions[m].prep == "off" || r.mentions[m].prep == "along") {
+			return true
+		}
+	}
+	return false
+}
+
 // sizedName puts before a name the words that tell its thing from others, or stuff
 // by how much, and are no part of the name: "the big pulley", "a little oil".
 func (r *reading) sizedName(m *mention, n string) string {
@@ -1119,6 +1169,9 @@ func (r *reading) sizedName(m *mention, n string) string {
 	}
 	return n
 }
+
+// upWay are the words that tell which way up a thing is.
+var upWay = set("side uppermost up end down first facing")
 
 // sizedBy are the words that tell a thing from others of its name.
 var sizedBy = set("big small large long short thick thin wide narrow")
@@ -1188,7 +1241,7 @@ func (r *reading) toMachine(c *clause, a *act) bool {
 		return true
 	}
 	switch a.action.Name {
-	case "place", "support", "lower", "switch off", "adjust", "lift", "remove", "disconnect":
+	case "place", "support", "lower", "switch off", "adjust", "lift", "remove", "disconnect", "fit":
 	default:
 		return false
 	}
@@ -1379,8 +1432,8 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 			break // "lube on the o ring, lid on"
 		}
 	}
-	for len(w) > 0 && (stopWords[strings.ToLower(w[len(w)-1])] || prepositions[strings.ToLower(w[len(w)-1])]) {
-		w = w[:len(w)-1]
+	for n := len(w); n > 0 && (stopWords[strings.ToLower(w[n-1])] || prepositions[strings.ToLower(w[n-1])]) && !(n > 1 && (w[n-2] == "facing" || w[n-2] == "pointing")); n-- {
+		w = w[:n-1]
 	}
 	if len(w) < 2 {
 		return ""
@@ -1397,12 +1450,15 @@ func trimStep(s string) string {
 	if len(f) > 26 {
 		f = f[:26]
 	}
-	if n := len(f); n > 3 && f[n-2] == "and" && (f[n-1] == "see" || f[n-1] == "begin" || f[n-1] == "go" || f[n-1] == "try" || f[n-1] == "then") {
+	if n := len(f); n > 3 && f[n-2] == "and" && (f[n-1] == "see" || f[n-1] == "begin" || f[n-1] == "go" || f[n-1] == "try" || f[n-1] == "then" || f[n-1] == "honestly" || f[n-1] == "hopefully") {
 		f = f[:n-2]
 	}
 	for len(f) > 2 {
 		l := strings.ToLower(strings.Trim(f[len(f)-1], ",.;:"))
 		if p := f[len(f)-2]; l == "you" && (p == "towards" || p == "toward") {
+			break
+		}
+		if p := f[len(f)-2]; (p == "facing" || p == "pointing") && particle[l] {
 			break
 		}
 		if !danglers[l] || (l == "in" || l == "on") && len(f) < 12 {

@@ -69,6 +69,14 @@ func TestStepsAreInstructions(t *testing.T) {
 		{"gently", []string{"Undo the cap.", "Give the commutator a light rub with fine emery."}, []string{"Give the commutator a light rub with fine emery."}, nil},
 		{"fill it and switch on", []string{"Undo the cap.", "Fill the tank, switch on, and leave it."}, []string{"Fill the tank."}, nil},
 		{"the machine's plug", []string{"The belt's slipping on the treadmill.", "Unplug it.", "Hood off."}, []string{"Unplug the machine."}, nil},
+		{"which way up", []string{"Undo the arm nut.", "Fit the seal with the writing facing up."}, []string{"Fit the seal with the writing facing up."}, nil},
+		{"got done", []string{"Undo the arm nut.", "I've got it jacked up on an axle stand already.", "Get the cover bolted back on."}, []string{"Jack the machine up on an axle stand.", "Bolt the cover back on."}, nil},
+		{"no square of steel", []string{"Undo the arm nut.", "Get the new seal pressed in square."}, []string{"Press the new seal in square."}, nil},
+		{"driven home", []string{"Take the guard off.", "Then it's just a case of sliding the new bearing on and tapping it home."}, []string{"Tap the bearing home."}, nil},
+		{"don't forget", []string{"Take the belt off.", "Don't forget to put the spacer back in."}, []string{"Put the spacer back in."}, nil},
+		{"the whole of it", []string{"Take the guard off.", "Lift the whole assembly out and put it on the bench."}, []string{"Put the whole assembly on the bench."}, nil},
+		{"no hose down a hose", []string{"The hose has a spring clip.", "Squeeze that with your pliers, slide it back down the hose."}, nil, []string{"hose back down the hose"}},
+		{"which bolt first", []string{"Take the shock out.", "Clean the eyes.", "Put the shock back in lower bolt first."}, []string{"Put the shock back in, lower shock bolt first."}, nil},
 		{"written elsewhere", []string{"Undo the hub nut.", "That's the number I wrote down for you."}, nil, []string{"Write"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -116,6 +124,8 @@ func TestToldAndNotDone(t *testing.T) {
 		{[]string{"We're going to clean the carb.", "Take the cover off."}, nil, []string{"Clean"}},
 		{[]string{"The left motor's been cutting out.", "Take the cover off."}, nil, []string{"Cut"}},
 		{[]string{"Undo the roller bolts.", "The belt should lift about three inches in the middle."}, nil, []string{"Lift"}},
+		{[]string{"Undo the hub nut.", "Tap the wheel, it should ring.", "Dull thud, bin it."}, nil, []string{"Bin"}},
+		{[]string{"Undo the hub nut.", "I dropped a drum on my foot."}, nil, []string{"drum"}},
 		{[]string{"Undo the hub nut.", "Put the kettle on.", "I got the spanner off the neighbour."}, nil, []string{"kettle", "spanner"}},
 	} {
 		t.Run(c.talk[len(c.talk)-1], func(t *testing.T) {
