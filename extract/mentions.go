@@ -326,7 +326,7 @@ func (r *reading) softHere(c *clause, i int) bool {
 	case determiner[prev] && (w == "head" || w == "line" || w == "sheet"), containers[prev]:
 		return false // the bolt's, one that is drawn, one that is read; a jar lid
 	case determiner[prev]:
-		if prev == "the" && moved {
+		if prev == "the" && (moved || (w == "negative" || w == "positive") && (next == "from" || next == "first" || next == "lead" || next == "")) {
 			return true
 		}
 		if l := r.lemma1(r.word(i - 2)); l == "hold" || l == "secure" || l == "retain" {

@@ -15,6 +15,9 @@ func (r *reading) moodOf(ci int, a *act) mood {
 		case q.mood&negated != 0 && r.word(q.hi) == "forget" && r.word(q.hi+1) == "to":
 			// "don't forget to put the spacer back": it is to be done
 		case q.mood&negated != 0:
+			if r.ownVerb(a, q.hi) {
+				break // "never touched shifter box slides on": what was not done is another thing
+			}
 			if q.hi <= v && v-q.lo <= 7 && (a.verb >= 0 || v-q.hi <= 2) {
 				m |= negated
 			} else if q.lo >= a.lo && q.lo <= a.hi {
@@ -264,6 +267,23 @@ func (r *reading) moodOf(ci int, a *act) mood {
 	}
 	return m
 }
+
+// ownVerb tells whether between token i and the thing that moves by itself there is a
+// verb that what stands before i belongs to.
+func (r *reading) ownVerb(a *act, i int) bool {
+	if !a.subject || len(a.objects) == 0 {
+		return false
+	}
+	for m := &r.mentions[a.objects[0]]; i < m.from; i++ {
+		if w := r.toks[i].s; r.isVerbForm(w) && !letting[r.lemma1(w)] {
+			return true
+		}
+	}
+	return false
+}
+
+// letting are the verbs that say that something else moves.
+var letting = set("let make have get want see think need like force allow")
 
 // nounAt tells whether a thing is named at token i, by a name or a word that stands for it.
 func (r *reading) nounAt(i int) bool {

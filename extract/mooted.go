@@ -308,6 +308,9 @@ func (r *reading) describes(c *clause, a *act) bool {
 			}
 		}
 	}
+	if a.subject && a.action.Name == "remove" && (p == "that" || p == "which") && (w == "came" || w == "comes") && r.word(a.verb+1) == "with" && a.verb-1 > c.lo {
+		return true // "the leaflet that came with it says nine"
+	}
 	if a.subject && a.action.Name == "fit" && !passiveBe[w] && (p == "that" || p == "which") && r.nounAt(a.verb-2) && r.toks[a.verb-2].brk <= brkPause {
 		return true // "undo the bolts that go through the rail"
 	}

@@ -1,6 +1,8 @@
 package extract
 
 import (
+	"slices"
+
 	"wrenchword/extract/lexicon"
 )
 
@@ -48,7 +50,7 @@ func (s *tracker) meant(a *act) *thing {
 		if strict && one && t != nil && r.saidMany(t) && !wantFastener && (t.fastener || !pairs) {
 			return false // "two nuts on the carb. And it pulls off": not the nuts
 		}
-		if strict && wantFastener && t != nil && pressed[t.head] && !takesTorque(t) && !t.turned {
+		if wantFastener && t != nil && pressed[t.head] && !takesTorque(t) && !t.turned {
 			return false // "plate on the dowels. All six in by hand": not the dowels
 		}
 		return t != nil && (!wantFastener || t.fastener || t.turned || takesTorque(t) || !strict && tightens[t.head]) && (!strict || !many || t.plural || t.count > 1)
@@ -81,6 +83,9 @@ func (s *tracker) meant(a *act) *thing {
 		if told := r.toldOfWhat(a.cl, a.lo, a.hi); len(told) > 0 && told[0].thing != nil {
 			return told[0].thing
 		}
+	}
+	if t := s.retoldOff(a); t != nil {
+		return t
 	}
 	if t := s.justNamed(a); t != nil {
 		return t
@@ -140,7 +145,7 @@ func (s *tracker) meant(a *act) *thing {
 				if one && strict && r.heldBy(c, mi) {
 					continue // "that one holds the stop. Out it comes": not the stop
 				}
-				if m.lo < a.lo && (m.prep == "" || many && (m.prep == "by" || m.prep == "at" && wantFastener)) && fits(m.entry, strict) {
+				if m.lo < a.lo && (m.prep == "" || many && m.kind&lexicon.Fastener != 0 && (m.prep == "by" || m.prep == "with" || m.prep == "at" && wantFastener) || many && m.plural && m.prep == "of" && k >= int(a.cl)-1) && fits(m.entry, strict) {
 					return m.entry
 				}
 			}
@@ -225,14 +230,41 @@ func (r *reading) actBefore(a *act) *act {
 // the new bearing on and tapping it home".
 func (s *tracker) fittedBefore(a *act, many bool) *thing {
 	p := s.r.actBefore(a)
-	if p == nil || a.subject || p.action.Name != "fit" || len(p.things) != 1 || a.action.Name != "fit" && a.action.Name != "hammer" && a.action.Name != "press" && a.action.Name != "start by hand" {
+	if p == nil || a.subject || p.action.Name != "fit" || len(p.things) != 1 {
 		return nil
 	}
 	t := p.things[0]
 	if many && !t.plural && t.count < 2 {
 		return nil
 	}
-	return t
+	switch a.action.Name {
+	case "fit", "hammer", "press", "start by hand":
+		return t
+	case "tighten":
+		if tightens[t.head] && a.pronoun == "it" {
+			return t // "the fill hose on, nip it up"
+		}
+	}
+	return nil
+}
+
+// retoldOff gives the part that the clause right before says came off, where nothing
+// else is named since: "cover off, filter out. Tap it out, it'll do."
+func (s *tracker) retoldOff(a *act) *thing {
+	r := s.r
+	if a.subject || a.action.Name != "remove" || a.pronoun != "it" || a.cl == 0 {
+		return nil
+	}
+	p := &r.clauses[a.cl-1]
+	if len(p.acts) == 0 || len(p.mentions) == 0 || r.since(p.lo, a.lo) > 8 {
+		return nil
+	}
+	o := &r.acts[p.acts[len(p.acts)-1]]
+	last := p.mentions[len(p.mentions)-1]
+	if o.action.Name != "remove" || o.verb >= 0 || o.heads || !o.happened() || len(o.things) != 1 || o.things[0].fastener || !slices.Contains(o.objects, last) {
+		return nil
+	}
+	return o.things[0]
 }
 
 // justNamed gives the thing that the clause right before an act does nothing but

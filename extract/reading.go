@@ -644,7 +644,7 @@ func (r *reading) breaths() {
 		e.words++
 		if last(i) {
 			e.lines++
-			if w := r.toks[i].s; hanging[w] || w == "i" || w == "we" || w == "you" {
+			if w := r.toks[i].s; hanging[w] || w == "i" {
 				e.hanging++
 			}
 		}

@@ -418,7 +418,7 @@ func (r *reading) listed(ci int) {
 	}
 	for i, n := 0, len(c.mentions); i < n; i++ {
 		mi := c.mentions[i]
-		if r.inAct(ci, mi) || !r.bareElement(c, mi) && !r.countedAfter(c, mi) {
+		if r.inAct(ci, mi) || !r.bareElement(c, mi) && !r.countedAfter(c, mi) && !r.placedElement(c, mi) {
 			continue
 		}
 		from := -1
@@ -484,6 +484,29 @@ func (r *reading) thenToo(ci int) {
 	x := act2(r.lex.Action(name), m.from, m.hi, mi)
 	x.rule = "told in a row"
 	r.addAct(ci, x)
+}
+
+// placedElement tells whether a mention stands between commas with no more than where
+// it goes: "filter in, cover over the stud, wing nut".
+func (r *reading) placedElement(c *clause, mi int) bool {
+	m := &r.mentions[mi]
+	if m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" || m.from <= c.lo || r.toks[m.from-1].brk < brkComma || m.hi+1 >= c.hi || !leadsIn[r.toks[m.hi].s] || r.toks[m.hi-1].brk >= brkComma || r.toks[m.hi].s == "against" {
+		return false
+	}
+	for i := m.hi + 1; i < c.hi; i++ {
+		if linking[r.toks[i].s] || subjects[r.toks[i].s] && !determiner[r.toks[i].s] {
+			return false
+		}
+		if r.toks[i].brk >= brkComma {
+			break
+		}
+	}
+	for _, ai := range c.acts {
+		if a := &r.acts[ai]; a.verb < 0 && a.action.Name == "fit" && a.hi <= m.from && a.mood&framed == 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // countedAfter tells whether fasteners are counted right after what they hold is said
@@ -781,7 +804,13 @@ func (r *reading) mannered(ci int) {
 		}
 		for _, mi := range p.mentions {
 			if m := &r.mentions[mi]; m.kind&lexicon.Fastener != 0 && m.prep == "" && m.lo < at {
-				r.addAct(ci, act{action: r.lex.Action("remove"), lo: max(c.lo, min(m.from, at)), hi: c.hi, verb: -1, objects: []int{mi}, subject: true, heads: true, rule: "how it is gone round"})
+				a := act{action: r.lex.Action("remove"), lo: max(c.lo, min(m.from, at)), hi: c.hi, verb: -1, objects: []int{mi}, subject: true, heads: true, rule: "how it is gone round"}
+				for i := c.lo; i < at; i++ {
+					if r.toks[i].qty >= 0 || numberWord[r.toks[i].s] && countOf[r.toks[i].s] == 0 {
+						a.action, a.heads = r.lex.Action("tighten"), false // "one twenty, in a star"
+					}
+				}
+				r.addAct(ci, a)
 				return
 			}
 		}
@@ -1019,7 +1048,7 @@ func (r *reading) switchedOff(m *mention) bool {
 		}
 		return m.head == "handbrake"
 	}
-	return switched[m.head]
+	return switched[m.head] || m.head == "key" && len(m.mods) == 0 && !m.isNew && m.from == m.lo
 }
 
 var switched = set("engine motor ignition power light headlight charger pump heater drill saw breaker mains main spur isolator supply electricity gas propane water tap stopcock valve fuel machine tractor compressor disconnect current feed")
