@@ -215,6 +215,10 @@ func (r *reading) leftOpen(t *thing, state string, rec *Record) string {
 		if propped[t.head] || t.mods["broom"] || isolates[t.head] && contentCount(t.mods) == 0 || t.head == "ring" && t.plural && contentCount(t.mods) == 0 || t.fastener && r.goesWith(t, rec) {
 			return ""
 		}
+		switch t.head {
+		case "gasket", "seal", "rubber", "packing":
+			return "" // it comes off in pieces, and is no part that goes back
+		}
 		if t.mods["old"] || r.spokenOfAsBack(t) || r.thrownAway(t) {
 			return ""
 		}

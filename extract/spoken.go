@@ -292,6 +292,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		e.kind = LookUp
 	case "find":
+		if r.heardIn(ci, ci, "promise") && (r.saidIn(c, "comments") || r.saidIn(c, "description") || r.saidIn(c, "video") || r.saidIn(c, "notes")) {
+			return nil // "I'll get them numbers down for you and put them in the comments"
+		}
 		if said&conditional != 0 || r.word(oc.hi) == "how" && r.word(oc.hi+1) == "to" || r.hasWord(oc, "had") {
 			return nil
 		}
@@ -403,6 +406,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		e.kind = Unsure
 	case "half-tight":
+		if r.toks[oc.hi-1].s == "feel" && !r.tightensNear(ci) {
+			return nil // "you can't see it, it's all by feel"
+		}
 		if !told || c.mood&negated != 0 && !r.heardIn(ci, ci, "undone") && !denies[r.toks[oc.lo].s] || r.forASecond(oc) || r.youDo(c, oc) {
 			return nil
 		}
@@ -499,8 +505,15 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 				return nil // what was meant, and came otherwise
 			}
 		}
-		if r.saidIn(c, "ready") && r.when(oc) {
+		if r.saidIn(c, "ready") && (r.when(oc) || r.saidIn(c, "must")) {
 			return nil // "it must be ready until Sunday"
+		}
+		switch r.word(oc.lo - 1) {
+		case "about", "from", "since", "last":
+			return nil // "she'll want to know about Thursday"
+		}
+		if r.heardIn(ci, ci, "still-off") || len(c.mentions) == 0 && ci > 0 && r.clauses[ci-1].mood&(hypothetical|other) != 0 && r.says(c.lo, c.hi, []string{"that", "'s"}) && r.tellsOfYou(ci-1) {
+			return nil // told there; "you'd pull the lid off … that's another day"
 		}
 		for k := max(c.lo, oc.lo-2); k < oc.lo; k++ {
 			if p := r.toks[k].s; p == "me" || p == "us" || p == "enough" {
@@ -550,6 +563,13 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			e.kind, e.before = ReplaceLater, BeforeLater
 		}
 	case "stand-in":
+		if r.tightForNow(ci, oc) {
+			if !told || r.forASecond(oc) {
+				return nil
+			}
+			e.kind = NotTorqued
+			break
+		}
 		if _, off := r.absent(ci); off || said&other != 0 || !r.laying(c) || r.handTightNear(ci) || r.setAt(c) || r.flows(oc) || r.youCould(c) || r.holds(c) || done[r.word(oc.lo-1)] {
 			return nil
 		}
@@ -623,7 +643,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		e.kind = NotRefitted
 	case "lost":
-		if r.word(oc.hi) == "out" || !told || r.pastTold(c) && r.saidIn(c, "last") || r.word(oc.lo-1) == "how" || r.foundAgain(ci) {
+		if r.word(oc.hi) == "out" || r.hasWord(oc, "wants") && (r.kind(oc.hi).is(wCounts) || r.toks[oc.lo].qty >= 0) || !told || r.pastTold(c) && r.saidIn(c, "last") || r.word(oc.lo-1) == "how" || r.foundAgain(ci) {
 			return nil
 		}
 		e.kind = NotRefitted
@@ -1134,6 +1154,55 @@ func (r *reading) hinted(ends []*looseEnd, rec *Record) []*looseEnd {
 		}
 	}
 	return out
+}
+
+// tightForNow tells of "for now I just put it back with hand", "so for now it's as tight
+// as I can get it": how tight it is for now, and nothing that stands in.
+func (r *reading) tightForNow(ci int, oc openCue) bool {
+	if w := r.toks[oc.lo].s; w != "for" {
+		return false
+	}
+	c := &r.clauses[ci]
+	lo, hi := c.lo, c.hi
+	if n := ci + 1; oc.hi >= c.hi-1 && n < len(r.clauses) && r.clauses[n].sentence == c.sentence {
+		hi = min(r.clauses[n].hi, hi+8)
+	}
+	for i := lo; i < hi; i++ {
+		switch w := r.toks[i].s; {
+		case w == "tight" && r.word(i-1) != "too", w == "tighten", w == "snug", w == "nipped", w == "fingers", w == "finger",
+			(w == "hand" || w == "hands") && (r.word(i-1) == "with" || r.word(i-1) == "by"),
+			(w == "wind" || w == "wound" || w == "run" || w == "spin" || w == "spun") && (r.word(i+1) == "it" || r.word(i+1) == "them" || r.word(i+1) == "him") && (r.word(i+2) == "up" || r.word(i+2) == "in" || r.word(i+2) == "on" || r.word(i+2) == "down"):
+			return true
+		}
+	}
+	return false
+}
+
+// tightensNear tells whether something is tightened, or a fastener is spoken of, in a
+// clause or the one before it.
+func (r *reading) tightensNear(ci int) bool {
+	lo, hi := r.nearBy(ci, 1, 1, 8)
+	for k := lo; k <= hi; k++ {
+		for _, ai := range r.clauses[k].acts {
+			if n := r.acts[ai].action.Name; n == "tighten" || n == "torque" || n == "start by hand" {
+				return true
+			}
+		}
+		if k <= ci && r.ofTightness(r.clauses[k].lo, r.clauses[k].hi) {
+			return true
+		}
+		for _, mi := range r.clauses[k].mentions {
+			if m := &r.mentions[mi]; k == ci && m.kind&lexicon.Fastener != 0 && r.tightenable(m) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// tellsOfYou tells whether a clause tells what one would do.
+func (r *reading) tellsOfYou(ci int) bool {
+	return r.saidIn(&r.clauses[ci], "you") || r.saidIn(&r.clauses[max(ci-1, 0)], "you'd") || r.saidIn(&r.clauses[max(ci-1, 0)], "you")
 }
 
 // namesNear tells whether something of the machine is named in a clause or right before it.

@@ -98,6 +98,12 @@ func (r *reading) accounts(lo, hi int, before []account) []account {
 		}
 	}
 	fs := append(r.figures(lo, hi), r.ways(from, to)...)
+	for i := from; i < to; i++ {
+		switch r.toks[i].s {
+		case "limit", "minimum", "maximum", "chuck", "worn", "wear", "scrap", "bin":
+			return nil // how far it may wear, not what it is
+		}
+	}
 	ws := r.witnesses(from, to, fs)
 	if len(ws) == 0 && len(before) > 0 {
 		// "It's a ten, says the box. There's a twenty in it."
@@ -232,6 +238,11 @@ func (r *reading) witnesses(lo, hi int, figures []given) []witness {
 				id = r.toks[k].s
 				if k > lo && (contrast[r.toks[k-1].s]) {
 					id = r.toks[k-1].s + " " + id
+				}
+			}
+			for k := i - 1; k >= max(lo, i-4); k-- {
+				if printed[r.toks[k].s] {
+					id = r.toks[k].s // "the sheet here says"
 				}
 			}
 			if w == "said" && id == "it" || prev == "doesn't" || prev == "didn't" || prev == "don't" || w == "told" && next != "me" && next != "us" {
