@@ -1779,7 +1779,7 @@ func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
 	case p.kind == NotTorqued && e.signal == "stand-in" && gap < 5:
 		return true // "only pinched up for now"
 	case p.kind == NotTorqued && e.kind == Unfinished:
-		return gap < 12 && (e.signal == "later" || r.toks[e.lo].s == "on" || r.saidIn(&r.clauses[r.toks[e.lo].cl], "back"))
+		return gap < 3 && r.clauses[r.toks[e.lo].cl].sentence == r.clauses[r.toks[p.lo].cl].sentence && !e.sure || gap < 12 && (e.signal == "later" || r.toks[e.lo].s == "on" || r.saidIn(&r.clauses[r.toks[e.lo].cl], "back"))
 	case p.kind == NotRefitted && e.kind == Unfinished:
 		return p.before == e.before && gap < 10 && (e.signal != "undone" || e.sure) || p.sure && e.sure && r.sameTopic(e.topic, p.topic)
 	case p.signal == "lost" && e.kind == ReplaceLater && gap < 6:
