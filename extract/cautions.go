@@ -7,7 +7,7 @@ import (
 	"wrenchword/extract/lexicon"
 )
 
-var notWarning = set("laugh cry panic ask judge write quote blame tell hold one never know think have need worry care remember believe mind want recall see say blame fancy do get like often bother trust really even usually own")
+var notWarning = set("laugh cry panic ask judge write quote blame tell hold one never know think have need worry care remember believe mind want recall see say blame fancy do get like often bother trust really even usually own love like look looking")
 
 // cautions gives the warnings that were spoken, each with what it rests on.
 func (r *reading) cautions() []Caution {
@@ -75,6 +75,10 @@ func (r *reading) warning(ci int) (lo, hi int, kind string) {
 	case kind != "":
 	case r.wear(c):
 		kind = "wear"
+	case r.tagged(c):
+		kind = "told"
+	case r.nobodyDoes(c):
+		kind = "first"
 	case r.harms(ci) || r.theyHarm(ci) || r.orElse(ci):
 		kind = "threat"
 	case r.fragile(ci):
@@ -99,7 +103,7 @@ func (r *reading) warning(ci int) (lo, hi int, kind string) {
 			case "emphasis":
 				kind = o.signal
 			case "deadly":
-				if c.mood&other == 0 && !r.pastTold(c) {
+				if !r.handled(ci, o) && c.mood&other == 0 && !r.pastTold(c) {
 					kind = "threat"
 				}
 			}
@@ -206,6 +210,9 @@ func (r *reading) theyHarm(ci int) bool {
 			return true
 		}
 	}
+	if r.soils(c) {
+		return true
+	}
 	lo := ci
 	switch r.toks[c.lo].s {
 	case "then", "and", "it", "they", "which", "that":
@@ -265,7 +272,7 @@ func (r *reading) forbids(c *clause) bool {
 // threatens tells whether a clause tells of harm.
 func (r *reading) threatens(ci int) bool {
 	for _, o := range r.clauses[ci].opens {
-		if o.signal != "harm" || r.toks[o.lo].men >= 0 || r.word(o.lo-1) == "no" && o.lo > r.clauses[ci].lo {
+		if o.signal != "harm" || r.toks[o.lo].men >= 0 || r.word(o.lo-1) == "no" && o.lo > r.clauses[ci].lo || r.goneBy(ci, o) || r.handled(ci, o) {
 			continue
 		}
 		if next := r.word(o.hi); next != "about" && !(o.hi < len(r.toks) && r.toks[o.hi].qty >= 0) {
@@ -377,6 +384,12 @@ func (r *reading) harms(ci int) bool {
 	}
 	first := r.toks[c.lo].s
 	second := r.word(c.lo + 1)
+	if r.ifYou(ci) {
+		return true
+	}
+	if (first == "a" || first == "an" || first == "any") && (r.saidIn(c, "'ll") || r.saidIn(c, "will")) {
+		return true // "a loose spade'll burn"
+	}
 	if first == "i" || first == "we" || second == "i" || second == "we" || r.pastTold(c) {
 		return false
 	}
@@ -410,6 +423,117 @@ func (r *reading) harms(ci int) bool {
 		return true // "the gate will fall, so somebody holds it"
 	}
 	return after
+}
+
+// goneBy tells whether a harm is no more than that something is gone: "and it's gone",
+// "the blue stuff's gone off them".
+func (r *reading) goneBy(ci int, o openCue) bool {
+	if r.toks[o.lo].s != "gone" || r.toks[r.clauses[ci].lo].s == "or" {
+		return false
+	}
+	switch r.word(o.lo - 1) {
+	case "'s", "is", "are", "just", "'ve", "have", "has", "'re":
+		return true
+	}
+	return false
+}
+
+// handled tells whether what a harm says of hands and fingers is that they hold or feel:
+// "it comes off in your hand", "a bit of give with your thumb".
+func (r *reading) handled(ci int, o openCue) bool {
+	at := -1
+	for i := o.lo; i < o.hi; i++ {
+		if r.toks[i].s == "your" {
+			at = i
+		}
+	}
+	if at < 0 {
+		return false
+	}
+	switch r.word(at + 1) {
+	case "hand", "hands", "finger", "fingers", "thumb", "thumbs", "arm", "palm":
+	default:
+		return false
+	}
+	if p := r.word(at - 1); p == "with" || p == "by" || p == "get" || p == "using" {
+		return true
+	}
+	c := &r.clauses[ci]
+	for i := max(c.lo, at-7); i < at; i++ {
+		switch r.toks[i].s {
+		case "come", "comes", "drops", "hold", "write", "catch", "feel", "sits":
+			return r.word(at-1) != "off" && r.toks[i].s != "drops" || r.word(at-1) == "in" || r.word(at-1) == "into"
+		}
+	}
+	return false
+}
+
+// ifYou tells of "cross-threads if you breathe on it": the harm before its cause.
+func (r *reading) ifYou(ci int) bool {
+	c := &r.clauses[ci]
+	at := -1
+	for _, o := range c.opens {
+		if o.signal == "harm" && r.toks[o.lo].men < 0 {
+			at = o.lo
+		}
+	}
+	if at < 0 || r.ofMe(c.lo, c.hi) || r.pastTold(c) {
+		return false
+	}
+	for i := at + 1; i+1 < c.hi; i++ {
+		if r.toks[i].s == "if" && r.toks[i+1].s == "you" {
+			return true
+		}
+	}
+	n := ci + 1
+	return n < len(r.clauses) && r.clauses[n].sentence == c.sentence && r.toks[r.clauses[n].lo].s == "if" && r.word(r.clauses[n].lo+1) == "you"
+}
+
+// soils tells of "brake fluid eats paint": what comes on a machine and harms it.
+func (r *reading) soils(c *clause) bool {
+	i := c.lo
+	if determiner[r.toks[i].s] {
+		i++
+	}
+	k := r.toks[min(i, c.hi-1)].men
+	if k < 0 || r.mentions[k].kind&lexicon.Consumable == 0 || r.mentions[k].kind&(lexicon.Part|lexicon.Fastener) != 0 || r.mentions[k].prep != "" {
+		return false
+	}
+	for _, o := range c.opens {
+		if o.signal == "harm" && soiling[r.toks[o.lo].s] && o.lo >= r.mentions[k].hi && o.lo <= r.mentions[k].hi+3 && r.toks[r.mentions[k].hi-1].brk < brkComma && r.toks[o.lo-1].brk < brkComma {
+			return true
+		}
+	}
+	return false
+}
+
+// soiling are verbs of what oil, grease and cleaners do to what they come on.
+var soiling = set("eat eats rot rots ruin ruins swell swells melt melts cook cooks burn burns wash washes perish perishes dissolve dissolves damage damages kill kills wreck wrecks glaze glazes rust rusts chew chews")
+
+// tagged tells of "key all the way in, mind": told to take heed.
+func (r *reading) tagged(c *clause) bool {
+	n := c.hi - 1
+	return n > c.lo+1 && r.toks[n].s == "mind" && r.toks[n].men < 0 && r.toks[n-1].brk == brkComma && c.mood&(asked|other) == 0 && !r.ofMe(c.lo, n)
+}
+
+// nobodyDoes tells of "until the new one's in, nobody turns that crank".
+func (r *reading) nobodyDoes(c *clause) bool {
+	for i := c.lo; i+2 < c.hi; i++ {
+		w := r.toks[i].s
+		if w != "nobody" && w != "no-one" {
+			continue
+		}
+		if v := r.toks[i+1].s; strings.HasSuffix(v, "s") && r.toks[i+1].is(wForm) && !strings.HasPrefix(v, "'") && !stopWords[v] && v != "knows" && v != "likes" && v != "wants" && v != "needs" && v != "makes" && v != "gives" && v != "uses" && v != "finds" && v != "tells" && v != "sees" {
+			return (determiner[r.toks[i+2].s] || pronounsObj[r.toks[i+2].s]) && !r.saidIn(c, "why")
+		}
+	}
+	return false
+}
+
+// laterNext tells whether the clause after one says "later".
+func (r *reading) laterNext(c *clause) bool {
+	n := int(r.toks[c.lo].cl) + 1
+	return n < len(r.clauses) && r.saidIn(&r.clauses[n], "later")
 }
 
 // startsWith tells whether a clause begins with a word, an opener before it aside.
@@ -505,7 +629,7 @@ func (r *reading) warns(c *clause, q cue) bool {
 		}
 		return prev == "" || prev == "and" || prev == "so" || prev == "you"
 	case "remember":
-		return prev == "" || prev == "and" || prev == "so" || prev == "you"
+		return !r.saidIn(c, "later") && (r.toks[min(q.hi, len(r.toks)-1)].cl != r.toks[q.lo].cl || !r.laterNext(c)) && (prev == "" || prev == "and" || prev == "so" || prev == "you")
 	case "make":
 		return prev != "i" && prev != "we" && prev != "to"
 	case "otherwise":
