@@ -199,7 +199,7 @@ func TestPartsAndStuff(t *testing.T) {
 		talk string
 		want []string
 	}{
-		{"The ring of the bowl has swollen. I have a new one here.", []string{"new ring"}},
+		{"The ring of the bowl has swollen. I have a new one here.", []string{"new ring", "discarded ring"}},
 		{"Pull the roller out of the bracket. The track is dirty. In with the new one.", []string{"new roller"}},
 		{"Pull the pump off the engine. The clip's one of them spring ones. It's snapped, so that's in the bin.", []string{"discarded clip"}},
 		{"The worm you pull from the shaft. We use it again.", []string{"reused worm"}},
@@ -229,7 +229,7 @@ func TestPartsAndStuff(t *testing.T) {
 		{"The cylinder head comes new, with two gaskets. Fit the head.", []string{"new cylinder head", "new gasket"}},
 		{"Fit the radiator out of a breaker's yard.", []string{"new radiator"}},
 		{"Unplug it. New gasket, new head, four screws.", []string{"new gasket", "new head"}},
-		{"Undo the seal. The seal is torn, it gets a new one.", []string{"new seal"}},
+		{"Undo the seal. The seal is torn, it gets a new one.", []string{"new seal", "discarded seal"}},
 		{"The circlip comes off. A new one I don't have.", nil},
 		{"The washer comes off. New washers would be nice.", nil},
 		{"The cover goes on. Nip the cover bolts up for the moment.", nil},
@@ -255,6 +255,11 @@ func TestPartsAndStuff(t *testing.T) {
 		{"Here's what I bought a belt, an idler and a spring. Undo the deck.", []string{"new belt", "new idler", "new spring"}},
 		{"Undo the impeller. Don't throw the old one away.", []string{"reused impeller"}},
 		{"I'm changing the tyre. Take the tyre off. Put the tyre on.", []string{"new tyre"}},
+		{"The cover comes off. There's a service kit, diaphragm and valves. Undo the head.", []string{"new diaphragm", "new valve"}},
+		{"Undo the lid. Same length, better cover.", nil},
+		{"The bulb was gone. I've borrowed the one out of the fridge. Undo the lid.", []string{"temporary bulb"}},
+		{"Take the filter out. Rinse the filter. The filter goes back in.", []string{"reused filter"}},
+		{"Take the wheel off. The wheel goes back on the hub.", nil},
 		{"The pump's got four nuts and one connector. It comes out through the hole. New one goes in the same way.", []string{"new pump"}},
 	} {
 		var got []string

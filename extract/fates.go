@@ -11,6 +11,7 @@ type fate struct {
 	ends        bool // nothing more may follow: "keep that beside you" says where
 	off         bool // only of what had come off
 	another     bool // of the one that takes its place
+	weak        bool // outdone by whatever else is said
 	close       bool // only where the part is named right before it: "that's good" is said of much
 }
 

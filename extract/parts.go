@@ -27,7 +27,7 @@ func (r *reading) parts() []Part {
 		}
 		out = append(out, p)
 	}
-	stand := map[int]bool{}
+	stand, weak := map[int]bool{}, map[string]bool{}
 	for _, s := range r.standIns() {
 		if s.mention >= 0 {
 			stand[s.mention] = true
@@ -60,6 +60,11 @@ func (r *reading) parts() []Part {
 			switch {
 			case sure && (m.isNew || r.realOne(m) || r.comesWith(c, m) || k > 0 && r.joined(c.mentions[k-1], mi) && r.mentions[c.mentions[k-1]].isNew || r.isNewHere(m)):
 				m.isNew = true
+				for j := k; j > 0 && r.word(m.hi) == "all" && r.inRow(c.mentions[j-1], c.mentions[j]); j-- {
+					o := &r.mentions[c.mentions[j-1]]
+					o.isNew = true
+					add(o.name, "new", o, o.from, m.hi+2) // "pin, clevis and cotter, all new"
+				}
 				add(name, "new", m, m.from, m.hi+3)
 				if m.entry != nil {
 					m.entry.isNew = true
@@ -89,6 +94,9 @@ func (r *reading) parts() []Part {
 			}
 			if f.disposition == "new" && f.thing != nil {
 				f.thing.isNew = true
+			}
+			if f.weak && !seen[lexicon.Singular(name)+"|reused"] {
+				weak[lexicon.Singular(name)] = true
 			}
 			add(name, f.disposition, m, lo, f.hi+2)
 		}
@@ -176,12 +184,78 @@ func (r *reading) parts() []Part {
 			}
 		}
 	}
+	r.spoiltForGood(func(t *thing, lo, hi int) {
+		if !seen[t.name+"|discarded"] && !seen[t.name+"|reused"] && !seen[t.name+"|temporary"] {
+			add(t.name, "discarded", nil, lo, hi)
+		}
+	})
+	for _, t := range r.things {
+		if e := t.backOn(r); e != nil && wears[t.head] && !t.isNew && !seen[t.name+"|new"] && !seen[t.name+"|temporary"] && !seen[t.name+"|discarded"] {
+			add(t.name, "reused", nil, e.lo-3, e.hi+2)
+		}
+	}
 	return slices.DeleteFunc(out, func(p Part) bool {
+		if p.Disposition == "reused" && weak[p.Name] && seen[p.Name+"|new"] {
+			return true // "the plate's good, but it came in the kit"
+		}
 		// what is used again only for now stands in
 		return p.Disposition == "reused" && seen[p.Name+"|temporary"] || slices.ContainsFunc(out, func(o Part) bool {
 			return o.Disposition == p.Disposition && o.covers(&p)
 		})
 	})
+}
+
+// spoiltForGood gives each thing that is found broken or worn, and that a new one is
+// put in for; and those that nobody mends, where they came off.
+func (r *reading) spoiltForGood(found func(t *thing, lo, hi int)) {
+	for ci := range r.clauses {
+		c := &r.clauses[ci]
+		if c.mood&(notWork|warned) != 0 || r.framesNext(ci) {
+			continue
+		}
+		for i := c.lo; i < c.hi; i++ {
+			if !damage[r.toks[i].s] || r.toks[i].men >= 0 || r.deniedAround(c, openCue{lo: i, hi: i + 1}) {
+				continue
+			}
+			s := r.toldOfWhat(ci, i, i+1)
+			if len(s) == 0 || s[0].thing == nil || s[0].thing.name == "" {
+				continue
+			}
+			t := s[0].thing
+			if t.isNew || soft[t.head] && t.offBefore(i+20) && !t.offAndOn(-1) {
+				found(t, max(c.lo, i-3), i+2)
+			}
+			break
+		}
+	}
+}
+
+// soft are the parts that nobody mends when they are torn, split or bent.
+var soft = set("gasket seal ring boot gaiter diaphragm belt washer circlip cotter")
+
+// wears are the parts that one asks of whether they were renewed: a wheel that is back is the wheel.
+var wears = set("washer gasket seal ring pin clip circlip spring belt chain bearing blade pad shoe bush bushing filter wiper grommet boot gaiter cotter tyre tire tube brush impeller diaphragm strainer")
+
+// backOn gives the event by which a thing that had come off is said to be back.
+func (t *thing) backOn(r *reading) *event {
+	off := false
+	for i := range t.events {
+		e := &t.events[i]
+		switch ledgerActs[e.action] {
+		case Removed:
+			off = true
+		case Refitted, HandTight, Tightened, Torqued:
+			if !off || e.act < 0 {
+				continue
+			}
+			for k := max(r.clauses[r.acts[e.act].cl].lo, e.lo-1); k < min(r.clauses[r.acts[e.act].cl].hi, e.hi+2); k++ {
+				if r.toks[k].s == "back" {
+					return e
+				}
+			}
+		}
+	}
+	return nil
 }
 
 // covers tells whether a part is the same as another, or includes it: the hub motor
@@ -281,6 +355,12 @@ func (r *reading) joined(a, b int) bool {
 	return hi == lo+1 && r.toks[lo].s == "and"
 }
 
+// inRow tells whether two mentions follow each other with no more than "and" between.
+func (r *reading) inRow(a, b int) bool {
+	lo, hi := r.mentions[a].hi, r.mentions[b].from
+	return hi == lo || hi == lo+1 && r.toks[lo].s == "and"
+}
+
 // isNewHere reads "needle bearing, new" and "the clips are new".
 func (r *reading) isNewHere(m *mention) bool {
 	c := &r.clauses[m.cl]
@@ -344,6 +424,13 @@ func (r *reading) lastOf(c *clause) *mention {
 // comesWith reads "the new ones come with rubbers and washers", "circlips out of the kit":
 // what comes with something new is new itself.
 func (r *reading) comesWith(c *clause, m *mention) bool {
+	for i := m.from - 1; i >= c.lo && m.from-i < 12; i-- { // "a service kit, diaphragm and valves"
+		if w := r.toks[i].s; (w == "kit" || w == "kits") && r.toks[i].brk == brkComma {
+			return true
+		} else if w != "and" && r.toks[i].men < 0 && !determiner[w] {
+			break
+		}
+	}
 	if w := r.word(m.from - 1); (w == "get" || w == "gets" || w == "given") && r.word(m.hi) == "with" && (r.word(m.hi+1) == "the" || r.word(m.hi+1) == "it") {
 		return true // "you get circlips with the joint"
 	}
@@ -730,6 +817,10 @@ func (r *reading) putThere(c *clause, cue int) (standIn, bool) {
 			}
 		case w == "tied" && i > c.lo && (r.toks[i-1].s == "zip" || r.toks[i-1].s == "cable"):
 			return standIn{-1, r.toks[i-1].s + " tie", i - 1, i + 3}, true // "zip tied the wires for now"
+		case (w == "borrowed" || w == "robbed" || w == "pinched" || w == "nicked" || w == "stole") && (r.word(i+1) == "one" || r.word(i+1) == "the" && r.word(i+2) == "one"):
+			if t := r.oneFor(int(r.toks[c.lo].cl), i); t != nil {
+				return standIn{-1, t.name, i, i + 5}, true // "I've borrowed the one out of the fridge"
+			}
 		case (w == "made" || w == "cut" || w == "bodged" || w == "rigged" || w == "fashioned" || w == "turned" || w == "printed" || w == "bent" || w == "whittled" || w == "machined") && (r.word(i+1) == "one" || r.word(i+1) == "up" && r.word(i+2) == "one"):
 			if t := r.oneFor(int(r.toks[c.lo].cl), i); t != nil {
 				return standIn{-1, t.name, i, i + 5}, true // "I've made one out of a cereal box"
@@ -834,7 +925,12 @@ func (r *reading) someThing(c *clause, cue int) (s standIn, ok bool) {
 			}
 			continue
 		}
-		if k == j || spells[r.toks[k-1].s] || r.toks[k-1].is(wDropAdj) || k < c.hi && r.toks[k-1].brk < brkComma && !prepositions[r.toks[k].s] && !forNow[r.toks[k].s] {
+		for x := j; x < k; x++ {
+			if spells[lexicon.Singular(r.toks[x].s)] {
+				k = j // "two weeks away"
+			}
+		}
+		if k == j || r.toks[k-1].is(wDropAdj) || k < c.hi && r.toks[k-1].brk < brkComma && !prepositions[r.toks[k].s] && !forNow[r.toks[k].s] {
 			continue
 		}
 		s, ok = standIn{-1, strings.ToLower(r.text(j, k)), max(c.lo, i-2), k + 2}, true
@@ -849,7 +945,7 @@ var lubricants = set("grease oil fluid lube locker lock cleaner water paint cool
 var leadsStandIn = set("with 's is was are got have 've it's using used")
 
 // forNow are the words besides prepositions that may follow what stands in.
-var forNow = set("till until instead there here today tonight and which because so off")
+var forNow = set("now till until instead there here today tonight and which because so off")
 
 // spells are the words that "a" stands before where no thing is meant.
 var spells = set("day week weekend month season year minute moment while time ride drive spell hour job fix bodge gap stopgap bit couple look go test run lift trip few lot thing way new proper better right turn quarter half number figure value lash botch work shame pain problem pig bugger nuisance")
@@ -905,13 +1001,16 @@ func (r *reading) usedAgain(c *clause, m *mention) bool {
 	for i := max(c.lo, m.from-3); i < m.hi; i++ {
 		switch r.toks[i].s {
 		case "same":
+			if !r.adjectives(i+1, m.lo) {
+				continue // "same length, better cover"
+			}
 			switch r.word(m.hi) {
 			case "back", "on", "in", "again", "as":
 				return true
 			case "way", "side", "size", "hole", "place", "order", "thing":
 				return false
 			}
-			return (m.prep == "" || m.prep == "with" && r.toks[m.from-1].s == "with" && i >= m.from) && (m.hi == c.hi || r.toks[m.hi-1].brk >= brkPause) || r.actOn(m.cl, int(r.toks[m.lo].men)) != ""
+			return (m.prep == "" || m.prep == "with" && r.toks[m.from-1].s == "with" && i >= m.from) && (m.hi == c.hi || r.toks[m.hi-1].brk >= brkPause || r.word(m.hi) == "obviously" || r.word(m.hi) == "too") || r.actOn(m.cl, int(r.toks[m.lo].men)) != ""
 		case "running":
 			return m.isOld
 		case "using", "use", "used":
@@ -934,6 +1033,16 @@ func (r *reading) usedAgain(c *clause, m *mention) bool {
 		}
 	}
 	return false
+}
+
+// adjectives tells whether nothing but adjectives and counts stands between two tokens.
+func (r *reading) adjectives(lo, hi int) bool {
+	for i := lo; i < hi; i++ {
+		if w := r.toks[i].s; !dropAdj[w] && !placeWords[w] && countOf[w] == 0 && r.toks[i].men < 0 || r.toks[i].brk >= brkComma {
+			return false
+		}
+	}
+	return true
 }
 
 // consumables gives what was used up, with what it went on.

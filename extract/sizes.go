@@ -375,7 +375,7 @@ func (r *reading) bareSizes(ci int, known map[string]bool) []sized {
 		if r.word(i-1) == "figure" || r.toks[i].qty >= 0 || r.toks[i].men >= 0 || r.word(i+1) == "of" || r.word(i-1) == "in" || r.word(i-1) == "the" && r.word(i-2) == "in" {
 			continue
 		}
-		if known[n] || r.sizeTalk(c) {
+		if known[n] || r.sizeTalk(c) || i > c.lo && r.toks[i-1].men >= 0 && r.toks[i-1].brk >= brkComma && r.mentions[r.toks[i-1].men].kind&lexicon.Part != 0 {
 			out = append(out, sized{lo: i, hi: i + 1, kind: normalize.Size, canon: []string{n}, cl: ci, tool: -1})
 		}
 	}
@@ -489,6 +489,9 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 				return again || r.sizeTalk(c) && (!numberInt(r, a, b) || compare(val, 36) <= 0)
 			}
 		}
+	}
+	if pp := r.word(a - 2); (prev == "a" || prev == "an") && (pp == "from" && next == "to" || pp == "to" && a-4 >= c.lo && r.word(a-5) == "from") {
+		return false // "from a fifty to a forty"
 	}
 	// "a twelve": a number with an article, and no noun after it
 	if (prev == "a" || prev == "an") && (b == c.hi || r.toks[b-1].brk > brkPause || next == "and" || next == "or" || next == "for" || next == "on" || next == "a" || next == "mil" || next == "to" || next == "as" || next == "but" || next == "in" || next == "head" || next == "thread" || next == "that" || next == "so" || next == "maybe" || next == "might" || next == "then" || next == "here" || next == "again" || next == "it" || next == "with") {
@@ -997,6 +1000,9 @@ func (r *reading) sizeOf(s *sized) (string, *thing) {
 		d := 0
 		if m.lo >= s.hi {
 			d = m.from - s.hi
+			if r.word(m.from-1) == "and" {
+				d += 5 // "the cover's off, five T15s, and the gasket tore"
+			}
 			if m.prep == "on" && d <= 1 {
 				d = -1 // "ten on the bracket bolt, thirteen on the mount bolt"
 			} else if m.prep == "for" {

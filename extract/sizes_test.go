@@ -32,6 +32,8 @@ func TestSizesAndWhatTurnsThem(t *testing.T) {
 		{"Undo the motor bolts, they're M8, thirteen mil, on a long T bar.", []string{"motor bolts M8", "motor bolts 13 mm"}, []string{"spanner 13 mm", "long t bar "}},
 		{"Undo the clevis pin. It's a sixteen mil pin.", []string{"clevis pin 16 mm"}, nil},
 		{"You need sockets, eight, ten, thirteen and eighteen. Undo the cover bolts.", []string{"socket 8 mm", "socket 10 mm", "socket 13 mm", "socket 18 mm"}, []string{"socket 8 mm", "socket 10 mm", "socket 13 mm", "socket 18 mm"}},
+		{"I'm going from a fifty to a forty. Undo the stem bolts.", nil, nil},
+		{"The cover's off, five T15s, and the gasket tore. Undo the gear.", []string{"cover T15"}, []string{"torx bit T15"}},
 		{"Undo the drop link nut, sixteen. Hold the pin.", []string{"drop link nut 16 mm"}, []string{"spanner 16 mm"}},
 		{"Undo the gib screws with a two and a half Allen.", []string{"gib screws 2.5 mm"}, []string{"hex key 2.5 mm"}},
 		{"Undo the panel screws, quarter inch hex, three of them.", []string{"panel screws 1/4 in"}, []string{"hex key 1/4 in"}},

@@ -366,6 +366,9 @@ func (r *reading) usedAsTool(m *mention) bool {
 	if m.prep == "with" || m.prep == "using" {
 		return true
 	}
+	if m.kind == lexicon.Tool && m.definite && r.word(m.from-1) == "'s" && r.word(m.from-2) == "it" && (m.hi == r.clauses[m.cl].hi || r.toks[m.hi-1].brk >= brkComma) {
+		return true // "these have rounded, so it's the grinder"
+	}
 	lo := max(r.clauses[m.cl].lo, m.from-4)
 	if w := r.word(m.from - 1); m.kind == lexicon.Tool && m.definite && (w == "now" || w == "then") && m.from-1 <= r.clauses[m.cl].lo+1 {
 		return true // "and now the puller"
