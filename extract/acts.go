@@ -154,10 +154,10 @@ func (r *reading) addAct(ci int, a act) {
 		if m := &r.mentions[a.objects[0]]; m.kind == lexicon.Consumable && m.hi <= a.verb {
 			// "one drop of oil goes on the hook race"
 			a.action, a.rule = r.lex.Action("apply"), "consumable and place"
-			for a.lo = m.from; a.lo > r.clauses[ci].lo && (measured[r.toks[a.lo-1].s] || determiner[r.toks[a.lo-1].s] || r.toks[a.lo-1].s == "of"); {
+			for a.lo = m.from; a.lo > r.clauses[ci].lo && (measured[r.toks[a.lo-1].s] || r.toks[a.lo-1].is(wDeterminer) || r.toks[a.lo-1].s == "of"); {
 				a.lo--
 			}
-			if prepositions[r.toks[a.hi-1].s] {
+			if r.toks[a.hi-1].is(wPreposition) {
 				a.hi--
 			}
 		}
@@ -166,7 +166,7 @@ func (r *reading) addAct(ci int, a act) {
 		switch r.lemma1(r.toks[a.verb].s) {
 		case "pop", "drop", "roll", "slide", "bounce":
 			c := &r.clauses[ci]
-			if w := r.toks[a.hi-1].s; (w == "into" || w == "in" || w == "onto" || w == "on" || w == "under") && a.hi < c.hi && determiner[r.toks[a.hi].s] && r.nameWithin(c, a.hi, 4) < 0 && a.hi+1 < c.hi && !placeWords[r.toks[a.hi+1].s] && !takesThings[r.toks[a.hi+1].s] {
+			if w := r.toks[a.hi-1].s; (w == "into" || w == "in" || w == "onto" || w == "on" || w == "under") && a.hi < c.hi && r.toks[a.hi].is(wDeterminer) && r.nameWithin(c, a.hi, 4) < 0 && a.hi+1 < c.hi && !r.toks[a.hi+1].is(wPlace) && !takesThings[r.toks[a.hi+1].s] {
 				return // "it pops into the snow"
 			}
 		}
@@ -228,7 +228,7 @@ var bins = set("bin binned trash garbage rubbish skip scrap dustbin")
 // work; "" where a thing goes where it belongs.
 func (r *reading) intoContainer(ci, k int) string {
 	c := &r.clauses[ci]
-	if k < c.hi && !determiner[r.toks[k].s] && !prepositions[r.toks[k].s] && !containers[r.toks[k].s] && !bins[r.toks[k].s] {
+	if k < c.hi && !r.toks[k].is(wDeterminer) && !r.toks[k].is(wPreposition) && !containers[r.toks[k].s] && !bins[r.toks[k].s] {
 		return "" // "back in, fold it flat, plate, lid"
 	}
 	for i := k; i < c.hi && i < k+6; i++ {
@@ -245,7 +245,7 @@ func (r *reading) intoContainer(ci, k int) string {
 		if m := r.toks[i].men; m >= 0 && r.mentions[m].kind&lexicon.Fastener != 0 {
 			return "" // a bearing's cup
 		}
-		if containers[w] && !(w == "can" && subjects[r.toks[i-1].s]) && r.word(i+1) != "side" {
+		if containers[w] && !(w == "can" && r.toks[i-1].is(wSubject)) && r.word(i+1) != "side" {
 			return "store"
 		}
 		if bins[w] {
@@ -326,7 +326,7 @@ func (r *reading) theyBefore(c *clause, i int) bool {
 		default:
 			// "both hoses pull off", "the halves pull apart"
 			m := r.toks[k].men
-			return m >= 0 && r.toks[k].brk < brkComma && r.mentions[m].plural && (r.mentions[m].from == c.lo || openers[r.toks[r.mentions[m].from-1].s] || r.toks[r.mentions[m].from-1].s == "and" || r.toks[r.mentions[m].from-1].brk >= brkComma)
+			return m >= 0 && r.toks[k].brk < brkComma && r.mentions[m].plural && (r.mentions[m].from == c.lo || r.toks[r.mentions[m].from-1].is(wOpener) || r.toks[r.mentions[m].from-1].s == "and" || r.toks[r.mentions[m].from-1].brk >= brkComma)
 		}
 	}
 	return false
@@ -422,7 +422,7 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 				if j > k && (r.toks[j].s == "that" || r.toks[j].s == "which") && j+1 < c.hi && r.isVerbForm(r.toks[j+1].s) {
 					break // "got this pipe that fits over it"
 				}
-				if j+2 < c.hi && r.toks[j+1].s == "and" && r.toks[j+2].s == want && (returning[r.toks[j].s] || r.toks[j].s == "back" || r.toks[j].s == "out") {
+				if j+2 < c.hi && r.toks[j+1].s == "and" && r.toks[j+2].s == want && (r.toks[j].is(wReturning) || r.toks[j].s == "back" || r.toks[j].s == "out") {
 					continue // "knock both pins up and out"
 				}
 				if j > k && r.toks[j].s == "and" && j+1 < c.hi && r.toks[j+1].s == want {
@@ -431,7 +431,7 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 				if j == k && r.toks[j].men < 0 && leadsToPlace[r.toks[j].s] {
 					break // "let it hang over the top tube on a strap"
 				}
-				if j > k && r.toks[j].men < 0 && (r.isFiniteVerb(j) || prepositions[r.toks[j].s] && r.toks[j].s != "of") {
+				if j > k && r.toks[j].men < 0 && (r.isFiniteVerb(j) || r.toks[j].is(wPreposition) && r.toks[j].s != "of") {
 					break
 				}
 				if r.toks[j].brk >= brkComma && !r.nameFollows(c, j+1) {
@@ -466,13 +466,13 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 		}
 		if p.Gap == wi && len(a.objects) == 0 && a.pronoun == "" {
 			for j := k; j < found; j++ {
-				a.unknown = a.unknown || !between[r.toks[j].s] // "get a bit more out of it"
+				a.unknown = a.unknown || !r.toks[j].is(wBetween) // "get a bit more out of it"
 			}
 		}
 		k = found + 1
 	}
 	a.hi = k
-	if p.Action.Name == "fit" && r.toks[i].s == "got" && k < c.hi && r.toks[k-1].brk == brkNone && (determiner[r.toks[k].s] || r.toks[k].men >= 0) {
+	if p.Action.Name == "fit" && r.toks[i].s == "got" && k < c.hi && r.toks[k-1].brk == brkNone && (r.toks[k].is(wDeterminer) || r.toks[k].men >= 0) {
 		return a, 0, false // "they've each got a nut on the back": had, not put
 	}
 	n := len(p.Words)
@@ -509,7 +509,7 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 		r.objectsAfter(c, &a, k)
 	}
 	if len(a.objects) == 0 && a.pronoun == "" && !a.unknown {
-		if i > c.lo+1 && k >= c.hi && r.plainVerb(r.toks[i].s) && r.toks[i-1].men < 0 && (dropAdj[r.toks[i-1].s] || colours[r.toks[i-1].s]) {
+		if i > c.lo+1 && k >= c.hi && r.plainVerb(r.toks[i].s) && r.toks[i-1].men < 0 && (r.toks[i-1].is(wDropAdj) || colours[r.toks[i-1].s]) {
 			return a, 0, false // "the blue stuff"
 		}
 		r.objectBefore(c, &a)
@@ -565,7 +565,7 @@ func (r *reading) pronounAt(c *clause, j int) bool {
 	}
 	switch w {
 	case "one", "ones":
-		return j > c.lo && (definiteWord[r.toks[j-1].s] || placeWords[r.toks[j-1].s] || dropAdj[r.toks[j-1].s] || r.toks[j-1].s == "first" || r.toks[j-1].s == "last" || r.toks[j-1].s == "second")
+		return j > c.lo && (definiteWord[r.toks[j-1].s] || r.toks[j-1].is(wPlace|wDropAdj) || r.toks[j-1].s == "first" || r.toks[j-1].s == "last" || r.toks[j-1].s == "second")
 	case "that", "this", "these", "those":
 		if next == "way" {
 			return false // "pushing that way"
@@ -592,7 +592,7 @@ func (r *reading) lemma1(w string) string {
 // isFiniteVerb tells whether a verb of its own clause stands at j, so that no object gap runs across it.
 func (r *reading) isFiniteVerb(j int) bool {
 	s := r.toks[j].s
-	return s == "is" || s == "are" || s == "'s" || s == "was" || s == "and" && (r.imperativeAt(j+1) || r.pastForm(r.word(j+1)) && r.toks[j+1].men < 0 || r.movesItself(j+1) || subjects[r.word(j+1)] && !pronounsObj[r.word(j+1)] || r.word(j+1) == "it" || r.word(j+1) == "they")
+	return s == "is" || s == "are" || s == "'s" || s == "was" || s == "and" && (r.imperativeAt(j+1) || r.pastForm(r.word(j+1)) && r.toks[j+1].men < 0 || r.movesItself(j+1) || r.kind(j+1).is(wSubject) && !r.kind(j+1).is(wPronoun) || r.word(j+1) == "it" || r.word(j+1) == "they")
 }
 
 // movesItself tells whether the word at j says that a thing moves: "tips forward and lifts out".
@@ -617,11 +617,11 @@ func (r *reading) objectsAfter(c *clause, a *act, k int) {
 				a.bare = !determined && w != "everything" && k == a.lo+1
 				return
 			}
-			determined = determined || determiner[r.toks[j].s] || r.toks[j].qty >= 0
+			determined = determined || r.toks[j].is(wDeterminer) || r.toks[j].qty >= 0
 			if w := r.toks[j].s; w == "with" || w == "using" || w == "until" || w == "from" || len(a.objects) == 0 && leadsPlace[w] && a.action.Name == "fit" {
 				break
 			}
-			if len(a.objects) > 0 && r.toks[j].s != "and" && !determiner[r.toks[j].s] && r.toks[j].brk <= brkPause && !r.leadsMention(c, j) {
+			if len(a.objects) > 0 && r.toks[j].s != "and" && !r.toks[j].is(wDeterminer) && r.toks[j].brk <= brkPause && !r.leadsMention(c, j) {
 				break
 			}
 			steps++
@@ -734,7 +734,7 @@ func (r *reading) doneToIt(c *clause, i, k int) int {
 		return -1
 	}
 	m := &r.mentions[mi]
-	if m.prep != "" || m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.from > c.lo && !openers[r.toks[m.from-1].s] && r.toks[m.from-1].s != "and" && r.toks[m.from-1].brk < brkComma {
+	if m.prep != "" || m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.from > c.lo && !r.toks[m.from-1].is(wOpener) && r.toks[m.from-1].s != "and" && r.toks[m.from-1].brk < brkComma {
 		return -1
 	}
 	return mi
@@ -743,7 +743,7 @@ func (r *reading) doneToIt(c *clause, i, k int) int {
 // frontedHere gives the thing that the clause begins with, where who does it and
 // the verb at i follow at once, and nothing with an article comes after; or -1.
 func (r *reading) frontedHere(c *clause, i, k int) int {
-	if i-2 < c.lo || r.toks[i-1].s != "i" && r.toks[i-1].s != "we" || k < c.hi && determiner[r.toks[k].s] && r.toks[k-1].brk < brkComma {
+	if i-2 < c.lo || r.toks[i-1].s != "i" && r.toks[i-1].s != "we" || k < c.hi && r.toks[k].is(wDeterminer) && r.toks[k-1].brk < brkComma {
 		return -1
 	}
 	mi := int(r.toks[i-2].men)
@@ -751,7 +751,7 @@ func (r *reading) frontedHere(c *clause, i, k int) int {
 		return -1
 	}
 	m := &r.mentions[mi]
-	if m.prep != "" || m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.from > c.lo && !openers[r.toks[m.from-1].s] && r.toks[m.from-1].s != "and" && r.toks[m.from-1].brk < brkComma {
+	if m.prep != "" || m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.from > c.lo && !r.toks[m.from-1].is(wOpener) && r.toks[m.from-1].s != "and" && r.toks[m.from-1].brk < brkComma {
 		return -1
 	}
 	return mi
@@ -774,7 +774,7 @@ func (r *reading) frontedBefore(c *clause, a *act) int {
 	if m.hi != p.hi || m.prep != "" || r.inAct(ci-1, mi) || m.kind&(lexicon.Fastener|lexicon.Part|lexicon.Consumable) == 0 {
 		return -1
 	}
-	if i := m.from - 1; i >= p.lo && !openers[r.toks[i].s] && !dropWords[r.toks[i].s] && r.toks[i].s != "and" && r.toks[i].brk < brkComma {
+	if i := m.from - 1; i >= p.lo && !r.toks[i].is(wOpener) && !r.toks[i].is(wDrop) && r.toks[i].s != "and" && r.toks[i].brk < brkComma {
 		return -1
 	}
 	return mi
@@ -832,7 +832,7 @@ func (r *reading) withSubject(c *clause, a act, k int) (act, int, bool) {
 	}
 	for j := v - 1; j >= c.lo && j >= v-4; j-- {
 		s := r.toks[j].s
-		if s == "he" && j == v-1 && strings.HasSuffix(r.toks[v].s, "s") && a.action.Name == "remove" && (k >= c.hi || r.toks[k-1].brk >= brkPause || r.toks[k].s == "and") && offWords[r.toks[k-1].s] {
+		if s == "he" && j == v-1 && strings.HasSuffix(r.toks[v].s, "s") && a.action.Name == "remove" && (k >= c.hi || r.toks[k-1].brk >= brkPause || r.toks[k].s == "and") && r.toks[k-1].is(wOff) {
 			a.pronoun = "it" // "and he pops off": the cap
 			return a, k, true
 		}
@@ -867,7 +867,7 @@ func (r *reading) unlisted(c *clause, v, k int) int {
 	}
 	last := r.toks[k-1].s
 	back := r.toks[k-2].s == "back"
-	if k < v+2 || !offWords[last] && !onWords[last] && last != "away" && last != "apart" || r.toks[v].s == "goes" && offWords[last] || k < c.hi && (determiner[r.toks[k].s] || r.toks[k].s == "of") {
+	if k < v+2 || !offWords[last] && !onWords[last] && last != "away" && last != "apart" || r.toks[v].s == "goes" && offWords[last] || k < c.hi && (r.toks[k].is(wDeterminer) || r.toks[k].s == "of") {
 		return -1
 	}
 	i := v

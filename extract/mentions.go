@@ -58,7 +58,7 @@ func (r *reading) findMentions() {
 				if end2 == 0 || r.toks[end-1].s == "'s" || m2.kind&(lexicon.Fastener|lexicon.Part) == 0 && m2.kind&m.kind == 0 {
 					break
 				}
-				if m.plural && m.kind&lexicon.Tool == 0 || dropAdj[r.toks[end].s] || placeWords[r.toks[end].s] || r.toks[end-1].s == r.toks[end].s {
+				if m.plural && m.kind&lexicon.Tool == 0 || r.toks[end].is(wDropAdj|wPlace) || r.toks[end-1].s == r.toks[end].s {
 					break // "pin, pin, clip and pin", with no comma heard
 				}
 				if m.kind == lexicon.Tool && m2.kind == lexicon.Tool && len(m.mods)+len(m2.mods) > 0 {
@@ -73,7 +73,7 @@ func (r *reading) findMentions() {
 				if m.kind == lexicon.Tool && m2.kind == lexicon.Tool && (m.hi-m.lo > 1 || m2.hi-m2.lo > 1) {
 					break // "a soft hammer trolley jack and …": a list
 				}
-				if verbLike[r.toks[end].s] && end+1 < c.hi && r.toks[end].brk <= brkPause && (determiner[r.toks[end+1].s] && countOf[r.toks[end+1].s] == 0 || pronounsObj[r.toks[end+1].s]) {
+				if verbLike[r.toks[end].s] && end+1 < c.hi && r.toks[end].brk <= brkPause && (r.toks[end+1].is(wDeterminer) && countOf[r.toks[end+1].s] == 0 || r.toks[end+1].is(wPronoun)) {
 					break
 				}
 				if w := r.toks[end].s; strings.HasSuffix(w, "s") && len(r.lex.Lemmas(w)) > 0 && end2 == end+1 && end2 < c.hi && r.toks[end].brk == brkNone {
@@ -147,16 +147,16 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	if n == 1 && (verbLike[w] || r.plainVerb(w) || r.saysHow(c, i)) && r.usedAsVerb(c, i) {
 		return m, 0
 	}
-	if n == 1 && i > c.lo && i+1 < c.hi && strings.HasSuffix(w, "s") && r.toks[i].brk == brkNone && (r.toks[i-1].s == "it" || r.toks[i-1].s == "she") && (offWords[r.toks[i+1].s] || onWords[r.toks[i+1].s] || returning[r.toks[i+1].s] || r.toks[i+1].s == "back") {
+	if n == 1 && i > c.lo && i+1 < c.hi && strings.HasSuffix(w, "s") && r.toks[i].brk == brkNone && (r.toks[i-1].s == "it" || r.toks[i-1].s == "she") && (r.toks[i+1].is(wOff|wOn|wReturning) || r.toks[i+1].s == "back") {
 		return m, 0 // "and it hinges off"
 	}
-	if n == 1 && i > c.lo && i+1 < c.hi && r.movesItself(i) && r.toks[i].brk == brkNone && (r.toks[i+1].s == "it" || r.toks[i+1].s == "them") && (subjects[r.toks[i-1].s] || r.toks[i-1].men >= 0) {
+	if n == 1 && i > c.lo && i+1 < c.hi && r.movesItself(i) && r.toks[i].brk == brkNone && (r.toks[i+1].s == "it" || r.toks[i+1].s == "them") && (r.toks[i-1].is(wSubject) || r.toks[i-1].men >= 0) {
 		return m, 0 // "and that locks it"
 	}
 	if w == "hex" && n == 1 && (r.word(i+1) == "head" || r.word(i+1) == "heads") {
 		return m, 0 // what a spanner turns
 	}
-	if w == "square" && n == 1 && i > c.lo && !determiner[r.toks[i-1].s] && r.word(i+1) != "edge" {
+	if w == "square" && n == 1 && i > c.lo && !r.toks[i-1].is(wDeterminer) && r.word(i+1) != "edge" {
 		return m, 0 // "press it in square"
 	}
 	if w == "brackets" && n == 1 && i > c.lo && r.toks[i-1].s == "in" {
@@ -256,7 +256,7 @@ func (r *reading) tellsLeft() bool {
 	if r.leftTold == 0 {
 		r.leftTold = 1
 		for i := range r.toks {
-			if w := r.toks[i].s; w == "left" && r.word(i+1) != "hand" && i > 0 && (determiner[r.toks[i-1].s] || r.word(i+1) == "side" || r.toks[i-1].s == "on") {
+			if w := r.toks[i].s; w == "left" && r.word(i+1) != "hand" && i > 0 && (r.toks[i-1].is(wDeterminer) || r.word(i+1) == "side" || r.toks[i-1].s == "on") {
 				r.leftTold = 2
 				break
 			}
@@ -295,17 +295,17 @@ func (r *reading) softHere(c *clause, i int) bool {
 	if i+1 < c.hi && r.toks[i].brk <= brkPause {
 		next = r.toks[i+1].s
 	}
-	moved := offWords[next] || next == "back" || (next == "'s" || next == "is") && i+2 < c.hi && (damage[r.toks[i+2].s] || offWords[r.toks[i+2].s] || r.toks[i+2].s == "had") || onWords[next] && (i+2 >= c.hi || r.toks[i+1].brk >= brkPause)
+	moved := offWords[next] || next == "back" || (next == "'s" || next == "is") && i+2 < c.hi && (damage[r.toks[i+2].s] || r.toks[i+2].is(wOff) || r.toks[i+2].s == "had") || onWords[next] && (i+2 >= c.hi || r.toks[i+1].brk >= brkPause)
 	if moves[next] && r.toks[i].brk == brkNone {
 		for k := i + 2; k < min(c.hi, i+5); k++ {
-			moved = moved || offWords[r.toks[k].s] || r.toks[k].s == "back" || r.toks[k].s == "away" || r.toks[k].s == "down" && k == i+2 // "the post just comes out"
+			moved = moved || r.toks[k].is(wOff) || r.toks[k].s == "back" || r.toks[k].s == "away" || r.toks[k].s == "down" && k == i+2 // "the post just comes out"
 		}
 	}
 	moved = moved || next == "away" && (i+2 >= c.hi || r.toks[i+1].brk >= brkComma)
 	if placeWords[w] {
 		// "the front comes off", "take the top off": the panel that is there
 		switch {
-		case r.toks[i].s != w || i > c.lo && prev == "the" && i-2 >= c.lo && prepositions[r.toks[i-2].s]:
+		case r.toks[i].s != w || i > c.lo && prev == "the" && i-2 >= c.lo && r.toks[i-2].is(wPreposition):
 			return false
 		case !moves[next] && !(prev == "the" && offWords[next] && (i+2 >= c.hi || r.toks[i+1].brk >= brkComma || r.word(i+2) == "and" || r.word(i+2) == "of")):
 			return false
@@ -374,7 +374,7 @@ func (r *reading) verbOfTwo(c *clause, i int) bool {
 	if next := r.word(i + 2); i+2 >= c.hi || r.toks[i+1].brk > brkNone || !pronounsObj[next] || next == "one" || next == "ones" {
 		return false
 	}
-	if i > c.lo && !leadsVerb[r.toks[i-1].s] && !subjects[r.toks[i-1].s] && !openers[r.toks[i-1].s] {
+	if i > c.lo && !r.toks[i-1].is(wLeadsVerb) && !r.toks[i-1].is(wSubject) && !r.toks[i-1].is(wOpener) {
 		return false
 	}
 	for _, v := range r.lex.Lemmas(r.toks[i].s) {
@@ -469,7 +469,7 @@ func (r *reading) usedAsVerb(c *clause, i int) bool {
 	if strings.HasSuffix(r.toks[i].s, "ing") && determiner[next] && (passiveBe[prev] || prev == "'m" || prev == "just" || prev == "start") {
 		return true // "all I'm doing is lining the holes up"
 	}
-	if r.toks[i].s == "plug" && next == "in" && determiner[r.word(i+2)] && (i == c.lo || r.toks[i-1].brk >= brkComma || openers[prev] || prev == "and") {
+	if r.toks[i].s == "plug" && next == "in" && r.kind(i+2).is(wDeterminer) && (i == c.lo || r.toks[i-1].brk >= brkComma || openers[prev] || prev == "and") {
 		for k := i + 3; k < min(c.hi, i+7); k++ {
 			if wired[lexicon.Singular(r.toks[k].s)] {
 				return true // "plug in the sensor"
@@ -506,7 +506,7 @@ func (r *reading) sureBeside(c *clause, i, n int) bool {
 	switch w := r.toks[i].s; {
 	case w == "not" && notAfter[r.word(i+n)]:
 		return false // "not too tight"
-	case n == 1 && r.toks[i].is(wVerb) && (offWords[r.word(i+1)] || returning[r.word(i+1)] || r.word(i+1) == "over"):
+	case n == 1 && r.toks[i].is(wVerb) && (r.kind(i+1).is(wOff|wReturning) || r.word(i+1) == "over"):
 		return false // "give it a good wash out"
 	case w == "knot" || w == "knots":
 		for k := max(0, i-14); k < min(i+8, len(r.toks)); k++ {
@@ -591,7 +591,7 @@ func (r *reading) complete(ci int, m *mention) {
 			if p == "right" && i-1 == c.lo && m.side == "" && !r.tellsLeft() && !(len(mods) > 0 && (mods[0] == "side" || mods[0] == "hand")) {
 				break // "right drain plug back in", where nothing is on the left
 			}
-			if p == "right" && (i-2 < c.lo || !definiteWord[r.toks[i-2].s] && !placeWords[r.toks[i-2].s]) && m.kind&lexicon.Tool != 0 && !(len(mods) > 0 && (mods[0] == "side" || mods[0] == "hand")) {
+			if p == "right" && (i-2 < c.lo || !definiteWord[r.toks[i-2].s] && !r.toks[i-2].is(wPlace)) && m.kind&lexicon.Tool != 0 && !(len(mods) > 0 && (mods[0] == "side" || mods[0] == "hand")) {
 				break
 			}
 			mods = append([]string{p}, mods...)
@@ -618,7 +618,7 @@ func (r *reading) complete(ci int, m *mention) {
 			continue
 		}
 		// "the feed screw", "a locking lever": no verb stands between an article and a name
-		if j := i - 2; unknown < 2 && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && j >= c.lo && articles[r.toks[j].s] && r.toks[j].brk == brkNone && r.toks[i-1].brk == brkNone && r.namingVerb(p) && !placeWords[r.toks[i].s] && !bins[p] {
+		if j := i - 2; unknown < 2 && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && j >= c.lo && articles[r.toks[j].s] && r.toks[j].brk == brkNone && r.toks[i-1].brk == brkNone && r.namingVerb(p) && !r.toks[i].is(wPlace) && !bins[p] {
 			mods = append([]string{p}, mods...)
 			unknown++
 			i--
@@ -704,7 +704,7 @@ func (r *reading) complete(ci int, m *mention) {
 	m.from = i
 	// "new quarter inch balls"
 	for k := i - 1; k >= c.lo && i-k < 6; k-- {
-		if r.toks[k].qty >= 0 || r.toks[k].s == "inch" || numberWord[r.toks[k].s] {
+		if r.toks[k].qty >= 0 || r.toks[k].s == "inch" || r.toks[k].is(wNumber) {
 			continue
 		}
 		m.isNew = m.isNew || r.toks[k].s == "new" && k < i-1

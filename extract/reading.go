@@ -751,7 +751,7 @@ var endsPhrase = set("off out up down back apart together away again there here 
 // by a particle or a verb of its own.
 func (r *reading) thingThenVerb(i int) bool {
 	k := i
-	for k < i+4 && (determiner[r.word(k)] || placeWords[r.word(k)] || dropAdj[r.word(k)]) {
+	for k < i+4 && r.kind(k).is(wDeterminer|wPlace|wDropAdj) {
 		k++
 	}
 	names := 0
@@ -790,11 +790,11 @@ func (r *reading) goesBack(i int) bool {
 // thingThenPlace tells whether a thing named at i is followed by where it goes: "new clip in the groove".
 func (r *reading) thingThenPlace(i int) bool {
 	k := i
-	for k < i+4 && (determiner[r.word(k)] || placeWords[r.word(k)] || dropAdj[r.word(k)]) {
+	for k < i+4 && r.kind(k).is(wDeterminer|wPlace|wDropAdj) {
 		k++
 	}
 	n := r.nameAt(k)
-	return n > 0 && placing[r.word(k+n)] && determiner[r.word(k+n+1)]
+	return n > 0 && placing[r.word(k+n)] && r.kind(k+n+1).is(wDeterminer)
 }
 
 var leadsVerb = set("to and or just then don't never not can will would could should must 'll gonna wanna let help please always only simply carefully gently also")
