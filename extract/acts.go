@@ -192,6 +192,15 @@ func (r *reading) addAct(ci int, a act) {
 			}
 		}
 	}
+	if a.action.Name == "discard" && a.verb >= 0 && !a.subject {
+		k := a.hi
+		if pronounsObj[r.word(k)] {
+			k++
+		}
+		if r.intoContainer(ci, k) == "store" {
+			a.action = r.lex.Action("store") // "toss it on the bench"
+		}
+	}
 	if a.action.Name == "fit" {
 		switch name := r.intoContainer(ci, a.hi); name {
 		case "":
@@ -380,6 +389,9 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	}
 	if (p == "old" || p == "quick" || p == "little" || p == "proper" || p == "bloody" || p == "new" || p == "whole") && a.verb >= 0 && !a.subject {
 		return false // "the old bash it with a hammer kind"
+	}
+	if n := r.word(i + 1); i-2 >= c.lo && a.verb >= 0 && !a.subject && (articles[r.toks[i-2].s] || r.toks[i-2].s == "this") && r.toks[i-1].brk == brkNone && r.toks[i].brk == brkNone && !subjects[p] && !openers[p] && !strings.HasSuffix(p, "s") && n != "" && i+1 < c.hi && !determiner[n] && !pronounsObj[n] && !prepositions[n] && !stopWords[n] && r.toks[i+1].men < 0 && len(a.objects) == 0 {
+		return false // "this rubber heat mat": what it is for
 	}
 	if p == "the" || p == "a" || p == "an" || p == "no" && a.verb >= 0 || p == "my" || p == "your" || p == "nice" || p == "good" || p == "of" || p == "some" || p == "any" {
 		return false

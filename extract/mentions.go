@@ -633,7 +633,7 @@ func (r *reading) complete(ci int, m *mention) {
 		// an unknown word belongs to the name where a determiner stands not far before it
 		if unknown < 2 && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && !r.isVerbForm(p) {
 			j := i - 2
-			for j >= c.lo && j > i-5 && r.toks[j].s != "new" && !r.toks[j].is(wStop|wDeterminer) && r.toks[j].men < 0 && r.toks[j].brk <= brkPause {
+			for j >= c.lo && j > i-5 && r.toks[j].s != "new" && (!r.toks[j].is(wStop|wDeterminer) || r.toks[j].is(wDropAdj)) && r.toks[j].men < 0 && r.toks[j].brk <= brkPause {
 				j--
 			}
 			if j >= c.lo && (definiteWord[r.toks[j].s] || r.toks[j].s == "a" || r.toks[j].s == "an" || countOf[r.toks[j].s] > 0 || r.toks[j].s == "new" && j == i-2 && len(p) > 2) && r.toks[j].brk <= brkPause {

@@ -2,6 +2,7 @@ package extract
 
 import (
 	"slices"
+	"strings"
 
 	"wrenchword/extract/lexicon"
 )
@@ -70,6 +71,11 @@ func (s *tracker) meant(a *act) *thing {
 	}
 	if a.action.Name == "remove" && (a.pronoun == "it" || a.pronoun == "that") {
 		if t := s.onPuller(a); t != nil {
+			return t
+		}
+	}
+	if a.action.Name == "remove" && (a.pronoun == "it" || a.pronoun == "that") {
+		if t := s.introducedUnknown(a); t != nil {
 			return t
 		}
 	}
@@ -313,7 +319,13 @@ func (s *tracker) toolBefore(a *act) bool {
 		}
 		for i := len(c.mentions) - 1; i >= 0; i-- {
 			if m := &r.mentions[c.mentions[i]]; m.lo < a.lo && m.prep == "" {
-				return m.entry == nil && m.kind&(lexicon.Tool|lexicon.Fastener|lexicon.Part) == lexicon.Tool
+				if m.entry != nil || m.kind&(lexicon.Tool|lexicon.Fastener|lexicon.Part) != lexicon.Tool {
+					return false
+				}
+				if i > 0 && k == a.cl && r.mentions[c.mentions[i-1]].entry != nil && r.mentions[c.mentions[i-1]].prep == "" {
+					return false // "it's the one bolt, a five mil allen key, that comes out"
+				}
+				return true
 			}
 		}
 	}
@@ -408,4 +420,53 @@ func (r *reading) ofNew(a *act) bool {
 		}
 	}
 	return a.pronoun == "one" || a.pronoun == "ones"
+}
+
+// introducedUnknown gives a thing that no list knows, in the words it was introduced
+// with right before it comes off: "there's this rubber heat mat over the whole top,
+// so unhook that". It is made a part of the machine here.
+func (s *tracker) introducedUnknown(a *act) *thing {
+	r := s.r
+	for k := a.cl - 1; k >= max(0, a.cl-2) && r.since(r.clauses[k].lo, a.lo) < 10; k-- {
+		c := &r.clauses[k]
+		if c.mood&(notWork|announced) != 0 {
+			return nil
+		}
+		for i := c.lo; i+3 < c.hi; i++ {
+			if r.toks[i].s != "there" || r.toks[i+1].s != "'s" {
+				continue
+			}
+			j := i + 2
+			for j < c.hi && (r.toks[j].s == "also" || r.toks[j].s == "just" || r.toks[j].s == "then") {
+				j++
+			}
+			if w := r.word(j); w != "this" && w != "a" && w != "an" && w != "another" {
+				return nil
+			}
+			var words []string
+			for j++; j < c.hi && r.toks[j].men < 0 && r.toks[j].qty < 0 && (r.toks[j].is(wDropAdj) || !r.toks[j].is(wStop|wPreposition)); j++ {
+				if w := r.toks[j].s; !dropAdj[w] {
+					words = append(words, w)
+				}
+				if r.toks[j].brk >= brkComma {
+					j++
+					break
+				}
+			}
+			n := len(words)
+			if n == 0 || n > 3 || len(words[n-1]) < 3 || noThing[words[n-1]] || j < c.hi && r.toks[j].men >= 0 && r.mentions[r.toks[j].men].from == j {
+				return nil
+			}
+			t := &thing{name: strings.Join(words, " "), head: words[n-1], mods: set(strings.Join(words[:n-1], " ")), first: i, last: j - 1}
+			r.addThing(t)
+			s.touch(t)
+			return t
+		}
+		for _, mi := range c.mentions {
+			if r.mentions[mi].prep == "" && r.mentions[mi].entry != nil {
+				return nil
+			}
+		}
+	}
+	return nil
 }

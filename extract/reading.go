@@ -505,8 +505,8 @@ func (r *reading) startsClause(start, i int) bool {
 	if (p == "i" || p == "we") && i-3 >= start && r.toks[i-3].s == "where" && (r.toks[i-2].s == "was" || r.toks[i-2].s == "were") {
 		return true // "anyway where was I | wire brush on the hub"
 	}
-	if r.toks[i-1].brk <= brkPause && pk.is(wLeadsName) {
-		return false // "crack the | wheel bolts": a breath, no end
+	if r.toks[i-1].brk <= brkPause && (pk.is(wLeadsName) || pk.is(wDropAdj) && i-2 >= start && articles[r.toks[i-2].s] || pk.is(wDropAdj) && i-2 >= start && (r.toks[i-2].s == "this" || r.toks[i-2].s == "that")) {
+		return false // "crack the | wheel bolts": a breath, no end; "this little | clip that holds"
 	}
 	if r.toks[i-1].brk <= brkPause {
 		// a name is never cut: "motor clamp | bolt"
