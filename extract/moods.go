@@ -233,6 +233,14 @@ func (r *reading) moodOf(ci int, a *act) mood {
 			}
 		}
 	}
+	if a.subject && a.verb >= 0 && a.action.Name == "fit" && (r.toks[a.verb].s == "going" || r.word(a.verb+1) == "going") && r.toks[a.verb].s != "was" {
+		// "the liner's going in after I've done the light"
+		for i := a.hi; i < min(len(r.toks), a.hi+3) && r.toks[i-1].brk <= brkComma; i++ {
+			if w, n := r.toks[i].s, r.word(i+1); (w == "after" || w == "once" || w == "when") && (n == "i" || n == "we" || n == "that" || n == "the") {
+				m |= announced
+			}
+		}
+	}
 	if a.subject && a.verb > c.lo && r.asItWas(c, a) {
 		m |= framed // "same way it came out", "the hole it came out of"
 	}

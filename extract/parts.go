@@ -558,7 +558,7 @@ func (r *reading) oneFor(ci, tok int) *thing {
 	for k := ci; k >= 0 && k >= ci-3 && r.since(r.clauses[k].lo, tok) < 15; k-- {
 		ms := r.clauses[k].mentions
 		for i := len(ms) - 1; i >= 0; i-- {
-			if m := &r.mentions[ms[i]]; m.isOld && m.hi <= tok && m.entry != nil && m.kind&(lexicon.Part|lexicon.Fastener) != 0 {
+			if m := &r.mentions[ms[i]]; m.isOld && m.hi <= tok && m.entry != nil && !r.onlyKind(m) && m.kind&(lexicon.Part|lexicon.Fastener) != 0 {
 				return m.entry
 			}
 		}
@@ -572,20 +572,13 @@ func (r *reading) oneFor(ci, tok int) *thing {
 				}
 			}
 		}
-		if m := r.toldOf(&r.clauses[k]); m != nil && m.lo < tok && tok-m.hi < 22 && !m.isNew && (!many || m.plural || m.count > 1 || m.entry.plural) {
+		if m := r.toldOf(&r.clauses[k]); m != nil && m.lo < tok && tok-m.hi < 22 && !m.isNew && many == (m.plural || m.count > 1 || many && m.entry.plural) {
 			return m.entry
 		}
 	}
 	// "the seal's perished. I've a new one here": what was found spoilt
 	if t := r.ruined(ci, tok); t != nil {
 		return t
-	}
-	for k := ci; k >= max(0, ci-3) && r.since(r.clauses[k].lo, tok) < 15; k-- {
-		for _, mi := range r.clauses[k].mentions {
-			if m := &r.mentions[mi]; m.isOld && m.entry != nil && m.lo < tok && !r.onlyKind(m) && m.kind&(lexicon.Part|lexicon.Fastener) != 0 {
-				return m.entry // "I had a go with the old ring and it wept, so there's a fresh one on"
-			}
-		}
 	}
 	if t := r.thrownNear(ci, tok); t != nil {
 		return t

@@ -651,7 +651,7 @@ func (r *reading) breaths() {
 	}
 	for i := range r.toks {
 		clip := r.talk.Words[r.toks[i].w].Clip
-		if e := of[clip]; r.bare[clip] && !r.timed[clip] && e.lines > 2 && e.words >= 8*e.lines && e.hanging*50 <= e.lines-1 && last(i) {
+		if e := of[clip]; r.bare[clip] && !r.timed[clip] && e.lines > 2 && e.words >= 6*e.lines && e.hanging*50 <= e.lines-1 && last(i) {
 			r.toks[i].brk = max(r.toks[i].brk, brkLine)
 		}
 	}

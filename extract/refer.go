@@ -527,7 +527,8 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		}
 	}
 	a.things = ts
-	a.byHand = byHand(r, c, a)
+	past := false
+	a.byHand, past = byHand(r, c, a)
 	if a.rule == unplugged {
 		return
 	}
@@ -563,6 +564,9 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	}
 	if a.byHand && (name == "fit" || name == "tighten" || name == "start by hand") {
 		name = "start by hand"
+	}
+	if past && (name == "fit" || name == "start by hand") && len(ts) > 0 && ts[0].fastener {
+		name = "tighten"
 	}
 	if name == "fit" && s.tightInClause(c) && len(ts) > 0 && (ts[0].fastener || takesTorque(ts[0])) {
 		name = "tighten"
@@ -602,7 +606,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		if name == "start by hand" && a.subject && (a.verb >= 0 || a.rule == toldByHand) && st == "" && !s.fitting(a.lo) && s.apart(a.lo) && !s.fitsBack(c) {
 			continue // "the hose on the back, that's just hand tight"
 		}
-		if name == "tighten" && a.subject && !s.fitsBack(c) && !wasFitting && (st == "" || st == Removed || st == Loosened) {
+		if name == "tighten" && a.subject && !past && !s.fitsBack(c) && !wasFitting && (st == "" || st == Removed || st == Loosened) {
 			continue // how tight it was found, not how it was left
 		}
 		if !t.fastener {
@@ -831,7 +835,7 @@ func (s *tracker) tightInClause(c *clause) bool {
 var handPhrases = [][]string{{"by", "hand"}, {"finger", "tight"}, {"hand", "tight"}, {"with", "fingers"}, {"my", "fingers"}, {"your", "fingers"}, {"the", "fingers"}, {"two", "fingers"}, {"just", "fingers"}, {"only", "fingers"}, {"fingers", "only"}, {"loosely"}, {"loose", "for", "now"}, {"snug"}, {"snugged"}, {"just", "nipped"}, {"only", "nipped"}, {"just", "nip"}, {"only", "nip"}, {"finger", "tighten"}, {"just", "started"}, {"with", "hand"}, {"with", "the", "hand"}, {"hand", "only"}, {"finger", "and", "thumb"}, {"fingers", "and", "thumb"}, {"thumb", "tight"}, {"a", "few", "threads"}, {"couple", "of", "threads"}, {"two", "threads"}, {"three", "threads"}, {"thread", "or", "two"}}
 
 // byHand tells whether the clause (or the fragment after it) says that the tightening was by hand only.
-func byHand(r *reading, c *clause, a *act) bool {
+func byHand(r *reading, c *clause, a *act) (by, past bool) {
 	hi := c.hi
 	if hi < len(r.toks) {
 		n := &r.clauses[r.toks[hi].cl]
@@ -842,7 +846,7 @@ func byHand(r *reading, c *clause, a *act) bool {
 	}
 	for _, q := range c.qtys {
 		if k := r.qtys[q].Kind; k == normalize.Turn || k == normalize.Angle {
-			return false // "snug and a quarter turn"
+			return false, false // "snug and a quarter turn"
 		}
 	}
 	for _, ai := range c.acts {
@@ -863,7 +867,20 @@ func byHand(r *reading, c *clause, a *act) bool {
 			break // "plate back on, thumbscrews finger tight"
 		}
 		if handAt(r, i, hi) {
-			return true
+			past = r.beyondHand(i, len(r.toks))
+			return !past, past
+		}
+	}
+	return false, false
+}
+
+// beyondHand tells whether words for "by hand" at token i go on to say how far it is
+// turned past that: "finger tight and an eighth", "hand and a half turn".
+func (r *reading) beyondHand(i, hi int) bool {
+	for k := i + 1; k < min(hi-2, i+4) && r.toks[k-1].brk < brkSentence; k++ {
+		if w := r.toks[k+1].s; r.toks[k].s == "and" && (w == "a" || w == "an" || w == "half") {
+			n := r.toks[k+2].s
+			return fractionWord[n] || w == "half" || n == "bit" || n == "touch" || n == "nip" || n == "tweak" || n == "smidge" || n == "fraction" || n == "tad"
 		}
 	}
 	return false

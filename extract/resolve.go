@@ -636,7 +636,7 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 		if t.head != m.head && (same || r.namedElse(t, m)) {
 			continue // "two bolts and two nuts"
 		}
-		if t.head != m.head && t.head != "fastener" && (t.count > 1 && m.count == 1 || t.count > 2 && !m.plural && m.count == 0 || m.count > 2 && !t.plural && t.count < 2) {
+		if t.head != m.head && t.head != "fastener" && (t.count > 1 && m.count == 1 || t.count > 1 && !m.plural && m.count == 0 && (t.count > 2 || m.definite) || m.count > 2 && !t.plural && t.count < 2) {
 			continue // "the one bolt" is none of five screws
 		}
 		if t.head != m.head && t.head != "fastener" && (gap > 30 || t.owner == nil && contentCount(t.mods) > 0 && t.mods[m.head]) {

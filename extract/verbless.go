@@ -74,13 +74,17 @@ func (r *reading) oneLaid(ci int) {
 			return
 		}
 	}
-	if len(c.acts) > 0 || c.mood&notWork != 0 {
+	if c.mood&notWork != 0 {
 		return
 	}
-	for i := c.lo; i < c.hi; i++ {
+	first := c.hi
+	for _, ai := range c.acts {
+		first = min(first, r.acts[ai].lo)
+	}
+	for i := c.lo; i < min(c.hi, first); i++ {
 		w, next, after := r.toks[i].s, r.word(i+1), r.word(i+2)
 		if w == "one" || w == "ones" || w == "guy" || w == "fella" {
-			if i > c.lo && i+1 < c.hi && r.toks[i].brk < brkComma && onWords[next] && (i+2 >= c.hi || r.toks[i+1].brk >= brkComma || handAt(r, i+2, c.hi) || after == "and" || leadsIn[after] || after == "from" || after == "the" && r.word(i+3) == "same") && r.toks[i-1].s != "this" && r.toks[i-1].s != "that" {
+			if i > c.lo && i+1 < c.hi && r.toks[i].brk < brkComma && onWords[next] && (i+2 >= c.hi || r.toks[i+1].brk >= brkComma || handAt(r, i+2, c.hi) || after == "and" || leadsIn[after] || after == "from" || freshOne[r.toks[i-1].s] && i+2 < c.hi && !determiner[after] && !containers[after] && after != "order" && after != "stock" && after != "its" && after != "there" && after != "here" && after != "my" || after == "the" && r.word(i+3) == "same") && r.toks[i-1].s != "this" && r.toks[i-1].s != "that" {
 				x := act{action: r.lex.Action("fit"), lo: c.lo, hi: i + 2, verb: -1, pronoun: w, subject: true, rule: "one and particle"}
 				if w != "one" && w != "ones" {
 					x.pronoun = "one"
@@ -104,6 +108,9 @@ func (r *reading) oneLaid(ci int) {
 		}
 	}
 }
+
+// freshOne are the words by which another of the same is told.
+var freshOne = set("new fresh good spare proper")
 
 // aSpot are the words for where a thing is found.
 var aSpot = set("side end middle centre center corner top bottom back front left right picture photo")
@@ -1090,7 +1097,7 @@ func (r *reading) verbless(ci int) {
 		if !last {
 			next = r.toks[j+1].s
 		}
-		ok := last || next == "and" || next == "first" || next == "by" || next == "then" || next == "now" || next == "again" || next == "here" && (back || w != "in") || next == "with" || next == "the" && offWords[w] || next == "to" && back || next == "from" || next == "loosely" || next == "finger" || next == "hand" || next == "as" || r.imperativeAt(j+1) || afterParticle[next] || !last && (r.toks[j+1].qty >= 0 || pluralSize[next] != "") || strings.HasSuffix(next, "ing") && r.isVerbForm(next) || next == "i" || next == "you" || next == "we" || leadsIn[next] && onWords[w] || (next == "one" || next == "each" || next == "both") && (r.word(j+2) == "side" || r.word(j+2) == "sides" || r.word(j+2) == "end" || r.word(j+2) == "ends") || next == "it" && j+2 < c.hi && (linking[r.toks[j+2].s] || between[r.toks[j+2].s] || r.toks[j+2].s == "only" || r.isVerbForm(r.toks[j+2].s) && !r.plainVerb(r.toks[j+2].s))
+		ok := last || next == "and" || next == "first" || next == "by" || next == "then" || next == "now" || next == "again" || next == "here" && (back || w != "in") || next == "with" || next == "the" && offWords[w] || next == "to" && back || next == "from" || next == "loosely" || next == "finger" || next == "hand" || next == "as" || r.imperativeAt(j+1) || afterParticle[next] || !last && (r.toks[j+1].qty >= 0 || pluralSize[next] != "") || strings.HasSuffix(next, "ing") && r.isVerbForm(next) || next == "i" || next == "you" || next == "we" || leadsIn[next] && (onWords[w] || offWords[w] && (next == "through" || next == "under" || next == "past" || next == "over")) || (next == "one" || next == "each" || next == "both") && (r.word(j+2) == "side" || r.word(j+2) == "sides" || r.word(j+2) == "end" || r.word(j+2) == "ends") || next == "it" && j+2 < c.hi && (linking[r.toks[j+2].s] || between[r.toks[j+2].s] || r.toks[j+2].s == "only" || r.isVerbForm(r.toks[j+2].s) && !r.plainVerb(r.toks[j+2].s))
 		if next == "the" && offWords[w] && r.movesLater(c, j+1) {
 			continue // "belt off the motor goes back over"
 		}
