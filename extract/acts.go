@@ -124,8 +124,10 @@ func (r *reading) pulledAlone(ci int) {
 		ends := m.hi == c.hi || r.toks[m.hi-1].brk >= brkComma || r.toks[m.hi].s == "and" || r.toks[m.hi].s == "first" || r.toks[m.hi].s == "from"
 		if a.verb > c.lo && m.hi == a.verb-1 && r.toks[a.verb-1].s == "i" && (a.verb+1 == c.hi || r.toks[a.verb].brk >= brkComma || r.toks[a.verb+1].s == "with") {
 			ends = true // "the impeller I pull with pliers"
-		} else if m.lo < a.verb || !pulledOff[m.head] {
+		} else if m.lo < a.verb || !pulledOff[m.head] && !(m.kind&lexicon.Fastener != 0 && m.plural) {
 			continue
+		} else if m.kind&lexicon.Fastener != 0 && m.hi < c.hi && (r.toks[m.hi].s == "on" || r.toks[m.hi].s == "in" || r.toks[m.hi].s == "at" || r.toks[m.hi].s == "holding") {
+			ends = true // "pull the two screws on the cover"
 		}
 		if ends {
 			a.action, a.rule = r.lex.Action("remove"), "verb pull"
@@ -180,6 +182,9 @@ func (r *reading) addAct(ci int, a act) {
 				a.action = r.lex.Action("store") // "go on the zip tie in order"
 			}
 		}
+	}
+	if a.action.Name == "fit" && a.verb >= 0 && !a.subject && len(a.objects) == 1 && r.lemma1(r.toks[a.verb].s) == "pull" && r.mentions[a.objects[0]].kind&lexicon.Fastener != 0 && r.mentions[a.objects[0]].plural {
+		a.action = r.lex.Action("remove") // "pull the two screws on the cover"
 	}
 	if a.action.Name == "fit" && a.verb >= 0 && !a.subject {
 		for i := max(a.hi-1, a.verb+1); i+2 < r.clauses[ci].hi && i < a.hi+2; i++ {
@@ -364,7 +369,7 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	}
 	if i == c.lo {
 		n := r.word(i + 1)
-		return !(r.toks[i].s == "stuff" && prepositions[n] && n != "in" || r.toks[i].s == "stuck" || (r.toks[i].s == "knock" || r.toks[i].s == "stuff") && n == "at")
+		return !(r.toks[i].s == "stuff" && (prepositions[n] && n != "in" || i > 0 && r.toks[i-1].brk < brkComma && !r.kind(i-1).is(wLeadsVerb|wSubject|wOpener)) || r.toks[i].s == "stuck" || (r.toks[i].s == "knock" || r.toks[i].s == "stuff") && n == "at")
 	}
 	p := r.toks[i-1].s
 	if r.toks[i].s == "back" && (r.toks[i-1].men >= 0 || p == "it" || p == "them" || p == "that") {
@@ -379,6 +384,8 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	switch w, n := r.toks[i].s, r.word(i+1); {
 	case w == "fit" && fits[p], // "it's a nice slip fit"
 		w == "stuff" && (prepositions[n] && n != "in" || !leadsVerb[p] && !subjects[p] && !openers[p]), // "the high heat stuff"
+		strings.HasSuffix(w, "ing") && strings.HasSuffix(p, "est") && p != "test" && p != "rest",       // "the lowest setting"
+		w == "open" && (p == "held" || p == "left" || p == "propped" || p == "wedged" || p == "stays"),
 		w == "heat" && (p == "high" || p == "low" || p == "more"),
 		w == "smear" && (p == "thin" || p == "light" || p == "small" || p == "little" || p == "tiny" || p == "thick"),
 		w == "stuck" && !subjects[p] && p != "'ve" && p != "and" && p != "then" && p != "just":
@@ -581,6 +588,9 @@ func (r *reading) pronounAt(c *clause, j int) bool {
 	case "that", "this", "these", "those":
 		if next == "way" {
 			return false // "pushing that way"
+		}
+		if particle[next] && w != "this" && !r.leadsMention(c, j) {
+			return true // "flip those back"
 		}
 		if countOf[next] > 1 && (w == "those" || w == "these") && j+2 <= c.hi && !r.leadsMention(c, j) {
 			return true // "take those two out"

@@ -504,6 +504,8 @@ func (r *reading) tied(i int) bool {
 // sureBeside tells whether another sure hit stands in the clause, beside the n tokens at i.
 func (r *reading) sureBeside(c *clause, i, n int) bool {
 	switch w := r.toks[i].s; {
+	case w == "not" && i > c.lo && !determiner[r.toks[i-1].s] && !isThingWord(r, i-1) && r.nameAt(i+n) > 0:
+		return false // "grease on each pawl not bearing grease"
 	case w == "not" && notAfter[r.word(i+n)]:
 		return false // "not too tight"
 	case n == 1 && r.toks[i].is(wVerb) && (r.kind(i+1).is(wOff|wReturning) || r.word(i+1) == "over"):
@@ -583,6 +585,9 @@ func (r *reading) complete(ci int, m *mention) {
 		}
 		if p == "back" && i-2 >= c.lo && r.toks[i-2].men >= 0 {
 			break // "wheel back on"
+		}
+		if (p == "left" || p == "right") && i-3 >= c.lo && r.toks[i-2].s == "the" && (r.toks[i-3].s == "from" || r.toks[i-3].s == "on") && m.hi < c.hi && r.kind(m.hi).is(wOn|wOff) && r.bare[r.talk.Words[r.toks[i].w].Clip] {
+			break // "axle in from the left | end cap on"
 		}
 		if pk.is(wPlace) && !(p == "back" && i-2 >= c.lo && (r.toks[i-2].s == "put" || r.toks[i-2].s == "go" || r.toks[i-2].s == "goes")) {
 			if m.kind == lexicon.Tool && whereWords[p] {

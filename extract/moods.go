@@ -73,6 +73,9 @@ func (r *reading) moodOf(ci int, a *act) mood {
 			m |= framed
 		}
 	}
+	if ci > 0 && r.toks[c.lo].s == "and" && a.verb == c.lo+1 && r.clauses[ci-1].sentence == c.sentence && (r.toks[r.clauses[ci-1].lo].s == "while" || r.toks[r.clauses[ci-1].lo].s == "whilst") {
+		m |= framed // "while you slide the body on | and rotate it"
+	}
 	head := c.lo
 	for head+1 < c.hi && (r.toks[head].s == "and" || r.toks[head].s == "so" || r.toks[head].s == "but" || r.toks[head].s == "then") {
 		head++ // "and before you go putting four foot of pipe on that"

@@ -34,6 +34,9 @@ func (s *tracker) meant(a *act) *thing {
 		}
 		if strict && t != nil {
 			st, _ := t.state()
+			if t.fastener && a.verb >= 0 && r.lemma1(r.toks[a.verb].s) == "plug" {
+				return false
+			}
 			if a.subject && a.action.Name == "remove" && catches[t.head] {
 				return false // "push the tab, and out she comes"
 			}
@@ -91,6 +94,9 @@ func (s *tracker) meant(a *act) *thing {
 		}
 	}
 	if t := s.retoldOff(a); t != nil {
+		return t
+	}
+	if t := s.comesWith(a); t != nil {
 		return t
 	}
 	if t := s.justNamed(a); t != nil {
@@ -215,6 +221,24 @@ func (r *reading) heldBy(c *clause, mi int) bool {
 		}
 	}
 	return false
+}
+
+// comesWith gives the new thing that the clause before ends on: "the new fan comes
+// with a new gasket, so put that on the spigot first".
+func (s *tracker) comesWith(a *act) *thing {
+	r := s.r
+	if a.cl == 0 || a.subject || a.pronoun != "that" || a.action.Name != "fit" {
+		return nil
+	}
+	p := &r.clauses[a.cl-1]
+	if len(p.acts) > 0 || len(p.mentions) < 2 || p.sentence != r.clauses[a.cl].sentence {
+		return nil
+	}
+	m := &r.mentions[p.mentions[len(p.mentions)-1]]
+	if m.hi != p.hi || !m.isNew || m.prep != "with" {
+		return nil
+	}
+	return m.entry
 }
 
 // actBefore gives the act right before one in the same breath, or nil.

@@ -495,7 +495,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	if mi := s.toolNamed(a); mi >= 0 {
 		a.objects = []int{mi} // "and now the puller, so you thread this in"
 	}
-	if len(ts) == 0 && len(a.objects) == 0 && !a.unknown && a.pronoun != "her" {
+	if len(ts) == 0 && len(a.objects) == 0 && !a.unknown && (a.pronoun != "her" || left[a.action.Name] != "") {
 		if t := s.pronoun(a); t != nil && (a.pronoun != "" || ledgerActs[a.action.Name] != "" && !s.objectless(ci, a)) {
 			if sd := s.clauseSide(c); sd != "" && (a.pronoun == "one" || a.pronoun == "that") {
 				t = s.sided(t, &mention{lo: a.lo, side: sd}, sd)

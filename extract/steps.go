@@ -59,11 +59,16 @@ func (r *reading) steps() []Step {
 			if i < len(recent)-40 {
 				break // long ago
 			}
-			if (recent[i].key == key || out[recent[i].k].Text == text && r.since(recent[i].at, lo) < 6) && r.since(recent[i].at, lo) < 35 && !(explicit && recent[i].explicit && !hasValue(text) && !hasValue(out[recent[i].k].Text) && !sameVerb(text, out[recent[i].k].Text)) {
+			if recent[i].key == key && otherValue(text, out[recent[i].k].Text) && r.since(recent[i].at, lo) >= 10 {
+				continue // in a second stage
+			}
+			if (recent[i].key == key || out[recent[i].k].Text == text && r.since(recent[i].at, lo) < 6) && r.since(recent[i].at, lo) < 35 && !(explicit && recent[i].explicit && !hasValue(text) && !hasValue(out[recent[i].k].Text) && (!sameVerb(text, out[recent[i].k].Text) || otherWay(text, out[recent[i].k].Text))) {
 				// told again: the fuller telling stays
 				recent[i].at = lo
 				old := &out[recent[i].k]
-				if guessed && !strings.Contains(text, " with ") {
+				if hasValue(text) && hasValue(old.Text) {
+					// the first value stays: it is the one that is quoted
+				} else if guessed && !strings.Contains(text, " with ") {
 					// what moved by itself and was not named: it tells no more of it
 				} else if hasValue(text) != hasValue(old.Text) && !hasValue(old.Text) || hasValue(text) == hasValue(old.Text) && len(strings.Fields(text)) > len(strings.Fields(old.Text)) && len(strings.Fields(text)) <= 20 {
 					old.Text = text
@@ -125,7 +130,7 @@ func (r *reading) steps() []Step {
 				before = a
 			}
 			h := valueAt[ci]
-			if h != nil && h.of != nil && (a.action.Name == "torque" || a.action.Name == "tighten" || a.action.Name == "adjust" || a.action.Name == "fit" || a.action.Name == "lift") {
+			if h != nil && h.of != nil && (a.action.Name == "torque" || a.action.Name == "tighten" || a.action.Name == "adjust" || (a.action.Name == "fit" || a.action.Name == "lift") && (len(a.things) == 0 || slices.Contains(a.things, h.of))) {
 				if h.applied == "done" {
 					text = r.torqueText(h)
 					done = true
@@ -184,7 +189,7 @@ func (r *reading) withEnd(text string, ci int) string {
 		return text
 	}
 	n := &r.clauses[ci+1]
-	if w := r.toks[n.lo].s; w != "until" && w != "till" || n.hi-n.lo < 3 || n.hi-n.lo > 12 || r.toks[n.lo-1].brk >= brkSentence || n.sentence != r.clauses[ci].sentence || len(strings.Fields(text)) > 14 || strings.HasSuffix(text, notNamed+".") || strings.HasSuffix(text, "by hand only.") || n.mood&notWork != 0 || n.hi-n.lo > 6 && r.bare[r.talk.Words[r.toks[n.lo].w].Clip] {
+	if w := r.toks[n.lo].s; w != "until" && w != "till" && w != "if" || n.hi-n.lo < 3 || n.hi-n.lo > 12 || r.toks[n.lo-1].brk >= brkSentence || n.sentence != r.clauses[ci].sentence || len(strings.Fields(text)) > 14 || strings.HasSuffix(text, notNamed+".") || strings.HasSuffix(text, "by hand only.") || n.mood&notWork != 0 || n.hi-n.lo > 6 && r.bare[r.talk.Words[r.toks[n.lo].w].Clip] {
 		return text
 	}
 	for i := n.lo; i < n.hi; i++ {
@@ -211,9 +216,41 @@ func firstWord(s string) string {
 	return w
 }
 
+// otherValue tells whether two steps say how tight in one unit and differ.
+func otherValue(a, b string) bool {
+	value := func(s string) (string, string) {
+		for _, u := range []string{"N·m", "lbf·ft", "lbf·in", "kgf·m", "kgf·cm"} {
+			if i := strings.Index(s, " "+u); i > 0 {
+				return s[strings.LastIndexByte(s[:i], ' ')+1 : i], u
+			}
+		}
+		return "", ""
+	}
+	na, ua := value(a)
+	nb, ub := value(b)
+	return ua != "" && ua == ub && na != nb
+}
+
 // hasValue tells whether a step says how tight.
 func hasValue(s string) bool {
 	return strings.Contains(s, "·") || strings.Contains(s, "degrees further")
+}
+
+// otherWay tells whether two tellings send a thing different ways: "slide the fan
+// down", "slide the fan up into the spigot".
+func otherWay(a, b string) bool {
+	way := func(s string) string {
+		for _, w := range strings.Fields(strings.TrimSuffix(s, ".")) {
+			switch w {
+			case "up", "in", "on", "back", "into", "onto":
+				return "to"
+			case "down", "out", "off", "away", "forward":
+				return "from"
+			}
+		}
+		return ""
+	}
+	return way(a) != "" && way(b) != "" && way(a) != way(b)
 }
 
 func sameVerb(a, b string) bool {
@@ -460,6 +497,9 @@ var unitDots = strings.NewReplacer("N.m", "N·m", "lbf.", "lbf·", "kgf.", "kgf�
 // on where the talk has them in order, else the action and the thing.
 func (r *reading) stepText(c *clause, a *act, hi int) string {
 	names := r.objectNames(a)
+	if len(a.objects) == 0 && len(a.things) == 1 && (a.action.Name == "bleed" || a.action.Name == "fill") && (a.things[0].fastener || small[a.things[0].head]) {
+		names = "" // "clamp off, bleed it through": no clamp
+	}
 	switch a.rule {
 	case machineUnplugged:
 		if r.toks[a.hi-1].s == "isolated" {
@@ -851,11 +891,17 @@ func (r *reading) unlistedName(a *act) string {
 			break
 		}
 	}
+	if hi > lo && noName[r.toks[hi-1].s] {
+		return ""
+	}
 	if hi == lo || hi-lo > 3 || hi < len(r.toks) && r.toks[hi-1].brk < brkComma && !particle[r.toks[hi].s] && !prepositions[r.toks[hi].s] && r.toks[hi].s != "and" {
 		return ""
 	}
 	return strings.ToLower(strings.TrimRight(r.text(lo, hi), ",.;:"))
 }
+
+// noName are words that count or measure and name nothing.
+var noName = set("times turns minutes seconds hours days way bit lot couple few")
 
 // whichOne are words that tell one from others of its kind.
 var whichOne = set("first second third fourth fifth last other next big small little large long short thick thin old new")
@@ -905,7 +951,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			}
 			n := m.name
 			if i == m.lo {
-				if m.kind == lexicon.Fastener && m.entry != nil && len(content(m.mods)) == 0 && m.entry.name != "" {
+				if m.kind == lexicon.Fastener && m.entry != nil && len(content(m.mods)) == 0 && m.entry.name != "" && !r.placeFollows(m, end) {
 					n = saidName(m)
 				}
 				n = r.sizedName(m, n)
@@ -964,7 +1010,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 				w = append(w, t.s) // "the inner one" says which
 				continue
 			}
-			if n := r.word(i + 1); n == "one" || n == "ones" {
+			if n := r.word(i + 1); (n == "one" || n == "ones") && t.s != "it" && t.s != "them" {
 				i++ // "unhook that one": which is told by the name
 				if n == "one" && len(a.things) == 1 && a.things[0].plural && names != "" {
 					w = append(w, "one of the "+lexicon.Plural(lexicon.Singular(names)))
@@ -988,7 +1034,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 				}
 				continue
 			}
-			if a.action.Name == "fill" {
+			if n := r.word(i + 1); a.action.Name == "fill" && (n == "with" || n == "to" || n == "up" || n == "till" || n == "until") {
 				continue // "fill with …"
 			}
 			if t.s == "her" || t.s == "him" {
@@ -1060,6 +1106,15 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		if asides[t.s] && (i+1 == end || t.brk >= brkComma) {
 			continue
 		}
+		if t.s == "like" && i >= a.hi && r.word(i+1) == "the" {
+			if k := r.saidAfter(i+2, end); k > 0 {
+				i = k // "just like the sticker says"
+				continue
+			}
+		}
+		if minds[t.s] && i >= a.hi && objPlaced && (r.word(i+1) == "your" || r.word(i+1) == "the" || r.word(i+1) == "out" || r.word(i+1) == "you") {
+			break // "slip the belt off | watch your fingers"
+		}
 		if n := r.word(i + 1); t.s == "like" && objPlaced && i >= a.hi && n != "so" && n != "that" && n != "this" && n != "a" && n != "an" && n != "the" {
 			break // "like peas in a pie"
 		}
@@ -1128,6 +1183,30 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		w = append(w[:1], append([]string{"the " + names}, w[1:]...)...)
 	}
 	return trimStep(strings.Join(w, " ")) + tail + "."
+}
+
+// saidAfter gives the token of "says", "shows" or "was" soon after a token, or 0.
+func (r *reading) saidAfter(i, end int) int {
+	for k := i; k < min(end, i+4); k++ {
+		switch r.toks[k].s {
+		case "says", "said", "shows", "showed", "was", "is", "does", "did", "had":
+			return k
+		}
+	}
+	return 0
+}
+
+// placeFollows tells whether the words after a mention say where it is: "the nut on the shoe".
+func (r *reading) placeFollows(m *mention, end int) bool {
+	if m.hi+2 >= end || r.toks[m.hi-1].brk >= brkComma {
+		return false
+	}
+	switch r.toks[m.hi].s {
+	case "on", "of", "in", "at", "behind", "under":
+		mi := r.toks[m.hi+2].men
+		return r.toks[m.hi+1].s == "the" && mi >= 0 && r.mentions[mi].kind&lexicon.Part != 0
+	}
+	return false
 }
 
 // gotDone gives the token of what somebody gets done: "get it jacked up", "get those
@@ -1234,7 +1313,7 @@ func (r *reading) toMachine(c *clause, a *act) bool {
 	case "unplug", "isolate":
 		return len(a.things) == 0 || !a.things[0].fastener && (v == "isolate" || !wired[a.things[0].head]) || r.says1(c, a.verb, "wall") || r.says1(c, a.verb, "mains") || r.says1(c, a.verb, "socket")
 	}
-	if len(a.things) > 0 && !a.things[0].fastener && !(a.things[0].plural && !r.many(a)) && !(starts && !switched[a.things[0].head]) {
+	if len(a.things) > 0 && !a.things[0].fastener && !(small[a.things[0].head] && a.action.Name != "fit" && a.action.Name != "remove") && !(a.things[0].plural && !r.many(a)) && !(starts && !switched[a.things[0].head]) {
 		return false
 	}
 	if starts {
@@ -1263,6 +1342,9 @@ func (r *reading) toMachine(c *clause, a *act) bool {
 // wired are the parts that are unplugged by themselves.
 var wired = set("plug connector multiplug wire lead sensor motor pump heater lamp light switch coil battery fan charger starter valve lock element injector relay fuse cable harness loom board display bulb controller solenoid alternator compressor actuator speaker camera keypad panel pad module regulator stator thermostat thermistor probe box unit hose tube pipe")
 
+// small are parts that nobody stands up, lays on their side, fills or bleeds.
+var small = set("pin clip circlip washer gasket seal ring o-ring spring key plug cap fuse ball shim spacer bush bushing bearing nipple clamp wire lead")
+
 // standsAt are the words for where whole machines stand.
 var standsAt = set("wall worktop floor ground stand stands ramp ramps lift hoist trestles trailer jacked upright workstand concrete driveway socket")
 
@@ -1277,7 +1359,7 @@ func (r *reading) needsThe(i int, m *mention) bool {
 		if i > 1 && p == "half" && determiner[r.toks[i-2].s] {
 			return false
 		}
-		for k := i - 1; k > 0 && k > i-4 && r.toks[k].men < 0 && !stopWords[r.toks[k].s] && r.toks[k].brk <= brkPause; k-- {
+		for k := i - 1; k > 0 && k > i-4 && r.toks[k].men < 0 && (!stopWords[r.toks[k].s] || dropAdj[r.toks[k].s]) && r.toks[k].brk <= brkPause; k-- {
 			if determiner[r.toks[k-1].s] {
 				return false // "the little safety plate"
 			}

@@ -77,6 +77,14 @@ func TestStepsAreInstructions(t *testing.T) {
 		{"the whole of it", []string{"Take the guard off.", "Lift the whole assembly out and put it on the bench."}, []string{"Put the whole assembly on the bench."}, nil},
 		{"no hose down a hose", []string{"The hose has a spring clip.", "Squeeze that with your pliers, slide it back down the hose."}, nil, []string{"hose back down the hose"}},
 		{"which bolt first", []string{"Take the shock out.", "Clean the eyes.", "Put the shock back in lower bolt first."}, []string{"Put the shock back in, lower shock bolt first."}, nil},
+		{"those go back", []string{"The lid has four spring clips, flip those back and the lid comes away."}, []string{"Flip the spring clips back."}, nil},
+		{"pulled screws", []string{"Pull the two screws on the cover.", "Pop the cover off."}, []string{"Pull the two screws on the cover."}, nil},
+		{"it comes with it", []string{"Take the old fan off.", "The new fan comes with a new gasket, so put that on the spigot first."}, []string{"Put the gasket on the spigot first."}, nil},
+		{"forward, and then up", []string{"Undo the screw.", "Slide the fan forward and down.", "Clean the spigot.", "Slide the fan up into the spigot."}, []string{"Slide the fan up into the spigot."}, nil},
+		{"no clamp is bled", []string{"Undo the union.", "Clamp off. Bleed it through."}, nil, []string{"Bleed the clamp"}},
+		{"two stages", []string{"Head bolts in.", "Tighten the head bolts to ten newton metres.", "Then the head bolts go to twenty two newton metres."}, []string{"Tighten the head bolts to 22 N·m."}, nil},
+		{"a cover and its screws", []string{"Take the cover off.", "Clean the face.", "Cover on, screws in, nine newton metres."}, []string{"Fit the cover."}, nil},
+		{"as the sticker says", []string{"Take the belt off.", "Route the new belt just like the sticker says around the left spindle."}, []string{"Route the new belt around the left spindle."}, nil},
 		{"written elsewhere", []string{"Undo the hub nut.", "That's the number I wrote down for you."}, nil, []string{"Write"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
