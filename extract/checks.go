@@ -418,8 +418,8 @@ func (r *reading) atOdds(a, b statement) bool {
 			return false // a torque and a height
 		}
 	}
-	if cb.mood&other != 0 && !b.source {
-		return false
+	if cb.mood&other != 0 && !b.source || a.source && !b.source && len(cb.qtys) == 0 && r.onlyTorques(ca) {
+		return false // a torque, and how many of them there are
 	}
 	if len(a.numbers) > 0 && len(b.numbers) > 0 {
 		same := 0
@@ -447,6 +447,16 @@ func (r *reading) atOdds(a, b statement) bool {
 		return true
 	}
 	return a.source && (r.saidIn(cb, "only") || cb.mood&negated != 0) && len(ca.mentions) > 0 && r.oneThing(ca, cb)
+}
+
+// onlyTorques tells whether a clause gives torques and no other quantities.
+func (r *reading) onlyTorques(c *clause) bool {
+	for _, q := range c.qtys {
+		if r.qtys[q].Kind != normalize.Torque {
+			return false
+		}
+	}
+	return len(c.qtys) > 0
 }
 
 // inStep tells whether two rows of figures differ at some places and are the same

@@ -310,6 +310,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			e.kind = "" // joins what it is said of
 		}
 	case "doubt":
+		if r.word(oc.hi) == "i" && (r.word(oc.hi+1) == "'ve" || r.word(oc.hi+1) == "have") && r.word(oc.hi+2) == "got" {
+			return nil // "I think I've got a thirteen in here"
+		}
 		if !told && said&other != 0 || !r.doubtful(ci, oc, rec) && !r.placedInDoubt(e, oc) {
 			return nil
 		}
@@ -406,6 +409,12 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		e.kind = Unsure
 	case "half-tight":
+		if r.hasWord(oc, "yet") && r.doneAlready(ci) {
+			return nil
+		}
+		if w := r.word(oc.hi + 1); r.word(oc.hi) == "and" && (r.kind(oc.hi+1).is(wCounts) || w == "a" || w == "another" || w == "then") && (ofTurn[r.word(oc.hi+2)] || ofTurn[r.word(oc.hi+3)]) {
+			return nil // "hand tight and three quarters": that is all it gets
+		}
 		if r.toks[oc.hi-1].s == "feel" && !r.tightensNear(ci) {
 			return nil // "you can't see it, it's all by feel"
 		}
@@ -1205,6 +1214,9 @@ func (r *reading) tellsOfYou(ci int) bool {
 	return r.saidIn(&r.clauses[ci], "you") || r.saidIn(&r.clauses[max(ci-1, 0)], "you'd") || r.saidIn(&r.clauses[max(ci-1, 0)], "you")
 }
 
+// ofTurn are parts of a turn.
+var ofTurn = set("quarter quarters half turn turns eighth third flat")
+
 // namesNear tells whether something of the machine is named in a clause or right before it.
 func (r *reading) namesNear(ci int) bool {
 	lo, _ := r.nearBy(ci, 1, 0, 8)
@@ -1371,17 +1383,29 @@ func (r *reading) aboutRecording(ci int) bool {
 
 // aimFrom finds the thing that the sources of a conflict speak of, the first first.
 func (r *reading) aimFrom(e *looseEnd) bool {
+	best := 0
 	for k := e.first; k <= e.last; k++ {
 		for _, mi := range r.clauses[k].mentions {
-			if m := &r.mentions[mi]; r.topical(m) && (e.topic < 0 || direct(m) && !direct(&r.mentions[e.topic])) {
-				e.topic, e.sure = mi, true
+			m := &r.mentions[mi]
+			if !r.topical(m) {
+				continue
+			}
+			rank := 1 // where it stands written, perhaps
+			switch {
+			case direct(m):
+				rank = 3
+			case m.prep == "for" || m.prep == "of":
+				rank = 2
+			}
+			if rank > best {
+				best, e.topic, e.sure = rank, mi, true
 			}
 		}
-		if e.topic >= 0 {
-			return true
+		if best > 1 {
+			break
 		}
 	}
-	return false
+	return best > 0
 }
 
 // aim finds the thing that an end is about: one of its own clause, else the one
@@ -2015,6 +2039,13 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 		o.AlsoAt = append(o.AlsoAt, round3(r.at(k)))
 	}
 	o.Question = spokenQuestion(o, e.sure && o.About != "" && (e.topic >= 0 || e.noun >= 0 || o.LedgerID != "" || e.kind == Unsure), e.topic >= 0 && !e.sure && r.mentions[e.topic].lo < lo)
+	if e.signal == "misfit" || e.signal == "unfitting" {
+		what := "what is fitted"
+		if e.sure && o.About != "" {
+			what = "the " + o.About
+		}
+		o.Question = "Is " + what + " the right size and kind for this machine: “" + o.Quote + "”?"
+	}
 	return o
 }
 

@@ -112,3 +112,29 @@ func TestValuesFindTheirFastener(t *testing.T) {
 		}
 	}
 }
+
+// TestLeftOpen has the ways of leaving something open, and talk that leaves nothing so.
+func TestLeftOpen(t *testing.T) {
+	for _, w := range ways(t, "left-open.txt") {
+		kind, words, _ := strings.Cut(w[0], ":")
+		rec := record(t, append([]string{"So here we are again with this thing on the bench.", "First the clamp comes off and the bracket comes off."}, sentences(w[1])...)...)
+		var got []string
+		found := false
+		for _, o := range rec.Open {
+			if strings.HasPrefix(o.Rule, "ledger") && (o.About == "clamp" || o.About == "bracket") {
+				continue
+			}
+			got = append(got, o.Kind+" "+o.About)
+			if o.Kind != kind && !(kind == LockMissing && o.Kind == NotRefitted) {
+				continue
+			}
+			asked := strings.ToLower(o.About + " " + o.Question)
+			for word := range strings.SplitSeq(words, ",") {
+				found = found || strings.Contains(asked, strings.TrimSpace(word))
+			}
+		}
+		if kind == "none" && len(got) > 0 || kind != "none" && !found {
+			t.Errorf("%s\n\tgot %q, want %s", w[1], got, w[0])
+		}
+	}
+}
