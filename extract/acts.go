@@ -572,14 +572,14 @@ func (r *reading) pronounAt(c *clause, j int) bool {
 	if j+1 < c.hi && r.toks[j].brk <= brkPause {
 		next = r.toks[j+1].s
 	}
-	if countOf[w] > 1 && r.toks[j].qty < 0 {
+	if r.toks[j].is(wCountOf) && countOf[w] > 1 && r.toks[j].qty < 0 {
 		// "loosen all four", "take the two out"
 		return (next == "" || next == "of" || stopWords[next] && countOf[next] == 0 || prepositions[next]) && !r.leadsMention(c, j)
 	}
 	if w == "her" || w == "him" {
 		return next == "" || stopWords[next] && !dropAdj[next] || prepositions[next] || particle[next]
 	}
-	if !pronounsObj[w] {
+	if !r.toks[j].is(wPronoun) {
 		return false
 	}
 	switch w {

@@ -199,7 +199,7 @@ func (r *reading) framesNext(ci int) bool {
 		switch w := r.toks[i].s; {
 		case w == "when" || w == "if" || w == "whenever":
 			return true
-		case !openers[w] && !dropWords[w]:
+		case !r.toks[i].is(wOpener | wDrop):
 			return false
 		}
 	}

@@ -326,7 +326,7 @@ func (r *reading) position(ci int, t *thing) string {
 			continue
 		}
 		for i := c.lo; i < c.hi; i++ {
-			if !lengths[r.toks[i].s] || i+1 < c.hi && r.toks[i+1].s == "side" {
+			if !r.toks[i].is(wSeldom) || !lengths[r.toks[i].s] || i+1 < c.hi && r.toks[i+1].s == "side" {
 				continue
 			}
 			if x := r.fastenerNamed(c); x != nil && x != t {

@@ -590,10 +590,10 @@ func (r *reading) short(ci int) (lo, hi int) {
 		return -1, -1
 	}
 	for i := c.lo; i < c.hi; i++ {
-		a := countOf[r.toks[i].s]
-		if a == 0 {
+		if !r.toks[i].is(wCountOf) {
 			continue
 		}
+		a := countOf[r.toks[i].s]
 		if r.word(i+1) == "out" && r.word(i+2) == "of" || r.word(i+1) == "of" && r.toks[max(i-1, 0)].s == "only" {
 			for k := i + 2; k < min(c.hi, i+6); k++ {
 				if b := countOf[r.toks[k].s]; b > a {

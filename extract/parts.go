@@ -214,7 +214,7 @@ func (r *reading) spoiltForGood(found func(t *thing, lo, hi int)) {
 			continue
 		}
 		for i := c.lo; i < c.hi; i++ {
-			if !damage[r.toks[i].s] || r.toks[i].men >= 0 || r.deniedAround(c, openCue{lo: i, hi: i + 1}) {
+			if !r.toks[i].is(wSeldom) || !damage[r.toks[i].s] || r.toks[i].men >= 0 || r.deniedAround(c, openCue{lo: i, hi: i + 1}) {
 				continue
 			}
 			s := r.toldOfWhat(ci, i, i+1)
@@ -645,7 +645,7 @@ func (r *reading) ruined(ci, tok int) *thing {
 		c := &r.clauses[k]
 		hurt := -1
 		for i := c.lo; i < min(c.hi, tok); i++ {
-			if damage[r.toks[i].s] && r.toks[i].men < 0 {
+			if r.toks[i].is(wSeldom) && damage[r.toks[i].s] && r.toks[i].men < 0 {
 				hurt = i
 			}
 		}

@@ -904,6 +904,9 @@ var handBy = byFirst(handPhrases)
 
 // handAt tells whether words for "by hand only" stand at token i.
 func handAt(r *reading, i, hi int) bool {
+	if !r.toks[i].is(wSeldom) {
+		return false
+	}
 	for _, p := range handBy[r.toks[i].s] {
 		if r.says(i, hi, p) {
 			return true
