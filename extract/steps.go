@@ -1124,6 +1124,9 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		if (t.s == "and" || t.s == "which" || t.s == "because" || t.s == "but" || t.s == "or" && t.men < 0) && i >= a.hi && r.clauseBreak(i, end) {
 			break
 		}
+		if t.s == "or" && i >= a.hi && objPlaced && r.willSoon(i+1, end) {
+			break // "unplug it or your foot will find the pedal"
+		}
 		if t.s == "and" && i >= a.hi && a.pronoun != "" && objPlaced && r.toks[i-1].brk >= brkComma && (r.word(i+1) == "a" || r.word(i+1) == "an" || countOf[r.word(i+1)] > 0) {
 			break // "pop that, and a 17 mil nut"
 		}
@@ -1183,6 +1186,16 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		w = append(w[:1], append([]string{"the " + names}, w[1:]...)...)
 	}
 	return trimStep(strings.Join(w, " ")) + tail + "."
+}
+
+// willSoon tells whether the next few words say what will be.
+func (r *reading) willSoon(i, end int) bool {
+	for k := i; k < min(end, i+4); k++ {
+		if w := r.toks[k].s; w == "will" || w == "'ll" {
+			return true
+		}
+	}
+	return false
 }
 
 // saidAfter gives the token of "says", "shows" or "was" soon after a token, or 0.
@@ -1524,13 +1537,23 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 	return " " + strings.Join(w, " ")
 }
 
-var danglers = set("not just don't where they she he it's now and or but so the a an to of with for from as because if then that which in into on at by towards toward is was are i you we 's it's just")
+var danglers = set("hmm hm um uh er ah oh eh not just don't where they she he it's now and or but so the a an to of with for from as because if then than that which in into on at by towards toward is was are i you we 's it's just")
 
 // trimStep cuts a step to size and takes off what dangles.
 func trimStep(s string) string {
 	f := strings.Fields(s)
 	if len(f) > 26 {
 		f = f[:26]
+	}
+	f = slices.CompactFunc(f, func(a, b string) bool { return len(a) > 3 && a == b && a[0] >= 'a' }) // "little little"
+	for i := 0; i+1 < len(f); i++ {
+		// the word between may have gone: "a tiny o ring"
+		switch c := f[i+1][0]; {
+		case f[i] == "a" && strings.IndexByte("aeio", c) >= 0 && !strings.HasPrefix(f[i+1], "one"):
+			f[i] = "an"
+		case f[i] == "an" && strings.IndexByte("bcdgjkpqtvwyz", c) >= 0:
+			f[i] = "a"
+		}
 	}
 	if n := len(f); n > 3 && f[n-2] == "and" && (f[n-1] == "see" || f[n-1] == "begin" || f[n-1] == "go" || f[n-1] == "try" || f[n-1] == "then" || f[n-1] == "honestly" || f[n-1] == "hopefully") {
 		f = f[:n-2]
