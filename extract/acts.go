@@ -357,6 +357,9 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	if i > c.lo && a.verb >= 0 && !a.subject && strings.HasSuffix(r.toks[i].s, "ed") && countOf[r.toks[i-1].s] > 1 {
 		return false // "two threaded holes"
 	}
+	if i > c.lo && r.toks[i].s == "loaded" && r.toks[i-1].s == "spring" {
+		return false // what a plunger is like
+	}
 	if r.toks[i].s == "tension" && len(a.objects) > 0 && r.mentions[a.objects[0]].from == i+1 && !r.mentions[a.objects[0]].definite && !r.mentions[a.objects[0]].plural {
 		return false // "tension pin in the small hole"
 	}

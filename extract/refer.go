@@ -587,6 +587,9 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		if n == "fit" && slidBack[t.head] && (st == Loosened || st == "") && a.verb >= 0 && r.lemma1(r.toks[a.verb].s) == "slide" && r.word(a.hi-1) == "back" {
 			continue // "slacken the clip, slide it back": out of the way
 		}
+		if name == "slacken" && k > 0 && !t.fastener && !tightens[t.head] && ts[0].fastener {
+			continue // "slacken the nuts and the wheel forward a bit"
+		}
 		if a.rule == withOff && st != "" {
 			continue
 		}
@@ -606,7 +609,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		if name == "start by hand" && a.subject && (a.verb >= 0 || a.rule == toldByHand) && st == "" && !s.fitting(a.lo) && s.apart(a.lo) && !s.fitsBack(c) {
 			continue // "the hose on the back, that's just hand tight"
 		}
-		if name == "tighten" && a.subject && !past && !s.fitsBack(c) && !wasFitting && (st == "" || st == Removed || st == Loosened) {
+		if name == "tighten" && a.subject && !past && !s.fitsBack(c) && !(a.verb < 0 && st == Loosened && r.says1(c, a.lo, "again")) && !wasFitting && (st == "" || st == Removed || st == Loosened) {
 			continue // how tight it was found, not how it was left
 		}
 		if !t.fastener {

@@ -320,7 +320,7 @@ func (r *reading) laid(ci int) {
 			return
 		}
 	}
-	goes := placing[next] && (determiner[after] || after == "top" || after == "there" || after == "it" || after == "them" || after == "to" && (next == "on" || next == "in" || next == "up") || k+1 < c.hi && r.toks[k+1].men >= 0) && (m.count == 0 || k > m.hi)
+	goes := placing[next] && (determiner[after] || after == "both" || after == "top" || after == "there" || after == "it" || after == "them" || after == "to" && (next == "on" || next == "in" || next == "up") || k+1 < c.hi && r.toks[k+1].men >= 0) && (m.count == 0 || k > m.hi)
 	isNew := (m.isNew && (c.hi-c.lo <= 5 || next == "from" || next == "through" || next == "each") || next == "new" && m.hi+1 == c.hi) && !r.notHad(ci) && !r.ofKit(ci)
 	if !goes && !isNew {
 		return
@@ -360,7 +360,7 @@ func (r *reading) renewed(ci int) {
 		}
 	}
 	for _, mi := range c.mentions {
-		if k := &r.mentions[mi]; r.bareElement(c, mi) && k.kind&(lexicon.Fastener|lexicon.Part) != 0 {
+		if k := &r.mentions[mi]; (r.bareElement(c, mi) || mi == c.mentions[0] && placing[r.word(k.hi)] && k.hi < c.hi) && k.kind&(lexicon.Fastener|lexicon.Part) != 0 {
 			x := act2(r.lex.Action("fit"), k.from, k.hi, mi)
 			x.rule, x.ifOff = "told in a row", !k.isNew
 			r.addAct(ci, x)
@@ -432,7 +432,7 @@ func (r *reading) listed(ci int) {
 		// what is told before it, else the nearest after it
 		for k := i - 1; k >= 0 && from < 0; k-- {
 			from = r.verblessActOn(c, c.mentions[k])
-			if m := &r.mentions[c.mentions[k]]; from < 0 && m.prep == "" && !r.bareElement(c, c.mentions[k]) && !(k > 0 && determiner[r.toks[m.from].s] && onWords[r.word(m.from-1)]) {
+			if m := &r.mentions[c.mentions[k]]; from < 0 && m.prep == "" && !r.bareElement(c, c.mentions[k]) && !r.inAct(ci, c.mentions[k]) && !(k > 0 && determiner[r.toks[m.from].s] && onWords[r.word(m.from-1)]) {
 				break
 			}
 		}
@@ -1113,7 +1113,7 @@ func (r *reading) verbless(ci int) {
 			name = "fit"
 		case w == "same" && (next == "place" || next == "spot" || next == "position" || next == "holes" || next == "hole" || next == "way" || next == "order"):
 			name = "fit" // "new unit same place"
-		case m.kind&lexicon.Fastener != 0 && (w == "tight" || w == "up") && (last || next == "with" || next == "tight" || next == "evenly" || next == "hand" || next == "finger") && r.toks[j-1].s != "back" && !tightAsFound(r, c, j):
+		case m.kind&lexicon.Fastener != 0 && (w == "tight" || w == "up") && (last || next == "with" || next == "tight" || next == "evenly" || next == "hand" || next == "finger" || w == "tight" && (next == "again" || next == "now" || next == "too")) && r.toks[j-1].s != "back" && !tightAsFound(r, c, j):
 			name = "tighten" // "nuts up with the eighteen", "bolt tight"
 		case returning[w] && (last || ok && (w == "down" || w == "through") || next == "just" || next == "till" || next == "until" || next == "into" || next == "onto") && r.stretch(c, j) <= 8:
 			name = "fit" // "radiator up", "hairpin through": only where it had come off
