@@ -154,7 +154,7 @@ func (s *tracker) meant(a *act) *thing {
 			// then what was spoken of there as its subject
 			for _, mi := range c.mentions {
 				m := &r.mentions[mi]
-				if one && strict && r.heldBy(c, mi) {
+				if one && strict && r.heldBy(c, mi) || (many || !a.subject) && r.onlyMinded(m) {
 					continue // "that one holds the stop. Out it comes": not the stop
 				}
 				if m.lo < a.lo && (m.prep == "" || many && m.kind&lexicon.Fastener != 0 && (m.prep == "by" || m.prep == "with" || m.prep == "at" && wantFastener) || many && m.plural && m.prep == "of" && k >= int(a.cl)-1) && fits(m.entry, strict) {
@@ -172,7 +172,7 @@ func (s *tracker) meant(a *act) *thing {
 			}
 			if !strict {
 				for _, mi := range c.mentions {
-					if m := &r.mentions[mi]; m.lo < a.lo && fits(m.entry, false) && !(many && m.prep != "" && !m.plural) && !(a.action.Name == "remove" && a.pronoun == "that" && (m.prep == "in" || m.prep == "inside" || m.prep == "behind") && len(c.acts) == 0) {
+					if m := &r.mentions[mi]; m.lo < a.lo && !((many || !a.subject) && r.onlyMinded(m)) && fits(m.entry, false) && !(many && m.prep != "" && !m.plural) && !(a.action.Name == "remove" && a.pronoun == "that" && (m.prep == "in" || m.prep == "inside" || m.prep == "behind") && len(c.acts) == 0) {
 						return m.entry
 					}
 				}
@@ -493,4 +493,11 @@ func (s *tracker) introducedUnknown(a *act) *thing {
 		}
 	}
 	return nil
+}
+
+// onlyMinded tells whether a mention is of what the talk says to look out for, not of
+// what is worked on: "over the disc, mind the pads, and those two in".
+func (r *reading) onlyMinded(m *mention) bool {
+	w := r.word(m.from - 1)
+	return w == "mind" || w == "mindful" || w == "watch" || w == "of" && r.word(m.from-2) == "careful"
 }

@@ -114,7 +114,7 @@ func (s *tracker) clause(ci int) {
 		m.entry = t
 		t.mentions = append(t.mentions, mi)
 		t.last = m.lo
-		if (!beside[m.prep] || r.inAct(ci, mi)) && !r.heldStill(ci, mi) || t.fastener {
+		if (!beside[m.prep] || r.inAct(ci, mi)) && !r.heldStill(ci, mi) && !r.onlyMinded(m) || t.fastener {
 			s.touch(t)
 		}
 		if t.fastener && alike[t.head] {
@@ -508,7 +508,9 @@ func (s *tracker) apply(ci, ai int, a *act) {
 			ts = append(ts, s.unnamedOf(part, a.lo)) // "On with the cover. All four with the fingers."
 		}
 	}
-	if len(a.objects) == 0 && fastens[a.action.Name] {
+	past := false
+	a.byHand, past = byHand(r, c, a)
+	if len(a.objects) == 0 && (fastens[a.action.Name] || a.byHand && a.action.Name == "fit" && r.many(a)) {
 		for k, t := range ts {
 			switch topic := s.onTopic(a.lo); {
 			case !t.fastener && !ownsNone(t.head) && (!tightens[t.head] || !t.plural && r.many(a)):
@@ -527,8 +529,6 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		}
 	}
 	a.things = ts
-	past := false
-	a.byHand, past = byHand(r, c, a)
 	if a.rule == unplugged {
 		return
 	}

@@ -532,7 +532,7 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 			}
 			for i := len(p.mentions) - 1; i >= 0; i-- {
 				o := &r.mentions[p.mentions[i]]
-				if o.entry == nil || o.entry.fastener || o.kind&lexicon.Part == 0 || ownsNone(o.head) {
+				if o.entry == nil || o.entry.fastener || o.kind&lexicon.Part == 0 || ownsNone(o.head) || r.onlyMinded(o) {
 					continue
 				}
 				if pass == 0 && o.prep != "" && o.prep != "on" && o.prep != "of" && o.prep != "for" {
