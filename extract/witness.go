@@ -39,7 +39,7 @@ type given struct {
 // printed are what figures are written in or on; a box or a bag is one only where it
 // is said to say something.
 var printed = func() map[string]bool {
-	out := set("invoice placard picture schematic catalogue catalog plate decal bulletin brochure data scan stamp receipt photo view fiche logbook printout aside packaging literature card bible guide")
+	out := set("invoice placard picture schematic catalogue catalog plate decal bulletin brochure data scan stamp receipt photo view fiche logbook printout advert packaging literature card bible guide")
 	for w := range documents {
 		out[w] = true
 	}
