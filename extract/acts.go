@@ -327,6 +327,9 @@ func (r *reading) actAt(ci, i int) (act, int) {
 // asAdj are the verbs that also say what a thing is like.
 var asAdj = set("wet dry clean oily warm cool level square empty open flush")
 
+// namesWhat are words that stand before a noun and tell what it is for.
+var namesWhat = set("sliding locking mounting retaining fixing steering cooling adjusting securing cutting grinding welding sewing washing driving rolling folding rotating moving bearing")
+
 // fits are the words for how a thing fits.
 var fits = set("slip press push tight loose snug interference close sliding friction exact perfect easy better")
 
@@ -370,8 +373,23 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 			return false
 		}
 	}
+	if w := r.toks[i].s; w == "cover" && len(a.objects) > 0 && a.verb >= 0 && r.mentions[a.objects[0]].kind&lexicon.Fastener != 0 {
+		return false // "cover, three nuts"
+	}
+	if k := c.lo; i > k+2 && r.toks[k].s == "there" && (r.toks[k+1].s == "'s" || r.toks[k+1].s == "is") && articles[r.toks[k+2].s] && r.plainVerb(r.toks[i].s) && (r.toks[i-1].men >= 0 || !stopWords[r.toks[i-1].s]) && r.toks[i-1].brk < brkComma && i < k+6 {
+		return false // "there's a plastic rivet each end"
+	}
+	if i > 1 && articles[r.toks[i-2].s] && r.toks[i-1].brk < brkComma && r.toks[i-1].men < 0 && a.verb >= 0 && !a.subject && r.plainVerb(r.toks[i].s) {
+		switch r.toks[i-1].s {
+		case "first", "last", "second", "third", "next", "same", "new", "old":
+			return false // "back to the first slot"
+		}
+	}
 	if i == c.lo {
 		n := r.word(i + 1)
+		if namesWhat[r.toks[i].s] && r.toks[i].brk < brkComma && i+1 < len(r.toks) && !determiner[n] && !r.kind(i+1).is(wPronoun) {
+			return false // "sliding door rollers on the van"
+		}
 		return !(r.toks[i].s == "stuff" && (prepositions[n] && n != "in" || i > 0 && r.toks[i-1].brk < brkComma && !r.kind(i-1).is(wLeadsVerb|wSubject|wOpener)) || r.toks[i].s == "stuck" || (r.toks[i].s == "knock" || r.toks[i].s == "stuff") && n == "at")
 	}
 	p := r.toks[i-1].s

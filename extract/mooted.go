@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"wrenchword/extract/lexicon"
 	"wrenchword/normalize"
 )
 
@@ -325,6 +326,15 @@ func (r *reading) describes(c *clause, a *act) bool {
 	}
 	if w == "held" && p != "i" && p != "we" && p != "you" && p != "and" && p != "then" && p != "just" {
 		return true // "held with one screw"
+	}
+	if (w == "hold" || w == "keep") && !a.subject && a.verb == c.lo && c.lo > 0 && r.clauses[r.toks[c.lo-1].cl].sentence == c.sentence {
+		k := c.lo - 1
+		for k > 0 && (r.toks[k].qty >= 0 || r.toks[k].men >= 0 && r.mentions[r.toks[k].men].kind == lexicon.Tool) {
+			k-- // "three bolts, T40, hold the hinge"
+		}
+		if m := int(r.toks[k].men); k < c.lo-1 && m >= 0 && r.mentions[m].plural && r.mentions[m].kind&lexicon.Fastener != 0 && r.mentions[m].prep == "" {
+			return true
+		}
 	}
 	if (w == "hold" || w == "keep" || w == "carry") && !a.subject && a.verb > c.lo && r.toks[a.verb-1].brk <= brkPause {
 		// "two long bolts hold it to the bracket", "three of them hold it in"

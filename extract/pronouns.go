@@ -34,6 +34,9 @@ func (s *tracker) meant(a *act) *thing {
 		}
 		if strict && t != nil {
 			st, _ := t.state()
+			if (t.fastener || small[t.head]) && a.verb >= 0 && !a.subject && swings[r.lemma1(r.toks[a.verb].s)] {
+				return false // "rudder back on, clip in, swing it side to side"
+			}
 			if t.fastener && a.verb >= 0 && r.lemma1(r.toks[a.verb].s) == "plug" {
 				return false
 			}
@@ -222,6 +225,9 @@ func (r *reading) heldBy(c *clause, mi int) bool {
 	}
 	return false
 }
+
+// swings are the verbs of moving a part by which small things are not moved.
+var swings = set("swing rock bounce cycle ride wiggle")
 
 // comesWith gives the new thing that the clause before ends on: "the new fan comes
 // with a new gasket, so put that on the spigot first".

@@ -149,6 +149,9 @@ func (r *reading) steps() []Step {
 			if len(a.things) == 0 {
 				key += "|" + strings.ToLower(text)
 			}
+			if r.toMachine(c, a) {
+				key, again = a.action.Name+"|the machine", false
+			}
 			if done && h != nil {
 				key = "tighten|" + h.of.name + h.of.side
 			}
@@ -351,6 +354,9 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	if a.pronoun != "" && ledgerActs[a.action.Name] != "" && !a.subject {
 		return true
 	}
+	if a.verb >= 0 && a.pronoun != "" && len(a.objects) == 0 && r.lemma1(r.toks[a.verb].s) == "lean" && r.word(a.verb+1) == "on" {
+		return false // "use a proper bit and lean on it"
+	}
 	if a.pronoun == "all" && a.action.Name == "clean" && !a.subject {
 		return true
 	}
@@ -410,7 +416,7 @@ func (r *reading) onlyWhere(a *act, c *clause) bool {
 	}
 	for i := a.verb + 1; i+2 < c.hi; i++ {
 		switch w := r.toks[i].s; {
-		case (w == "of" || w == "from" || w == "under" || w == "into" || w == "onto" || w == "between") && determiner[r.toks[i+1].s]:
+		case (w == "of" || w == "from" || w == "under" || w == "into" || w == "onto" || w == "between" || w == "in" && r.lemma1(r.toks[a.verb].s) == "get") && determiner[r.toks[i+1].s]:
 			return true
 		case !particle[w] && !prepositions[w]:
 			return false
@@ -661,7 +667,7 @@ func (r *reading) cleanedWith(c *clause, a *act, hi int) string {
 }
 
 // endsTail are the words that begin something of its own after a comma.
-var endsTail = set("only just not no about thank so like which look easy nice lovely")
+var endsTail = set("bit quite couple loads plenty lots only just not no about thank so like which look easy nice lovely")
 
 // doneTo gives the verb of "is chocked", "are getting pressed out" as an
 // instruction has it, and the particle that goes with it; "" where there is none.
@@ -1448,11 +1454,12 @@ var plainly = map[string]struct {
 	word  string
 	loose map[string]bool
 }{
-	"remove":  {"Take", set("get whip zip buzz have lose rattle grab bring fetch whizz gun")},
-	"fit":     {"Put", set("get whip bung stick chuck whack bang throw lob shove slap plonk sling dump pop")},
-	"place":   {"Put", set("get bung stick chuck whack shove slap plonk sling dump pop throw")},
-	"store":   {"Put", set("get bung stick chuck shove slap plonk sling dump pop throw")},
-	"tighten": {"Tighten", set("buzz zip rattle gun grunt nail hammer whizz get swing reef lean")},
+	"remove":        {"Take", set("get whip zip buzz have lose rattle grab bring fetch whizz gun")},
+	"fit":           {"Put", set("get whip bung stick chuck whack bang throw lob shove slap plonk sling dump pop")},
+	"place":         {"Put", set("get bung stick chuck whack shove slap plonk sling dump pop throw")},
+	"start by hand": {"Put", set("get")},
+	"store":         {"Put", set("get bung stick chuck shove slap plonk sling dump pop throw")},
+	"tighten":       {"Tighten", set("buzz zip rattle gun grunt nail hammer whizz get swing reef lean")},
 }
 
 // tail gives the words after a thing that moves by itself: where it goes.

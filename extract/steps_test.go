@@ -85,6 +85,9 @@ func TestStepsAreInstructions(t *testing.T) {
 		{"two stages", []string{"Head bolts in.", "Tighten the head bolts to ten newton metres.", "Then the head bolts go to twenty two newton metres."}, []string{"Tighten the head bolts to 22 N·m."}, nil},
 		{"a cover and its screws", []string{"Take the cover off.", "Clean the face.", "Cover on, screws in, nine newton metres."}, []string{"Fit the cover."}, nil},
 		{"as the sticker says", []string{"Take the belt off.", "Route the new belt just like the sticker says around the left spindle."}, []string{"Route the new belt around the left spindle."}, nil},
+		{"swung is the large part", []string{"Take the rudder off.", "Clean the pins.", "Rudder back on, clip in, swing it side to side."}, []string{"Swing the rudder side to side."}, nil},
+		{"off, and then unplugged", []string{"Hopper off.", "Unplug it."}, []string{"Remove the hopper.", "Unplug the machine."}, nil},
+		{"an article that fits", []string{"Undo the air box screws.", "Take the jet out, with the spring and a tiny o ring."}, []string{"Take the jet out, with the spring and an o ring."}, nil},
 		{"written elsewhere", []string{"Undo the hub nut.", "That's the number I wrote down for you."}, nil, []string{"Write"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -134,6 +137,10 @@ func TestToldAndNotDone(t *testing.T) {
 		{[]string{"Undo the roller bolts.", "The belt should lift about three inches in the middle."}, nil, []string{"Lift"}},
 		{[]string{"Undo the hub nut.", "Tap the wheel, it should ring.", "Dull thud, bin it."}, nil, []string{"Bin"}},
 		{[]string{"Undo the hub nut.", "I dropped a drum on my foot."}, nil, []string{"drum"}},
+		{[]string{"Sliding door rollers on the van then.", "Undo the rail bolts."}, nil, []string{"Slide"}},
+		{[]string{"Undo the trim screws.", "Three Torx bolts, T40, hold the hinge to the door."}, nil, []string{"Hold"}},
+		{[]string{"Undo the castle nut.", "Nut up finger tight, back to the first slot."}, nil, []string{"Slot"}},
+		{[]string{"Undo the cover nuts.", "Unplug it or your foot will find the pedal."}, nil, []string{"foot", "pedal"}},
 		{[]string{"Undo the hub nut.", "Put the kettle on.", "I got the spanner off the neighbour."}, nil, []string{"kettle", "spanner"}},
 	} {
 		t.Run(c.talk[len(c.talk)-1], func(t *testing.T) {
