@@ -13,6 +13,7 @@ import (
 func (r *reading) parts() []Part {
 	out := []Part{}
 	seen := map[string]bool{}
+	thrown := map[string]int{} // where each is said to be thrown away
 	add := func(name, disp string, m *mention, lo, hi int) {
 		if m != nil || disp != "temporary" {
 			name = lexicon.Singular(name)
@@ -21,6 +22,9 @@ func (r *reading) parts() []Part {
 			return
 		}
 		seen[name+"|"+disp] = true
+		if disp == "discarded" {
+			thrown[name] = lo
+		}
 		p := Part{Name: shortName(name), Disposition: disp, Place: r.place(lo, hi)}
 		if m != nil {
 			p.Count, p.Side = m.count, m.side
@@ -189,12 +193,21 @@ func (r *reading) parts() []Part {
 			add(t.name, "discarded", nil, lo, hi)
 		}
 	})
+	back := map[string]bool{}
+	for _, t := range r.things {
+		if e := t.backOn(r); e != nil && !seen[t.name+"|new"] && e.lo > thrown[t.name] {
+			back[t.name] = true
+		}
+	}
 	for _, t := range r.things {
 		if e := t.backOn(r); e != nil && wears[t.head] && !t.isNew && !seen[t.name+"|new"] && !seen[t.name+"|temporary"] && !seen[t.name+"|discarded"] {
 			add(t.name, "reused", nil, e.lo-3, e.hi+2)
 		}
 	}
 	return slices.DeleteFunc(out, func(p Part) bool {
+		if p.Disposition == "discarded" && back[p.Name] {
+			return true // it is back: something else was thrown away
+		}
 		if p.Disposition == "reused" && weak[p.Name] && seen[p.Name+"|new"] {
 			return true // "the plate's good, but it came in the kit"
 		}
