@@ -221,7 +221,7 @@ func TestPartsAndStuff(t *testing.T) {
 		{"Undo the cap. I'll stick with the old cap.", []string{"reused cap"}},
 		{"I marked the flange so it goes back the way it was. Undo the flange bolts.", nil},
 		{"The pin snapped so there's a screwdriver through the hole for the moment.", []string{"temporary screwdriver"}},
-		{"Out with the old filter and in with the new.", []string{"new filter"}},
+		{"Out with the old filter and in with the new.", []string{"discarded filter", "new filter"}},
 		{"Plug back in with the same washer.", []string{"reused washer"}},
 		{"Same with the battery. Undo the seat.", nil},
 		{"Undo the shoes. Swap the lever over to the new shoe.", []string{"new shoe", "reused lever"}},
@@ -260,6 +260,9 @@ func TestPartsAndStuff(t *testing.T) {
 		{"The bulb was gone. I've borrowed the one out of the fridge. Undo the lid.", []string{"temporary bulb"}},
 		{"Take the filter out. Rinse the filter. The filter goes back in.", []string{"reused filter"}},
 		{"Take the wheel off. The wheel goes back on the hub.", nil},
+		{"The stud's thread is gone so I've put a longer bolt through with two washers until I get a proper stud.", []string{"temporary bolt"}},
+		{"Undo the strut. These are empty, they'll go to the tip.", []string{"discarded strut"}},
+		{"The valve at the end, that was just dirt. I'd bought one so it's gone on. Undo the impeller.", []string{"new valve"}},
 		{"The pump's got four nuts and one connector. It comes out through the hole. New one goes in the same way.", []string{"new pump"}},
 	} {
 		var got []string

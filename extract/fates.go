@@ -73,7 +73,14 @@ func (r *reading) fates(ci int) []told {
 			if r.hasNone(o.hi) || r.awaited(c, o.lo) || o.signal == "made-one" && r.standsInNear(ci) {
 				continue
 			}
-			if t := r.oneFor(ci, o.lo); t != nil {
+			t := r.oneFor(ci, o.lo)
+			if w := r.toks[o.lo].s; (o.signal == "got-one" || o.signal == "made-one") && (w == "i" || w == "bought" || w == "just" || w == "got") {
+				// "the valve was just dirt. I'd bought one": what was spoken of, before what came off last
+				if s := r.toldOfWhat(ci, o.lo, o.hi); len(s) > 0 && s[0].thing != nil && !s[0].thing.isNew && r.ruined(ci, o.lo) == nil && r.thrownNear(ci, o.lo) == nil {
+					t = s[0].thing
+				}
+			}
+			if t != nil {
 				out = append(out, told{thing: t, fate: f, lo: o.lo, hi: o.hi})
 			}
 			continue
@@ -173,9 +180,9 @@ func (r *reading) lastFate(ci, tok int, here []told) fate {
 				return fate{disposition: "discarded", named: true}
 			}
 		}
-		if k < ci {
-			if last := r.fates(k); len(last) > 0 {
-				return fate{disposition: last[len(last)-1].disposition, named: true}
+		for i := len(r.clauses[k].opens) - 1; i >= 0 && k < ci; i-- {
+			if f := fates[r.clauses[k].opens[i].signal]; f.disposition != "" {
+				return fate{disposition: f.disposition, named: true}
 			}
 		}
 	}
@@ -288,7 +295,7 @@ func (r *reading) toldOfWhat(ci, lo, hi int) []told {
 			}
 			for i := len(p.acts) - 1; i >= 0; i-- {
 				a := &r.acts[p.acts[i]]
-				if a.mood&(framed|negated|hypothetical|other) != 0 || len(a.objects) > 0 {
+				if a.mood&other != 0 || len(a.objects) > 0 {
 					continue
 				}
 				for j := len(a.things) - 1; j >= 0; j-- {

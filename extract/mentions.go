@@ -611,7 +611,7 @@ func (r *reading) complete(ci int, m *mention) {
 			}
 			break
 		}
-		if pk.is(wStop|wDeterminer|wPronoun) || countOf[p] > 0 || papers[p] || fractionWord[p] {
+		if pk.is(wStop|wDeterminer|wPronoun|wNumber) || countOf[p] > 0 || papers[p] || fractionWord[p] {
 			break
 		}
 		if p == "piece" && i-2 >= c.lo && (countOf[r.toks[i-2].s] > 0 || r.toks[i-2].qty >= 0) {

@@ -862,6 +862,9 @@ func (r *reading) putThere(c *clause, cue int) (standIn, bool) {
 	best := -1
 	for _, mi := range c.mentions {
 		m := &r.mentions[mi]
+		if m.from >= cue && r.awaits(c, cue) {
+			continue
+		}
 		if m.kind&(lexicon.Fastener|lexicon.Part|lexicon.Consumable) != 0 && (m.prep == "" || m.prep == "of" && pieces[r.word(m.from-2)]) && (best < 0 || m.hi <= cue && !r.inHave(m) && r.toks[m.from-1].brk >= brkComma) {
 			best = mi // "new chain round, clip link for the time being"
 		}
@@ -883,13 +886,22 @@ func (r *reading) namesOld(c *clause) bool {
 	return false
 }
 
+// awaits tells whether what stands after a token has yet to come: "until I get a proper stud".
+func (r *reading) awaits(c *clause, cue int) bool {
+	return cue < c.hi && (r.toks[cue].s == "until" || r.toks[cue].s == "till" || r.toks[cue].s == "when")
+}
+
 // gone are the words for what is not there any more.
 var gone = set("gone lost missing vanished disappeared walkabout walkies ordered")
 
 // someThing gives what a clause speaks of as one of many and tells to be in a
 // place: "a bent nail through there", "it's two turns of tape", "cable tie on there".
 func (r *reading) someThing(c *clause, cue int) (s standIn, ok bool) {
-	for i := c.lo; i < c.hi && !(ok && i >= cue); i++ {
+	awaits := r.awaits(c, cue)
+	for i := c.lo; i < c.hi && !((ok || awaits) && i >= cue); i++ {
+		if ok && r.toks[i].s == "with" {
+			break // "a longer bolt through with two washers"
+		}
 		begins := i == c.lo || r.toks[i-1].brk >= brkComma || openers[r.toks[i-1].s] && i > c.lo && r.toks[i-1].s != "one"
 		w := r.toks[i].s
 		j := i

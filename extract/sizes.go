@@ -424,6 +424,9 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 	// right before or after a tool that has sizes
 	for _, mi := range c.mentions {
 		m := &r.mentions[mi]
+		if m.kind&lexicon.Fastener != 0 && !m.plural && (prev == "a" || prev == "an") && m.lo == b && wide(val) && r.toks[b-1].brk == brkNone {
+			return true // "it's a seventeen nut"
+		}
 		if m.kind&lexicon.Tool == 0 && m.from <= a && a < m.lo && (b-a == 1 || numberInt(r, a, b)) {
 			return false // how many
 		}

@@ -34,6 +34,7 @@ func TestSizesAndWhatTurnsThem(t *testing.T) {
 		{"You need sockets, eight, ten, thirteen and eighteen. Undo the cover bolts.", []string{"socket 8 mm", "socket 10 mm", "socket 13 mm", "socket 18 mm"}, []string{"socket 8 mm", "socket 10 mm", "socket 13 mm", "socket 18 mm"}},
 		{"I'm going from a fifty to a forty. Undo the stem bolts.", nil, nil},
 		{"The cover's off, five T15s, and the gasket tore. Undo the gear.", []string{"cover T15"}, []string{"torx bit T15"}},
+		{"Undo the cover. It's a seventeen nut.", []string{"cover nut 17 mm"}, []string{"spanner 17 mm"}},
 		{"Undo the drop link nut, sixteen. Hold the pin.", []string{"drop link nut 16 mm"}, []string{"spanner 16 mm"}},
 		{"Undo the gib screws with a two and a half Allen.", []string{"gib screws 2.5 mm"}, []string{"hex key 2.5 mm"}},
 		{"Undo the panel screws, quarter inch hex, three of them.", []string{"panel screws 1/4 in"}, []string{"hex key 1/4 in"}},
