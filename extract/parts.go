@@ -62,6 +62,8 @@ func (r *reading) parts() []Part {
 				}
 			}
 			switch {
+			case sure && m.isNew && r.stillToCome(c, m):
+				m.isNew = false
 			case sure && (m.isNew || r.realOne(m) || r.comesWith(c, m) || k > 0 && r.joined(c.mentions[k-1], mi) && r.mentions[c.mentions[k-1]].isNew || r.isNewHere(m)):
 				m.isNew = true
 				for j := k; j > 0 && r.word(m.hi) == "all" && r.inRow(c.mentions[j-1], c.mentions[j]); j-- {
@@ -398,6 +400,16 @@ func (r *reading) isNewHere(m *mention) bool {
 	}
 	w := r.word(i + 1)
 	return i+1 == c.hi || r.toks[i].brk >= brkPause || w == "too" || w == "as" || w == "also"
+}
+
+// stillToCome reads "until the new handle comes".
+func (r *reading) stillToCome(c *clause, m *mention) bool {
+	for i := max(c.lo, m.from-4); i < m.from; i++ {
+		if w := r.toks[i].s; w == "until" || w == "till" || w == "unless" {
+			return true
+		}
+	}
+	return false
 }
 
 // realOne reads "I put a real cotter": in the place of what was none.
@@ -824,11 +836,11 @@ func (r *reading) putThere(c *clause, cue int) (standIn, bool) {
 		case w == "tied" && i > c.lo && (r.toks[i-1].s == "zip" || r.toks[i-1].s == "cable"):
 			return standIn{-1, r.toks[i-1].s + " tie", i - 1, i + 3}, true // "zip tied the wires for now"
 		case (w == "borrowed" || w == "robbed" || w == "pinched" || w == "nicked" || w == "stole") && (r.word(i+1) == "one" || r.word(i+1) == "the" && r.word(i+2) == "one"):
-			if t := r.oneFor(int(r.toks[c.lo].cl), i); t != nil {
+			if t := r.oneOf(int(r.toks[c.lo].cl), i); t != nil {
 				return standIn{-1, t.name, i, i + 5}, true // "I've borrowed the one out of the fridge"
 			}
 		case (w == "made" || w == "cut" || w == "bodged" || w == "rigged" || w == "fashioned" || w == "turned" || w == "printed" || w == "bent" || w == "whittled" || w == "machined") && (r.word(i+1) == "one" || r.word(i+1) == "up" && r.word(i+2) == "one"):
-			if t := r.oneFor(int(r.toks[c.lo].cl), i); t != nil {
+			if t := r.oneOf(int(r.toks[c.lo].cl), i); t != nil {
 				return standIn{-1, t.name, i, i + 5}, true // "I've made one out of a cereal box"
 			}
 		}
@@ -865,7 +877,7 @@ func (r *reading) putThere(c *clause, cue int) (standIn, bool) {
 		if m.from >= cue && r.awaits(c, cue) {
 			continue
 		}
-		if m.kind&(lexicon.Fastener|lexicon.Part|lexicon.Consumable) != 0 && (m.prep == "" || m.prep == "of" && pieces[r.word(m.from-2)]) && (best < 0 || m.hi <= cue && !r.inHave(m) && r.toks[m.from-1].brk >= brkComma) {
+		if m.kind&(lexicon.Fastener|lexicon.Part|lexicon.Consumable) != 0 && (m.prep == "" || m.prep == "using" || m.prep == "of" && pieces[r.word(m.from-2)]) && (best < 0 || m.hi <= cue && !r.inHave(m) && r.toks[m.from-1].brk >= brkComma) {
 			best = mi // "new chain round, clip link for the time being"
 		}
 	}
@@ -884,6 +896,18 @@ func (r *reading) namesOld(c *clause) bool {
 		}
 	}
 	return false
+}
+
+// oneOf gives what "one" is one of, be it of many: "I've seven springs, so I've
+// pinched one".
+func (r *reading) oneOf(ci, tok int) *thing {
+	if t := r.oneFor(ci, tok); t != nil {
+		return t
+	}
+	if s := r.toldOfWhat(ci, tok, tok+1); len(s) > 0 {
+		return s[0].thing
+	}
+	return nil
 }
 
 // awaits tells whether what stands after a token has yet to come: "until I get a proper stud".
