@@ -323,6 +323,8 @@ func (r *reading) softHere(c *clause, i int) bool {
 		return true
 	case prev == "with" && w != r.toks[i].s:
 		return true // "they come with rubbers and washers"
+	case prev == "the" && w == "head" && r.toks[i].brk >= brkComma && i+2 < c.hi && countOf[r.toks[i+1].s] > 1 && isNoun(r, i+2):
+		return true // "then the head, four bolts"
 	case determiner[prev] && (w == "head" || w == "line" || w == "sheet"), containers[prev]:
 		return false // the bolt's, one that is drawn, one that is read; a jar lid
 	case determiner[prev]:
