@@ -422,6 +422,9 @@ func (r *reading) absent(ci int) (oc openCue, ok bool) {
 			}
 		case "putting", "refitting", "put", "refit":
 			// "no point putting it on until", "I'll not put the tray back in"
+			if i > c.lo && r.word(i-1) == "not" && w == "putting" && r.ofMe(max(c.lo, i-3), i) && r.toks[c.lo].men >= 0 && r.mentions[r.toks[c.lo].men].kind&lexicon.Part != 0 {
+				return cue(c.lo, i+1) // "seat I am not putting"
+			}
 			if !r.backOn(c, i) || i == c.lo {
 				continue
 			}

@@ -306,6 +306,8 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			if r.measuring(oc) {
 				e.kind = Unsure
 			}
+		case r.measuring(oc) && (r.hasWord(oc, "got") || r.hasWord(oc, "need") || r.hasWord(oc, "have") || r.hasWord(oc, "must")) && r.since(0, c.lo) > 0.8*r.since(0, len(r.toks)-1) && said&(other|conditional) == 0:
+			e.kind = Unfinished // "and I've got to check the volts", at the end
 		default:
 			e.kind = "" // joins what it is said of
 		}
@@ -462,7 +464,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if !told && !(said&conditional == 0 && r.hasWord(oc, "be") && (r.toks[oc.lo].s == "still" || r.toks[oc.lo].s == "yet")) && !(r.wants(oc) && (said&(hypothetical|conditional) == 0 || r.toks[oc.lo].s == "could" && said&conditional == 0)) || r.heardIn(ci, ci, "unrun") || c.mood&asked != 0 || ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.clauses[ci-1].mood&conditional != 0 {
 			return nil
 		}
-		if w := r.toks[oc.hi-1].s; (w == "doing" || w == "starting" || w == "do") && !r.today(c) && len(c.mentions) == 0 {
+		if w := r.toks[oc.hi-1].s; (w == "doing" || w == "starting" || w == "do") && !r.today(c) && len(c.mentions) == 0 && !r.hasWord(oc, "more") {
 			return nil // "some people belt it, I'm not doing that"
 		}
 		e.kind = Unfinished
@@ -1405,7 +1407,45 @@ func (r *reading) aimFrom(e *looseEnd) bool {
 			break
 		}
 	}
+	if c := &r.clauses[e.last]; best == 0 && (r.saidIn(c, "poured") || r.saidIn(c, "filled") || r.saidIn(c, "bottle") || r.saidIn(&r.clauses[e.first], "poured")) {
+		for mi := len(r.mentions) - 1; mi >= 0; mi-- {
+			if m := &r.mentions[mi]; m.lo < r.clauses[e.first].lo && fluids[m.head] {
+				if r.since(m.lo, r.clauses[e.first].lo) < 90 {
+					e.topic, e.sure = mi, true
+					return true
+				}
+				break
+			}
+		}
+	}
 	return best > 0
+}
+
+// headingBefore gives the one word of a sentence that does no more than say what comes
+// next, and that no list of parts has: "So, indexing."; -1 where there is none.
+func (r *reading) headingBefore(ci int) int {
+	if ci == 0 {
+		return -1
+	}
+	p := &r.clauses[ci-1]
+	if p.sentence == r.clauses[ci].sentence || p.hi-p.lo > 3 || len(p.mentions) > 0 || len(p.acts) > 1 || r.since(p.lo, r.clauses[ci].lo) > 6 || p.mood&(asked|other|greeting) != 0 {
+		return -1
+	}
+	at := -1
+	for i := p.lo; i < p.hi; i++ {
+		if w := r.toks[i].s; !openers[w] && !stopWords[w] && !interjections[w] && !dropWords[w] {
+			if at >= 0 {
+				return -1
+			}
+			at = i
+		} else if subjects[w] || linking[w] {
+			return -1
+		}
+	}
+	if at < 0 || !strings.HasSuffix(r.toks[at].s, "ing") && !strings.HasSuffix(r.toks[at].s, "s") || len(r.toks[at].s) < 4 {
+		return -1
+	}
+	return at
 }
 
 // aim finds the thing that an end is about: one of its own clause, else the one
@@ -1448,6 +1488,10 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 			return // "the tracking needs doing": of what no list has
 		}
 	}
+	if k := r.headingBefore(ci); k >= 0 && e.kind == Unfinished && len(c.mentions) == 0 {
+		e.noun, e.first = k, ci-1 // "So, indexing. Tomorrow as well."
+		return
+	}
 	// what is asked of tightness is asked of something that is tightened
 	lo, hi := r.nearBy(ci, 3, 1, 10)
 	tight := e.kind == NotTorqued || e.kind == LookUp && !r.ofFilling(c, oc) && r.ofTightness(r.clauses[lo].lo, r.clauses[hi].hi)
@@ -1458,7 +1502,7 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 			e.topic, e.sure = mi, true // "the tray's not on"
 			return
 		}
-		if !r.topical(m) && !(tight && m.prep == "with" && r.tightenable(m)) || m.lo >= oc.hi && (e.signal == "later" && r.pronounIn(c.lo, oc.lo+1) || e.signal == "find" && r.pronounIn(oc.lo, oc.hi) || e.signal == "unfit" || e.signal == "undone" && r.wants(oc)) {
+		if !r.topical(m) && !(tight && m.prep == "with" && r.tightenable(m)) || m.lo >= oc.hi && (e.signal == "later" && r.pronounIn(c.lo, oc.lo+1) || e.signal == "find" && r.pronounIn(oc.lo, oc.hi) || e.signal == "unfit" || e.signal == "undone" && (r.wants(oc) || r.hasWord(oc, "those") || r.hasWord(oc, "them"))) {
 			continue
 		}
 		if tight && !r.tightenable(m) || e.kind == LookUp && smeared[m.head] {

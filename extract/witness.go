@@ -55,7 +55,7 @@ var states = set("says say said reads reckons reckon recommends states shows lis
 var writtenBy = set("marked stamped printed written engraved rated embossed moulded molded labelled labeled stencilled")
 
 // introduces are the other words that one may begin with who gives a figure.
-var introduces = set("number figure writing stamp code mine this the old these i we there's 's")
+var introduces = set("according in out new number figure writing stamp code mine this the old these i we there's 's")
 
 // finds are what a person does who finds a figure on the machine.
 var finds = set("counted count measured measure found make see poured fitted")
@@ -207,7 +207,7 @@ func (r *reading) witnesses(lo, hi int, figures []given) []witness {
 		out = append(out, w)
 	}
 	for i := lo; i < hi; i++ {
-		if !r.toks[i].is(wWitness) {
+		if !r.toks[i].is(wWitness | wCounts) {
 			continue // every word that a case below begins with is marked in classes.go
 		}
 		w, prev, next := r.toks[i].s, "", ""
@@ -222,7 +222,7 @@ func (r *reading) witnesses(lo, hi int, figures []given) []witness {
 			if id := r.nounNear(i+1, hi); id != "" {
 				add(witness{lo: i, hi: i + 2, id: id})
 			}
-		case printed[w] && (r.givesAfter(i, hi) || documents[w] && (r.isOn(lo, i) || i-lo <= 2 && hi-lo <= 12 && !r.hasVerb(i+1, hi))):
+		case printed[w] && (r.givesAfter(i, hi) || documents[w] && (r.isOn(lo, i) || i-lo <= 2 && hi-lo <= 12 && !r.finite(i+1, hi))):
 			id := w
 			if p := r.toks[max(lo, i-1)].s; i > lo && !determiner[p] && !stopWords[p] || contrast[p] {
 				id = p + " " + w
@@ -349,6 +349,16 @@ func (r *reading) givesAfter(i, hi int) bool {
 		}
 		if r.toks[k].brk >= brkComma || w == "i" || w == "you" || w == "off" {
 			return false
+		}
+	}
+	return false
+}
+
+// finite tells whether a verb that makes a sentence stands between two tokens.
+func (r *reading) finite(lo, hi int) bool {
+	for i := lo; i < hi; i++ {
+		if w := r.toks[i].s; linking[w] || subjects[w] || states[w] {
+			return true
 		}
 	}
 	return false
