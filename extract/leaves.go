@@ -14,6 +14,11 @@ import (
 // thing is said to want, work told as left, a lock that nobody has.
 func (r *reading) leaves(ci int) []openCue {
 	c := &r.clauses[ci]
+	if c.mood&(conditional|asked|other|aside|greeting|listing) == asked && !r.saidIn(c, "you") {
+		if lo, hi := r.valueMissing(ci); lo >= 0 && !r.heardIn(ci, ci+1, "unknown", "find") {
+			return []openCue{{lo, hi, "unknown"}} // "Number for that nut? There is one. Somewhere upstairs."
+		}
+	}
 	if c.mood&(conditional|asked|aside|greeting|listing) != 0 {
 		return nil
 	}

@@ -30,7 +30,7 @@ func (r *reading) asksValue(c *clause) int {
 		}
 		w := r.toks[i].s
 		switch {
-		case (figures[w] || w == "rating" || w == "preload" || w == "tension" || w == "capacity") && !r.ofTool(i) && !countless[r.word(i-1)] && !r.kind(i+1).is(wCounts) && r.word(i+1) != "plate" && r.word(i+1) != "one" && !(w == "torque" && (pronounsObj[r.word(i+1)] || r.word(i+1) == "the")):
+		case (figures[w] || w == "rating" || w == "preload" || w == "tension" || w == "capacity") && !r.ofTool(i) && !countless[r.word(i-1)] && (!r.kind(i+1).is(wCounts) || r.kind(i+1).is(wPreposition)) && r.word(i+1) != "plate" && r.word(i+1) != "one" && !(w == "torque" && (pronounsObj[r.word(i+1)] || r.word(i+1) == "the")):
 			return i
 		case amounts[w] && (r.word(i-1) == "the" || r.toks[max(i-1, 0)].men >= 0) && !r.toks[i].is(wPlace) && r.toks[i].men < 0:
 			return i
