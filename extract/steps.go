@@ -130,7 +130,13 @@ func (r *reading) steps() []Step {
 				before = a
 			}
 			h := valueAt[ci]
-			if h != nil && h.of != nil && (a.action.Name == "torque" || a.action.Name == "tighten" || a.action.Name == "adjust" || (a.action.Name == "fit" || a.action.Name == "lift") && (len(a.things) == 0 || slices.Contains(a.things, h.of))) {
+			if n := ci + 1; h == nil && a.action.Name == "start by hand" && a.verb >= 0 && n < len(r.clauses) && r.clauses[n].sentence == c.sentence && len(r.clauses[n].acts) == 0 {
+				h = valueAt[n] // "snug the nut back down, twenty five foot pounds"
+			}
+			if h != nil && a.action.Name == "start by hand" && (!slices.Contains(a.things, h.of) || a.byHand && r.lemma1(r.toks[max(a.verb, 0)].s) != "snug") {
+				h = nil
+			}
+			if h != nil && h.of != nil && (a.action.Name == "torque" || a.action.Name == "tighten" || a.action.Name == "adjust" || a.action.Name == "start by hand" || (a.action.Name == "fit" || a.action.Name == "lift") && (len(a.things) == 0 || slices.Contains(a.things, h.of))) {
 				if h.applied == "done" {
 					text = r.torqueText(h)
 					done = true
@@ -647,6 +653,9 @@ func (r *reading) dosed(c *clause, a *act, hi int) string {
 	}
 	if where := r.tail(c, a.hi, hi); where != "" {
 		return trimStep("Put "+what+where) + "."
+	}
+	if n := r.word(a.hi + 1); r.word(a.hi) == "on" && (n == "each" || n == "both") {
+		return trimStep("Put "+what+" on "+n) + "."
 	}
 	return trimStep("Apply "+what) + "."
 }
@@ -1530,7 +1539,7 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 			continue
 		}
 		w = append(w, r.talk.Text[t.lo:t.hi])
-		if t.brk >= brkComma && i+1 < hi && len(w) > 1 && (r.toks[i+1].men >= 0 || endsTail[r.toks[i+1].s]) {
+		if t.brk >= brkComma && i+1 < hi && len(w) > 1 && (r.toks[i+1].men >= 0 || endsTail[r.toks[i+1].s] || articles[r.toks[i+1].s] && measured[r.word(i+2)]) {
 			break // "lube on the o ring, lid on"
 		}
 	}

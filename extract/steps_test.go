@@ -88,6 +88,8 @@ func TestStepsAreInstructions(t *testing.T) {
 		{"swung is the large part", []string{"Take the rudder off.", "Clean the pins.", "Rudder back on, clip in, swing it side to side."}, []string{"Swing the rudder side to side."}, nil},
 		{"off, and then unplugged", []string{"Hopper off.", "Unplug it."}, []string{"Remove the hopper.", "Unplug the machine."}, nil},
 		{"an article that fits", []string{"Undo the air box screws.", "Take the jet out, with the spring and a tiny o ring."}, []string{"Take the jet out, with the spring and an o ring."}, nil},
+		{"snug, and then how tight", []string{"Take the wheel off.", "Snug the nut back down, twenty five foot pounds."}, []string{"Tighten the wheel nut to 25 lbf·ft."}, []string{"by hand"}},
+		{"on each", []string{"Undo the hub nut.", "Bit of silicone grease on each of them."}, []string{"Put a bit of silicone grease on each."}, nil},
 		{"written elsewhere", []string{"Undo the hub nut.", "That's the number I wrote down for you."}, nil, []string{"Write"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
