@@ -1408,13 +1408,12 @@ func (r *reading) aimFrom(e *looseEnd) bool {
 		}
 	}
 	if c := &r.clauses[e.last]; best == 0 && (r.saidIn(c, "poured") || r.saidIn(c, "filled") || r.saidIn(c, "bottle") || r.saidIn(&r.clauses[e.first], "poured")) {
-		for mi := len(r.mentions) - 1; mi >= 0; mi-- {
-			if m := &r.mentions[mi]; m.lo < r.clauses[e.first].lo && fluids[m.head] {
-				if r.since(m.lo, r.clauses[e.first].lo) < 90 {
+		for k := e.first - 1; k >= 0 && k > e.first-40 && r.since(r.clauses[k].lo, r.clauses[e.first].lo) < 90; k-- {
+			for _, mi := range r.clauses[k].mentions {
+				if fluids[r.mentions[mi].head] {
 					e.topic, e.sure = mi, true
 					return true
 				}
-				break
 			}
 		}
 	}
@@ -1712,6 +1711,9 @@ func (r *reading) pronounBefore(c *clause, oc openCue) bool {
 func (r *reading) topical(m *mention) bool {
 	if m.prep != "" && m.from >= 2 && documents[r.toks[m.from-2].s] {
 		return false // "the sticker on the swingarm says"
+	}
+	if m.hi-m.lo == 1 && m.hi < len(r.toks) && r.toks[m.hi-1].brk == brkNone && (r.toks[m.hi].s == "you" || r.toks[m.hi].s == "me") && m.from == m.lo && r.isVerbForm(m.head) {
+		return false // "I'll not bore you"
 	}
 	if m.head == "foot" && strings.HasPrefix(r.word(m.hi), "pound") {
 		return false
