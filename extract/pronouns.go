@@ -17,167 +17,205 @@ func (s *tracker) pronoun(a *act) *thing {
 	return t
 }
 
+// sought is what a pronoun asks for: how many, and of which kind.
+type sought struct {
+	*tracker
+	a       *act
+	one     bool // "it", "she": a single thing
+	many    bool // "them", "all four"
+	several bool // "those two": more than one by name
+	turned  bool // what is turned tight or loose
+}
+
+// looking is how narrowly it is looked for.
+type looking int
+
+const (
+	narrowly looking = iota // what the act can follow, and as many as it says
+	pairs                   // and parts named as more than one, as "it"
+	widely                  // whatever was spoken of last
+)
+
 func (s *tracker) meant(a *act) *thing {
 	r := s.r
-	many := r.many(a)
-	one := a.pronoun == "it" || a.pronoun == "she" || a.pronoun == "he" || a.pronoun == "that" && a.subject
-	wantFastener := a.action.Name == "torque" || a.action.Name == "tighten" || a.action.Name == "start by hand" || a.action.Name == "slacken"
-	limit := 20.0
-	pairs := false // parts named as more than one are it as well
-	if a.pronoun == "" {
-		limit = 8
+	q := sought{tracker: s, a: a, many: r.many(a), one: a.pronoun == "it" || a.pronoun == "she" || a.pronoun == "he" || a.pronoun == "that" && a.subject}
+	switch a.action.Name {
+	case "torque", "tighten", "start by hand", "slacken":
+		q.turned = true
 	}
-	several := false
-	fits := func(t *thing, strict bool) bool {
-		if several && t != nil && !t.plural && t.count < 2 || a.pronoun == "it" && t != nil && t.fastener && t.plural && t.count > 1 {
-			return false
-		}
-		if strict && t != nil {
-			st, _ := t.state()
-			if (t.fastener || small[t.head]) && a.verb >= 0 && !a.subject && swings[r.lemma1(r.toks[a.verb].s)] {
-				return false // "rudder back on, clip in, swing it side to side"
-			}
-			if t.fastener && a.verb >= 0 && r.lemma1(r.toks[a.verb].s) == "plug" {
-				return false
-			}
-			if a.subject && a.action.Name == "remove" && catches[t.head] {
-				return false // "push the tab, and out she comes"
-			}
-			switch a.action.Name {
-			case "fit", "start by hand":
-				if st != Removed && st != Loosened && st != Discarded && !(st == Refitted && a.action.Name == "start by hand") && !(st == "" && a.cl-int(r.toks[t.last].cl) <= 1) {
-					return false
-				}
-			case "remove", "disconnect":
-				if (st == Removed || st == Discarded) && !r.onlyHeaded(t) {
-					return false
-				}
-			}
-		}
-		if strict && one && t != nil && r.saidMany(t) && !wantFastener && (t.fastener || !pairs) {
-			return false // "two nuts on the carb. And it pulls off": not the nuts
-		}
-		if wantFastener && t != nil && pressed[t.head] && !takesTorque(t) && !t.turned {
-			return false // "plate on the dowels. All six in by hand": not the dowels
-		}
-		return t != nil && (!wantFastener || t.fastener || t.turned || takesTorque(t) || !strict && tightens[t.head]) && (!strict || !many || t.plural || t.count > 1)
-	}
-	if a.pronoun == "one" || a.pronoun == "ones" {
-		if t := s.heading; t != nil && a.action.Name == "fit" && r.since(s.headingAt, a.lo) < 20 && fits(t, false) && s.untouchedSince(a) {
-			return t // "now the shear bolt. … Proper one in"
-		}
-		if i := s.saidNew(a); i >= 0 {
-			if t := r.oneFor(a.cl, i); t != nil && fits(t, false) {
-				return t
-			}
-		}
-	}
-	if a.subject && (a.pronoun == "it" || a.pronoun == "that") && s.toolBefore(a) {
-		return nil
-	}
-	if a.action.Name == "remove" && (a.pronoun == "it" || a.pronoun == "that") {
-		if t := s.onPuller(a); t != nil {
-			return t
-		}
-	}
-	if a.action.Name == "remove" && (a.pronoun == "it" || a.pronoun == "that") {
-		if t := s.introducedUnknown(a); t != nil {
-			return t
-		}
-	}
-	if a.action.Name == "discard" && a.pronoun != "" {
-		if a.subject && a.verb >= 0 && r.unknownBefore(&r.clauses[a.cl], a.verb) {
-			return nil
-		}
-		if t := r.ruined(a.cl, a.lo); t != nil {
-			return t
-		}
-		if told := r.toldOfWhat(a.cl, a.lo, a.hi); len(told) > 0 && told[0].thing != nil {
-			return told[0].thing
-		}
-	}
-	if t := s.retoldOff(a); t != nil {
+	if t, settled := q.told(); settled {
 		return t
 	}
-	if t := s.comesWith(a); t != nil {
-		return t
-	}
-	if t := s.justNamed(a); t != nil {
-		return t
-	}
-	if t := s.helped(a); t != nil && fits(t, true) {
-		return t
-	}
-	if topic := s.onTopic(a.lo); many && topic != nil && topic.plural && r.since(s.topicAt, a.lo) < 12 && s.hand[len(s.hand)-1] == topic {
-		return topic // "Weights. They have got to be tight."
-	}
-	order := []bool{true, true, false}
-	if n := r.word(a.hi); (a.pronoun == "those" || a.pronoun == "these" || a.pronoun == "them") && (countOf[r.word(a.verb+2)] > 1 && a.verb >= 0 || countOf[n] > 1) {
-		several = true // "those two": not one part
-	}
-	if a.pronoun == "all" {
+	ways := []looking{narrowly, pairs, widely}
+	switch {
+	case a.pronoun == "all":
 		if a.action.Name != "clean" && a.action.Name != "lubricate" && a.action.Name != "apply" || offWords[r.word(a.hi-1)] {
 			return nil // "get all that out": what is in there
 		}
-		many, order = false, order[2:]
+		q.many, ways = false, ways[2:]
+	case (a.pronoun == "one" || a.pronoun == "ones") && s.saidNew(a) >= 0:
+		ways = ways[2:] // "the old seal …, new one goes on": what was just spoken of
 	}
-	if (a.pronoun == "one" || a.pronoun == "ones") && s.saidNew(a) >= 0 {
-		order = []bool{false} // "the old seal …, new one goes on": what was just spoken of
+	if a.pronoun == "those" || a.pronoun == "these" || a.pronoun == "them" {
+		q.several = countOf[r.word(a.verb+2)] > 1 && a.verb >= 0 || countOf[r.word(a.hi)] > 1
 	}
 	if a.pronoun == "it" || a.pronoun == "that" || a.pronoun == "them" {
 		if p := r.actBefore(a); p != nil && !p.subject && r.unlistedName(p) != "" {
 			return nil // "lift the whole assembly out and put it on the bench"
 		}
-		if t := s.fittedBefore(a, many); t != nil {
+		if t := s.fittedBefore(a, q.many); t != nil {
 			return t
 		}
 	}
-	for n, strict := range order {
-		pairs = n > 0
-		for k := a.cl; k >= 0 && r.since(r.clauses[k].lo, a.lo) <= limit; k-- {
-			c := &r.clauses[k]
-			if k < a.cl && (c.mood&(aside|greeting) != 0 || subordinate[r.toks[c.lo].s] && strict) {
+	for _, how := range ways {
+		if t := q.lookBack(how); t != nil {
+			return t
+		}
+	}
+	return nil
+}
+
+// fits tells whether a thing may be what is sought.
+func (q *sought) fits(t *thing, how looking) bool {
+	if t == nil {
+		return false
+	}
+	r, a := q.r, q.a
+	if q.several && !t.many() || a.pronoun == "it" && t.fastener && t.plural && t.count > 1 {
+		return false
+	}
+	if q.turned && pressed[t.head] && !takesTorque(t) && !t.turned {
+		return false // "plate on the dowels. All six in by hand": not the dowels
+	}
+	if how == widely {
+		return !q.turned || t.fastener || t.turned || takesTorque(t) || tightens[t.head]
+	}
+	if (t.fastener || small[t.head]) && a.verb >= 0 && !a.subject && swings[r.lemma1(r.toks[a.verb].s)] {
+		return false // "rudder back on, clip in, swing it side to side"
+	}
+	if t.fastener && a.verb >= 0 && r.lemma1(r.toks[a.verb].s) == "plug" {
+		return false
+	}
+	if a.subject && a.action.Name == "remove" && catches[t.head] {
+		return false // "push the tab, and out she comes"
+	}
+	st, _ := t.state()
+	switch a.action.Name {
+	case "fit", "start by hand":
+		if st != Removed && st != Loosened && st != Discarded && !(st == Refitted && a.action.Name == "start by hand") && !(st == "" && a.cl-int(r.toks[t.last].cl) <= 1) {
+			return false
+		}
+	case "remove", "disconnect":
+		if (st == Removed || st == Discarded) && !r.onlyHeaded(t) {
+			return false
+		}
+	}
+	if q.one && r.saidMany(t) && !q.turned && (t.fastener || how != pairs) {
+		return false // "two nuts on the carb. And it pulls off": not the nuts
+	}
+	return (!q.turned || t.fastener || t.turned || takesTorque(t)) && (!q.many || t.many())
+}
+
+// told gives the thing where the words around the pronoun settle it: a heading right
+// before, a puller, what is said of what is ruined. The thing is nil where they settle
+// that it is none.
+func (q *sought) told() (t *thing, settled bool) {
+	s, r, a := q.tracker, q.r, q.a
+	if a.pronoun == "one" || a.pronoun == "ones" {
+		if t := s.heading; t != nil && a.action.Name == "fit" && r.since(s.headingAt, a.lo) < 20 && q.fits(t, widely) && s.untouchedSince(a) {
+			return t, true // "now the shear bolt. … Proper one in"
+		}
+		if i := s.saidNew(a); i >= 0 {
+			if t := r.oneFor(a.cl, i); t != nil && q.fits(t, widely) {
+				return t, true
+			}
+		}
+	}
+	single := a.pronoun == "it" || a.pronoun == "that"
+	if a.subject && single && s.toolBefore(a) {
+		return nil, true
+	}
+	if a.action.Name == "discard" && a.pronoun != "" {
+		if a.subject && a.verb >= 0 && r.unknownBefore(&r.clauses[a.cl], a.verb) {
+			return nil, true
+		}
+		if t := r.ruined(a.cl, a.lo); t != nil {
+			return t, true
+		}
+		if told := r.toldOfWhat(a.cl, a.lo, a.hi); len(told) > 0 && told[0].thing != nil {
+			return told[0].thing, true
+		}
+	}
+	finders := []func(*act) *thing{s.retoldOff, s.comesWith, s.justNamed}
+	if a.action.Name == "remove" && single {
+		finders = []func(*act) *thing{s.onPuller, s.introducedUnknown, s.retoldOff, s.comesWith, s.justNamed}
+	}
+	for _, find := range finders {
+		if t := find(a); t != nil {
+			return t, true
+		}
+	}
+	if t := s.helped(a); t != nil && q.fits(t, narrowly) {
+		return t, true
+	}
+	if topic := s.onTopic(a.lo); q.many && topic != nil && topic.plural && r.since(s.topicAt, a.lo) < 12 && s.hand[len(s.hand)-1] == topic {
+		return topic, true // "Weights. They have got to be tight."
+	}
+	return nil, false
+}
+
+// lookBack gives the latest thing that fits, of what was worked on or spoken of in
+// the clauses before.
+func (q *sought) lookBack(how looking) *thing {
+	r, a := q.r, q.a
+	strict := how != widely
+	limit := 20.0
+	if a.pronoun == "" {
+		limit = 8
+	}
+	for k := a.cl; k >= 0 && r.since(r.clauses[k].lo, a.lo) <= limit; k-- {
+		c := &r.clauses[k]
+		if k < a.cl && (c.mood&(aside|greeting) != 0 || subordinate[r.toks[c.lo].s] && strict) {
+			continue
+		}
+		if q.many && strict && q.sized != nil && q.sizedAt == k && q.fits(q.sized, how) {
+			return q.sized // "it's on four tens. Out with them"
+		}
+		// what was worked on there, the latest first
+		for i := len(c.acts) - 1; i >= 0; i-- {
+			o := &r.acts[c.acts[i]]
+			if o == a || o.lo >= a.lo || o.mood&(framed|negated|hypothetical|other) != 0 {
 				continue
 			}
-			if many && strict && s.sized != nil && s.sizedAt == k && fits(s.sized, true) {
-				return s.sized // "it's on four tens. Out with them"
-			}
-			// what was worked on there, the latest first
-			for i := len(c.acts) - 1; i >= 0; i-- {
-				o := &r.acts[c.acts[i]]
-				if o == a || o.lo >= a.lo || o.mood&(framed|negated|hypothetical|other) != 0 {
-					continue
-				}
-				for j := len(o.things) - 1; j >= 0; j-- {
-					if fits(o.things[j], strict) {
-						return o.things[j]
-					}
+			for j := len(o.things) - 1; j >= 0; j-- {
+				if q.fits(o.things[j], how) {
+					return o.things[j]
 				}
 			}
-			// then what was spoken of there as its subject
-			for _, mi := range c.mentions {
+		}
+		// then what was spoken of there as its subject
+		for _, mi := range c.mentions {
+			m := &r.mentions[mi]
+			if q.one && strict && r.heldBy(c, mi) || (q.many || !a.subject) && r.onlyMinded(m) {
+				continue // "that one holds the stop. Out it comes": not the stop
+			}
+			if m.lo < a.lo && (m.prep == "" || q.many && m.kind&lexicon.Fastener != 0 && (m.prep == "by" || m.prep == "with" || m.prep == "at" && q.turned) || q.many && m.plural && m.prep == "of" && k >= int(a.cl)-1) && q.fits(m.entry, how) {
+				return m.entry
+			}
+		}
+		if q.one && strict {
+			// "two nuts on the carb. And it pulls off"
+			for i, mi := range c.mentions {
 				m := &r.mentions[mi]
-				if one && strict && r.heldBy(c, mi) || (many || !a.subject) && r.onlyMinded(m) {
-					continue // "that one holds the stop. Out it comes": not the stop
-				}
-				if m.lo < a.lo && (m.prep == "" || many && m.kind&lexicon.Fastener != 0 && (m.prep == "by" || m.prep == "with" || m.prep == "at" && wantFastener) || many && m.plural && m.prep == "of" && k >= int(a.cl)-1) && fits(m.entry, strict) {
+				if i > 0 && m.lo < a.lo && (m.prep == "on" || m.prep == "in" || m.prep == "of" || m.prep == "for") && r.mentions[c.mentions[i-1]].kind&(lexicon.Fastener|lexicon.Tool) != 0 && len(c.acts) == 0 && q.fits(m.entry, how) {
 					return m.entry
 				}
 			}
-			if one && strict {
-				// "two nuts on the carb. And it pulls off"
-				for i, mi := range c.mentions {
-					m := &r.mentions[mi]
-					if i > 0 && m.lo < a.lo && (m.prep == "on" || m.prep == "in" || m.prep == "of" || m.prep == "for") && r.mentions[c.mentions[i-1]].kind&(lexicon.Fastener|lexicon.Tool) != 0 && len(c.acts) == 0 && fits(m.entry, strict) {
-						return m.entry
-					}
-				}
-			}
-			if !strict {
-				for _, mi := range c.mentions {
-					if m := &r.mentions[mi]; m.lo < a.lo && !((many || !a.subject) && r.onlyMinded(m)) && fits(m.entry, false) && !(many && m.prep != "" && !m.plural) && !(a.action.Name == "remove" && a.pronoun == "that" && (m.prep == "in" || m.prep == "inside" || m.prep == "behind") && len(c.acts) == 0) {
-						return m.entry
-					}
+		}
+		if !strict {
+			for _, mi := range c.mentions {
+				if m := &r.mentions[mi]; m.lo < a.lo && !((q.many || !a.subject) && r.onlyMinded(m)) && q.fits(m.entry, widely) && !(q.many && m.prep != "" && !m.plural) && !(a.action.Name == "remove" && a.pronoun == "that" && (m.prep == "in" || m.prep == "inside" || m.prep == "behind") && len(c.acts) == 0) {
+					return m.entry
 				}
 			}
 		}
