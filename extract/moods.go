@@ -270,6 +270,9 @@ func (r *reading) moodOf(ci int, a *act) mood {
 			}
 		}
 	}
+	if a.verb >= 0 && !a.subject && r.plainVerb(r.toks[a.verb].s) && r.toldForHarm(ci, a) {
+		m |= conditional
+	}
 	// "don't …, it'll go straight through your hand": what a warning threatens
 	if ci > 0 && a.subject && v > c.lo && (r.toks[v-1].s == "'ll" || r.toks[v-1].s == "will") {
 		if p := &r.clauses[ci-1]; p.sentence == c.sentence && p.mood&warned != 0 {
@@ -278,6 +281,28 @@ func (r *reading) moodOf(ci int, a *act) mood {
 	}
 	return m
 }
+
+// toldForHarm tells whether what is told to do is only told for what comes of it: "take
+// the cap off hot and it'll have the skin off your hand".
+func (r *reading) toldForHarm(ci int, a *act) bool {
+	c := &r.clauses[ci]
+	for i := c.lo; i < a.verb; i++ {
+		if w := r.toks[i].s; !openers[w] && !dropWords[w] && w != "and" && w != "you" {
+			return false
+		}
+	}
+	for i := a.hi; i+3 < len(r.toks) && i < a.hi+12 && r.clauses[r.toks[i].cl].sentence == c.sentence; i++ {
+		if r.toks[i].s != "and" || r.toks[i+2].s != "'ll" && r.toks[i+2].s != "will" {
+			continue
+		}
+		who := r.toks[i+1].s
+		return who == "you" && !rewards[r.toks[i+3].s] || who != "i" && who != "we" && r.threatens(int(r.toks[i+3].cl))
+	}
+	return false
+}
+
+// rewards are what one will do once something is done right.
+var rewards = set("see feel hear find get need notice want be have know end come")
 
 // ownVerb tells whether between token i and the thing that moves by itself there is a
 // verb that what stands before i belongs to.

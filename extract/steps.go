@@ -35,6 +35,9 @@ func (r *reading) steps() []Step {
 	valueAt := map[int]*heard{}
 	for i := range r.heard {
 		if h := &r.heard[i]; !h.dropped { // what was taken back is no instruction
+			if first := valueAt[r.qtys[h.qty].cl]; first != nil && first.of == h.of && h.rule == inAnotherUnit && first.applied == h.applied {
+				continue // "ten newton metres, or eighty nine inch pounds": as it was said first
+			}
 			valueAt[r.qtys[h.qty].cl] = h
 		}
 	}
@@ -1132,6 +1135,10 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		}
 		if n := r.word(i + 1); t.s == "like" && objPlaced && i >= a.hi && n != "so" && n != "that" && n != "this" && n != "a" && n != "an" && n != "the" {
 			break // "like peas in a pie"
+		}
+		if t.s == "now" && len(w) > 0 && w[len(w)-1] == "for" {
+			w = append(w, s) // "set it at three for now"
+			continue
 		}
 		if dropWords[t.s] && t.qty < 0 && !(i > 0 && articles[r.toks[i-1].s]) && !(t.s == "like" && (r.word(i+1) == "a" || r.word(i+1) == "an")) && !(t.s == "right" && (r.word(i+1) == "side" || i > 0 && r.toks[i-1].s == "the")) {
 			continue

@@ -118,6 +118,8 @@ func TestToldAndNotDone(t *testing.T) {
 		{[]string{"Undo the hub nut.", "Here is one small wire going to the clutch switch.", "That's what was holding the wheel on."}, nil, []string{"wire", "Hold"}},
 		{[]string{"Undo the hub nut.", "There's a picture of the belt route, I'll stick that on there as well."}, nil, []string{"belt"}},
 		{[]string{"Undo the hub nut.", "Flip it over, no, actually don't flip it over."}, nil, []string{"Flip"}},
+		{[]string{"Undo the hub nut.", "Take the radiator cap off hot and it'll have the skin off your hand."}, nil, []string{"cap"}},
+		{[]string{"Undo the hub nut.", "Lean on the spanner and you'll strip it.", "Pull the tab and you'll see a plug."}, []string{"Pull the tab."}, []string{"Lean"}},
 		{[]string{"Undo the hub nut.", "Put your foot on the other arm.", "Get your foot under the tire."}, nil, []string{"foot"}},
 		{[]string{"Undo the hub nut.", "The boy pulled the rope and the rope stayed in his hand."}, nil, []string{"rope"}},
 		{[]string{"Undo the hub nut.", "There is one punch mark, one dot, on each clamp.", "The book says there's a second drain, on the block."}, nil, []string{"Mark", "Drain"}},

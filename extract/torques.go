@@ -24,6 +24,9 @@ type heard struct {
 	source  SourceSaid
 }
 
+// inAnotherUnit is the rule of a value that only says the one before it again.
+const inAnotherUnit = "the same value in another unit"
+
 // saying are the words with which a figure is told as a document's or somebody else's.
 var saying = set("says say said gives reckons stands written wrote printed stamped reads lists quotes")
 
@@ -59,7 +62,7 @@ func (s *tracker) values(ci int) {
 			h.of, h.rule = s.ownerOfValue(ci, q)
 		}
 		if prev != nil && (h.of == nil || s.pairOf(r.qtys[prev.qty].hi, q.lo)) {
-			h.of, h.rule = prev.of, "the same value in another unit"
+			h.of, h.rule = prev.of, inAnotherUnit
 		}
 		h.applied = s.appliedIn(ci, q, &h)
 		r.heard = append(r.heard, h)
