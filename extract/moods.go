@@ -57,6 +57,8 @@ func (r *reading) moodOf(ci int, a *act) mood {
 		cleft := lemma && (prev == "is" || prev == "'s" || prev == "was") && r.cleft(c, a.verb)
 		switch {
 		case cleft:
+		case prev == "like" && strings.HasSuffix(s, "ing"):
+			m |= framed // "it's like pulling a credit card out of a tight wallet"
 		case passive && !strings.HasSuffix(s, "ing"):
 			m |= framed // "it's cracked", "both are split"
 		case lemma:
