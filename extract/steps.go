@@ -1149,6 +1149,9 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		if t.s == "or" && i >= a.hi && objPlaced && r.willSoon(i+1, end) {
 			break // "unplug it or your foot will find the pedal"
 		}
+		if t.s == "and" && i >= a.hi && objPlaced && (articles[r.word(i+1)] || definiteWord[r.word(i+1)]) && r.linkedSoon(i+2, min(end, i+6)) {
+			break // "shim it to the middle | and my shims are in the other box"
+		}
 		if t.s == "and" && i >= a.hi && a.pronoun != "" && objPlaced && r.toks[i-1].brk >= brkComma && (r.word(i+1) == "a" || r.word(i+1) == "an" || countOf[r.word(i+1)] > 0) {
 			break // "pop that, and a 17 mil nut"
 		}
@@ -1512,7 +1515,10 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 			continue
 		}
 		between = between || t.s == "between"
-		if t.s == "where" && len(w) > 2 {
+		if t.s == "where" {
+			if n := len(w) - 1; n >= 0 && prepositions[w[n]] {
+				w = append(w, strings.ToLower(r.text(i, min(c.hi, i+5)))) // "behind where the arm goes"
+			}
 			break
 		}
 		if n := r.word(i + 1); t.s == "for" && (n == "now" || n == "the" && (r.word(i+2) == "time" || r.word(i+2) == "moment" || r.word(i+2) == "minute")) {
