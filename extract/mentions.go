@@ -159,6 +159,9 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	if w == "square" && n == 1 && i > c.lo && !r.toks[i-1].is(wDeterminer) && r.word(i+1) != "edge" {
 		return m, 0 // "press it in square"
 	}
+	if w == "lock" && n == 1 && (r.word(i+1) == "to" && r.word(i+2) == "lock" || i > 1 && r.toks[i-1].s == "to" && r.toks[i-2].s == "lock") {
+		return m, 0 // how far the steering goes
+	}
 	if w == "brackets" && n == 1 && i > c.lo && r.toks[i-1].s == "in" {
 		return m, 0 // punctuation
 	}
