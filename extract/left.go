@@ -144,7 +144,7 @@ func (r *reading) notBefore(c *clause, i int) bool {
 	return false
 }
 
-// given gives whether a figure of the machine stands in the clauses from lo to hi.
+// givenIn tells whether a figure of the machine stands in the clauses from lo to hi.
 func (r *reading) givenIn(lo, hi int) bool {
 	for k := max(lo, 0); k <= min(hi, len(r.clauses)-1); k++ {
 		for _, q := range r.clauses[k].qtys {
@@ -161,8 +161,7 @@ func (r *reading) givenIn(lo, hi int) bool {
 // breath or the next: "there's a proper value but it's on the service sheet".
 func (r *reading) valueMissing(ci int) (lo, hi int) {
 	c := &r.clauses[ci]
-	const none = normalMood
-	if c.mood&none != 0 {
+	if c.mood&leavesNothing != 0 {
 		return -1, -1
 	}
 	at := r.asksValue(c)
@@ -178,7 +177,7 @@ func (r *reading) valueMissing(ci int) (lo, hi int) {
 	}
 	for k := from; k <= to; k++ {
 		n := &r.clauses[k]
-		if n.mood&none != 0 {
+		if n.mood&leavesNothing != 0 {
 			continue
 		}
 		if k > ci && len(n.acts) > 0 && r.acts[n.acts[0]].happened() && ledgerActs[r.acts[n.acts[0]].action.Name] != "" {
@@ -191,8 +190,8 @@ func (r *reading) valueMissing(ci int) (lo, hi int) {
 	return -1, -1
 }
 
-// normalMood are the moods in which nothing is left open.
-const normalMood = other | conditional | aside | greeting | listing
+// leavesNothing are the moods in which nothing is left open.
+const leavesNothing = other | conditional | aside | greeting | listing
 
 // goesOnWith tells whether a clause goes on with what was said: it names no other
 // thing of the machine, or speaks of a paper.
@@ -339,7 +338,7 @@ func (r *reading) denies(ci int, oc openCue) string {
 // be done to a thing, where nothing says that it is done now.
 func (r *reading) toBe(ci int) (lo, hi int) {
 	c := &r.clauses[ci]
-	if c.mood&(normalMood|asked|hypothetical) != 0 || r.often(c) {
+	if c.mood&(leavesNothing|asked|hypothetical) != 0 || r.often(c) {
 		return -1, -1
 	}
 	for i := c.lo + 1; i+2 < c.hi; i++ {
@@ -619,7 +618,7 @@ func (r *reading) short(ci int) (lo, hi int) {
 // two or a ninety five", "in the top hole. Or the one below."
 func (r *reading) either(ci int) (lo, hi int) {
 	c := &r.clauses[ci]
-	if c.mood&(normalMood|asked) != 0 || !r.saidIn(c, "or") || r.saidIn(c, "you") || r.saidIn(c, "whatever") || r.saidIn(c, "do") || r.saidIn(c, "either") || r.ofTools(c) {
+	if c.mood&(leavesNothing|asked) != 0 || !r.saidIn(c, "or") || r.saidIn(c, "you") || r.saidIn(c, "whatever") || r.saidIn(c, "do") || r.saidIn(c, "either") || r.ofTools(c) {
 		return -1, -1
 	}
 	for i := c.lo + 1; i+1 < c.hi; i++ {
@@ -654,7 +653,7 @@ func (r *reading) either(ci int) (lo, hi int) {
 // given for the same thing in a breath of its own.
 func (r *reading) orElsewhere(ci int) bool {
 	c := &r.clauses[ci]
-	if ci == 0 || r.toks[c.lo].s != "or" || c.hi-c.lo > 9 || c.hi-c.lo < 3 || c.mood&(normalMood|asked) != 0 || r.since(r.clauses[ci-1].lo, c.lo) > 8 || r.clauses[ci-1].sentence == c.sentence && !r.bare[r.talk.Words[r.toks[c.lo].w].Clip] {
+	if ci == 0 || r.toks[c.lo].s != "or" || c.hi-c.lo > 9 || c.hi-c.lo < 3 || c.mood&(leavesNothing|asked) != 0 || r.since(r.clauses[ci-1].lo, c.lo) > 8 || r.clauses[ci-1].sentence == c.sentence && !r.bare[r.talk.Words[r.toks[c.lo].w].Clip] {
 		return false
 	}
 	if w := r.word(c.lo + 1); w == "you" || w == "else" || w == "i" || w == "we" || w == "it'll" || w == "if" || w == "whatever" || w == "so" {
@@ -687,7 +686,7 @@ var wanted = set("wants takes needs calls should supposed meant stamped minimum 
 // three, it wants a four", "a plain one where there should be a ten nine".
 func (r *reading) misfit(ci int) (lo, hi int) {
 	c := &r.clauses[ci]
-	if c.mood&(normalMood|asked) != 0 {
+	if c.mood&(leavesNothing|asked) != 0 {
 		return -1, -1
 	}
 	for i := c.lo; i < c.hi; i++ {
@@ -750,7 +749,7 @@ var scraps = set("bottle can biro coathanger hanger cardboard carton tin foil ca
 // from scrap, held with tape, of another kind and in the place of it.
 func (r *reading) forWant(ci int) (lo, hi int) {
 	c := &r.clauses[ci]
-	if c.mood&(normalMood|asked|negated) != 0 || r.youCould(c) || r.holds(c) {
+	if c.mood&(leavesNothing|asked|negated) != 0 || r.youCould(c) || r.holds(c) {
 		return -1, -1
 	}
 	for i := c.lo; i < c.hi; i++ {
@@ -832,7 +831,7 @@ var begun = set("run spun wound started caught nipped pinched held snugged pushe
 // loose so it can settle", "my torque wrench is at work".
 func (r *reading) partial(ci int) (lo, hi int) {
 	c := &r.clauses[ci]
-	if c.mood&(normalMood|asked|hypothetical) != 0 {
+	if c.mood&(leavesNothing|asked|hypothetical) != 0 {
 		return -1, -1
 	}
 	for i := c.lo; i < c.hi; i++ {
