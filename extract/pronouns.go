@@ -199,7 +199,7 @@ func (q *sought) lookBack(how looking) *thing {
 			if q.one && strict && r.heldBy(c, mi) || (q.many || !a.subject) && r.onlyMinded(m) {
 				continue // "that one holds the stop. Out it comes": not the stop
 			}
-			if m.lo < a.lo && (m.prep == "" || q.many && m.kind&lexicon.Fastener != 0 && (m.prep == "by" || m.prep == "with" || m.prep == "at" && q.turned) || q.many && m.plural && m.prep == "of" && k >= int(a.cl)-1) && q.fits(m.entry, how) {
+			if m.lo < a.lo && (m.prep == "" || q.many && m.kind&lexicon.Fastener != 0 && (m.prep == "by" || m.prep == "with" || m.prep == "at" && q.turned) || q.many && m.plural && m.prep == "of" && k >= a.cl-1) && q.fits(m.entry, how) {
 				return m.entry
 			}
 		}
@@ -287,7 +287,7 @@ func (s *tracker) comesWith(a *act) *thing {
 
 // actBefore gives the act right before one in the same breath, or nil.
 func (r *reading) actBefore(a *act) *act {
-	for k := int(a.cl); k >= 0 && k >= int(a.cl)-2 && r.clauses[k].sentence == r.clauses[a.cl].sentence; k-- {
+	for k := a.cl; k >= 0 && k >= a.cl-2 && r.clauses[k].sentence == r.clauses[a.cl].sentence; k-- {
 		for i := len(r.clauses[k].acts) - 1; i >= 0; i-- {
 			if o := &r.acts[r.clauses[k].acts[i]]; o != a && o.lo < a.lo {
 				if r.since(o.lo, a.lo) > 6 || !o.happened() {
