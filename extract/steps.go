@@ -1195,6 +1195,9 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		if len(w) < 2 || w[1] == "with" || w[1] == "using" || w[1] == "from" || w[1] == "by" {
 			return ""
 		}
+		if len(w) == 4 && (w[1] == "in" || w[1] == "into" || w[1] == "through" || w[1] == "under") && definiteWord[w[2]] && ledgerActs[a.action.Name] != "" {
+			return "" // "drop in that hole": where, and what nobody said
+		}
 		if !slices.ContainsFunc(w[1:], func(s string) bool {
 			s = strings.ToLower(strings.Trim(s, ",."))
 			return articles[s] || !particle[s] && !prepositions[s] && !stopWords[s] && !returning[s]
