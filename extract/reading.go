@@ -159,6 +159,7 @@ type reading struct {
 	mentions  []mention
 	acts      []act
 	qtys      []quantity
+	listUnit  quantity        // the unit said for all values of a list, with an empty unit where none was
 	bare      []bool          // of each clip: whether it has no punctuation
 	timed     []bool          // of each clip: whether its words have times of their own
 	idle      map[[2]int]bool // a clause and a mention that it says nothing is done with

@@ -20,12 +20,25 @@ func (r *reading) unitless() {
 	var said []quantity // the torque values so far, unitFrom telling what one more like them takes its unit from
 	for ci := range r.clauses {
 		c := &r.clauses[ci]
+		for _, u := range late {
+			if int(u.cl) == ci && r.ofWholeList(c, u) {
+				r.listUnit = u
+			}
+			if int(u.cl) > ci {
+				break
+			}
+		}
 		if c.mood&(aside|greeting) == 0 {
 			for len(late) > 0 && late[0].lo < c.lo {
 				late = late[1:]
 			}
 			more := r.unitlessIn(ci, said, late)
-			said, found = append(said, more...), append(found, more...)
+			found = append(found, more...)
+			for _, q := range more {
+				if q.unitFrom != r.listUnit.unitFrom {
+					said = append(said, q) // a list has another column as well: its unit lends none
+				}
+			}
 		}
 		for _, qi := range c.qtys {
 			if q := r.qtys[qi]; q.Kind == normalize.Torque && q.Low != nil {
@@ -47,6 +60,47 @@ func (r *reading) unitless() {
 		r.qtys = append(r.qtys, q)
 		n++
 	}
+}
+
+// ofWholeList tells whether a unit said by itself is said to be that of all values to
+// come: "all the numbers are newton metres".
+func (r *reading) ofWholeList(c *clause, u quantity) bool {
+	all := false
+	for i := c.lo; i < u.lo; i++ {
+		switch r.toks[i].s {
+		case "all", "every", "everything":
+			all = true
+		case "not", "n't", "aren't", "isn't":
+			return false
+		}
+	}
+	return all
+}
+
+// readOffList tells whether a bare number is read off a list whose unit was said for
+// all of it and then set: "link to frame, blue glue, fifteen. … Click."
+func (r *reading) readOffList(ci, lo, hi int) bool {
+	c := &r.clauses[ci]
+	if hi < len(r.toks) && (r.toks[hi].s == "and" || r.toks[hi-1].brk == brkComma && r.word(hi) == "and") {
+		for i := hi; i < min(len(r.toks), hi+6); i++ {
+			if w := r.toks[i].s; w == "line" || w == "lines" || w == "marks" || w == "notches" {
+				return false // how far the wrench is wound: "ten, and two little lines"
+			}
+		}
+	}
+	prev := r.word(lo - 1)
+	switch {
+	case hi < c.hi && r.toks[hi-1].brk < brkComma:
+		return false
+	case lo > c.lo && r.toks[lo-1].brk < brkComma && prev != "'s" && prev != "and" && prev != "to" && prev != "now":
+		return false
+	}
+	for i := hi; i < min(len(r.toks), hi+25); i++ {
+		if w := r.toks[i].s; w == "click" || w == "clicked" || w == "clicks" && countOf[r.toks[i-1].s] == 0 && !numberWord[r.toks[i-1].s] {
+			return true // but "the dial is three clicks from the end"
+		}
+	}
+	return false
 }
 
 // leadsUnit are the first words of the units of torque.
@@ -101,7 +155,7 @@ var (
 	ofThat      = set("those these they them that it each both all same")
 	sayingMine  = set("do did go going give gave use used take taking took set put run pull pulled")
 	afterValue  = set("on for there each again and then too as both all that that's is so click with plus or to now which because but the those these i you we it same apiece please ok okay yeah right there's")
-	countBefore = set("all these those both a an the this that my your number step page size another first last only one part point about's chapter channel of top bottom next")
+	countBefore = set("row line all these those both a an the this that my your number step page size another first last only one part point about's chapter channel of top bottom next")
 )
 
 // unitlessIn gives the torque values said without a unit in a clause: those told
@@ -110,7 +164,7 @@ var (
 func (r *reading) unitlessIn(ci int, said, late []quantity) []quantity {
 	c := &r.clauses[ci]
 	soon := len(late) > 0 && r.since(c.lo, late[0].lo) < 25
-	if len(said) == 0 && !soon {
+	if len(said) == 0 && !soon && r.listUnit.Unit == "" {
 		return nil
 	}
 	base := int(r.toks[c.lo].lo)
@@ -135,6 +189,9 @@ func (r *reading) unitlessIn(ci int, said, late []quantity) []quantity {
 		}
 		if of.Unit == "" {
 			of = r.sameInAnother(ci, n, lo, said)
+		}
+		if u := r.listUnit; of.Unit == "" && u.Unit != "" && u.hi <= lo && r.readOffList(ci, lo, hi) {
+			of = u
 		}
 		if of.Unit == "" {
 			continue
