@@ -197,6 +197,9 @@ func (r *reading) addAct(ci int, a act) {
 			}
 		}
 	}
+	if a.action.Name == "discard" && a.subject && r.toks[a.hi-1].s == "shot" && flewTo[r.word(a.hi)] {
+		return // "it's shot across the garage"
+	}
 	if a.action.Name == "discard" && a.verb >= 0 && !a.subject {
 		k := a.hi
 		if pronounsObj[r.word(k)] {
@@ -229,6 +232,9 @@ func (r *reading) addAct(ci int, a act) {
 
 // takesThings are the words for where things go that are no part by themselves.
 var takesThings = set("hole holes slot slots groove grooves recess bore socket pocket keyway notch channel end ends other same dropout dropouts spline splines thread threads place seat guide guides")
+
+// flewTo are the words that tell of "shot" that something flew.
+var flewTo = set("across off out over past under through into up down away behind")
 
 var containers = set("lid tray tin can jar bag box bucket tub cup pocket drawer saucer dish freezer oven sink pile bowl egg tupperware corner bench floor rag towel table mat cardboard newspaper shelf magnet driveway grass wall couch sofa bed chair stool windowsill fender bonnet")
 

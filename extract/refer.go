@@ -382,7 +382,7 @@ func (r *reading) leadsIn(m *mention) bool {
 	}
 	for i := m.hi + 1; i < m.hi+4; i++ {
 		switch r.word(i) {
-		case "haven't", "had", "'d", "didn't", "not", "never", "left", "won't", "can't", "couldn't":
+		case "haven't", "had", "'d", "didn't", "not", "never", "left", "leave", "leaving", "won't", "can't", "couldn't":
 			return true
 		}
 	}

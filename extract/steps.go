@@ -1460,8 +1460,8 @@ func (r *reading) imperative(a *act) string {
 	for _, l := range r.lex.Lemmas(v) {
 		for _, p := range r.lex.Patterns(l) {
 			if p.Action == a.action && !p.Subject {
-				if plain := plainly[a.action.Name]; plain.loose[l] {
-					return plain.word
+				if plain := plainly[a.action.Name]; plain.loose[l] && !(l == "get" && prepositions[r.word(a.verb+1)] && !particle[r.word(a.verb+1)]) {
+					return plain.word // but "get behind it with the puller"
 				}
 				return strings.ToUpper(l[:1]) + l[1:]
 			}

@@ -118,6 +118,8 @@ func TestToldAndNotDone(t *testing.T) {
 		{[]string{"Undo the hub nut.", "Here is one small wire going to the clutch switch.", "That's what was holding the wheel on."}, nil, []string{"wire", "Hold"}},
 		{[]string{"Undo the hub nut.", "There's a picture of the belt route, I'll stick that on there as well."}, nil, []string{"belt"}},
 		{[]string{"Undo the hub nut.", "Flip it over, no, actually don't flip it over."}, nil, []string{"Flip"}},
+		{[]string{"Take the plug lead off.", "Take the cover off.", "New seal in.", "Cover back on.", "Plug lead, I'm leaving that off till tomorrow."}, []string{"Fit the cover."}, []string{"Fit the plug lead"}},
+		{[]string{"Undo the hub nut.", "Here's the seal.", "I get behind it with the puller, and out it pops."}, nil, []string{"Put behind"}},
 		{[]string{"Undo the hub nut.", "Take the radiator cap off hot and it'll have the skin off your hand."}, nil, []string{"cap"}},
 		{[]string{"Undo the hub nut.", "Lean on the spanner and you'll strip it.", "Pull the tab and you'll see a plug."}, []string{"Pull the tab."}, []string{"Lean"}},
 		{[]string{"Undo the hub nut.", "Put your foot on the other arm.", "Get your foot under the tire."}, nil, []string{"foot"}},
