@@ -59,6 +59,8 @@ func (r *reading) moodOf(ci int, a *act) mood {
 		case cleft:
 		case prev == "like" && strings.HasSuffix(s, "ing"):
 			m |= framed // "it's like pulling a credit card out of a tight wallet"
+		case strings.HasSuffix(s, "ing") && (prev == "wants" || prev == "needs" || prev == "want" || prev == "need"):
+			m |= announced // "the oiler wants filling"
 		case passive && !strings.HasSuffix(s, "ing"):
 			m |= framed // "it's cracked", "both are split"
 		case lemma:

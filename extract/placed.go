@@ -151,7 +151,7 @@ func (s *tracker) toldByPlace(ci, mi int) *thing {
 			gap /= 2
 		case placesClash(ws, t.mods): // the other of the two
 			gap += 5
-		case t.many() && t.place == "": // one of them
+		case t.many() && (t.place == "" || t.place == "long" || t.place == "short"): // one of them
 			gap += 10
 		default:
 			continue

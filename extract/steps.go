@@ -126,6 +126,9 @@ func (r *reading) steps() []Step {
 			}
 			text := r.stepText(c, a, hi)
 			text = r.onWhat(text, a, before)
+			if t, ok := strings.CutSuffix(text, " on."); ok && a.action.Name == "inspect" {
+				text = t + "." // "look at the wear on that"
+			}
 			if a.verb >= 0 && !a.subject && hi == c.hi {
 				text = r.withEnd(text, ci)
 			}
