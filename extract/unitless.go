@@ -21,10 +21,10 @@ func (r *reading) unitless() {
 	for ci := range r.clauses {
 		c := &r.clauses[ci]
 		for _, u := range late {
-			if int(u.cl) == ci && r.ofWholeList(c, u) {
+			if u.cl == ci && r.ofWholeList(c, u) {
 				r.listUnit = u
 			}
-			if int(u.cl) > ci {
+			if u.cl > ci {
 				break
 			}
 		}
