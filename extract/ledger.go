@@ -203,7 +203,7 @@ func (t *thing) called() string {
 	if t.name != "" {
 		return t.name
 	}
-	if t.plural || t.count > 1 {
+	if t.many() {
 		return lexicon.Plural(t.head)
 	}
 	return t.head

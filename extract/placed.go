@@ -124,11 +124,11 @@ func (s *tracker) toldByPlace(ci, mi int) *thing {
 			if knows(t) {
 				return t
 			}
-			if all == nil && t.many() && t.of == nil && (length || !placesClash(ws, t.mods)) {
+			if length && all == nil && t.many() && t.of == nil {
 				all = t
 			}
 		}
-		if all != nil && length {
+		if all != nil {
 			return all
 		}
 	}
@@ -181,8 +181,13 @@ func (s *tracker) toldBySide(m *mention) *thing {
 	return nil
 }
 
-// lendName gives a mention that left its thing's name unsaid the name of the thing.
+// lendName gives a mention that left its thing's name unsaid the name of the thing, and
+// makes it the name of nothing where t is nil.
 func (m *mention) lendName(t *thing) {
+	if t == nil {
+		m.kind = 0
+		return
+	}
 	m.kind = lexicon.Part
 	if t.fastener {
 		m.kind = lexicon.Fastener

@@ -251,7 +251,7 @@ func (r *reading) saidMany(t *thing) bool {
 		m := &r.mentions[t.mentions[n-1]]
 		return m.plural || m.count > 1
 	}
-	return t.plural || t.count > 1
+	return t.many()
 }
 
 // heldBy tells whether a clause says of a mention that something holds it.
@@ -308,7 +308,7 @@ func (s *tracker) fittedBefore(a *act, many bool) *thing {
 		return nil
 	}
 	t := p.things[0]
-	if many && !t.plural && t.count < 2 {
+	if many && !t.many() {
 		return nil
 	}
 	switch a.action.Name {

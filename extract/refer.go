@@ -96,20 +96,9 @@ func (s *tracker) clause(ci int) {
 		if w := r.word(m.hi + 1); m.head == "driver" && r.word(m.hi) == "set" && (w == "at" || w == "to") {
 			continue // "I've got the driver set at two": what it is done with
 		}
-		var t *thing
-		if m.head == unsaid {
-			t = s.toldByPlace(ci, mi)
-		} else {
-			t = s.resolve(ci, mi)
-		}
+		t := s.resolve(ci, mi)
 		if t == nil {
-			if m.head == unsaid {
-				m.kind = 0
-			}
 			continue
-		}
-		if m.head == unsaid {
-			m.lendName(t)
 		}
 		m.entry = t
 		t.mentions = append(t.mentions, mi)
@@ -515,7 +504,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 			switch topic := s.onTopic(a.lo); {
 			case !t.fastener && !ownsNone(t.head) && (!tightens[t.head] || !t.plural && r.many(a)):
 				ts[k] = s.unnamedOf(t, a.lo) // "all four of them just started"
-			case a.rule == numberByHand && topic != nil && !t.plural && t.count < 2 && t.owner != topic:
+			case a.rule == numberByHand && topic != nil && !t.many() && t.owner != topic:
 				ts[k] = s.unnamedOf(topic, a.lo)
 			case t.fastener && topic != nil && t.last < s.topicAt && r.many(a) && t.owner != topic && !owns(topic, t) && r.countedSince(s.topicAt, a.lo):
 				ts[k] = s.unnamedOf(topic, a.lo) // "Head next. Six of them, I crack them crosswise."
@@ -525,7 +514,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	for k := len(ts) - 1; k >= 0; k-- {
 		if all := ts[k]; len(all.split) > 0 {
 			ts = slices.Replace(ts, k, k+1, all.each()...)
-			defer s.touch(all)
+			defer s.touch(all) // spoken of last, after those told apart from it
 		}
 	}
 	a.things = ts
@@ -600,7 +589,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		if a.ifOff && st != Removed && st != Loosened && !(st == "" && (a.rule == "thing and place" || a.rule == "thing and particle" && r.word(a.hi-1) == "through") && s.fitted > 0 && r.since(s.fitted, a.lo) < 90) {
 			continue
 		}
-		if n == "fit" && a.verb >= 0 && !t.fastener && st == "" && (!s.fitting(a.lo) && !s.fitsBack(c) || !wasFitting && r.aside(a)) && !r.fitsNext(ai) && !r.ofNew(a) {
+		if n == "fit" && a.verb >= 0 && !t.fastener && st == "" && (!s.fitting(a.lo) && !s.fitsBack(c) || !wasFitting && r.movedAside(a)) && !r.fitsNext(ai) && !r.ofNew(a) {
 			continue // "stuck a bar through the eye", while things come off: handled, not fitted
 		}
 		if name == "tighten" && !t.fastener && a.verb >= 0 && r.lemma1(r.toks[a.verb].s) == "go" {
@@ -683,9 +672,9 @@ func (s *tracker) fitsBack(c *clause) bool {
 	return false
 }
 
-// aside tells whether an act only moves its thing back out of the way: "slide the
+// movedAside tells whether an act only moves its thing back out of the way: "slide the
 // cover back", which nobody says of what goes back on.
-func (r *reading) aside(a *act) bool {
+func (r *reading) movedAside(a *act) bool {
 	back := r.word(a.hi-1) == "back" || r.word(a.hi) == "back"
 	for _, mi := range a.objects {
 		back = back || r.word(r.mentions[mi].hi) == "back"

@@ -10,6 +10,11 @@ import (
 func (s *tracker) resolve(ci, mi int) *thing {
 	r := s.r
 	m := &r.mentions[mi]
+	if m.head == unsaid {
+		t := s.toldByPlace(ci, mi)
+		m.lendName(t)
+		return t
+	}
 	fastener := m.kind&lexicon.Fastener != 0
 	cont := content(m.mods)
 	side := m.side
@@ -101,7 +106,7 @@ func (s *tracker) resolve(ci, mi int) *thing {
 		if fastener && (common == 0 && (len(cont) > 0 && tc > 0)) {
 			continue
 		}
-		if t.head != m.head && (extra+missing > 0 || fastener && (t.plural || t.count > 1) != (m.plural || m.count > 1)) {
+		if t.head != m.head && (extra+missing > 0 || fastener && t.many() != (m.plural || m.count > 1)) {
 			continue // the hub nut is not one of the hub bolts
 		}
 		if fastener && len(cont) > 0 && tc == 0 && t.name != "" {
@@ -636,7 +641,7 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 		if t.head != m.head && (same || r.namedElse(t, m)) {
 			continue // "two bolts and two nuts"
 		}
-		if t.head != m.head && t.head != "fastener" && (t.count > 1 && m.count == 1 || t.count > 1 && !m.plural && m.count == 0 && (t.count > 2 || m.definite) || m.count > 2 && !t.plural && t.count < 2) {
+		if t.head != m.head && t.head != "fastener" && (t.count > 1 && m.count == 1 || t.count > 1 && !m.plural && m.count == 0 && (t.count > 2 || m.definite) || m.count > 2 && !t.many()) {
 			continue // "the one bolt" is none of five screws
 		}
 		if t.head != m.head && t.head != "fastener" && (gap > 30 || t.owner == nil && contentCount(t.mods) > 0 && t.mods[m.head]) {
@@ -769,7 +774,7 @@ func (s *tracker) onlyOpen(mi int, owner *thing) *thing {
 	}
 	var one *thing
 	for _, t := range r.like(m.head, true) {
-		if t.head != m.head || t.plural || t.count > 1 || len(t.events) == 0 {
+		if t.head != m.head || t.many() || len(t.events) == 0 {
 			continue
 		}
 		switch st, _ := t.state(); st {

@@ -81,7 +81,7 @@ func (r *reading) ofWholeList(c *clause, u quantity) bool {
 // all of it and then set: "link to frame, blue glue, fifteen. … Click."
 func (r *reading) readOffList(ci, lo, hi int) bool {
 	c := &r.clauses[ci]
-	if hi < len(r.toks) && (r.toks[hi].s == "and" || r.toks[hi-1].brk == brkComma && r.word(hi) == "and") {
+	if r.word(hi) == "and" {
 		for i := hi; i < min(len(r.toks), hi+6); i++ {
 			if w := r.toks[i].s; w == "line" || w == "lines" || w == "marks" || w == "notches" {
 				return false // how far the wrench is wound: "ten, and two little lines"
