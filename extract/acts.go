@@ -226,7 +226,8 @@ func (r *reading) addAct(ci int, a act) {
 			r.mentions[m].prep = ""
 		}
 	}
-	r.clauses[ci].acts = append(r.clauses[ci].acts, len(r.acts))
+	c := r.clauses[ci].own()
+	c.acts = append(c.acts, len(r.acts))
 	r.acts = append(r.acts, a)
 }
 

@@ -103,7 +103,7 @@ func (r *reading) findMentions() {
 				r.toks[j].men = int32(k)
 			}
 			r.mentions = append(r.mentions, m)
-			c.mentions = append(c.mentions, k)
+			c.own().mentions = append(c.mentions, k)
 			i = end
 		}
 	}

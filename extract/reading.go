@@ -92,11 +92,27 @@ type clause struct {
 	mood     mood
 	chatter  bool
 	together bool // says that things go back on from here
+	*found
+}
+
+// found is what was found in a clause. Talk can be cut into very many clauses that
+// hold nothing: they share nothing, and only one that is to hold something has its own.
+type found struct {
 	cues     []cue
 	opens    []openCue
 	mentions []int
 	acts     []int
 	qtys     []int
+}
+
+var nothing found
+
+// own gives the clause's own room for what is found in it.
+func (c *clause) own() *found {
+	if c.found == &nothing {
+		c.found = new(found)
+	}
+	return c.found
 }
 
 // mention is a phrase that names a thing.
@@ -474,7 +490,7 @@ func (r *reading) cut() {
 		t := &r.toks[i]
 		c := &r.clauses[t.cl]
 		if c.hi == 0 {
-			c.lo, c.sentence = i, sentence
+			c.lo, c.sentence, c.found = i, sentence, &nothing
 		}
 		c.hi = i + 1
 		if t.brk >= brkSentence {
@@ -862,7 +878,7 @@ func (r *reading) mark() {
 					c.together = true // a turn of the work, no frame of what is told
 					continue
 				}
-				c.cues = append(c.cues, cue{i, i + n, m})
+				c.own().cues = append(c.cues, cue{i, i + n, m})
 				if m&^(negated) != 0 {
 					c.mood |= m &^ negated
 				}
@@ -871,7 +887,7 @@ func (r *reading) mark() {
 				}
 			}
 			for _, s := range r.lex.Signals(r.within(i)) {
-				c.opens = append(c.opens, openCue{i, i + s.Len, s.Name})
+				c.own().opens = append(c.opens, openCue{i, i + s.Len, s.Name})
 			}
 		}
 		if strings.HasSuffix(r.talk.Text[r.toks[c.lo].lo:r.endOf(c.hi)], "?") {
@@ -882,12 +898,12 @@ func (r *reading) mark() {
 		c := &r.clauses[ci]
 		for _, o := range c.opens {
 			if o.signal == "later" && r.intends(ci, o) {
-				c.cues = append(c.cues, cue{o.lo, o.hi, announced}) // what is put off does not happen here
+				c.own().cues = append(c.cues, cue{o.lo, o.hi, announced}) // what is put off does not happen here
 				break
 			}
 			if o.signal == "later" && r.putsOff(ci, o) {
 				p := &r.clauses[ci-1]
-				p.cues = append(p.cues, cue{o.lo, o.hi, announced})
+				p.own().cues = append(p.cues, cue{o.lo, o.hi, announced})
 				break
 			}
 		}
@@ -895,7 +911,8 @@ func (r *reading) mark() {
 	for qi := range r.qtys {
 		q := &r.qtys[qi]
 		q.cl = int(r.toks[q.lo].cl)
-		r.clauses[q.cl].qtys = append(r.clauses[q.cl].qtys, qi)
+		c := r.clauses[q.cl].own()
+		c.qtys = append(c.qtys, qi)
 	}
 }
 

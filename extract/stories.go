@@ -20,7 +20,7 @@ func (r *reading) stories() {
 		for k := first; k <= last; k++ {
 			c := &r.clauses[k]
 			c.mood |= aside
-			c.cues = append(c.cues, cue{c.lo, c.lo, aside})
+			c.own().cues = append(c.cues, cue{c.lo, c.lo, aside})
 		}
 	}
 }

@@ -56,7 +56,7 @@ func (r *reading) unitless() {
 		for k > 0 && r.qtys[c.qtys[k-1]].lo > q.lo {
 			k--
 		}
-		c.qtys = append(c.qtys[:k:k], append([]int{n}, c.qtys[k:]...)...)
+		c.own().qtys = append(c.qtys[:k:k], append([]int{n}, c.qtys[k:]...)...)
 		r.qtys = append(r.qtys, q)
 		n++
 	}
@@ -264,7 +264,7 @@ func (r *reading) toldBare(ci, lo, hi int) bool {
 		return hi == c.hi && r.headed(ci, lo)
 	}
 	w := r.toks[lo-1].s // "check it at fifteen" may be of thousands of miles
-	return (getting[w] && w != "at" && w != "to" || giving[w] || r.toks[lo-1].brk >= brkComma) && (r.saidOf(c, lo, lexicon.Fastener|lexicon.Part) || pointsAt(r, c, lo) || r.torqueWrench(c, lo) || giving[w] && pointsAt(r, &clause{lo: hi, hi: c.hi}, c.hi))
+	return (getting[w] && w != "at" && w != "to" || giving[w] || r.toks[lo-1].brk >= brkComma) && (r.saidOf(c, lo, lexicon.Fastener|lexicon.Part) || pointsAt(r, c, lo) || r.torqueWrench(c, lo) || giving[w] && pointsAt(r, &clause{lo: hi, hi: c.hi, found: &nothing}, c.hi))
 }
 
 // torqueWrench tells whether a clause names the torque wrench before token i:

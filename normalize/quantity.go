@@ -30,7 +30,7 @@ const (
 type Quantity struct {
 	Start, End int // half-open byte range of the text it was said in
 	Kind       Kind
-	Low, High  *big.Rat // in Unit; equal where one value was said; nil where the kind has no number of its own
+	Low, High  *big.Rat // in Unit; equal where one value was said; nil where the kind has no number of its own; shared, not to be changed
 	Unit       string   // "N.m", "lbf.ft", "mm", "in", "deg" …
 	Canonical  string   // "45 lbf.ft", "30-35 N.m", "3/8 in", "M10x1.25", "T25"; alternatives as "12 mm | 13 mm"
 	Hedged     bool
@@ -42,7 +42,7 @@ type Quantity struct {
 // Number is one number found in words, with no unit asked for.
 type Number struct {
 	Start, End int
-	Low, High  *big.Rat // equal where one value was said
+	Low, High  *big.Rat // equal where one value was said; shared, not to be changed
 	Hedged     bool
 	Alt        bool // Low and High are two candidates ("a 12 or a 13"), not a range
 }

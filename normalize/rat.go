@@ -3,6 +3,7 @@ package normalize
 import (
 	"math/big"
 	"math/bits"
+	"sync"
 )
 
 // rat is a small exact fraction, d > 0. The reader works in it so that talk
@@ -81,11 +82,21 @@ func (a rat) less(b rat) bool {
 
 // big returns the fraction for callers outside; most are whole, which is cheap.
 func (a rat) big() *big.Rat {
-	if a.d == 1 {
-		return new(big.Rat).SetInt64(a.n)
+	if a.d == 1 && a.n >= 0 && a.n < int64(len(wholes())) {
+		return &wholes()[a.n]
 	}
 	return big.NewRat(a.n, a.d)
 }
+
+// wholes are the small whole numbers, which are most of what people say. They
+// are shared, and cost nothing each time one is said.
+var wholes = sync.OnceValue(func() *[256]big.Rat {
+	var of [256]big.Rat
+	for n := range of {
+		of[n].SetInt64(int64(n))
+	}
+	return &of
+})
 
 func (a rat) isInt() bool     { return a.d == 1 }
 func (a rat) float() float64  { return float64(a.n) / float64(a.d) }

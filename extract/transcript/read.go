@@ -15,7 +15,7 @@ import (
 type Options struct {
 	MaxBytes int64 // largest text read, in bytes; 0 means 64 MiB (some 150 hours of captions), and 2 GiB is the most
 	MaxCues  int   // most cues of one clip; 0 means 2,000,000
-	MaxWords int   // most words of one clip, those that a caption shows again counted once; 0 means 250,000 (a day and a night of talk)
+	MaxWords int   // most words of one clip, those that a caption shows again counted once; 0 means 150,000 (some sixteen hours of talk)
 	MaxDepth int   // deepest nesting of TTML elements and JSON values; 0 means 200
 
 	Stdin   io.Reader     // what ReadFile reads for "-"; nil means os.Stdin
@@ -32,7 +32,7 @@ func (o Options) withDefaults() Options {
 		o.MaxCues = 2_000_000
 	}
 	if o.MaxWords <= 0 {
-		o.MaxWords = 250_000
+		o.MaxWords = 150_000
 	}
 	if o.MaxDepth <= 0 {
 		o.MaxDepth = 200
