@@ -278,7 +278,7 @@ func (r *reading) notSo(ci int) (oc openCue, ok bool) {
 			return openCue{i, k + 1, "un-done"}, true
 		case (w == "none" || w == "neither" || w == "hasn't" || w == "haven't" && state) && r.word(k-1) == "been" && r.toks[k].is(wForm) && !leavesNone[p], w == "never" && i > c.lo && r.toks[i-1].s == "but" && r.toks[k].is(wForm) && !leavesNone[p]:
 			return openCue{i, k + 1, "un-done"}, true
-		case r.word(k-1) == "had" && r.toks[k].men >= 0 && r.mentions[r.toks[k].men].kind&lexicon.Consumable != 0 && w != "never":
+		case (r.word(k-1) == "had" || r.word(k-2) == "had") && k > i+1 && r.toks[k].men >= 0 && r.mentions[r.toks[k].men].kind&lexicon.Consumable != 0 && w != "never":
 			return openCue{i, k + 1, "un-done"}, true // "neither's had grease yet"
 		case p == "bent" && (r.saidIn(c, "over") || r.saidIn(c, "back") || r.saidIn(c, "down")):
 			return openCue{i, k + 1, "un-locked"}, true
@@ -298,6 +298,10 @@ var stateEnds = set("yet at for because so until till by now as in on and just t
 // act that brings it about.
 func (r *reading) amiss(ci int, actions ...string) bool {
 	_, hi := r.nearBy(ci, 0, 4, 12)
+	own := r.clauses[ci].mentions
+	if len(own) == 0 && ci > 0 {
+		own = r.clauses[ci-1].mentions // "it's not level"
+	}
 	for k := ci; k <= hi; k++ {
 		for _, ai := range r.clauses[k].acts {
 			a := &r.acts[ai]
@@ -305,13 +309,29 @@ func (r *reading) amiss(ci int, actions ...string) bool {
 				continue
 			}
 			for _, n := range actions {
-				if a.action.Name == n && k > ci {
+				if a.action.Name == n && k > ci && !r.onOthers(a, own) {
 					return true
 				}
 			}
 		}
 	}
 	return false
+}
+
+// onOthers tells whether an act names its things, and none of them is among what was
+// spoken of: "it's not level … lid on".
+func (r *reading) onOthers(a *act, spoken []int) bool {
+	if len(a.objects) == 0 || len(spoken) == 0 {
+		return false
+	}
+	for _, mi := range a.objects {
+		for _, k := range spoken {
+			if r.sameTopic(mi, k) {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // denies gives the kind of what is told not to be done, where that is a tightening or
@@ -323,7 +343,7 @@ func (r *reading) denies(ci int, oc openCue) string {
 	}
 	for i := oc.lo; i < min(c.hi, oc.hi+3); i++ {
 		switch w := r.toks[i].s; {
-		case w == "tightened" || w == "torqued" || w == "nipped" || w == "pinched":
+		case w == "tightened" || w == "torqued" || w == "nipped" || w == "pinched", w == "tight" && i < oc.hi:
 			return NotTorqued
 		case notLocked[w]:
 			return LockMissing
@@ -332,6 +352,23 @@ func (r *reading) denies(ci int, oc openCue) string {
 		}
 	}
 	return ""
+}
+
+// wantedKind gives the kind of what a thing is said to want: "wants doing up" is to be
+// tightened, "wants wiring" to be locked, "needs putting back" is off.
+func (r *reading) wantedKind(oc openCue) string {
+	last := r.toks[oc.hi-1].s
+	for i := oc.lo; i < min(oc.hi+2, len(r.toks)); i++ {
+		switch w, next := r.toks[i].s, r.word(i+1); {
+		case w == "tightening", w == "torquing", w == "nipping", w == "doing" && next == "up", w == "pulling" && (next == "up" || next == "down"), w == "pinching", w == "cranking", w == "snugging":
+			return NotTorqued
+		case w == "staking", w == "cottering", w == "pinning", w == "lockwiring", w == "wirelocking":
+			return LockMissing
+		case (w == "putting" || w == "fitting" || w == "going") && (next == "back" || next == "on") && strings.HasSuffix(last, "ing"), w == "refitting", w == "reconnecting":
+			return NotRefitted
+		}
+	}
+	return Unfinished
 }
 
 // toBe finds "it's to be painted", "got to be bled, but not like this": work that is to
@@ -435,6 +472,9 @@ func (r *reading) absent(ci int) (oc openCue, ok bool) {
 				return cue(i-1, i+1)
 			}
 		case "doesn't", "don't", "won't", "can't":
+			if w == "don't" && n1 == "want" && r.ofMe(c.lo, i) && r.onTill(ci, i+2) {
+				return cue(i, i+2) // "I don't want the lid on till it's been run"
+			}
 			if (n1 == "go" || n1 == "be" && n2 == "going") && (r.saidIn(c, "till") || r.saidIn(c, "until")) && i > c.lo && (r.toks[i-1].men >= 0 || pronounsObj[r.toks[i-1].s]) && (inPlace(n2) || inPlace(n3) || n2 == "back") {
 				return cue(i, i+3)
 			}
@@ -515,6 +555,27 @@ func (r *reading) absent(ci int) (oc openCue, ok bool) {
 		return openCue{lo, hi, "absent"}, true
 	}
 	return oc, false
+}
+
+// onTill tells of "the lid on till", "that back in until": a part and where it goes,
+// and that it waits.
+func (r *reading) onTill(ci, from int) bool {
+	c := &r.clauses[ci]
+	at := -1
+	for i := from; i < c.hi && at < 0; i++ {
+		if inPlace(r.toks[i].s) || r.toks[i].s == "back" {
+			at = i
+		}
+	}
+	if at < 0 || r.toks[at-1].men < 0 && !pronounsObj[r.toks[at-1].s] {
+		return false
+	}
+	for i := at; i < min(len(r.toks), at+5) && r.clauses[r.toks[i].cl].sentence == c.sentence; i++ {
+		if w := r.toks[i].s; w == "till" || w == "until" || w == "before" || w == "yet" {
+			return true
+		}
+	}
+	return false
 }
 
 func b2i(b bool) int {

@@ -144,7 +144,7 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 			return m, 0
 		}
 	}
-	if n == 1 && (verbLike[w] || r.plainVerb(w) || r.saysHow(c, i)) && r.usedAsVerb(c, i) {
+	if n == 1 && (verbLike[w] || r.plainVerb(w) || r.saysHow(c, i)) && r.usedAsVerb(c, i) && !(i > c.lo && !strings.HasSuffix(w, "s") && (r.toks[i-1].s == "what" || r.toks[i-1].s == "which")) {
 		return m, 0
 	}
 	if n == 1 && i > c.lo && i+1 < c.hi && strings.HasSuffix(w, "s") && r.toks[i].brk == brkNone && (r.toks[i-1].s == "it" || r.toks[i-1].s == "she") && (r.toks[i+1].is(wOff|wOn|wReturning) || r.toks[i+1].s == "back") {

@@ -218,6 +218,9 @@ func (r *reading) makeshift(c *clause) int {
 		if !r.toks[i].is(wSeldom) || !makeshifts[w] {
 			continue
 		}
+		if n := r.word(i + 1); n == "varnish" || n == "polish" || n == "file" || w == "nail" && r.word(i-2) == "on" {
+			continue // "balanced on a nail"
+		}
 		for k := i - 1; k >= max(c.lo, i-4); k-- {
 			p := r.toks[k].s
 			if p == "of" || !bareHold[w] && (p == "a" || p == "an" || p == "one" || p == "bent") {
@@ -470,6 +473,8 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		e.kind = Unfinished
 		if k := r.denies(ci, oc); k != "" {
 			e.kind = k
+		} else if r.wants(oc) {
+			e.kind = r.wantedKind(oc)
 		}
 	case "un-tight", "un-on", "un-locked", "un-done":
 		switch oc.signal {
@@ -522,6 +527,10 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		switch r.word(oc.lo - 1) {
 		case "about", "from", "since", "last":
 			return nil // "she'll want to know about Thursday"
+		case "it":
+			if r.toks[oc.lo].s == "'s" && len(c.mentions) == 0 {
+				return nil // "it's Saturday"
+			}
 		}
 		if r.heardIn(ci, ci, "still-off") || len(c.mentions) == 0 && ci > 0 && r.clauses[ci-1].mood&(hypothetical|other) != 0 && r.says(c.lo, c.hi, []string{"that", "'s"}) && r.tellsOfYou(ci-1) {
 			return nil // told there; "you'd pull the lid off … that's another day"
@@ -649,6 +658,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 	case "none":
 		e.kind = NotRefitted
 	case "absent":
+		if r.heardIn(ci, ci, "thrown") && !r.laterIn(c, oc.lo) && !r.saidIn(c, "till") && !r.saidIn(c, "until") {
+			return nil // "I drilled it out and I'm not putting it back"
+		}
 		if !told && c.mood&conditional != 0 || r.foundAgain(ci) || r.negatedIn(oc) && r.oldOnes(ci) || r.amiss(ci, "fit") && !r.saidIn(c, "no") {
 			return nil
 		}
@@ -679,6 +691,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		if !r.willDo(ci) && !(r.linked(oc) && r.atTheEnd(ci)) || !e.byMe(r) && r.toks[c.lo].s == "if" || ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.clauses[ci-1].mood&conditional != 0 && r.toks[oc.lo].s == "put" {
 			return nil
+		}
+		if r.belowPart(oc) || r.toks[oc.lo].s == "it" && !r.onScreen(oc) && !r.atTheEnd(ci) {
+			return nil // "I put a block below the wheel", "it'll draw itself in"
 		}
 		if e.byMe(r) && !r.onScreen(oc) && !r.atTheEnd(ci) {
 			return nil
@@ -740,6 +755,10 @@ func (r *reading) ofFluid(oc openCue) bool {
 	for i := oc.lo; i < oc.hi; i++ {
 		if k := r.toks[i].men; k >= 0 && r.mentions[k].kind&lexicon.Consumable != 0 && r.mentions[k].kind&(lexicon.Part|lexicon.Fastener) == 0 {
 			return true
+		}
+		switch r.toks[i].s {
+		case "air", "pressure", "charge", "power", "play", "slack":
+			return r.toks[i].men < 0
 		}
 	}
 	return false
@@ -1064,6 +1083,22 @@ func (r *reading) onScreen(oc openCue) bool {
 	return false
 }
 
+// belowPart tells whether what a promise is put below is a part of the machine.
+func (r *reading) belowPart(oc openCue) bool {
+	switch r.toks[oc.hi-1].s {
+	case "below", "under", "underneath":
+		if r.hasWord(oc, "link") || r.hasWord(oc, "links") || r.hasWord(oc, "list") || !determiner[r.word(oc.hi)] {
+			return false
+		}
+		for k := oc.hi; k < min(oc.hi+3, len(r.toks)); k++ {
+			if m := r.toks[k].men; m >= 0 && r.toks[k-1].brk < brkComma && r.topical(&r.mentions[m]) && r.mentions[m].lo >= oc.hi {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // linked tells of "the link for the grease": to be given, though nobody says that they will.
 func (r *reading) linked(oc openCue) bool {
 	switch r.toks[oc.lo].s {
@@ -1177,6 +1212,11 @@ func (r *reading) tightForNow(ci int, oc openCue) bool {
 	lo, hi := c.lo, c.hi
 	if n := ci + 1; oc.hi >= c.hi-1 && n < len(r.clauses) && r.clauses[n].sentence == c.sentence {
 		hi = min(r.clauses[n].hi, hi+8)
+	}
+	for _, ai := range c.acts {
+		if n := r.acts[ai].action.Name; (n == "tighten" || n == "torque") && r.acts[ai].happened() {
+			return true
+		}
 	}
 	for i := lo; i < hi; i++ {
 		switch w := r.toks[i].s; {
@@ -1487,6 +1527,9 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 			return // "the tracking needs doing": of what no list has
 		}
 	}
+	if r.aimAhead(e, ci, oc) || r.aimMade(e, ci) || r.aimFigure(e, ci) {
+		return
+	}
 	if k := r.headingBefore(ci); k >= 0 && e.kind == Unfinished && len(c.mentions) == 0 {
 		e.noun, e.first = k, ci-1 // "So, indexing. Tomorrow as well."
 		return
@@ -1616,6 +1659,97 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 			}
 		}
 	}
+}
+
+// aimAhead aims at what a question asked right after the cue names: "I'll need to find
+// out | what oil it takes".
+func (r *reading) aimAhead(e *looseEnd, ci int, oc openCue) bool {
+	c := &r.clauses[ci]
+	if e.kind != LookUp || oc.hi < c.hi || ci+1 >= len(r.clauses) || r.clauses[ci+1].sentence != c.sentence {
+		return false
+	}
+	n := &r.clauses[ci+1]
+	if w := r.toks[n.lo].s; w != "what" && w != "which" && w != "how" {
+		return false
+	}
+	for _, mi := range n.mentions {
+		if m := &r.mentions[mi]; r.topical(m) && (m.prep == "" || m.prep == "for" || m.prep == "of") {
+			e.topic, e.sure, e.last = mi, true, ci+1
+			return true
+		}
+	}
+	return false
+}
+
+// aimMade aims at what was made or put in place of what is missing: "the gasket was
+// torn, so I've cut one out of card" is of the gasket, not of the card.
+func (r *reading) aimMade(e *looseEnd, ci int) bool {
+	if e.kind != ReplaceLater {
+		return false
+	}
+	at := -1
+	for k := ci; at < 0 && k >= max(0, ci-3) && r.clauses[k].sentence == r.clauses[ci].sentence; k-- {
+		at = r.madeOf(k)
+	}
+	if at < 0 {
+		return false
+	}
+	cl := int(r.toks[at].cl)
+	for k := cl; k >= 0 && k >= cl-4 && r.since(r.clauses[k].lo, at) < 16; k-- {
+		ms := r.clauses[k].mentions
+		for j := len(ms) - 1; j >= 0; j-- {
+			if m := &r.mentions[ms[j]]; m.hi <= at && r.topical(m) && direct(m) && m.kind&(lexicon.Part|lexicon.Fastener) != 0 {
+				e.topic, e.sure, e.first = ms[j], true, min(e.first, k)
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// madeOf gives the token of "one" in "I've cut one out of card", -1 where there is none.
+func (r *reading) madeOf(ci int) int {
+	c := &r.clauses[ci]
+	for i := c.lo + 1; i+2 < c.hi; i++ {
+		if r.toks[i].s == "one" && makes[r.toks[i-1].s] && (r.toks[i+1].s == "out" && r.toks[i+2].s == "of" || r.toks[i+1].s == "from") {
+			return i
+		}
+	}
+	return -1
+}
+
+// adjusted are what is set to a value and is no part: "the gap", "the toe".
+var adjusted = set("gap clearance pressure tension preload backlash level sag toe tracking camber timing idle mixture slack freeplay viscosity voltage")
+
+// aimFigure aims at what is set, where a value of it is asked for and no fastener is
+// named: "the gap, I haven't the gauge here".
+func (r *reading) aimFigure(e *looseEnd, ci int) bool {
+	if e.kind != LookUp && e.kind != Unsure {
+		return false
+	}
+	lo := ci
+	if ci > 0 && r.clauses[ci-1].sentence == r.clauses[ci].sentence && r.clauses[ci-1].hi-r.clauses[ci-1].lo <= 4 {
+		lo = ci - 1
+	}
+	at := -1
+	for k := lo; k <= ci; k++ {
+		c := &r.clauses[k]
+		for _, mi := range c.mentions {
+			if r.mentions[mi].kind&lexicon.Fastener != 0 && direct(&r.mentions[mi]) {
+				return false
+			}
+		}
+		for i := c.lo; i < c.hi && at < 0; i++ {
+			if adjusted[r.toks[i].s] && r.toks[i].men < 0 && (i > c.lo && (determiner[r.toks[i-1].s] || r.toks[i-1].men >= 0) || i == c.lo) {
+				at = i
+			}
+		}
+	}
+	if at < 0 {
+		return false
+	}
+	e.noun, e.first = at, min(e.first, int(r.toks[at].cl))
+	return true
 }
 
 // smeared are what goes on a thread or a face: no figure is looked up for them.

@@ -59,7 +59,7 @@ func (r *reading) byFingers(ci int) {
 	pron, only := "", false
 	i := r.skipped(c)
 	for ; i < c.hi; i++ {
-		if handAt(r, i, c.hi) {
+		if handAt(r, i, c.hi) || r.toks[i].s == "fingers" && pron != "" {
 			break
 		}
 		switch w := r.toks[i].s; {
@@ -136,9 +136,9 @@ func (r *reading) asTightAs(ci int) {
 		return
 	}
 	name := ""
-	for i := at + 2; i < min(c.hi, at+7); i++ {
+	for i := at + 2; i < min(c.hi, at+10); i++ {
 		switch r.toks[i].s {
-		case "i", "you", "it'll", "'ll", "will", "possible", "she'll", "dare", "can", "arm", "arms", "wrist":
+		case "i", "you", "it'll", "'ll", "will", "possible", "she'll", "dare", "can", "arm", "arms", "wrist", "get":
 			name = "tighten"
 		case "fingers", "finger", "hand", "thumb":
 			name = "start by hand"

@@ -66,13 +66,14 @@ func (r *reading) fingerTight(ci int) {
 // named by no more than its place.
 func (r *reading) oneLaid(ci int) {
 	c := &r.clauses[ci]
-	for i := c.lo; len(c.acts) == 0 && c.mood&notWork == 0 && i+2 < c.hi && (i < c.lo+2); i++ {
-		// "new one in from the back", "new ones on"
+	for i := c.lo; c.mood&notWork == 0 && i+2 < c.hi; i++ {
+		// "new one in from the back", "belt off, new one on"
 		w, n := r.toks[i+1].s, r.toks[i+2].s
-		if r.toks[i].s == "new" && (w == "one" || w == "ones") && onWords[n] && (i == c.lo || openers[r.toks[i-1].s] || r.toks[i-1].s == "and" || r.toks[i-1].s == "the") && (i+3 >= c.hi || r.toks[i+2].brk >= brkComma || r.word(i+3) == "from" || r.word(i+3) == "and") {
-			r.addAct(ci, act{action: r.lex.Action("fit"), lo: i, hi: i + 3, verb: -1, pronoun: w, subject: true, rule: "one and place"})
-			return
+		if r.toks[i].s != "new" || w != "one" && w != "ones" || !onWords[n] || !r.beginsNew(c, i) || i+3 < c.hi && r.toks[i+2].brk < brkComma && r.word(i+3) != "from" && r.word(i+3) != "and" {
+			continue
 		}
+		r.addAct(ci, act{action: r.lex.Action("fit"), lo: i, hi: i + 3, verb: -1, pronoun: w, subject: true, rule: "one and place"})
+		return
 	}
 	if c.mood&notWork != 0 {
 		return
@@ -107,6 +108,21 @@ func (r *reading) oneLaid(ci int) {
 			return
 		}
 	}
+}
+
+// beginsNew tells whether "new one" at i begins what is said of it: at the start, after
+// a comma or "and", or told as there.
+func (r *reading) beginsNew(c *clause, i int) bool {
+	if i == c.lo || r.toks[i-1].brk >= brkComma || openers[r.toks[i-1].s] {
+		return true
+	}
+	switch r.toks[i-1].s {
+	case "and", "the":
+		return true
+	case "a":
+		return i-2 >= c.lo && (r.toks[i-2].s == "there's" || r.toks[i-2].s == "'s" || r.toks[i-2].s == "with")
+	}
+	return false
 }
 
 // freshOne are the words by which another of the same is told.
