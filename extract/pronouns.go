@@ -106,7 +106,7 @@ func (q *sought) fits(t *thing, how looking) bool {
 			return false
 		}
 	case "remove", "disconnect":
-		if (st == Removed || st == Discarded) && !r.onlyHeaded(t) {
+		if (st == Removed || st == Discarded) && !r.onlyHeaded(t) && !r.onlyUnplugged(t, a) {
 			return false
 		}
 	}
@@ -178,13 +178,17 @@ func (q *sought) lookBack(how looking) *thing {
 		if k < a.cl && (c.mood&(aside|greeting) != 0 || subordinate[r.toks[c.lo].s] && strict) {
 			continue
 		}
+		from := 0 // nothing named before what has no name is meant
+		if q.one || a.pronoun == "that" || a.pronoun == "this" {
+			from = r.namelessOne(c, a.lo)
+		}
 		if q.many && strict && q.sized != nil && q.sizedAt == k && q.fits(q.sized, how) {
 			return q.sized // "it's on four tens. Out with them"
 		}
 		// what was worked on there, the latest first
 		for i := len(c.acts) - 1; i >= 0; i-- {
 			o := &r.acts[c.acts[i]]
-			if o == a || o.lo >= a.lo || o.mood&(framed|negated|hypothetical|other) != 0 {
+			if o == a || o.lo >= a.lo || o.lo < from || o.mood&(framed|negated|hypothetical|other) != 0 {
 				continue
 			}
 			for j := len(o.things) - 1; j >= 0; j-- {
@@ -196,6 +200,9 @@ func (q *sought) lookBack(how looking) *thing {
 		// then what was spoken of there as its subject
 		for _, mi := range c.mentions {
 			m := &r.mentions[mi]
+			if m.lo < from {
+				continue
+			}
 			if q.one && strict && r.heldBy(c, mi) || (q.many || !a.subject) && r.onlyMinded(m) {
 				continue // "that one holds the stop. Out it comes": not the stop
 			}
@@ -207,21 +214,57 @@ func (q *sought) lookBack(how looking) *thing {
 			// "two nuts on the carb. And it pulls off"
 			for i, mi := range c.mentions {
 				m := &r.mentions[mi]
-				if i > 0 && m.lo < a.lo && (m.prep == "on" || m.prep == "in" || m.prep == "of" || m.prep == "for") && r.mentions[c.mentions[i-1]].kind&(lexicon.Fastener|lexicon.Tool) != 0 && len(c.acts) == 0 && q.fits(m.entry, how) {
+				if i > 0 && m.lo < a.lo && m.lo >= from && (m.prep == "on" || m.prep == "in" || m.prep == "of" || m.prep == "for") && r.mentions[c.mentions[i-1]].kind&(lexicon.Fastener|lexicon.Tool) != 0 && len(c.acts) == 0 && q.fits(m.entry, how) {
 					return m.entry
 				}
 			}
 		}
 		if !strict {
 			for _, mi := range c.mentions {
-				if m := &r.mentions[mi]; m.lo < a.lo && !((q.many || !a.subject) && r.onlyMinded(m)) && q.fits(m.entry, widely) && !(q.many && m.prep != "" && !m.plural) && !(a.action.Name == "remove" && a.pronoun == "that" && (m.prep == "in" || m.prep == "inside" || m.prep == "behind") && len(c.acts) == 0) {
+				if m := &r.mentions[mi]; m.lo < a.lo && m.lo >= from && m.prep != "by" && m.prep != "beside" && !((q.many || !a.subject) && r.onlyMinded(m)) && q.fits(m.entry, widely) && !(q.many && m.prep != "" && !m.plural) && !(a.action.Name == "remove" && a.pronoun == "that" && (m.prep == "in" || m.prep == "inside" || m.prep == "behind") && len(c.acts) == 0) {
 					return m.entry
 				}
 			}
 		}
+		if from > 0 {
+			return nil
+		}
 	}
 	return nil
 }
+
+// namelessOne gives the token before a limit where a clause begins with a thing that
+// has no name in it, 0 where it does not: "the thin one", "that whole thing".
+func (r *reading) namelessOne(c *clause, limit int) int {
+	i := c.lo
+	for i < c.hi && r.toks[i].is(wOpener|wDrop) && !articles[r.toks[i].s] && r.toks[i].s != "that" && r.toks[i].s != "this" || r.word(i) == "and" {
+		i++
+	}
+	if w := r.word(i); i+2 >= min(c.hi, limit) || !articles[w] && w != "this" && w != "that" || i > 0 && r.toks[i-1].men >= 0 && r.toks[i-1].brk < brkSentence {
+		return 0 // "the bumper, the plastic one": which bumper
+	}
+	w := &r.toks[i+1]
+	if w.men >= 0 || w.qty >= 0 || sameKind[w.s] || w.is(wPlace|wNumber|wStop|wPreposition) && w.s != "little" {
+		return 0
+	}
+	for k := i + 2; k < min(c.hi, limit, i+4) && r.toks[k].men < 0; k++ {
+		switch r.toks[k].s {
+		case "one":
+			if k+1 < c.hi && (r.toks[k+1].s == "of" || r.toks[k+1].men >= 0 || r.toks[k+1].qty >= 0) {
+				return 0
+			}
+			return i + 1
+		case "thing", "lot":
+			if w.s == "whole" {
+				return i + 1
+			}
+		}
+	}
+	return 0
+}
+
+// sameKind are the words before "one" by which it is another of what was spoken of.
+var sameKind = set("new old other first second third fourth next last same right wrong proper good bad existing original single only")
 
 // untouchedSince tells whether nothing came off or went on between the last heading and an act.
 func (s *tracker) untouchedSince(a *act) bool {
@@ -242,6 +285,25 @@ func (r *reading) onlyHeaded(t *thing) bool {
 	return n >= 0 && t.events[n].act >= 0 && r.acts[t.events[n].act].heads
 }
 
+// onlyUnplugged tells whether all that is known of a thing that comes off is that it
+// was disconnected: "unplug it, three screws, and it lifts out".
+func (r *reading) onlyUnplugged(t *thing, a *act) bool {
+	n := len(t.events) - 1
+	if n < 0 || a.action.Name != "remove" || unplugs[t.head] || t.events[n].act < 0 {
+		return false
+	}
+	if v := r.acts[t.events[n].act].verb; v >= 0 {
+		switch r.lemma1(r.toks[v].s) {
+		case "unplug", "disconnect", "unhook", "unclip":
+			return true
+		}
+	}
+	return false
+}
+
+// unplugs are the parts that are off once they are disconnected.
+var unplugs = set("connector plug lead wire cable hose line pipe tube spade terminal")
+
 // pressed are the fastenings that are never turned, tight or loose.
 var pressed = set("pin key dowel rivet washer ring tab hairpin circlip")
 
@@ -258,6 +320,16 @@ func (r *reading) saidMany(t *thing) bool {
 func (r *reading) heldBy(c *clause, mi int) bool {
 	for _, ai := range c.acts {
 		if a := &r.acts[ai]; a.action.Name == "support" && a.mood&framed != 0 && !a.subject && len(a.objects) > 0 && a.objects[0] == mi && r.mentions[mi].lo > a.lo {
+			return !r.manyBefore(c, a.lo) // "three screws hold the pump, and it comes out": the pump
+		}
+	}
+	return false
+}
+
+// manyBefore tells whether the clause names more than one fastener before a token.
+func (r *reading) manyBefore(c *clause, at int) bool {
+	for _, mi := range c.mentions {
+		if m := &r.mentions[mi]; m.lo < at && m.kind&lexicon.Fastener != 0 && (m.plural || m.count > 1) {
 			return true
 		}
 	}

@@ -778,7 +778,9 @@ func (r *reading) thingThenVerb(i int) bool {
 			break
 		}
 		names++
-		k += n
+		if k += n; r.toks[k-1].brk >= brkSentence {
+			return false // "the back hose. Front hose back on": that one
+		}
 	}
 	if names == 0 || k >= len(r.toks) {
 		return false

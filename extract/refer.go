@@ -73,8 +73,9 @@ type tracker struct {
 	sizedAt   int
 	side      string // which side the talk is on, "" where not said
 	sideAt    int
-	fitted    int    // token of the last thing that went back on, 0 before any
-	turns     []turn // how things came off and went on of late, the latest last
+	fitted    int             // token of the last thing that went back on, 0 before any
+	turns     []turn          // how things came off and went on of late, the latest last
+	lent      map[string]bool // names of what lent a hand as a tool
 }
 
 func (s *tracker) clause(ci int) {
@@ -95,6 +96,9 @@ func (s *tracker) clause(ci int) {
 		}
 		if w := r.word(m.hi + 1); m.head == "driver" && r.word(m.hi) == "set" && (w == "at" || w == "to") {
 			continue // "I've got the driver set at two": what it is done with
+		}
+		if s.lends(m) {
+			continue
 		}
 		t := s.resolve(ci, mi)
 		if t == nil {
@@ -125,6 +129,79 @@ func (s *tracker) clause(ci int) {
 		s.apply(ci, ai, &r.acts[ai])
 	}
 	s.values(ci)
+}
+
+// lenders are parts by name that as often lengthen a lever or take a weight.
+var lenders = set("pipe bar tube chain strap rope sling plank pole")
+
+// leverage are the words of what is done with them.
+var leverage = set("lean leaning leaned leant heave heaved heaving swing swung leverage weight winch hoist jump bounce stand standing stood lift lifting lifts haul hauling crank cranking")
+
+// lends tells whether a mention is of what only lends a hand: "stick a pipe on the
+// end of it and lean on it", "chain on, swing it up", and the same pipe later on.
+func (s *tracker) lends(m *mention) bool {
+	r := s.r
+	if !lenders[m.head] || m.isNew || m.plural || len(content(m.mods)) > 0 {
+		return false
+	}
+	if s.lent[m.head] {
+		return true
+	}
+	for _, t := range r.like(m.head, false) {
+		if t.head == m.head && len(t.events) > 0 {
+			return false
+		}
+	}
+	lends := r.lentAs(m) || r.toolNear(m)
+	if !lends {
+		for i := m.hi; i < min(len(r.toks), m.hi+10) && r.since(m.hi-1, i) < 6; i++ {
+			if r.toks[i].is(wSeldom) && leverage[r.toks[i].s] {
+				lends = true
+			}
+			if o := int(r.toks[i].men); o >= 0 && r.mentions[o].kind&lexicon.Part != 0 && r.mentions[o].kind&lexicon.Tool == 0 && r.mentions[o].head != m.head {
+				break // told of another thing
+			}
+		}
+	}
+	if lends {
+		if s.lent == nil {
+			s.lent = map[string]bool{}
+		}
+		s.lent[m.head] = true
+	}
+	return lends
+}
+
+// toolNear tells whether a tool was named shortly before of which a mention says a
+// word again: the bar after a breaker bar, the chain after a chain hoist.
+func (r *reading) toolNear(m *mention) bool {
+	for k := int(r.toks[m.lo].men) - 1; k >= 0 && r.since(r.mentions[k].lo, m.lo) < 25; k-- {
+		if o := &r.mentions[k]; o.kind == lexicon.Tool && o.hi-o.lo > 1 && (r.toks[o.hi-1].s == m.head || r.toks[o.lo].s == m.head && (r.toks[o.hi-1].s == "hoist" || r.toks[o.hi-1].s == "block")) {
+			return true
+		}
+	}
+	return false
+}
+
+// lentAs tells whether a mention stands where a lever is made longer: "on the end of it",
+// "on the spanner".
+func (r *reading) lentAs(m *mention) bool {
+	i := m.hi
+	if w := r.word(i); w == "back" {
+		i++
+	}
+	if w := r.word(i); w != "on" && w != "over" {
+		return false
+	}
+	if r.word(i+1) == "the" && r.word(i+2) == "end" && r.word(i+3) == "of" && (r.word(i+4) == "it" || r.word(i+4) == "that") {
+		return true
+	}
+	for k := i + 1; k < min(len(r.toks), i+4); k++ {
+		if o := int(r.toks[k].men); o >= 0 {
+			return r.mentions[o].kind == lexicon.Tool
+		}
+	}
+	return false
 }
 
 // headingOf gives the thing that a clause does nothing but name: "Now the
@@ -478,7 +555,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	}
 	for _, mi := range a.objects {
 		if t := r.mentions[mi].entry; t != nil {
-			ts = append(ts, s.bothSides(t, &r.mentions[mi])...)
+			ts = append(ts, s.together(t, &r.mentions[mi], a.action.Name)...)
 		}
 	}
 	if mi := s.toolNamed(a); mi >= 0 {
@@ -557,7 +634,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	if past && (name == "fit" || name == "start by hand") && len(ts) > 0 && ts[0].fastener {
 		name = "tighten"
 	}
-	if name == "fit" && s.tightInClause(c) && len(ts) > 0 && (ts[0].fastener || takesTorque(ts[0])) {
+	if name == "fit" && s.tightInClause(c, a) && len(ts) > 0 && (ts[0].fastener || takesTorque(ts[0])) {
 		name = "tighten"
 	}
 	idle := len(ts) > 0
@@ -589,16 +666,19 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		if a.ifOff && st != Removed && st != Loosened && !(st == "" && (a.rule == "thing and place" || a.rule == "thing and particle" && r.word(a.hi-1) == "through") && s.fitted > 0 && r.since(s.fitted, a.lo) < 90) {
 			continue
 		}
-		if n == "fit" && a.verb >= 0 && !t.fastener && st == "" && (!s.fitting(a.lo) && !s.fitsBack(c) || !wasFitting && r.movedAside(a)) && !r.fitsNext(ai) && !r.ofNew(a) {
+		if n == "fit" && a.verb >= 0 && !t.fastener && st == "" && (!s.fitting(a.lo) && !r.fitsBack(c) || !wasFitting && r.movedAside(a)) && !r.fitsNext(ai) && !r.ofNew(a) {
 			continue // "stuck a bar through the eye", while things come off: handled, not fitted
+		}
+		if n == "fit" && t.fastener && st == "" && s.fitted == 0 && r.liesThere(a) && !r.fitsNext(ai) && !r.ofNew(a) {
+			continue // "the bolt goes through the shank", before anything comes off: how it sits
 		}
 		if name == "tighten" && !t.fastener && a.verb >= 0 && r.lemma1(r.toks[a.verb].s) == "go" {
 			continue // round a bore with a scuff pad
 		}
-		if name == "start by hand" && a.subject && (a.verb >= 0 || a.rule == toldByHand) && st == "" && !s.fitting(a.lo) && s.apart(a.lo) && !s.fitsBack(c) {
+		if name == "start by hand" && a.subject && (a.verb >= 0 || a.rule == toldByHand) && st == "" && !s.fitting(a.lo) && s.apart(a.lo) && !r.fitsBack(c) {
 			continue // "the hose on the back, that's just hand tight"
 		}
-		if name == "tighten" && a.subject && !past && !s.fitsBack(c) && !(a.verb < 0 && st == Loosened && r.says1(c, a.lo, "again")) && !wasFitting && (st == "" || st == Removed || st == Loosened) {
+		if name == "tighten" && a.subject && !past && !r.fitsBack(c) && !(a.verb < 0 && st == Loosened && r.says1(c, a.lo, "again")) && !wasFitting && (st == "" || st == Removed || st == Loosened) {
 			continue // how tight it was found, not how it was left
 		}
 		if !t.fastener {
@@ -647,7 +727,7 @@ func (r *reading) countedSince(lo, hi int) bool {
 // fitsNext tells whether the next thing that comes off or goes on after an act goes on.
 func (r *reading) fitsNext(ai int) bool {
 	for i := ai + 1; i < len(r.acts) && r.since(r.acts[ai].lo, r.acts[i].lo) < 60; i++ {
-		if a := &r.acts[i]; a.happened() {
+		if a := &r.acts[i]; a.happened() && !r.liesThere(a) {
 			switch left[a.action.Name] {
 			case "on", "by hand":
 				return true
@@ -663,10 +743,29 @@ func (r *reading) fitsNext(ai int) bool {
 var keptIn = set("the my of that this a")
 
 // fitsBack tells whether a clause says that something is back: "the cap is back tight".
-func (s *tracker) fitsBack(c *clause) bool {
+func (r *reading) fitsBack(c *clause) bool {
 	for i := c.lo; i < c.hi; i++ {
-		if s.r.toks[i].s == "back" {
+		if r.toks[i].s == "back" {
 			return true
+		}
+	}
+	return false
+}
+
+// liesThere tells whether an act is told the way people tell how a thing lies: "the
+// bolt goes through the shank", "a cable runs round it".
+func (r *reading) liesThere(a *act) bool {
+	if !a.subject || a.verb < 0 || r.fitsBack(&r.clauses[a.cl]) {
+		return false
+	}
+	switch r.lemma1(r.toks[a.verb].s) {
+	case "run", "pass", "sit":
+		return true
+	case "go", "screw", "thread", "bolt":
+		for i := a.verb + 1; i < min(a.verb+4, len(r.toks)); i++ {
+			if w := r.toks[i].s; w == "through" || w == "into" {
+				return true
+			}
 		}
 	}
 	return false
@@ -811,12 +910,20 @@ func (s *tracker) objectless(ci int, a *act) bool {
 	return false
 }
 
-func (s *tracker) tightInClause(c *clause) bool {
-	for i := c.lo; i+1 < c.hi; i++ {
-		if s.r.toks[i+1].s != "tight" || s.r.word(i+2) == "as" {
+// tightInClause tells whether the clause of an act says that its thing is in and tight.
+func (s *tracker) tightInClause(c *clause, a *act) bool {
+	r := s.r
+	hi := c.hi
+	for _, mi := range c.mentions {
+		if m := &r.mentions[mi]; m.from >= a.hi && m.from < hi && m.kind&lexicon.Fastener != 0 && !slices.Contains(a.objects, mi) && r.toks[m.from-1].brk >= brkComma {
+			hi = m.from // "bolt through, nut on, done up tight": the nut
+		}
+	}
+	for i := c.lo; i+1 < hi; i++ {
+		if r.toks[i+1].s != "tight" || r.word(i+2) == "as" {
 			continue
 		}
-		switch s.r.toks[i].s {
+		switch r.toks[i].s {
 		case "and", "good", "in", "on", "up", "down", "nice":
 			return true // "in and tight", "back in tight"
 		}

@@ -384,7 +384,7 @@ func (s *tracker) enrich(t *thing, m *mention) {
 	for _, w := range more {
 		t.mods[w] = true
 	}
-	t.plural = t.plural || m.plural
+	t.plural = t.plural || m.plural && (t.fastener || !s.onlyOneOf(t))
 	if t.place == "" && m.place != "" {
 		t.place = m.place
 		for _, w := range m.mods {
@@ -397,6 +397,20 @@ func (s *tracker) enrich(t *thing, m *mention) {
 			t.name = strings.TrimSpace(m.place + " " + t.name)
 		}
 	}
+}
+
+// onlyOneOf tells whether a part was told as a single one beside another of its head:
+// "hoses" is not the top hose alone.
+func (s *tracker) onlyOneOf(t *thing) bool {
+	if t.plural || t.count > 1 || contentCount(t.mods) == 0 && t.place == "" {
+		return false
+	}
+	for _, o := range s.r.like(t.head, t.fastener) {
+		if o != t && o.head == t.head && !o.plural && len(o.events) > 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // otherSide gives the thing that a new one is the left or right of, told by its name alone.
@@ -412,19 +426,31 @@ func (s *tracker) otherSide(t *thing) *thing {
 	return nil
 }
 
-// bothSides gives what a plural without a side stands for: the left and the right of it.
-func (s *tracker) bothSides(t *thing, m *mention) []*thing {
-	if !m.plural && m.count < 2 || m.side != "" || t.side == "" {
-		return []*thing{t}
-	}
+// together gives what a plural stands for: the left and the right of it, where it has
+// no side, and with no more than the word all that came off one by one: "hoses back on".
+func (s *tracker) together(t *thing, m *mention, act string) []*thing {
 	out := []*thing{t}
+	if !m.plural && m.count < 2 || m.side != "" {
+		return out
+	}
+	bare := len(m.mods) == 0 && m.count != 1 && !t.fastener && !t.plural && putsBack[act]
 	for _, o := range s.r.like(t.head, t.fastener) {
-		if o != t && o.root() == t.root() && o.side != "" {
+		switch {
+		case o == t:
+		case t.side != "" && o.side != "" && o.root() == t.root():
+			out = append(out, o)
+		case bare && o.head == t.head && !o.plural && o.count < 2 && s.r.lastState(o) == Removed && s.r.since(o.last, m.lo) < 900:
 			out = append(out, o)
 		}
 	}
+	if m.count > 1 && len(out) > m.count && t.side == "" {
+		return out[:1] // "two hoses", and more than two came off
+	}
 	return out
 }
+
+// putsBack are the acts by which things go back on.
+var putsBack = map[string]bool{"fit": true, "start by hand": true, "tighten": true}
 
 // sided keeps left and right apart: a thing spoken of with another side than its own is its twin.
 func (s *tracker) sided(t *thing, m *mention, side string) *thing {
@@ -767,7 +793,7 @@ func (s *tracker) onlyOpen(mi int, owner *thing) *thing {
 		}
 	}
 	if owner != nil && (row == 0 || !r.bareElement(c, mi)) {
-		return nil
+		return s.onlyOff(m, owner, r.actOn(m.cl, mi))
 	}
 	if m.plural || m.count > 0 || len(m.mods) > 0 || m.prep != "" || m.isNew || !s.fitting(m.lo) {
 		return nil
@@ -787,6 +813,32 @@ func (s *tracker) onlyOpen(mi int, owner *thing) *thing {
 		one = t
 	}
 	if one != nil && r.since(one.last, m.lo) > 900 {
+		return nil
+	}
+	return one
+}
+
+// onlyOff gives the fastener that goes back on where the talk has turned to a part of
+// which no fastener was told, and where just one of that word and as many are off:
+// "Drum back in. Bolt through."
+func (s *tracker) onlyOff(m *mention, owner *thing, act string) *thing {
+	if w := s.r.word(m.hi); m.isNew || len(m.mods) > 0 || !putsBack[act] || w == "at" || w == "under" || w == "behind" || w == "for" || w == "of" {
+		return nil
+	}
+	var one *thing
+	for _, t := range s.r.like(m.head, true) {
+		if t.owner == owner || owns(owner, t) {
+			return nil
+		}
+		if st, _ := t.state(); t.head != m.head || st != Removed || t.many() != (m.plural || m.count > 1) || m.count > 1 && t.count > 1 && t.count != m.count {
+			continue
+		}
+		if one != nil {
+			return nil
+		}
+		one = t
+	}
+	if one == nil || s.r.since(one.last, m.lo) > 900 {
 		return nil
 	}
 	return one

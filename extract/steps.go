@@ -589,7 +589,7 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 	}
 	if a.heads && len(a.objects) > 0 {
 		with := ""
-		if m := &r.mentions[a.objects[0]]; a.rule == "what turns it and then its name" {
+		if m := &r.mentions[a.objects[0]]; a.rule == toolThenName {
 			lo := a.lo
 			for lo < m.from-2 && (openers[r.toks[lo].s] || dropWords[r.toks[lo].s] || r.toks[lo].s == "and" || r.toks[lo].s == "a" || r.toks[lo].s == "an" || r.toks[lo].s == "the") {
 				lo++

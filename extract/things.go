@@ -49,6 +49,10 @@ type event struct {
 	value  bool
 }
 
+// onlyNamed tells whether nobody said that the thing came off: it was named with what
+// turns it.
+func (e *event) onlyNamed() bool { return e.rule == namedWithTool || e.rule == toolThenName }
+
 // nutAndStud tells whether two words are nut and stud: one goes on the other.
 func nutAndStud(a, b string) bool { return a == "nut" && b == "stud" || a == "stud" && b == "nut" }
 
@@ -315,7 +319,7 @@ func (t *thing) state() (state string, value bool) {
 		n := ledgerActs[e.action]
 		switch n {
 		case Loosened:
-			if l.state == Removed || l.state == Discarded {
+			if l.state == Removed && !(l.n > 0 && t.events[l.n-1].onlyNamed()) || l.state == Discarded {
 				continue
 			}
 			l.state, l.value = n, false

@@ -579,6 +579,12 @@ func (r *reading) verblessActOn(c *clause, mi int) int {
 	return -1
 }
 
+// The rules of a thing that is taken to come off since it was named with what turns it.
+const (
+	namedWithTool = "named with what turns it"
+	toolThenName  = "what turns it and then its name"
+)
+
 // singledOut reads a clause that names what the work turns to and no more than how
 // many there are or what drives them: "Axle nuts, eighteen mil spanner.", "next is
 // the air cleaner". What is done to it, the state of the thing tells (refer).
@@ -671,7 +677,7 @@ func (r *reading) singledOut(ci int) {
 	if !driven && r.handledNext(ci) {
 		return // "First the return cable adjuster. Turn it out": what it is about
 	}
-	a := act{action: r.lex.Action("remove"), lo: m.from, hi: c.hi, verb: -1, objects: objects, subject: true, heads: true, rule: "named with what turns it"}
+	a := act{action: r.lex.Action("remove"), lo: m.from, hi: c.hi, verb: -1, objects: objects, subject: true, heads: true, rule: namedWithTool}
 	r.addAct(ci, a)
 }
 
@@ -710,7 +716,7 @@ func (r *reading) spannerOn(ci int) bool {
 		if k+1 < len(c.mentions) && r.mentions[c.mentions[k+1]].kind&lexicon.Tool == 0 {
 			return false
 		}
-		r.addAct(ci, act{action: r.lex.Action("remove"), lo: c.lo, hi: m.hi, verb: -1, objects: []int{mi}, subject: true, heads: true, rule: "what turns it and then its name"})
+		r.addAct(ci, act{action: r.lex.Action("remove"), lo: c.lo, hi: m.hi, verb: -1, objects: []int{mi}, subject: true, heads: true, rule: toolThenName})
 		return true
 	}
 	return false
