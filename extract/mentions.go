@@ -321,7 +321,8 @@ func (r *reading) softHere(c *clause, i int) bool {
 	case prev == "" && moved && (i == c.lo || r.toks[i-1].brk >= brkComma):
 		return true
 	case prev == "":
-		return (i == c.lo || r.toks[i-1].brk >= brkComma) && (offWords[next] || next == "back" || next == "next" || next == "down" && (r.word(i+2) == "over" || r.word(i+2) == "on" || r.word(i+2) == "onto"))
+		return (i == c.lo || r.toks[i-1].brk >= brkComma) && (offWords[next] || next == "back" || next == "next" || next == "down" && (r.word(i+2) == "over" || r.word(i+2) == "on" || r.word(i+2) == "onto") ||
+			next == "on" && (i+2 == c.hi || r.word(i+2) == "top" || r.word(i+2) == "dry") || next == "'s" && (r.word(i+2) == "on" || r.word(i+2) == "back" || r.word(i+2) == "off" || r.word(i+2) == "down"))
 	case prev == "new" || prev == "old" || prev == "spare":
 		return true
 	case prev == "with" && w != r.toks[i].s:

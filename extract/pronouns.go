@@ -87,6 +87,9 @@ func (q *sought) fits(t *thing, how looking) bool {
 	if q.turned && pressed[t.head] && !takesTorque(t) && !t.turned {
 		return false // "plate on the dowels. All six in by hand": not the dowels
 	}
+	if n := len(t.mentions); q.turned && !t.fastener && n > 0 && r.doneMeanwhile(t.mentions[n-1]) {
+		return false // "squeeze the lever and hold it, now nip them up"
+	}
 	if how == widely {
 		return !q.turned || t.fastener || t.turned || takesTorque(t) || tightens[t.head]
 	}

@@ -61,6 +61,7 @@ const (
 	framed   // "once it's off", "while you hold it": frames the work told beside it
 	together // things go back on from here
 	storied  // of another machine or time
+	passing  // told beside the work in hand: put off, done before, kept somewhere, only to be minded
 
 	// what is told in one of these is no work of this job
 	notWork = negated | conditional | hypothetical | other | asked | aside | greeting | listing
@@ -70,7 +71,7 @@ var moodOf = map[string]mood{
 	"negated": negated, "conditional": conditional, "hypothetical": hypothetical, "announced": announced,
 	"off-camera": offCamera, "other": other, "question": asked, "hedge": hedged, "not-needed": notNeeded,
 	"optional": optional, "ad": aside, "greeting": greeting, "list": listing, "prior": prior, "caution": warned,
-	"together": together, "elsewhere": storied,
+	"together": together, "elsewhere": storied, "passing": passing,
 }
 
 // cue is a way of framing: a half-open token range with its mood.
@@ -92,6 +93,7 @@ type clause struct {
 	mood     mood
 	chatter  bool
 	together bool // says that things go back on from here
+	passing  bool // is told beside the work in hand
 	*found
 }
 
@@ -880,12 +882,13 @@ func (r *reading) mark() {
 					c.together = true // a turn of the work, no frame of what is told
 					continue
 				}
-				c.own().cues = append(c.cues, cue{i, i + n, m})
-				if m&^(negated) != 0 {
-					c.mood |= m &^ negated
+				if m&passing != 0 {
+					c.passing = true
+					m &^= passing
 				}
-				if m&negated != 0 {
-					c.mood |= negated
+				if m != 0 {
+					c.own().cues = append(c.cues, cue{i, i + n, m})
+					c.mood |= m
 				}
 			}
 			for _, s := range r.lex.Signals(r.within(i)) {

@@ -107,8 +107,14 @@ func (s *tracker) clause(ci int) {
 		m.entry = t
 		t.mentions = append(t.mentions, mi)
 		t.last = m.lo
+		worked := t.worked
 		if (!beside[m.prep] || r.inAct(ci, mi)) && !r.heldStill(ci, mi) && !r.onlyMinded(m) || t.fastener {
 			s.touch(t)
+		}
+		if s.inPassing(ci, mi) {
+			t.worked = worked
+		} else {
+			t.worked = m.lo + 1
 		}
 		if t.fastener && alike[t.head] {
 			for _, k := range c.mentions {
@@ -122,7 +128,7 @@ func (s *tracker) clause(ci int) {
 		s.fitted = c.lo
 		s.turns = append(s.turns, turn{c.lo, false}, turn{c.lo, false}, turn{c.lo, false})
 	}
-	s.turn(c)
+	s.turn(ci)
 	s.bySize(c)
 	s.inTurn(c)
 	for _, ai := range c.acts {
@@ -204,6 +210,71 @@ func (r *reading) lentAs(m *mention) bool {
 	return false
 }
 
+// inPassing tells whether a thing is named beside the work in hand: put off, done
+// before, kept somewhere, only to be minded, or where another thing goes.
+func (s *tracker) inPassing(ci, mi int) bool {
+	r := s.r
+	c := &r.clauses[ci]
+	m := &r.mentions[mi]
+	if c.mood&negated != 0 && r.leftAlone(c) && !r.done(c, mi) {
+		return true // "I've not touched the hinge bolts"
+	}
+	if r.valueSoon(m) || !c.passing && r.valueBetween(c, c.lo, m.lo) {
+		return false
+	}
+	if c.passing || r.onlyMinded(m) || r.heldStill(ci, mi) {
+		return true
+	}
+	if n := ci + 1; n < len(r.clauses) && r.clauses[n].sentence == c.sentence && len(r.clauses[n].mentions) == 0 && (r.clauses[n].passing || r.clauses[n].mood&negated != 0 && r.leftAlone(&r.clauses[n])) {
+		return true // "I've got the filter here, I'll do that next", "it's got a nut too but I haven't had that off"
+	}
+	if c.mood&(negated|warned|other|hypothetical|conditional|aside|storied) != 0 && !r.done(c, mi) {
+		return true
+	}
+	if m.prep == "" || r.inAct(ci, mi) && len(c.mentions) == 1 {
+		return false
+	}
+	if m.prep != "on" && m.prep != "for" && m.prep != "of" && m.prep != "to" {
+		return true
+	}
+	for _, k := range c.mentions {
+		if o := &r.mentions[k]; o.prep == "" && o.kind&(lexicon.Fastener|lexicon.Part) != 0 {
+			return true // "spring on the saddle"
+		}
+	}
+	return false
+}
+
+// leftAlone tells whether a negated clause says that nothing was done with a thing: "I haven't touched it".
+func (r *reading) leftAlone(c *clause) bool {
+	for i := c.lo; i < c.hi; i++ {
+		switch r.toks[i].s {
+		case "touched", "touch", "touching", "had", "undone", "moved", "disturbed":
+			return true
+		}
+	}
+	return false
+}
+
+// valueSoon tells whether a tightening value follows soon on a mention, with no other fastener named between.
+func (r *reading) valueSoon(m *mention) bool {
+	pointed := false
+	for i := m.hi; i < min(len(r.toks), m.hi+12); i++ {
+		if k := r.toks[i].men; k >= 0 && r.mentions[k].kind&lexicon.Fastener != 0 {
+			return false
+		}
+		if k := r.toks[i].qty; k >= 0 && r.qtys[k].Kind == normalize.Torque {
+			return pointed || i-m.hi < 4 && m.prep == "" || r.toks[i].cl == r.toks[m.lo].cl
+		}
+		w := r.toks[i].s
+		pointed = pointed || w == "those" || w == "they" || w == "these"
+		if r.toks[i].cl-r.toks[m.lo].cl > 2 {
+			return false
+		}
+	}
+	return false
+}
+
 // headingOf gives the thing that a clause does nothing but name: "Now the
 // fender.", "Master cylinder.", "Drain bolt next."
 func (s *tracker) headingOf(c *clause) *thing {
@@ -251,8 +322,9 @@ var tellsWhen = set("before after while once when until till now")
 
 // turn follows the talk to the part that it turns to: the one that a clause does
 // nothing but name, says is off or back on, or names before all else.
-func (s *tracker) turn(c *clause) {
+func (s *tracker) turn(ci int) {
 	r := s.r
+	c := &r.clauses[ci]
 	t := s.headingOf(c)
 	if t != nil {
 		s.heading, s.headingAt = t, c.lo
@@ -281,6 +353,9 @@ func (s *tracker) turn(c *clause) {
 	}
 	if t != nil && ownsNone(t.head) {
 		return // "Chain.": what bolts come next are not the chain's
+	}
+	if t != nil && len(c.mentions) > 0 && s.inPassing(ci, c.mentions[0]) {
+		return // "The coupler I'll grease later"
 	}
 	if t != nil {
 		s.topic, s.topicAt = t, c.lo
@@ -525,6 +600,7 @@ func (s *tracker) clauseSide(c *clause) string {
 }
 
 func (s *tracker) touch(t *thing) {
+	t.worked = max(t.worked, t.last+1)
 	if t.of != nil {
 		t.of.last = max(t.of.last, t.last)
 		s.touch(t.of)

@@ -1,9 +1,11 @@
 package extract
 
 import (
+	"slices"
 	"strings"
 
 	"wrenchword/extract/lexicon"
+	"wrenchword/normalize"
 )
 
 // resolve tells which thing a mention stands for, or makes a new one.
@@ -227,10 +229,13 @@ func (s *tracker) unnamedOf(part *thing, at int) *thing {
 func (s *tracker) bySize(c *clause) {
 	r := s.r
 	for i := c.lo + 1; i < c.hi; i++ {
-		if !r.toks[i].is(wSeldom) || r.toks[i].men >= 0 {
+		if !r.toks[i].is(wSeldom|wCountOf) || r.toks[i].men >= 0 {
 			continue
 		}
 		ones := r.onesCounted(c, i)
+		if ones == 0 {
+			ones = s.countedForValue(c, i)
+		}
 		if pluralSize[r.toks[i].s] == "" && ones == 0 {
 			continue
 		}
@@ -294,6 +299,31 @@ func (r *reading) onesCounted(c *clause, i int) int {
 	return 0
 }
 
+// countedForValue gives how many there are where the clause tells fasteners at token i
+// by no more than their number and where they are, and how tight they go soon after:
+// "the two on the side pinching the steerer, five on those"; 0 where it does not.
+func (s *tracker) countedForValue(c *clause, i int) int {
+	r := s.r
+	n := countOf[r.toks[i].s]
+	if n < 2 || r.toks[i].qty >= 0 || i+1 >= c.hi || !articles[r.toks[i-1].s] && r.toks[i-1].s != "those" && r.toks[i-1].s != "these" || r.toks[i-1].s == "a" {
+		return 0
+	}
+	switch r.toks[i+1].s {
+	case "on", "at", "in", "up", "down", "round", "around", "along", "across", "underneath", "that", "which", "pinching", "holding", "clamping", "securing":
+	default:
+		return 0
+	}
+	for k := i + 1; k < min(len(r.toks), i+15); k++ {
+		if q := r.toks[k].qty; q >= 0 && r.qtys[q].Kind == normalize.Torque {
+			return n
+		}
+		if m := r.toks[k].men; m >= 0 && r.mentions[m].kind&lexicon.Fastener != 0 {
+			return 0
+		}
+	}
+	return 0
+}
+
 // partSpokenOf gives the part that a clause may speak of the fasteners of: the one
 // it names, else the topic, else the one spoken of last.
 func (s *tracker) partSpokenOf(c *clause) *thing {
@@ -303,10 +333,14 @@ func (s *tracker) partSpokenOf(c *clause) *thing {
 			return m.entry
 		}
 	}
+	var part *thing
 	for i := len(s.hand) - 1; i >= 0 && r.since(s.hand[i].last, c.lo) < 15; i-- {
-		if t := s.hand[i]; !t.fastener && !ownsNone(t.head) && !wholes[t.head] {
-			return t
+		if t := s.hand[i]; !t.fastener && !ownsNone(t.head) && !wholes[t.head] && (part == nil || t.worked > part.worked) {
+			part = t
 		}
+	}
+	if part != nil {
+		return part
 	}
 	return s.onTopic(c.lo)
 }
@@ -527,7 +561,7 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 			}
 		}
 	}
-	if after != nil && after.from-m.hi <= 6 {
+	if after != nil && after.from-m.hi <= 6 && !r.anotherBetween(m.hi, after.from) {
 		if after.entry == nil {
 			k := int(r.toks[after.lo].men)
 			if t := s.resolve(ci, k); t != nil {
@@ -566,8 +600,14 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 				if o.entry == nil || o.entry.fastener || o.kind&lexicon.Part == 0 || ownsNone(o.head) || r.onlyMinded(o) {
 					continue
 				}
+				if pass == 1 && (o.prep == "over" || o.prep == "without" || o.prep == "past") {
+					continue // "slide that over the disc": not the disc's
+				}
 				if pass == 0 && o.prep != "" && o.prep != "on" && o.prep != "of" && o.prep != "for" {
 					continue
+				}
+				if o.prep == "on" && r.carries(p, o) || r.doneMeanwhile(p.mentions[i]) {
+					continue // "sprocket on the carrier": the sprocket
 				}
 				if i > 0 && o.prep == "" && keeps[r.word(o.from-1)] {
 					continue // "a bracket that holds the hose": the bracket
@@ -577,6 +617,53 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 		}
 	}
 	return nil
+}
+
+// anotherBetween tells whether another of them is spoken of between two tokens: "five
+// bolts and the one under the tab".
+func (r *reading) anotherBetween(lo, hi int) bool {
+	and := false
+	for i := lo; i < hi; i++ {
+		w := r.toks[i].s
+		and = and || w == "and" || w == "plus"
+		if and && (w == "one" || w == "other" || w == "another") {
+			return true
+		}
+	}
+	return false
+}
+
+// carries tells whether a clause has another part go on a mention: "sprocket on the carrier".
+func (r *reading) carries(c *clause, m *mention) bool {
+	for _, k := range c.mentions {
+		if o := &r.mentions[k]; o.hi <= m.from && o.prep == "" && o.kind&lexicon.Part != 0 && o.kind&lexicon.Fastener == 0 && !ownsNone(o.head) && o.entry != m.entry {
+			return true
+		}
+	}
+	return false
+}
+
+// doneMeanwhile tells whether a mention is of what is only held or turned while
+// something else is done: "down it goes, turning the shaft".
+func (r *reading) doneMeanwhile(mi int) bool {
+	m := &r.mentions[mi]
+	if r.heldStill(m.cl, mi) {
+		return true
+	}
+	for _, ai := range r.clauses[m.cl].acts {
+		a := &r.acts[ai]
+		if a.verb < 0 || a.subject || !slices.Contains(a.objects, mi) || ledgerActs[a.action.Name] != "" {
+			continue
+		}
+		if w := r.toks[a.verb].s; strings.HasSuffix(w, "ing") && (a.verb == 0 || r.toks[a.verb-1].brk == brkComma || r.toks[a.verb-1].s == "while") {
+			return true
+		}
+		switch r.lemma1(r.toks[a.verb].s) {
+		case "squeeze", "hold", "jam", "steady", "wedge":
+			return true
+		}
+	}
+	return false
 }
 
 // letsGo gives the part that comes off as soon as the fasteners that a mention counts
@@ -638,8 +725,8 @@ var holds = set("hold holds holding held secure secures securing retain retains 
 
 func (r *reading) holdsBetween(lo, hi int) bool {
 	for i := lo; i < hi; i++ {
-		if holds[r.toks[i].s] {
-			return true
+		if holds[r.toks[i].s] && !(r.toks[i].s == "hold" && i > 0 && r.toks[i-1].brk >= brkComma) {
+			return true // but "two nuts, hold the pushrod": what is done meanwhile
 		}
 	}
 	return false
@@ -687,15 +774,22 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 		if t.head == m.head {
 			score++
 		}
+		single := t.head == m.head && m.plural && !t.many() && (contentCount(t.mods) > 0 || t.owner != nil && t.owner != owner)
+		if single {
+			score -= 3 // "Castle nut's snug. … Wheel on. Nuts, all by hand."
+		}
 		if owner != nil {
 			if t.owner == owner || owns(owner, t) {
 				score += 4
 			} else if t.head == m.head && m.definite && r.since(t.first, m.lo) < 15 && t.mentions != nil {
 				score++ // "There's one Phillips screw. … The screw comes out"
 			} else if t.owner != nil || contentCount(t.mods) > 0 {
+				if st, _ := t.state(); st == Torqued && owner.last > t.last && act != "slacken" && act != "remove" {
+					score -= 2 // it has its value: the next part's is another
+				}
 				if score -= 2; owner.last > t.last {
 					score--
-				} else if t.head == m.head && s.onlyHeard(t, m.lo) {
+				} else if t.head == m.head && !single && s.onlyHeard(t, m.lo) {
 					score += 3 // "Now bar studs. … So it gets a longer stud."
 				}
 				if int(r.toks[owner.last].cl) == m.cl {
@@ -737,7 +831,9 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 		}
 		if m.count > 1 && t.count > 1 {
 			if m.count == t.count {
-				score += 2
+				if score += 2; m.definite && (st == HandTight || st == Loosened || st == Refitted) && t.head == m.head {
+					score += 2 // "those two bolts": the two that wait
+				}
 			} else {
 				score -= 3
 			}

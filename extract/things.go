@@ -19,6 +19,7 @@ type thing struct {
 	plural   bool
 	first    int // token of its first mention
 	last     int // token of its last mention
+	worked   int // token after which it was last spoken of for itself, not in passing; 0 where it never was
 	events   []event
 	left     outcome // how the events leave it
 	mentions []int

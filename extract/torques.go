@@ -1,6 +1,7 @@
 package extract
 
 import (
+	"cmp"
 	"math/big"
 	"slices"
 	"strconv"
@@ -447,7 +448,7 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 			continue // "says twelve, for the same engine"
 		}
 		if !takesTorque(t) {
-			if m.lo >= q.hi && m.prep == "" && !m.definite {
+			if m.lo >= q.hi && (m.prep == "" && !m.definite || m.prep != "" && m.prep != "on" && m.prep != "for" && m.prep != "of" && m.prep != "to" && m.from-q.hi > 2) {
 				continue // "twelve newton metres, it's an alloy head"
 			}
 			if screwedOn[t.head] && m.lo < q.lo && r.opens(c, m) {
@@ -544,7 +545,7 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 		if s.headingOf(p) == nil {
 			continue
 		}
-		if m := &r.mentions[p.mentions[0]]; m.entry != nil && m.prep == "" && !documents[m.head] && (!ownsNone(m.head) || tightens[m.head] || r.word(m.hi) == "torque") {
+		if m := &r.mentions[p.mentions[0]]; m.entry != nil && m.prep == "" && !s.inPassing(k, p.mentions[0]) && !documents[m.head] && (!ownsNone(m.head) || tightens[m.head] || r.word(m.hi) == "torque") {
 			if takesTorque(m.entry) {
 				return m.entry, "fastener in the heading before"
 			}
@@ -576,10 +577,20 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 			}
 		}
 	}
-	for i := len(s.hand) - 1; i >= 0; i-- {
-		t := s.hand[i]
+	hand := s.inView(c, q)
+	if n, many := r.toldForHowMany(c, q); many && n > 1 {
+		// "thirty newton metres, both of them"
+		for i := len(hand) - 1; i >= 0; i-- {
+			t := hand[i]
+			if st, _ := t.state(); takesTorque(t) && t.count == n && st != Torqued && st != Removed && t.last < q.lo && r.since(t.last, q.lo) < 30 {
+				return t, "as many as the value is told for"
+			}
+		}
+	}
+	for i := len(hand) - 1; i >= 0; i-- {
+		t := hand[i]
 		if r.since(t.last, q.lo) > 30 {
-			break
+			continue
 		}
 		if t.last >= q.hi && int(r.toks[t.last].cl) == ci && (next < c.hi || written) {
 			continue // named for the value that follows, or what the value is written on
@@ -587,7 +598,7 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 		if topic := s.onTopic(q.lo); topic != nil && topic == t && screwedIn[t.head] {
 			return t, "what the talk turned to"
 		}
-		if topic := s.onTopic(q.lo); topic != nil && t.last < s.topicAt {
+		if topic := s.onTopic(q.lo); topic != nil && t.worked <= s.topicAt {
 			if f := s.fastenerOf(topic); f != nil {
 				return f, "fastener of the part that the talk turned to"
 			}
@@ -610,16 +621,65 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 		}
 	}
 	// nothing that is tightened: the fasteners of the part spoken of
-	for i := len(s.hand) - 1; i >= 0; i-- {
-		t := s.hand[i]
-		if r.since(t.last, q.lo) > 20 {
-			break
+	for i := len(hand) - 1; i >= 0; i-- {
+		t := hand[i]
+		if r.since(t.last, q.lo) > 20 || t.first >= q.hi || len(t.mentions) > 0 && r.doneMeanwhile(t.mentions[len(t.mentions)-1]) {
+			continue
 		}
 		if st, _ := t.state(); !t.fastener && !ownsNone(t.head) && st != Removed && st != Discarded {
 			return t, "part in hand"
 		}
 	}
 	return nil, "no fastener told"
+}
+
+// inView gives the things in hand in the order in which a value said now may be
+// theirs, the likeliest last: what was spoken of for itself comes after what was
+// only named in passing, and a fastener that is not as many as the value is told
+// for before all else.
+func (s *tracker) inView(c *clause, q *quantity) []*thing {
+	hand := slices.Clone(s.hand)
+	n, many := s.r.toldForHowMany(c, q)
+	rank := func(t *thing) int {
+		if many && takesTorque(t) && (!t.many() || n > 1 && t.count > 1 && t.count != n) {
+			return 0
+		}
+		return 1
+	}
+	slices.SortStableFunc(hand, func(a, b *thing) int {
+		return cmp.Or(cmp.Compare(rank(a), rank(b)), cmp.Compare(a.worked, b.worked))
+	})
+	return hand
+}
+
+// toldForHowMany tells whether a value is told for more than one fastener, and for
+// how many where that is said: "twenty on both", "each of the four", "in a star".
+func (r *reading) toldForHowMany(c *clause, q *quantity) (n int, many bool) {
+	for i := c.lo; i < min(len(r.toks), c.hi+6); i++ {
+		if i >= q.lo && i < q.hi || r.toks[i].men >= 0 {
+			continue
+		}
+		w := r.toks[i].s
+		next := r.word(i + 1)
+		if i >= c.hi && r.toks[i-1].brk >= brkSentence && w != "both" && w != "all" && w != "each" && w != "click" {
+			break
+		}
+		switch w {
+		case "both":
+			if next != "sides" && next != "ends" && next != "legs" {
+				return 2, true
+			}
+			many = true
+		case "each", "apiece", "they", "them", "these", "star", "crosswise", "diagonally", "cross":
+			many = true
+		case "all", "those", "the", "on":
+			if k := countOf[next]; k > 1 && r.toks[i+1].qty < 0 {
+				return k, true
+			}
+			many = many || w == "those" || w == "all" && (next == "of" || next == "round" || next == "around")
+		}
+	}
+	return n, many
 }
 
 // writes are the words of a value that is written on something, not for it.
@@ -698,6 +758,9 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 		return "intended"
 	case h.of != nil && h.hedged && s.lastState(h.of) == Removed, s.guessed(c, q):
 		return "intended"
+	}
+	if n := ci + 2; n < len(r.clauses) && q.hi == c.hi && r.toks[c.hi].s == "if" && r.clauses[n].mood&negated != 0 && r.toks[r.clauses[n].lo].s == "i" && r.clauses[n].hi-r.clauses[n].lo < 6 {
+		return "intended" // "fourteen newton metres if you have the crow foot, I don't have"
 	}
 	// "when she's down": still to do
 	for i := c.lo; i < min(c.hi+10, len(r.toks)) && r.toks[max(i-1, 0)].brk < brkSentence; i++ {

@@ -617,7 +617,7 @@ func (l *Lexicon) addForms(v string) {
 
 // MoodNames are the moods that talk.txt may name.
 var MoodNames = []string{"negated", "conditional", "hypothetical", "announced", "off-camera", "other", "question", "hedge",
-	"not-needed", "optional", "ad", "greeting", "list", "prior", "caution", "together", "elsewhere"}
+	"not-needed", "optional", "ad", "greeting", "list", "prior", "caution", "together", "elsewhere", "passing"}
 
 // mood reads "mood: phrase, phrase".
 func (l *Lexicon) mood(cols []string) error {
