@@ -848,6 +848,9 @@ func (r *reading) withSubject(c *clause, a act, k int) (act, int, bool) {
 			best = -1 // "the gear walks off the shaft and the key comes with it": not the shaft
 		}
 	}
+	if best >= 0 && v-1 > r.mentions[best].hi && (r.toks[v-1].s == "it" || r.toks[v-1].s == "she") && r.toks[v-2].s == "and" {
+		best = -1 // "two bolts out and it lifts off": not the bolts
+	}
 	if best >= 0 {
 		a.objects = append(a.objects, best)
 		// "seal, washer and bushing all come out": all that is joined before it

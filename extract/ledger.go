@@ -102,15 +102,19 @@ func (t *thing) toldOf(r *reading, pronoun string) bool {
 var inferences = map[string]string{
 	"implied by its fastener": "what holds it was fitted or tightened after it came off",
 	inItsTurn:                 "it was named in its turn while other things went back on",
+	sameAgain:                 "the same was said to be done on the other side",
 }
 
 // inferred tells why a thing is taken to be as it was left, where that was not
 // said in so many words; "" where it was.
 func (t *thing) inferred(state string) string {
-	why := ""
+	why, said := "", false
 	for _, e := range t.events {
-		if ledgerActs[e.action] == state {
-			why = inferences[e.rule]
+		switch w := inferences[e.rule]; {
+		case ledgerActs[e.action] != state:
+			said = false
+		case e.rule != sameAgain || !said:
+			why, said = w, w == ""
 		}
 	}
 	return why

@@ -25,7 +25,7 @@ var stopWords = set(`a an the this that these those and or but so then now i you
 // what state it is in, or how the speaker likes it, never tells which one it is.
 var dropAdj = set("replacement reconditioned recon rebuilt refurbished remanufactured aftermarket uprated upgraded new old existing original same little wee small tiny big large great fresh used second-hand brand nice good cheap clean rusty dirty damn bloody stupid next final whole actual very proper genuine fancy spare special horrible poor longer shorter bigger smaller larger wider thicker thinner single lovely beautiful ugly awful particular certain worn rusty seized greasy oily sloppy missing remaining heavy silly daft flipping flaming blasted fiddly awkward manky scabby crusty knackered shiny wonky naked spent ancient different opposite famous so-called wrong correct proper real decent matching")
 
-var placeWords = set("upper lower top bottom front rear back inner outer inside outside middle centre center long short left right nearside offside forward rearward outboard inboard far near")
+var placeWords = set("upper lower top bottom front rear back inner outer inside outside middle centre center long short left right nearside offside forward rearward outboard inboard far near starboard")
 var sideOf = map[string]string{"left": "left", "right": "right", "nearside": "near side", "offside": "off side", "port": "port", "starboard": "starboard"}
 
 var countOf = map[string]int{"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10, "eleven": 11, "twelve": 12,

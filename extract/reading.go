@@ -771,7 +771,9 @@ var endsPhrase = set("off out up down back apart together away again there here 
 func (r *reading) thingThenVerb(i int) bool {
 	k := i
 	for k < i+4 && r.kind(k).is(wDeterminer|wPlace|wDropAdj) {
-		k++
+		if k++; r.toks[k-1].brk >= brkSentence {
+			return false
+		}
 	}
 	names := 0
 	for names < 3 {

@@ -676,6 +676,9 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	}
 	name := a.action.Name
 	switch {
+	case name == "repeat" && a.happened():
+		s.again(ai)
+		return
 	case s.leftOff(c, a):
 		name = "leave off"
 	case !a.happened():

@@ -464,6 +464,18 @@ func (s *tracker) otherSide(t *thing) *thing {
 // no side, and with no more than the word all that came off one by one: "hoses back on".
 func (s *tracker) together(t *thing, m *mention, act string) []*thing {
 	out := []*thing{t}
+	if m.side == "" && t.side != "" && putsBack[act] && s.r.lastState(t) == Removed {
+		for _, o := range s.r.like(t.head, t.fastener) {
+			if o == t || o.side == "" || o.root() != t.root() || s.r.lastState(o) != Removed {
+				continue
+			}
+			for _, e := range []event{t.events[len(t.events)-1], o.events[len(o.events)-1]} {
+				if e.rule == sameAgain && (s.side == "" || s.sideAt <= e.hi) {
+					return append(out, o) // told once for both when they came off, and no side since
+				}
+			}
+		}
+	}
 	if !m.plural && m.count < 2 || m.side != "" {
 		return out
 	}

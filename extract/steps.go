@@ -935,7 +935,7 @@ var firstPerson = map[string]string{"my": "the", "your": "the", "our": "the", "m
 func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 	var w []string
 	verb := r.imperative(a)
-	if a.action.Name == "repeat" && verb == "Same" {
+	if a.action.Name == "repeat" && (verb == "Same" || verb == "Ditto" || verb == "Likewise") {
 		w = append(w, "Do", "the")
 		verb = "same"
 	}

@@ -1,0 +1,92 @@
+package extract
+
+// sameAgain is the rule of what was done to a thing in so few words.
+const sameAgain = "the same again on the other side"
+
+// otherOf has the side across from each that is told by a word.
+var otherOf = map[string]string{"left": "right", "right": "left", "near side": "off side", "off side": "near side", "port": "starboard", "starboard": "port"}
+
+// again follows "same again on the other side", "did the other one just the same":
+// what was done last to the things of one side was done to those of the other. A thing
+// of which no side is known has it told once more. No value is taken over.
+func (s *tracker) again(ai int) {
+	r := s.r
+	a := &r.acts[ai]
+	to, ok := r.repeatedOn(a)
+	if !ok {
+		return
+	}
+	done, from := s.doneLast(ai, to)
+	for _, t := range done {
+		x, from := t, from
+		if side := otherOf[t.side]; side != "" {
+			x = s.sided(t, &mention{lo: a.lo, side: side}, side)
+		}
+		if n := len(x.events); n > 0 && x != t {
+			from = max(from, x.events[n-1].lo) // what it had had done to it by then
+		}
+		said := ""
+		for i, e := range t.events {
+			if e.lo < from || e.rule == sameAgain || ledgerActs[e.action] == "" || e.action == said || x == t && i < len(t.events)-1 {
+				continue
+			}
+			said = e.action
+			x.events = append(x.events, event{action: e.action, act: ai, rule: sameAgain, lo: a.lo, hi: a.hi, off: e.off || a.mood&offCamera != 0})
+			if x == t {
+				break
+			}
+		}
+		x.last = max(x.last, a.lo)
+		s.touch(x)
+	}
+}
+
+// repeatedOn tells which side an act of doing the same again is for, "" for the other
+// one; ok is false where it does not say.
+func (r *reading) repeatedOn(a *act) (side string, ok bool) {
+	for i := a.lo; i < min(r.clauses[a.cl].hi, a.hi+3); i++ {
+		switch w := r.toks[i].s; w {
+		case "left", "right", "nearside", "offside", "port", "starboard":
+			return sideOf[w], true
+		case "other", "opposite", "others":
+			ok = true
+		}
+	}
+	return "", ok
+}
+
+// doneLast gives the things that were worked on last before an act of doing the same
+// again for a side, and the token from which on: those of the one side it leaves, and
+// those of no side in the last half minute.
+func (s *tracker) doneLast(ai int, to string) (things []*thing, from int) {
+	r := s.r
+	at := r.acts[ai].lo
+	from = at
+	side := otherOf[to]
+	seen := map[*thing]bool{}
+	for i := ai - 1; i >= 0 && r.since(r.acts[i].lo, at) < 180; i-- {
+		a := &r.acts[i]
+		if a.action.Name == "repeat" && a.happened() {
+			break
+		}
+		if !a.happened() || ledgerActs[a.action.Name] == "" {
+			continue
+		}
+		for _, t := range a.things {
+			switch across := otherOf[t.side]; {
+			case across == "" && r.since(a.lo, at) > 30:
+				continue
+			case across != "" && side == "":
+				side = t.side
+			case across != "" && t.side != side:
+				return things, from // the one side had its turn
+			}
+			from = a.lo
+			if !seen[t] {
+				seen[t] = true
+				things = append(things, t)
+			}
+		}
+	}
+	return things, from
+}
