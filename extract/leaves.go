@@ -61,7 +61,7 @@ func (r *reading) leaves(ci int) []openCue {
 	if lo, hi := r.noneOf(c); lo >= 0 {
 		out = append(out, openCue{lo, hi, "none"})
 	}
-	return out
+	return r.waits(ci, out)
 }
 
 // chores are works that have a name of their own: "it wants a clean".
@@ -116,6 +116,9 @@ func (r *reading) wanting(ci int) (lo, hi int) {
 		if m := r.toks[k].men; m >= 0 && (r.mentions[m].kind&lexicon.Consumable != 0 && r.mentions[m].kind&lexicon.Part == 0 || fluids[r.mentions[m].head]) && !r.filledSoon(ci) && (i == c.lo || !strings.HasPrefix(r.toks[i-1].s, "bearing")) && (r.heardIn(ci, ci+1, "before-use", "left:use") || r.saidIn(c, "yet") || i == c.lo) {
 			return i, r.mentions[m].hi // "needs bar oil before anybody starts it"
 		}
+		if hi := r.toolOnIt(c, k); hi > 0 && !r.setAbout(ci) {
+			return i, hi // "they want a long bar on them"
+		}
 		if (w == "a" || w == "some" || w == "another" || w == "its") && k+1 < c.hi {
 			n := r.toks[k+1].s
 			if n == "good" || n == "proper" || n == "bit" || n == "quick" || n == "little" {
@@ -135,6 +138,20 @@ func (r *reading) wanting(ci int) (lo, hi int) {
 		}
 	}
 	return -1, -1
+}
+
+// toolOnIt gives the end of "a long bar on them", "the torque wrench on it": a tool that
+// a thing is said to want put on it; 0 where there is none.
+func (r *reading) toolOnIt(c *clause, k int) int {
+	for i := k; i < min(c.hi, k+5); i++ {
+		if m := r.toks[i].men; m >= 0 {
+			if m := &r.mentions[m]; m.kind&lexicon.Tool != 0 && r.word(m.hi) == "on" && m.hi+1 < c.hi && pronounsObj[r.word(m.hi+1)] {
+				return m.hi + 2
+			}
+			return 0
+		}
+	}
+	return 0
 }
 
 // filledSoon tells whether something is filled, greased or wiped on in the next breaths.
@@ -252,6 +269,14 @@ func (r *reading) leftToDo(c *clause) (lo, hi int) {
 			}
 		}
 	}
+	if from >= 0 && !still && r.ofMe(c.lo, from) {
+		// "so I've that to move along", "I've got those to do"
+		for i := from + 1; i+2 < c.hi && i <= from+2; i++ {
+			if w := r.toks[i].s; (w == "that" || w == "those" || w == "this" || w == "these") && r.toks[i+1].s == "to" && (r.toks[i+2].s == "do" || r.plainVerb(r.toks[i+2].s)) {
+				return from, i + 3
+			}
+		}
+	}
 	if from < 0 || !still {
 		return -1, -1
 	}
@@ -288,6 +313,9 @@ func (r *reading) noneOf(c *clause) (lo, hi int) {
 			switch w := r.toks[k].s; w {
 			case "no", "haven't", "without", "of", "ain't":
 				p := r.word(k - 1)
+				if w == "no" && (p == "there's" || p == "'s" && r.word(k-2) == "there") && (r.namedBefore(m, 12) || nowhere[r.word(m.hi)]) {
+					return k, m.hi // "there's an R clip goes in the end, and there's no R clip"
+				}
 				if w == "no" && (p == "'ve" || p == "have" || p == "got" || p == "had" || p == "with") || w == "haven't" || w == "ain't" && r.word(k+1) == "got" || w == "without" && r.fittedIn(c, k) || w == "of" && p == "out" {
 					return k, m.hi
 				}
@@ -295,6 +323,26 @@ func (r *reading) noneOf(c *clause) (lo, hi int) {
 		}
 	}
 	return -1, -1
+}
+
+// nowhere are what follows what is not to be had: "no wire in the house".
+var nowhere = set("in left anywhere here about to")
+
+// namedBefore tells whether a name was said a few seconds before a mention.
+func (r *reading) namedBefore(m *mention, seconds float64) bool {
+	for k := m.cl; k >= 0 && r.since(r.clauses[k].lo, m.lo) < seconds; k-- {
+		for _, mi := range r.clauses[k].mentions {
+			if o := &r.mentions[mi]; o.hi <= m.lo-1 && o.head == m.head {
+				return true
+			}
+		}
+		for i := r.clauses[k].lo; i < min(r.clauses[k].hi, m.lo-1); i++ {
+			if r.toks[i].s == m.head && r.toks[i].men < 0 {
+				return true // "drilled for wire"
+			}
+		}
+	}
+	return false
 }
 
 // fittedIn tells whether something is said to be on, in or done up before a token.
@@ -898,10 +946,15 @@ func (r *reading) duty(ci int) bool {
 	return false
 }
 
-// figureNear tells whether a figure stands in a clause or beside it.
+// figureNear tells whether a figure stands in a clause or beside it; what follows may
+// be of other work.
 func (r *reading) figureNear(ci int) bool {
 	for k := max(0, ci-1); k <= min(ci+1, len(r.clauses)-1); k++ {
-		if c := &r.clauses[k]; len(c.qtys) > 0 || len(r.numbers(c)) > 0 {
+		c := &r.clauses[k]
+		if k > ci && len(c.acts) > 0 && r.acts[c.acts[0]].happened() {
+			continue
+		}
+		if len(c.qtys) > 0 || len(r.numbers(c)) > 0 {
 			return true
 		}
 	}

@@ -303,6 +303,9 @@ func (r *reading) amiss(ci int, actions ...string) bool {
 		own = r.clauses[ci-1].mentions // "it's not level"
 	}
 	for k := ci; k <= hi; k++ {
+		if k > ci && actions[0] == "tighten" && r.tightNow(&r.clauses[k]) {
+			return true
+		}
 		for _, ai := range r.clauses[k].acts {
 			a := &r.acts[ai]
 			if !a.happened() || a.mood&(announced|negated) != 0 || k == ci && a.lo <= r.clauses[ci].lo {
@@ -312,6 +315,22 @@ func (r *reading) amiss(ci int, actions ...string) bool {
 				if a.action.Name == n && k > ci && !r.onOthers(a, own) {
 					return true
 				}
+			}
+		}
+	}
+	return false
+}
+
+// tightNow tells of "now it's tight", "that's tight": what was not is.
+func (r *reading) tightNow(c *clause) bool {
+	if c.mood&notWork != 0 || len(c.mentions) > 0 {
+		return false
+	}
+	for i := c.lo + 1; i < c.hi; i++ {
+		if r.toks[i].s == "tight" {
+			switch r.toks[i-1].s {
+			case "'s", "is", "are", "'re", "that's", "they're", "it's", "nice":
+				return true
 			}
 		}
 	}
@@ -345,7 +364,7 @@ func (r *reading) denies(ci int, oc openCue) string {
 		switch w := r.toks[i].s; {
 		case w == "tightened" || w == "torqued" || w == "nipped" || w == "pinched", w == "tight" && i < oc.hi:
 			return NotTorqued
-		case notLocked[w]:
+		case notLocked[w], bends[w] && (r.saidIn(c, "tab") || r.saidIn(c, "tabs") || r.saidIn(c, "ears") || r.saidIn(c, "legs")):
 			return LockMissing
 		case (w == "replaced" || w == "renewed") && r.spoilt(ci):
 			return NotRefitted
@@ -359,6 +378,9 @@ func (r *reading) denies(ci int, oc openCue) string {
 func (r *reading) wantedKind(oc openCue) string {
 	last := r.toks[oc.hi-1].s
 	for i := oc.lo; i < min(oc.hi+2, len(r.toks)); i++ {
+		if m := r.toks[i].men; m >= 0 && i < oc.hi && r.mentions[m].kind&lexicon.Tool != 0 && r.mentions[m].kind&(lexicon.Part|lexicon.Fastener) == 0 {
+			return NotTorqued
+		}
 		switch w, next := r.toks[i].s, r.word(i+1); {
 		case w == "tightening", w == "torquing", w == "nipping", w == "doing" && next == "up", w == "pulling" && (next == "up" || next == "down"), w == "pinching", w == "cranking", w == "snugging":
 			return NotTorqued
@@ -370,6 +392,9 @@ func (r *reading) wantedKind(oc openCue) string {
 	}
 	return Unfinished
 }
+
+// bends are forms of verbs by which a tab or a pin is made to hold.
+var bends = set("knocked bent folded tapped hammered turned peened flattened")
 
 // toBe finds "it's to be painted", "got to be bled, but not like this": work that is to
 // be done to a thing, where nothing says that it is done now.
@@ -690,7 +715,7 @@ func (r *reading) either(ci int) (lo, hi int) {
 		for b < c.hi-1 && (r.toks[b].s == "a" || r.toks[b].s == "an" || r.toks[b].s == "is" || r.toks[b].s == "it" || r.toks[b].s == "'s" || r.toks[b].s == "maybe" || len(r.toks[b].s) == 1 && !r.toks[b].is(wCounts)) {
 			b++
 		}
-		if b == i+1 && r.toks[i-1].qty < 0 || !r.toks[b].is(wCounts) || !r.toks[a].is(wCounts) && r.toks[a].men < 0 || r.toks[a].qty >= 0 && r.toks[a].qty == r.toks[b].qty || r.toks[b].s == "two" || r.toks[b].s == "so" {
+		if b == i+1 && r.toks[i-1].qty < 0 || !r.toks[b].is(wCounts) || !r.toks[a].is(wCounts) && r.toks[a].men < 0 || r.toks[a].qty >= 0 && r.toks[a].qty == r.toks[b].qty || r.toks[b].s == "two" && !(b+1 < c.hi && r.toks[b+1].is(wCounts)) || r.toks[b].s == "so" {
 			continue
 		}
 		said := false
@@ -763,10 +788,13 @@ func (r *reading) misfit(ci int) (lo, hi int) {
 			continue
 		}
 		// the size that it has, said before
-		from, _ := r.nearBy(ci, 1, 0, 7)
+		from, _ := r.nearBy(ci, 2, 0, 7)
 		for j := i - 1; j >= r.clauses[from].lo; j-- {
 			for j > r.clauses[from].lo && r.toks[j].is(wCounts) && (r.toks[j-1].is(wCounts) || r.toks[j-1].s == "point") {
 				j--
+			}
+			if r.toks[j].s == "no" || r.clauses[r.toks[j].cl].sentence != c.sentence && int(r.toks[j].cl) < ci-1 {
+				break
 			}
 			if !r.toks[j].is(wCounts) || r.toks[j].s == "one" || r.toks[j].s == "two" && r.toks[j].qty < 0 && r.toks[min(j+1, i)].men >= 0 {
 				continue
@@ -812,6 +840,12 @@ func (r *reading) forWant(ci int) (lo, hi int) {
 	c := &r.clauses[ci]
 	if c.mood&(leavesNothing|asked|negated) != 0 || r.youCould(c) || r.holds(c) {
 		return -1, -1
+	}
+	if i := r.skipped(c); i+1 < c.hi && r.toks[i].s == "no" {
+		// "No gasket, so that's silicone on its own"
+		if k := r.toks[i+1].men; k >= 0 && r.mentions[k].lo == i+1 && r.mentions[k].kind&(lexicon.Part|lexicon.Fastener) != 0 && r.madeDo(ci) {
+			return i, r.mentions[k].hi
+		}
 	}
 	for i := c.lo; i < c.hi; i++ {
 		if !r.toks[i].is(wSeldom) {

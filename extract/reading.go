@@ -609,7 +609,7 @@ func (r *reading) startsClause(start, i int) bool {
 		return true // "… in the same way | hook all the clips out"
 	case n >= 3 && pk.is(wParticle) && r.hasVerb(start, i) && !((p == "on" || p == "in") && isNoun(r, i-2) && !r.hasVerb(start, i-2)) && (t == "the" || t == "this" || t == "these" || t == "those" || t == "your") && !papers[next] && r.verbFollows(i+1):
 		return true // "both come out | the bottom pin's got a sleeve"
-	case n >= 2 && (pk.is(wEndsPhrase) || r.toks[i-1].brk >= brkPause) && !pk.is(wHoldsClause) && !tk.is(wOff|wOn) && t != "back" && r.thingThenVerb(i) && (r.hasVerb(start, i) || pk.is(wParticle) || r.toks[i-1].brk == brkPause && pk.is(wReturning)):
+	case n >= 2 && (pk.is(wEndsPhrase) || r.toks[i-1].brk >= brkPause) && !pk.is(wHoldsClause) && !tk.is(wOff|wOn) && t != "back" && !(!comma && r.subjectAt(start, i)) && r.thingThenVerb(i) && (r.hasVerb(start, i) || pk.is(wParticle) || r.toks[i-1].brk == brkPause && pk.is(wReturning)):
 		return true // "… done | wheel back on"
 	case n >= 2 && (p == "in" || p == "on") && isNoun(r, i) && r.goesBack(i):
 		return true // "… fresh ones go in | hanger back in the pivot"
@@ -765,6 +765,26 @@ func isNoun(r *reading, i int) bool {
 }
 
 var endsPhrase = set("off out up down back apart together away again there here it them now then first tight too well done loose enough already that this one ones mm hand fingers both sides side good fine lot all")
+
+// subjectAt tells whether the words from start to i are "the pinch bolt on": a thing by
+// its article, and where it is, so that what follows belongs to its name.
+func (r *reading) subjectAt(start, i int) bool {
+	for start < i && (r.toks[start].is(wOpener) || r.toks[start].s == "and") {
+		start++
+	}
+	if r.toks[start].s != "the" || !r.toks[i].is(wDeterminer) {
+		return false
+	}
+	k := start + 1
+	for names := 0; k < i-1 && names < 3; names++ {
+		n := r.nameAt(k)
+		if n == 0 {
+			return false
+		}
+		k += n
+	}
+	return k == i-1 && (r.toks[k].s == "on" || r.toks[k].s == "in")
+}
 
 // thingThenVerb tells whether a name begins at i that moves or is moved: followed
 // by a particle or a verb of its own.

@@ -289,7 +289,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			e.kind = Unsure // "it's a ninety two or a ninety five, I can't read it"
 		}
 	case "ask":
-		_, hi := r.nearBy(ci, 0, 5, 16)
+		_, hi := r.nearBy(ci, 0, 7, 16)
 		if said&other != 0 || r.asked(c) || !r.heardIn(ci, hi, "unknown", "undecided", "find") && !r.heardIn(ci, ci+1, "doubt") {
 			return nil
 		}
@@ -297,6 +297,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 	case "find":
 		if r.heardIn(ci, ci, "promise") && (r.saidIn(c, "comments") || r.saidIn(c, "description") || r.saidIn(c, "video") || r.saidIn(c, "notes")) {
 			return nil // "I'll get them numbers down for you and put them in the comments"
+		}
+		if r.toks[oc.lo].s == "let" && r.foundRight(ci) {
+			return nil // "let me check. That's right."
 		}
 		if said&conditional != 0 || r.word(oc.hi) == "how" && r.word(oc.hi+1) == "to" || r.hasWord(oc, "had") {
 			return nil
@@ -339,7 +342,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		e.kind = Suspect
 	case "two-left", "two-doubts", "two-poor":
-		if !told && !r.saidIn(c, "nobody") || c.mood&asked != 0 && oc.signal != "two-doubts" || r.pastTold(c) || r.saidIn(c, "you") || !r.namesNear(ci) || r.setAbout(ci) || r.doneAlready(ci) || r.putRight(ci, oc) {
+		if !told && !r.saidIn(c, "nobody") && !(oc.signal == "two-left" && (r.saidIn(c, "somebody") || r.saidIn(c, "someone"))) || c.mood&asked != 0 && oc.signal != "two-doubts" || r.pastTold(c) || r.saidIn(c, "you") || !r.namesNear(ci) || r.setAbout(ci) || r.doneAlready(ci) || r.putRight(ci, oc) {
 			return nil
 		}
 		switch oc.signal {
@@ -406,7 +409,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 					e.first, e.last, e.lo, e.hi = k, k, r.clauses[k].lo, r.clauses[k].hi
 				}
 			}
-		} else if r.figureSaid(c) && !r.figureNear(ci) {
+		} else if (r.figureSaid(c) || ci > 0 && r.figureSaid(&r.clauses[ci-1]) && !r.figureSaid(&r.clauses[min(ci+1, len(r.clauses)-1)])) && !r.figureNear(ci) {
 			e.kind = LookUp // "they get a torque and I've not got a clue"
 			break
 		} else if said&(other|conditional) == other {
@@ -414,7 +417,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		e.kind = Unsure
 	case "half-tight":
-		if r.hasWord(oc, "yet") && r.doneAlready(ci) {
+		if r.hasWord(oc, "yet") && (r.doneAlready(ci) || r.amiss(ci, "tighten", "torque")) {
 			return nil
 		}
 		if w := r.word(oc.hi + 1); r.word(oc.hi) == "and" && (r.kind(oc.hi+1).is(wCounts) || w == "a" || w == "another" || w == "then") && (ofTurn[r.word(oc.hi+2)] || ofTurn[r.word(oc.hi+3)]) {
@@ -455,13 +458,13 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			}
 		}
 	case "undone":
-		if _, ok := r.notSo(ci); ok && (r.hasWord(oc, "haven't") || r.hasWord(oc, "isn't") || r.hasWord(oc, "aren't") || r.hasWord(oc, "not")) {
+		if d, ok := r.notSo(ci); ok && d.signal != "un-done" && (r.hasWord(oc, "haven't") || r.hasWord(oc, "isn't") || r.hasWord(oc, "aren't") || r.hasWord(oc, "not")) {
 			return nil // told by what is denied
 		}
 		if w := r.word(oc.hi); (r.hasWord(oc, "never") || r.hasWord(oc, "didn't")) && (w == "find" || w == "know" || w == "understand" || w == "like" || w == "hear") {
 			return nil // "I never did find out"
 		}
-		if r.doneAlready(ci) || r.saidIn(c, "since") || oc.lo > c.lo && subjects[r.toks[oc.lo-1].s] && r.ofMe(oc.lo-1, oc.lo) && (r.toks[oc.hi-1].s == "low" || r.toks[oc.hi-1].s == "flat") || r.toks[oc.hi-1].s == "flat" && r.saidIn(c, "phone") {
+		if r.doneAlready(ci) || r.saidIn(c, "since") || oc.lo > c.lo && subjects[r.toks[oc.lo-1].s] && r.ofMe(oc.lo-1, oc.lo) && (r.toks[oc.hi-1].s == "low" || r.toks[oc.hi-1].s == "flat") || r.toks[oc.hi-1].s == "flat" && (r.saidIn(c, "phone") || r.saidIn(c, "my") && !r.saidIn(c, "tyre") && !r.saidIn(c, "battery")) {
 			return nil // "that hasn't gone since", "while we're low down"
 		}
 		if !told && !(said&conditional == 0 && r.hasWord(oc, "be") && (r.toks[oc.lo].s == "still" || r.toks[oc.lo].s == "yet")) && !(r.wants(oc) && (said&(hypothetical|conditional) == 0 || r.toks[oc.lo].s == "could" && said&conditional == 0)) || r.heardIn(ci, ci, "unrun") || c.mood&asked != 0 || ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.clauses[ci-1].mood&conditional != 0 {
@@ -499,6 +502,8 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			}
 			e.kind = Unfinished
 		}
+	case "elsewhere":
+		e.kind = r.keptFrom(ci)
 	case "unrun":
 		if said&(other|conditional) != 0 {
 			return nil
@@ -530,6 +535,10 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		case "it":
 			if r.toks[oc.lo].s == "'s" && len(c.mentions) == 0 {
 				return nil // "it's Saturday"
+			}
+		case "'s":
+			if r.word(oc.lo-2) == "it" && len(c.mentions) == 0 {
+				return nil
 			}
 		}
 		if r.heardIn(ci, ci, "still-off") || len(c.mentions) == 0 && ci > 0 && r.clauses[ci-1].mood&(hypothetical|other) != 0 && r.says(c.lo, c.hi, []string{"that", "'s"}) && r.tellsOfYou(ci-1) {
@@ -594,6 +603,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			return nil
 		}
 		e.kind, e.before = ReplaceLater, BeforeLater
+		if w := r.toks[oc.lo].s; (w == "until" || w == "till") && r.waitsForHelp(c, oc.hi) {
+			e.kind, e.before = Unfinished, BeforeUse // "until I've got another pair of hands"
+		}
 	case "lack":
 		if said&(other|asked) != 0 || !r.madeDo(ci) {
 			return nil
@@ -676,7 +688,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		e.kind = NotRefitted
 	case "promise":
-		if r.hereItIs(ci) {
+		if r.hereItIs(ci) || r.toks[oc.lo].s == "you" && !r.ofRecord(ci) {
 			return nil
 		}
 		if w := r.toks[oc.lo].s; (w == "link" || w == "links") && r.willDo(ci) && len(c.opens) > 1 {
@@ -1078,6 +1090,52 @@ func (r *reading) onScreen(oc openCue) bool {
 		switch r.toks[i].s {
 		case "screen", "description", "comments", "notes", "page", "site", "below", "underneath", "under", "channel", "video", "film", "'ll", "will", "gonna", "going":
 			return true
+		}
+	}
+	return false
+}
+
+// foundRight tells whether what was to be looked at is told to be right at once.
+func (r *reading) foundRight(ci int) bool {
+	_, hi := r.nearBy(ci, 0, 4, 10)
+	for k := ci + 1; k <= hi; k++ {
+		c := &r.clauses[k]
+		for i := c.lo; i+1 < c.hi && c.mood&negated == 0; i++ {
+			if w := r.toks[i].s; w == "'s" || w == "that's" || w == "is" || w == "looks" || w == "they're" || w == "'re" {
+				switch r.toks[i+1].s {
+				case "right", "good", "fine", "it", "spot", "perfect", "lovely", "bang", "okay", "ok":
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// waitsForHelp tells whether what is waited for after a cue is hands or light, no part.
+func (r *reading) waitsForHelp(c *clause, from int) bool {
+	for i := from; i < min(c.hi, from+6); i++ {
+		switch r.toks[i].s {
+		case "hands", "hand", "feet", "help", "somebody", "someone", "daylight", "light", "time", "energy", "mate", "brother", "son", "wife", "glasses":
+			return true
+		}
+	}
+	return false
+}
+
+// recorded are what viewers may be given.
+var recorded = set("drawn drawing sketch photo photos picture pictures clip video film list number numbers link links scan scanned scanner measurements sizes diagram spreadsheet template part")
+
+// ofRecord tells whether something that viewers may be given is spoken of in a clause or
+// right before it.
+func (r *reading) ofRecord(ci int) bool {
+	for k := max(0, ci-2); k <= ci; k++ {
+		if c := &r.clauses[k]; c.sentence == r.clauses[ci].sentence {
+			for i := c.lo; i < c.hi; i++ {
+				if recorded[r.toks[i].s] {
+					return true
+				}
+			}
 		}
 	}
 	return false
@@ -1530,6 +1588,14 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 	if r.aimAhead(e, ci, oc) || r.aimMade(e, ci) || r.aimFigure(e, ci) {
 		return
 	}
+	if e.kind == Promise {
+		for _, mi := range c.mentions {
+			if m := &r.mentions[mi]; m.kind&lexicon.Tool != 0 && (m.prep == "" || m.prep == "for" || m.prep == "of") {
+				e.topic, e.sure = mi, true // "where I got the puller from"
+				return
+			}
+		}
+	}
 	if k := r.headingBefore(ci); k >= 0 && e.kind == Unfinished && len(c.mentions) == 0 {
 		e.noun, e.first = k, ci-1 // "So, indexing. Tomorrow as well."
 		return
@@ -1540,7 +1606,7 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 	best, score := -1, -1<<30
 	for _, mi := range c.mentions {
 		m := &r.mentions[mi]
-		if e.signal == "still-off" && containers[m.head] && m.prep == "" && m.hi == oc.lo {
+		if (e.signal == "still-off" && m.hi == oc.lo || e.signal == "absent") && containers[m.head] && m.prep == "" {
 			e.topic, e.sure = mi, true // "the tray's not on"
 			return
 		}
@@ -1645,7 +1711,7 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 			if e.kind != Conflict && e.kind != Promise {
 				e.first = min(e.first, k)
 			}
-			e.sure = e.kind != NotRefitted && !(e.signal == "later" && r.pronounIn(c.lo, oc.lo+1)) && n == 1 && ci-k <= 2 && r.since(p.lo, c.lo) < 8
+			e.sure = e.kind != NotRefitted && !(e.signal == "later" && r.pronounIn(c.lo, oc.lo+1)) && n == 1 && ci-k <= 2 && r.since(p.lo, c.lo) < 8 && !(e.kind == LookUp && !tight && r.inIt(c))
 			return
 		}
 	}
@@ -1807,6 +1873,27 @@ func (r *reading) pronounIn(lo, hi int) bool {
 	return false
 }
 
+// inIt tells of "what goes in it": a question of what holds it, not of what was named last.
+func (r *reading) inIt(c *clause) bool {
+	for i := c.lo + 1; i < c.hi; i++ {
+		if r.toks[i].s == "it" && (r.toks[i-1].s == "in" || r.toks[i-1].s == "into") || r.toks[i].s == "of" && r.word(i+1) == "it" {
+			return true
+		}
+	}
+	return false
+}
+
+// aloneIn tells whether "it", "that" or "them" stands by itself between two tokens,
+// before no name.
+func (r *reading) aloneIn(lo, hi int) bool {
+	for i := lo; i < hi; i++ {
+		if r.pronounIn(i, i+1) && (i+1 >= hi || r.toks[i+1].is(wPreposition|wParticle|wOn|wOff) || r.toks[i+1].s == "below" || r.toks[i+1].s == "there") {
+			return true
+		}
+	}
+	return false
+}
+
 // direct tells whether a mention stands as what is done or spoken of, not as a
 // place; "look up the torque" has only the particle of its verb before it.
 func direct(m *mention) bool {
@@ -1888,7 +1975,7 @@ func (r *reading) joins(ends []*looseEnd, e *looseEnd) bool {
 		if e.lo > last {
 			p.also = append(p.also, e.lo)
 		}
-		if !p.sure && e.sure && e.kind == p.kind || p.signal == "ordered" && e.signal == "stand-in" {
+		if !p.sure && e.sure && e.kind == p.kind || p.signal == "lying" && e.signal == "absent" && e.topic >= 0 || p.signal == "ordered" && e.signal == "stand-in" {
 			p.topic, p.sure, p.signal = e.topic, e.sure, e.signal
 		}
 		return true
@@ -1922,6 +2009,12 @@ func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
 	if e.signal == "duty" && gap < 12 && p.kind != Promise {
 		return true
 	}
+	if e.signal == "elsewhere" && gap < 9 && p.kind != Promise {
+		if p.kind == Unfinished {
+			p.kind = e.kind
+		}
+		return true // why it is not done
+	}
 	if p.signal == "damage" && gap < 12 && (e.signal == "stand-in" || e.signal == "makeshift" || e.signal == "ordered" || e.signal == "later" || e.signal == "undone" && !e.sure) {
 		if c := &r.clauses[r.toks[e.lo].cl]; e.kind == ReplaceLater && !r.saidIn(c, "live") && !r.saidIn(c, "leave") && !r.saidIn(c, "leaving") {
 			p.kind, p.before = ReplaceLater, BeforeLater // something holds it for now
@@ -1937,6 +2030,9 @@ func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
 	switch {
 	case p.kind == Promise:
 		// each thing promised is a promise of its own
+		if !p.byMe(r) && e.byMe(r) && e.signal == "promise" && gap < 5 && r.aloneIn(e.lo, e.hi) {
+			return true // "where I got it from, I'll put that down below"
+		}
 		return e.lo < p.hi && !(e.byMe(r) && e.lo > p.lo+1) || gap < 7 && (r.toks[e.lo].s == "it" || gap < 3 && !e.byMe(r)) && e.signal != "next" && !r.saidIn(&r.clauses[r.toks[e.lo].cl], "and")
 	case p.signal == "later" && p.kind == Unfinished && e.kind == ReplaceLater && r.toks[p.lo].cl == r.toks[e.lo].cl:
 		p.kind, p.before, p.topic, p.sure = ReplaceLater, e.before, e.topic, e.sure
