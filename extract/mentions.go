@@ -329,13 +329,16 @@ func (r *reading) softHere(c *clause, i int) bool {
 		return true // "they come with rubbers and washers"
 	case prev == "the" && w == "head" && r.toks[i].brk >= brkComma && i+2 < c.hi && countOf[r.toks[i+1].s] > 1 && isNoun(r, i+2):
 		return true // "then the head, four bolts"
+	case determiner[prev] && w == "head" && (r.holding(i-2) || moved && (moves[next] && next != "comes" && next != "pops" || r.lemma1(r.word(i-2)) == "lift" || r.lemma1(r.word(i-2)) == "put")):
+		r.tellSoft(w)
+		return true // "eight bolts hold the head on", "lift the head off"; any bolt's comes off
 	case determiner[prev] && (w == "head" || w == "line" || w == "sheet"), containers[prev]:
 		return false // the bolt's, one that is drawn, one that is read; a jar lid
 	case determiner[prev]:
 		if prev == "the" && (moved || (w == "negative" || w == "positive") && (next == "from" || next == "first" || next == "lead" || next == "")) {
 			return true
 		}
-		if l := r.lemma1(r.word(i - 2)); l == "hold" || l == "secure" || l == "retain" {
+		if r.holding(i - 2) {
 			return true // "four screws hold the lid"
 		}
 		if i-2 < c.lo || r.toks[i-2].brk > brkPause {
@@ -362,6 +365,12 @@ func (r *reading) softHere(c *clause, i int) bool {
 	}
 	r.tellSoft(w)
 	return true
+}
+
+// holding tells whether the word at token i says that something holds what follows.
+func (r *reading) holding(i int) bool {
+	l := r.lemma1(r.word(i))
+	return l == "hold" || l == "secure" || l == "retain"
 }
 
 // moves are the verbs of a thing that moves by itself.
@@ -457,8 +466,8 @@ func (r *reading) usedAsVerb(c *clause, i int) bool {
 	if determiner[prev] && prev != "that" && prev != "this" && prev != "them" && prev != "all" && prev != "both" {
 		return false
 	}
-	if i > c.lo && (prev == "that" || prev == "it" || prev == "which" || prev == "they" || prev == "just" || r.toks[i-1].men >= 0) && (next == "in" || next == "on" || next == "into" || next == "onto" || next == "off" || next == "out" || next == "back" || next == "straight" || next == "up" || next == "down") && len(r.lex.Lemmas(r.toks[i].s)) > 0 && (strings.HasSuffix(r.toks[i].s, "s") || prev == "just") {
-		return true // "the pump screws into the hole"
+	if i > c.lo && (prev == "that" || prev == "it" || prev == "which" || prev == "they" || prev == "just" || r.toks[i-1].men >= 0) && (next == "in" || next == "on" || next == "into" || next == "onto" || next == "off" || next == "out" || next == "back" || next == "straight" || next == "up" || next == "down") && len(r.lex.Lemmas(r.toks[i].s)) > 0 && (strings.HasSuffix(r.toks[i].s, "s") || prev == "just" || r.toks[i-1].men >= 0 && r.toks[i-1].brk == brkNone && r.mentions[r.toks[i-1].men].plural && (next != "back" || onWords[r.word(i+2)])) {
+		return true // "the pump screws into the hole", "old seals hook out"
 	}
 	isForm := false
 	for _, v := range r.lex.Lemmas(r.toks[i].s) {

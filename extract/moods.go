@@ -98,6 +98,12 @@ func (r *reading) moodOf(ci int, a *act) mood {
 			m |= framed // why, not what
 		}
 	}
+	if a.subject && a.action.Name == "fit" && len(a.objects) > 0 {
+		switch r.word(r.mentions[a.objects[0]].from - 1) {
+		case "when", "once", "until", "till", "whenever":
+			m |= framed // "you do that when the wheel's on"
+		}
+	}
 	if a.subject && a.verb > c.lo && r.toks[a.verb-1].s == "been" && strings.HasSuffix(r.toks[a.verb].s, "ing") {
 		m |= framed // "the motor's been cutting out"
 	}

@@ -645,10 +645,10 @@ func (r *reading) unpunctuated() []bool {
 	return out
 }
 
-// breaths marks the ends of the lines of talk without stops, where lines do not end
-// anywhere: not on a word that no phrase ends on.
+// breaths marks the ends of the lines of talk without stops, or with none at the end of
+// any line, where lines do not end anywhere: not on a word that no phrase ends on.
 func (r *reading) breaths() {
-	type ends struct{ lines, hanging, words int }
+	type ends struct{ lines, hanging, stopped, words int }
 	of := make([]ends, len(r.bare))
 	last := func(i int) bool {
 		w := &r.talk.Words[r.toks[i].w]
@@ -666,12 +666,22 @@ func (r *reading) breaths() {
 			if w := r.toks[i].s; hanging[w] || w == "i" {
 				e.hanging++
 			}
+			if r.toks[i].brk >= brkComma && i+1 < len(r.toks) {
+				e.stopped++
+			}
 		}
 	}
 	for i := range r.toks {
 		clip := r.talk.Words[r.toks[i].w].Clip
-		if e := of[clip]; r.bare[clip] && !r.timed[clip] && e.lines > 2 && e.words >= 6*e.lines && e.hanging*50 <= e.lines-1 && last(i) {
+		e := of[clip]
+		if r.timed[clip] || e.lines <= 2 || e.words < 6*e.lines || e.hanging*50 > e.lines-1 || !last(i) {
+			continue
+		}
+		switch {
+		case r.bare[clip]:
 			r.toks[i].brk = max(r.toks[i].brk, brkLine)
+		case e.lines > 8 && e.stopped == 0:
+			r.toks[i].brk = max(r.toks[i].brk, brkSentence) // stops are written within a line only
 		}
 	}
 }

@@ -793,6 +793,8 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 		if owner != nil {
 			if t.owner == owner || owns(owner, t) {
 				score += 4
+			} else if t.owner != nil && int(r.toks[owner.last].cl) != m.cl && t.owner.last > owner.last-20 && r.since(t.owner.last, m.lo) < 20 && r.lastState(t.owner) == Refitted && isOff(r, t) {
+				score += 4 // "valves in their holes, and the head goes back on. Bolts": what held the head
 			} else if t.head == m.head && m.definite && r.since(t.first, m.lo) < 15 && t.mentions != nil {
 				score++ // "There's one Phillips screw. … The screw comes out"
 			} else if t.owner != nil || contentCount(t.mods) > 0 {
@@ -885,6 +887,12 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 		}
 	}
 	return nil
+}
+
+// isOff tells whether a thing came off, or was let go, and is not back on.
+func isOff(r *reading, t *thing) bool {
+	st := r.lastState(t)
+	return st == Removed || st == Loosened
 }
 
 // onlyOpen gives the one bolt or nut that is off or not tight yet, where things go
