@@ -43,7 +43,7 @@ func (s *tracker) meant(a *act) *thing {
 	case "torque", "tighten", "start by hand", "slacken":
 		q.turned = true
 	}
-	if t, settled := q.told(); settled {
+	if t, settled := q.told(); settled && !(t != nil && q.cutsOff(t)) {
 		return t
 	}
 	ways := []looking{narrowly, pairs, widely}
@@ -68,11 +68,17 @@ func (s *tracker) meant(a *act) *thing {
 		}
 	}
 	for _, how := range ways {
-		if t := q.lookBack(how); t != nil {
+		if t := q.lookBack(how); t != nil && !q.cutsOff(t) {
 			return t
 		}
 	}
 	return nil
+}
+
+// cutsOff tells whether it is the machine that is unplugged, and not the thing, which
+// has no plug: "we'll have the bearing out. Unplug it".
+func (q *sought) cutsOff(t *thing) bool {
+	return q.a.verb >= 0 && q.r.lemma1(q.r.toks[q.a.verb].s) == "unplug" && !wired[t.head]
 }
 
 // fits tells whether a thing may be what is sought.

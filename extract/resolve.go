@@ -74,6 +74,16 @@ func (s *tracker) resolve(ci, mi int) *thing {
 		only = r.onlyLeft(m, fastener, r.actOn(ci, mi))
 	}
 	like := r.like(m.head, fastener)
+	var lone *thing // the only one by that word so far
+	for _, t := range like {
+		if t.head == m.head {
+			if lone != nil {
+				lone = nil
+				break
+			}
+			lone = t
+		}
+	}
 	for i := len(like) - 1; i >= 0; i-- {
 		t := like[i]
 		if t.fastener != fastener && !(t.head == m.head) {
@@ -111,10 +121,12 @@ func (s *tracker) resolve(ci, mi int) *thing {
 		if t.head != m.head && (extra+missing > 0 || fastener && t.many() != (m.plural || m.count > 1)) {
 			continue // the hub nut is not one of the hub bolts
 		}
-		if fastener && len(cont) > 0 && tc == 0 && t.name != "" {
+		// "a little plug underneath. … Drain plug back in" is one
+		named := fastener && !alike[m.head] && t == lone && tc == 0 && len(cont) > 0 && !t.many() && !m.plural && isOff(r, t) && r.actOn(ci, mi) == "fit"
+		if fastener && len(cont) > 0 && tc == 0 && t.name != "" && !named {
 			continue
 		}
-		if common == 0 && (len(cont) > 0 || tc > 0) && t != only && !(tc == 0 && r.lastState(t) == Removed && m.isNew && isLockName(m)) {
+		if common == 0 && (len(cont) > 0 || tc > 0) && t != only && !named && !(tc == 0 && r.lastState(t) == Removed && m.isNew && isLockName(m)) {
 			// a bare "seal" is the dust seal only while that is being talked of
 			if r.since(t.last, m.lo) > 45 || len(cont) == 0 && !m.definite && r.since(t.last, m.lo) > 15 {
 				continue
@@ -975,14 +987,15 @@ func (s *tracker) handHas(m *mention) bool {
 	return false
 }
 
-// onlyHeard tells whether no other fastener in hand was called by the same word within a minute.
+// onlyHeard tells whether no other fastener in hand was called by the same word within
+// a minute: wing nuts are not the nut.
 func (s *tracker) onlyHeard(t *thing, at int) bool {
 	for i := len(s.hand) - 1; i >= 0; i-- {
 		o := s.hand[i]
 		if s.r.since(o.last, at) > 60 {
 			break
 		}
-		if o != t && o.fastener && o.head == t.head && o != t.of && (o.of == nil || o.of != t.of && o.of != t) {
+		if o != t && o.fastener && o.head == t.head && o.many() == t.many() && o != t.of && (o.of == nil || o.of != t.of && o.of != t) {
 			return false
 		}
 	}
