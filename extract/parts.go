@@ -670,7 +670,7 @@ func (r *reading) ruined(ci, tok int) *thing {
 		c := &r.clauses[k]
 		hurt := -1
 		for i := c.lo; i < min(c.hi, tok); i++ {
-			if r.toks[i].is(wSeldom) && damage[r.toks[i].s] && r.toks[i].men < 0 {
+			if r.toks[i].is(wSeldom) && damage[r.toks[i].s] && r.toks[i].men < 0 && !r.notBadly(c, i) {
 				hurt = i
 			}
 		}
@@ -693,6 +693,24 @@ func (r *reading) ruined(ci, tok int) *thing {
 		return nil
 	}
 	return nil
+}
+
+// notBadly tells whether what is damaged is said to be so by little, or to be good
+// enough: "the shaft's a bit worn, but it'll clean up".
+func (r *reading) notBadly(c *clause, i int) bool {
+	for k := i - 1; k >= c.lo && k >= i-2; k-- {
+		switch r.toks[k].s {
+		case "bit", "little", "slightly", "touch", "tad", "hardly", "barely", "not", "isn't", "lightly":
+			return true
+		}
+	}
+	for k := i + 1; k+1 < len(r.toks) && k < i+14 && r.toks[k-1].brk < brkSentence; k++ {
+		switch w, next := r.toks[k].s, r.toks[k+1].s; {
+		case w == "clean" && next == "up", w == "'ll" && (next == "do" || next == "clean" || next == "polish" || next == "live"), w == "good" && next == "enough", w == "within" && next == "limits":
+			return true
+		}
+	}
+	return false
 }
 
 // inHave tells whether a thing is only told of as what another has: "the regulator's
@@ -721,11 +739,21 @@ func (r *reading) onlyKind(m *mention) bool {
 // preposition and no "has" makes a detail of.
 func (r *reading) toldOf(c *clause) *mention {
 	for _, mi := range c.mentions {
-		if m := &r.mentions[mi]; m.kind&(lexicon.Fastener|lexicon.Part) != 0 && m.entry != nil && !r.onlyPlace(m) && !r.onlyKind(m) && !r.inHave(m) {
+		if m := &r.mentions[mi]; m.kind&(lexicon.Fastener|lexicon.Part) != 0 && m.entry != nil && !r.onlyPlace(m) && !r.onlyKind(m) && !r.inHave(m) && !r.tellsWhere(c, m) {
 			return m
 		}
 	}
 	return nil
+}
+
+// tellsWhere tells whether a mention only tells where: "it's worn where the seal runs".
+func (r *reading) tellsWhere(c *clause, m *mention) bool {
+	for i := m.from - 1; i >= c.lo && i > m.from-3; i-- {
+		if r.toks[i].s == "where" {
+			return true
+		}
+	}
+	return false
 }
 
 // detail gives what the sentence tells of, where a mention in it is only a place:
@@ -833,6 +861,14 @@ func (r *reading) putThere(c *clause, cue int) (standIn, bool) {
 			if mi := r.nameWithin(c, i+3, 4); mi >= 0 {
 				return standIn{mi, r.mentions[mi].name, i, r.mentions[mi].hi + 3}, true
 			}
+		case w == "there" && (r.word(i+1) == "'s" || r.word(i+1) == "is") && i+2 < c.hi && r.toks[i+2].men >= 0 && r.mentions[r.toks[i+2].men].kind&lexicon.Consumable != 0 && !lubricants[r.mentions[r.toks[i+2].men].head]:
+			// "there's duct tape over the split for now"
+			m := &r.mentions[r.toks[i+2].men]
+			return standIn{int(r.toks[i+2].men), m.name, i, m.hi + 3}, true
+		case w == "for" && i > c.lo+1 && (r.toks[i-1].s == "doing" || r.toks[i-1].s == "in" && (r.toks[i-2].s == "standing" || r.toks[i-2].s == "filling")) || w == "as" && i > c.lo+1 && (r.toks[i-1].s == "acting" || r.toks[i-1].s == "serving" || r.toks[i-1].s == "doubling"):
+			if s, ok := r.doesFor(c, i); ok {
+				return s, true
+			}
 		case w == "tied" && i > c.lo && (r.toks[i-1].s == "zip" || r.toks[i-1].s == "cable"):
 			return standIn{-1, r.toks[i-1].s + " tie", i - 1, i + 3}, true // "zip tied the wires for now"
 		case (w == "borrowed" || w == "robbed" || w == "pinched" || w == "nicked" || w == "stole") && (r.word(i+1) == "one" || r.word(i+1) == "the" && r.word(i+2) == "one"):
@@ -891,6 +927,27 @@ func (r *reading) putThere(c *clause, cue int) (standIn, bool) {
 	}
 	m := &r.mentions[best]
 	return standIn{best, m.name, m.from, m.hi + 4}, true
+}
+
+// doesFor gives what a clause says is there in place of another thing, told at token i:
+// "a coat hanger is doing for the spring".
+func (r *reading) doesFor(c *clause, i int) (standIn, bool) {
+	lo := c.lo
+	for lo < i && (r.toks[lo].is(wOpener) || r.toks[lo].s == "and" || r.toks[lo].is(wDeterminer) || r.toks[lo].is(wDropAdj)) {
+		lo++
+	}
+	if mi := r.toks[lo].men; mi >= 0 {
+		m := &r.mentions[mi]
+		return standIn{int(mi), m.name, max(c.lo, m.from-1), i + 2}, true
+	}
+	hi := lo
+	for hi < i && hi < lo+3 && !r.toks[hi].is(wStop|wPreposition|wPronoun|wLinking) {
+		hi++
+	}
+	if hi == lo || !r.toks[hi].is(wLinking) {
+		return standIn{}, false
+	}
+	return standIn{-1, strings.ToLower(r.text(lo, hi)), lo, i + 2}, true
 }
 
 // namesOld tells whether a clause names an old part: "the bottom one's got the old gasket on".

@@ -155,9 +155,9 @@ func (q *sought) told() (t *thing, settled bool) {
 			return told[0].thing, true
 		}
 	}
-	finders := []func(*act) *thing{s.retoldOff, s.comesWith, s.justNamed}
+	finders := []func(*act) *thing{s.retoldOff, s.onceUndone, s.comesWith, s.justNamed}
 	if a.action.Name == "remove" && single {
-		finders = []func(*act) *thing{s.onPuller, s.introducedUnknown, s.retoldOff, s.comesWith, s.justNamed}
+		finders = []func(*act) *thing{s.onPuller, s.introducedUnknown, s.retoldOff, s.onceUndone, s.comesWith, s.justNamed}
 	}
 	for _, find := range finders {
 		if t := find(a); t != nil {
@@ -420,6 +420,36 @@ func (s *tracker) retoldOff(a *act) *thing {
 		return nil
 	}
 	return o.things[0]
+}
+
+// onceUndone gives the part that its sentence says is taken off, where only its fastenings
+// are told between that and its coming away: "take the guard off, two screws, and it
+// drops down".
+func (s *tracker) onceUndone(a *act) *thing {
+	r := s.r
+	if !a.subject || a.pronoun != "it" && a.pronoun != "she" || a.action.Name != "remove" {
+		return nil
+	}
+	c := &r.clauses[a.cl]
+	fast := false
+	for k := a.cl; k >= 0 && r.clauses[k].sentence == c.sentence && r.since(r.clauses[k].lo, a.lo) < 10; k-- {
+		ms := r.clauses[k].mentions
+		for i := len(ms) - 1; i >= 0; i-- {
+			m := &r.mentions[ms[i]]
+			if m.lo >= a.lo || m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" {
+				continue
+			}
+			if m.entry != nil && m.entry.fastener && (m.plural || m.count > 0) && !m.definite {
+				fast = true
+				continue
+			}
+			if fast && m.entry != nil && !m.entry.many() && r.lastState(m.entry) == Removed && r.done(&r.clauses[k], ms[i]) {
+				return m.entry
+			}
+			return nil
+		}
+	}
+	return nil
 }
 
 // justNamed gives the thing that the clause right before an act does nothing but

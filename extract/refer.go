@@ -137,6 +137,9 @@ func (s *tracker) clause(ci int) {
 	s.values(ci)
 }
 
+// draws are the verbs by which a part is drawn along, and a fastener tight.
+var draws = set("pull draw wind run haul squeeze")
+
 // lenders are parts by name that as often lengthen a lever or take a weight.
 var lenders = set("pipe bar tube chain strap rope sling plank pole")
 
@@ -751,6 +754,13 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		if n == "fit" && t.fastener && st == "" && s.fitted == 0 && r.liesThere(a) && !r.fitsNext(ai) && !r.ofNew(a) {
 			continue // "the bolt goes through the shank", before anything comes off: how it sits
 		}
+		if n == "tighten" && !t.fastener && !takesTorque(t) && !tightens[t.head] && !screwedOn[t.head] && !t.turned {
+			if st == Removed {
+				n = "fit" // "seat on and tight"
+			} else if len(a.objects) == 0 || a.verb >= 0 && draws[r.lemma1(r.toks[a.verb].s)] {
+				continue // "wind the table down", "pull the arm up"
+			}
+		}
 		if name == "tighten" && !t.fastener && a.verb >= 0 && r.lemma1(r.toks[a.verb].s) == "go" {
 			continue // round a bore with a scuff pad
 		}
@@ -936,6 +946,9 @@ func (s *tracker) apart(tok int) bool {
 func (s *tracker) settle(a *act) bool {
 	name := ""
 	fitting := s.fitting(a.lo)
+	if a.rule == inARow && len(s.turns) == 0 {
+		return false // "rack and pinion", before anything came off
+	}
 	if fitting && len(a.things) > 1 && len(a.things) == len(a.objects) {
 		// "handle, screw, cap": of a row, what is known to be off
 		var ts []*thing

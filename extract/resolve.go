@@ -31,6 +31,10 @@ func (s *tracker) resolve(ci, mi int) *thing {
 	if side == "" && s.side != "" && r.since(s.sideAt, m.lo) < 8 && bare && fastener {
 		side = s.side
 	}
+	if t := s.moving(m); fastener && bare && t != nil {
+		m.kind = lexicon.Part
+		return t
+	}
 	// a bare fastener in hand
 	if fastener && bare && alike[m.head] {
 		if t := s.inHandFastener(mi, owner, side); t != nil {
@@ -778,7 +782,7 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 		if t.head != m.head && (same || r.namedElse(t, m)) {
 			continue // "two bolts and two nuts"
 		}
-		if t.head != m.head && t.head != "fastener" && (t.count > 1 && m.count == 1 || t.count > 1 && !m.plural && m.count == 0 && (t.count > 2 || m.definite) || m.count > 2 && !t.many()) {
+		if t.head != m.head && t.head != "fastener" && (t.count > 1 && m.count == 1 || t.count > 1 && !m.plural && m.count == 0 && (t.count > 2 || m.definite) || (m.plural || m.count > 1) && !t.many()) {
 			continue // "the one bolt" is none of five screws
 		}
 		if t.head != m.head && t.head != "fastener" && (gap > 30 || t.owner == nil && contentCount(t.mods) > 0 && t.mods[m.head]) {
@@ -905,6 +909,29 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 func isOff(r *reading, t *thing) bool {
 	st := r.lastState(t)
 	return st == Removed || st == Loosened
+}
+
+// moving gives the moving part of the machine that "the screw" or "the nut" is, where one
+// was named and no fastener was called by that word since: a lathe's lead screw.
+func (s *tracker) moving(m *mention) *thing {
+	if m.plural || m.count > 0 || m.head != "screw" && m.head != "nut" {
+		return nil
+	}
+	var last *thing
+	for _, t := range s.r.like(m.head, false) {
+		if t.works() && (last == nil || t.last > last.last) {
+			last = t
+		}
+	}
+	if last == nil || s.r.since(last.last, m.lo) > 240 {
+		return nil
+	}
+	for _, t := range s.r.like(m.head, true) {
+		if t.head == m.head && t.last > last.last && !t.many() {
+			return nil
+		}
+	}
+	return last
 }
 
 // onlyOpen gives the one bolt or nut that is off or not tight yet, where things go

@@ -52,13 +52,30 @@ type event struct {
 
 // onlyNamed tells whether nobody said that the thing came off: it was named with what
 // turns it.
-func (e *event) onlyNamed() bool { return e.rule == namedWithTool || e.rule == toolThenName }
+func (e *event) onlyNamed() bool {
+	return e.rule == namedWithTool || e.rule == toolThenName || e.rule == inARow
+}
 
 // nutAndStud tells whether two words are nut and stud: one goes on the other.
 func nutAndStud(a, b string) bool { return a == "nut" && b == "stud" || a == "stud" && b == "nut" }
 
 // alike are the fastener words that people swap for one and the same thing.
 var alike = set("bolt nut screw stud fastener")
+
+// traverses are the words that make of a screw or a nut a moving part of the machine.
+var traverses = set("lead feed jack vice vise elevating cross acme half quill ball raising traverse")
+
+// works tells whether a thing is a screw or a nut that moves a machine, and holds nothing.
+func (t *thing) works() bool {
+	if t.head == "screw" || t.head == "nut" {
+		for w := range t.mods {
+			if traverses[w] {
+				return true
+			}
+		}
+	}
+	return false
+}
 
 func isLock(t *thing) bool {
 	switch t.head {
@@ -86,7 +103,9 @@ func takesTorque(t *thing) bool {
 	case "plug":
 		// a connector's plug is pushed in, and a bare one may be the one in the wall
 		return contentCount(t.mods) == 0 && t.tightenedOnce() || t.mods["drain"] || t.mods["filler"] || t.mods["fill"] || t.mods["spark"] || t.mods["sump"] || t.mods["level"] || t.mods["glow"] || t.mods["vent"] || t.mods["oil"] || t.mods["magnetic"] || t.mods["check"]
-	case "bolt", "nut", "screw", "stud", "axle", "union", "banjo", "lockring", "locknut", "nipple", "spindle", "nylock", "nyloc", "setscrew", "cup", "fitting":
+	case "screw", "nut":
+		return !t.works()
+	case "bolt", "stud", "axle", "union", "banjo", "lockring", "locknut", "nipple", "spindle", "nylock", "nyloc", "setscrew", "cup", "fitting":
 		return true
 	case "cap":
 		return t.mods["fork"] || t.mods["top"] || t.mods["preload"]

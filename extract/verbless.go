@@ -582,6 +582,7 @@ func (r *reading) verblessActOn(c *clause, mi int) int {
 // The rules of a thing that is taken to come off since it was named with what turns it.
 const (
 	namedWithTool = "named with what turns it"
+	inARow        = "named in a row"
 	toolThenName  = "what turns it and then its name"
 )
 
@@ -678,6 +679,9 @@ func (r *reading) singledOut(ci int) {
 		return // "First the return cable adjuster. Turn it out": what it is about
 	}
 	a := act{action: r.lex.Action("remove"), lo: m.from, hi: c.hi, verb: -1, objects: objects, subject: true, heads: true, rule: namedWithTool}
+	if !turns && !driven {
+		a.rule = inARow
+	}
 	r.addAct(ci, a)
 }
 
