@@ -373,6 +373,9 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	if r.toks[i].s == "tension" && len(a.objects) > 0 && r.mentions[a.objects[0]].from == i+1 && !r.mentions[a.objects[0]].definite && !r.mentions[a.objects[0]].plural {
 		return false // "tension pin in the small hole"
 	}
+	if w := r.toks[i].s; w == "dry" && a.verb >= 0 && !a.subject && len(a.objects) == 0 && (r.toks[i].brk >= brkComma || r.word(i+1) == "at" || r.word(i+1) == "for") {
+		return false // "head gasket, dry, the word top up", "sat there dry at the moment"
+	}
 	if asAdj[r.toks[i].s] && a.verb >= 0 && !a.subject && len(a.objects) > 0 {
 		// "wet rag over the tank", "both faces clean, new gasket"
 		m := &r.mentions[a.objects[0]]

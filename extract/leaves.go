@@ -20,6 +20,9 @@ func (r *reading) leaves(ci int) []openCue {
 		}
 	}
 	if c.mood&(conditional|asked|aside|greeting|listing) != 0 {
+		if r.openAsked(ci) && !r.heardIn(ci, ci+1, "doubt", "undecided", "queried", "unknown") {
+			return []openCue{{c.lo, c.hi, "queried"}}
+		}
 		return nil
 	}
 	var out []openCue
@@ -95,7 +98,7 @@ func (r *reading) wanting(ci int) (lo, hi int) {
 		k := i + 1
 		switch w := r.toks[i].s; {
 		case w == "needs" || w == "wants":
-		case (w == "need" || w == "want") && i > c.lo:
+		case (w == "need" || w == "want") && (i > c.lo || ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.toks[i-1].men >= 0):
 		case w == "could" && r.word(i+1) == "do" && r.word(i+2) == "with":
 			k = i + 3
 		case w == "due" && r.word(i+1) == "for":
@@ -309,7 +312,7 @@ func (r *reading) noneOf(c *clause) (lo, hi int) {
 		for _, w := range m.mods {
 			t.mods[w] = true
 		}
-		if !lockHeads[t.head] && !isLock(t) {
+		if !lockHeads[t.head] && !isLock(t) && !(t.head == "wire" && r.drilledNear(m)) {
 			continue
 		}
 		for k := m.lo - 1; k >= max(c.lo, m.lo-5); k-- {
@@ -326,6 +329,16 @@ func (r *reading) noneOf(c *clause) (lo, hi int) {
 		}
 	}
 	return -1, -1
+}
+
+// drilledNear tells of heads that are drilled, a breath before the wire that goes through them.
+func (r *reading) drilledNear(m *mention) bool {
+	for i := max(0, m.lo-14); i < m.lo; i++ {
+		if r.toks[i].s == "drilled" {
+			return true
+		}
+	}
+	return false
 }
 
 // nowhere are what follows what is not to be had: "no wire in the house".

@@ -30,6 +30,8 @@ func (r *reading) asksValue(c *clause) int {
 		}
 		w := r.toks[i].s
 		switch {
+		case adjusted[w] && i <= c.lo+2 && (i+1 == c.hi || r.word(i+1) == "i" || r.word(i+1) == "we") && r.toks[i].men < 0:
+			return i // "the gap, I haven't the gauge here"
 		case (figures[w] || w == "rating" || w == "preload" || w == "tension" || w == "capacity") && !r.ofTool(i) && !countless[r.word(i-1)] && (!r.kind(i+1).is(wCounts) || r.kind(i+1).is(wPreposition)) && r.word(i+1) != "plate" && r.word(i+1) != "one" && !(w == "torque" && (pronounsObj[r.word(i+1)] || r.word(i+1) == "the")):
 			return i
 		case amounts[w] && (r.word(i-1) == "the" || r.toks[max(i-1, 0)].men >= 0) && !r.toks[i].is(wPlace) && r.toks[i].men < 0:
@@ -297,7 +299,7 @@ var stateEnds = set("yet at for because so until till by now as in on and just t
 // amiss tells whether a state that is denied is put right in the next breaths: by an
 // act that brings it about.
 func (r *reading) amiss(ci int, actions ...string) bool {
-	_, hi := r.nearBy(ci, 0, 4, 12)
+	_, hi := r.nearBy(ci, 0, 5, 16)
 	own := r.clauses[ci].mentions
 	if len(own) == 0 && ci > 0 {
 		own = r.clauses[ci-1].mentions // "it's not level"

@@ -14,7 +14,7 @@ import (
 func (r *reading) mooted(ci int, a *act) mood {
 	c := &r.clauses[ci]
 	switch {
-	case r.putForLater(ci, a), r.planned(ci, a), r.theJob(ci, a):
+	case r.putForLater(ci, a), r.planned(ci, a), r.theJob(ci, a), r.onlyMeant(c, a), r.onlyWanted(c, a):
 		return announced
 	case r.ofOthers(ci, a):
 		return other
@@ -22,10 +22,43 @@ func (r *reading) mooted(ci int, a *act) mood {
 		return conditional
 	case r.forbiddenToo(ci, a):
 		return negated
-	case r.describes(c, a), r.ofMedia(ci, a), r.takenBack(ci, a), r.fromSomebody(c, a):
+	case r.describes(c, a), r.foundSo(a), r.ofMedia(ci, a), r.takenBack(ci, a), r.fromSomebody(c, a):
 		return framed
 	}
 	return 0
+}
+
+// foundSo reads "the exhaust was tight", "the left one was loose": how a thing was found.
+func (r *reading) foundSo(a *act) bool {
+	if !a.subject || a.verb < 0 || a.action.Name != "tighten" && a.action.Name != "slacken" {
+		return false
+	}
+	w := r.toks[a.verb].s
+	return (w == "was" || w == "were") && (r.word(a.verb+1) == "tight" || r.word(a.verb+1) == "loose")
+}
+
+// onlyMeant reads "I was going to fit the old seal again": what was meant, and came
+// otherwise.
+func (r *reading) onlyMeant(c *clause, a *act) bool {
+	for i := max(c.lo+1, a.lo-6); i+1 < a.hi && i < a.lo+2; i++ {
+		if w, n := r.toks[i].s, r.toks[i+1].s; (w == "was" || w == "were") && (n == "going" && r.word(i+2) == "to" || n == "gonna") && (r.toks[i-1].s == "i" || r.toks[i-1].s == "we") && i < max(a.verb, a.lo) {
+			return true
+		}
+	}
+	return false
+}
+
+// onlyWanted reads "it wants doing up with something that holds it": said to be wanted,
+// not done.
+func (r *reading) onlyWanted(c *clause, a *act) bool {
+	if a.verb <= c.lo || a.subject || !strings.HasSuffix(r.toks[a.verb].s, "ing") || a.action.Name != "tighten" && a.action.Name != "torque" {
+		return false
+	}
+	switch r.toks[a.verb-1].s {
+	case "wants", "needs", "want", "need":
+		return r.ofThings(c, a.verb-1)
+	}
+	return false
 }
 
 // arrives are the words for what is not there yet coming; ordered for what was sent for.

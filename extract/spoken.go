@@ -307,7 +307,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		switch w := r.toks[oc.lo].s; {
 		case w == "'ve" || w == "have" || w == "i" && r.word(oc.lo+1) == "'ve":
 			e.kind = "" // "I've written to them": of what was said before
-		case r.heardIn(lo, hi, "unknown", "ask", "doubt", "undecided") || !r.measuring(oc) && (r.valueIn(lo, hi) || r.asksWhat(c)) || r.looksUp(oc):
+		case r.heardIn(lo, hi, "unknown", "ask", "doubt", "undecided") || !r.measuring(oc) && (r.valueIn(lo, hi) || r.asksWhat(c) || r.asksNext(ci)) || r.looksUp(oc):
 			e.kind = LookUp
 			if r.measuring(oc) {
 				e.kind = Unsure
@@ -318,6 +318,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			e.kind = "" // joins what it is said of
 		}
 	case "doubt":
+		if r.foundRight(ci) {
+			return nil // "that should be about right. Let me check. That's right."
+		}
 		if r.word(oc.hi) == "i" && (r.word(oc.hi+1) == "'ve" || r.word(oc.hi+1) == "have") && r.word(oc.hi+2) == "got" {
 			return nil // "I think I've got a thirteen in here"
 		}
@@ -329,7 +332,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if said&other != 0 || c.mood&asked != 0 && oc.signal != "queried" || r.putRight(ci, oc) {
 			return nil
 		}
-		if oc.signal == "queried" && !r.namesNear(ci) {
+		if oc.signal == "queried" && !r.namesNear(ci) && !r.openAsked(ci) {
 			return nil
 		}
 		e.kind = Unsure
@@ -344,6 +347,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 	case "two-left", "two-doubts", "two-poor":
 		if !told && !r.saidIn(c, "nobody") && !(oc.signal == "two-left" && (r.saidIn(c, "somebody") || r.saidIn(c, "someone"))) || c.mood&asked != 0 && oc.signal != "two-doubts" || r.pastTold(c) || r.saidIn(c, "you") || !r.namesNear(ci) || r.setAbout(ci) || r.doneAlready(ci) || r.putRight(ci, oc) {
 			return nil
+		}
+		if d, ok := r.notSo(ci); ok && d.signal == "un-tight" {
+			return nil // told by what is denied
 		}
 		switch oc.signal {
 		case "two-left":
@@ -365,7 +371,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		// of the value read out before: "180 newton metres … somebody lost a dot"
 		for k := len(r.heard) - 1; k >= 0; k-- {
 			q := &r.qtys[r.heard[k].qty]
-			if q.lo < oc.lo && r.since(q.hi, oc.lo) < 25 {
+			if q.lo < oc.lo && r.since(q.hi, oc.lo) < 25 && !(r.hasWord(oc, "think") && (r.since(q.hi, oc.lo) > 6 || r.clauses[max(ci-1, 0)].mood&asked != 0)) {
 				e.kind, e.first, e.lo, e.hi = Suspect, q.cl, q.lo, q.hi
 				break
 			}
@@ -704,7 +710,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if !r.willDo(ci) && !(r.linked(oc) && r.atTheEnd(ci)) || !e.byMe(r) && r.toks[c.lo].s == "if" || ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.clauses[ci-1].mood&conditional != 0 && r.toks[oc.lo].s == "put" {
 			return nil
 		}
-		if r.belowPart(oc) || r.toks[oc.lo].s == "it" && !r.onScreen(oc) && !r.atTheEnd(ci) {
+		if r.belowPart(oc) || r.word(oc.hi) == "itself" || r.toks[oc.lo].s == "it" && oc.hi-oc.lo <= 3 && !r.atTheEnd(ci) && !r.ofRecord(ci) {
 			return nil // "I put a block below the wheel", "it'll draw itself in"
 		}
 		if e.byMe(r) && !r.onScreen(oc) && !r.atTheEnd(ci) {
@@ -840,6 +846,22 @@ func (r *reading) asksWhat(c *clause) bool {
 		case "how":
 			return r.toks[i+1].s != "to"
 		}
+	}
+	return false
+}
+
+// asksNext tells whether what is to be found out is asked in the clause after: "I'll
+// need to find out | what oil it takes".
+func (r *reading) asksNext(ci int) bool {
+	if ci+1 >= len(r.clauses) || r.clauses[ci+1].sentence != r.clauses[ci].sentence {
+		return false
+	}
+	n := &r.clauses[ci+1]
+	switch r.toks[n.lo].s {
+	case "what", "which":
+		return r.saidIn(n, "takes") || r.saidIn(n, "wants") || r.saidIn(n, "gets") || r.saidIn(n, "should") || r.saidIn(n, "goes") || r.saidIn(n, "needs") || r.saidIn(n, "is") || r.saidIn(n, "it")
+	case "how":
+		return howMuch[r.word(n.lo+1)]
 	}
 	return false
 }
@@ -1097,7 +1119,7 @@ func (r *reading) onScreen(oc openCue) bool {
 
 // foundRight tells whether what was to be looked at is told to be right at once.
 func (r *reading) foundRight(ci int) bool {
-	_, hi := r.nearBy(ci, 0, 4, 10)
+	_, hi := r.nearBy(ci, 0, 4, 16)
 	for k := ci + 1; k <= hi; k++ {
 		c := &r.clauses[k]
 		for i := c.lo; i+1 < c.hi && c.mood&negated == 0; i++ {

@@ -493,6 +493,27 @@ func (r *reading) workAround(c *clause) bool {
 	return false
 }
 
+// doneToWhat names what a participle that stands alone was done to: "bolts in, done up"
+// is "do the bolts up".
+func (r *reading) doneToWhat(s string, a *act) string {
+	v := r.toks[a.verb].s
+	name := ""
+	switch {
+	case len(a.objects) == 1 && r.mentions[a.objects[0]].hi <= a.verb:
+		name = r.calledIn(&r.mentions[a.objects[0]])
+	case len(a.objects) == 0 && len(a.things) == 1:
+		name = shortName(a.things[0].name)
+	}
+	if name == "" || strings.Contains(s, name) || a.unknown || r.plainVerb(v) || strings.HasSuffix(v, "ing") || !r.toks[a.verb].is(wForm) {
+		return s
+	}
+	first, rest, ok := strings.Cut(s, " ")
+	if !ok || !particle[strings.TrimRight(firstWord(rest), ",.")] {
+		return s
+	}
+	return first + " the " + name + " " + rest
+}
+
 // torqueText words a value that was set, as it was heard.
 func (r *reading) torqueText(h *heard) string {
 	q := &r.qtys[h.qty]
@@ -560,7 +581,7 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 	handed := a.byHand && (a.action.Name == "fit" || a.action.Name == "start by hand" || a.action.Name == "tighten")
 	if a.verb >= 0 && !a.subject && !handed {
 		if s := r.ownWords(c, a, hi, names); s != "" {
-			return s
+			return r.doneToWhat(s, a)
 		}
 	}
 	if names == "" && a.unknown && a.subject && a.verb > a.lo {
@@ -583,6 +604,8 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 	s := a.action.Imperative + " the " + names
 	if v, particle := r.doneTo(a); v != "" {
 		s = v + " the " + names + particle
+	} else if a.action.Name == "start by hand" {
+		s = "Start the " + names + " by hand"
 	}
 	if a.heads && a.action.Name == "remove" && r.fastenersOnly(a) {
 		s = "Undo the " + names
@@ -1558,7 +1581,7 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 			continue
 		}
 		w = append(w, r.talk.Text[t.lo:t.hi])
-		if t.brk >= brkComma && i+1 < hi && len(w) > 1 && (r.toks[i+1].men >= 0 || endsTail[r.toks[i+1].s] || articles[r.toks[i+1].s] && measured[r.word(i+2)]) {
+		if t.brk >= brkComma && i+1 < hi && len(w) > 1 && (r.toks[i+1].men >= 0 || endsTail[r.toks[i+1].s] || countOf[r.toks[i+1].s] > 1 || r.toks[i+1].s == "other" || articles[r.toks[i+1].s] && measured[r.word(i+2)]) {
 			break // "lube on the o ring, lid on"
 		}
 	}

@@ -729,7 +729,7 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 	for i := c.lo; i < c.hi; i++ {
 		w := r.toks[i].s
 		switch {
-		case saying[w]:
+		case saying[w], w == "told" && (r.word(i+1) == "me" || r.word(i+1) == "us"):
 			says = true
 		case documents[w]:
 			doc = w
@@ -750,8 +750,8 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 		}
 	}
 	switch {
-	case c.mood&(other) != 0 && says:
-		return "quoted"
+	case c.mood&(other) != 0 && says, r.heardIn(ci+1, min(ci+2, len(r.clauses)-1), "misprint") && r.since(q.hi, r.clauses[min(ci+1, len(r.clauses)-1)].lo) < 10:
+		return "quoted" // somebody's word, or one that nobody believes
 	case says && doc != "" || says && h.source.Title != "":
 		return "quoted"
 	case future || framing(c, q)&(announced|negated|conditional|hypothetical|asked) != 0 && !s.actDone(c):

@@ -22,6 +22,44 @@ func (r *reading) waits(ci int, out []openCue) []openCue {
 	return out
 }
 
+// openAsked tells of "was there a washer on this side, or did I make that up?", "towards
+// the clay? Away from the clay?": two ways that the speaker asks of the machine, with no
+// answer after.
+func (r *reading) openAsked(ci int) bool {
+	c := &r.clauses[ci]
+	if c.mood&asked == 0 || c.mood&(other|conditional|aside|greeting|hypothetical|storied) != 0 {
+		return false
+	}
+	from := ci
+	for from > 0 && r.clauses[from-1].sentence == c.sentence {
+		from--
+	}
+	or := false
+	for k := from; k <= ci; k++ {
+		n := &r.clauses[k]
+		if r.saidIn(n, "you") || r.saidIn(n, "why") || r.saidIn(n, "who") || r.saidIn(n, "how") {
+			return false
+		}
+		or = or || r.saidIn(n, "or")
+	}
+	if !or || c.hi-r.clauses[from].lo < 6 || !r.namesNear(ci) && !r.namesNear(from) {
+		return false
+	}
+	_, hi := r.nearBy(ci, 0, 4, 12)
+	for k := ci + 1; k <= hi; k++ {
+		n := &r.clauses[k]
+		switch r.toks[n.lo].s {
+		case "yes", "yeah", "yep", "no", "nope", "nah", "ah", "right", "left", "neither", "both", "aha", "oh", "got":
+			return false
+		case "it", "that", "they", "there", "here", "the", "these", "those", "it's", "that's":
+			if n.mood&(negated|asked) == 0 && n.hi-n.lo >= 2 && (r.toks[n.lo+1].is(wLinking) || r.toks[n.lo+1].s == "'s") {
+				return false // "it's the left one"
+			}
+		}
+	}
+	return true
+}
+
 // away are the places where a tool is no use to who works here.
 var away = set("van car truck lorry pickup house home work shop garage shed barn office school yard boat farm loan lockup boot upstairs indoors kitchen depot unit flat town hall cottage tractor")
 
