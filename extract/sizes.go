@@ -183,7 +183,7 @@ func (r *reading) sizeLike(q *quantity) bool {
 		return true
 	}
 	// alone in its clause after a fastener or a number of them: "Two in this one. Twelve mil."
-	if r.told(c, q.lo, q.hi) && keySize(mm) && r.afterFasteners(q.cl, q.lo) {
+	if r.told(c, q.lo, q.hi) && keySize(mm) && (r.afterFasteners(q.cl, q.lo) || r.beforeFasteners(q.cl)) {
 		return true
 	}
 	// "battery negative off, ten mil, and tuck it away": between commas, where things are undone or done up
@@ -268,6 +268,20 @@ func (r *reading) afterFasteners(cl, tok int) bool {
 		}
 		if r.countedIn(p, p.hi) {
 			return true
+		}
+	}
+	return false
+}
+
+// beforeFasteners tells whether the next words count fasteners: "Thirteen mil. Two bolts."
+func (r *reading) beforeFasteners(cl int) bool {
+	if cl+1 >= len(r.clauses) {
+		return false
+	}
+	n := &r.clauses[cl+1]
+	for _, mi := range n.mentions {
+		if m := &r.mentions[mi]; m.kind&lexicon.Fastener != 0 && m.count > 0 && m.from == n.lo {
+			return r.since(n.lo, m.lo) < 6
 		}
 	}
 	return false
@@ -945,12 +959,16 @@ var numberWord = set("thirteen fourteen fifteen sixteen seventeen eighteen ninet
 // sizes tells whose each size is.
 func (r *reading) sizes(found []sized) []Size {
 	out := []Size{}
+	row := map[[2]int]int{} // how many sizes a clause says of a tool
+	for i := range found {
+		row[[2]int{found[i].cl, found[i].tool}]++
+	}
 	for _, s := range found {
 		c := &r.clauses[s.cl]
 		if s.tool >= 0 && strings.Contains(r.mentions[s.tool].name, "drill") {
 			continue // of the hole
 		}
-		of, t := r.sizeOf(&s)
+		of, t := r.sizeOf(&s, row[[2]int{s.cl, s.tool}] > 2)
 		if of == "" && s.tool >= 0 {
 			of = lexicon.Singular(r.mentions[s.tool].name)
 		}
@@ -979,10 +997,11 @@ func (r *reading) sizes(found []sized) []Size {
 }
 
 // sizeOf finds the fastener that a size is of: one named in the clause, else the
-// one that the talk has in hand; a part where there is no fastener.
-func (r *reading) sizeOf(s *sized) (string, *thing) {
+// one that the talk has in hand; a part where there is no fastener. One of a row of
+// sizes that a tool comes in is of none.
+func (r *reading) sizeOf(s *sized, row bool) (string, *thing) {
 	c := &r.clauses[s.cl]
-	if s.tool >= 0 && (c.mood&listing != 0 || r.inToolList(&r.mentions[s.tool]) || s.kind == normalize.Drive || sizeTool[r.mentions[s.tool].head] == "drive") {
+	if s.tool >= 0 && (row || c.mood&listing != 0 || r.inToolList(&r.mentions[s.tool]) || s.kind == normalize.Drive || sizeTool[r.mentions[s.tool].head] == "drive") {
 		// a tool list tells what it is for only with "for"
 		for _, mi := range c.mentions {
 			m := &r.mentions[mi]
@@ -1094,6 +1113,9 @@ func (r *reading) spokenOf(cl, tok int) *thing {
 			m := &r.mentions[mi]
 			if m.entry == nil || m.lo >= tok || m.prep != "" && m.prep != "on" && m.prep != "for" && !(m.prep == "of" && m.of >= 0) || ownsNone(m.head) {
 				continue
+			}
+			if n := r.actOn(k, mi); k < cl && (n == "place" || n == "support" || n == "store") {
+				continue // "Disc. Lay the wheel flat. There's six of them": the disc's
 			}
 			if m.entry.fastener && alike[m.entry.head] {
 				return m.entry

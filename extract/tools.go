@@ -177,7 +177,7 @@ func (r *reading) turner(s *sized) string {
 			return "" // "a 3 mm split pin": nothing turns it
 		}
 	}
-	if _, t := r.sizeOf(s); t != nil && !with && s.kind != normalize.Driver && unturned[t.head] {
+	if _, t := r.sizeOf(s, false); t != nil && !with && s.kind != normalize.Driver && unturned[t.head] {
 		return ""
 	}
 	for i := max(c.lo, s.lo-3); i < min(c.hi, s.hi+2); i++ {

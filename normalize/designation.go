@@ -29,7 +29,7 @@ func (r *reader) designation(i int) (Quantity, int, bool) {
 		if r.at(i+1).is(tEe) || t.w.text == "etorx" {
 			letter, lo, hi = "E", 4, 32
 		}
-		if n, ok := r.plainInt(k, lo, hi); ok && r.at(n.j).unitless() {
+		if n, ok := r.plainInt(k, lo, hi); ok && r.at(n.j).unitless() && r.text1(k) != "one" { // "the star one"
 			return r.driver(i, n.j, letter, n.v.n), n.j, true
 		}
 	case t.is(tTee):
