@@ -924,8 +924,8 @@ func (s *tracker) fitting(tok int) bool {
 	for i := len(s.turns) - 1; i >= 0 && i >= len(s.turns)-4 && s.r.since(s.turns[i].at, tok) < 120; i-- {
 		if s.turns[i].off {
 			off++
-		} else {
-			on++
+		} else if on++; on == 2 && off == 0 {
+			return true // whatever came off before
 		}
 	}
 	return on > off

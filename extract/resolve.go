@@ -625,7 +625,7 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 			}
 			for i := len(p.mentions) - 1; i >= 0; i-- {
 				o := &r.mentions[p.mentions[i]]
-				if o.entry == nil || o.entry.fastener || o.kind&lexicon.Part == 0 || ownsNone(o.head) || r.onlyMinded(o) {
+				if o.entry == nil || (o.entry.fastener || o.kind&lexicon.Part == 0) && !(o.head == "clamp" && k == ci-1 && m.count > 1) || ownsNone(o.head) || r.onlyMinded(o) {
 					continue
 				}
 				if pass == 1 && (o.prep == "over" || o.prep == "without" || o.prep == "past") {
@@ -782,6 +782,9 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 		if t.head != m.head && (same || r.namedElse(t, m)) {
 			continue // "two bolts and two nuts"
 		}
+		if tooMany(t, m) {
+			continue
+		}
 		if t.head != m.head && t.head != "fastener" && (t.count > 1 && m.count == 1 || t.count > 1 && !m.plural && m.count == 0 && (t.count > 2 || m.definite) || (m.plural || m.count > 1) && !t.many()) {
 			continue // "the one bolt" is none of five screws
 		}
@@ -897,12 +900,18 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 		like := r.like(m.head, true)
 		for i := len(like) - 1; i >= 0; i-- {
 			t := like[i]
-			if t.fastener && t.head == m.head && (t.owner == owner || owns(owner, t)) && !placesClash(m.mods, t.mods) {
+			if t.fastener && t.head == m.head && (t.owner == owner || owns(owner, t)) && !placesClash(m.mods, t.mods) && !tooMany(t, m) {
 				return t
 			}
 		}
 	}
 	return nil
+}
+
+// tooMany tells whether a mention counts more than a thing that was told as one by
+// its name can be: "There's a pinch bolt. … The two clamps. Four bolts."
+func tooMany(t *thing, m *mention) bool {
+	return m.count > 2 && t.count == 1 && !t.plural && t.of == nil && contentCount(t.mods) > 0
 }
 
 // isOff tells whether a thing came off, or was let go, and is not back on.
