@@ -44,6 +44,7 @@ func (r *reading) findActs() {
 		r.spreads(ci)
 		r.renewed(ci)
 		r.laid(ci)
+		r.laidBeside(ci)
 		r.stood(ci)
 		r.row(ci)
 		r.fingerTight(ci)

@@ -360,6 +360,54 @@ func (r *reading) laid(ci int) {
 	r.addAct(ci, x)
 }
 
+// laidBeside reads what goes to its place beside what goes on in the same clause: "hose
+// onto its spigot, clip over it", "chain round the sprocket and the joining link in".
+func (r *reading) laidBeside(ci int) {
+	c := &r.clauses[ci]
+	if len(c.acts) == 0 || len(c.mentions) < 2 || c.mood&notWork != 0 || ci < r.toolList[1] {
+		return
+	}
+	for _, ai := range c.acts {
+		if a := &r.acts[ai]; a.verb >= 0 || a.action.Name != "fit" && a.action.Name != "start by hand" || a.rule == whereItIs {
+			return
+		}
+	}
+	for _, mi := range c.mentions {
+		m := &r.mentions[mi]
+		if m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" || m.count > 1 || r.inAct(ci, mi) || !r.beginsPiece(c, m) {
+			continue
+		}
+		k := m.hi
+		if k+1 < c.hi && (r.toks[k].s == "back" || r.toks[k].s == "straight" || r.toks[k].s == "down" || r.toks[k].s == "up") {
+			k++
+		}
+		if after := r.word(k + 1); k+1 >= c.hi || r.toks[k-1].brk >= brkComma || !placing[r.toks[k].s] || r.toks[k].s == "to" || !determiner[after] && after != "it" && after != "them" && after != "its" && r.toks[k+1].men < 0 {
+			continue
+		}
+		spoken := false
+		for i := k + 1; i < c.hi && !spoken && r.toks[i-1].brk < brkComma && r.toks[i].s != "and"; i++ {
+			w := r.toks[i].s
+			spoken = linking[w] || subjects[w] && !determiner[w] && w != "it" || papers[w] || r.toks[i].men < 0 && r.isVerbForm(w)
+		}
+		if spoken {
+			continue
+		}
+		x := act2(r.lex.Action("fit"), m.from, min(c.hi, m.hi+4), mi)
+		x.rule, x.ifOff = "thing and place", !m.isNew
+		r.addAct(ci, x)
+	}
+}
+
+// beginsPiece tells whether a mention opens its clause, or what stands in it after a
+// comma or "and".
+func (r *reading) beginsPiece(c *clause, m *mention) bool {
+	if r.opens(c, m) {
+		return true
+	}
+	w := r.word(m.from - 1)
+	return m.from > c.lo && (r.toks[m.from-1].brk >= brkComma || w == "and" || w == "then")
+}
+
 // renewed reads a row of things of which one is new: "New gasket, new head, four bolts."
 func (r *reading) renewed(ci int) {
 	c := &r.clauses[ci]
