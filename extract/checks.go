@@ -56,6 +56,11 @@ func (r *reading) valueChecks(rec *Record) []Open {
 		if h.of == nil || q.Low == nil {
 			continue
 		}
+		if t.MaybeOf != "" {
+			o := Open{Kind: Unsure, Before: BeforeUse, About: t.Fastener, LedgerID: t.LedgerID, Place: t.Place.by("check of the value")}
+			o.Question = "Is " + Heard(q.Canonical) + " for the " + t.Fastener + " or for the " + t.MaybeOf + "? The talk names neither with it."
+			out = append(out, o)
+		}
 		ctx := r.torqueContext(h, rec)
 		low, ok := normalize.ToNM(q.Low, q.Unit)
 		high, ok2 := normalize.ToNM(q.High, q.Unit)

@@ -147,7 +147,7 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	if n == 1 && (verbLike[w] || r.plainVerb(w) || r.saysHow(c, i)) && r.usedAsVerb(c, i) && !(i > c.lo && !strings.HasSuffix(w, "s") && (r.toks[i-1].s == "what" || r.toks[i-1].s == "which")) {
 		return m, 0
 	}
-	if n == 1 && i > c.lo && i+1 < c.hi && strings.HasSuffix(w, "s") && r.toks[i].brk == brkNone && (r.toks[i-1].s == "it" || r.toks[i-1].s == "she") && (r.toks[i+1].is(wOff|wOn|wReturning) || r.toks[i+1].s == "back") {
+	if n == 1 && i > 0 && i+1 < c.hi && strings.HasSuffix(w, "s") && r.toks[i].brk == brkNone && r.toks[i-1].brk <= brkPause && (r.toks[i-1].s == "it" || r.toks[i-1].s == "she") && (r.toks[i+1].is(wOff|wOn|wReturning) || r.toks[i+1].s == "back") {
 		return m, 0 // "and it hinges off"
 	}
 	if n == 1 && i > c.lo && i+1 < c.hi && r.movesItself(i) && r.toks[i].brk == brkNone && (r.toks[i+1].s == "it" || r.toks[i+1].s == "them") && (r.toks[i-1].is(wSubject) || r.toks[i-1].men >= 0) {
@@ -318,6 +318,8 @@ func (r *reading) softHere(c *clause, i int) bool {
 	switch {
 	case i > c.lo && r.toks[i-1].qty >= 0 || numberWord[prev]:
 		return false
+	case prev == "" && (i == c.lo || r.toks[i-1].brk >= brkSentence) && r.toks[i].brk == brkComma && i+2 < c.hi && countOf[r.toks[i+1].s] > 1 && isNoun(r, i+2):
+		return true // "Wheel, four nuts."
 	case prev == "" && moved && (i == c.lo || r.toks[i-1].brk >= brkComma):
 		return true
 	case prev == "":
@@ -500,7 +502,7 @@ func (r *reading) usedAsVerb(c *clause, i int) bool {
 			w := r.word(i + 2) // "now wheel up into the dropouts"
 			return determiner[w] || pronounsObj[w] || isNoun(r, i+2)
 		}
-		return determiner[next] && next != "one" || pronounsObj[next]
+		return (determiner[next] && next != "one" || pronounsObj[next]) && (r.toks[i].brk < brkComma || countOf[next] == 0) // "Wheel, four nuts."
 	}
 	return false
 }

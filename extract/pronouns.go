@@ -93,6 +93,9 @@ func (q *sought) fits(t *thing, how looking) bool {
 	if q.turned && pressed[t.head] && !takesTorque(t) && !t.turned {
 		return false // "plate on the dowels. All six in by hand": not the dowels
 	}
+	if n := len(t.mentions); t.fastener && (q.turned || q.many) && n > 0 && t.worked <= t.last && r.since(t.last, a.lo) < 15 && (how != widely || r.besides(&r.clauses[r.mentions[t.mentions[n-1]].cl], &r.mentions[t.mentions[n-1]])) {
+		return false // "the cover screws are in the tub, by the way. Get them all in."
+	}
 	if n := len(t.mentions); q.turned && !t.fastener && n > 0 && r.doneMeanwhile(t.mentions[n-1]) {
 		return false // "squeeze the lever and hold it, now nip them up"
 	}

@@ -914,14 +914,9 @@ func (r *reading) mark() {
 					c.together = true // a turn of the work, no frame of what is told
 					continue
 				}
-				if m&passing != 0 {
-					c.passing = true
-					m &^= passing
-				}
-				if m != 0 {
-					c.own().cues = append(c.cues, cue{i, i + n, m})
-					c.mood |= m
-				}
+				c.own().cues = append(c.cues, cue{i, i + n, m})
+				c.mood |= m &^ passing
+				c.passing = c.passing || m&passing != 0
 			}
 			for _, s := range r.lex.Signals(r.within(i)) {
 				c.own().opens = append(c.opens, openCue{i, i + s.Len, s.Name})

@@ -131,6 +131,7 @@ type SourceSaid struct {
 type Torque struct {
 	ID         string     `json:"id"`
 	Fastener   string     `json:"fastener"`
+	MaybeOf    string     `json:"maybe_of,omitempty"` // another fastener that it may be for, where the talk names neither with it
 	LedgerID   string     `json:"ledger_id"`
 	Said       Said       `json:"said"`
 	NM         []float64  `json:"nm"`

@@ -97,7 +97,7 @@ func (s *tracker) clause(ci int) {
 		if w := r.word(m.hi + 1); m.head == "driver" && r.word(m.hi) == "set" && (w == "at" || w == "to") {
 			continue // "I've got the driver set at two": what it is done with
 		}
-		if s.lends(m) {
+		if s.lends(m) || s.pulledOn(m) {
 			continue
 		}
 		t := s.resolve(ci, mi)
@@ -139,6 +139,24 @@ func (s *tracker) clause(ci int) {
 
 // draws are the verbs by which a part is drawn along, and a fastener tight.
 var draws = set("pull draw wind run haul squeeze")
+
+// pulledOn tells whether a mention is of a brake that is pulled on to hold things
+// still: "brake on hard, it's in gear". One that came off before goes on.
+func (s *tracker) pulledOn(m *mention) bool {
+	r := s.r
+	if m.head != "brake" && m.head != "handbrake" || r.word(m.hi) != "on" {
+		return false
+	}
+	if w := r.word(m.hi + 1); r.toks[m.hi].brk < brkComma && w != "hard" && w != "full" && w != "so" && w != "and" && w != "to" {
+		return false
+	}
+	for _, t := range r.like(m.head, false) {
+		if t.head == m.head && len(t.events) > 0 {
+			return false
+		}
+	}
+	return true
+}
 
 // lenders are parts by name that as often lengthen a lever or take a weight.
 var lenders = set("pipe bar tube chain strap rope sling plank pole")
@@ -222,10 +240,20 @@ func (s *tracker) inPassing(ci, mi int) bool {
 	if c.mood&negated != 0 && r.leftAlone(c) && !r.done(c, mi) {
 		return true // "I've not touched the hinge bolts"
 	}
-	if r.valueSoon(m) || !c.passing && r.valueBetween(c, c.lo, m.lo) {
+	for i, me := m.hi, false; i < min(len(r.toks), m.hi+7) && r.toks[i].men < 0 && r.toks[i].qty < 0; i++ {
+		w := r.toks[i].s
+		me = me || w == "i" || w == "we" || w == "i'll" || w == "we'll"
+		if r.toks[i].brk >= brkComma {
+			if me && (w == "after" || w == "afterwards" || w == "last") {
+				return true // "the coil gap I set after"
+			}
+			break
+		}
+	}
+	if r.valueSoon(m) || !r.besides(c, m) && r.valueBetween(c, c.lo, m.lo) {
 		return false
 	}
-	if c.passing || r.onlyMinded(m) || r.heldStill(ci, mi) {
+	if r.besides(c, m) || r.onlyMinded(m) || r.heldStill(ci, mi) || how[r.word(m.hi)] || r.clips(m) {
 		return true
 	}
 	if n := ci + 1; n < len(r.clauses) && r.clauses[n].sentence == c.sentence && len(r.clauses[n].mentions) == 0 && (r.clauses[n].passing || r.clauses[n].mood&negated != 0 && r.leftAlone(&r.clauses[n])) {
@@ -237,12 +265,43 @@ func (s *tracker) inPassing(ci, mi int) bool {
 	if m.prep == "" || r.inAct(ci, mi) && len(c.mentions) == 1 {
 		return false
 	}
+	if m.from == m.lo && m.kind&lexicon.Fastener != 0 && (m.prep == "in" || m.prep == "off" || m.prep == "through") && r.bare[r.talk.Words[r.toks[m.lo].w].Clip] {
+		return false // "dished side in nut on": the particle of what stands before
+	}
 	if m.prep != "on" && m.prep != "for" && m.prep != "of" && m.prep != "to" {
 		return true
 	}
 	for _, k := range c.mentions {
 		if o := &r.mentions[k]; o.prep == "" && o.kind&(lexicon.Fastener|lexicon.Part) != 0 {
 			return true // "spring on the saddle"
+		}
+	}
+	return false
+}
+
+// clips tells whether a part is said to go on without anything to tighten: "the return
+// pipe just clips on".
+func (r *reading) clips(m *mention) bool {
+	i := m.hi
+	if w := r.word(i); w == "just" || w == "only" || w == "then" {
+		i++
+	}
+	switch r.word(i) {
+	case "clips", "clicks", "snaps", "hooks", "slots", "pushes", "presses", "plugs":
+		return true
+	}
+	return false
+}
+
+// besides tells whether a clause says of a mention, right before or after it, that it
+// is told beside the work in hand.
+func (r *reading) besides(c *clause, m *mention) bool {
+	if !c.passing {
+		return false
+	}
+	for _, k := range c.cues {
+		if k.mood&passing != 0 && (k.lo >= m.hi && k.lo-m.hi < 10 || k.hi <= m.from && m.from-k.hi < 2) {
+			return true
 		}
 	}
 	return false

@@ -571,7 +571,7 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 			if before == nil || o.prep == "" && !r.holdsBetween(before.hi, o.from) || before.prep != "" && o.prep == "" {
 				before = o
 			}
-		} else if after == nil && o.from >= m.hi && (o.prep != "" && o.prep != "with" && o.prep != "from" && o.prep != "behind" || r.word(o.from-1) == "off" || r.holdsBetween(m.hi, o.from)) {
+		} else if after == nil && o.from >= m.hi && (o.prep != "" && o.prep != "with" && o.prep != "from" && o.prep != "behind" && !(o.prep == "in" && containers[o.head]) || r.word(o.from-1) == "off" || r.holdsBetween(m.hi, o.from)) {
 			after = o
 		}
 	}
@@ -634,7 +634,7 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 				if pass == 0 && o.prep != "" && o.prep != "on" && o.prep != "of" && o.prep != "for" {
 					continue
 				}
-				if o.prep == "on" && r.carries(p, o) || r.doneMeanwhile(p.mentions[i]) {
+				if o.prep == "on" && r.carries(p, o) || r.doneMeanwhile(p.mentions[i]) || pass == 0 && r.besides(p, o) || how[r.word(o.hi)] {
 					continue // "sprocket on the carrier": the sprocket
 				}
 				if i > 0 && o.prep == "" && keeps[r.word(o.from-1)] {
@@ -660,6 +660,9 @@ func (r *reading) anotherBetween(lo, hi int) bool {
 	}
 	return false
 }
+
+// how are the words that go on to tell how a thing lies: "the hose stub pointing down".
+var how = set("pointing facing sticking hanging dangling sitting looking")
 
 // carries tells whether a clause has another part go on a mention: "sprocket on the carrier".
 func (r *reading) carries(c *clause, m *mention) bool {
@@ -828,6 +831,8 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 				if int(r.toks[owner.last].cl) == m.cl {
 					score -= 3 // another part is named in the same breath
 				}
+			} else if int(r.toks[owner.last].cl) == m.cl && t.last < owner.first {
+				score -= 3 // "Caliper, two bolts.": not the nuts spoken of before it
 			}
 		}
 		if topic != nil && t.last < s.topicAt && t.owner != topic && !owns(topic, t) {
@@ -864,7 +869,10 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 		}
 		if m.count > 1 && t.count > 1 {
 			if m.count == t.count {
-				if score += 2; m.definite && (st == HandTight || st == Loosened || st == Refitted) && t.head == m.head {
+				if score += 2; st == Removed && s.fitting(m.lo) && t.head == m.head && act != "remove" {
+					score += 2 // "new ring, three bolts": the three that came off
+				}
+				if m.definite && (st == HandTight || st == Loosened || st == Refitted) && t.head == m.head {
 					score += 2 // "those two bolts": the two that wait
 				}
 			} else {

@@ -271,12 +271,12 @@ func thingName(m *mention) string {
 var heldByBolts = set("axle spindle clamp clip")
 
 // ownsNothing are parts that no bolt is named after.
-var ownsNothing = set("hose lead connector washer gasket seal shim oil thread splines spline cap collar peg rubber grommet bush bushing sleeve spacer dowel ring o-ring circlip pin key boot lip edge corner end hole slot groove face insert roller ball tie chain belt cable pad shoe tyre tire tube piston wire cord rope race cage needle bulb fuse fluid")
+var ownsNothing = set("hose lead connector washer gasket seal shim oil thread splines spline cap collar peg rubber grommet bush bushing sleeve spacer dowel ring o-ring circlip pin key boot lip edge corner end hole slot groove face insert roller ball tie chain belt cable pad shoe tyre tire tube piston wire cord rope race cage needle bulb fuse fluid pushrod")
 
 // ownsNone tells whether a thing is one that no bolt is named after.
 func ownsNone(head string) bool {
 	switch head {
-	case "o ring", "snap ring", "piston ring", "spring ring", "retaining ring", "seal ring":
+	case "push rod", "o ring", "snap ring", "piston ring", "spring ring", "retaining ring", "seal ring":
 		return true
 	}
 	return ownsNothing[head]

@@ -16,6 +16,7 @@ import (
 type heard struct {
 	qty     int
 	of      *thing
+	orOf    *thing // another that it may be for
 	applied string
 	hedged  bool
 	angle   *big.Rat
@@ -65,6 +66,7 @@ func (s *tracker) values(ci int) {
 		if prev != nil && (h.of == nil || s.pairOf(r.qtys[prev.qty].hi, q.lo)) {
 			h.of, h.rule = prev.of, inAnotherUnit
 		}
+		h.orOf = s.waitingToo(ci, q, &h)
 		h.applied = s.appliedIn(ci, q, &h)
 		r.heard = append(r.heard, h)
 		prev = &r.heard[len(r.heard)-1]
@@ -228,6 +230,9 @@ func (s *tracker) notTightening(c *clause, q *quantity) bool {
 		w := r.toks[i].s
 		if unit := r.word(q.hi - 2); (last == "pound" || last == "pounds") && unit != "foot" && unit != "feet" && unit != "inch" && money[w] {
 			return true
+		}
+		if m := r.toks[i].men; m >= 0 && !wholes[r.mentions[m].head] {
+			continue // "engine mounts thirty four newton metres"
 		}
 		if engineWords[w] && !fastener && i > q.hi && i-q.hi <= 4 && (makesWords[r.lemma1(r.word(i+1))] || linking[r.word(i+1)] && makesWords[r.lemma1(r.word(i+2))]) {
 			return true // "thirty newton metres the engine is giving"
@@ -471,7 +476,7 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 			if before == nil || m.lo >= prev {
 				before = t
 			}
-		case after == nil && (next == c.hi || m.lo > next || m.prep == "for" || m.prep == "on" && determiner[r.toks[m.from].s]) && m.lo < next:
+		case after == nil && m.from-q.hi <= 10 && (next == c.hi || m.lo > next || m.prep == "for" || m.prep == "on" && determiner[r.toks[m.from].s]) && m.lo < next:
 			after = t
 		}
 	}
@@ -490,6 +495,9 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 		return after, "fastener named after the value"
 	}
 	for _, ai := range c.acts {
+		if r.acts[ai].lo-q.hi > 4 {
+			continue // in talk without stops a clause may run on to other work
+		}
 		for _, t := range r.acts[ai].things {
 			if takesTorque(t) {
 				return t, "what the clause does something to"
@@ -613,6 +621,11 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 		if f := s.fastenerOf(t); f != nil {
 			return f, "fastener of the part in hand"
 		}
+		if n := len(t.mentions); !t.fastener && !ownsNone(t.head) && !wholes[t.head] && t.worked > 0 && n > 0 && r.allCounted(t.worked, q.lo) {
+			if m := &r.mentions[t.mentions[n-1]]; r.opens(&r.clauses[m.cl], m) {
+				return t, "part whose fasteners were counted"
+			}
+		}
 	}
 	// what was started by hand waits for its value
 	for i := len(s.hand) - 1; i >= 0 && r.since(s.hand[i].last, q.lo) < 90; i-- {
@@ -680,6 +693,50 @@ func (r *reading) toldForHowMany(c *clause, q *quantity) (n int, many bool) {
 		}
 	}
 	return n, many
+}
+
+// guesses are the rules by which a value goes to what was spoken of last.
+var guesses = map[string]bool{
+	"fastener in hand": true, "clamp or fitting in hand": true, "part in hand": true, "part that the talk turned to": true, "fastener of the part that the talk turned to": true,
+}
+
+// waitingToo gives another fastener that a value may as well be for: one that was
+// started and waits for its value, where the value goes by what was spoken of last
+// to fasteners that nobody has spoken of yet, or to what was tightened already.
+func (s *tracker) waitingToo(ci int, q *quantity, h *heard) *thing {
+	r := s.r
+	if h.of == nil || !guesses[h.rule] {
+		return nil
+	}
+	_, many := r.toldForHowMany(&r.clauses[ci], q)
+	st, _ := h.of.state()
+	unspoken := h.of.head == "fastener" && len(h.of.events) == 0 || !takesTorque(h.of) && !tightens[h.of.head]
+	if !unspoken && st != Tightened {
+		return nil
+	}
+	if unspoken && s.topic != nil && r.allCounted(s.topicAt, q.lo) {
+		return nil // "Head on. All six."
+	}
+	for i := len(s.hand) - 1; i >= 0; i-- {
+		t := s.hand[i]
+		if t == h.of || !takesTorque(t) || t.of != nil || t.name == "" || t.owner == h.of || owns(h.of, t) || many && !t.many() || t.last >= q.lo || r.since(t.worked, q.lo) > 40 {
+			continue
+		}
+		if w, _ := t.state(); w == HandTight || w == Refitted && unspoken {
+			return t
+		}
+	}
+	return nil
+}
+
+// allCounted tells whether things were counted between two tokens: "all six", "three of them".
+func (r *reading) allCounted(lo, hi int) bool {
+	for i := lo; i < hi; i++ {
+		if r.toks[i].is(wCountOf) && countOf[r.toks[i].s] > 1 && (r.word(i-1) == "all" || r.word(i+1) == "of" && (r.word(i+2) == "them" || r.word(i+2) == "those")) {
+			return true
+		}
+	}
+	return false
 }
 
 // writes are the words of a value that is written on something, not for it.
@@ -837,6 +894,9 @@ func (r *reading) torques(led []Entry) []Torque {
 		t.ID = "T" + strconv.Itoa(len(out)+1)
 		if h.of != nil {
 			t.Fastener, t.LedgerID = torqueName(h.of), h.of.id
+			if h.orOf != nil && torqueName(h.orOf) != t.Fastener {
+				t.MaybeOf = torqueName(h.orOf)
+			}
 		}
 		t.Said = Said{Unit: q.Unit}
 		if q.Low != nil {

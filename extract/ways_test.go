@@ -105,7 +105,11 @@ func TestValuesFindTheirFastener(t *testing.T) {
 		rec := record(t, sentences(w[1])...)
 		var got []string
 		for _, q := range rec.Torques {
-			got = append(got, fmt.Sprintf("%s %v", q.Fastener, q.Said.Low))
+			of := q.Fastener
+			if q.MaybeOf != "" {
+				of += " or " + q.MaybeOf
+			}
+			got = append(got, fmt.Sprintf("%s %v", of, q.Said.Low))
 		}
 		if s := strings.Join(got, "; "); s != strings.TrimPrefix(w[0], "-") {
 			t.Errorf("%s\n\tgot %q, want %q", w[1], s, w[0])
