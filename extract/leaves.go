@@ -125,6 +125,9 @@ func (r *reading) wanting(ci int) (lo, hi int) {
 		if hi := r.toolOnIt(c, k); hi > 0 && !r.setAbout(ci) {
 			return i, hi // "they want a long bar on them"
 		}
+		if hi := r.lockWanted(c, k); hi > 0 && !r.setAbout(ci) && !r.amiss(ci, "lock", "fit") {
+			return i, hi // "that wants a pin in it"
+		}
 		if (w == "a" || w == "some" || w == "another" || w == "its") && k+1 < c.hi {
 			n := r.toks[k+1].s
 			if n == "good" || n == "proper" || n == "bit" || n == "quick" || n == "little" {
@@ -144,6 +147,27 @@ func (r *reading) wanting(ci int) (lo, hi int) {
 		}
 	}
 	return -1, -1
+}
+
+// lockWanted gives the end of "a split pin in it", "lockwire through": a lock that a
+// thing is said to want; 0 where there is none.
+func (r *reading) lockWanted(c *clause, k int) int {
+	for i := k; i < min(c.hi, k+4); i++ {
+		m := r.toks[i].men
+		if m < 0 {
+			continue
+		}
+		n := &r.mentions[m]
+		t := &thing{head: lexicon.Singular(n.head), mods: map[string]bool{}}
+		for _, w := range n.mods {
+			t.mods[w] = true
+		}
+		if w := r.word(n.hi); (lockHeads[t.head] || isLock(t) || t.head == "pin" || t.head == "clip") && n.hi < c.hi && (w == "in" || w == "through" || w == "on") {
+			return n.hi + 1
+		}
+		return 0
+	}
+	return 0
 }
 
 // toolOnIt gives the end of "a long bar on them", "the torque wrench on it": a tool that
@@ -319,7 +343,7 @@ func (r *reading) noneOf(c *clause) (lo, hi int) {
 			switch w := r.toks[k].s; w {
 			case "no", "haven't", "without", "of", "ain't":
 				p := r.word(k - 1)
-				if w == "no" && (p == "there's" || p == "'s" && r.word(k-2) == "there") && (r.namedBefore(m, 12) || nowhere[r.word(m.hi)]) {
+				if w == "no" && (p == "there's" || p == "'s" && r.word(k-2) == "there") && (r.namedBefore(m, 12) || nowhere[r.word(m.hi)] || m.hi >= c.hi || r.toks[m.hi-1].brk >= brkComma || r.word(m.hi) == "for" && r.word(m.hi+1) == "it") {
 					return k, m.hi // "there's an R clip goes in the end, and there's no R clip"
 				}
 				if w == "no" && (p == "'ve" || p == "have" || p == "got" || p == "had" || p == "with") || w == "haven't" || w == "ain't" && r.word(k+1) == "got" || w == "without" && r.fittedIn(c, k) || w == "of" && p == "out" {

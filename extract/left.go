@@ -383,6 +383,9 @@ func (r *reading) wantedKind(oc openCue) string {
 		if m := r.toks[i].men; m >= 0 && i < oc.hi && r.mentions[m].kind&lexicon.Tool != 0 && r.mentions[m].kind&(lexicon.Part|lexicon.Fastener) == 0 {
 			return NotTorqued
 		}
+		if m := r.toks[i].men; m >= 0 && i < oc.hi && i > oc.lo && r.lockWanted(&r.clauses[r.toks[i].cl], i) > 0 {
+			return LockMissing
+		}
 		switch w, next := r.toks[i].s, r.word(i+1); {
 		case w == "tightening", w == "torquing", w == "nipping", w == "doing" && next == "up", w == "pulling" && (next == "up" || next == "down"), w == "pinching", w == "cranking", w == "snugging":
 			return NotTorqued
@@ -475,11 +478,20 @@ func (r *reading) absent(ci int) (oc openCue, ok bool) {
 					return cue(r.mentions[k].from, i+1)
 				}
 			}
-		case "bothering", "bother":
+		case "bothering", "bother", "fighting", "fight", "wrestling", "wrestle", "messing", "mess", "faffing", "struggling":
 			if n1 == "with" && i > c.lo && c.mood&negated != 0 && r.ofMe(c.lo, i) {
 				for k := i + 2; k < min(c.hi, i+6); k++ {
-					if m := r.toks[k].men; m >= 0 && r.mentions[m].kind&lexicon.Part != 0 && (r.saidIn(c, "until") || r.saidIn(c, "till") || r.saidIn(c, "now") || r.saidIn(c, "today") || r.saidIn(c, "yet")) {
+					if m := r.toks[k].men; m >= 0 && r.mentions[m].kind&lexicon.Part != 0 && (r.saidIn(c, "until") || r.saidIn(c, "till") || r.saidIn(c, "now") || r.saidIn(c, "today") || r.saidIn(c, "tonight") || r.saidIn(c, "yet")) {
 						return cue(i-1, i+2)
+					}
+				}
+			}
+		case "leaving":
+			// "sump I'm leaving till the sealer comes"
+			if (n1 == "till" || n1 == "until" || n1 == "for") && i > c.lo+1 && r.ofMe(max(c.lo, i-3), i) {
+				for k := c.lo; k < i; k++ {
+					if m := r.toks[k].men; m >= 0 && r.mentions[m].kind&lexicon.Part != 0 && direct(&r.mentions[m]) {
+						return cue(r.mentions[m].from, i+2)
 					}
 				}
 			}
@@ -706,6 +718,9 @@ func (r *reading) short(ci int) (lo, hi int) {
 // two or a ninety five", "in the top hole. Or the one below."
 func (r *reading) either(ci int) (lo, hi int) {
 	c := &r.clauses[ci]
+	if r.orCount(ci) {
+		return c.lo, c.hi
+	}
 	if c.mood&(leavesNothing|asked) != 0 || !r.saidIn(c, "or") || r.saidIn(c, "you") || r.saidIn(c, "whatever") || r.saidIn(c, "do") || r.saidIn(c, "either") || r.ofTools(c) {
 		return -1, -1
 	}
@@ -735,6 +750,27 @@ func (r *reading) either(ci int) (lo, hi int) {
 		}
 	}
 	return -1, -1
+}
+
+// orCount tells of "that's an eleven | or it's a ten": a second figure for the same
+// thing in a clause of its own.
+func (r *reading) orCount(ci int) bool {
+	c := &r.clauses[ci]
+	if ci == 0 || r.toks[c.lo].s != "or" || c.hi-c.lo > 9 || r.clauses[ci-1].sentence != c.sentence || (c.mood|r.clauses[ci-1].mood)&(leavesNothing|asked|hypothetical) != 0 || r.saidIn(c, "you") || r.saidIn(&r.clauses[ci-1], "you") || r.ofTools(c) || r.ofTools(&r.clauses[ci-1]) {
+		return false
+	}
+	return r.oneCounted(c) && r.oneCounted(&r.clauses[ci-1])
+}
+
+// oneCounted tells whether a clause has "a five", "it's a seven and a half": a figure by
+// its article.
+func (r *reading) oneCounted(c *clause) bool {
+	for i := c.lo + 1; i < c.hi; i++ {
+		if r.toks[i].is(wCounts) && r.toks[i].s != "one" && articles[r.toks[i-1].s] && r.toks[i-1].s != "the" && r.ofMachine(c) {
+			return true
+		}
+	}
+	return false
 }
 
 // orElsewhere tells of "Or the one below.", "Or blue to the left.": a second place
@@ -959,6 +995,10 @@ func (r *reading) partial(ci int) (lo, hi int) {
 					}
 				}
 			}
+		case (w == "can't" || w == "couldn't" || w == "won't") && (n1 == "get" || n1 == "fit") && r.wrenchAt(i+2, min(c.hi, i+6)) && (r.ofMe(c.lo, i) || ci+1 < len(r.clauses) && r.ofMe(r.clauses[ci+1].lo, r.clauses[ci+1].hi)):
+			return i, i + 2
+		case w == "just" && n1 == "in" && (n2 == "there" || n2 == "") && i > c.lo && (p == "'s" || p == "'re" || p == "is" || p == "are") && r.screwed(c):
+			return i, min(c.hi, i+3)
 		case w == "wrench" && p == "torque" && (n1 == "'s" || n1 == "is") && (n2 == "at" || n2 == "in" || n2 == "out" || n2 == "being" || n2 == "gone" || n2 == "flat" || n2 == "broken" || n2 == "bust" || n2 == "up" || n2 == "on") && r.word(i+3) != "the" || w == "torque" && p == "my" && n2 == "at":
 			if k := r.word(i + 3); k == "foot" || k == "inch" || k == "newton" || r.kind(i+3).is(wCounts) {
 				continue // set at so many
@@ -967,6 +1007,27 @@ func (r *reading) partial(ci int) (lo, hi int) {
 		}
 	}
 	return -1, -1
+}
+
+// wrenchAt tells whether what tightens is named between two tokens.
+func (r *reading) wrenchAt(lo, hi int) bool {
+	for i := lo; i < hi; i++ {
+		switch r.toks[i].s {
+		case "wrench", "spanner", "socket", "ratchet", "bar", "key":
+			return true
+		}
+	}
+	return false
+}
+
+// screwed tells whether a clause names what is tightened, and nothing else of the machine.
+func (r *reading) screwed(c *clause) bool {
+	for _, mi := range c.mentions {
+		if m := &r.mentions[mi]; r.topical(m) && direct(m) {
+			return r.tightenable(m) || screwedOn[m.head]
+		}
+	}
+	return false
 }
 
 // twoSigns finds what is left open by two weak signs in one breath or two: "it wants
@@ -1048,7 +1109,7 @@ const (
 
 var families = []family{
 	{"left", "two-left", map[string]int{"not": sNot, "yet": sYet, "time": sTime, "want": sWant, "use": sUse, "stuck": sStuck},
-		[]int{sNot | sYet, sNot | sUse, sWant | sUse, sWant | sStuck, sYet | sUse, sYet | sTime, sNot | sStuck, sWant | sTime}},
+		[]int{sNot | sYet, sNot | sUse, sWant | sUse, sWant | sStuck, sYet | sUse, sYet | sTime, sYet | sStuck, sNot | sStuck, sWant | sTime}},
 	{"doubt", "two-doubts", map[string]int{"mind": 1, "may": 2, "or": 4, "dim": 8}, []int{1 | 2, 1 | 4, 1 | 8, 2 | 4, 2 | 8, 4 | 8, sAsk | 1, sAsk | 2, sAsk | 4, sAsk | 8}},
 	{"poor", "two-poor", map[string]int{"from": 1, "brief": 2, "renew": 4, "odd": 8, "excuse": 16},
 		[]int{1 | 2, 1 | 4, 1 | 16, 2 | 4, 2 | 8, 2 | 16, 4 | 16, 8 | 16, 4 | 8, 1 | 8}},

@@ -77,7 +77,7 @@ func (r *reading) spokenOpen(rec *Record) []Open {
 					o.Kind = LockMissing
 				}
 				o.Question = question(o)
-			} else if e.signal == "lying" || e.signal == "still-off" && r.hasWord(openCue{e.lo, e.hi, e.signal}, "where") {
+			} else if e.signal == "lying" || e.signal == "still-off" && r.hasWord(openCue{e.lo, e.hi, e.signal}, "where") && !(e.sure && r.ownTopic(e) && r.toks[e.hi-1].s == "where") {
 				continue // nothing of the machine is known to be off
 			}
 		}
@@ -318,7 +318,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			e.kind = "" // joins what it is said of
 		}
 	case "doubt":
-		if r.foundRight(ci) {
+		if r.heardIn(ci, min(ci+2, len(r.clauses)-1), "find") && r.foundRight(ci) {
 			return nil // "that should be about right. Let me check. That's right."
 		}
 		if r.word(oc.hi) == "i" && (r.word(oc.hi+1) == "'ve" || r.word(oc.hi+1) == "have") && r.word(oc.hi+2) == "got" {
@@ -353,6 +353,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		switch oc.signal {
 		case "two-left":
+			if r.saidIn(c, "hours") || r.saidIn(c, "minutes") {
+				return nil // "that wants a few hours before it sees rain"
+			}
 			e.kind = Unfinished
 		case "two-doubts":
 			e.kind = Unsure
@@ -428,6 +431,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		if w := r.word(oc.hi + 1); r.word(oc.hi) == "and" && (r.kind(oc.hi+1).is(wCounts) || w == "a" || w == "another" || w == "then") && (ofTurn[r.word(oc.hi+2)] || ofTurn[r.word(oc.hi+3)]) {
 			return nil // "hand tight and three quarters": that is all it gets
+		}
+		if w := r.word(oc.lo + 1); (w == "so" || w == "to") && (r.toks[oc.lo].s == "just" || r.toks[oc.lo].s == "only") && !r.tightensNear(ci) {
+			return nil // "a rag in there just so it doesn't drip"
 		}
 		if r.toks[oc.hi-1].s == "feel" && !r.tightensNear(ci) {
 			return nil // "you can't see it, it's all by feel"
@@ -660,6 +666,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if r.toks[oc.hi-1].s == "over" && r.word(oc.hi) == "from" {
 			return nil // "left over from the last job"
 		}
+		if len(c.mentions) == 0 && r.hasWord(oc, "going") && r.negatedIn(oc) && !r.laterIn(c, oc.hi) && !r.saidIn(c, "till") && !r.saidIn(c, "until") && !r.saidIn(c, "yet") || r.ofKin(ci) {
+			return nil // "hang on, that's not going in", "my brother's is still in the box"
+		}
 		if r.hasWord(oc, "without") && (strings.HasSuffix(r.word(oc.hi), "ing") || idly[r.word(oc.hi)]) {
 			return nil // "it goes in without forcing"
 		}
@@ -684,6 +693,10 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		e.kind = NotRefitted
 	case "lost":
+		if r.hasWord(oc, "find") && r.wrenchAt(oc.hi, min(c.hi, oc.hi+4)) {
+			e.kind, e.signal = r.keptFrom(ci), "elsewhere"
+			break // "because I can't find the other wrench"
+		}
 		if r.word(oc.hi) == "out" || r.hasWord(oc, "wants") && (r.kind(oc.hi).is(wCounts) || r.toks[oc.lo].qty >= 0) || !told || r.pastTold(c) && r.saidIn(c, "last") || r.word(oc.lo-1) == "how" || r.foundAgain(ci) {
 			return nil
 		}
@@ -1037,8 +1050,12 @@ func (r *reading) putRight(ci int, oc openCue) bool {
 		n := &r.clauses[k]
 		if n.lo >= oc.hi {
 			switch r.toks[n.lo].s {
-			case "no", "nah", "nope", "sorry", "yeah", "yes":
+			case "nah", "nope", "sorry", "yeah", "yes":
 				return true
+			case "no":
+				if x := r.word(n.lo + 1); r.toks[n.lo].brk >= brkComma || n.hi == n.lo+1 || subjects[x] || x == "no" || x == "wait" || x == "hang" || x == "sorry" || x == "not" {
+					return true // but "no drips" puts nothing right
+				}
 			}
 		}
 		for i := max(n.lo, oc.hi); i+1 < n.hi; i++ {
@@ -1133,6 +1150,25 @@ func (r *reading) foundRight(ci int) bool {
 	}
 	return false
 }
+
+// ofKin tells whether a sentence is of somebody's own: "my brother in law has been meaning
+// to do his, it's still in the box".
+func (r *reading) ofKin(ci int) bool {
+	k := ci
+	for k > 0 && r.clauses[k-1].sentence == r.clauses[ci].sentence {
+		k--
+	}
+	lo := r.clauses[k].lo
+	for i := lo; i < min(lo+3, r.clauses[ci].hi-1); i++ {
+		if r.toks[i].s == "my" && kin[r.toks[i+1].s] {
+			return !r.ofMe(lo, r.clauses[ci].hi)
+		}
+	}
+	return false
+}
+
+// kin are people whose own machine is spoken of, not this one.
+var kin = set("brother sister dad father mum mother uncle cousin neighbour neighbor mate son daughter wife husband boss")
 
 // waitsForHelp tells whether what is waited for after a cue is hands or light, no part.
 func (r *reading) waitsForHelp(c *clause, from int) bool {
@@ -2031,6 +2067,9 @@ func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
 	if e.signal == "duty" && gap < 12 && p.kind != Promise {
 		return true
 	}
+	if p.signal == "absent" && gap < 4 && (e.signal == "stand-in" || e.signal == "later") && r.clauses[r.toks[e.lo].cl].sentence == r.clauses[r.toks[p.lo].cl].sentence {
+		return true // "sump I'm leaving | till the sealer comes"
+	}
 	if e.signal == "elsewhere" && gap < 9 && p.kind != Promise {
 		if p.kind == Unfinished {
 			p.kind = e.kind
@@ -2107,7 +2146,7 @@ func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
 	case p.signal == "lost" && e.kind == ReplaceLater && gap < 6:
 		p.kind, p.before = ReplaceLater, e.before // short of one, and something stands in for it
 		return true
-	case p.kind == Unfinished && e.kind == NotRefitted && !p.sure && p.before == e.before && gap < 10:
+	case p.kind == Unfinished && e.kind == NotRefitted && e.signal != "lying" && !p.sure && p.before == e.before && gap < 10:
 		p.kind = NotRefitted
 		return true
 	}

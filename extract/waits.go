@@ -27,6 +27,9 @@ func (r *reading) waits(ci int, out []openCue) []openCue {
 // answer after.
 func (r *reading) openAsked(ci int) bool {
 	c := &r.clauses[ci]
+	if c.mood&asked != 0 && r.neverLooked(ci) {
+		return r.orients(ci) || r.namesNear(ci) || r.saysWay(c)
+	}
 	if c.mood&asked == 0 || c.mood&(other|conditional|aside|greeting|hypothetical|storied) != 0 {
 		return false
 	}
@@ -58,6 +61,35 @@ func (r *reading) openAsked(ci int) bool {
 		}
 	}
 	return true
+}
+
+// neverLooked tells of "I never looked", "I didn't look" right after a question.
+func (r *reading) neverLooked(ci int) bool {
+	if ci+1 >= len(r.clauses) || r.since(r.clauses[ci].lo, r.clauses[ci+1].lo) > 8 || r.saidIn(&r.clauses[ci], "you") {
+		return false
+	}
+	n := &r.clauses[ci+1]
+	i := r.skipped(n)
+	if r.word(i) != "i" {
+		return false
+	}
+	switch w, v := r.word(i+1), r.word(i+2); {
+	case w == "never" || w == "didn't":
+		return v == "looked" || v == "look" || v == "noticed" || v == "notice" || v == "saw" || v == "see" || v == "marked" || v == "mark" || v == "checked" || v == "check"
+	case w == "wasn't":
+		return v == "looking" || v == "watching"
+	}
+	return false
+}
+
+// saysWay tells whether a clause has a word for which way round a thing goes.
+func (r *reading) saysWay(c *clause) bool {
+	for i := c.lo; i < c.hi; i++ {
+		if turnedWay[r.toks[i].s] || r.toks[i].s == "arrow" {
+			return true
+		}
+	}
+	return false
 }
 
 // away are the places where a tool is no use to who works here.
@@ -163,7 +195,7 @@ func (r *reading) whenLater(ci int) bool {
 	if !r.wills(ci-1) && !r.willBe(p) {
 		return false
 	}
-	if len(p.acts) == 0 && !r.saidIn(p, "do") && !r.saidIn(p, "sort") && !r.saidIn(p, "finish") {
+	if len(p.acts) == 0 && !r.saidIn(p, "pull") && !r.saidIn(p, "do") && !r.saidIn(p, "sort") && !r.saidIn(p, "finish") {
 		return false
 	}
 	for i := p.lo; i < p.hi; i++ {
@@ -182,6 +214,9 @@ func (r *reading) willBe(c *clause) bool {
 			case "get", "be", "want", "need", "have":
 				return true
 			}
+		}
+		if w := r.toks[i].s; (w == "get" || w == "gets") && (pronounsObj[r.toks[i-1].s] || r.toks[i-1].s == "they" || r.toks[i-1].men >= 0) {
+			return true // "they get a second pull | once it's gone off"
 		}
 	}
 	return false
@@ -266,7 +301,7 @@ func (r *reading) keptFrom(ci int) string {
 				return LockMissing
 			}
 		}
-		if r.heardIn(k, k, "half-tight") || r.ofTightness(c.lo, c.hi) {
+		if r.heardIn(k, k, "half-tight") || r.ofTightness(c.lo, c.hi) || r.handTightNear(k) {
 			return NotTorqued
 		}
 	}

@@ -228,7 +228,7 @@ func (r *reading) witnesses(lo, hi int, figures []given) []witness {
 				id = p + " " + w
 			}
 			add(witness{lo: i, hi: i + 1, id: id, paper: true})
-		case states[w] && i > lo && prev != "i" && prev != "you" && prev != "we" && prev != "to" && prev != "'ll" && prev != "'d" && prev != "people" && prev != "let's" && !(w == "list" && prev != "they") && !(w == "count" || w == "make"):
+		case states[w] && i > lo && prev != "i" && prev != "you" && prev != "we" && prev != "to" && prev != "'ll" && prev != "'d" && (prev != "people" || i-2 >= lo && (r.toks[i-2].men >= 0 || determiner[r.toks[i-2].s])) && prev != "let's" && !(w == "list" && prev != "they") && !(w == "count" || w == "make"):
 			id := prev
 			if prev == "he" || prev == "she" {
 				id = prev
