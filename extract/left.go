@@ -286,12 +286,39 @@ func (r *reading) notSo(ci int) (oc openCue, ok bool) {
 			return openCue{i, k + 1, "un-locked"}, true
 		case (p == "lined" || p == "set" || p == "squared" || p == "trued" || p == "aligned" || p == "adjusted" || p == "evened" || p == "levelled" || p == "parked" || p == "bled" || p == "greased" || p == "primed") && act && w == "never":
 			return openCue{i, k + 1, "un-done"}, true
+		case state && w != "nothing" && !r.saidIn(c, "you") && strings.HasSuffix(p, "ed") && (k+1 >= c.hi || r.toks[k].brk >= brkComma || stateEnds[r.word(k+1)] || (r.word(k+1) == "up" || r.word(k+1) == "in") && (k+2 >= c.hi || stateEnds[r.word(k+2)])) && r.leftUndone(p) != "":
+			return openCue{i, k + 1, r.leftUndone(p)}, true // "the chain's not tensioned yet"
 		case state && w != "nothing" && (p == "lined" || p == "squared" || p == "evened" || p == "level" || p == "parallel" || p == "square" && k+1 >= c.hi || p == "central" || p == "centred"):
 			return openCue{i, k + 1, "un-done"}, true
 		}
 	}
 	return oc, false
 }
+
+// leftUndone gives the signal of a work that is denied by its participle, "" where the
+// word tells no work that a machine waits for.
+func (r *reading) leftUndone(participle string) string {
+	if unlisted[participle] {
+		return "un-done"
+	}
+	for _, l := range r.lex.Lemmas(participle) {
+		for _, p := range r.lex.Patterns(l) {
+			switch p.Action.Name {
+			case "adjust", "bleed", "lubricate", "fill":
+				return "un-done"
+			case "tighten", "torque":
+				return "un-tight"
+			case "lock":
+				return "un-locked"
+			}
+			break
+		}
+	}
+	return ""
+}
+
+// unlisted are works that only their participles tell.
+var unlisted = set("synced synchronised synchronized balanced calibrated indexed timed primed paired coded")
 
 // stateEnds are what may follow a state at the end of what is said of it.
 var stateEnds = set("yet at for because so until till by now as in on and just though either")

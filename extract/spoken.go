@@ -666,6 +666,12 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if r.toks[oc.hi-1].s == "over" && r.word(oc.hi) == "from" {
 			return nil // "left over from the last job"
 		}
+		if r.word(oc.hi) == "between" || r.toks[oc.lo].s == "back" && (r.saidIn(c, "get") || r.saidIn(c, "have") || r.saidIn(c, "be")) {
+			return nil // "nothing in between the pads", "I'll get the puller back tomorrow"
+		}
+		if r.hasWord(oc, "going") && r.negatedIn(oc) && r.newFor(ci, oc.hi) {
+			return nil // "that nut's not going back on, we'll have a new one"
+		}
 		if len(c.mentions) == 0 && r.hasWord(oc, "going") && r.negatedIn(oc) && !r.laterIn(c, oc.hi) && !r.saidIn(c, "till") && !r.saidIn(c, "until") && !r.saidIn(c, "yet") || r.ofKin(ci) {
 			return nil // "hang on, that's not going in", "my brother's is still in the box"
 		}
@@ -1169,6 +1175,17 @@ func (r *reading) ofKin(ci int) bool {
 
 // kin are people whose own machine is spoken of, not this one.
 var kin = set("brother sister dad father mum mother uncle cousin neighbour neighbor mate son daughter wife husband boss")
+
+// newFor tells whether a new one is told to take the place of what does not go back.
+func (r *reading) newFor(ci, from int) bool {
+	_, hi := r.nearBy(ci, 0, 1, 6)
+	for i := from; i+1 < r.clauses[hi].hi; i++ {
+		if r.toks[i].s == "new" && (r.toks[i+1].s == "one" || r.toks[i+1].s == "ones") {
+			return !r.heardIn(ci, hi, "ordered", "later")
+		}
+	}
+	return false
+}
 
 // waitsForHelp tells whether what is waited for after a cue is hands or light, no part.
 func (r *reading) waitsForHelp(c *clause, from int) bool {
@@ -2022,7 +2039,7 @@ func (r *reading) joins(ends []*looseEnd, e *looseEnd) bool {
 			break
 		}
 		same := !e.sure || !p.sure || r.sameTopic(e.topic, p.topic)
-		if e.kind == NotRefitted && p.kind == NotRefitted && r.ownTopic(e) && r.ownTopic(p) && !r.sameTopic(e.topic, p.topic) {
+		if e.kind != "" && e.signal != "later" && e.signal != "back-to" && r.ownTopic(e) && r.ownTopic(p) && direct(&r.mentions[e.topic]) && direct(&r.mentions[p.topic]) && !r.sameTopic(e.topic, p.topic) && r.toks[e.lo].cl != r.toks[p.lo].cl {
 			same = false // "the tray's not on, and the battery lead I'm leaving off"
 		}
 		if !r.oneMatter(p, e, gap, same) {
@@ -2472,9 +2489,13 @@ func spokenQuestion(o Open, sure, perhaps bool) string {
 			return question(o)
 		}
 		return "Has this been tightened for good since" + maybe + ": " + said + "?"
-	case NotRefitted:
+	case NotRefitted, LockMissing:
 		if sure {
-			return question(o)
+			is := "Is"
+			if strings.HasSuffix(o.About, "s") && !strings.HasSuffix(o.About, "ss") {
+				is = "Are"
+			}
+			return is + " the " + o.About + " in place now: " + said + "?"
 		}
 		return "Is it back on" + maybe + ": " + said + "?"
 	case Promise:
