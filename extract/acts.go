@@ -40,6 +40,7 @@ func (r *reading) findActs() {
 		r.verbless(ci)
 		r.outOfTheWay(ci)
 		r.goes(ci)
+		r.goesAlone(ci)
 		r.left(ci)
 		r.spreads(ci)
 		r.renewed(ci)
@@ -65,6 +66,62 @@ func (r *reading) findActs() {
 		r.binAlone(ci)
 		slices.SortStableFunc(c.acts, func(a, b int) int { return r.acts[a].lo - r.acts[b].lo })
 	}
+}
+
+// goesAlone reads "End plate. Comes off with a tap.": a thing that is only named, and
+// then a verb by itself of how it moves.
+func (r *reading) goesAlone(ci int) {
+	c := &r.clauses[ci]
+	if c.mood&notWork != 0 || !r.movesItself(c.lo) {
+		return
+	}
+	mi := r.namedAlone(ci)
+	if mi < 0 {
+		return
+	}
+	name, end := "", 0
+	for i := c.lo + 1; i < min(c.hi, c.lo+4) && name == "" && r.toks[i-1].brk < brkComma; i++ {
+		switch w := r.toks[i].s; {
+		case offWords[w] || w == "away" || w == "apart":
+			name, end = "remove", i+1
+		case onWords[w] || w == "back" || w == "home":
+			name, end = "fit", i+1
+		case w != "straight" && w != "right" && w != "just" && w != "nicely" && w != "easy":
+			return
+		}
+	}
+	if name == "" || len(c.acts) > 1 {
+		return
+	}
+	x := act2(r.lex.Action(name), c.lo, end, mi)
+	x.verb, x.rule = c.lo, "thing and then how it moves"
+	if len(c.acts) == 1 {
+		a := &r.acts[c.acts[0]]
+		if a.verb != c.lo || len(a.objects) > 0 {
+			return
+		}
+		x.cl, x.qty, x.mood = a.cl, a.qty, a.mood&^framed
+		*a = x
+		return
+	}
+	r.addAct(ci, x)
+}
+
+// namedAlone gives the part or fastener that the clause before does nothing but name,
+// or -1.
+func (r *reading) namedAlone(ci int) int {
+	if ci == 0 {
+		return -1
+	}
+	p := &r.clauses[ci-1]
+	if len(p.acts) > 0 || len(p.mentions) != 1 || p.hi-p.lo > 6 || p.mood&notWork != 0 || r.since(p.lo, r.clauses[ci].lo) > 8 {
+		return -1
+	}
+	m := &r.mentions[p.mentions[0]]
+	if m.kind&(lexicon.Part|lexicon.Fastener) == 0 || m.prep != "" || m.hi != p.hi || !r.opens(p, m) && r.toks[p.lo].s != "next" {
+		return -1
+	}
+	return p.mentions[0]
 }
 
 // pulls reads "squeeze that and pull", "press the tab in and pull": what is pulled

@@ -32,7 +32,7 @@ var countOf = map[string]int{"one": 1, "two": 2, "three": 3, "four": 4, "five": 
 	"both": 2, "pair": 2, "1": 1, "2": 2, "3": 3, "4": 4, "5": 5, "6": 6, "7": 7, "8": 8, "9": 9, "10": 10, "11": 11, "12": 12, "fourteen": 14, "sixteen": 16}
 
 // verbLike names that are things only after a word that makes them so.
-var verbLike = set("ring clip screw bolt pin plug cap lock key clamp seal grease oil paint tape press hammer punch drill file saw chain shim shaft strap wire block support mount bridge cover guard rag drain level square rule scale lift stand tap die bit pick hook magnet light mark gear head line lead valve race light panel screen switch spring spray glue patch wax cup case nose trim catch track ram fit fitting fan handle guide bush bearing grip brush brushes patches water sleeve tongs jet header plate bar bars ramp float rack scoop wipe wipes mask string jaws trailer seat stub display fence motor pump boot coil choke starter chuck recoil cage arm leg pad float shoe table inlet outlet boom tub bucket jug phone camera")
+var verbLike = set("lever levers ring clip screw bolt pin plug cap lock key clamp seal grease oil paint tape press hammer punch drill file saw chain shim shaft strap wire block support mount bridge cover guard rag drain level square rule scale lift stand tap die bit pick hook magnet light mark gear head line lead valve race light panel screen switch spring spray glue patch wax cup case nose trim catch track ram fit fitting fan handle guide bush bearing grip brush brushes patches water sleeve tongs jet header plate bar bars ramp float rack scoop wipe wipes mask string jaws trailer seat stub display fence motor pump boot coil choke starter chuck recoil cage arm leg pad float shoe table inlet outlet boom tub bucket jug phone camera")
 
 // findMentions finds the phrases that name things, longest name first.
 func (r *reading) findMentions() {
@@ -464,6 +464,8 @@ func (r *reading) usedAsVerb(c *clause, i int) bool {
 		prev = r.toks[i-1].s
 	} else if i > 0 && r.toks[i-1].brk == brkNone && r.toks[i-1].s == "it" && strings.HasSuffix(r.toks[i].s, "s") && (next == "back" || onWords[next] || offWords[next]) && len(r.lex.Lemmas(r.toks[i].s)) > 0 {
 		return true // "and it | screws back in"
+	} else if (onWords[next] || offWords[next]) && strings.HasSuffix(r.toks[i].s, "s") && len(r.lex.Lemmas(r.toks[i].s)) > 0 && r.toks[i].brk == brkNone && r.namedAlone(int(r.toks[i].cl)) >= 0 {
+		return true // "The seal. Levers out with a screwdriver."
 	}
 	if determiner[prev] && prev != "that" && prev != "this" && prev != "them" && prev != "all" && prev != "both" {
 		return false

@@ -532,7 +532,7 @@ var (
 // A lock is back only where that is said.
 func (s *tracker) inTurn(c *clause) {
 	r := s.r
-	if len(c.acts) > 0 || len(c.mentions) == 0 || c.mood != 0 {
+	if len(c.acts) > 0 || len(c.mentions) == 0 || c.mood != 0 || r.sharesLot(c) {
 		return
 	}
 	hi := c.hi
@@ -569,6 +569,13 @@ func (s *tracker) inTurn(c *clause) {
 		}
 		back(m, mi)
 	}
+}
+
+// sharesLot tells whether a clause adds to what was put off right before: "Belt I'll do
+// when it's back on the machine. And the guard, obviously."
+func (r *reading) sharesLot(c *clause) bool {
+	ci := int(r.toks[c.lo].cl)
+	return ci > 0 && r.toks[c.lo].s == "and" && r.since(r.clauses[ci-1].lo, c.lo) < 10 && r.heardIn(ci-1, ci-1, "later", "undone", "back-to", "ordered", "still-off")
 }
 
 // leadsIn tells whether a mention only leads in what is said of it: "Cable: I had

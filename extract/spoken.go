@@ -435,8 +435,8 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if w := r.word(oc.lo + 1); (w == "so" || w == "to") && (r.toks[oc.lo].s == "just" || r.toks[oc.lo].s == "only") && !r.tightensNear(ci) {
 			return nil // "a rag in there just so it doesn't drip"
 		}
-		if r.toks[oc.hi-1].s == "feel" && !r.tightensNear(ci) {
-			return nil // "you can't see it, it's all by feel"
+		if w := r.toks[oc.hi-1].s; (w == "feel" || strings.HasPrefix(w, "click")) && !r.tightensNear(ci) {
+			return nil // "you can't see it, it's all by feel"; a gear that is not clicking
 		}
 		if !told || c.mood&negated != 0 && !r.heardIn(ci, ci, "undone") && !denies[r.toks[oc.lo].s] || r.forASecond(oc) || r.youDo(c, oc) {
 			return nil

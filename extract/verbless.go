@@ -1134,6 +1134,9 @@ func (r *reading) switchedOff(m *mention) bool {
 
 var switched = set("engine motor ignition power light headlight charger pump heater drill saw breaker mains main spur isolator supply electricity gas propane water tap stopcock valve fuel machine tractor compressor disconnect current feed")
 
+// showsWhat are the words that show a thing to those who watch.
+var showsWhat = set("this here these")
+
 // supplies are what is switched that is no part of a machine.
 var supplies = set("breaker mains main spur isolator supply electricity gas propane water tap stopcock power disconnect current feed")
 
@@ -1163,6 +1166,9 @@ func (r *reading) verbless(ci int) {
 		}
 		if m.from-2 >= c.lo && r.toks[m.from-1].s == "'s" && r.toks[m.from-2].s == "there" && r.toks[j].s != "off" {
 			continue // "there's a nut back in here"
+		}
+		if s := r.word(m.from - 1); (r.toks[j].s == "off" || r.toks[j].s == "out") && (s == "is" || s == "'s" || s == "was") && m.from-2 >= c.lo && showsWhat[r.toks[m.from-2].s] && j+1 < c.hi && (r.toks[j+1].is(wDeterminer) || r.toks[j+1].s == "of" || r.toks[j+1].s == "my") {
+			continue // "this is the pump off the slurry tanker": which one it is
 		}
 		w := r.toks[j].s
 		back := r.toks[j-1].s == "back"
