@@ -268,7 +268,11 @@ func (r *reading) addAct(ci int, a act) {
 		}
 	}
 	if a.action.Name == "fit" {
-		switch name := r.intoContainer(ci, a.hi); name {
+		name := r.intoContainer(ci, a.hi)
+		if name == "" && r.intoCup(&a) {
+			name = "store"
+		}
+		switch name {
 		case "":
 		case "none":
 			return
@@ -301,6 +305,24 @@ var containers = set("lid tray tin can jar bag box bucket tub cup pocket drawer 
 var writings = set("description comment comments note notes caption captions video videos app log group chat message email page website link links list spreadsheet calendar")
 
 var bins = set("bin binned trash garbage rubbish skip scrap dustbin")
+
+// intoCup tells whether an act puts fasteners in what is called a cup and no more: no
+// bearing's cup.
+func (r *reading) intoCup(a *act) bool {
+	if a.subject || a.verb < 0 || a.hi+1 >= len(r.toks) || !r.toks[a.hi].is(wDeterminer) {
+		return false
+	}
+	m := int(r.toks[a.hi+1].men)
+	if m < 0 || r.mentions[m].head != "cup" || r.mentions[m].lo != a.hi+1 || len(r.mentions[m].mods) > 0 {
+		return false
+	}
+	for _, mi := range a.objects {
+		if o := &r.mentions[mi]; o.kind&lexicon.Fastener == 0 && o.head != "washer" {
+			return false
+		}
+	}
+	return len(a.objects) > 0 || a.pronoun == "them" || a.pronoun == "those" || a.pronoun == "these"
+}
 
 // intoContainer tells of "goes in the jam jar lid" that it is put aside, of "in
 // the bin" that it is thrown away, and of "in the notes" that it is "none" of the
@@ -471,7 +493,8 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 		return len(a.objects) > 0 && switched[r.mentions[a.objects[0]].head]
 	}
 	switch w, n := r.toks[i].s, r.word(i+1); {
-	case w == "fit" && fits[p], // "it's a nice slip fit"
+	case w == "thread" && (p == "regular" || p == "normal" || p == "standard" || p == "fine" || p == "coarse" || p == "hand" || p == "left" || p == "right" || p == "handed" || p == "same" || p == "ordinary"), // "it's regular thread on this one"
+		w == "fit" && fits[p], // "it's a nice slip fit"
 		w == "stuff" && (prepositions[n] && n != "in" || !leadsVerb[p] && !subjects[p] && !openers[p]), // "the high heat stuff"
 		strings.HasSuffix(w, "ing") && strings.HasSuffix(p, "est") && p != "test" && p != "rest",       // "the lowest setting"
 		w == "open" && (p == "held" || p == "left" || p == "propped" || p == "wedged" || p == "stays"),
@@ -588,6 +611,9 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 		return a, 0, false // put away, not on
 	}
 	if p.Subject {
+		if p.Words[0] == "be" && p.Action.Name != "none" && i-2 >= c.lo && (r.toks[i-2].s == "whatever" || r.toks[i-2].s == "what") {
+			return a, 0, false // "whatever that is in walking"
+		}
 		if p.Words[0] == "be" && k < c.hi && r.toks[k-1].brk <= brkPause && p.Action.Name != "none" && !(p.Words[n-1] == "off" && i > c.lo && r.toks[i-1].men >= 0 && k+1 < c.hi && r.toks[k+1].men >= 0) {
 			// "it's in the tank" tells a place, "it's in" that it was fitted
 			if w := r.toks[k].s; determiner[w] && w != "one" && !(countOf[w] > 1 && offWords[p.Words[n-1]]) || w == "me" || r.toks[k].men >= 0 && r.mentions[r.toks[k].men].count < 2 {
@@ -718,6 +744,9 @@ func (r *reading) objectsAfter(c *clause, a *act, k int) {
 	determined := false // "scrape the crud off" is of a thing, "stone cold" of none
 	for j := k; j < c.hi && steps < 7; j++ {
 		m := int(r.toks[j].men)
+		if j == k && r.toks[j].s == "and" && a.action.Name == "discard" {
+			return // "out it comes, bin, and the bracket": what went before
+		}
 		if m < 0 {
 			if len(a.objects) == 0 && r.pronounAt(c, j) && !r.leadsMention(c, j) {
 				a.pronoun = r.standsFor(j)
@@ -904,6 +933,9 @@ func (r *reading) withSubject(c *clause, a act, k int) (act, int, bool) {
 	if best >= 0 && v-r.mentions[best].hi > 5 && !(r.toks[v-1].s == "and" && r.opens(c, &r.mentions[best])) {
 		best = -1
 	}
+	if best >= 0 && (r.toks[v].s == "'s" || r.toks[v].s == "is") && v-1 > r.mentions[best].hi-1 && namesFigure[r.toks[v-1].s] {
+		best = -1 // "a picture of a spring, proper number's in the chart": not the spring
+	}
 	for _, m := range c.mentions {
 		if mm := &r.mentions[m]; best >= 0 && mm.kind == lexicon.Tool && mm.prep == "" && mm.hi == v && mm.from > r.mentions[best].hi {
 			best = -1 // "the gear walks off the shaft and the key comes with it": not the shaft
@@ -969,6 +1001,9 @@ func (r *reading) withSubject(c *clause, a act, k int) (act, int, bool) {
 	}
 	return a, 0, false
 }
+
+// namesFigure are the words for what is told or written and never fitted.
+var namesFigure = set("number figure value setting spec size answer name list note trick secret picture link card sheet")
 
 // unlisted gives where a thing that no list knows is named right before a verb at v
 // that says it comes off or goes back, the particle before k: "the front goes back

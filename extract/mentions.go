@@ -153,6 +153,9 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	if n == 1 && i > c.lo && i+1 < c.hi && r.movesItself(i) && r.toks[i].brk == brkNone && (r.toks[i+1].s == "it" || r.toks[i+1].s == "them") && (r.toks[i-1].is(wSubject) || r.toks[i-1].men >= 0) {
 		return m, 0 // "and that locks it"
 	}
+	if w == "felt" && n == 1 && i > c.lo && (r.toks[i-1].is(wSubject) || r.toks[i-1].s == "it" || r.toks[i-1].s == "always" || r.toks[i-1].s == "never") {
+		return m, 0 // "it felt sloppy"
+	}
 	if w == "hex" && n == 1 && (r.word(i+1) == "head" || r.word(i+1) == "heads") {
 		return m, 0 // what a spanner turns
 	}
@@ -446,6 +449,12 @@ func (r *reading) ofPerson(c *clause, i int) bool {
 		switch r.toks[k].s {
 		case "my", "his", "her", "own":
 			return true
+		case "your":
+			switch r.word(k - 1) {
+			case "get", "stick", "use", "mind", "watch", "keep", "trap":
+				return true // "get your arm in there"
+			}
+			return false
 		case "other", "left", "right", "bad", "good", "poor":
 		default:
 			return false
@@ -496,7 +505,7 @@ func (r *reading) usedAsVerb(c *clause, i int) bool {
 		}
 	}
 	plain := r.plainVerb(r.toks[i].s)
-	if plain && (determiner[next] && next != "one" && next != "no" || next == "it" || next == "them" || next == "'em") && !determiner[prev] && !prepositions[prev] && !placeWords[prev] && !dropAdj[prev] && r.toks[i].brk <= brkPause && (i == c.lo || r.toks[i-1].qty < 0) {
+	if plain && (determiner[next] && next != "one" && next != "no" || next == "it" || next == "them" || next == "'em") && !determiner[prev] && (!prepositions[prev] || offWords[prev] && i-2 >= c.lo && r.toks[i-2].men >= 0 && (next == "it" || next == "them")) && !placeWords[prev] && !dropAdj[prev] && r.toks[i].brk <= brkPause && (i == c.lo || r.toks[i-1].qty < 0) {
 		return true
 	}
 	if i == c.lo || r.toks[i-1].brk > brkPause || openers[prev] {

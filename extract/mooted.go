@@ -348,6 +348,9 @@ func (r *reading) describes(c *clause, a *act) bool {
 	if a.subject && a.action.Name == "fit" && !passiveBe[w] && (p == "that" || p == "which") && r.nounAt(a.verb-2) && r.toks[a.verb-2].brk <= brkPause {
 		return true // "undo the bolts that go through the rail"
 	}
+	if ing && p == "from" {
+		return true // "nothing to keep it from falling out"
+	}
 	if ing && passiveBe[p] && pp == "what" {
 		return true
 	}

@@ -33,6 +33,9 @@ func (r *reading) onlyPlaced(ci, i int) (m mention, end int) {
 		if r.toks[i+1].qty >= 0 || r.toks[i+1].is(wNumber) && next != "one" || next == "of" || next == "point" {
 			return m, 0
 		}
+		if n > 1 && isNoun(r, i+1) && lexicon.Singular(next) != next {
+			return m, 0 // "the top two bolts"
+		}
 		if n > 1 && !stopWords[next] && !prepositions[next] && !particle[next] && !r.isVerbForm(next) {
 			return m, 0 // "the back two pins", "the front two cylinders"
 		}

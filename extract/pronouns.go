@@ -46,6 +46,16 @@ func (s *tracker) meant(a *act) *thing {
 	if t, settled := q.told(); settled && !(t != nil && q.cutsOff(t)) {
 		return t
 	}
+	if a.action.Name == "remove" && a.verb >= 0 && !a.subject && spins[r.lemma1(r.toks[a.verb].s)] {
+		q.turned = true
+		if t := q.lookBack(narrowly); t != nil {
+			return t // "hold the shaft and zip that off": the nut
+		}
+		q.turned = false
+	}
+	if t := q.offAtLast(); t != nil {
+		return t
+	}
 	ways := []looking{narrowly, pairs, widely}
 	switch {
 	case a.pronoun == "all":
@@ -81,6 +91,47 @@ func (q *sought) cutsOff(t *thing) bool {
 	return q.a.verb >= 0 && q.r.lemma1(q.r.toks[q.a.verb].s) == "unplug" && !wired[t.head]
 }
 
+// offAtLast gives the part that the talk last turned to, where it is not off yet and
+// what was named since is only a washer or the fasteners that held it: "Caliper. Two
+// bolts, a wavy washer on each. It's off."
+func (q *sought) offAtLast() *thing {
+	s, r, a := q.tracker, q.r, q.a
+	if !a.subject || a.pronoun != "it" && a.pronoun != "she" || a.action.Name != "remove" {
+		return nil
+	}
+	t := s.onTopic(a.lo)
+	if t == nil || t.fastener || t.many() || !q.fits(t, narrowly) {
+		return nil
+	}
+	moves := a.verb >= 0 && partly[r.lemma1(r.toks[a.verb].s)]
+	washers := 0
+	for k := a.cl; k >= 0 && r.clauses[k].hi > s.topicAt; k-- {
+		for _, mi := range r.clauses[k].mentions {
+			m := &r.mentions[mi]
+			if m.lo >= a.lo || m.entry == nil || m.entry == t || m.lo < s.topicAt {
+				continue
+			}
+			switch {
+			case m.head == "washer" || m.head == "shim" || m.head == "spacer":
+				washers++
+			case m.entry.fastener && (moves || m.entry.many()) && (m.entry.owner == nil || m.entry.owner == t):
+			case m.prep == "" && (!m.entry.fastener || r.inAct(m.cl, mi)):
+				return nil
+			}
+		}
+	}
+	if washers == 0 && !moves {
+		return nil
+	}
+	return t
+}
+
+// partly are the verbs by which parts come off, and no fastener.
+var partly = set("slide lift drop pull swing fall")
+
+// spins are the verbs by which fasteners come off.
+var spins = set("zip spin rattle buzz unscrew unthread unwind")
+
 // fits tells whether a thing may be what is sought.
 func (q *sought) fits(t *thing, how looking) bool {
 	if t == nil {
@@ -98,6 +149,9 @@ func (q *sought) fits(t *thing, how looking) bool {
 	}
 	if n := len(t.mentions); q.turned && !t.fastener && n > 0 && r.doneMeanwhile(t.mentions[n-1]) {
 		return false // "squeeze the lever and hold it, now nip them up"
+	}
+	if how == widely && a.pronoun == "they" && !t.many() && !t.fastener && r.saidOne(t) {
+		return false // "the pin's fine. And they fall out": not the pin
 	}
 	if how == widely {
 		return !q.turned || t.fastener || t.turned || takesTorque(t) || tightens[t.head]
@@ -318,6 +372,11 @@ var unplugs = set("connector plug lead wire cable hose line pipe tube spade term
 
 // pressed are the fastenings that are never turned, tight or loose.
 var pressed = set("pin key dowel rivet washer ring tab hairpin circlip")
+
+// saidOne tells whether a thing was last named as a single one.
+func (r *reading) saidOne(t *thing) bool {
+	return len(t.mentions) > 0 && !r.saidMany(t)
+}
 
 // saidMany tells whether a thing was last named as more than one.
 func (r *reading) saidMany(t *thing) bool {

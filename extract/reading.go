@@ -609,7 +609,7 @@ func (r *reading) startsClause(start, i int) bool {
 		return true // "… in the same way | hook all the clips out"
 	case n >= 3 && pk.is(wParticle) && r.hasVerb(start, i) && !((p == "on" || p == "in") && isNoun(r, i-2) && !r.hasVerb(start, i-2)) && (t == "the" || t == "this" || t == "these" || t == "those" || t == "your") && !papers[next] && r.verbFollows(i+1):
 		return true // "both come out | the bottom pin's got a sleeve"
-	case n >= 2 && (pk.is(wEndsPhrase) || r.toks[i-1].brk >= brkPause) && !pk.is(wHoldsClause) && !tk.is(wOff|wOn) && t != "back" && !(!comma && r.subjectAt(start, i)) && r.thingThenVerb(i) && (r.hasVerb(start, i) || pk.is(wParticle) || r.toks[i-1].brk == brkPause && pk.is(wReturning)):
+	case n >= 2 && (pk.is(wEndsPhrase) || r.toks[i-1].brk >= brkPause) && !pk.is(wHoldsClause) && !tk.is(wOff|wOn) && t != "back" && !(!comma && r.subjectAt(start, i)) && !(p == "it" && r.toks[i-2].s == "and" && strings.HasSuffix(t, "s") && (next == "back" || nk.is(wOn|wOff|wReturning))) && r.thingThenVerb(i) && (r.hasVerb(start, i) || pk.is(wParticle) || r.toks[i-1].brk == brkPause && pk.is(wReturning)):
 		return true // "… done | wheel back on"
 	case n >= 2 && (p == "in" || p == "on") && isNoun(r, i) && r.goesBack(i):
 		return true // "… fresh ones go in | hanger back in the pivot"
@@ -686,7 +686,7 @@ func (r *reading) breaths() {
 	}
 }
 
-var interjections = set("yeah yep yup nope click clicks lovely beautiful perfect gorgeous cheers oh hello sorry blimey bugger magic brilliant sweet bingo")
+var interjections = set("yeah yep yup nope click clicks lovely beautiful perfect gorgeous cheers oh hello sorry blimey bugger magic brilliant sweet bingo god gosh jeez crikey christ heavens")
 var takesTwo = set("give gives gave giving get got buy leave leaves make makes let lets show shows take takes took cost costs call calls called find hand keep tell told")
 
 // startsBare tells whether a clause begins at token i of talk without punctuation:

@@ -168,6 +168,9 @@ var leverage = set("lean leaning leaned leant heave heaved heaving swing swung l
 // end of it and lean on it", "chain on, swing it up", and the same pipe later on.
 func (s *tracker) lends(m *mention) bool {
 	r := s.r
+	if limbs[m.head] && r.limbOf(m) {
+		return true
+	}
 	if !lenders[m.head] || m.isNew || m.plural || len(content(m.mods)) > 0 {
 		return false
 	}
@@ -197,6 +200,20 @@ func (s *tracker) lends(m *mention) bool {
 		s.lent[m.head] = true
 	}
 	return lends
+}
+
+// limbs are the words for what a puller grips with and a split pin is bent over by.
+var limbs = set("leg jaw arm tail tang")
+
+// limbOf tells whether a mention is of a limb of the puller or the split pin named shortly before.
+func (r *reading) limbOf(m *mention) bool {
+	for k := int(r.toks[m.lo].men) - 1; k >= 0 && k >= int(r.toks[m.lo].men)-3 && r.since(r.mentions[k].lo, m.lo) < 10; k-- {
+		o := &r.mentions[k]
+		if o.kind&lexicon.Tool != 0 && pullers[o.head] && m.head != "tail" || o.entry != nil && (o.head == "pin" || o.head == "cotter") && isLock(o.entry) && (m.head == "leg" || m.head == "tail") {
+			return len(content(m.mods)) == 0
+		}
+	}
+	return false
 }
 
 // toolNear tells whether a tool was named shortly before of which a mention says a
@@ -773,7 +790,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	if name == "lift" && len(ts) > 0 && (isLock(ts[0]) || ts[0].head == "pin" || ts[0].head == "clip") && len(a.objects) > 0 {
 		name = "remove" // "pull the split pin"
 	}
-	if ledgerActs[name] == "" {
+	if ledgerActs[name] == "" || name == "remove" && !a.subject && r.getsNew(a) {
 		return
 	}
 	if a.byHand && (name == "fit" || name == "tighten" || name == "start by hand") {
@@ -795,6 +812,9 @@ func (s *tracker) apply(ci, ai int, a *act) {
 			t = s.another(t, a)
 			ts[k], a.things[k], st = t, t, ""
 		}
+		if name == "discard" && k < len(a.objects) && r.mentions[a.objects[k]].isOld && r.renewedLast(t) {
+			continue // "new ring on. Old ring's garbage": the one that came off
+		}
 		if name == "leave off" && st == Discarded {
 			continue
 		}
@@ -811,11 +831,17 @@ func (s *tracker) apply(ci, ai int, a *act) {
 			n = "fit" // "spacers off the zip tie": from where they were kept
 			a.action = r.lex.Action(n)
 		}
-		if a.ifOff && st != Removed && st != Loosened && !(st == "" && (a.rule == "thing and place" || a.rule == "thing and particle" && r.word(a.hi-1) == "through") && s.fitted > 0 && r.since(s.fitted, a.lo) < 90) {
+		if a.ifOff && st != Removed && st != Loosened && !(r.word(a.hi) == "top" && wasFitting) && !(st == "" && (a.rule == "thing and place" || a.rule == "thing and particle" && r.word(a.hi-1) == "through") && s.fitted > 0 && r.since(s.fitted, a.lo) < 90) {
 			continue
 		}
 		if n == "fit" && a.verb >= 0 && !t.fastener && st == "" && (!s.fitting(a.lo) && !r.fitsBack(c) || !wasFitting && r.movedAside(a)) && !r.fitsNext(ai) && !r.ofNew(a) {
 			continue // "stuck a bar through the eye", while things come off: handled, not fitted
+		}
+		if n == "fit" && t.fastener && st == Loosened && a.verb >= 0 && !a.subject && r.lemma1(r.toks[a.verb].s) == "slide" {
+			continue // "slide the nut up the hose": out of the way
+		}
+		if n == "fit" && st != Removed && r.bearsOn(a) && !r.ofNew(a) {
+			continue // "push on the outer ring": where it is pushed
 		}
 		if n == "fit" && t.fastener && st == "" && s.fitted == 0 && r.liesThere(a) && !r.fitsNext(ai) && !r.ofNew(a) {
 			continue // "the bolt goes through the shank", before anything comes off: how it sits
@@ -907,6 +933,36 @@ func (r *reading) fitsBack(c *clause) bool {
 	return false
 }
 
+// getsNew tells whether an act is of getting a new one from where it was kept: "I got a
+// new one out of the assortment".
+func (r *reading) getsNew(a *act) bool {
+	for i := a.lo; i < min(a.hi, len(r.toks)); i++ {
+		if r.toks[i].s == "new" && (a.pronoun == "one" || a.pronoun == "ones" || len(a.objects) > 0 && r.mentions[a.objects[0]].isNew) {
+			return r.word(a.hi) == "of" || r.word(a.hi-1) == "of"
+		}
+	}
+	return false
+}
+
+// renewedLast tells whether a new one of a thing went in last.
+func (r *reading) renewedLast(t *thing) bool {
+	n := len(t.events) - 1
+	return n >= 0 && t.events[n].action == "fit" && t.events[n].act >= 0 && r.ofNew(&r.acts[t.events[n].act])
+}
+
+// bearsOn tells whether an act says where something is pushed or struck: "push on the
+// rim", "tap on the ear of it".
+func (r *reading) bearsOn(a *act) bool {
+	if a.subject || a.verb < 0 || len(a.objects) == 0 || r.word(a.verb+1) != "on" || r.mentions[a.objects[0]].from != a.verb+2 || !r.mentions[a.objects[0]].definite {
+		return false
+	}
+	switch r.lemma1(r.toks[a.verb].s) {
+	case "push", "press", "tap", "knock", "pull", "lean", "hit":
+		return true
+	}
+	return false
+}
+
 // liesThere tells whether an act is told the way people tell how a thing lies: "the
 // bolt goes through the shank", "a cable runs round it".
 func (r *reading) liesThere(a *act) bool {
@@ -953,7 +1009,7 @@ func (s *tracker) leftOff(c *clause, a *act) bool {
 	case "leave off":
 		return a.mood&negated == 0 && a.pronoun != "she" && a.pronoun != "he" // "she's on the bench": all of it
 	case "fit", "start by hand":
-		if a.mood&negated == 0 {
+		if a.mood&negated == 0 || s.r.bearsOn(a) {
 			return false
 		}
 	default:

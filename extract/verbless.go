@@ -1233,7 +1233,7 @@ func (r *reading) verbless(ci int) {
 			continue
 		}
 		x := act2(act, m.from, hi, mi)
-		x.ifOff = returns && !back && !m.isNew
+		x.ifOff = (returns || w == "on" && next == "top") && !back && !m.isNew // "two covers on top here": where they are
 		r.addAct(ci, x)
 		// what follows is no longer "on the nuts" but "nuts"
 		for _, ki := range c.mentions {
