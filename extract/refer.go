@@ -592,7 +592,14 @@ func (s *tracker) inTurn(c *clause) {
 // when it's back on the machine. And the guard, obviously."
 func (r *reading) sharesLot(c *clause) bool {
 	ci := int(r.toks[c.lo].cl)
-	return ci > 0 && r.toks[c.lo].s == "and" && r.since(r.clauses[ci-1].lo, c.lo) < 10 && r.heardIn(ci-1, ci-1, "later", "undone", "back-to", "ordered", "still-off")
+	if ci == 0 || r.toks[c.lo].s != "and" {
+		return false
+	}
+	from := ci - 1
+	for from > 0 && r.clauses[from-1].sentence == r.clauses[ci-1].sentence && r.since(r.clauses[from-1].lo, c.lo) < 10 {
+		from--
+	}
+	return r.heardIn(from, ci-1, "later", "undone", "back-to", "ordered", "still-off") && r.clauses[ci-1].sentence != r.clauses[ci].sentence
 }
 
 // leadsIn tells whether a mention only leads in what is said of it: "Cable: I had

@@ -1158,7 +1158,7 @@ func (r *reading) verbless(ci int) {
 			continue
 		}
 		j := m.hi
-		for j < c.hi && (r.toks[j].s == "straight" || r.toks[j].s == "right" || r.toks[j].s == "all" || r.toks[j].s == "then" || r.toks[j].s == "just" || r.toks[j].s == "is" || r.toks[j].s == "back" && j+1 < c.hi && (onWords[r.toks[j+1].s] || returning[r.toks[j+1].s] || placing[r.toks[j+1].s] || r.toks[j+1].s == "together")) {
+		for j < c.hi && (r.toks[j].s == "straight" || r.toks[j].s == "right" || r.toks[j].s == "all" || r.toks[j].s == "then" || r.toks[j].s == "just" || r.toks[j].s == "is" || r.toks[j].s == "back" && j+1 < c.hi && (onWords[r.toks[j+1].s] || returning[r.toks[j+1].s] || placing[r.toks[j+1].s] || r.toks[j+1].s == "together" || (r.toks[j+1].s == "up" || r.toks[j+1].s == "down") && onWords[r.word(j+2)]) || (r.toks[j].s == "up" || r.toks[j].s == "down") && r.toks[j-1].s == "back" && onWords[r.word(j+1)]) {
 			j++
 		}
 		if j >= c.hi {
