@@ -63,6 +63,9 @@ func (s *tracker) values(ci int) {
 		if h.of, h.rule = of, "said again after one read off for another"; of == nil {
 			h.of, h.rule = s.ownerOfValue(ci, q)
 		}
+		if n := len(r.heard); n > 0 && len(c.mentions) == 0 && r.heard[n-1].of != nil && r.since(r.qtys[r.heard[n-1].qty].hi, q.lo) < 60 && r.nextStage(c, r.qtys[r.heard[n-1].qty].lo, q.lo) {
+			h.of, h.rule = r.heard[n-1].of, "next stage of the value before"
+		}
 		if prev != nil && (h.of == nil || s.pairOf(r.qtys[prev.qty].hi, q.lo)) {
 			h.of, h.rule = prev.of, inAnotherUnit
 		}
@@ -476,7 +479,7 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 			if before == nil || m.lo >= prev {
 				before = t
 			}
-		case after == nil && m.from-q.hi <= 10 && (next == c.hi || m.lo > next || m.prep == "for" || m.prep == "on" && determiner[r.toks[m.from].s]) && m.lo < next:
+		case after == nil && m.from-q.hi <= 10 && !(m.prep == "" && r.toks[m.from-1].s == "and" && r.toks[m.from-2].brk >= brkComma) && (next == c.hi || m.lo > next || m.prep == "for" || m.prep == "on" && determiner[r.toks[m.from].s]) && m.lo < next:
 			after = t
 		}
 	}

@@ -170,7 +170,7 @@ func (r *reading) unitlessIn(ci int, said, late []quantity) []quantity {
 	base := int(r.toks[c.lo].lo)
 	var out []quantity
 	for _, n := range r.numbersOf(c.lo, c.hi) {
-		if n.Low == nil || compare(n.Low, 3) < 0 || compare(n.High, 700) > 0 || !n.Low.IsInt() && compare(n.Low, 30) > 0 {
+		if n.Low == nil || compare(n.Low, 2) < 0 || compare(n.High, 700) > 0 || !n.Low.IsInt() && compare(n.Low, 30) > 0 {
 			continue
 		}
 		lo, hi := r.tokenAt(base+n.Start), r.tokenAt(base+n.End-1)+1
@@ -178,7 +178,12 @@ func (r *reading) unitlessIn(ci int, said, late []quantity) []quantity {
 			continue
 		}
 		var of quantity
-		if len(said) > 0 {
+		if compare(n.Low, 3) < 0 {
+			if len(said) == 0 || !r.readInRow(lo, hi, &said[len(said)-1]) {
+				continue
+			}
+			of = r.unitAt(said) // "brake lever clamp, four newton metres. Shifter, two."
+		} else if len(said) > 0 {
 			tight, another := r.meantTight(ci, lo, hi, &said[len(said)-1], compare(n.High, 9) < 0, compare(n.Low, 36) > 0)
 			if tight && (another || !r.toldAgain(n, said, lo)) {
 				of = r.unitAt(said)
@@ -186,6 +191,12 @@ func (r *reading) unitlessIn(ci int, said, late []quantity) []quantity {
 		}
 		if of.Unit == "" && soon && compare(n.High, 9) > 0 && late[0].lo >= hi && r.onlyValuesSince(hi, late[0].lo) && r.toldBare(ci, lo, hi) && (len(said) == 0 || !r.toldAgain(n, said, lo)) {
 			of = late[0]
+		}
+		if of.Unit == "" && soon && r.unitByItself(late[0]) && late[0].lo >= hi && late[0].lo-hi <= 5 && r.onlyValuesSince(hi, late[0].lo) && len(r.numbersOf(hi, late[0].lo)) == 0 {
+			of = late[0] // "a hundred and seven on those. Newton metres."
+		}
+		if of.Unit == "" && len(said) > 0 && (r.readInRow(lo, hi, &said[len(said)-1]) || r.answers(ci, lo, hi) && r.since(said[len(said)-1].hi, lo) < 300) {
+			of = r.unitAt(said)
 		}
 		if of.Unit == "" {
 			of = r.sameInAnother(ci, n, lo, said)
@@ -201,6 +212,68 @@ func (r *reading) unitlessIn(ci int, said, late []quantity) []quantity {
 		out = append(out, quantity{Quantity: q, lo: lo, hi: hi, cl: ci, unitFrom: of.unitFrom})
 	}
 	return out
+}
+
+// unitByItself tells whether a unit said without a number is all that its sentence says.
+func (r *reading) unitByItself(u quantity) bool {
+	return u.lo > 0 && r.toks[u.lo-1].brk >= brkComma && r.toks[u.hi-1].brk >= brkComma
+}
+
+// readInRow tells whether a number is the next of values that are read off one after the
+// other, each told right after the name of what it is for: "caliper bolts, eighteen
+// newton metres. Hub nut, forty eight. Tie rod, thirty."
+func (r *reading) readInRow(lo, hi int, last *quantity) bool {
+	if lo-last.hi > 10 || r.toks[hi-1].brk < brkComma || !r.rightAfterName(lo) || !r.rightAfterName(last.lo) || !r.onlyValuesSince(last.hi, lo) {
+		return false
+	}
+	for i := last.lo; i >= max(0, last.lo-60); i-- {
+		if w := r.toks[i].s; documents[w] || readsOff[w] || torqueWords[w] {
+			return true
+		}
+	}
+	return false
+}
+
+// readsOff are the words by which values are read off or gone through in a row.
+var readsOff = set("reading list lid written wrote numbers figures values round rounds row torque torques")
+
+// rightAfterName tells whether token i stands right after a name that begins its sentence.
+func (r *reading) rightAfterName(i int) bool {
+	k := i - 1
+	for k > 0 && i-k <= 3 && (linking[r.toks[k].s] || getting[r.toks[k].s] || r.toks[k].s == "only" || r.toks[k].s == "just") {
+		k--
+	}
+	if k < 0 || r.toks[k].men < 0 || r.toks[k].brk >= brkSentence {
+		return false
+	}
+	m := &r.mentions[r.toks[k].men]
+	if m.kind&(lexicon.Fastener|lexicon.Part) == 0 {
+		return false
+	}
+	k = m.from
+	for k > 0 && m.from-k <= 2 && r.toks[k-1].brk < brkSentence && openers[r.toks[k-1].s] {
+		k--
+	}
+	return k == 0 || r.toks[k-1].brk >= brkComma
+}
+
+// answers tells whether a number is all of an answer to what a document or somebody
+// says: "Sheet says? Six to eight."
+func (r *reading) answers(ci, lo, hi int) bool {
+	c := &r.clauses[ci]
+	if ci == 0 || lo != c.lo || hi != c.hi {
+		return false
+	}
+	p := &r.clauses[ci-1]
+	if p.mood&asked == 0 || r.since(p.lo, lo) > 8 {
+		return false
+	}
+	doc := false
+	for i := p.lo; i < p.hi; i++ {
+		w := r.toks[i].s
+		doc = doc || documents[w] || w == "torque" || w == "tight"
+	}
+	return doc
 }
 
 // sameInAnother gives the unit in which a number comes to the value said right
@@ -348,6 +421,9 @@ func (r *reading) meantTight(ci, lo, hi int, last *quantity, few, noSize bool) (
 		return true, false
 	}
 	near := r.since(last.hi, lo)
+	if near < 60 && !few && hi == c.hi && r.nextStage(c, last.lo, lo) {
+		return true, true // "fifteen newton metres first time round. Then thirty two."
+	}
 	if w := r.word(hi); near < 60 && (w == "on" || w == "for") && hi+1 < c.hi && r.namedAt(c, hi+1, lexicon.Fastener) && giving[prev(1)] {
 		return true, true // "on the stem it says 6 on the steerer bolts"
 	}
@@ -374,11 +450,15 @@ func (r *reading) meantTight(ci, lo, hi int, last *quantity, few, noSize bool) (
 	}
 	toThing := func() bool {
 		w := next(1)
-		return ofThat[w] || hi+1 < c.hi && r.namedAt(c, hi+1, lexicon.Fastener|lexicon.Part)
+		return ofThat[w] || w == "the" && (placeWords[next(2)] || next(2) == "rest" || next(2) == "others") || hi+1 < c.hi && r.namedAt(c, hi+1, lexicon.Fastener|lexicon.Part)
 	}
 	switch {
 	case (next(0) == "on" || next(0) == "for") && toThing(), next(0) == "each", next(0) == "apiece", next(0) == "again" && !r.aSizeBefore(lo), prev(1) == "again" && prev(2) == "same":
 		return true, true
+	case near < 40 && r.aPattern(hi) && !r.aSizeBefore(lo):
+		return true, true // "wheel on. Ninety five, in a star"
+	case noSize && (hi == c.hi || r.toks[hi-1].brk >= brkComma) && (prev(1) == "one" || prev(1) == "ones" || prev(1) == "rest" || prev(1) == "others") && lo-c.lo <= 4:
+		return true, true // "the big one forty two"
 	case next(0) == "there" && (hi+1 == c.hi || r.toks[hi].brk > brkNone || next(1) == "and"):
 		return true, false
 	case sayingMine[prev(1)] && (prev(2) == "i" || prev(2) == "'m" || prev(2) == "'ve" || prev(2) == "we" || prev(2) == "'re" || prev(2) == "i'm" || prev(2) == "'ll" || prev(2) == "will" || prev(2) == "gonna"):
@@ -424,6 +504,47 @@ func (r *reading) meantTight(ci, lo, hi int, last *quantity, few, noSize bool) (
 		}
 	}
 	return false, false
+}
+
+// stages are the words of tightening that is done in more than one go.
+var stages = set("goes passes stages rounds steps bites round time pass go stage")
+
+// nextStage tells whether what stands before a number at token lo in its clause only
+// says that it is the next go of a tightening whose first value stands at token first.
+func (r *reading) nextStage(c *clause, first, lo int) bool {
+	next := false
+	for i := c.lo; i < lo; i++ {
+		switch w := r.toks[i].s; w {
+		case "then", "second", "third", "final", "finally", "last":
+			next = true
+		case "and", "the", "up", "to", "time", "round", "go", "pass", "stage", "it", "'s", "is":
+		default:
+			return false
+		}
+	}
+	if !next {
+		return false
+	}
+	for i := max(1, first-25); i < lo; i++ {
+		if p := r.toks[i-1].s; stages[r.toks[i].s] && (p == "first" || countOf[p] > 1) {
+			return true
+		}
+	}
+	return false
+}
+
+// aPattern tells whether the words from token i on tell the order of tightening.
+func (r *reading) aPattern(i int) bool {
+	for k := i; k < min(len(r.toks), i+4) && (k == i || r.toks[k-1].brk < brkSentence); k++ {
+		switch r.toks[k].s {
+		case "in", "a", "and", "all":
+		case "star", "cross", "crosswise", "diagonally", "crisscross", "evenly":
+			return true
+		default:
+			return false
+		}
+	}
+	return false
 }
 
 // valueNext tells whether the clause after one, in its sentence, gives "that" a number of its own.
@@ -520,8 +641,8 @@ func (r *reading) ofSomethingElse(lo, hi int) bool {
 	for ci := lo; ci <= hi; ci++ {
 		c := &r.clauses[ci]
 		for i := c.lo; i < c.hi; i++ {
-			if notTightness[r.toks[i].s] {
-				return true
+			if notTightness[r.toks[i].s] && r.toks[i].men < 0 {
+				return true // but "pressure line" names a part, "a smear of oil" what goes on it
 			}
 		}
 	}
