@@ -30,6 +30,9 @@ func (r *reading) leaves(ci int) []openCue {
 		out = append(out, openCue{lo, hi, "undone"})
 	}
 	if c.mood&other != 0 {
+		if lo, hi := r.elsewhere(ci); lo >= 0 {
+			out = append(out, openCue{lo, hi, "elsewhere"}) // "the key's in the wife's car"
+		}
 		return out
 	}
 	if lo, hi := r.valueMissing(ci); lo >= 0 && !r.heardIn(ci, ci+1, "unknown", "find") {

@@ -174,7 +174,7 @@ func (r *reading) valueMissing(ci int) (lo, hi int) {
 	if r.givenIn(from, to) || r.pastTold(c) && !r.saidIn(c, "never") {
 		return -1, -1
 	}
-	if r.standsIn(c, at) && !r.recalled(ci) {
+	if r.standsIn(c, at) && !r.recalled(ci) && !r.saidIn(c, "never") && !r.saidIn(c, "don't") {
 		return at, at + 1
 	}
 	for k := from; k <= to; k++ {
@@ -513,6 +513,14 @@ func (r *reading) absent(ci int) (oc openCue, ok bool) {
 					}
 				}
 			}
+		case "before":
+			// "I want to hear it run | before the cover's back"
+			if m := r.toks[min(i+2, c.hi-1)].men; i == c.lo && ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.ofMe(r.clauses[ci-1].lo, r.clauses[ci-1].hi) && (r.saidIn(&r.clauses[ci-1], "want") || r.saidIn(&r.clauses[ci-1], "need")) && m >= 0 && (n1 == "the" || n1 == "that") && r.mentions[m].kind&lexicon.Part != 0 {
+				h := r.mentions[m].hi
+				if w, x := r.word(h), r.word(h+1); (w == "'s" || w == "is" || w == "goes" || w == "gets") && (x == "back" || x == "on") && !r.fittedAfter(&r.mentions[m]) {
+					return cue(r.mentions[m].from, h+2)
+				}
+			}
 		case "leaving":
 			// "sump I'm leaving till the sealer comes"
 			if (n1 == "till" || n1 == "until" || n1 == "for") && i > c.lo+1 && r.ofMe(max(c.lo, i-3), i) {
@@ -623,6 +631,19 @@ func (r *reading) absent(ci int) (oc openCue, ok bool) {
 	return oc, false
 }
 
+// fittedAfter tells whether what a mention stands for goes on later in the talk.
+func (r *reading) fittedAfter(m *mention) bool {
+	if m.entry == nil {
+		return false
+	}
+	for _, e := range m.entry.events {
+		if e.lo > m.hi && ledgerActs[e.action] != Removed && ledgerActs[e.action] != Loosened {
+			return true
+		}
+	}
+	return false
+}
+
 // onTill tells of "the lid on till", "that back in until": a part and where it goes,
 // and that it waits.
 func (r *reading) onTill(ci, from int) bool {
@@ -715,7 +736,7 @@ func (r *reading) hasOne(c *clause, m *mention) bool {
 // back on", "that was five bolts and I've put back four".
 func (r *reading) short(ci int) (lo, hi int) {
 	c := &r.clauses[ci]
-	if c.mood&negated != 0 || !(r.saidIn(c, "back") || r.saidIn(c, "in") || r.saidIn(c, "on")) {
+	if c.mood&negated != 0 || !(r.saidIn(c, "back") || r.saidIn(c, "in") || r.saidIn(c, "on") || r.saidIn(c, "holes")) {
 		return -1, -1
 	}
 	for i := c.lo; i < c.hi; i++ {
@@ -729,6 +750,9 @@ func (r *reading) short(ci int) (lo, hi int) {
 					return i, k + 1
 				}
 			}
+		}
+		if m := r.toks[min(i+1, c.hi-1)].men; m >= 0 && (r.word(r.mentions[m].hi) == "and" || r.word(r.mentions[m].hi) == "for") && r.word(r.mentions[m].hi+2) == "holes" && countOf[r.word(r.mentions[m].hi+1)] > a {
+			return i, r.mentions[m].hi + 3 // "eight screws and nine holes"
 		}
 		if r.word(i-1) == "back" && (r.word(i-2) == "put" || r.word(i-2) == "going" || r.word(i-2) == "gone") {
 			for k := i - 3; k >= max(0, i-12); k-- {

@@ -307,6 +307,8 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		switch w := r.toks[oc.lo].s; {
 		case w == "'ve" || w == "have" || w == "i" && r.word(oc.lo+1) == "'ve":
 			e.kind = "" // "I've written to them": of what was said before
+		case r.hasWord(oc, "guess") && (r.orients(ci) || r.saysWay(c)) && !r.valueNamed(ci):
+			e.kind = Unsure // "which order that was is anyone's guess"
 		case r.heardIn(lo, hi, "unknown", "ask", "doubt", "undecided") || !r.measuring(oc) && (r.valueIn(lo, hi) || r.asksWhat(c) || r.asksNext(ci)) || r.looksUp(oc):
 			e.kind = LookUp
 			if r.measuring(oc) {
@@ -402,6 +404,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if oc.lo > c.lo && r.toks[oc.lo-1].s == "you" {
 			return nil // "after you don't know"
 		}
+		if ci > 0 && r.clauses[ci-1].mood&asked != 0 && r.putRight(ci, oc) {
+			return nil // "is it tight? I don't know. Yes, that's tight."
+		}
 		if next := r.word(oc.hi); r.saidIn(c, "why") || next == "who" || next == "how" && !howMuch[r.word(oc.hi+1)] {
 			return nil // "I don't know how they get in there with a ten"
 		}
@@ -476,6 +481,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if w := r.word(oc.hi); (r.hasWord(oc, "never") || r.hasWord(oc, "didn't")) && (w == "find" || w == "know" || w == "understand" || w == "like" || w == "hear") {
 			return nil // "I never did find out"
 		}
+		if m := r.namedLast(ci, oc.lo); r.toks[oc.hi-1].s == "flat" && m != nil && !goesFlat[m.head] {
+			return nil // "do it till the washer's flat"
+		}
 		if r.doneAlready(ci) || r.saidIn(c, "since") || oc.lo > c.lo && subjects[r.toks[oc.lo-1].s] && r.ofMe(oc.lo-1, oc.lo) && (r.toks[oc.hi-1].s == "low" || r.toks[oc.hi-1].s == "flat") || r.toks[oc.hi-1].s == "flat" && (r.saidIn(c, "phone") || r.saidIn(c, "my") && !r.saidIn(c, "tyre") && !r.saidIn(c, "battery")) {
 			return nil // "that hasn't gone since", "while we're low down"
 		}
@@ -536,6 +544,11 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		for i := max(c.lo-6, 1); i+1 < oc.lo; i++ {
 			if next := r.toks[i+1].s; r.toks[i].s == "was" && r.toks[i-1].s == "i" && (next == "going" || next == "gonna" || next == "gunna") {
 				return nil // what was meant, and came otherwise
+			}
+		}
+		for k := max(0, ci-2); k <= ci; k++ {
+			if n := &r.clauses[k]; n.sentence == c.sentence && r.saidIn(n, "show") && r.saidIn(n, "you") {
+				return nil // "I said I'd show you the carb, it's a Saturday job"
 			}
 		}
 		if r.saidIn(c, "ready") && (r.when(oc) || r.saidIn(c, "must")) {
@@ -659,6 +672,14 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 	case "still-off":
 		if !told || r.toks[oc.lo].s != "left" && oc.hi < c.hi && inPlace(r.toks[oc.hi-1].s) && r.negatedIn(oc) {
 			return nil // "it's not in the way"
+		}
+		if r.hasWord(oc, "waiting") {
+			for i := oc.hi; i < min(c.hi, oc.hi+4); i++ {
+				if r.toks[i].s == "to" {
+					e.kind, e.signal = r.keptFrom(ci), "elsewhere"
+					return e // "that's waiting for the wheels to be down"
+				}
+			}
 		}
 		if w := r.toks[oc.lo].s; (w == "stays" || w == "staying") && r.ofTools(c) {
 			return nil // "the impact wrench stays in the drawer"
@@ -1173,6 +1194,23 @@ func (r *reading) ofKin(ci int) bool {
 	return false
 }
 
+// namedLast gives the last thing of the machine named before a token in its clause or
+// the one before, nil where there is none.
+func (r *reading) namedLast(ci, at int) *mention {
+	for k := ci; k >= max(0, ci-1); k-- {
+		ms := r.clauses[k].mentions
+		for i := len(ms) - 1; i >= 0; i-- {
+			if m := &r.mentions[ms[i]]; m.hi <= at && r.topical(m) {
+				return m
+			}
+		}
+	}
+	return nil
+}
+
+// goesFlat are what is to be pumped up or charged again when it is flat.
+var goesFlat = set("tyre tire tube wheel battery cell tank bag airbag")
+
 // kin are people whose own machine is spoken of, not this one.
 var kin = set("brother sister dad father mum mother uncle cousin neighbour neighbor mate son daughter wife husband boss")
 
@@ -1408,8 +1446,8 @@ func (r *reading) namesNear(ci int) bool {
 // candidatesIn tells whether figures of which one is right stand in a clause or right
 // before it.
 func (r *reading) candidatesIn(ci int) bool {
-	lo, _ := r.nearBy(ci, 1, 0, 8)
-	for k := lo; k <= ci; k++ {
+	lo, hi := r.nearBy(ci, 1, 1, 8)
+	for k := lo; k <= hi; k++ {
 		n := 0
 		for _, x := range r.numbersOf(r.clauses[k].lo, r.clauses[k].hi) {
 			n++
@@ -1685,7 +1723,7 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 			e.topic, e.sure = mi, true // "the tray's not on"
 			return
 		}
-		if !r.topical(m) && !(tight && m.prep == "with" && r.tightenable(m)) || m.lo >= oc.hi && (e.signal == "later" && r.pronounIn(c.lo, oc.lo+1) || e.signal == "find" && r.pronounIn(oc.lo, oc.hi) || e.signal == "unfit" || e.signal == "undone" && (r.wants(oc) || r.hasWord(oc, "those") || r.hasWord(oc, "them"))) {
+		if !r.topical(m) && !(tight && m.prep == "with" && r.tightenable(m)) || m.lo >= oc.hi && (e.signal == "later" && r.pronounIn(c.lo, oc.lo+1) || e.signal == "elsewhere" || e.signal == "find" && r.pronounIn(oc.lo, oc.hi) || e.signal == "unfit" || e.signal == "undone" && (r.wants(oc) || r.hasWord(oc, "those") || r.hasWord(oc, "them"))) {
 			continue
 		}
 		if tight && !r.tightenable(m) || e.kind == LookUp && smeared[m.head] {
@@ -2010,6 +2048,9 @@ func (r *reading) topical(m *mention) bool {
 	}
 	if m.hi-m.lo == 1 && m.hi < len(r.toks) && r.toks[m.hi-1].brk == brkNone && (r.toks[m.hi].s == "you" || r.toks[m.hi].s == "me") && m.from == m.lo && r.isVerbForm(m.head) {
 		return false // "I'll not bore you"
+	}
+	if m.head == "barrel" && len(m.mods) > 0 && (m.mods[0] == "burn" || m.mods[0] == "trash" || m.mods[0] == "oil") {
+		return false // where it is thrown
 	}
 	if m.head == "foot" && strings.HasPrefix(r.word(m.hi), "pound") {
 		return false

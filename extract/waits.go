@@ -93,7 +93,7 @@ func (r *reading) saysWay(c *clause) bool {
 }
 
 // away are the places where a tool is no use to who works here.
-var away = set("van car truck lorry pickup house home work shop garage shed barn office school yard boat farm loan lockup boot upstairs indoors kitchen depot unit flat town hall cottage tractor")
+var away = set("glovebox glove van car truck lorry pickup house home work shop garage shed barn office school yard boat farm loan lockup boot upstairs indoors kitchen depot unit flat town hall cottage tractor")
 
 // elsewhere finds "because the hammer's in the van", "the socket I need is at my
 // brother's": a tool that is not here is only spoken of for what is not done without it.
@@ -122,7 +122,7 @@ func (r *reading) elsewhere(ci int) (lo, hi int) {
 		from, _ := r.nearBy(ci, 1, 0, 8)
 		for j := from; j <= ci; j++ {
 			n := &r.clauses[j]
-			if n.mood&(other|hypothetical|conditional|asked|greeting) != 0 {
+			if j < ci && n.mood&(other|hypothetical|conditional|asked|greeting) != 0 || n.mood&(hypothetical|conditional|asked|greeting) != 0 {
 				continue
 			}
 			if n.mood&negated != 0 || len(n.acts) > 0 {

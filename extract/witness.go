@@ -260,6 +260,8 @@ func (r *reading) witnesses(lo, hi int, figures []given) []witness {
 			add(witness{lo: i, hi: i + 1, id: w})
 		case (w == "number" || w == "figure" || w == "writing" || w == "stamp" || w == "code") && (next == "on" || next == "in") && r.linkedSoon(i+2, hi):
 			add(witness{lo: i, hi: i + 1, id: "here", machine: true})
+		case writtenBy[w] && (prev == "'s" || prev == "is") && (next == "on" || next == "in") && (r.word(i+2) == "it" || r.word(i+2) == "there" || r.word(i+2) == "here") && (r.word(i+3) == "is" || r.word(i+3) == "'s"):
+			add(witness{lo: i, hi: i + 1, id: "on it", paper: true}) // "what's written on it is a thirty three"
 		case writtenBy[w] && (prev == "'s" || prev == "is" || prev == "are" || prev == "was" || prev == "it's"):
 			id := r.nounNear(i+1, hi)
 			if k := r.subjectHead(lo, i-1); k >= 0 {
