@@ -46,6 +46,7 @@ func (r *reading) findActs() {
 		r.renewed(ci)
 		r.laid(ci)
 		r.laidBeside(ci)
+		r.alongWith(ci)
 		r.stood(ci)
 		r.row(ci)
 		r.fingerTight(ci)

@@ -908,7 +908,7 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 		like := r.like(m.head, true)
 		for i := len(like) - 1; i >= 0; i-- {
 			t := like[i]
-			if t.fastener && t.head == m.head && (t.owner == owner || owns(owner, t)) && !placesClash(m.mods, t.mods) && !tooMany(t, m) {
+			if t.fastener && t.head == m.head && (t.owner == owner || owns(owner, t)) && !placesClash(m.mods, t.mods) && !tooMany(t, m) && !(t.count > 2 && !m.plural && m.count < 2) {
 				return t
 			}
 		}
@@ -964,7 +964,10 @@ func (s *tracker) onlyOpen(mi int, owner *thing) *thing {
 			row++
 		}
 	}
-	if owner != nil && (row == 0 || !r.bareElement(c, mi)) {
+	if owner != nil && row > 0 && !r.bareElement(c, mi) {
+		return nil // "the bowl goes on, and this bolt"
+	}
+	if owner != nil && row == 0 {
 		return s.onlyOff(m, owner, r.actOn(m.cl, mi))
 	}
 	if m.plural || m.count > 0 || len(m.mods) > 0 || m.prep != "" || m.isNew || !s.fitting(m.lo) {

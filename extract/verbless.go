@@ -398,6 +398,31 @@ func (r *reading) laidBeside(ci int) {
 	}
 }
 
+// alongWith lets what is added last share the lot of what moves before it: "the pulley
+// goes on, and the bolt".
+func (r *reading) alongWith(ci int) {
+	c := &r.clauses[ci]
+	if len(c.acts) == 0 || len(c.mentions) < 2 || c.mood&notWork != 0 || ci < r.toolList[1] {
+		return
+	}
+	mi := c.mentions[len(c.mentions)-1]
+	m := &r.mentions[mi]
+	a := &r.acts[c.acts[len(c.acts)-1]]
+	if m.hi != c.hi || m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" || r.inAct(ci, mi) || a.verb < 0 || !a.subject || a.mood&^offCamera != 0 || len(a.objects) == 0 || a.action.Name != "fit" && a.action.Name != "remove" {
+		return
+	}
+	i := m.from - 1
+	for i > a.hi && determiner[r.toks[i].s] {
+		i--
+	}
+	if i < a.hi || r.toks[i].s != "and" || i > a.hi && r.toks[a.hi].men < 0 && i-a.hi > 4 {
+		return
+	}
+	x := act2(a.action, m.from, m.hi, mi)
+	x.rule = "told in a row"
+	r.addAct(ci, x)
+}
+
 // beginsPiece tells whether a mention opens its clause, or what stands in it after a
 // comma or "and".
 func (r *reading) beginsPiece(c *clause, m *mention) bool {
