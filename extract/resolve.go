@@ -964,10 +964,10 @@ func (s *tracker) onlyOpen(mi int, owner *thing) *thing {
 			row++
 		}
 	}
-	if owner != nil && row > 0 && !r.bareElement(c, mi) {
-		return nil // "the bowl goes on, and this bolt"
-	}
-	if owner != nil && row == 0 {
+	if owner != nil && (row == 0 || !r.bareElement(c, mi)) {
+		if row > 0 && int(r.toks[owner.last].cl) == m.cl {
+			return nil // "the bowl goes on, and this bolt"
+		}
 		return s.onlyOff(m, owner, r.actOn(m.cl, mi))
 	}
 	if m.plural || m.count > 0 || len(m.mods) > 0 || m.prep != "" || m.isNew || !s.fitting(m.lo) {
