@@ -1778,6 +1778,10 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 			}
 		}
 	}
+	if mi := r.subjectJustNamed(ci); tight && mi >= 0 && oc.lo-c.lo <= 3 {
+		e.topic, e.sure = mi, true
+		return
+	}
 	for k := ci - 1; k >= 0 && k >= ci-14 && r.since(r.clauses[k].lo, c.lo) < 25; k-- {
 		p := &r.clauses[k]
 		if p.mood&(aside|greeting) != 0 {
@@ -1929,6 +1933,29 @@ func (r *reading) aimFigure(e *looseEnd, ci int) bool {
 	}
 	e.noun, e.first = at, min(e.first, int(r.toks[at].cl))
 	return true
+}
+
+// subjectJustNamed gives the part, or what holds it, that "they're" or "it's" at the start
+// of a clause stands for: the only thing that the clause before it in the sentence names.
+// It is -1 where there is none.
+func (r *reading) subjectJustNamed(ci int) int {
+	c := &r.clauses[ci]
+	if ci == 0 || r.clauses[ci-1].sentence != c.sentence || len(r.clauses[ci-1].mentions) != 1 {
+		return -1
+	}
+	i := c.lo
+	for i < c.hi && (r.toks[i].s == "but" || r.toks[i].s == "and" || r.toks[i].s == "so") {
+		i++
+	}
+	w, n := r.word(i), r.word(i+1)
+	if w != "they" && w != "it" || n != "'re" && n != "are" && n != "'s" && n != "is" {
+		return -1
+	}
+	mi := r.clauses[ci-1].mentions[0]
+	if m := &r.mentions[mi]; r.topical(m) && m.prep == "" && (w == "they") == (m.plural || m.count > 1) {
+		return mi
+	}
+	return -1
 }
 
 // smeared are what goes on a thread or a face: no figure is looked up for them.
