@@ -98,6 +98,10 @@ var wholes = sync.OnceValue(func() *[256]big.Rat {
 	return &of
 })
 
+// writable tells whether a value can be written as people write one: as a decimal, or
+// with a fraction that is read again.
+func (a rat) writable() bool { return a.d <= 128 || 1_000_000_000%a.d == 0 }
+
 func (a rat) isInt() bool     { return a.d == 1 }
 func (a rat) float() float64  { return float64(a.n) / float64(a.d) }
 func (a rat) is(n int64) bool { return a.d == 1 && a.n == n }

@@ -155,7 +155,7 @@ func (r *reader) tolerance(e *span) bool {
 	minus.n = -minus.n
 	lo, ok1 := e.lo.add(minus)
 	hi, ok2 := e.lo.add(m.v)
-	if !ok1 || !ok2 {
+	if !ok1 || !ok2 || !lo.writable() || !hi.writable() {
 		return false
 	}
 	if e.unit == nil {
