@@ -7,9 +7,18 @@ import "wrenchword/extract/lexicon"
 // haven't got". What is filled soon after is not left.
 func (r *reading) dryYet(ci int) (lo, hi int) {
 	c := &r.clauses[ci]
-	if c.mood&(leavesNothing|asked|hypothetical) != 0 || r.pastTold(c) || r.filledSoon(ci) || r.goesIn(ci) {
+	if c.mood&(leavesNothing|asked|hypothetical) != 0 {
 		return -1, -1
 	}
+	if lo, hi = r.drySaid(ci); lo >= 0 && (r.pastTold(c) || r.filledSoon(ci) || r.goesIn(ci)) {
+		return -1, -1
+	}
+	return lo, hi
+}
+
+// drySaid is dryYet for what is said, whatever comes after.
+func (r *reading) drySaid(ci int) (lo, hi int) {
+	c := &r.clauses[ci]
 	for i := c.lo; i < c.hi; i++ {
 		switch w := r.toks[i].s; {
 		case w == "no":
