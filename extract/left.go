@@ -950,6 +950,10 @@ func (r *reading) forWant(ci int) (lo, hi int) {
 			if from && !r.ofTools(c) && !r.saysIn(r.clauses[max(ci-1, 0)].lo, c.hi) {
 				return i, i + 1
 			}
+		case (w == "from" || w == "off") && i > c.lo && (n1 == "a" || n1 == "an" || n1 == "my" || n1 == "his" || n1 == "her") && r.toks[i-1].men >= 0 && r.mentions[r.toks[i-1].men].kind&(lexicon.Part|lexicon.Fastener) != 0 && (donors[r.word(i+2)] || donors[r.word(i+3)] && i+3 < c.hi):
+			if (r.saidIn(c, "put") || r.saidIn(c, "used") || r.saidIn(c, "fitted") || r.saidIn(c, "it's") || r.saidIn(c, "'s")) && !r.pastTold(c) || r.saidIn(c, "'ve") || r.saidIn(c, "have") {
+				return i, i + 2 // "I've put a bolt from a bicycle"
+			}
 		case (w == "instead" || w == "place" && r.word(i-1) == "in") && n1 == "of" && i > c.lo:
 			if k := r.partAfter(c, i+2); k >= 0 && r.fitsIn(c) && !r.pastTold(c) {
 				return i, i + 2
@@ -983,6 +987,9 @@ func (r *reading) forWant(ci int) (lo, hi int) {
 	}
 	return -1, -1
 }
+
+// donors are other things that a part may be taken from to stand in.
+var donors = set("bicycle bike car mower lawnmower fridge freezer washer dryer gate bed pram scooter moped tractor van lorry truck trailer caravan boat pushchair buggy shed fence sofa telly radio computer printer skip scrapper donor")
 
 // makes are verbs of making a part.
 var makes = set("cut made turned filed fashioned whittled bent folded carved rolled")

@@ -1050,6 +1050,9 @@ func (r *reading) doubtful(ci int, oc openCue, rec *Record) bool {
 		return false
 	}
 	for _, t := range rec.Torques {
+		if t.Clip == clip && t.At > at && len(r.numbers(c)) > 0 && r.toks[c.hi-1].brk >= brkSentence && r.at(c.hi-1) < t.At {
+			continue // "I think it's seven. Seven newton metres.": the doubt has its own
+		}
 		if t.Clip == clip && (t.At <= at && at-t.At < 8 || t.At > at && t.At-at < 3) {
 			return t.Hedged || oc.signal == "doubt" && t.At <= at
 		}
