@@ -59,6 +59,7 @@ func (r *reading) findActs() {
 		r.blows(ci)
 		r.machineOff(ci)
 		r.mannered(ci)
+		r.likewise(ci)
 		r.singledOut(ci)
 		r.backAlone(ci)
 		r.byFingers(ci)
@@ -476,6 +477,9 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 			return false // "back to the first slot"
 		}
 	}
+	if i == c.lo && r.toks[i].s == "left" && !r.kind(i+1).is(wDeterminer|wPronoun|wCountOf) {
+		return false // "left wing mirror off"
+	}
 	if i == c.lo {
 		n := r.word(i + 1)
 		if namesWhat[r.toks[i].s] && r.toks[i].brk < brkComma && i+1 < len(r.toks) && !determiner[n] && !r.kind(i+1).is(wPronoun) {
@@ -494,7 +498,8 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 		return len(a.objects) > 0 && switched[r.mentions[a.objects[0]].head]
 	}
 	switch w, n := r.toks[i].s, r.word(i+1); {
-	case w == "thread" && (p == "regular" || p == "normal" || p == "standard" || p == "fine" || p == "coarse" || p == "hand" || p == "left" || p == "right" || p == "handed" || p == "same" || p == "ordinary"), // "it's regular thread on this one"
+	case w == "left" && r.toks[i-1].brk >= brkComma && !r.kind(i+1).is(wDeterminer|wPronoun|wCountOf), // "left cap out, left brush out"
+		w == "thread" && (p == "regular" || p == "normal" || p == "standard" || p == "fine" || p == "coarse" || p == "hand" || p == "left" || p == "right" || p == "handed" || p == "same" || p == "ordinary"), // "it's regular thread on this one"
 		w == "fit" && fits[p], // "it's a nice slip fit"
 		w == "stuff" && (prepositions[n] && n != "in" || !leadsVerb[p] && !subjects[p] && !openers[p]), // "the high heat stuff"
 		strings.HasSuffix(w, "ing") && strings.HasSuffix(p, "est") && p != "test" && p != "rest",       // "the lowest setting"

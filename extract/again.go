@@ -41,6 +41,39 @@ func (s *tracker) again(ai int) {
 	}
 }
 
+// likewise reads a clause that says no more than of which side the same holds: "then the
+// right leg, same again", "other side the same".
+func (r *reading) likewise(ci int) {
+	c := &r.clauses[ci]
+	if len(c.acts) > 0 || c.hi-c.lo > 9 || len(c.qtys) > 0 || c.mood&(negated|conditional|hypothetical|other|asked|announced|aside) != 0 {
+		return
+	}
+	end := c.hi
+	if w := r.toks[end-1].s; w == "again" || w == "way" || w == "then" || w == "too" {
+		end--
+	}
+	if w := r.toks[end-1].s; w != "same" && w != "likewise" && w != "ditto" {
+		return
+	}
+	side := -1
+	lo := c.lo
+	if p := ci - 1; p >= 0 && end-1-lo <= 1 && r.clauses[p].sentence == c.sentence && len(r.clauses[p].acts) == 0 && r.clauses[p].hi-r.clauses[p].lo <= 6 {
+		lo = r.clauses[p].lo // "then the right leg, | same again"
+	}
+	for i := lo; i < end; i++ {
+		switch w := r.toks[i].s; {
+		case w == "left" || w == "right" && i+1 < end || w == "other" || w == "opposite" || w == "starboard" || w == "nearside" || w == "offside":
+			side = i
+		case r.toks[i].is(wLinking) || r.toks[i].is(wPronoun) && w != "that":
+			return // "the other side's the same": so it is, and not done
+		}
+	}
+	if side < 0 {
+		return
+	}
+	r.addAct(ci, act{action: r.lex.Action("repeat"), lo: lo, hi: c.hi, verb: -1, subject: true, rule: sameAgain})
+}
+
 // repeatedOn tells which side an act of doing the same again is for, "" for the other
 // one; ok is false where it does not say.
 func (r *reading) repeatedOn(a *act) (side string, ok bool) {

@@ -262,7 +262,7 @@ func (r *reading) tellsLeft() bool {
 	if r.leftTold == 0 {
 		r.leftTold = 1
 		for i := range r.toks {
-			if w := r.toks[i].s; w == "left" && r.word(i+1) != "hand" && i > 0 && (r.toks[i-1].is(wDeterminer) || r.word(i+1) == "side" || r.toks[i-1].s == "on") {
+			if w := r.toks[i].s; w == "left" && r.word(i+1) != "hand" && i > 0 && (r.toks[i-1].is(wDeterminer) || r.word(i+1) == "side" || r.toks[i-1].s == "on" || r.toks[i-1].brk >= brkSentence && isNoun(r, i+1) && lexicon.Singular(r.word(i+1)) == r.word(i+1)) {
 				r.leftTold = 2
 				break
 			}
@@ -337,6 +337,9 @@ func (r *reading) softHere(c *clause, i int) bool {
 	case determiner[prev] && w == "head" && (r.holding(i-2) || moved && (moves[next] && next != "comes" && next != "pops" || r.lemma1(r.word(i-2)) == "lift" || r.lemma1(r.word(i-2)) == "put")):
 		r.tellSoft(w)
 		return true // "eight bolts hold the head on", "lift the head off"; any bolt's comes off
+	case prev == "the" && r.toks[i].s == "head" && (r.word(i-2) == "through" || r.word(i-2) == "into"):
+		r.tellSoft(w)
+		return true // "four bolts through the head"
 	case determiner[prev] && (w == "head" || w == "line" || w == "sheet"), containers[prev]:
 		return false // the bolt's, one that is drawn, one that is read; a jar lid
 	case determiner[prev]:

@@ -113,6 +113,9 @@ func (r *reading) ledgerOpen(rec *Record, said []Open) []Open {
 		if o.About == "" {
 			o.About = e.Kind
 		}
+		if e.Side != "" && !strings.Contains(o.About, e.Side) {
+			o.About = shortName(e.Side + " " + o.About) // the other one is not open, or not so
+		}
 		for _, ev := range t.events {
 			if ev.lo != last.lo && ledgerActs[ev.action] != "" {
 				o.AlsoAt = append(o.AlsoAt, round3(r.at(ev.lo)))

@@ -165,7 +165,11 @@ func (s *tracker) resolve(ci, mi int) *thing {
 	}
 	if best != nil && !(best.name == "") {
 		s.enrich(best, m)
-		return s.sided(best, m, m.side)
+		side := m.side
+		if side == "" && best.side != "" && s.side != "" && s.sideAt == r.clauses[ci].lo && !m.plural {
+			side = s.side // "new shoe on the left"
+		}
+		return s.sided(best, m, side)
 	}
 	t := &thing{head: m.head, mods: map[string]bool{}, fastener: fastener, plural: m.plural, count: m.count, first: m.lo, name: thingName(m), side: m.side, place: m.place}
 	if fastener && alike[m.head] && len(cont) > 0 && generic[cont[len(cont)-1]] {
@@ -486,7 +490,7 @@ func (s *tracker) together(t *thing, m *mention, act string) []*thing {
 				continue
 			}
 			for _, e := range []event{t.events[len(t.events)-1], o.events[len(o.events)-1]} {
-				if e.rule == sameAgain && (s.side == "" || s.sideAt <= e.hi) {
+				if e.rule == sameAgain && (s.side == "" || s.sideAt < e.hi) {
 					return append(out, o) // told once for both when they came off, and no side since
 				}
 			}
@@ -500,6 +504,8 @@ func (s *tracker) together(t *thing, m *mention, act string) []*thing {
 		switch {
 		case o == t:
 		case t.side != "" && o.side != "" && o.root() == t.root():
+			out = append(out, o)
+		case t.side != "" && o.head == t.head && o.side == otherOf[t.side] && putsBack[act] && s.r.lastState(o) == Removed && s.r.lastState(t) == Removed:
 			out = append(out, o)
 		case bare && o.head == t.head && !o.plural && o.count < 2 && s.r.lastState(o) == Removed && s.r.since(o.last, m.lo) < 900:
 			out = append(out, o)
@@ -793,6 +799,9 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 		}
 		if t.head != m.head && t.head != "fastener" && (gap > 30 || t.owner == nil && contentCount(t.mods) > 0 && t.mods[m.head]) {
 			continue
+		}
+		if m.count > 1 && t.count > 1 && m.count != t.count && !m.definite {
+			continue // "three screws" are not the two of before
 		}
 		score := 0
 		switch {

@@ -1357,7 +1357,17 @@ func (r *reading) goes(ci int) {
 				if q == "one" || q == "second" || q == "third" || q == "last" {
 					pron = "one"
 				}
-				r.addAct(ci, act{action: r.lex.Action(name), lo: c.lo, hi: i + 1, verb: -1, pronoun: pron, subject: true, rule: "number and particle"})
+				lo := c.lo
+				for k := c.lo; k+1 < i; k++ {
+					if r.toks[k].brk >= brkComma {
+						lo = k + 1
+					}
+				}
+				if k := lo - 1; k >= c.lo+2 && r.toks[k].is(wOff) && (r.toks[k-1].s == "one" || r.toks[k-1].s == "ones") && r.toks[k-2].s == "old" && w != r.toks[k].s {
+					// "old one out, new one in"
+					r.addAct(ci, act{action: r.lex.Action("remove"), lo: k - 2, hi: k + 1, verb: -1, pronoun: r.toks[k-1].s, subject: true, rule: "number and particle"})
+				}
+				r.addAct(ci, act{action: r.lex.Action(name), lo: lo, hi: i + 1, verb: -1, pronoun: pron, subject: true, rule: "number and particle"})
 				return
 			}
 		}
