@@ -79,7 +79,7 @@ func (s *tracker) values(ci int) {
 	// "click", "i'm going with the sticker": a value that was only quoted was set
 	for i := c.lo; i < c.hi; i++ {
 		w := r.toks[i].s
-		if w == "click" || w == "clicked" || w == "clicks" || w == "taking" || w == "so" && i+1 < c.hi && (numberWord[r.toks[i+1].s] || r.toks[i+1].s[0] >= '0' && r.toks[i+1].s[0] <= '9') || (w == "going" || w == "gone") && r.word(i+1) == "with" {
+		if w == "click" || w == "clicked" || w == "clicks" || w == "tick" || w == "taking" || (w == "so" || w == "do" || w == "doing") && i+1 < c.hi && (numberWord[r.toks[i+1].s] || r.toks[i+1].s[0] >= '0' && r.toks[i+1].s[0] <= '9') || (w == "going" || w == "gone") && r.word(i+1) == "with" {
 			if h := s.chosen(c, i); h != nil && h.applied != "done" {
 				h.applied = "done"
 				s.torqued(h, i, i+1)
@@ -814,6 +814,8 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 		return "quoted" // somebody's word, or one that nobody believes
 	case says && doc != "" || says && h.source.Title != "":
 		return "quoted"
+	case s.saysIt(c, q) && !s.actDone(c) && !s.setSoon(ci, q):
+		return "quoted" // "it says twelve newton metres", and nobody has tightened it
 	case future || framing(c, q)&(announced|negated|conditional|hypothetical|asked) != 0 && !s.actDone(c):
 		return "intended"
 	case h.of != nil && h.hedged && s.lastState(h.of) == Removed, s.guessed(c, q):
@@ -829,6 +831,40 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 		}
 	}
 	return "done"
+}
+
+// saysIt tells whether a value stands behind words by which something else gives it: "it
+// says on the end of it, twelve newton metres", "they said eight". "I'd say" is no such.
+func (s *tracker) saysIt(c *clause, q *quantity) bool {
+	from := c.lo
+	if n := int(s.r.toks[c.lo].cl); n > 0 && s.r.clauses[n-1].sentence == c.sentence && q.lo-s.r.clauses[n-1].lo < 12 {
+		from = s.r.clauses[n-1].lo
+	}
+	for i := from + 1; i < q.lo; i++ {
+		if w := s.r.toks[i].s; w != "says" && w != "said" && w != "reckons" && w != "reads" {
+			continue
+		}
+		switch s.r.toks[i-1].s {
+		case "it", "they", "he", "she", "that", "which", "helpfully", "tag", "cap", "collar", "end", "side", "lever":
+			return true
+		}
+		if s.r.toks[i-1].men >= 0 {
+			return true
+		}
+	}
+	w := s.r.toks[c.lo].s
+	return w == "says" || w == "reads"
+}
+
+// setSoon tells whether something is tightened right after a value.
+func (s *tracker) setSoon(ci int, q *quantity) bool {
+	r := s.r
+	for k := ci; k < min(len(r.clauses), ci+5) && r.since(q.hi-1, r.clauses[k].lo) < 14; k++ {
+		if n := &r.clauses[k]; k > ci && s.actDone(n) {
+			return true
+		}
+	}
+	return false
 }
 
 // framing gives the moods that frame a value: those told not far from it. In talk
