@@ -862,6 +862,9 @@ func (r *reading) wholeSentences(lo, hi int, e *looseEnd) (int, int) {
 
 // youDo tells of "you've gotta do it by feel": advice, not what was done.
 func (r *reading) youDo(c *clause, oc openCue) bool {
+	if w := r.toks[oc.lo].s; w == "can't" || w == "couldn't" {
+		return false // "you can't get the wrench in there. So I just nipped them"
+	}
 	for i := max(c.lo, oc.lo-6); i < oc.lo; i++ {
 		if r.toks[i].s == "you" && !r.ofMe(i, oc.lo) {
 			return true

@@ -14,7 +14,7 @@ import (
 func (r *reading) mooted(ci int, a *act) mood {
 	c := &r.clauses[ci]
 	switch {
-	case r.putForLater(ci, a), r.planned(ci, a), r.theJob(ci, a), r.onlyMeant(c, a), r.onlyWanted(c, a):
+	case r.putForLater(ci, a), r.planned(ci, a), r.theJob(ci, a), r.onlyMeant(c, a), r.onlyWanted(c, a), r.theReason(ci, a):
 		return announced
 	case r.ofOthers(ci, a):
 		return other
@@ -35,6 +35,33 @@ func (r *reading) foundSo(a *act) bool {
 	}
 	w := r.toks[a.verb].s
 	return (w == "was" || w == "were") && (r.word(a.verb+1) == "tight" || r.word(a.verb+1) == "loose")
+}
+
+// theReason reads "loose, because I want to set it on the flat | and then tighten them":
+// what is wanted yet is why it is so now.
+func (r *reading) theReason(ci int, a *act) bool {
+	if a.verb < 0 || a.subject || !r.plainVerb(r.toks[a.verb].s) {
+		return false
+	}
+	c := &r.clauses[ci]
+	for k := ci; k >= 0 && k >= ci-1 && r.clauses[k].sentence == c.sentence; k-- {
+		p := &r.clauses[k]
+		if k < ci && r.toks[c.lo].s != "and" && r.toks[c.lo].s != "then" {
+			return false
+		}
+		switch r.toks[p.lo].s {
+		case "because", "cause", "cos", "'cause", "since":
+		default:
+			continue
+		}
+		for i := p.lo + 1; i < p.hi && i < a.verb; i++ {
+			switch w := r.toks[i].s; {
+			case w == "wanna", w == "gonna", (w == "want" || w == "need" || w == "have" || w == "got") && r.word(i+1) == "to":
+				return i > p.lo && r.ofMe(p.lo, i)
+			}
+		}
+	}
+	return false
 }
 
 // onlyMeant reads "I was going to fit the old seal again": what was meant, and came

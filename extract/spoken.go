@@ -285,7 +285,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			return nil
 		}
 		e.kind = LookUp
-		if (r.hasWord(oc, "read") || r.hasWord(oc, "see")) && r.candidatesIn(ci) {
+		if (r.saidIn(c, "read") || r.saidIn(c, "see")) && r.candidatesIn(ci) {
 			e.kind = Unsure // "it's a ninety two or a ninety five, I can't read it"
 		}
 	case "ask":
@@ -436,6 +436,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		if w := r.word(oc.hi + 1); r.word(oc.hi) == "and" && (r.kind(oc.hi+1).is(wCounts) || w == "a" || w == "another" || w == "then") && (ofTurn[r.word(oc.hi+2)] || ofTurn[r.word(oc.hi+3)]) {
 			return nil // "hand tight and three quarters": that is all it gets
+		}
+		if r.hasWord(oc, "stripped") && r.saidIn(c, "old") {
+			return nil // "that's stripped, in the old housing"
 		}
 		if w := r.word(oc.lo + 1); (w == "so" || w == "to") && (r.toks[oc.lo].s == "just" || r.toks[oc.lo].s == "only") && !r.tightensNear(ci) {
 			return nil // "a rag in there just so it doesn't drip"
@@ -628,7 +631,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			return nil
 		}
 		e.kind, e.before = ReplaceLater, BeforeLater
-		if w := r.toks[oc.lo].s; (w == "until" || w == "till") && r.waitsForHelp(c, oc.hi) {
+		if w := r.toks[oc.lo].s; (w == "until" || w == "till") && (r.waitsForHelp(c, oc.hi) || r.saidIn(c, "finished") && oc.lo > c.lo) {
 			e.kind, e.before = Unfinished, BeforeUse // "until I've got another pair of hands"
 		}
 	case "lack":
@@ -1874,7 +1877,7 @@ func (r *reading) aimMade(e *looseEnd, ci int) bool {
 		return false
 	}
 	at := -1
-	for k := ci; at < 0 && k >= max(0, ci-3) && r.clauses[k].sentence == r.clauses[ci].sentence; k-- {
+	for k := ci; at < 0 && k >= max(0, ci-3) && r.since(r.clauses[k].lo, r.clauses[ci].lo) < 10; k-- {
 		at = r.madeOf(k)
 	}
 	if at < 0 {
@@ -2079,7 +2082,7 @@ func (r *reading) topical(m *mention) bool {
 	if m.hi-m.lo == 1 && m.hi < len(r.toks) && r.toks[m.hi-1].brk == brkNone && (r.toks[m.hi].s == "you" || r.toks[m.hi].s == "me") && m.from == m.lo && r.isVerbForm(m.head) {
 		return false // "I'll not bore you"
 	}
-	if m.head == "barrel" && len(m.mods) > 0 && (m.mods[0] == "burn" || m.mods[0] == "trash" || m.mods[0] == "oil") {
+	if m.head == "barrel" && m.entry != nil && (m.entry.mods["burn"] || m.entry.mods["trash"]) {
 		return false // where it is thrown
 	}
 	if m.head == "foot" && strings.HasPrefix(r.word(m.hi), "pound") {
