@@ -772,7 +772,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 	default:
 		return nil
 	}
-	if e.kind == Unfinished && e.before == BeforeUse && (oc.signal == "later" || oc.signal == "back-to") && r.tightens(c, oc) {
+	if e.kind == Unfinished && e.before == BeforeUse && (oc.signal == "later" || oc.signal == "back-to") && (r.tightens(c, oc) || oc.lo == c.lo && ci > 0 && r.saidIn(&r.clauses[ci-1], "pull")) {
 		e.kind = NotTorqued // "I'll nip those up tomorrow"
 	}
 	return e
@@ -1491,7 +1491,7 @@ func (r *reading) when(oc openCue) bool {
 // "I'll put the cover on | when I've done the nut".
 func (r *reading) putsOff(ci int, oc openCue) bool {
 	c := &r.clauses[ci]
-	return oc.lo == c.lo && ci > 0 && r.clauses[ci-1].sentence == c.sentence && (r.wills(ci-1) || r.iDo(ci-1)) && !r.heardIn(ci-1, ci-1, "promise")
+	return oc.lo == c.lo && ci > 0 && r.clauses[ci-1].sentence == c.sentence && (r.wills(ci-1) || r.iDo(ci-1) || r.when(oc) && r.willBe(&r.clauses[ci-1])) && !r.heardIn(ci-1, ci-1, "promise")
 }
 
 // iDo tells of "this I do", "the chain I tension": a thing put first, and then who does it.
