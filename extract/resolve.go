@@ -618,7 +618,7 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 	}
 	// what the talk is about: the latest part that a clause of its own was about
 	for pass := 0; pass < 2; pass++ {
-		for k := ci - 1; k >= 0 && r.since(r.clauses[k].lo, m.lo) < 40; k-- {
+		for k := ci - 1; k >= max(0, ci-60) && r.since(r.clauses[k].lo, m.lo) < 40; k-- {
 			p := &r.clauses[k]
 			if pass == 0 && (subordinate[r.toks[p.lo].s] || p.mood&(warned|other|hypothetical|conditional|aside|greeting|negated) != 0) {
 				continue
