@@ -847,6 +847,10 @@ func (r *reading) objectBefore(c *clause, a *act) {
 	best := -1
 	for _, m := range c.mentions {
 		mm := &r.mentions[m]
+		if mm.hi == a.lo && mm.prep == "with" && mm.kind&(lexicon.Fastener|lexicon.Part) != 0 && !doer {
+			a.objects = []int{m} // "hold the shaft with the bolt put back in"
+			return
+		}
 		if mm.hi <= a.lo && mm.prep == "" && mm.kind&(lexicon.Fastener|lexicon.Part) != 0 {
 			best = m
 		}

@@ -624,7 +624,7 @@ func (r *reading) complete(ci int, m *mention) {
 			if m.kind == lexicon.Tool && whereWords[p] {
 				break // "two screws at the back phillips number two"
 			}
-			if p == "right" && i-1 == c.lo && m.side == "" && !r.tellsLeft() && !(len(mods) > 0 && (mods[0] == "side" || mods[0] == "hand")) {
+			if p == "right" && (i-1 == c.lo || r.bare[r.talk.Words[r.toks[i].w].Clip] && !definiteWord[r.toks[i-2].s] && r.toks[i-2].s != "and" && r.toks[i-2].s != "on") && m.side == "" && !r.tellsLeft() && !(len(mods) > 0 && (mods[0] == "side" || mods[0] == "hand")) {
 				break // "right drain plug back in", where nothing is on the left
 			}
 			if p == "right" && (i-2 < c.lo || !definiteWord[r.toks[i-2].s] && !r.toks[i-2].is(wPlace)) && m.kind&lexicon.Tool != 0 && !(len(mods) > 0 && (mods[0] == "side" || mods[0] == "hand")) {

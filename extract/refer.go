@@ -137,6 +137,9 @@ func (s *tracker) clause(ci int) {
 	s.values(ci)
 }
 
+// slackens are the parts that are let slack for the work.
+var slackens = set("cable chain belt strap rope wire adjuster tensioner bar lever gib headset caliper bracket band")
+
 // draws are the verbs by which a part is drawn along, and a fastener tight.
 var draws = set("pull draw wind run haul squeeze")
 
@@ -563,6 +566,9 @@ func (s *tracker) inTurn(c *clause) {
 			return
 		}
 	}
+	if len(c.mentions) == 1 && r.tendedNext(c) {
+		return // "Hose. Cut it square"
+	}
 	back := func(m *mention, mi int) {
 		x := act2(r.lex.Action("fit"), m.from, m.hi, mi)
 		x.rule = inItsTurn
@@ -600,6 +606,27 @@ func (r *reading) sharesLot(c *clause) bool {
 		from--
 	}
 	return r.heardIn(from, ci-1, "later", "undone", "back-to", "ordered", "still-off") && r.clauses[ci-1].sentence != r.clauses[ci].sentence
+}
+
+// tendedNext tells whether the first work told after a clause is done to it with no name:
+// "Cups. Clean them out."
+func (r *reading) tendedNext(c *clause) bool {
+	ci := int(r.toks[c.lo].cl)
+	for k := ci + 1; k < len(r.clauses) && k <= ci+3 && r.since(c.lo, r.clauses[k].lo) < 10; k++ {
+		n := &r.clauses[k]
+		for _, ai := range n.acts {
+			switch a := &r.acts[ai]; a.action.Name {
+			case "clean", "cut", "measure", "lubricate":
+				return len(a.objects) == 0 && (a.pronoun == "it" || a.pronoun == "them")
+			default:
+				return false
+			}
+		}
+		if len(n.mentions) > 0 && r.topical(&r.mentions[n.mentions[0]]) && r.opens(n, &r.mentions[n.mentions[0]]) {
+			return false
+		}
+	}
+	return false
 }
 
 // leadsIn tells whether a mention only leads in what is said of it: "Cable: I had
@@ -827,6 +854,9 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		}
 		if n == "fit" && slidBack[t.head] && (st == Loosened || st == "") && a.verb >= 0 && r.lemma1(r.toks[a.verb].s) == "slide" && r.word(a.hi-1) == "back" {
 			continue // "slacken the clip, slide it back": out of the way
+		}
+		if name == "slacken" && a.subject && st == "" && !t.fastener && !takesTorque(t) && !tightens[t.head] && !slackens[t.head] && len(a.objects) > 0 && a.verb >= 0 && r.toks[a.verb].is(wLinking) {
+			continue // "the pulley's loose on the shaft": how it was found
 		}
 		if name == "slacken" && k > 0 && !t.fastener && !tightens[t.head] && ts[0].fastener {
 			continue // "slacken the nuts and the wheel forward a bit"
