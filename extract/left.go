@@ -302,16 +302,17 @@ func (r *reading) leftUndone(participle string) string {
 		return "un-done"
 	}
 	for _, l := range r.lex.Lemmas(participle) {
-		for _, p := range r.lex.Patterns(l) {
-			switch p.Action.Name {
-			case "adjust", "bleed", "lubricate", "fill":
-				return "un-done"
-			case "tighten", "torque":
-				return "un-tight"
-			case "lock":
-				return "un-locked"
-			}
-			break
+		ps := r.lex.Patterns(l)
+		if len(ps) == 0 {
+			continue
+		}
+		switch ps[0].Action.Name {
+		case "adjust", "bleed", "lubricate", "fill":
+			return "un-done"
+		case "tighten", "torque":
+			return "un-tight"
+		case "lock":
+			return "un-locked"
 		}
 	}
 	return ""
@@ -744,6 +745,9 @@ func (r *reading) short(ci int) (lo, hi int) {
 			continue
 		}
 		a := countOf[r.toks[i].s]
+		if w := r.word(i + 2); r.word(i+1) == "of" && (w == "the" || w == "my") && countOf[r.word(i+3)] > a && (r.word(i+4) == "are" || r.word(i+4) == "'re") && (inPlace(r.word(i+5)) || r.word(i+5) == "back") {
+			return i, i + 6 // "seven of the eight are in"
+		}
 		if r.word(i+1) == "out" && r.word(i+2) == "of" || r.word(i+1) == "of" && r.toks[max(i-1, 0)].s == "only" {
 			for k := i + 2; k < min(c.hi, i+6); k++ {
 				if b := countOf[r.toks[k].s]; b > a {

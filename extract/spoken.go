@@ -221,6 +221,9 @@ func (r *reading) makeshift(c *clause) int {
 		if n := r.word(i + 1); n == "varnish" || n == "polish" || n == "file" || w == "nail" && r.word(i-2) == "on" {
 			continue // "balanced on a nail"
 		}
+		if n := r.word(i + 1); (n == "twisted" || n == "wrapped" || n == "wound" || n == "tied") && (r.word(i+2) == "round" || r.word(i+2) == "around" || r.word(i+2) == "on" || r.word(i+2) == "through") {
+			return i // "it's lock wire twisted round it"
+		}
 		for k := i - 1; k >= max(c.lo, i-4); k-- {
 			p := r.toks[k].s
 			if p == "of" || !bareHold[w] && (p == "a" || p == "an" || p == "one" || p == "bent") {
@@ -501,6 +504,8 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			e.kind = k
 		} else if r.wants(oc) {
 			e.kind = r.wantedKind(oc)
+		} else if r.hasWord(oc, "put") && (r.hasWord(oc, "back") || r.word(oc.hi) == "back") {
+			e.kind = NotRefitted // "I've not put the battery lead back yet"
 		}
 	case "un-tight", "un-on", "un-locked", "un-done":
 		switch oc.signal {
@@ -528,6 +533,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 	case "elsewhere":
 		e.kind = r.keptFrom(ci)
 	case "unrun":
+		if r.word(oc.hi) == "for" || r.word(oc.hi) == "since" || r.word(oc.hi) == "in" && (r.word(oc.hi+1) == "years" || r.word(oc.hi+1) == "a" || r.word(oc.hi+1) == "months") {
+			return nil // "it hasn't run for a year": how it came
+		}
 		if said&(other|conditional) != 0 {
 			return nil
 		}
@@ -659,6 +667,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		e.kind, e.signal = Unfinished, "duty"
 	case "ordered":
+		if r.toks[oc.lo].s == "a" && oc.lo > c.lo && r.toks[oc.lo-1].s == "got" && r.toks[oc.hi-1].s == "one" {
+			return nil // "the other end's got a proper one"
+		}
 		if r.doneAlready(ci) || r.toks[oc.lo].s == "should" && oc.lo > c.lo && (r.toks[oc.lo-1].s == "i" || r.toks[oc.lo-1].s == "you") {
 			return nil // "I should have been a dentist"
 		}
@@ -1035,7 +1046,7 @@ func (r *reading) doubtful(ci int, oc openCue, rec *Record) bool {
 	if !own && len(r.numbers(c)) > 0 && r.ofMachine(c) && c.mood&other == 0 {
 		own = true
 	}
-	if k := ci - 1; !own && k >= 0 && r.clauses[k].sentence == c.sentence && c.hi-c.lo <= 5 && r.valueNamed(k) && len(r.numbers(&r.clauses[k])) > 0 {
+	if k := ci - 1; !own && k >= 0 && r.clauses[k].sentence == c.sentence && c.hi-c.lo <= 6 && len(r.numbers(&r.clauses[k])) > 0 && (r.valueNamed(k) || r.ofMachine(&r.clauses[k]) && r.namesFluid(&r.clauses[k])) {
 		own = true // "the gap's nought point six, give or take"
 	}
 	if r.saidIn(c, "yours") {
@@ -1216,6 +1227,16 @@ func (r *reading) namedLast(ci, at int) *mention {
 
 // goesFlat are what is to be pumped up or charged again when it is flat.
 var goesFlat = set("tyre tire tube wheel battery cell tank bag airbag")
+
+// namesFluid tells whether a clause names what a machine is filled with.
+func (r *reading) namesFluid(c *clause) bool {
+	for i := c.lo; i < c.hi; i++ {
+		if fluids[r.toks[i].s] {
+			return true
+		}
+	}
+	return false
+}
 
 // kin are people whose own machine is spoken of, not this one.
 var kin = set("brother sister dad father mum mother uncle cousin neighbour neighbor mate son daughter wife husband boss")
