@@ -568,7 +568,7 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 				if j == k && r.toks[j].men < 0 && leadsToPlace[r.toks[j].s] {
 					break // "let it hang over the top tube on a strap"
 				}
-				if j > k && r.toks[j].men < 0 && (r.isFiniteVerb(j) || r.toks[j].is(wPreposition) && r.toks[j].s != "of") {
+				if j > k && r.toks[j].men < 0 && (subordinate[r.toks[j].s] || r.isFiniteVerb(j) || r.toks[j].is(wPreposition) && r.toks[j].s != "of") {
 					break
 				}
 				if r.toks[j].brk >= brkComma && !r.nameFollows(c, j+1) {

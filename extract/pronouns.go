@@ -73,6 +73,9 @@ func (s *tracker) meant(a *act) *thing {
 		if p := r.actBefore(a); p != nil && !p.subject && r.unlistedName(p) != "" {
 			return nil // "lift the whole assembly out and put it on the bench"
 		}
+		if a.verb >= 0 && pressesIn[r.lemma1(r.toks[a.verb].s)] && r.greasedBefore(a) {
+			return nil // "Pack the bearing. Push it through till it comes out the top": the grease
+		}
 		if t := s.fittedBefore(a, q.many); t != nil {
 			return t
 		}
@@ -84,6 +87,21 @@ func (s *tracker) meant(a *act) *thing {
 	}
 	return nil
 }
+
+// greasedBefore tells whether the act right before one was to grease something.
+func (r *reading) greasedBefore(a *act) bool {
+	for k := a.cl; k >= 0 && k >= a.cl-3 && r.since(r.clauses[k].lo, a.lo) < 8; k-- {
+		for i := len(r.clauses[k].acts) - 1; i >= 0; i-- {
+			if o := &r.acts[r.clauses[k].acts[i]]; o.lo < a.lo {
+				return o.action.Name == "lubricate" && o.happened()
+			}
+		}
+	}
+	return false
+}
+
+// pressesIn are the verbs of working grease into what it is for.
+var pressesIn = set("push work squeeze force squash smear press rub spread squirt")
 
 // cutsOff tells whether it is the machine that is unplugged, and not the thing, which
 // has no plug: "we'll have the bearing out. Unplug it".

@@ -738,6 +738,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			e.kind, e.signal = r.keptFrom(ci), "elsewhere"
 			break // "because I can't find the other wrench"
 		}
+		if r.hasWord(oc, "find") && ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.saidIn(&r.clauses[ci-1], "using") {
+			return nil // "I'm using the adjustable, because I can't find it"
+		}
 		if r.word(oc.hi) == "out" || r.hasWord(oc, "wants") && (r.kind(oc.hi).is(wCounts) || r.toks[oc.lo].qty >= 0) || !told || r.pastTold(c) && r.saidIn(c, "last") || r.word(oc.lo-1) == "how" || r.foundAgain(ci) {
 			return nil
 		}

@@ -1553,6 +1553,9 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 		if n := r.word(i + 1); t.s == "for" && (n == "now" || n == "the" && (r.word(i+2) == "time" || r.word(i+2) == "moment" || r.word(i+2) == "minute")) {
 			break
 		}
+		if h := r.word(i + 2); (t.s == "in" || t.s == "into") && (r.word(i+1) == "your" || r.word(i+1) == "my") && (h == "hand" || h == "hands") {
+			break // "the bearing falls out in your hand"
+		}
 		if i > lo && (t.s == "it" || t.s == "that" || t.s == "there") && (i+1 == hi || t.brk > brkPause) && r.toks[i-1].s == "under" {
 			w[len(w)-1] = "underneath"
 			return " " + strings.Join(w, " ")
