@@ -620,6 +620,9 @@ func (r *reading) complete(ci int, m *mention) {
 		if (p == "left" || p == "right") && i-3 >= c.lo && r.toks[i-2].s == "the" && (r.toks[i-3].s == "from" || r.toks[i-3].s == "on") && m.hi < c.hi && r.kind(m.hi).is(wOn|wOff) && r.bare[r.talk.Words[r.toks[i].w].Clip] {
 			break // "axle in from the left | end cap on"
 		}
+		if p == "front" && i-2 >= c.lo && r.toks[i-2].s == "in" && r.toks[i].is(wPlace) {
+			break // "short ones in front long ones in the back"
+		}
 		if pk.is(wPlace) && !(p == "back" && i-2 >= c.lo && (r.toks[i-2].s == "put" || r.toks[i-2].s == "go" || r.toks[i-2].s == "goes")) {
 			if m.kind == lexicon.Tool && whereWords[p] {
 				break // "two screws at the back phillips number two"

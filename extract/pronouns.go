@@ -17,6 +17,12 @@ func (s *tracker) pronoun(a *act) *thing {
 	return t
 }
 
+// countedOut tells whether an act is done to more than two fasteners, and a thing is one
+// by name: "wheel on, and get all five in by hand" is not of the strap's bolt.
+func countedOut(a *act, t *thing) bool {
+	return countOf[a.pronoun] > 2 && fastens[a.action.Name] && t.fastener && !t.many() && contentCount(t.mods) > 0
+}
+
 // sought is what a pronoun asks for: how many, and of which kind.
 type sought struct {
 	*tracker
@@ -157,6 +163,9 @@ func (q *sought) fits(t *thing, how looking) bool {
 	}
 	r, a := q.r, q.a
 	if q.several && !t.many() || a.pronoun == "it" && t.fastener && t.plural && t.count > 1 {
+		return false
+	}
+	if countedOut(a, t) {
 		return false
 	}
 	if q.turned && pressed[t.head] && !takesTorque(t) && !t.turned {

@@ -192,6 +192,7 @@ type reading struct {
 	nums      map[[2]int][]normalize.Number // by the tokens that were asked for their numbers
 	toolList  [2]int                        // the clauses of the spoken tool list that opens the talk, half-open
 	odds      map[int]int                   // clauses that give another figure than an earlier one, with that one
+	offAt     map[string]int                // last words of names said to come off, with where that was first, once asked for
 	sizeWords map[string]int                // words said before a tool or a unit of size, with where that was first, once asked for
 }
 
@@ -701,6 +702,10 @@ func (r *reading) startsBare(start, i int) bool {
 	switch {
 	case t == "new" && n >= 3 && pk.is(wPlace) && r.word(i-2) == "the" && isNoun(r, i+1):
 		return true // "… in the bottom | new clips click in"
+	case n >= 2 && r.toks[i-1].qty >= 0 && r.qtys[r.toks[i-1].qty].Kind == normalize.Torque && !tk.is(wOn|wOff|wPreposition) && r.nameThenOn(i):
+		return true // "… nine newton metres | wheel on"
+	case n >= 2 && ends && !pk.is(wForm|wVerb) && r.offBefore(i):
+		return true // "… and that's clean | housing on", where the housing had come off
 	case tk.is(wInterjection) && ends:
 		return !((t == "click" || t == "clicks") && r.kind(i+1).is(wPreposition))
 	case n == 1 && pk.is(wInterjection) && t != p:
@@ -737,6 +742,62 @@ func (r *reading) startsBare(start, i int) bool {
 		}
 	}
 	return isThingWord(r, i-1) || p == "it" || p == "them" || r.toks[i-1].qty >= 0 || p == "one" || p == "ones" || p == "hand" || p == "fingers" || p == "again" || p == "there" || p == "done" || p == "tight"
+}
+
+// nameThenOn tells whether a name without an article begins at i that is said right
+// after to be on, in or off.
+func (r *reading) nameThenOn(i int) bool {
+	k := i
+	for r.kind(k).is(wPlace | wDropAdj) {
+		k++
+	}
+	n := r.nameAt(k)
+	if n == 0 {
+		return false
+	}
+	switch r.word(k + n) {
+	case "on", "in", "back", "off", "out", "up", "down", "through", "'s", "is", "goes", "comes":
+		return true
+	}
+	return false
+}
+
+// offBefore tells whether a name without an article begins at i, says right after that
+// it is on, in or back, and was said to come off or out a while before.
+func (r *reading) offBefore(i int) bool {
+	n := r.nameAt(i)
+	if n == 0 || !isOn[r.word(i+n)] || r.toks[i+n-1].brk >= brkComma {
+		return false
+	}
+	at, ok := r.cameOff()[lexicon.Singular(r.toks[i+n-1].s)]
+	return ok && r.since(at, i) > 40
+}
+
+// isOn are the words right after a name by which it goes back.
+var isOn = set("on in back")
+
+// cameOff gives the last words of the names that are said to come off or out, with where
+// that is said first.
+func (r *reading) cameOff() map[string]int {
+	if r.offAt == nil {
+		r.offAt = map[string]int{}
+		for i := 1; i < len(r.toks); i++ {
+			if !r.toks[i].is(wOff) {
+				continue
+			}
+			for k := i - 1; k >= max(0, i-4) && r.toks[k].brk < brkSentence; k-- {
+				if r.nameAt(k) == 0 {
+					continue
+				}
+				w := lexicon.Singular(r.toks[k+r.nameAt(k)-1].s)
+				if _, ok := r.offAt[w]; !ok {
+					r.offAt[w] = i
+				}
+				break
+			}
+		}
+	}
+	return r.offAt
 }
 
 var leadsName = set("the a an my your his its our their")

@@ -150,7 +150,7 @@ func (s *tracker) pulledOn(m *mention) bool {
 	if m.head != "brake" && m.head != "handbrake" || r.word(m.hi) != "on" {
 		return false
 	}
-	if w := r.word(m.hi + 1); r.toks[m.hi].brk < brkComma && w != "hard" && w != "full" && w != "so" && w != "and" && w != "to" {
+	if w := r.word(m.hi + 1); r.toks[m.hi].brk < brkComma && m.hi+1 < len(r.toks) && r.toks[m.hi+1].qty < 0 && w != "hard" && w != "full" && w != "so" && w != "and" && w != "to" {
 		return false
 	}
 	for _, t := range r.like(m.head, false) {
@@ -270,10 +270,13 @@ func (s *tracker) inPassing(ci, mi int) bool {
 			break
 		}
 	}
-	if r.valueSoon(m) || !r.besides(c, m) && r.valueBetween(c, c.lo, m.lo) {
+	if r.besides(c, m) || r.onlyMinded(m) || how[r.word(m.hi)] || r.clips(m) {
+		return true
+	}
+	if r.valueSoon(m) || r.valueBetween(c, c.lo, m.lo) {
 		return false
 	}
-	if r.besides(c, m) || r.onlyMinded(m) || r.heldStill(ci, mi) || how[r.word(m.hi)] || r.clips(m) {
+	if r.heldStill(ci, mi) {
 		return true
 	}
 	if n := ci + 1; n < len(r.clauses) && r.clauses[n].sentence == c.sentence && len(r.clauses[n].mentions) == 0 && (r.clauses[n].passing || r.clauses[n].mood&negated != 0 && r.leftAlone(&r.clauses[n])) {
@@ -765,7 +768,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 			ts = append(ts, t)
 		}
 	}
-	if len(ts) == 0 && a.rule == numberByHand {
+	if len(ts) == 0 && (a.rule == numberByHand || countOf[a.pronoun] > 2 && fastens[a.action.Name]) {
 		if part := s.justFitted(a.lo); part != nil {
 			ts = append(ts, s.unnamedOf(part, a.lo)) // "On with the cover. All four with the fingers."
 		}

@@ -455,6 +455,9 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 		if t == nil || t.head == "" || documents[t.head] || wholes[m.head] && (m.prep == "for" || m.prep == "of") {
 			continue // "says twelve, for the same engine"
 		}
+		if m.lo < q.lo && (r.besides(c, m) || r.onlyMinded(m) || r.clips(m)) {
+			continue // in talk without stops a clause holds what is told beside the work
+		}
 		if !takesTorque(t) {
 			if m.lo >= q.hi && (m.prep == "" && !m.definite || m.prep != "" && m.prep != "on" && m.prep != "for" && m.prep != "of" && m.prep != "to" && m.from-q.hi > 2) {
 				continue // "twelve newton metres, it's an alloy head"
@@ -518,7 +521,7 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 		n := &r.clauses[r.toks[c.hi].cl]
 		for _, mi := range n.mentions {
 			m := &r.mentions[mi]
-			if (m.prep == "for" || m.prep == "on") && m.from-q.hi <= 4 && m.kind&lexicon.Fastener != 0 {
+			if (m.prep == "for" || m.prep == "on") && m.from-q.hi <= 4 && m.kind&lexicon.Fastener != 0 && !r.nameIn(q.hi, m.from) {
 				if m.entry == nil {
 					m.entry = s.resolve(int(r.toks[c.hi].cl), mi)
 				}
@@ -542,6 +545,11 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 	if len(c.mentions) == 0 {
 		for k := ci - 1; k >= max(0, ci-3) && r.clauses[k].sentence == c.sentence && r.since(r.clauses[k].lo, q.lo) < 10; k-- {
 			p := &r.clauses[k]
+			if n := len(p.mentions); n > 0 && k == ci-1 && r.bare[r.talk.Words[r.toks[q.lo].w].Clip] {
+				if m := &r.mentions[p.mentions[n-1]]; m.entry != nil && m.hi == p.hi && m.prep == "" && !s.inPassing(k, p.mentions[n-1]) && p.mood&(negated|conditional|hypothetical) == 0 && (m.kind&lexicon.Fastener != 0 && takesTorque(m.entry) || m.head == "pin") {
+					return m.entry, "fastener that the words before end with"
+				}
+			}
 			if len(p.mentions) != 1 || p.mood&(negated|conditional|hypothetical) != 0 {
 				continue
 			}
@@ -618,7 +626,9 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 		if takesTorque(t) {
 			return t, "fastener in hand"
 		}
-		if st, _ := t.state(); tightens[t.head] && (st == Loosened || st == HandTight || st == Tightened || (st == Refitted || st == Torqued) && screwedIn[t.head] && r.since(t.last, q.lo) < 12) {
+		if st, _ := t.state(); screwClip(t) && st != Removed && st != Discarded {
+			return t, "clamp or fitting in hand"
+		} else if tightens[t.head] && (st == Loosened || st == HandTight || st == Tightened || (st == Refitted || st == Torqued) && screwedIn[t.head] && r.since(t.last, q.lo) < 12) {
 			return t, "clamp or fitting in hand"
 		}
 		if f := s.fastenerOf(t); f != nil {
@@ -647,6 +657,16 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 		}
 	}
 	return nil, "no fastener told"
+}
+
+// nameIn tells whether anything is named in the tokens lo to hi.
+func (r *reading) nameIn(lo, hi int) bool {
+	for i := lo; i < hi; i++ {
+		if r.toks[i].men >= 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // inView gives the things in hand in the order in which a value said now may be
