@@ -296,7 +296,7 @@ func (q *sought) lookBack(how looking) *thing {
 			if m.lo < from {
 				continue
 			}
-			if q.one && strict && r.heldBy(c, mi) || (q.many || !a.subject) && r.onlyMinded(m) {
+			if (q.one || a.pronoun == "that") && strict && r.heldBy(c, mi) || (q.many || !a.subject) && r.onlyMinded(m) {
 				continue // "that one holds the stop. Out it comes": not the stop
 			}
 			if m.lo < a.lo && (m.prep == "" || q.many && m.kind&lexicon.Fastener != 0 && (m.prep == "by" || m.prep == "with" || m.prep == "at" && q.turned) || q.many && m.plural && m.prep == "of" && k >= a.cl-1) && q.fits(m.entry, how) {
@@ -314,7 +314,7 @@ func (q *sought) lookBack(how looking) *thing {
 		}
 		if !strict {
 			for _, mi := range c.mentions {
-				if m := &r.mentions[mi]; m.lo < a.lo && m.lo >= from && m.prep != "by" && m.prep != "beside" && !((q.many || !a.subject) && r.onlyMinded(m)) && q.fits(m.entry, widely) && !(q.many && m.prep != "" && !m.plural) && !(a.action.Name == "remove" && a.pronoun == "that" && (m.prep == "in" || m.prep == "inside" || m.prep == "behind") && len(c.acts) == 0) {
+				if m := &r.mentions[mi]; m.lo < a.lo && m.lo >= from && m.prep != "by" && m.prep != "beside" && !(a.pronoun == "that" && r.heldBy(c, mi)) && !((q.many || !a.subject) && r.onlyMinded(m)) && q.fits(m.entry, widely) && !(q.many && m.prep != "" && !m.plural) && !(a.action.Name == "remove" && a.pronoun == "that" && (m.prep == "in" || m.prep == "inside" || m.prep == "behind") && len(c.acts) == 0) {
 					return m.entry
 				}
 			}

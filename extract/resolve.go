@@ -566,8 +566,8 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 	var before, after *mention
 	for _, k := range c.mentions {
 		o := &r.mentions[k]
-		if (o.kind&lexicon.Part == 0 || o.kind&lexicon.Fastener != 0) && !heldByBolts[o.head] || k == mi || ownsNone(o.head) {
-			continue
+		if (o.kind&lexicon.Part == 0 || o.kind&lexicon.Fastener != 0) && !heldByBolts[o.head] || k == mi || ownsNone(o.head) && !(m.count > 0 && o.hi < m.from && m.from-o.hi <= 3 && r.toks[m.from-1].brk >= brkComma && r.done(c, k)) {
+			continue // "positive cable off, one nut": the cable's
 		}
 		if o.hi <= m.from {
 			if o.prep == "from" || o.prep == "with" || o.prep == "behind" || o.prep == "off" || o.prep == "under" || o.prep == "over" {
