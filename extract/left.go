@@ -327,7 +327,7 @@ var stateEnds = set("yet at for because so until till by now as in on and just t
 // amiss tells whether a state that is denied is put right in the next breaths: by an
 // act that brings it about.
 func (r *reading) amiss(ci int, actions ...string) bool {
-	_, hi := r.nearBy(ci, 0, 5, 16)
+	_, hi := r.nearBy(ci, 0, 4, 12)
 	own := r.clauses[ci].mentions
 	if len(own) == 0 && ci > 0 {
 		own = r.clauses[ci-1].mentions // "it's not level"

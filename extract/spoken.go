@@ -557,9 +557,12 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 				return nil // what was meant, and came otherwise
 			}
 		}
-		for k := max(0, ci-2); k <= ci; k++ {
-			if n := &r.clauses[k]; n.sentence == c.sentence && r.saidIn(n, "show") && r.saidIn(n, "you") {
-				return nil // "I said I'd show you the carb, it's a Saturday job"
+		for k := max(0, ci-1); k <= ci; k++ {
+			n := &r.clauses[k]
+			for i := n.lo; i < n.hi && n.sentence == c.sentence; i++ {
+				if r.toks[i].s == "show" && r.word(i+1) == "you" {
+					return nil // "I said I'd show you the carb, it's a Saturday job"
+				}
 			}
 		}
 		if r.saidIn(c, "ready") && (r.when(oc) || r.saidIn(c, "must")) {
@@ -701,13 +704,13 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if r.toks[oc.hi-1].s == "over" && r.word(oc.hi) == "from" {
 			return nil // "left over from the last job"
 		}
-		if r.word(oc.hi) == "between" || r.toks[oc.lo].s == "back" && (r.saidIn(c, "get") || r.saidIn(c, "have") || r.saidIn(c, "be")) {
+		if r.word(oc.hi) == "between" || r.toks[oc.lo].s == "back" && !r.hasWord(oc, "on") && !r.hasWord(oc, "in") && (r.saidIn(c, "get") || r.saidIn(c, "have") || r.ofMe(c.lo, oc.lo) && r.word(oc.lo-1) == "be") {
 			return nil // "nothing in between the pads", "I'll get the puller back tomorrow"
 		}
 		if r.hasWord(oc, "going") && r.negatedIn(oc) && r.newFor(ci, oc.hi) {
 			return nil // "that nut's not going back on, we'll have a new one"
 		}
-		if len(c.mentions) == 0 && r.hasWord(oc, "going") && r.negatedIn(oc) && !r.laterIn(c, oc.hi) && !r.saidIn(c, "till") && !r.saidIn(c, "until") && !r.saidIn(c, "yet") || r.ofKin(ci) {
+		if len(c.mentions) == 0 && r.hasWord(oc, "going") && !r.hasWord(oc, "back") && r.toks[oc.hi-1].s == "in" && r.negatedIn(oc) && !r.laterIn(c, oc.hi) && !r.saidIn(c, "till") && !r.saidIn(c, "until") && !r.saidIn(c, "yet") || r.ofKin(ci) {
 			return nil // "hang on, that's not going in", "my brother's is still in the box"
 		}
 		if r.hasWord(oc, "without") && (strings.HasSuffix(r.word(oc.hi), "ing") || idly[r.word(oc.hi)]) {
@@ -2185,7 +2188,7 @@ func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
 	if p.signal == "absent" && gap < 4 && (e.signal == "stand-in" || e.signal == "later") && r.clauses[r.toks[e.lo].cl].sentence == r.clauses[r.toks[p.lo].cl].sentence {
 		return true // "sump I'm leaving | till the sealer comes"
 	}
-	if e.signal == "elsewhere" && gap < 9 && p.kind != Promise {
+	if e.signal == "elsewhere" && gap < 9 && p.kind != Promise && (same || r.clauses[r.toks[e.lo].cl].sentence == r.clauses[r.toks[p.lo].cl].sentence) {
 		if p.kind == Unfinished {
 			p.kind = e.kind
 		}
