@@ -260,22 +260,18 @@ func (s *tracker) inPassing(ci, mi int) bool {
 	if c.mood&negated != 0 && r.leftAlone(c) && !r.done(c, mi) {
 		return true // "I've not touched the hinge bolts"
 	}
-	for i, me := m.hi, false; i < min(len(r.toks), m.hi+7) && r.toks[i].men < 0 && r.toks[i].qty < 0; i++ {
-		w := r.toks[i].s
-		me = me || w == "i" || w == "we" || w == "i'll" || w == "we'll"
-		if r.toks[i].brk >= brkComma {
-			if me && (w == "after" || w == "afterwards" || w == "last") {
-				return true // "the coil gap I set after"
-			}
-			break
-		}
-	}
-	if r.besides(c, m) || r.onlyMinded(m) || how[r.word(m.hi)] || r.clips(m) {
+	if r.besides(c, m) || r.onlyMinded(m) || how[r.word(m.hi)] || r.clips(m) || r.toldForAfter(m) {
 		return true
 	}
-	if r.valueSoon(m) || r.valueBetween(c, c.lo, m.lo) {
-		return false
-	}
+	return s.beside(ci, mi) && !r.valueSoon(m) && !r.valueBetween(c, c.lo, m.lo)
+}
+
+// beside tells whether a thing is only held, left alone, no work of this job, or where
+// another goes, as far as its clause tells.
+func (s *tracker) beside(ci, mi int) bool {
+	r := s.r
+	c := &r.clauses[ci]
+	m := &r.mentions[mi]
 	if r.heldStill(ci, mi) {
 		return true
 	}
@@ -297,6 +293,22 @@ func (s *tracker) inPassing(ci, mi int) bool {
 	for _, k := range c.mentions {
 		if o := &r.mentions[k]; o.prep == "" && o.kind&(lexicon.Fastener|lexicon.Part) != 0 {
 			return true // "spring on the saddle"
+		}
+	}
+	return false
+}
+
+// toldForAfter tells whether a thing is said to be done after: "the coil gap I set after".
+func (r *reading) toldForAfter(m *mention) bool {
+	switch r.word(m.hi) {
+	case "i", "we", "i'll", "we'll":
+	default:
+		return false
+	}
+	for i := m.hi; i < min(len(r.toks), m.hi+7) && r.toks[i].men < 0 && r.toks[i].qty < 0; i++ {
+		if r.toks[i].brk >= brkComma {
+			w := r.toks[i].s
+			return w == "after" || w == "afterwards" || w == "last"
 		}
 	}
 	return false
