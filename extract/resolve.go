@@ -640,7 +640,7 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 				if pass == 0 && o.prep != "" && o.prep != "on" && o.prep != "of" && o.prep != "for" {
 					continue
 				}
-				if o.prep == "on" && r.carries(p, o) || r.doneMeanwhile(p.mentions[i]) || pass == 0 && r.besides(p, o) || how[r.word(o.hi)] {
+				if (o.prep == "on" || r.backOnto(o)) && r.carries(p, o) || r.doneMeanwhile(p.mentions[i]) || pass == 0 && r.besides(p, o) || how[r.word(o.hi)] {
 					continue // "sprocket on the carrier": the sprocket
 				}
 				if i > 0 && o.prep == "" && keeps[r.word(o.from-1)] {
@@ -669,6 +669,12 @@ func (r *reading) anotherBetween(lo, hi int) bool {
 
 // how are the words that go on to tell how a thing lies: "the hose stub pointing down".
 var how = set("pointing facing sticking hanging dangling sitting looking")
+
+// backOnto tells whether a mention is of what something goes back on or in: "motor back on the plate".
+func (r *reading) backOnto(m *mention) bool {
+	w := r.word(m.from - 1)
+	return m.from > 1 && m.from < m.lo && m.prep == "" && (w == "on" || w == "in") && r.word(m.from-2) == "back"
+}
 
 // carries tells whether a clause has another part go on a mention: "sprocket on the carrier".
 func (r *reading) carries(c *clause, m *mention) bool {
