@@ -65,7 +65,7 @@ func (r *reading) warning(ci int) (lo, hi int, kind string) {
 			if q.lo-c.lo > 8 {
 				lo = q.lo
 			}
-			if q.hi >= c.hi && c.hi < len(r.toks) {
+			if q.hi >= c.hi && c.hi < len(r.toks) && (r.toks[c.hi-1].brk < brkSentence || len(c.mentions) == 0 && c.hi-c.lo <= 4) {
 				hi = r.clauses[r.toks[min(q.hi, len(r.toks)-1)].cl].hi // "be | careful you don't go in too far"
 			}
 			break
@@ -563,9 +563,24 @@ func (r *reading) wear(c *clause) bool {
 		m := &r.mentions[mi]
 		switch m.head {
 		case "glove", "gloves", "glasses", "goggles", "goggle", "respirator", "mask", "protection":
+			if r.ofOne(c, m) || r.ofMe(c.lo, m.lo) {
+				continue // "that dog has got a glove", "when I've counted it with my glasses on"
+			}
 			if c.hi-c.lo <= 6 && (m.head == "glove" || m.head == "gloves" || m.head == "goggles") && c.mood&negated == 0 || m.hi < len(r.toks) && r.toks[m.hi].s == "on" || m.lo > c.lo && (r.toks[m.lo-1].s == "wear" || r.toks[m.lo-1].s == "your" || r.toks[m.lo-1].s == "with") {
 				return true
 			}
+		}
+	}
+	return false
+}
+
+// ofOne tells whether a thing is told of, by what is said to be or to have it, rather
+// than asked for.
+func (r *reading) ofOne(c *clause, m *mention) bool {
+	for i := c.lo; i < m.from; i++ {
+		switch r.toks[i].s {
+		case "'s", "is", "are", "was", "has", "had", "that's", "where", "these", "those":
+			return r.toks[i].men < 0
 		}
 	}
 	return false
@@ -597,7 +612,7 @@ func (r *reading) warns(c *clause, q cue) bool {
 	}
 	switch w {
 	case "don't", "do", "never":
-		if w == "never" && r.pastAt(q.hi) || next == "be" && r.word(q.hi+1) == "that" {
+		if w == "never" && (r.pastAt(q.hi) || next == "find" || next == "know" || next == "seize" || next == "seen") || next == "be" && r.word(q.hi+1) == "that" {
 			return false
 		}
 		if prev == "or" && (q.hi >= c.hi || subjects[next]) {
