@@ -876,11 +876,15 @@ func (s *tracker) saysIt(c *clause, q *quantity) bool {
 	return w == "says" || w == "reads"
 }
 
-// setSoon tells whether something is tightened right after a value.
+// setSoon tells whether something is tightened right after a value, or said to be done.
 func (s *tracker) setSoon(ci int, q *quantity) bool {
 	r := s.r
 	for k := ci; k < min(len(r.clauses), ci+5) && r.since(q.hi-1, r.clauses[k].lo) < 14; k++ {
-		if n := &r.clauses[k]; k > ci && s.actDone(n) {
+		n := &r.clauses[k]
+		if k == ci {
+			continue
+		}
+		if s.actDone(n) || n.hi-n.lo <= 4 && len(n.mentions) == 0 && n.mood == 0 && (r.saidIn(n, "done") || r.toks[n.lo].s == "there" || r.toks[n.hi-1].s == "there") {
 			return true
 		}
 	}
