@@ -52,7 +52,7 @@ func (r *reading) likewise(ci int) {
 	if w := r.toks[end-1].s; w == "again" || w == "way" || w == "then" || w == "too" {
 		end--
 	}
-	if w := r.toks[end-1].s; w != "same" && w != "likewise" && w != "ditto" {
+	if w := r.word(end - 1); end == c.lo || w != "same" && w != "likewise" && w != "ditto" {
 		return
 	}
 	side := -1

@@ -1335,6 +1335,9 @@ func (r *reading) inActAt(c *clause, i int) bool {
 // othersAt tells whether what begins at token i is a thing of its own, and no more
 // of what an act is done to or with.
 func (r *reading) othersAt(i int, a *act) bool {
+	if i >= len(r.toks) {
+		return false
+	}
 	for k := 0; k < 3 && i < len(r.toks)-1 && r.toks[i].men < 0 && (determiner[r.toks[i].s] || !stopWords[r.toks[i].s]); k++ {
 		i++
 	}

@@ -6,6 +6,9 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"wrenchword/extract/lexicon"
+	"wrenchword/extract/transcript"
 )
 
 // ways gives the lines "want | talk" of a file of ways of saying one thing. All of
@@ -141,4 +144,32 @@ func TestLeftOpen(t *testing.T) {
 			t.Errorf("%s\n\tgot %q, want %s", w[1], got, w[0])
 		}
 	}
+}
+
+// TestAnyPiece reads what is left of every way of saying something where the talk
+// begins or breaks off at any word: nothing looks beyond its ends.
+func TestAnyPiece(t *testing.T) {
+	for _, file := range []string{"comes-off.txt", "followed.txt", "goes-on.txt", "left-open.txt", "values.txt"} {
+		for _, w := range ways(t, file) {
+			words := strings.Fields(w[1])
+			for i := range words {
+				read1(t, strings.Join(words[:i+1], " "))
+				read1(t, strings.Join(words[i:], " "))
+				read1(t, strings.Join(words[i:min(len(words), i+3)], " "))
+			}
+		}
+	}
+}
+
+func read1(t *testing.T, text string) {
+	defer func() {
+		if err := recover(); err != nil {
+			t.Errorf("%q: %v", text, err)
+		}
+	}()
+	clip, err := transcript.Read("x.txt", []byte("[0:01] "+text), transcript.Options{})
+	if err != nil {
+		t.Fatalf("%q: %v", text, err)
+	}
+	Extract(transcript.Join(clip), lexicon.Default(), Job{})
 }
