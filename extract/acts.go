@@ -84,9 +84,9 @@ func (r *reading) goesAlone(ci int) {
 	name, end := "", 0
 	for i := c.lo + 1; i < min(c.hi, c.lo+4) && name == "" && r.toks[i-1].brk < brkComma; i++ {
 		switch w := r.toks[i].s; {
-		case offWords[w] || w == "away" || w == "apart":
+		case offWords.has(w) || w == "away" || w == "apart":
 			name, end = "remove", i+1
-		case onWords[w] || w == "back" || w == "home":
+		case onWords.has(w) || w == "back" || w == "home":
 			name, end = "fit", i+1
 		case w != "straight" && w != "right" && w != "just" && w != "nicely" && w != "easy":
 			return
@@ -146,13 +146,13 @@ func (r *reading) pulls(ci, i int) (act, bool) {
 		return act{}, false
 	}
 	a := act{action: r.lex.Action("remove"), lo: i, hi: i + 1, verb: -1, pronoun: p.pronoun, objects: slices.Clone(p.objects), subject: true, rule: "squeeze and pull"}
-	if len(a.objects) == 0 || catches[r.mentions[a.objects[0]].head] {
+	if len(a.objects) == 0 || catches.has(r.mentions[a.objects[0]].head) {
 		// the catch stays: what it holds is named first in the sentence, or right before it
 		for n := p.cl; n >= 0 && n >= p.cl-2 && r.since(r.clauses[n].lo, i) < 10; n-- {
 			for _, mi := range r.clauses[n].mentions {
-				if m := &r.mentions[mi]; m.lo < i && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && !catches[m.head] && m.prep == "" {
+				if m := &r.mentions[mi]; m.lo < i && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && !catches.has(m.head) && m.prep == "" {
 					a.objects, a.pronoun = []int{mi}, ""
-					if !pulledOff[m.head] {
+					if !pulledOff.has(m.head) {
 						a.action, a.rule = r.lex.Action("disconnect"), unplugged
 					}
 					return a, true
@@ -184,7 +184,7 @@ func (r *reading) pulledAlone(ci int) {
 		ends := m.hi == c.hi || r.toks[m.hi-1].brk >= brkComma || r.toks[m.hi].s == "and" || r.toks[m.hi].s == "first" || r.toks[m.hi].s == "from"
 		if a.verb > c.lo && m.hi == a.verb-1 && r.toks[a.verb-1].s == "i" && (a.verb+1 == c.hi || r.toks[a.verb].brk >= brkComma || r.toks[a.verb+1].s == "with") {
 			ends = true // "the impeller I pull with pliers"
-		} else if m.lo < a.verb || !pulledOff[m.head] && !(m.kind&lexicon.Fastener != 0 && m.plural) {
+		} else if m.lo < a.verb || !pulledOff.has(m.head) && !(m.kind&lexicon.Fastener != 0 && m.plural) {
 			continue
 		} else if m.kind&lexicon.Fastener != 0 && m.hi < c.hi && (r.toks[m.hi].s == "on" || r.toks[m.hi].s == "in" || r.toks[m.hi].s == "at" || r.toks[m.hi].s == "holding") {
 			ends = true // "pull the two screws on the cover"
@@ -197,13 +197,13 @@ func (r *reading) pulledAlone(ci int) {
 
 func (r *reading) addAct(ci int, a act) {
 	a.cl = ci
-	if a.action.Name == "fit" && a.verb >= 0 && !a.subject && len(a.objects) == 1 && catches[r.mentions[a.objects[0]].head] {
+	if a.action.Name == "fit" && a.verb >= 0 && !a.subject && len(a.objects) == 1 && catches.has(r.mentions[a.objects[0]].head) {
 		switch r.lemma1(r.toks[a.verb].s) {
 		case "press", "push", "squeeze", "pinch":
 			a.action = r.lex.Action("press") // "push the tab in": to let go of what it holds
 		}
 	}
-	if a.action.Name == "fit" && a.verb >= 0 && !a.subject && len(a.objects) == 1 && supplies[r.mentions[a.objects[0]].head] {
+	if a.action.Name == "fit" && a.verb >= 0 && !a.subject && len(a.objects) == 1 && supplies.has(r.mentions[a.objects[0]].head) {
 		switch r.lemma1(r.toks[a.verb].s) {
 		case "close", "shut":
 			a.action = r.lex.Action("switch off")
@@ -216,7 +216,7 @@ func (r *reading) addAct(ci int, a act) {
 		if m := &r.mentions[a.objects[0]]; m.kind == lexicon.Consumable && m.hi <= a.verb {
 			// "one drop of oil goes on the hook race"
 			a.action, a.rule = r.lex.Action("apply"), "consumable and place"
-			for a.lo = m.from; a.lo > r.clauses[ci].lo && (measured[r.toks[a.lo-1].s] || r.toks[a.lo-1].is(wDeterminer) || r.toks[a.lo-1].s == "of"); {
+			for a.lo = m.from; a.lo > r.clauses[ci].lo && (measured.has(r.toks[a.lo-1].s) || r.toks[a.lo-1].is(wDeterminer) || r.toks[a.lo-1].s == "of"); {
 				a.lo--
 			}
 			if r.toks[a.hi-1].is(wPreposition) {
@@ -228,7 +228,7 @@ func (r *reading) addAct(ci int, a act) {
 		switch r.lemma1(r.toks[a.verb].s) {
 		case "pop", "drop", "roll", "slide", "bounce":
 			c := &r.clauses[ci]
-			if w := r.toks[a.hi-1].s; (w == "into" || w == "in" || w == "onto" || w == "on" || w == "under") && a.hi < c.hi && r.toks[a.hi].is(wDeterminer) && r.nameWithin(c, a.hi, 4) < 0 && a.hi+1 < c.hi && !r.toks[a.hi+1].is(wPlace) && !takesThings[r.toks[a.hi+1].s] {
+			if w := r.toks[a.hi-1].s; (w == "into" || w == "in" || w == "onto" || w == "on" || w == "under") && a.hi < c.hi && r.toks[a.hi].is(wDeterminer) && r.nameWithin(c, a.hi, 4) < 0 && a.hi+1 < c.hi && !r.toks[a.hi+1].is(wPlace) && !takesThings.has(r.toks[a.hi+1].s) {
 				return // "it pops into the snow"
 			}
 		}
@@ -248,7 +248,7 @@ func (r *reading) addAct(ci int, a act) {
 	}
 	if a.action.Name == "fit" && a.verb >= 0 && !a.subject {
 		for i := max(a.hi-1, a.verb+1); i+2 < r.clauses[ci].hi && i < a.hi+2; i++ {
-			if (r.toks[i].s == "on" || r.toks[i].s == "over") && (r.toks[i+1].s == "your" || r.toks[i+1].s == "my") && bodily[r.toks[i+2].s] {
+			if (r.toks[i].s == "on" || r.toks[i].s == "over") && (r.toks[i+1].s == "your" || r.toks[i+1].s == "my") && bodily.has(r.toks[i+2].s) {
 				if l := r.lemma1(r.toks[a.verb].s); l == "drop" || l == "fall" {
 					return // "I dropped a drum on my foot"
 				}
@@ -257,12 +257,12 @@ func (r *reading) addAct(ci int, a act) {
 			}
 		}
 	}
-	if a.action.Name == "discard" && a.subject && r.toks[a.hi-1].s == "shot" && flewTo[r.word(a.hi)] {
+	if a.action.Name == "discard" && a.subject && r.toks[a.hi-1].s == "shot" && flewTo.has(r.word(a.hi)) {
 		return // "it's shot across the garage"
 	}
 	if a.action.Name == "discard" && a.verb >= 0 && !a.subject {
 		k := a.hi
-		if pronounsObj[r.word(k)] {
+		if pronounsObj.has(r.word(k)) {
 			k++
 		}
 		if r.intoContainer(ci, k) == "store" {
@@ -331,7 +331,7 @@ func (r *reading) intoCup(a *act) bool {
 // work; "" where a thing goes where it belongs.
 func (r *reading) intoContainer(ci, k int) string {
 	c := &r.clauses[ci]
-	if k < c.hi && !r.toks[k].is(wDeterminer) && !r.toks[k].is(wPreposition) && !containers[r.toks[k].s] && !bins[r.toks[k].s] {
+	if k < c.hi && !r.toks[k].is(wDeterminer) && !r.toks[k].is(wPreposition) && !containers.has(r.toks[k].s) && !bins.has(r.toks[k].s) {
 		return "" // "back in, fold it flat, plate, lid"
 	}
 	for i := k; i < c.hi && i < k+6; i++ {
@@ -342,16 +342,16 @@ func (r *reading) intoContainer(ci, k int) string {
 		if i > k+1 && (w == "and" || w == "with" || w == "so") {
 			return ""
 		}
-		if writings[w] {
+		if writings.has(w) {
 			return "none"
 		}
 		if m := r.toks[i].men; m >= 0 && r.mentions[m].kind&lexicon.Fastener != 0 {
 			return "" // a bearing's cup
 		}
-		if containers[w] && !(w == "can" && r.toks[i-1].is(wSubject)) && r.word(i+1) != "side" {
+		if containers.has(w) && !(w == "can" && r.toks[i-1].is(wSubject)) && r.word(i+1) != "side" {
 			return "store"
 		}
-		if bins[w] {
+		if bins.has(w) {
 			return "discard"
 		}
 	}
@@ -458,7 +458,7 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	if w := r.toks[i].s; w == "dry" && a.verb >= 0 && !a.subject && len(a.objects) == 0 && (r.toks[i].brk >= brkComma || r.word(i+1) == "at" || r.word(i+1) == "for") {
 		return false // "head gasket, dry, the word top up", "sat there dry at the moment"
 	}
-	if asAdj[r.toks[i].s] && a.verb >= 0 && !a.subject && len(a.objects) > 0 {
+	if asAdj.has(r.toks[i].s) && a.verb >= 0 && !a.subject && len(a.objects) > 0 {
 		// "wet rag over the tank", "both faces clean, new gasket"
 		m := &r.mentions[a.objects[0]]
 		if m.from == i+1 && m.lo == i+1 && m.kind&(lexicon.Fastener|lexicon.Part) == 0 || r.toks[i].brk >= brkComma {
@@ -468,10 +468,10 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	if w := r.toks[i].s; w == "cover" && len(a.objects) > 0 && a.verb >= 0 && r.mentions[a.objects[0]].kind&lexicon.Fastener != 0 {
 		return false // "cover, three nuts"
 	}
-	if k := c.lo; i > k+2 && r.toks[k].s == "there" && (r.toks[k+1].s == "'s" || r.toks[k+1].s == "is") && articles[r.toks[k+2].s] && r.plainVerb(r.toks[i].s) && (r.toks[i-1].men >= 0 || !stopWords[r.toks[i-1].s]) && r.toks[i-1].brk < brkComma && i < k+6 {
+	if k := c.lo; i > k+2 && r.toks[k].s == "there" && (r.toks[k+1].s == "'s" || r.toks[k+1].s == "is") && articles.has(r.toks[k+2].s) && r.plainVerb(r.toks[i].s) && (r.toks[i-1].men >= 0 || !stopWords.has(r.toks[i-1].s)) && r.toks[i-1].brk < brkComma && i < k+6 {
 		return false // "there's a plastic rivet each end"
 	}
-	if i > 1 && articles[r.toks[i-2].s] && r.toks[i-1].brk < brkComma && r.toks[i-1].men < 0 && a.verb >= 0 && !a.subject && r.plainVerb(r.toks[i].s) {
+	if i > 1 && articles.has(r.toks[i-2].s) && r.toks[i-1].brk < brkComma && r.toks[i-1].men < 0 && a.verb >= 0 && !a.subject && r.plainVerb(r.toks[i].s) {
 		switch r.toks[i-1].s {
 		case "first", "last", "second", "third", "next", "same", "new", "old":
 			return false // "back to the first slot"
@@ -482,10 +482,10 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	}
 	if i == c.lo {
 		n := r.word(i + 1)
-		if namesWhat[r.toks[i].s] && r.toks[i].brk < brkComma && i+1 < len(r.toks) && !determiner[n] && !r.kind(i+1).is(wPronoun) {
+		if namesWhat.has(r.toks[i].s) && r.toks[i].brk < brkComma && i+1 < len(r.toks) && !determiner.has(n) && !r.kind(i+1).is(wPronoun) {
 			return false // "sliding door rollers on the van"
 		}
-		return !(r.toks[i].s == "stuff" && (prepositions[n] && n != "in" || i > 0 && r.toks[i-1].brk < brkComma && !r.kind(i-1).is(wLeadsVerb|wSubject|wOpener)) || r.toks[i].s == "stuck" || (r.toks[i].s == "knock" || r.toks[i].s == "stuff") && n == "at")
+		return !(r.toks[i].s == "stuff" && (prepositions.has(n) && n != "in" || i > 0 && r.toks[i-1].brk < brkComma && !r.kind(i-1).is(wLeadsVerb|wSubject|wOpener)) || r.toks[i].s == "stuck" || (r.toks[i].s == "knock" || r.toks[i].s == "stuff") && n == "at")
 	}
 	p := r.toks[i-1].s
 	if r.toks[i].s == "back" && (r.toks[i-1].men >= 0 || p == "it" || p == "them" || p == "that") {
@@ -495,27 +495,27 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 		return false
 	}
 	if l := r.lex.Lemmas(r.toks[i].s); len(l) > 0 && l[0] == "kill" && a.action.Name == "switch off" {
-		return len(a.objects) > 0 && switched[r.mentions[a.objects[0]].head]
+		return len(a.objects) > 0 && switched.has(r.mentions[a.objects[0]].head)
 	}
 	switch w, n := r.toks[i].s, r.word(i+1); {
 	case w == "left" && r.toks[i-1].brk >= brkComma && !r.kind(i+1).is(wDeterminer|wPronoun|wCountOf), // "left cap out, left brush out"
 		w == "thread" && (p == "regular" || p == "normal" || p == "standard" || p == "fine" || p == "coarse" || p == "hand" || p == "left" || p == "right" || p == "handed" || p == "same" || p == "ordinary"), // "it's regular thread on this one"
-		w == "fit" && fits[p], // "it's a nice slip fit"
-		w == "stuff" && (prepositions[n] && n != "in" || !leadsVerb[p] && !subjects[p] && !openers[p]), // "the high heat stuff"
-		strings.HasSuffix(w, "ing") && strings.HasSuffix(p, "est") && p != "test" && p != "rest",       // "the lowest setting"
+		w == "fit" && fits.has(p), // "it's a nice slip fit"
+		w == "stuff" && (prepositions.has(n) && n != "in" || !leadsVerb.has(p) && !subjects.has(p) && !openers.has(p)), // "the high heat stuff"
+		strings.HasSuffix(w, "ing") && strings.HasSuffix(p, "est") && p != "test" && p != "rest",                       // "the lowest setting"
 		w == "open" && (p == "held" || p == "left" || p == "propped" || p == "wedged" || p == "stays"),
 		w == "heat" && (p == "high" || p == "low" || p == "more"),
 		w == "smear" && (p == "thin" || p == "light" || p == "small" || p == "little" || p == "tiny" || p == "thick"),
-		w == "stuck" && !subjects[p] && p != "'ve" && p != "and" && p != "then" && p != "just":
+		w == "stuck" && !subjects.has(p) && p != "'ve" && p != "and" && p != "then" && p != "just":
 		return false
 	}
-	if r.toks[i].s == "saw" && a.verb >= 0 && (subjects[p] || p == "never" || p == "ever") {
+	if r.toks[i].s == "saw" && a.verb >= 0 && (subjects.has(p) || p == "never" || p == "ever") {
 		return false // of seeing
 	}
 	if (p == "old" || p == "quick" || p == "little" || p == "proper" || p == "bloody" || p == "new" || p == "whole") && a.verb >= 0 && !a.subject {
 		return false // "the old bash it with a hammer kind"
 	}
-	if n := r.word(i + 1); i-2 >= c.lo && a.verb >= 0 && !a.subject && (articles[r.toks[i-2].s] || r.toks[i-2].s == "this") && r.toks[i-1].brk == brkNone && r.toks[i].brk == brkNone && !subjects[p] && !openers[p] && !strings.HasSuffix(p, "s") && n != "" && i+1 < c.hi && !determiner[n] && !pronounsObj[n] && !prepositions[n] && !stopWords[n] && r.toks[i+1].men < 0 && len(a.objects) == 0 {
+	if n := r.word(i + 1); i-2 >= c.lo && a.verb >= 0 && !a.subject && (articles.has(r.toks[i-2].s) || r.toks[i-2].s == "this") && r.toks[i-1].brk == brkNone && r.toks[i].brk == brkNone && !subjects.has(p) && !openers.has(p) && !strings.HasSuffix(p, "s") && n != "" && i+1 < c.hi && !determiner.has(n) && !pronounsObj.has(n) && !prepositions.has(n) && !stopWords.has(n) && r.toks[i+1].men < 0 && len(a.objects) == 0 {
 		return false // "this rubber heat mat": what it is for
 	}
 	if p == "the" || p == "a" || p == "an" || p == "no" && a.verb >= 0 || p == "my" || p == "your" || p == "nice" || p == "good" || p == "of" || p == "some" || p == "any" {
@@ -543,7 +543,7 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 		} else if p.Subject || p.Gap < 0 {
 			limit = k + lexicon.Between // "comes right out", "goes back on": one word between is fine
 		}
-		if p.Words[wi-1] == "a" && !p.Subject && limit == k && k < c.hi && gently[r.toks[k].s] {
+		if p.Words[wi-1] == "a" && !p.Subject && limit == k && k < c.hi && gently.has(r.toks[k].s) {
 			limit = k + 1 // "give it a light rub"
 		}
 		found := -1
@@ -565,16 +565,16 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 				if j > k && r.toks[j].s == "and" && j+1 < c.hi && r.toks[j+1].s == want {
 					continue
 				}
-				if j == k && r.toks[j].men < 0 && leadsToPlace[r.toks[j].s] {
+				if j == k && r.toks[j].men < 0 && leadsToPlace.has(r.toks[j].s) {
 					break // "let it hang over the top tube on a strap"
 				}
-				if j > k && r.toks[j].men < 0 && (subordinate[r.toks[j].s] || r.isFiniteVerb(j) || r.toks[j].is(wPreposition) && r.toks[j].s != "of") {
+				if j > k && r.toks[j].men < 0 && (subordinate.has(r.toks[j].s) || r.isFiniteVerb(j) || r.toks[j].is(wPreposition) && r.toks[j].s != "of") {
 					break
 				}
 				if r.toks[j].brk >= brkComma && !r.nameFollows(c, j+1) {
 					break // "got two, one clicks in …"
 				}
-			} else if w := &r.toks[j]; limit == k+1 && j == k && gently[w.s] {
+			} else if w := &r.toks[j]; limit == k+1 && j == k && gently.has(w.s) {
 				continue
 			} else if w.men >= 0 || w.is(wPreposition) || !w.is(wBetween) && !strings.HasSuffix(w.s, "ly") {
 				break
@@ -583,7 +583,7 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 		if found < 0 {
 			return a, 0, false
 		}
-		if w := r.toks[found-1].s; p.Gap == wi && found-1 > k && (p.Words[0] == "get" || p.Words[0] == "have") && r.toks[found-1].men < 0 && strings.HasSuffix(w, "ed") && !dropAdj[w] && r.toks[found].brk != brkNone {
+		if w := r.toks[found-1].s; p.Gap == wi && found-1 > k && (p.Words[0] == "get" || p.Words[0] == "have") && r.toks[found-1].men < 0 && strings.HasSuffix(w, "ed") && !dropAdj.has(w) && r.toks[found].brk != brkNone {
 			return a, 0, false // "I've got the deck flipped over"
 		}
 		if p.Gap == wi {
@@ -596,7 +596,7 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 					gapMentions++
 				} else if r.pronounAt(c, j) && a.pronoun == "" {
 					a.pronoun = r.standsFor(j)
-				} else if w := r.toks[j].s; !stopWords[w] && !dropWords[w] && !dropAdj[w] && r.toks[j].qty < 0 && countOf[w] == 0 {
+				} else if w := r.toks[j].s; !stopWords.has(w) && !dropWords.has(w) && !dropAdj.has(w) && r.toks[j].qty < 0 && countOf[w] == 0 {
 					a.unknown = true // "get all the sludge out"
 				}
 			}
@@ -622,7 +622,7 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 		}
 		if p.Words[0] == "be" && k < c.hi && r.toks[k-1].brk <= brkPause && p.Action.Name != "none" && !(p.Words[n-1] == "off" && i > c.lo && r.toks[i-1].men >= 0 && k+1 < c.hi && r.toks[k+1].men >= 0) {
 			// "it's in the tank" tells a place, "it's in" that it was fitted
-			if w := r.toks[k].s; determiner[w] && w != "one" && !(countOf[w] > 1 && offWords[p.Words[n-1]]) || w == "me" || r.toks[k].men >= 0 && r.mentions[r.toks[k].men].count < 2 {
+			if w := r.toks[k].s; determiner.has(w) && w != "one" && !(countOf[w] > 1 && offWords.has(p.Words[n-1])) || w == "me" || r.toks[k].men >= 0 && r.mentions[r.toks[k].men].count < 2 {
 				return a, 0, false
 			}
 		}
@@ -649,7 +649,7 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 		r.objectsAfter(c, &a, k)
 	}
 	if len(a.objects) == 0 && a.pronoun == "" && !a.unknown {
-		if i > c.lo+1 && k >= c.hi && r.plainVerb(r.toks[i].s) && r.toks[i-1].men < 0 && (r.toks[i-1].is(wDropAdj) || colours[r.toks[i-1].s]) {
+		if i > c.lo+1 && k >= c.hi && r.plainVerb(r.toks[i].s) && r.toks[i-1].men < 0 && (r.toks[i-1].is(wDropAdj) || colours.has(r.toks[i-1].s)) {
 			return a, 0, false // "the blue stuff"
 		}
 		r.objectBefore(c, &a)
@@ -695,29 +695,29 @@ func (r *reading) pronounAt(c *clause, j int) bool {
 	}
 	if r.toks[j].is(wCountOf) && countOf[w] > 1 && r.toks[j].qty < 0 {
 		// "loosen all four", "take the two out"
-		return (next == "" || next == "of" || stopWords[next] && countOf[next] == 0 || prepositions[next]) && !r.leadsMention(c, j)
+		return (next == "" || next == "of" || stopWords.has(next) && countOf[next] == 0 || prepositions.has(next)) && !r.leadsMention(c, j)
 	}
 	if w == "her" || w == "him" {
-		return next == "" || stopWords[next] && !dropAdj[next] || prepositions[next] || particle[next]
+		return next == "" || stopWords.has(next) && !dropAdj.has(next) || prepositions.has(next) || particle.has(next)
 	}
 	if !r.toks[j].is(wPronoun) {
 		return false
 	}
 	switch w {
 	case "one", "ones":
-		return j > c.lo && (definiteWord[r.toks[j-1].s] || r.toks[j-1].is(wPlace|wDropAdj) || r.toks[j-1].s == "first" || r.toks[j-1].s == "last" || r.toks[j-1].s == "second")
+		return j > c.lo && (definiteWord.has(r.toks[j-1].s) || r.toks[j-1].is(wPlace|wDropAdj) || r.toks[j-1].s == "first" || r.toks[j-1].s == "last" || r.toks[j-1].s == "second")
 	case "that", "this", "these", "those":
 		if next == "way" {
 			return false // "pushing that way"
 		}
-		if particle[next] && w != "this" && !r.leadsMention(c, j) {
+		if particle.has(next) && w != "this" && !r.leadsMention(c, j) {
 			return true // "flip those back"
 		}
 		if countOf[next] > 1 && (w == "those" || w == "these") && j+2 <= c.hi && !r.leadsMention(c, j) {
 			return true // "take those two out"
 		}
 		// "that rust" is no pronoun
-		return next == "" || stopWords[next] || prepositions[next] || dropWords[next] || strings.HasSuffix(next, "ly") || next == "one"
+		return next == "" || stopWords.has(next) || prepositions.has(next) || dropWords.has(next) || strings.HasSuffix(next, "ly") || next == "one"
 	}
 	return true
 }
@@ -758,13 +758,13 @@ func (r *reading) objectsAfter(c *clause, a *act, k int) {
 				a.pronoun = r.standsFor(j)
 				return
 			}
-			if w := r.toks[j].s; len(a.objects) == 0 && !stopWords[w] && !dropWords[w] && !dropAdj[w] && !placeWords[w] && countOf[w] == 0 && r.toks[j].qty < 0 && !r.leadsMention(c, j) && !strings.HasSuffix(w, "ly") && !whichWay[w] && !fractionWord[w] {
+			if w := r.toks[j].s; len(a.objects) == 0 && !stopWords.has(w) && !dropWords.has(w) && !dropAdj.has(w) && !placeWords.has(w) && countOf[w] == 0 && r.toks[j].qty < 0 && !r.leadsMention(c, j) && !strings.HasSuffix(w, "ly") && !whichWay.has(w) && !fractionWord.has(w) {
 				a.unknown = true // a thing that no list knows
 				a.bare = !determined && w != "everything" && k == a.lo+1
 				return
 			}
 			determined = determined || r.toks[j].is(wDeterminer) || r.toks[j].qty >= 0
-			if w := r.toks[j].s; w == "with" || w == "using" || w == "until" || w == "from" || len(a.objects) == 0 && leadsPlace[w] && a.action.Name == "fit" {
+			if w := r.toks[j].s; w == "with" || w == "using" || w == "until" || w == "from" || len(a.objects) == 0 && leadsPlace.has(w) && a.action.Name == "fit" {
 				break
 			}
 			if len(a.objects) > 0 && r.toks[j].s != "and" && !r.toks[j].is(wDeterminer) && r.toks[j].brk <= brkPause && !r.leadsMention(c, j) {
@@ -812,7 +812,7 @@ func (r *reading) partitive(c *clause, m *mention) bool {
 		return true
 	}
 	w := r.toks[m.from-2].s
-	return countOf[w] > 0 || r.toks[m.from-2].qty >= 0 || r.toks[m.from-2].men >= 0 || pronounsObj[w] || partWords[w] || offWords[w] || onWords[w]
+	return countOf[w] > 0 || r.toks[m.from-2].qty >= 0 || r.toks[m.from-2].men >= 0 || pronounsObj.has(w) || partWords.has(w) || offWords.has(w) || onWords.has(w)
 }
 
 var partWords = set("all rest pair set couple lot each most half end ends bunch handful row either some top bottom back front off piece bit")
@@ -943,7 +943,7 @@ func (r *reading) withSubject(c *clause, a act, k int) (act, int, bool) {
 	if best >= 0 && v-r.mentions[best].hi > 5 && !(r.toks[v-1].s == "and" && r.opens(c, &r.mentions[best])) {
 		best = -1
 	}
-	if best >= 0 && (r.toks[v].s == "'s" || r.toks[v].s == "is") && v-1 > r.mentions[best].hi-1 && namesFigure[r.toks[v-1].s] {
+	if best >= 0 && (r.toks[v].s == "'s" || r.toks[v].s == "is") && v-1 > r.mentions[best].hi-1 && namesFigure.has(r.toks[v-1].s) {
 		best = -1 // "a picture of a spring, proper number's in the chart": not the spring
 	}
 	for _, m := range c.mentions {
@@ -995,7 +995,7 @@ func (r *reading) withSubject(c *clause, a act, k int) (act, int, bool) {
 		if s == "i" || s == "you" || s == "we" || s == "he" || s == "they" && r.toks[v].s == "say" {
 			return a, 0, false
 		}
-		if pronounsObj[s] || s == "they" || s == "she" {
+		if pronounsObj.has(s) || s == "they" || s == "she" {
 			a.pronoun = s
 			return a, k, true
 		}
@@ -1026,7 +1026,7 @@ func (r *reading) unlisted(c *clause, v, k int) int {
 	}
 	last := r.toks[k-1].s
 	back := r.toks[k-2].s == "back"
-	if k < v+2 || !offWords[last] && !onWords[last] && last != "away" && last != "apart" || r.toks[v].s == "goes" && offWords[last] || k < c.hi && (r.toks[k].is(wDeterminer) || r.toks[k].s == "of") {
+	if k < v+2 || !offWords.has(last) && !onWords.has(last) && last != "away" && last != "apart" || r.toks[v].s == "goes" && offWords.has(last) || k < c.hi && (r.toks[k].is(wDeterminer) || r.toks[k].s == "of") {
 		return -1
 	}
 	i := v
@@ -1036,7 +1036,7 @@ func (r *reading) unlisted(c *clause, v, k int) int {
 	nouns := 0
 	for i > c.lo && nouns < 2 && r.toks[i-1].men < 0 && r.toks[i-1].qty < 0 && r.toks[i-1].brk <= brkPause {
 		w := r.toks[i-1].s
-		if noThing[w] || len(w) < 3 || r.toks[i-1].is(wPronoun|wDeterminer|wSubject|wLinking|wPreposition|wOpener|wDrop) || stopWords[w] && !frontOrTop[w] || strings.HasSuffix(w, "ly") || strings.HasSuffix(w, "ing") || r.isVerbForm(w) && !frontOrTop[w] {
+		if noThing.has(w) || len(w) < 3 || r.toks[i-1].is(wPronoun|wDeterminer|wSubject|wLinking|wPreposition|wOpener|wDrop) || stopWords.has(w) && !frontOrTop.has(w) || strings.HasSuffix(w, "ly") || strings.HasSuffix(w, "ing") || r.isVerbForm(w) && !frontOrTop.has(w) {
 			break
 		}
 		nouns++
@@ -1048,13 +1048,13 @@ func (r *reading) unlisted(c *clause, v, k int) int {
 	for i > c.lo && (r.toks[i-1].s == "whole" || r.toks[i-1].s == "entire") {
 		i--
 	}
-	if i > c.lo && definiteWord[r.toks[i-1].s] && r.toks[i-1].brk <= brkPause {
+	if i > c.lo && definiteWord.has(r.toks[i-1].s) && r.toks[i-1].brk <= brkPause {
 		i--
-	} else if !back || !frontOrTop[r.toks[i].s] && nouns < 2 {
+	} else if !back || !frontOrTop.has(r.toks[i].s) && nouns < 2 {
 		return -1
 	}
 	for j := c.lo; j < i; j++ {
-		if w := r.toks[j].s; !openers[w] && !dropWords[w] && w != "and" && w != "all" {
+		if w := r.toks[j].s; !openers.has(w) && !dropWords.has(w) && w != "and" && w != "all" {
 			return -1
 		}
 	}

@@ -90,7 +90,7 @@ func (r *reading) warning(ci int) (lo, hi int, kind string) {
 				if o.signal == "stop" && r.toks[o.lo].men >= 0 {
 					continue // a piston stop
 				}
-				if r.toks[o.lo].s == "unplug" && o.lo > c.lo && !openers[r.toks[o.lo-1].s] && r.toks[o.lo-1].brk < brkComma {
+				if r.toks[o.lo].s == "unplug" && o.lo > c.lo && !openers.has(r.toks[o.lo-1].s) && r.toks[o.lo-1].brk < brkComma {
 					continue // "you have to unplug it": a plug of the work
 				}
 				if (c.mood&(other|hypothetical) == 0 || c.mood&conditional != 0) && !r.pastTold(c) && !r.ofMe(c.lo, o.lo) {
@@ -167,11 +167,11 @@ func (r *reading) orElse(ci int) bool {
 			continue
 		}
 		first := r.toks[c.lo].s
-		bare := !stopWords[first] && !openers[first] && r.toks[c.lo].men < 0 && (pronounsObj[r.word(c.lo+1)] || determiner[r.word(c.lo+1)]) // "overfill it"
+		bare := !stopWords.has(first) && !openers.has(first) && r.toks[c.lo].men < 0 && (pronounsObj.has(r.word(c.lo+1)) || determiner.has(r.word(c.lo+1))) // "overfill it"
 		if !bare && !r.imperativeAt(c.lo) && first != "you" && first != "no" && first != "one" && first != "any" && first != "too" {
 			return false
 		}
-		if first == "you" && (linking[r.word(c.lo+1)] || r.word(i+2) != "'ll" && r.word(i+2) != "'ve" && r.word(i+2) != "'re") {
+		if first == "you" && (linking.has(r.word(c.lo+1)) || r.word(i+2) != "'ll" && r.word(i+2) != "'ve" && r.word(i+2) != "'re") {
 			return false
 		}
 		for _, o := range c.opens {
@@ -186,11 +186,11 @@ func (r *reading) orElse(ci int) bool {
 // phraseStart goes back from a cue to where what it is said of begins: a warning
 // begins with no "'s live".
 func (r *reading) phraseStart(c *clause, at int) int {
-	if w := r.toks[at].s; !strings.HasPrefix(w, "'") && !linking[w] && w != "under" && w != "full" && w != "stays" {
+	if w := r.toks[at].s; !strings.HasPrefix(w, "'") && !linking.has(w) && w != "under" && w != "full" && w != "stays" {
 		return at
 	}
 	for i := at - 1; i > max(c.lo, at-9); i-- {
-		if w := r.toks[i].s; openers[w] || w == "and" || w == "there's" || r.toks[i-1].brk >= brkComma {
+		if w := r.toks[i].s; openers.has(w) || w == "and" || w == "there's" || r.toks[i-1].brk >= brkComma {
 			return i
 		}
 	}
@@ -259,7 +259,7 @@ func (r *reading) fragile(ci int) bool {
 // forbids reads "no grease", "no screwdrivers": a clause that lets a thing not be used.
 func (r *reading) forbids(c *clause) bool {
 	for i := c.lo; i < c.hi-1; i++ {
-		if r.toks[i].s != "no" || i > c.lo && !openers[r.toks[i-1].s] && r.toks[i-1].s != "and" && r.toks[i-1].brk < brkComma {
+		if r.toks[i].s != "no" || i > c.lo && !openers.has(r.toks[i-1].s) && r.toks[i-1].s != "and" && r.toks[i-1].brk < brkComma {
 			continue
 		}
 		if k := r.toks[i+1].men; k >= 0 && r.mentions[k].kind&(lexicon.Tool|lexicon.Consumable) != 0 && r.mentions[k].kind&lexicon.Part == 0 && c.hi-i <= 7 {
@@ -339,7 +339,7 @@ func (r *reading) hangs(ci int) bool {
 		return false
 	}
 	w := r.toks[r.clauses[ci].lo].s
-	return hanging[t.s] || w == "if" || w == "before" || w == "unless" || w == "until" || w == "till"
+	return hanging.has(t.s) || w == "if" || w == "before" || w == "unless" || w == "until" || w == "till"
 }
 
 // follows tells whether a clause only goes on with what the one before began.
@@ -492,7 +492,7 @@ func (r *reading) ifYou(ci int) bool {
 // soils tells of "brake fluid eats paint": what comes on a machine and harms it.
 func (r *reading) soils(c *clause) bool {
 	i := c.lo
-	if determiner[r.toks[i].s] {
+	if determiner.has(r.toks[i].s) {
 		i++
 	}
 	k := r.toks[min(i, c.hi-1)].men
@@ -500,7 +500,7 @@ func (r *reading) soils(c *clause) bool {
 		return false
 	}
 	for _, o := range c.opens {
-		if o.signal == "harm" && soiling[r.toks[o.lo].s] && o.lo >= r.mentions[k].hi && o.lo <= r.mentions[k].hi+3 && r.toks[r.mentions[k].hi-1].brk < brkComma && r.toks[o.lo-1].brk < brkComma {
+		if o.signal == "harm" && soiling.has(r.toks[o.lo].s) && o.lo >= r.mentions[k].hi && o.lo <= r.mentions[k].hi+3 && r.toks[r.mentions[k].hi-1].brk < brkComma && r.toks[o.lo-1].brk < brkComma {
 			return true
 		}
 	}
@@ -523,8 +523,8 @@ func (r *reading) nobodyDoes(c *clause) bool {
 		if w != "nobody" && w != "no-one" {
 			continue
 		}
-		if v := r.toks[i+1].s; strings.HasSuffix(v, "s") && r.toks[i+1].is(wForm) && !strings.HasPrefix(v, "'") && !stopWords[v] && v != "knows" && v != "likes" && v != "wants" && v != "needs" && v != "makes" && v != "gives" && v != "uses" && v != "finds" && v != "tells" && v != "sees" {
-			return (determiner[r.toks[i+2].s] || pronounsObj[r.toks[i+2].s]) && !r.saidIn(c, "why")
+		if v := r.toks[i+1].s; strings.HasSuffix(v, "s") && r.toks[i+1].is(wForm) && !strings.HasPrefix(v, "'") && !stopWords.has(v) && v != "knows" && v != "likes" && v != "wants" && v != "needs" && v != "makes" && v != "gives" && v != "uses" && v != "finds" && v != "tells" && v != "sees" {
+			return (determiner.has(r.toks[i+2].s) || pronounsObj.has(r.toks[i+2].s)) && !r.saidIn(c, "why")
 		}
 	}
 	return false
@@ -615,19 +615,19 @@ func (r *reading) warns(c *clause, q cue) bool {
 		if w == "never" && (r.pastAt(q.hi) || next == "find" || next == "know" || next == "seize" || next == "seen") || next == "be" && r.word(q.hi+1) == "that" {
 			return false
 		}
-		if prev == "or" && (q.hi >= c.hi || subjects[next]) {
+		if prev == "or" && (q.hi >= c.hi || subjects.has(next)) {
 			return false // "hit the bell or don't"
 		}
 		if prev == "i" || prev == "we" || prev == "they" || prev == "it" || prev == "'ve" || prev == "have" || prev == "that" || prev == "who" || prev == "people" || prev == "he" || prev == "'s" || prev == "she" {
 			return false
 		}
-		if prev == "why" || q.hi-q.lo == 1 && (subjects[next] && !pronounsObj[next] && next != "you" || next == "'s") {
+		if prev == "why" || q.hi-q.lo == 1 && (subjects.has(next) && !pronounsObj.has(next) && next != "you" || next == "'s") {
 			return false
 		}
 		if w == "don't" && prev == "you" && r.toks[c.lo].s == "so" && !r.threatens(int(r.toks[c.lo].cl)) {
 			return false // "that centres it, so you don't get it binding": what it is for
 		}
-		if q.hi-q.lo == 1 && notWarning[next] && !(next == "get" || next == "do") {
+		if q.hi-q.lo == 1 && notWarning.has(next) && !(next == "get" || next == "do") {
 			return false
 		}
 		return w != "do" || q.hi-q.lo > 1
@@ -667,7 +667,7 @@ func (r *reading) plain(lo, hi int) string {
 	for lo < hi {
 		n := r.lex.Filler(r.from(lo, hi))
 		w := r.toks[lo].s
-		if next := r.word(lo + n); w == "too" || strings.HasPrefix(next, "'") || linking[next] || next == "side" || next == "hand" {
+		if next := r.word(lo + n); w == "too" || strings.HasPrefix(next, "'") || linking.has(next) || next == "side" || next == "hand" {
 			break // "there's a washer behind it", "right side goes on first"
 		}
 		if n == 0 && (w == "and" || w == "but" || w == "because") {

@@ -534,7 +534,7 @@ func (r *reading) numbersIn(lo, hi int) []string {
 		}
 	}
 	for i := lo; i+1 < hi && len(out) == 0; i++ {
-		if w := r.toks[i+1].s; (r.toks[i].s == "a" || r.toks[i].s == "an") && parts[w] {
+		if w := r.toks[i+1].s; (r.toks[i].s == "a" || r.toks[i].s == "an") && parts.has(w) {
 			out = append(out, w)
 		}
 	}

@@ -49,7 +49,7 @@ var classOf = func() map[string]class {
 	of := make(map[string]class, 1<<10)
 	for _, s := range []struct {
 		class
-		words map[string]bool
+		words wordSet
 	}{
 		{wOpener, openers}, {wSubject, subjects}, {wPronoun, pronounsObj}, {wLinking, linking}, {wHoldsClause, holdsClause},
 		{wDeterminer, determiner}, {wPreposition, prepositions}, {wDropAdj, dropAdj}, {wPlace, placeWords}, {wLeadsName, leadsName},
@@ -58,20 +58,12 @@ var classOf = func() map[string]class {
 		{wSeldom, makeshifts}, {wSeldom, keys(pluralSize)}, {wSeldom, leadsUnit}, {wSeldom, blow}, {wSeldom, theOnes},
 		{wSeldom, figures}, {wSeldom, amounts}, {wSeldom, adjusted}, {wSeldom, askedOf}, {wSeldom, wanted}, {wSeldom, lent}, {wSeldom, set("from off")}, {wSeldom, scraps}, {wSeldom, leadsWant}, {wSeldom, sides}, {wSeldom, damage}, {wSeldom, leverage}, {wSeldom, lengths}, {wSeldom, keys(handBy)}, {wCountOf, keys(countOf)}, {wWitness, printed}, {wWitness, states}, {wWitness, contrast}, {wWitness, writtenBy}, {wWitness, introduces},
 	} {
-		for w := range s.words {
+		for w := range s.words.words {
 			of[w] |= s.class
 		}
 	}
 	return of
 }()
-
-func keys[T any](of map[string]T) map[string]bool {
-	out := make(map[string]bool, len(of))
-	for w := range of {
-		out[w] = true
-	}
-	return out
-}
 
 // is tells whether the word is in any of some sets.
 func (c class) is(any class) bool { return c&any != 0 }

@@ -52,7 +52,7 @@ func (r *reading) fates(ci int) []told {
 					continue
 				}
 			}
-			if next := r.partAt(c, o.hi); next != nil && f.disposition == "reused" && next.hi < c.hi && r.toks[next.hi-1].brk < brkComma && asTool[r.toks[next.hi].s] {
+			if next := r.partAt(c, o.hi); next != nil && f.disposition == "reused" && next.hi < c.hi && r.toks[next.hi-1].brk < brkComma && asTool.has(r.toks[next.hi].s) {
 				continue // "use the old bearing to tap it home"
 			}
 			if m := r.partAt(c, o.hi); m != nil && (!f.ends || m.hi == c.hi || r.toks[m.hi-1].brk >= brkComma) {
@@ -67,7 +67,7 @@ func (r *reading) fates(ci int) []told {
 			continue // "the old one goes back in the box"
 		}
 		if f.another {
-			if w := r.word(o.hi); o.signal == "made-one" && o.hi < c.hi && r.toks[o.hi-1].brk < brkComma && r.toks[o.hi-1].s == "one" && !prepositions[w] && w != "and" && w != "myself" {
+			if w := r.word(o.hi); o.signal == "made-one" && o.hi < c.hi && r.toks[o.hi-1].brk < brkComma && r.toks[o.hi-1].s == "one" && !prepositions.has(w) && w != "and" && w != "myself" {
 				continue // "I cut one metre twenty"
 			}
 			if r.hasNone(o.hi) || r.awaited(c, o.lo) || o.signal == "made-one" && r.standsInNear(ci) {
@@ -91,7 +91,7 @@ func (r *reading) fates(ci int) []told {
 				continue
 			}
 		}
-		if (o.signal == "back" || o.signal == "kept") && o.hi < c.hi && r.toks[o.hi-1].s == "back" && r.toks[o.hi-1].brk < brkComma && elsewhere[r.toks[o.hi].s] {
+		if (o.signal == "back" || o.signal == "kept") && o.hi < c.hi && r.toks[o.hi-1].s == "back" && r.toks[o.hi-1].brk < brkComma && elsewhere.has(r.toks[o.hi].s) {
 			continue // "go back and forth", "go back to seven"
 		}
 		if o.signal == "came-new" && o.hi < c.hi && r.toks[o.hi].men >= 0 && r.toks[o.hi-1].s == "new" && r.toks[o.hi-1].brk < brkComma {
@@ -240,7 +240,7 @@ func (r *reading) partAt(c *clause, i int) *mention {
 			}
 			return nil
 		}
-		if w := r.toks[k].s; !dropAdj[w] && !determiner[w] && !placeWords[w] {
+		if w := r.toks[k].s; !dropAdj.has(w) && !determiner.has(w) && !placeWords.has(w) {
 			return nil
 		}
 	}
@@ -356,14 +356,14 @@ func (r *reading) severalIn(c *clause, lo, hi int) []told {
 // list has a name for: "that hole is toast", "the sheet that came with it".
 func (r *reading) unknownBefore(c *clause, lo int) bool {
 	i := lo - 1
-	for i >= c.lo && (r.toks[i].is(wBetween) || dropWords[r.toks[i].s] || linking[r.toks[i].s] || r.toks[i].s == "that" && i > c.lo && r.toks[i-1].men < 0 || r.toks[i].s == "which") && r.toks[i].brk < brkComma {
+	for i >= c.lo && (r.toks[i].is(wBetween) || dropWords.has(r.toks[i].s) || linking.has(r.toks[i].s) || r.toks[i].s == "that" && i > c.lo && r.toks[i-1].men < 0 || r.toks[i].s == "which") && r.toks[i].brk < brkComma {
 		i--
 	}
 	if i < c.lo || r.toks[i].brk >= brkComma {
 		return false
 	}
 	w := r.toks[i]
-	return !w.is(wStop|wDropAdj|wPlace|wNumber|wPreposition|wSubject|wPronoun|wDeterminer) && w.men < 0 && w.qty < 0 && i > c.lo && (articles[r.toks[i-1].s] || r.toks[i-1].s == "that" || r.toks[i-1].s == "this" || r.toks[i-1].s == "those")
+	return !w.is(wStop|wDropAdj|wPlace|wNumber|wPreposition|wSubject|wPronoun|wDeterminer) && w.men < 0 && w.qty < 0 && i > c.lo && (articles.has(r.toks[i-1].s) || r.toks[i-1].s == "that" || r.toks[i-1].s == "this" || r.toks[i-1].s == "those")
 }
 
 // subjectLike tells whether a mention is what a clause may be about: no place, no
@@ -375,7 +375,7 @@ func (r *reading) subjectLike(m *mention) bool {
 	if r.onlyPlace(m) {
 		return false
 	}
-	if be := r.word(m.from - 1); (be == "'s" || be == "is" || be == "are" || be == "'re" || be == "was") && subjects[r.word(m.from-2)] && r.word(m.from-2) != "there" && (r.word(m.from) == "a" || r.word(m.from) == "an") {
+	if be := r.word(m.from - 1); (be == "'s" || be == "is" || be == "are" || be == "'re" || be == "was") && subjects.has(r.word(m.from-2)) && r.word(m.from-2) != "there" && (r.word(m.from) == "a" || r.word(m.from) == "an") {
 		return false // "it's a spring"
 	}
 	return true
@@ -388,7 +388,7 @@ func (r *reading) onlyPlace(m *mention) bool {
 	case "":
 		return false
 	case "of":
-		return !many[w] && countOf[w] == 0
+		return !many.has(w) && countOf[w] == 0
 	case "at":
 		return w != "look" && w != "looking"
 	}

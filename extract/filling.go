@@ -43,7 +43,7 @@ func (r *reading) drySaid(ci int) (lo, hi int) {
 			if s := r.toks[k].s; s != "'s" && s != "is" && s != "are" && s != "'re" && s != "sat" {
 				continue
 			}
-			held := k > c.lo && r.toks[k-1].men >= 0 && runsFull[r.mentions[r.toks[k-1].men].head]
+			held := k > c.lo && r.toks[k-1].men >= 0 && runsFull.has(r.mentions[r.toks[k-1].men].head)
 			if !held && k-1 >= c.lo && r.toks[k-1].men >= 0 {
 				continue // "the rag's dry"
 			}
@@ -60,7 +60,7 @@ func (r *reading) drySaid(ci int) (lo, hi int) {
 					continue
 				}
 				for j := k - 1; j > i; j-- {
-					if volumes[r.toks[j].s] && r.noneHad(ci, k) {
+					if volumes.has(r.toks[j].s) && r.noneHad(ci, k) {
 						return i, k + 1
 					}
 				}
@@ -74,10 +74,10 @@ func (r *reading) drySaid(ci int) (lo, hi int) {
 // stands at token i or after a word that says which; -1 where none does.
 func (r *reading) filling(c *clause, i int) int {
 	for k := i; k < min(c.hi, i+3); k++ {
-		if m := r.toks[k].men; m >= 0 && (r.mentions[m].kind&lexicon.Consumable != 0 && r.mentions[m].kind&lexicon.Part == 0 || fluids[r.mentions[m].head]) {
+		if m := r.toks[k].men; m >= 0 && (r.mentions[m].kind&lexicon.Consumable != 0 && r.mentions[m].kind&lexicon.Part == 0 || fluids.has(r.mentions[m].head)) {
 			return r.mentions[m].hi
 		}
-		if fluids[r.toks[k].s] || r.toks[k].s == "grease" {
+		if fluids.has(r.toks[k].s) || r.toks[k].s == "grease" {
 			return k + 1
 		}
 	}
@@ -99,7 +99,7 @@ func (r *reading) runsDry(ci int) bool {
 			case "fill", "top":
 				return c.mood&negated == 0
 			}
-			if w := r.toks[i].s; w != "water" && fluids[w] && (i == c.lo || r.toks[i-1].s != "the") {
+			if w := r.toks[i].s; w != "water" && fluids.has(w) && (i == c.lo || r.toks[i-1].s != "the") {
 				return true
 			}
 		}

@@ -115,14 +115,14 @@ func (r *reading) wanting(ci int) (lo, hi int) {
 		if !r.ofThings(c, i) {
 			continue
 		}
-		for k < c.hi && (loosely[r.toks[k].s] || wantingly[r.toks[k].s]) {
+		for k < c.hi && (loosely.has(r.toks[k].s) || wantingly.has(r.toks[k].s)) {
 			k++
 		}
 		if k >= c.hi {
 			continue
 		}
 		w := r.toks[k].s
-		if m := r.toks[k].men; m >= 0 && (r.mentions[m].kind&lexicon.Consumable != 0 && r.mentions[m].kind&lexicon.Part == 0 || fluids[r.mentions[m].head]) && !r.filledSoon(ci) && (i == c.lo || !strings.HasPrefix(r.toks[i-1].s, "bearing")) && (r.heardIn(ci, ci+1, "before-use", "left:use") || r.saidIn(c, "yet") || i == c.lo) {
+		if m := r.toks[k].men; m >= 0 && (r.mentions[m].kind&lexicon.Consumable != 0 && r.mentions[m].kind&lexicon.Part == 0 || fluids.has(r.mentions[m].head)) && !r.filledSoon(ci) && (i == c.lo || !strings.HasPrefix(r.toks[i-1].s, "bearing")) && (r.heardIn(ci, ci+1, "before-use", "left:use") || r.saidIn(c, "yet") || i == c.lo) {
 			return i, r.mentions[m].hi // "needs bar oil before anybody starts it"
 		}
 		if hi := r.toolOnIt(c, k); hi > 0 && !r.setAbout(ci) {
@@ -140,7 +140,7 @@ func (r *reading) wanting(ci int) (lo, hi int) {
 					n = r.word(k + 1)
 				}
 			}
-			if k+1 < c.hi && chores[n] && !r.setAbout(ci) {
+			if k+1 < c.hi && chores.has(n) && !r.setAbout(ci) {
 				return i, k + 2
 			}
 			continue
@@ -165,7 +165,7 @@ func (r *reading) lockWanted(c *clause, k int) int {
 		for _, w := range n.mods {
 			t.mods[w] = true
 		}
-		if w := r.word(n.hi); (lockHeads[t.head] || isLock(t) || t.head == "pin" || t.head == "clip") && n.hi < c.hi && (w == "in" || w == "through" || w == "on") {
+		if w := r.word(n.hi); (lockHeads.has(t.head) || isLock(t) || t.head == "pin" || t.head == "clip") && n.hi < c.hi && (w == "in" || w == "through" || w == "on") {
 			return n.hi + 1
 		}
 		return 0
@@ -178,7 +178,7 @@ func (r *reading) lockWanted(c *clause, k int) int {
 func (r *reading) toolOnIt(c *clause, k int) int {
 	for i := k; i < min(c.hi, k+5); i++ {
 		if m := r.toks[i].men; m >= 0 {
-			if m := &r.mentions[m]; m.kind&lexicon.Tool != 0 && r.word(m.hi) == "on" && m.hi+1 < c.hi && pronounsObj[r.word(m.hi+1)] {
+			if m := &r.mentions[m]; m.kind&lexicon.Tool != 0 && r.word(m.hi) == "on" && m.hi+1 < c.hi && pronounsObj.has(r.word(m.hi+1)) {
 				return m.hi + 2
 			}
 			return 0
@@ -226,9 +226,9 @@ func (r *reading) subjectOf(c *clause, verb int) (mention int, named bool) {
 		switch {
 		case r.toks[i].men >= 0:
 			return int(r.toks[i].men), true
-		case w == "'ll" || w == "will" || w == "gonna" || w == "going" || w == "'s" || w == "is" || w == "to" || loosely[w] || wantingly[w] || strings.HasSuffix(w, "ly"):
+		case w == "'ll" || w == "will" || w == "gonna" || w == "going" || w == "'s" || w == "is" || w == "to" || loosely.has(w) || wantingly.has(w) || strings.HasSuffix(w, "ly"):
 		default:
-			return -1, !stopWords[w] && !pronounsObj[w] && !subjects[w]
+			return -1, !stopWords.has(w) && !pronounsObj.has(w) && !subjects.has(w)
 		}
 	}
 	return -1, false
@@ -237,7 +237,7 @@ func (r *reading) subjectOf(c *clause, verb int) (mention int, named bool) {
 // nounBefore gives the word that stands as the subject before a verb.
 func (r *reading) nounBefore(c *clause, verb int) int {
 	for i := verb - 1; i >= c.lo; i-- {
-		if w := r.toks[i].s; !stopWords[w] && !loosely[w] && !wantingly[w] && w != "will" && w != "gonna" && w != "going" {
+		if w := r.toks[i].s; !stopWords.has(w) && !loosely.has(w) && !wantingly.has(w) && w != "will" && w != "gonna" && w != "going" {
 			return i
 		}
 	}
@@ -250,7 +250,7 @@ func (r *reading) phraseFrom(i int) int {
 	c := &r.clauses[r.toks[i].cl]
 	for k := i - 1; k >= max(c.lo, i-2); k-- {
 		w := r.toks[k].s
-		if determiner[w] || stopWords[w] || openers[w] || linking[w] || r.toks[k].brk >= brkComma {
+		if determiner.has(w) || stopWords.has(w) || openers.has(w) || linking.has(w) || r.toks[k].brk >= brkComma {
 			return k + 1
 		}
 		if k == i-2 {
@@ -320,7 +320,7 @@ func (r *reading) leftToDo(c *clause) (lo, hi int) {
 		if p := r.toks[i-1]; r.toks[i].s != "to" || p.men < 0 && p.s != "bits" && !((p.s == "still" || p.s == "yet") && i-2 >= c.lo && r.toks[i-2].men >= 0) {
 			continue
 		}
-		if v := r.toks[i+1].s; r.toks[c.lo].s == "still" && !stopWords[v] && r.toks[i+1].men < 0 || v == "do" || v == "go" || v == "sort" || v == "finish" || r.plainVerb(v) {
+		if v := r.toks[i+1].s; r.toks[c.lo].s == "still" && !stopWords.has(v) && r.toks[i+1].men < 0 || v == "do" || v == "go" || v == "sort" || v == "finish" || r.plainVerb(v) {
 			return from, i + 2
 		}
 	}
@@ -339,14 +339,14 @@ func (r *reading) noneOf(c *clause) (lo, hi int) {
 		for _, w := range m.mods {
 			t.mods[w] = true
 		}
-		if !lockHeads[t.head] && !isLock(t) && !(t.head == "wire" && r.drilledNear(m)) {
+		if !lockHeads.has(t.head) && !isLock(t) && !(t.head == "wire" && r.drilledNear(m)) {
 			continue
 		}
 		for k := m.lo - 1; k >= max(c.lo, m.lo-5); k-- {
 			switch w := r.toks[k].s; w {
 			case "no", "haven't", "without", "of", "ain't":
 				p := r.word(k - 1)
-				if w == "no" && (p == "there's" || p == "'s" && r.word(k-2) == "there") && (r.namedBefore(m, 12) || nowhere[r.word(m.hi)] || m.hi >= c.hi || r.toks[m.hi-1].brk >= brkComma || r.word(m.hi) == "for" && r.word(m.hi+1) == "it") {
+				if w == "no" && (p == "there's" || p == "'s" && r.word(k-2) == "there") && (r.namedBefore(m, 12) || nowhere.has(r.word(m.hi)) || m.hi >= c.hi || r.toks[m.hi-1].brk >= brkComma || r.word(m.hi) == "for" && r.word(m.hi+1) == "it") {
 					return k, m.hi // "there's an R clip goes in the end, and there's no R clip"
 				}
 				if w == "no" && (p == "'ve" || p == "have" || p == "got" || p == "had" || p == "with") || w == "haven't" || w == "ain't" && r.word(k+1) == "got" || w == "without" && r.fittedIn(c, k) || w == "of" && p == "out" {
@@ -418,12 +418,12 @@ func (r *reading) orients(ci int) bool {
 	way, verb := false, false
 	for i := c.lo; i < c.hi; i++ {
 		w := r.toks[i].s
-		way = way || turnedWay[w] || placeWords[w] && r.toks[i].men < 0 && led[r.word(i-1)] || w == "way" && r.word(i+1) != "to"
-		verb = verb || placedAt[w]
+		way = way || turnedWay.has(w) || placeWords.has(w) && r.toks[i].men < 0 && led.has(r.word(i-1)) || w == "way" && r.word(i+1) != "to"
+		verb = verb || placedAt.has(w)
 		if w == "'ll" || w == "will" || w == "gonna" || w == "you" || w == "why" {
 			return false
 		}
-		if m := r.toks[i].men; m >= 0 && placeWords[w] {
+		if m := r.toks[i].men; m >= 0 && placeWords.has(w) {
 			if p := r.mentions[m].prep; p == "on" || p == "in" || p == "to" || p == "at" || p == "into" {
 				way = true // "on the top spigot"
 			}
@@ -660,7 +660,7 @@ func (r *reading) ofTools(c *clause) bool {
 // top one", and names nothing else; -1 where none.
 func (r *reading) placedOne(c *clause) int {
 	for i := c.lo + 1; i < c.hi; i++ {
-		if w := r.toks[i].s; (w == "one" || w == "ones") && placeWords[r.toks[i-1].s] && r.toks[i].men < 0 {
+		if w := r.toks[i].s; (w == "one" || w == "ones") && placeWords.has(r.toks[i-1].s) && r.toks[i].men < 0 {
 			return i
 		}
 	}
@@ -731,13 +731,13 @@ func (r *reading) noneGiven(ci int, oc openCue) bool {
 	c := &r.clauses[ci]
 	no := false
 	for i := oc.lo; i+1 < oc.hi; i++ {
-		no = no || r.toks[i].s == "no" && figures[r.toks[i+1].s]
+		no = no || r.toks[i].s == "no" && figures.has(r.toks[i+1].s)
 	}
 	if !no || r.ofMe(c.lo, oc.hi) {
 		return false
 	}
 	for i := c.lo; i < c.hi; i++ {
-		if documents[r.toks[i].s] {
+		if documents.has(r.toks[i].s) {
 			return false
 		}
 	}
@@ -781,7 +781,7 @@ func (r *reading) doneAlready(ci int) bool {
 // toolIn tells whether a cue's word for a value is part of a tool's name: "torque wrench".
 func (r *reading) toolIn(oc openCue) bool {
 	for i := oc.lo; i < oc.hi; i++ {
-		if k := r.toks[i].men; k >= 0 && figures[r.toks[i].s] && r.mentions[k].kind&lexicon.Tool != 0 {
+		if k := r.toks[i].men; k >= 0 && figures.has(r.toks[i].s) && r.mentions[k].kind&lexicon.Tool != 0 {
 			return true
 		}
 	}
@@ -1010,7 +1010,7 @@ func (r *reading) figureNear(ci int) bool {
 // figureSaid tells whether a word for what stands in a book stands in a clause.
 func (r *reading) figureSaid(c *clause) bool {
 	for i := c.lo; i < c.hi; i++ {
-		if figures[r.toks[i].s] && r.toks[i].men < 0 {
+		if figures.has(r.toks[i].s) && r.toks[i].men < 0 {
 			return true
 		}
 	}

@@ -14,7 +14,7 @@ func (r *reading) ledger() []Entry {
 	out := []Entry{}
 	var ts []*thing
 	for _, t := range r.things {
-		if len(t.events) == 0 || neverLoose[t.head] || t.splitAway(r) {
+		if len(t.events) == 0 || neverLoose.has(t.head) || t.splitAway(r) {
 			continue
 		}
 		ts = append(ts, t)
@@ -312,7 +312,7 @@ func (r *reading) phrase(lo, hi, most int) string {
 			break
 		}
 	}
-	for i > lo && (hanging[r.toks[i-1].s] || r.toks[i-1].s == "in" || r.toks[i-1].s == "on") && r.toks[i-1].brk < brkComma && i < hi {
+	for i > lo && (hanging.has(r.toks[i-1].s) || r.toks[i-1].s == "in" || r.toks[i-1].s == "on") && r.toks[i-1].brk < brkComma && i < hi {
 		i--
 	}
 	return strings.Trim(strings.ToLower(r.text(lo, i)), " ,.;:!?")
@@ -330,7 +330,7 @@ func (r *reading) position(ci int, t *thing) string {
 			continue
 		}
 		for i := c.lo; i < c.hi; i++ {
-			if !r.toks[i].is(wSeldom) || !lengths[r.toks[i].s] || i+1 < c.hi && r.toks[i+1].s == "side" {
+			if !r.toks[i].is(wSeldom) || !lengths.has(r.toks[i].s) || i+1 < c.hi && r.toks[i+1].s == "side" {
 				continue
 			}
 			if x := r.fastenerNamed(c); x != nil && x != t {
@@ -338,8 +338,8 @@ func (r *reading) position(ci int, t *thing) string {
 			}
 			// up to the place it goes to, before the next length
 			end := -1
-			for j := i + 1; j < min(i+9, len(r.toks)) && r.toks[j-1].brk < brkSentence && !lengths[r.toks[j].s]; j++ {
-				if w := r.toks[j].s; placeWords[w] && w != "right" && !lengths[w] || w == "right" && r.toks[j-1].s == "the" {
+			for j := i + 1; j < min(i+9, len(r.toks)) && r.toks[j-1].brk < brkSentence && !lengths.has(r.toks[j].s); j++ {
+				if w := r.toks[j].s; placeWords.has(w) && w != "right" && !lengths.has(w) || w == "right" && r.toks[j-1].s == "the" {
 					end = j + 1
 					if n := r.word(end); r.toks[j].brk < brkComma && (n == "one" || n == "ones" || n == "side" || countOf[n] > 0) {
 						end++
@@ -434,16 +434,16 @@ func (r *reading) orientation(ci int, t *thing) string {
 			}
 			if w == "facing" || w == "faces" {
 				lo := i
-				for lo > c.lo && i-lo < 3 && !stopWords[r.toks[lo-1].s] && r.toks[lo-1].brk < brkComma {
+				for lo > c.lo && i-lo < 3 && !stopWords.has(r.toks[lo-1].s) && r.toks[lo-1].brk < brkComma {
 					lo--
 				}
 				return r.phrase(lo, c.hi, i-lo+5)
 			}
-			if !features[w] || i+1 >= c.hi || r.toks[i].brk >= brkComma || r.toks[i].men >= 0 && r.mentions[r.toks[i].men].entry != nil && r.mentions[r.toks[i].men].entry != t {
+			if !features.has(w) || i+1 >= c.hi || r.toks[i].brk >= brkComma || r.toks[i].men >= 0 && r.mentions[r.toks[i].men].entry != nil && r.mentions[r.toks[i].men].entry != t {
 				continue
 			}
 			n := r.toks[i+1].s
-			if !turned[n] || (n == "in" || n == "to" || n == "out" || n == "up" || n == "down") && i+2 < c.hi && (r.toks[i+2].s == "it" || r.toks[i+2].s == "that") {
+			if !turned.has(n) || (n == "in" || n == "to" || n == "out" || n == "up" || n == "down") && i+2 < c.hi && (r.toks[i+2].s == "it" || r.toks[i+2].s == "that") {
 				continue
 			}
 			if (n == "in" || n == "out" || n == "up" || n == "down") && i+2 < c.hi && r.toks[i+1].brk < brkComma && r.toks[i+2].s != "and" {
@@ -455,7 +455,7 @@ func (r *reading) orientation(ci int, t *thing) string {
 				}
 			}
 			lo := i
-			for lo > c.lo && i-lo < 2 && !stopWords[r.toks[lo-1].s] && r.toks[lo-1].brk < brkComma && (madeSide[r.toks[lo-1].s] || !r.isVerbForm(r.toks[lo-1].s)) && (r.toks[lo-1].men < 0 || r.toks[lo-1].men == r.toks[i].men) {
+			for lo > c.lo && i-lo < 2 && !stopWords.has(r.toks[lo-1].s) && r.toks[lo-1].brk < brkComma && (madeSide.has(r.toks[lo-1].s) || !r.isVerbForm(r.toks[lo-1].s)) && (r.toks[lo-1].men < 0 || r.toks[lo-1].men == r.toks[i].men) {
 				lo--
 			}
 			end := i + 5
@@ -523,7 +523,7 @@ func (r *reading) storedAt(ci int, t *thing) string {
 		}
 		if k > ci {
 			for _, mi := range c.mentions {
-				if m := &r.mentions[mi]; m.entry != nil && m.entry != t && !stores[m.head] {
+				if m := &r.mentions[mi]; m.entry != nil && m.entry != t && !stores.has(m.head) {
 					return ""
 				}
 			}
@@ -534,17 +534,17 @@ func (r *reading) storedAt(ci int, t *thing) string {
 			}
 		}
 		for i := c.lo + 1; i < c.hi; i++ {
-			if !stores[r.toks[i].s] {
+			if !stores.has(r.toks[i].s) {
 				continue
 			}
 			lo := i
-			for lo > c.lo && i-lo < 3 && !prepositions[r.toks[lo-1].s] && r.toks[lo-1].brk < brkComma {
+			for lo > c.lo && i-lo < 3 && !prepositions.has(r.toks[lo-1].s) && r.toks[lo-1].brk < brkComma {
 				lo--
 			}
 			if lo == c.lo || r.toks[lo-1].s != "in" && r.toks[lo-1].s != "on" && r.toks[lo-1].s != "into" && r.toks[lo-1].s != "onto" || r.toks[i].s == "bench" && r.word(i+1) == "vice" {
 				continue
 			}
-			for lo < i && determiner[r.toks[lo].s] && r.toks[lo].s != "my" && r.toks[lo].s != "your" {
+			for lo < i && determiner.has(r.toks[lo].s) && r.toks[lo].s != "my" && r.toks[lo].s != "your" {
 				lo++
 			}
 			return strings.ToLower(r.text(lo, i+1))

@@ -30,17 +30,17 @@ func (r *reading) asksValue(c *clause) int {
 		}
 		w := r.toks[i].s
 		switch {
-		case adjusted[w] && i <= c.lo+2 && (i+1 == c.hi || r.word(i+1) == "i" || r.word(i+1) == "we") && r.toks[i].men < 0:
+		case adjusted.has(w) && i <= c.lo+2 && (i+1 == c.hi || r.word(i+1) == "i" || r.word(i+1) == "we") && r.toks[i].men < 0:
 			return i // "the gap, I haven't the gauge here"
-		case (figures[w] || w == "rating" || w == "preload" || w == "tension" || w == "capacity") && !r.ofTool(i) && !countless[r.word(i-1)] && (!r.kind(i+1).is(wCounts) || r.kind(i+1).is(wPreposition)) && r.word(i+1) != "plate" && r.word(i+1) != "one" && !(w == "torque" && (pronounsObj[r.word(i+1)] || r.word(i+1) == "the")):
+		case (figures.has(w) || w == "rating" || w == "preload" || w == "tension" || w == "capacity") && !r.ofTool(i) && !countless.has(r.word(i-1)) && (!r.kind(i+1).is(wCounts) || r.kind(i+1).is(wPreposition)) && r.word(i+1) != "plate" && r.word(i+1) != "one" && !(w == "torque" && (pronounsObj.has(r.word(i+1)) || r.word(i+1) == "the")):
 			return i
-		case amounts[w] && (r.word(i-1) == "the" || r.toks[max(i-1, 0)].men >= 0) && !r.toks[i].is(wPlace) && r.toks[i].men < 0:
+		case amounts.has(w) && (r.word(i-1) == "the" || r.toks[max(i-1, 0)].men >= 0) && !r.toks[i].is(wPlace) && r.toks[i].men < 0:
 			return i
 		case w == "what" && i > c.lo && (r.toks[i-1].s == "not" || r.toks[i-1].s == "'s" || r.toks[i-1].s == "is" || r.toks[i-1].s == "than" || r.toks[i-1].s == "exactly"):
-		case w == "what" || w == "how" && howMuch[r.word(i+1)] || w == "how" && r.word(i+1) == "slack":
+		case w == "what" || w == "how" && howMuch.has(r.word(i+1)) || w == "how" && r.word(i+1) == "slack":
 			for k := i + 1; k < min(c.hi, i+9); k++ {
 				n := r.toks[k].s
-				if norms[n] || n == "go" && r.word(k+1) == "to" || n == "are" && r.word(k+1) == "in" || n == "'re" && r.word(k+1) == "in" {
+				if norms.has(n) || n == "go" && r.word(k+1) == "to" || n == "are" && r.word(k+1) == "in" || n == "'re" && r.word(k+1) == "in" {
 					return i
 				}
 				if n == "i" || n == "you" && w == "what" {
@@ -73,19 +73,19 @@ func (r *reading) notAtHand(c *clause) bool {
 	for i := c.lo; i < c.hi; i++ {
 		w := r.toks[i].s
 		switch {
-		case seeks[w] && i > c.lo && r.willBefore(c, i) && !(w == "ask" && (r.saidIn(c, "me") || r.saidIn(c, "somebody") || r.saidIn(c, "someone"))):
+		case seeks.has(w) && i > c.lo && r.willBefore(c, i) && !(w == "ask" && (r.saidIn(c, "me") || r.saidIn(c, "somebody") || r.saidIn(c, "someone"))):
 			return true
-		case knows[w] && r.notBefore(c, i) && !r.saidIn(c, "you") && r.word(i+1) != "of":
+		case knows.has(w) && r.notBefore(c, i) && !r.saidIn(c, "you") && r.word(i+1) != "of":
 			return true
 		case w == "escapes" || w == "homework" || w == "somewhere" && (r.saidIn(c, "upstairs") || r.saidIn(c, "house") || r.saidIn(c, "shed") || r.saidIn(c, "home")):
 			return true
 		case w == "not" && (r.word(i+1) == "in" || r.word(i+1) == "on"):
 			for k := i + 2; k < min(c.hi, i+5); k++ {
-				if printed[r.toks[k].s] {
+				if printed.has(r.toks[k].s) {
 					return true
 				}
 			}
-		case printed[w] && r.toks[i].men < 0 || printed[w] && documents[w]:
+		case printed.has(w) && r.toks[i].men < 0 || printed.has(w) && documents.has(w):
 			for k := i + 1; k < min(c.hi, i+6); k++ {
 				n := r.toks[k].s
 				if (n == "'s" || n == "is" || n == "are" || n == "lives" || n == "live" || n == "went") && k+1 < c.hi {
@@ -103,7 +103,7 @@ func (r *reading) notAtHand(c *clause) bool {
 // standsIn tells whether, after a value, a clause says in or on which paper it is.
 func (r *reading) standsIn(c *clause, at int) bool {
 	for i := at + 1; i < c.hi; i++ {
-		if printed[r.toks[i].s] || r.toks[i].s == "box" || r.toks[i].s == "lid" {
+		if printed.has(r.toks[i].s) || r.toks[i].s == "box" || r.toks[i].s == "lid" {
 			for k := i - 1; k > max(at, i-6); k-- {
 				switch r.toks[k].s {
 				case "in", "on", "inside", "under":
@@ -140,7 +140,7 @@ func (r *reading) notBefore(c *clause, i int) bool {
 	for k := i - 1; k >= max(c.lo, i-4); k-- {
 		switch r.toks[k].s {
 		case "not", "never", "haven't", "don't", "didn't", "can't", "couldn't", "ain't", "cannot":
-			return k == c.lo || !subjects[r.toks[k-1].s] || r.ofMe(k-1, k)
+			return k == c.lo || !subjects.has(r.toks[k-1].s) || r.ofMe(k-1, k)
 		}
 	}
 	return false
@@ -256,7 +256,7 @@ func (r *reading) notSo(ci int) (oc openCue, ok bool) {
 			continue
 		}
 		k := i + 1
-		for k < c.hi && (shortOf[r.toks[k].s] || w == "none" && (r.toks[k].s == "of" || pronounsObj[r.toks[k].s] || r.toks[k].s == "'s" || r.toks[k].s == "is" || r.toks[k].s == "are") || w == "neither" && r.toks[k].men < 0 && (stopWords[r.toks[k].s] || pronounsObj[r.toks[k].s])) {
+		for k < c.hi && (shortOf.has(r.toks[k].s) || w == "none" && (r.toks[k].s == "of" || pronounsObj.has(r.toks[k].s) || r.toks[k].s == "'s" || r.toks[k].s == "is" || r.toks[k].s == "are") || w == "neither" && r.toks[k].men < 0 && (stopWords.has(r.toks[k].s) || pronounsObj.has(r.toks[k].s))) {
 			k++
 		}
 		if k >= c.hi {
@@ -270,15 +270,15 @@ func (r *reading) notSo(ci int) (oc openCue, ok bool) {
 				return openCue{i, k + 1, "un-tight"}, true
 			}
 			return oc, false // another rule's
-		case notTight[p] && p != "done" && !r.saidIn(c, "enough") && (state && (k+1 >= c.hi || r.toks[k].brk >= brkComma || stateEnds[r.word(k+1)] || p != "tight" && (r.word(k+1) == "up" || r.word(k+1) == "down")) || act && w != "never"):
+		case notTight.has(p) && p != "done" && !r.saidIn(c, "enough") && (state && (k+1 >= c.hi || r.toks[k].brk >= brkComma || stateEnds.has(r.word(k+1)) || p != "tight" && (r.word(k+1) == "up" || r.word(k+1) == "down")) || act && w != "never"):
 			return openCue{i, k + 1, "un-tight"}, true
-		case notOn[p]:
+		case notOn.has(p):
 			return openCue{i, k + 1, "un-on"}, true
-		case notLocked[p] && !(p == "wired" && (r.word(k+1) == "to" || r.word(k+1) == "up" || r.word(k+1) == "in")):
+		case notLocked.has(p) && !(p == "wired" && (r.word(k+1) == "to" || r.word(k+1) == "up" || r.word(k+1) == "in")):
 			return openCue{i, k + 1, "un-locked"}, true
 		case p == "wired":
 			return openCue{i, k + 1, "un-done"}, true
-		case (w == "none" || w == "neither" || w == "hasn't" || w == "haven't" && state) && r.word(k-1) == "been" && r.toks[k].is(wForm) && !leavesNone[p], w == "never" && i > c.lo && r.toks[i-1].s == "but" && r.toks[k].is(wForm) && !leavesNone[p]:
+		case (w == "none" || w == "neither" || w == "hasn't" || w == "haven't" && state) && r.word(k-1) == "been" && r.toks[k].is(wForm) && !leavesNone.has(p), w == "never" && i > c.lo && r.toks[i-1].s == "but" && r.toks[k].is(wForm) && !leavesNone.has(p):
 			return openCue{i, k + 1, "un-done"}, true
 		case (r.word(k-1) == "had" || r.word(k-2) == "had") && k > i+1 && r.toks[k].men >= 0 && r.mentions[r.toks[k].men].kind&lexicon.Consumable != 0 && w != "never":
 			return openCue{i, k + 1, "un-done"}, true // "neither's had grease yet"
@@ -286,7 +286,7 @@ func (r *reading) notSo(ci int) (oc openCue, ok bool) {
 			return openCue{i, k + 1, "un-locked"}, true
 		case (p == "lined" || p == "set" || p == "squared" || p == "trued" || p == "aligned" || p == "adjusted" || p == "evened" || p == "levelled" || p == "parked" || p == "bled" || p == "greased" || p == "primed") && act && w == "never":
 			return openCue{i, k + 1, "un-done"}, true
-		case state && w != "nothing" && !r.saidIn(c, "you") && strings.HasSuffix(p, "ed") && (k+1 >= c.hi || r.toks[k].brk >= brkComma || stateEnds[r.word(k+1)] || (r.word(k+1) == "up" || r.word(k+1) == "in") && (k+2 >= c.hi || stateEnds[r.word(k+2)])) && r.leftUndone(p) != "":
+		case state && w != "nothing" && !r.saidIn(c, "you") && strings.HasSuffix(p, "ed") && (k+1 >= c.hi || r.toks[k].brk >= brkComma || stateEnds.has(r.word(k+1)) || (r.word(k+1) == "up" || r.word(k+1) == "in") && (k+2 >= c.hi || stateEnds.has(r.word(k+2)))) && r.leftUndone(p) != "":
 			return openCue{i, k + 1, r.leftUndone(p)}, true // "the chain's not tensioned yet"
 		case state && w != "nothing" && (p == "lined" || p == "squared" || p == "evened" || p == "level" || p == "parallel" || p == "square" && k+1 >= c.hi || p == "central" || p == "centred"):
 			return openCue{i, k + 1, "un-done"}, true
@@ -298,7 +298,7 @@ func (r *reading) notSo(ci int) (oc openCue, ok bool) {
 // leftUndone gives the signal of a work that is denied by its participle, "" where the
 // word tells no work that a machine waits for.
 func (r *reading) leftUndone(participle string) string {
-	if unlisted[participle] {
+	if unlisted.has(participle) {
 		return "un-done"
 	}
 	for _, l := range r.lex.Lemmas(participle) {
@@ -394,7 +394,7 @@ func (r *reading) denies(ci int, oc openCue) string {
 		switch w := r.toks[i].s; {
 		case w == "tightened" || w == "torqued" || w == "nipped" || w == "pinched", w == "tight" && i < oc.hi:
 			return NotTorqued
-		case notLocked[w], bends[w] && (r.saidIn(c, "tab") || r.saidIn(c, "tabs") || r.saidIn(c, "ears") || r.saidIn(c, "legs")):
+		case notLocked.has(w), bends.has(w) && (r.saidIn(c, "tab") || r.saidIn(c, "tabs") || r.saidIn(c, "ears") || r.saidIn(c, "legs")):
 			return LockMissing
 		case (w == "replaced" || w == "renewed") && r.spoilt(ci):
 			return NotRefitted
@@ -465,7 +465,7 @@ func (r *reading) obstacle(ci, from int) bool {
 			switch {
 			case w == "not" && (i == n.lo || r.toks[i-1].s == "but" || r.toks[i-1].s == "and") || w == "but" && next == "not",
 				w == "can't" && i > n.lo && r.ofMe(i-1, i), w == "haven't" && i > n.lo && r.ofMe(i-1, i), w == "too" && (next == "hot" || next == "dark" || next == "late" || next == "cold" || next == "wet"),
-				w == "ran" && next == "out", w == "run" && next == "out" && n.lo < i && r.toks[i-1].s == "'ve", days[w]:
+				w == "ran" && next == "out", w == "run" && next == "out" && n.lo < i && r.toks[i-1].s == "'ve", days.has(w):
 				return true
 			}
 		}
@@ -490,7 +490,7 @@ func (r *reading) absent(ci int) (oc openCue, ok bool) {
 			if (n1 == "go" || n1 == "come") && (inPlace(n2) || n2 == "back") && i > c.lo && (r.stillBefore(c, i) || r.word(c.hi-1) == "yet") {
 				return cue(i, i+3)
 			}
-			if n1 == "be" && (notOn[n2] || n2 == "put") && i > c.lo && r.stillBefore(c, i) {
+			if n1 == "be" && (notOn.has(n2) || n2 == "put") && i > c.lo && r.stillBefore(c, i) {
 				return cue(i, i+3)
 			}
 		case "over", "left", "spare":
@@ -550,7 +550,7 @@ func (r *reading) absent(ci int) (oc openCue, ok bool) {
 			if w == "don't" && n1 == "want" && r.ofMe(c.lo, i) && r.onTill(ci, i+2) {
 				return cue(i, i+2) // "I don't want the lid on till it's been run"
 			}
-			if (n1 == "go" || n1 == "be" && n2 == "going") && (r.saidIn(c, "till") || r.saidIn(c, "until")) && i > c.lo && (r.toks[i-1].men >= 0 || pronounsObj[r.toks[i-1].s]) && (inPlace(n2) || inPlace(n3) || n2 == "back") {
+			if (n1 == "go" || n1 == "be" && n2 == "going") && (r.saidIn(c, "till") || r.saidIn(c, "until")) && i > c.lo && (r.toks[i-1].men >= 0 || pronounsObj.has(r.toks[i-1].s)) && (inPlace(n2) || inPlace(n3) || n2 == "back") {
 				return cue(i, i+3)
 			}
 		case "isn't", "not", "ain't":
@@ -580,7 +580,7 @@ func (r *reading) absent(ci int) (oc openCue, ok bool) {
 			}
 		case "without":
 			if i > c.lo && i+1 < c.hi && c.mood&(hypothetical|asked) == 0 && r.ofMe(c.lo, i) {
-				if k := r.toks[i+1].men; (k >= 0 || determiner[n1] && r.toks[min(i+2, c.hi-1)].men >= 0) && (r.saidIn(c, "till") || r.saidIn(c, "until") || r.saidIn(c, "for")) && (r.saidIn(c, "run") || r.saidIn(c, "running") || r.saidIn(c, "ride") || r.saidIn(c, "drive") || r.saidIn(c, "use") || r.saidIn(c, "do")) {
+				if k := r.toks[i+1].men; (k >= 0 || determiner.has(n1) && r.toks[min(i+2, c.hi-1)].men >= 0) && (r.saidIn(c, "till") || r.saidIn(c, "until") || r.saidIn(c, "for")) && (r.saidIn(c, "run") || r.saidIn(c, "running") || r.saidIn(c, "ride") || r.saidIn(c, "drive") || r.saidIn(c, "use") || r.saidIn(c, "do")) {
 					return cue(i, i+2)
 				}
 			}
@@ -601,13 +601,13 @@ func (r *reading) absent(ci int) (oc openCue, ok bool) {
 			}
 		case "can", "could":
 			// "it can go on at the end of the week", "the seat can stay indoors"
-			if i == c.lo || r.toks[i-1].men < 0 && !pronounsObj[r.toks[i-1].s] || c.mood&asked != 0 {
+			if i == c.lo || r.toks[i-1].men < 0 && !pronounsObj.has(r.toks[i-1].s) || c.mood&asked != 0 {
 				continue
 			}
 			if n1 == "go" && (inPlace(n2) || n2 == "back") && r.laterIn(c, i+3) {
 				return cue(i, i+3)
 			}
-			if n1 == "stay" && staysAt[n2] {
+			if n1 == "stay" && staysAt.has(n2) {
 				return cue(i, i+3)
 			}
 		}
@@ -655,7 +655,7 @@ func (r *reading) onTill(ci, from int) bool {
 			at = i
 		}
 	}
-	if at < 0 || r.toks[at-1].men < 0 && !pronounsObj[r.toks[at-1].s] {
+	if at < 0 || r.toks[at-1].men < 0 && !pronounsObj.has(r.toks[at-1].s) {
 		return false
 	}
 	for i := at; i < min(len(r.toks), at+5) && r.clauses[r.toks[i].cl].sentence == c.sentence; i++ {
@@ -711,7 +711,7 @@ func (r *reading) laterIn(c *clause, from int) bool {
 		}
 	}
 	for i := from; i < c.hi; i++ {
-		if days[r.toks[i].s] {
+		if days.has(r.toks[i].s) {
 			return true
 		}
 		switch r.toks[i].s {
@@ -821,7 +821,7 @@ func (r *reading) orCount(ci int) bool {
 // its article.
 func (r *reading) oneCounted(c *clause) bool {
 	for i := c.lo + 1; i < c.hi; i++ {
-		if r.toks[i].is(wCounts) && r.toks[i].s != "one" && articles[r.toks[i-1].s] && r.toks[i-1].s != "the" && r.ofMachine(c) {
+		if r.toks[i].is(wCounts) && r.toks[i].s != "one" && articles.has(r.toks[i-1].s) && r.toks[i-1].s != "the" && r.ofMachine(c) {
 			return true
 		}
 	}
@@ -840,7 +840,7 @@ func (r *reading) orElsewhere(ci int) bool {
 	}
 	for i := c.lo + 1; i < c.hi; i++ {
 		switch w := r.toks[i].s; {
-		case placeWords[w] && r.toks[i].men < 0, w == "below", w == "above", w == "other", w == "behind":
+		case placeWords.has(w) && r.toks[i].men < 0, w == "below", w == "above", w == "other", w == "behind":
 			return r.orients(ci-1) || len(r.clauses[ci-1].mentions) > 0 && r.placesIn(ci-1)
 		}
 	}
@@ -851,7 +851,7 @@ func (r *reading) orElsewhere(ci int) bool {
 func (r *reading) placesIn(ci int) bool {
 	c := &r.clauses[ci]
 	for i := c.lo; i < c.hi; i++ {
-		if placeWords[r.toks[i].s] || turnedWay[r.toks[i].s] {
+		if placeWords.has(r.toks[i].s) || turnedWay.has(r.toks[i].s) {
 			return true
 		}
 	}
@@ -870,7 +870,7 @@ func (r *reading) misfit(ci int) (lo, hi int) {
 	}
 	for i := c.lo; i < c.hi; i++ {
 		w := r.toks[i].s
-		if !r.toks[i].is(wSeldom) || !wanted[w] || i > c.lo && (r.toks[i-1].s == "you" || r.toks[i-1].s == "i" || r.toks[i-1].s == "book") || w == "should" && r.word(i+1) != "be" && r.word(i+1) != "have" {
+		if !r.toks[i].is(wSeldom) || !wanted.has(w) || i > c.lo && (r.toks[i-1].s == "you" || r.toks[i-1].s == "i" || r.toks[i-1].s == "book") || w == "should" && r.word(i+1) != "be" && r.word(i+1) != "have" {
 			continue
 		}
 		k := i + 1
@@ -911,7 +911,7 @@ func (r *reading) misfit(ci int) (lo, hi int) {
 // saysIn tells whether somebody or something is said to say, between two tokens.
 func (r *reading) saysIn(lo, hi int) bool {
 	for i := lo; i < hi; i++ {
-		if states[r.toks[i].s] || printed[r.toks[i].s] {
+		if states.has(r.toks[i].s) || printed.has(r.toks[i].s) {
 			return true
 		}
 	}
@@ -946,7 +946,7 @@ func (r *reading) forWant(ci int) (lo, hi int) {
 		}
 		w, n1 := r.toks[i].s, r.word(i+1)
 		switch {
-		case lent[w] && i > c.lo && (r.ofMe(max(c.lo, i-3), i) || r.word(i-1) == "'s" || r.word(i-1) == "is" || r.word(i-1) == "been"):
+		case lent.has(w) && i > c.lo && (r.ofMe(max(c.lo, i-3), i) || r.word(i-1) == "'s" || r.word(i-1) == "is" || r.word(i-1) == "been"):
 			from := false
 			for k := i + 1; k < c.hi; k++ {
 				from = from || r.toks[k].s == "off" || r.toks[k].s == "from" || r.toks[k].s == "out" || r.toks[k].men >= 0 && r.mentions[r.toks[k].men].kind&lexicon.Tool == 0 && w != "pinched" && w != "nicked"
@@ -954,7 +954,7 @@ func (r *reading) forWant(ci int) (lo, hi int) {
 			if from && !r.ofTools(c) && !r.saysIn(r.clauses[max(ci-1, 0)].lo, c.hi) {
 				return i, i + 1
 			}
-		case (w == "from" || w == "off") && i > c.lo && (n1 == "a" || n1 == "an" || n1 == "my" || n1 == "his" || n1 == "her") && r.toks[i-1].men >= 0 && r.mentions[r.toks[i-1].men].kind&(lexicon.Part|lexicon.Fastener) != 0 && (donors[r.word(i+2)] || donors[r.word(i+3)] && i+3 < c.hi):
+		case (w == "from" || w == "off") && i > c.lo && (n1 == "a" || n1 == "an" || n1 == "my" || n1 == "his" || n1 == "her") && r.toks[i-1].men >= 0 && r.mentions[r.toks[i-1].men].kind&(lexicon.Part|lexicon.Fastener) != 0 && (donors.has(r.word(i+2)) || donors.has(r.word(i+3)) && i+3 < c.hi):
 			if (r.saidIn(c, "put") || r.saidIn(c, "used") || r.saidIn(c, "fitted") || r.saidIn(c, "it's") || r.saidIn(c, "'s")) && !r.pastTold(c) || r.saidIn(c, "'ve") || r.saidIn(c, "have") {
 				return i, i + 2 // "I've put a bolt from a bicycle"
 			}
@@ -968,7 +968,7 @@ func (r *reading) forWant(ci int) (lo, hi int) {
 					return i, k + 1
 				}
 			}
-		case scraps[w] && i > c.lo:
+		case scraps.has(w) && i > c.lo:
 			// "I've cut a washer out of a milk bottle"
 			out := -1
 			for k := max(c.lo, i-5); k < i; k++ {
@@ -977,11 +977,11 @@ func (r *reading) forWant(ci int) (lo, hi int) {
 				}
 			}
 			for k := out - 1; out > 0 && k >= max(c.lo, out-6); k-- {
-				if m := r.toks[k].men; makes[r.toks[k].s] && r.partAfter(c, k+1) >= 0 && r.mentions[r.partAfter(c, k+1)].hi <= out || m >= 0 && k == c.lo && r.mentions[m].kind&lexicon.Part != 0 {
+				if m := r.toks[k].men; makes.has(r.toks[k].s) && r.partAfter(c, k+1) >= 0 && r.mentions[r.partAfter(c, k+1)].hi <= out || m >= 0 && k == c.lo && r.mentions[m].kind&lexicon.Part != 0 {
 					return i, i + 1
 				}
 			}
-		case makeshifts[w] && (r.word(i-1) == "with" || r.word(i-1) == "by" || r.word(i-2) == "with" || r.word(i-2) == "by") && i-2 >= c.lo:
+		case makeshifts.has(w) && (r.word(i-1) == "with" || r.word(i-1) == "by" || r.word(i-2) == "with" || r.word(i-2) == "by") && i-2 >= c.lo:
 			for k := max(c.lo, i-6); k < i; k++ {
 				if s := r.toks[k].s; (s == "held" || s == "tied" || s == "strapped" || s == "taped") && (r.word(k-1) == "'s" || r.word(k-1) == "is" || r.word(k-1) == "are" || r.toks[max(k-1, 0)].men >= 0) && !r.saidIn(c, "years") && !r.saidIn(c, "was") && !r.saidIn(c, "been") {
 					return i, i + 1
@@ -1036,7 +1036,7 @@ func (r *reading) partial(ci int) (lo, hi int) {
 			p = r.toks[i-1].s
 		}
 		switch {
-		case (w == "just" || w == "only" || w == "barely") && (begun[n1] || (n1 == "been") && begun[n2]) && n1 != "held" && n2 != "it" && n2 != "them" && n2 != "the" && n2 != "that":
+		case (w == "just" || w == "only" || w == "barely") && (begun.has(n1) || (n1 == "been") && begun.has(n2)) && n1 != "held" && n2 != "it" && n2 != "them" && n2 != "the" && n2 != "that":
 			if p == "'s" || p == "is" || p == "are" || p == "'re" || p == "both" || p == "all" || p == "'ve" && n1 != "run" && n1 != "started" || i > c.lo && r.toks[i-1].men >= 0 {
 				return i, i + 2
 			}
@@ -1086,7 +1086,7 @@ func (r *reading) wrenchAt(lo, hi int) bool {
 func (r *reading) screwed(c *clause) bool {
 	for _, mi := range c.mentions {
 		if m := &r.mentions[mi]; r.topical(m) && direct(m) {
-			return r.tightenable(m) || screwedOn[m.head]
+			return r.tightenable(m) || screwedOn.has(m.head)
 		}
 	}
 	return false

@@ -64,16 +64,16 @@ func (r *reading) findMentions() {
 				if m.kind == lexicon.Tool && m2.kind == lexicon.Tool && len(m.mods)+len(m2.mods) > 0 {
 					break // "a soft hammer trolley jack and a tray": two tools in a row
 				}
-				if m.kind == lexicon.Consumable && m2.kind&lexicon.Consumable == 0 && !holdsFluid[m2.head] || m.kind == lexicon.Fastener && m2.hi-m2.lo > 1 {
+				if m.kind == lexicon.Consumable && m2.kind&lexicon.Consumable == 0 && !holdsFluid.has(m2.head) || m.kind == lexicon.Fastener && m2.hi-m2.lo > 1 {
 					break // "… fresh grease axle back through", "new circlip belt guard on": a list
 				}
-				if m2.kind&lexicon.Fastener != 0 && namesNoBolt[m.head] {
+				if m2.kind&lexicon.Fastener != 0 && namesNoBolt.has(m.head) {
 					break // "prop on washer nut", with no comma heard
 				}
 				if m.kind == lexicon.Tool && m2.kind == lexicon.Tool && (m.hi-m.lo > 1 || m2.hi-m2.lo > 1) {
 					break // "a soft hammer trolley jack and …": a list
 				}
-				if verbLike[r.toks[end].s] && end+1 < c.hi && r.toks[end].brk <= brkPause && (r.toks[end+1].is(wDeterminer) && countOf[r.toks[end+1].s] == 0 || r.toks[end+1].is(wPronoun)) {
+				if verbLike.has(r.toks[end].s) && end+1 < c.hi && r.toks[end].brk <= brkPause && (r.toks[end+1].is(wDeterminer) && countOf[r.toks[end+1].s] == 0 || r.toks[end+1].is(wPronoun)) {
 					break
 				}
 				if w := r.toks[end].s; strings.HasSuffix(w, "s") && len(r.lex.Lemmas(w)) > 0 && end2 == end+1 && end2 < c.hi && r.toks[end].brk == brkNone {
@@ -144,7 +144,7 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 			return m, 0
 		}
 	}
-	if n == 1 && (verbLike[w] || r.plainVerb(w) || r.saysHow(c, i)) && r.usedAsVerb(c, i) && !(i > c.lo && !strings.HasSuffix(w, "s") && (r.toks[i-1].s == "what" || r.toks[i-1].s == "which")) {
+	if n == 1 && (verbLike.has(w) || r.plainVerb(w) || r.saysHow(c, i)) && r.usedAsVerb(c, i) && !(i > c.lo && !strings.HasSuffix(w, "s") && (r.toks[i-1].s == "what" || r.toks[i-1].s == "which")) {
 		return m, 0
 	}
 	if n == 1 && i > 0 && i+1 < c.hi && strings.HasSuffix(w, "s") && r.toks[i].brk == brkNone && r.toks[i-1].brk <= brkPause && (r.toks[i-1].s == "it" || r.toks[i-1].s == "she") && (r.toks[i+1].is(wOff|wOn|wReturning) || r.toks[i+1].s == "back") {
@@ -171,13 +171,13 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	if n == 2 && r.verbOfTwo(c, i) {
 		return m, 0
 	}
-	if n == 1 && (w == "foot" || w == "feet") && (i == c.lo || !definiteWord[r.toks[i-1].s] || r.toks[i-1].s == "all" || r.word(i+1) == "of") {
+	if n == 1 && (w == "foot" || w == "feet") && (i == c.lo || !definiteWord.has(r.toks[i-1].s) || r.toks[i-1].s == "all" || r.word(i+1) == "of") {
 		return m, 0 // "about a foot overnight", "four foot of pipe"
 	}
 	if n == 1 && (w == "foot" || w == "feet") && (r.toks[i-1].s == "your" || r.toks[i-1].s == "my") {
 		return m, 0 // "use your foot"
 	}
-	if n == 1 && ofBody[w] && r.ofPerson(c, i) {
+	if n == 1 && ofBody.has(w) && r.ofPerson(c, i) {
 		return m, 0 // "it's on my other arm"
 	}
 	if n == 1 && (w == "bit" || w == "bits") && (i == c.lo || r.toks[i-1].qty < 0) {
@@ -201,7 +201,7 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 		if x.Weak && (w == "knot" || w == "knots") && r.tied(i) {
 			continue // "tie the knot, the rope must hold": no nut
 		}
-		if x.Weak && i > c.lo && ofWhom[r.toks[i-1].s] {
+		if x.Weak && i > c.lo && ofWhom.has(r.toks[i-1].s) {
 			continue // "like my uncle at Christmas"
 		}
 		if x.Weak && !r.toldWeak[w] {
@@ -280,7 +280,7 @@ func (r *reading) saysHow(c *clause, i int) bool {
 	m := &r.mentions[r.toks[i-1].men]
 	switch r.toks[i].s {
 	case "screws":
-		return !m.plural && (screwedOn[m.head] || tightens[m.head] || m.head == "housing" || m.head == "bowl")
+		return !m.plural && (screwedOn.has(m.head) || tightens.has(m.head) || m.head == "housing" || m.head == "bowl")
 	case "plugs", "clips", "hooks", "slots", "threads", "snaps", "locks", "seats":
 		return !m.plural
 	}
@@ -295,38 +295,38 @@ func (r *reading) softHere(c *clause, i int) bool {
 	if i > c.lo && r.toks[i-1].brk <= brkPause {
 		prev = r.toks[i-1].s
 	}
-	if r.toldSoft[w] && (prev == "" || dropAdj[prev] || placeWords[prev] || countOf[prev] > 1 || determiner[prev] && prev != "a" && prev != "an" && !(w == "case" && (prev == "that" || prev == "any"))) {
+	if r.toldSoft[w] && (prev == "" || dropAdj.has(prev) || placeWords.has(prev) || countOf[prev] > 1 || determiner.has(prev) && prev != "a" && prev != "an" && !(w == "case" && (prev == "that" || prev == "any"))) {
 		return true
 	}
 	if i+1 < c.hi && r.toks[i].brk <= brkPause {
 		next = r.toks[i+1].s
 	}
-	moved := offWords[next] || next == "back" || (next == "'s" || next == "is") && i+2 < c.hi && (damage[r.toks[i+2].s] || r.toks[i+2].is(wOff) || r.toks[i+2].s == "had") || onWords[next] && (i+2 >= c.hi || r.toks[i+1].brk >= brkPause)
-	if moves[next] && r.toks[i].brk == brkNone {
+	moved := offWords.has(next) || next == "back" || (next == "'s" || next == "is") && i+2 < c.hi && (damage.has(r.toks[i+2].s) || r.toks[i+2].is(wOff) || r.toks[i+2].s == "had") || onWords.has(next) && (i+2 >= c.hi || r.toks[i+1].brk >= brkPause)
+	if moves.has(next) && r.toks[i].brk == brkNone {
 		for k := i + 2; k < min(c.hi, i+5); k++ {
 			moved = moved || r.toks[k].is(wOff) || r.toks[k].s == "back" || r.toks[k].s == "away" || r.toks[k].s == "down" && k == i+2 // "the post just comes out"
 		}
 	}
 	moved = moved || next == "away" && (i+2 >= c.hi || r.toks[i+1].brk >= brkComma)
-	if placeWords[w] {
+	if placeWords.has(w) {
 		// "the front comes off", "take the top off": the panel that is there
 		switch {
 		case r.toks[i].s != w || i > c.lo && prev == "the" && i-2 >= c.lo && r.toks[i-2].is(wPreposition):
 			return false
-		case !moves[next] && !(prev == "the" && offWords[next] && (i+2 >= c.hi || r.toks[i+1].brk >= brkComma || r.word(i+2) == "and" || r.word(i+2) == "of")):
+		case !moves.has(next) && !(prev == "the" && offWords.has(next) && (i+2 >= c.hi || r.toks[i+1].brk >= brkComma || r.word(i+2) == "and" || r.word(i+2) == "of")):
 			return false
 		}
 		return (prev == "the" || prev == "" && w != "back") && moved && next != "just"
 	}
 	switch {
-	case i > c.lo && r.toks[i-1].qty >= 0 || numberWord[prev]:
+	case i > c.lo && r.toks[i-1].qty >= 0 || numberWord.has(prev):
 		return false
 	case prev == "" && (i == c.lo || r.toks[i-1].brk >= brkSentence) && r.toks[i].brk == brkComma && i+2 < c.hi && countOf[r.toks[i+1].s] > 1 && isNoun(r, i+2):
 		return true // "Wheel, four nuts."
 	case prev == "" && moved && (i == c.lo || r.toks[i-1].brk >= brkComma):
 		return true
 	case prev == "":
-		return (i == c.lo || r.toks[i-1].brk >= brkComma) && (offWords[next] || next == "back" || next == "next" || next == "down" && (r.word(i+2) == "over" || r.word(i+2) == "on" || r.word(i+2) == "onto") ||
+		return (i == c.lo || r.toks[i-1].brk >= brkComma) && (offWords.has(next) || next == "back" || next == "next" || next == "down" && (r.word(i+2) == "over" || r.word(i+2) == "on" || r.word(i+2) == "onto") ||
 			next == "on" && (i+2 == c.hi || r.word(i+2) == "top" || r.word(i+2) == "dry") || next == "'s" && (r.word(i+2) == "on" || r.word(i+2) == "back" || r.word(i+2) == "off" || r.word(i+2) == "down"))
 	case prev == "new" || prev == "old" || prev == "spare":
 		return true
@@ -334,15 +334,15 @@ func (r *reading) softHere(c *clause, i int) bool {
 		return true // "they come with rubbers and washers"
 	case prev == "the" && w == "head" && r.toks[i].brk >= brkComma && i+2 < c.hi && countOf[r.toks[i+1].s] > 1 && isNoun(r, i+2):
 		return true // "then the head, four bolts"
-	case determiner[prev] && w == "head" && (r.holding(i-2) || moved && (moves[next] && next != "comes" && next != "pops" || r.lemma1(r.word(i-2)) == "lift" || r.lemma1(r.word(i-2)) == "put")):
+	case determiner.has(prev) && w == "head" && (r.holding(i-2) || moved && (moves.has(next) && next != "comes" && next != "pops" || r.lemma1(r.word(i-2)) == "lift" || r.lemma1(r.word(i-2)) == "put")):
 		r.tellSoft(w)
 		return true // "eight bolts hold the head on", "lift the head off"; any bolt's comes off
 	case prev == "the" && r.toks[i].s == "head" && (r.word(i-2) == "through" || r.word(i-2) == "into"):
 		r.tellSoft(w)
 		return true // "four bolts through the head"
-	case determiner[prev] && (w == "head" || w == "line" || w == "sheet"), containers[prev]:
+	case determiner.has(prev) && (w == "head" || w == "line" || w == "sheet"), containers.has(prev):
 		return false // the bolt's, one that is drawn, one that is read; a jar lid
-	case determiner[prev]:
+	case determiner.has(prev):
 		if prev == "the" && (moved || (w == "negative" || w == "positive") && (next == "from" || next == "first" || next == "lead" || next == "")) {
 			return true
 		}
@@ -360,7 +360,7 @@ func (r *reading) softHere(c *clause, i int) bool {
 			}
 		}
 		return false
-	case stopWords[prev] || dropAdj[prev] || placeWords[prev] || prepositions[prev] || numberWord[prev] || countOf[prev] > 0 || pronounsObj[prev]:
+	case stopWords.has(prev) || dropAdj.has(prev) || placeWords.has(prev) || prepositions.has(prev) || numberWord.has(prev) || countOf[prev] > 0 || pronounsObj.has(prev):
 		return false
 	}
 	// "the burner head": what stands before it says which
@@ -368,7 +368,7 @@ func (r *reading) softHere(c *clause, i int) bool {
 	switch {
 	case n == 1 && ts[0].Kind&lexicon.Part == 0:
 		return false // a bolt head, a socket set
-	case n == 0 && (len(prev) < 3 || i-2 < c.lo || !articles[r.toks[i-2].s] || !r.namingVerb(prev) && r.isVerbForm(prev)):
+	case n == 0 && (len(prev) < 3 || i-2 < c.lo || !articles.has(r.toks[i-2].s) || !r.namingVerb(prev) && r.isVerbForm(prev)):
 		return false
 	}
 	r.tellSoft(w)
@@ -394,7 +394,7 @@ func (r *reading) tellSoft(w string) {
 
 // verbOfTwo tells whether the two words at i are a verb here: "zip tie that up".
 func (r *reading) verbOfTwo(c *clause, i int) bool {
-	if next := r.word(i + 2); i+2 >= c.hi || r.toks[i+1].brk > brkNone || !pronounsObj[next] || next == "one" || next == "ones" {
+	if next := r.word(i + 2); i+2 >= c.hi || r.toks[i+1].brk > brkNone || !pronounsObj.has(next) || next == "one" || next == "ones" {
 		return false
 	}
 	if i > c.lo && !r.toks[i-1].is(wLeadsVerb) && !r.toks[i-1].is(wSubject) && !r.toks[i-1].is(wOpener) {
@@ -474,15 +474,15 @@ func (r *reading) usedAsVerb(c *clause, i int) bool {
 	}
 	if i > c.lo {
 		prev = r.toks[i-1].s
-	} else if i > 0 && r.toks[i-1].brk == brkNone && r.toks[i-1].s == "it" && strings.HasSuffix(r.toks[i].s, "s") && (next == "back" || onWords[next] || offWords[next]) && len(r.lex.Lemmas(r.toks[i].s)) > 0 {
+	} else if i > 0 && r.toks[i-1].brk == brkNone && r.toks[i-1].s == "it" && strings.HasSuffix(r.toks[i].s, "s") && (next == "back" || onWords.has(next) || offWords.has(next)) && len(r.lex.Lemmas(r.toks[i].s)) > 0 {
 		return true // "and it | screws back in"
-	} else if (onWords[next] || offWords[next]) && strings.HasSuffix(r.toks[i].s, "s") && len(r.lex.Lemmas(r.toks[i].s)) > 0 && r.toks[i].brk == brkNone && r.namedAlone(int(r.toks[i].cl)) >= 0 {
+	} else if (onWords.has(next) || offWords.has(next)) && strings.HasSuffix(r.toks[i].s, "s") && len(r.lex.Lemmas(r.toks[i].s)) > 0 && r.toks[i].brk == brkNone && r.namedAlone(int(r.toks[i].cl)) >= 0 {
 		return true // "The seal. Levers out with a screwdriver."
 	}
-	if determiner[prev] && prev != "that" && prev != "this" && prev != "them" && prev != "all" && prev != "both" {
+	if determiner.has(prev) && prev != "that" && prev != "this" && prev != "them" && prev != "all" && prev != "both" {
 		return false
 	}
-	if i > c.lo && (prev == "that" || prev == "it" || prev == "which" || prev == "they" || prev == "just" || r.toks[i-1].men >= 0) && (next == "in" || next == "on" || next == "into" || next == "onto" || next == "off" || next == "out" || next == "back" || next == "straight" || next == "up" || next == "down") && len(r.lex.Lemmas(r.toks[i].s)) > 0 && (strings.HasSuffix(r.toks[i].s, "s") || prev == "just" || r.toks[i-1].men >= 0 && r.toks[i-1].brk == brkNone && r.mentions[r.toks[i-1].men].plural && (next != "back" || onWords[r.word(i+2)])) {
+	if i > c.lo && (prev == "that" || prev == "it" || prev == "which" || prev == "they" || prev == "just" || r.toks[i-1].men >= 0) && (next == "in" || next == "on" || next == "into" || next == "onto" || next == "off" || next == "out" || next == "back" || next == "straight" || next == "up" || next == "down") && len(r.lex.Lemmas(r.toks[i].s)) > 0 && (strings.HasSuffix(r.toks[i].s, "s") || prev == "just" || r.toks[i-1].men >= 0 && r.toks[i-1].brk == brkNone && r.mentions[r.toks[i-1].men].plural && (next != "back" || onWords.has(r.word(i+2)))) {
 		return true // "the pump screws into the hole", "old seals hook out"
 	}
 	isForm := false
@@ -494,29 +494,29 @@ func (r *reading) usedAsVerb(c *clause, i int) bool {
 	if !isForm {
 		return false
 	}
-	if prev == "to" || prev == "i" || prev == "you" || prev == "we" || prev == "just" || prev == "'ll" || prev == "gonna" || prev == "and" && (determiner[next] || pronounsObj[next]) || prev == "then" && (determiner[next] || pronounsObj[next]) || prev == "don't" || prev == "never" || prev == "can" {
+	if prev == "to" || prev == "i" || prev == "you" || prev == "we" || prev == "just" || prev == "'ll" || prev == "gonna" || prev == "and" && (determiner.has(next) || pronounsObj.has(next)) || prev == "then" && (determiner.has(next) || pronounsObj.has(next)) || prev == "don't" || prev == "never" || prev == "can" {
 		return true
 	}
-	if strings.HasSuffix(r.toks[i].s, "ing") && determiner[next] && (passiveBe[prev] || prev == "'m" || prev == "just" || prev == "start") {
+	if strings.HasSuffix(r.toks[i].s, "ing") && determiner.has(next) && (passiveBe.has(prev) || prev == "'m" || prev == "just" || prev == "start") {
 		return true // "all I'm doing is lining the holes up"
 	}
-	if r.toks[i].s == "plug" && next == "in" && r.kind(i+2).is(wDeterminer) && (i == c.lo || r.toks[i-1].brk >= brkComma || openers[prev] || prev == "and") {
+	if r.toks[i].s == "plug" && next == "in" && r.kind(i+2).is(wDeterminer) && (i == c.lo || r.toks[i-1].brk >= brkComma || openers.has(prev) || prev == "and") {
 		for k := i + 3; k < min(c.hi, i+7); k++ {
-			if wired[lexicon.Singular(r.toks[k].s)] {
+			if wired.has(lexicon.Singular(r.toks[k].s)) {
 				return true // "plug in the sensor"
 			}
 		}
 	}
 	plain := r.plainVerb(r.toks[i].s)
-	if plain && (determiner[next] && next != "one" && next != "no" || next == "it" || next == "them" || next == "'em") && !determiner[prev] && (!prepositions[prev] || offWords[prev] && i-2 >= c.lo && r.toks[i-2].men >= 0 && (next == "it" || next == "them")) && !placeWords[prev] && !dropAdj[prev] && r.toks[i].brk <= brkPause && (i == c.lo || r.toks[i-1].qty < 0) {
+	if plain && (determiner.has(next) && next != "one" && next != "no" || next == "it" || next == "them" || next == "'em") && !determiner.has(prev) && (!prepositions.has(prev) || offWords.has(prev) && i-2 >= c.lo && r.toks[i-2].men >= 0 && (next == "it" || next == "them")) && !placeWords.has(prev) && !dropAdj.has(prev) && r.toks[i].brk <= brkPause && (i == c.lo || r.toks[i-1].qty < 0) {
 		return true
 	}
-	if i == c.lo || r.toks[i-1].brk > brkPause || openers[prev] {
+	if i == c.lo || r.toks[i-1].brk > brkPause || openers.has(prev) {
 		if next == "up" || next == "down" {
 			w := r.word(i + 2) // "now wheel up into the dropouts"
-			return determiner[w] || pronounsObj[w] || isNoun(r, i+2)
+			return determiner.has(w) || pronounsObj.has(w) || isNoun(r, i+2)
 		}
-		return (determiner[next] && next != "one" || pronounsObj[next]) && (r.toks[i].brk < brkComma || countOf[next] == 0) // "Wheel, four nuts."
+		return (determiner.has(next) && next != "one" || pronounsObj.has(next)) && (r.toks[i].brk < brkComma || countOf[next] == 0) // "Wheel, four nuts."
 	}
 	return false
 }
@@ -535,15 +535,15 @@ func (r *reading) tied(i int) bool {
 // sureBeside tells whether another sure hit stands in the clause, beside the n tokens at i.
 func (r *reading) sureBeside(c *clause, i, n int) bool {
 	switch w := r.toks[i].s; {
-	case w == "not" && i > c.lo && !determiner[r.toks[i-1].s] && !isThingWord(r, i-1) && r.nameAt(i+n) > 0:
+	case w == "not" && i > c.lo && !determiner.has(r.toks[i-1].s) && !isThingWord(r, i-1) && r.nameAt(i+n) > 0:
 		return false // "grease on each pawl not bearing grease"
-	case w == "not" && notAfter[r.word(i+n)]:
+	case w == "not" && notAfter.has(r.word(i+n)):
 		return false // "not too tight"
 	case n == 1 && r.toks[i].is(wVerb) && (r.kind(i+1).is(wOff|wReturning) || r.word(i+1) == "over"):
 		return false // "give it a good wash out"
 	case w == "knot" || w == "knots":
 		for k := max(0, i-14); k < min(i+8, len(r.toks)); k++ {
-			if ropes[r.toks[k].s] {
+			if ropes.has(r.toks[k].s) {
 				return false
 			}
 		}
@@ -564,7 +564,7 @@ func (r *reading) sureBeside(c *clause, i, n int) bool {
 			continue
 		}
 		for _, t := range ts {
-			if !t.Misheard && !verbLike[r.toks[k].s] {
+			if !t.Misheard && !verbLike.has(r.toks[k].s) {
 				return determinerBefore(r, i)
 			}
 		}
@@ -583,7 +583,7 @@ func determinerBefore(r *reading, i int) bool {
 		return false
 	}
 	p := r.toks[i-1].s
-	return determiner[p] && countOf[p] == 0 || p == "one" || placeWords[p] || dropAdj[p] || isThingWord(r, i-1) && lexicon.Singular(p) == p
+	return determiner.has(p) && countOf[p] == 0 || p == "one" || placeWords.has(p) || dropAdj.has(p) || isThingWord(r, i-1) && lexicon.Singular(p) == p
 }
 
 func isThingWord(r *reading, i int) bool {
@@ -609,7 +609,7 @@ func (r *reading) complete(ci int, m *mention) {
 			break // nothing of a name stands before "new"
 		}
 		if pk.is(wDropAdj) {
-			m.isNew = m.isNew || newly[p]
+			m.isNew = m.isNew || newly.has(p)
 			m.isOld = m.isOld || p == "old" || p == "existing" || p == "original"
 			i--
 			continue
@@ -624,13 +624,13 @@ func (r *reading) complete(ci int, m *mention) {
 			break // "short ones in front long ones in the back"
 		}
 		if pk.is(wPlace) && !(p == "back" && i-2 >= c.lo && (r.toks[i-2].s == "put" || r.toks[i-2].s == "go" || r.toks[i-2].s == "goes")) {
-			if m.kind == lexicon.Tool && whereWords[p] {
+			if m.kind == lexicon.Tool && whereWords.has(p) {
 				break // "two screws at the back phillips number two"
 			}
-			if p == "right" && (i-1 == c.lo || r.bare[r.talk.Words[r.toks[i].w].Clip] && !definiteWord[r.toks[i-2].s] && r.toks[i-2].s != "and" && r.toks[i-2].s != "on") && m.side == "" && !r.tellsLeft() && !(len(mods) > 0 && (mods[0] == "side" || mods[0] == "hand")) {
+			if p == "right" && (i-1 == c.lo || r.bare[r.talk.Words[r.toks[i].w].Clip] && !definiteWord.has(r.toks[i-2].s) && r.toks[i-2].s != "and" && r.toks[i-2].s != "on") && m.side == "" && !r.tellsLeft() && !(len(mods) > 0 && (mods[0] == "side" || mods[0] == "hand")) {
 				break // "right drain plug back in", where nothing is on the left
 			}
-			if p == "right" && (i-2 < c.lo || !definiteWord[r.toks[i-2].s] && !r.toks[i-2].is(wPlace)) && m.kind&lexicon.Tool != 0 && !(len(mods) > 0 && (mods[0] == "side" || mods[0] == "hand")) {
+			if p == "right" && (i-2 < c.lo || !definiteWord.has(r.toks[i-2].s) && !r.toks[i-2].is(wPlace)) && m.kind&lexicon.Tool != 0 && !(len(mods) > 0 && (mods[0] == "side" || mods[0] == "hand")) {
 				break
 			}
 			mods = append([]string{p}, mods...)
@@ -645,7 +645,7 @@ func (r *reading) complete(ci int, m *mention) {
 			}
 			break
 		}
-		if pk.is(wStop|wDeterminer|wPronoun|wNumber) || countOf[p] > 0 || papers[p] || fractionWord[p] {
+		if pk.is(wStop|wDeterminer|wPronoun|wNumber) || countOf[p] > 0 || papers.has(p) || fractionWord.has(p) {
 			break
 		}
 		if p == "piece" && i-2 >= c.lo && (countOf[r.toks[i-2].s] > 0 || r.toks[i-2].qty >= 0) {
@@ -657,7 +657,7 @@ func (r *reading) complete(ci int, m *mention) {
 			continue
 		}
 		// "the feed screw", "a locking lever": no verb stands between an article and a name
-		if j := i - 2; unknown < 2 && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && j >= c.lo && articles[r.toks[j].s] && r.toks[j].brk == brkNone && r.toks[i-1].brk == brkNone && r.namingVerb(p) && !r.toks[i].is(wPlace) && !bins[p] {
+		if j := i - 2; unknown < 2 && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && j >= c.lo && articles.has(r.toks[j].s) && r.toks[j].brk == brkNone && r.toks[i-1].brk == brkNone && r.namingVerb(p) && !r.toks[i].is(wPlace) && !bins.has(p) {
 			mods = append([]string{p}, mods...)
 			unknown++
 			i--
@@ -675,7 +675,7 @@ func (r *reading) complete(ci int, m *mention) {
 			for j >= c.lo && j > i-5 && r.toks[j].s != "new" && (!r.toks[j].is(wStop|wDeterminer) || r.toks[j].is(wDropAdj)) && r.toks[j].men < 0 && r.toks[j].brk <= brkPause {
 				j--
 			}
-			if j >= c.lo && (definiteWord[r.toks[j].s] || r.toks[j].s == "a" || r.toks[j].s == "an" || countOf[r.toks[j].s] > 0 || r.toks[j].s == "new" && j == i-2 && len(p) > 2) && r.toks[j].brk <= brkPause {
+			if j >= c.lo && (definiteWord.has(r.toks[j].s) || r.toks[j].s == "a" || r.toks[j].s == "an" || countOf[r.toks[j].s] > 0 || r.toks[j].s == "new" && j == i-2 && len(p) > 2) && r.toks[j].brk <= brkPause {
 				mods = append([]string{p}, mods...)
 				unknown++
 				i--
@@ -689,7 +689,7 @@ func (r *reading) complete(ci int, m *mention) {
 	// take the name again from what it now spans, without the words that are no part of it
 	var keep []string
 	for _, w := range mods {
-		if !dropAdj[w] {
+		if !dropAdj.has(w) {
 			keep = append(keep, w)
 		}
 	}
@@ -707,7 +707,7 @@ func (r *reading) complete(ci int, m *mention) {
 			m.side = sideOf[w]
 		case (w == "near" || w == "off") && k+1 < len(keep) && keep[k+1] == "side":
 			m.side = w + " side"
-		case placeWords[w]:
+		case placeWords.has(w):
 			if m.place == "" {
 				m.place = w
 			} else {
@@ -725,7 +725,7 @@ func (r *reading) complete(ci int, m *mention) {
 			m.count = n
 		} else if p == "one" {
 			m.count = 1
-		} else if definiteWord[p] {
+		} else if definiteWord.has(p) {
 			m.definite = true
 		} else if p == "a" || p == "an" {
 			m.count = 1
@@ -735,7 +735,7 @@ func (r *reading) complete(ci int, m *mention) {
 		} else if p == "new" || p == "old" {
 			m.isNew = m.isNew || p == "new"
 			m.isOld = m.isOld || p == "old"
-		} else if !(determiner[p] && p != "no") && p != "couple" && p != "pair" {
+		} else if !(determiner.has(p) && p != "no") && p != "couple" && p != "pair" {
 			break
 		}
 		i--

@@ -49,7 +49,7 @@ func (r *reading) moodOf(ci int, a *act) mood {
 		for _, l := range r.lex.Lemmas(s) {
 			lemma = lemma || l == s && !(strings.HasSuffix(s, "ing") && len(s) > 5) // "cutting" begins an idiom of its own
 		}
-		if k := a.verb - 2; k >= c.lo && (besides[prev]) && passiveBe[r.toks[k].s] {
+		if k := a.verb - 2; k >= c.lo && (besides.has(prev)) && passiveBe.has(r.toks[k].s) {
 			prev = r.toks[k].s // "the cable's still threaded through"
 		}
 		passive := prev == "'s" || prev == "is" || prev == "are" || prev == "was" || prev == "were" || prev == "be" || prev == "been" || prev == "'re"
@@ -70,7 +70,7 @@ func (r *reading) moodOf(ci int, a *act) mood {
 			if passive && !r.cleft(c, a.verb) && !r.personBefore(c, a.verb) {
 				m |= framed // "so nothing's rubbing on the deck"
 			}
-			if a.verb > c.lo && (r.toks[a.verb-1].men >= 0 || prepositions[prev] && prev != "by" && prev != "of" || prev == "you" || prev == "of" && r.word(a.verb-2) != "case" && r.word(a.verb-2) != "matter" || prev == "about" || prev == "what" || prev == "be" || prev == "been") {
+			if a.verb > c.lo && (r.toks[a.verb-1].men >= 0 || prepositions.has(prev) && prev != "by" && prev != "of" || prev == "you" || prev == "of" && r.word(a.verb-2) != "case" && r.word(a.verb-2) != "matter" || prev == "about" || prev == "what" || prev == "be" || prev == "been") {
 				m |= framed
 			}
 		case prev == "comes" || prev == "come" || prev == "came":
@@ -155,7 +155,7 @@ func (r *reading) moodOf(ci int, a *act) mood {
 		if strings.HasSuffix(s, "ing") && (p == "them" || p == "those" || p == "these" || p == "ones") && pp != "keep" && pp != "am" {
 			m |= framed // "four of them holding the housing down"
 		}
-		if p == "they" || (pp == "you" || pp == "it" || pp == "that" || pp == "just") && will && damages[r.lemma1(s)] || s == "got" && r.hasGot(c, a.verb) && a.action.Name != "start by hand" {
+		if p == "they" || (pp == "you" || pp == "it" || pp == "that" || pp == "just") && will && damages.has(r.lemma1(s)) || s == "got" && r.hasGot(c, a.verb) && a.action.Name != "start by hand" {
 			m |= framed
 		}
 		if a.hi > a.verb+1 && strings.HasSuffix(r.word(a.verb+1), "ed") && r.toks[a.verb-1].men >= 0 {
@@ -200,10 +200,10 @@ func (r *reading) moodOf(ci int, a *act) mood {
 	if a.subject && a.verb >= 0 && (r.toks[a.verb].s == "coming" || r.toks[a.verb].s == "going") && len(r.acts) == 0 && r.since(0, a.lo) < 30 {
 		m |= announced // "so the pump's coming off and it's getting seals": what the job will be
 	}
-	if a.subject && a.verb > c.lo && r.toks[a.verb].s == "be" && ought[r.toks[a.verb-1].s] {
+	if a.subject && a.verb > c.lo && r.toks[a.verb].s == "be" && ought.has(r.toks[a.verb-1].s) {
 		m |= framed // "they must be loose": how it has to be
 	}
-	if a.verb > c.lo && !a.subject && stays[r.lemma1(r.toks[a.verb].s)] && strings.HasSuffix(r.toks[a.verb].s, "ing") && (passiveBe[r.toks[a.verb-1].s] || r.toks[a.verb-1].s == "just") && !(r.word(a.verb-2) == "i" || r.word(a.verb-2) == "we") {
+	if a.verb > c.lo && !a.subject && stays.has(r.lemma1(r.toks[a.verb].s)) && strings.HasSuffix(r.toks[a.verb].s, "ing") && (passiveBe.has(r.toks[a.verb-1].s) || r.toks[a.verb-1].s == "just") && !(r.word(a.verb-2) == "i" || r.word(a.verb-2) == "we") {
 		m |= framed // "she's sitting on nothing"
 	}
 	if a.verb >= 0 && !a.subject && r.word(a.hi) == "mine" || a.verb >= 0 && r.says1(c, a.verb, "mine") && r.toks[a.verb].s == "got" {
@@ -211,7 +211,7 @@ func (r *reading) moodOf(ci int, a *act) mood {
 	}
 	if a.subject && a.verb >= 0 && (r.word(a.hi) == "on" || r.word(a.hi-1) == "on") {
 		for i := a.hi; i < min(c.hi, a.hi+3); i++ {
-			if bodily[r.toks[i].s] && (r.toks[i-1].s == "my" || r.toks[i-1].s == "your" || r.toks[i-1].s == "his") {
+			if bodily.has(r.toks[i].s) && (r.toks[i-1].s == "my" || r.toks[i-1].s == "your" || r.toks[i-1].s == "his") {
 				m |= framed // "it came down on my neck"
 			}
 		}
@@ -230,7 +230,7 @@ func (r *reading) moodOf(ci int, a *act) mood {
 			}
 		}
 	}
-	if a.subject && a.verb >= 0 && whichThread[r.word(a.hi)] && strings.HasSuffix(r.toks[a.verb].s, "s") && (a.action.Name == "remove" || a.action.Name == "slacken") && (a.pronoun == "one" || a.pronoun == "this") {
+	if a.subject && a.verb >= 0 && whichThread.has(r.word(a.hi)) && strings.HasSuffix(r.toks[a.verb].s, "s") && (a.action.Name == "remove" || a.action.Name == "slacken") && (a.pronoun == "one" || a.pronoun == "this") {
 		m |= framed // "this one undoes clockwise": which way its thread goes
 	}
 	if a.subject && a.verb >= 0 && a.pronoun != "" && a.action.Name == "fit" && r.toks[c.lo].s == "so" && c.lo > 0 && r.toks[c.lo-1].brk < brkSentence && a.verb <= c.lo+3 && (r.says1(c, a.verb, "way") || r.says1(c, a.verb, "same") || r.says1(c, a.verb, "where")) {
@@ -297,7 +297,7 @@ func (r *reading) moodOf(ci int, a *act) mood {
 func (r *reading) toldForHarm(ci int, a *act) bool {
 	c := &r.clauses[ci]
 	for i := c.lo; i < a.verb; i++ {
-		if w := r.toks[i].s; !openers[w] && !dropWords[w] && w != "and" && w != "you" {
+		if w := r.toks[i].s; !openers.has(w) && !dropWords.has(w) && w != "and" && w != "you" {
 			return false
 		}
 	}
@@ -306,7 +306,7 @@ func (r *reading) toldForHarm(ci int, a *act) bool {
 			continue
 		}
 		who := r.toks[i+1].s
-		return who == "you" && !rewards[r.toks[i+3].s] || who != "i" && who != "we" && r.threatens(int(r.toks[i+3].cl))
+		return who == "you" && !rewards.has(r.toks[i+3].s) || who != "i" && who != "we" && r.threatens(int(r.toks[i+3].cl))
 	}
 	return false
 }
@@ -321,7 +321,7 @@ func (r *reading) ownVerb(a *act, i int) bool {
 		return false
 	}
 	for m := &r.mentions[a.objects[0]]; i < m.from; i++ {
-		if w := r.toks[i].s; r.isVerbForm(w) && !letting[r.lemma1(w)] {
+		if w := r.toks[i].s; r.isVerbForm(w) && !letting.has(r.lemma1(w)) {
 			return true
 		}
 	}
@@ -372,7 +372,7 @@ func (r *reading) asItWas(c *clause, a *act) bool {
 		return true
 	}
 	k := a.verb - 1
-	for k >= c.lo && (r.toks[k].men >= 0 || determiner[r.toks[k].s] || pronounsObj[r.toks[k].s] || r.toks[k].s == "they" || r.toks[k].s == "she" || r.toks[k].s == "he" || r.toks[k].s == "'d" || r.toks[k].s == "'s" || r.toks[k].s == "had" || r.toks[k].s == "just") {
+	for k >= c.lo && (r.toks[k].men >= 0 || determiner.has(r.toks[k].s) || pronounsObj.has(r.toks[k].s) || r.toks[k].s == "they" || r.toks[k].s == "she" || r.toks[k].s == "he" || r.toks[k].s == "'d" || r.toks[k].s == "'s" || r.toks[k].s == "had" || r.toks[k].s == "just") {
 		k--
 	}
 	if k < c.lo || k == a.verb-1 {

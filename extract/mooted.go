@@ -117,7 +117,7 @@ func (r *reading) putForLater(ci int, a *act) bool {
 	if k := ci - 1; k >= 0 && r.clauses[k].sentence == c.sentence && r.toks[r.clauses[k].lo].s == "when" {
 		p := &r.clauses[k]
 		for i := p.lo + 1; i < p.hi; i++ {
-			if arrives[r.toks[i].s] && (wills || r.presentVerb(r.toks[a.verb].s)) {
+			if arrives.has(r.toks[i].s) && (wills || r.presentVerb(r.toks[a.verb].s)) {
 				return true
 			}
 		}
@@ -132,7 +132,7 @@ func (r *reading) putForLater(ci int, a *act) bool {
 	}
 	for k := ci; k >= 0 && k >= ci-3 && r.clauses[k].sentence == c.sentence; k-- {
 		for i := r.clauses[k].lo; i < r.clauses[k].hi && i < a.lo; i++ {
-			if ordered[r.toks[i].s] {
+			if ordered.has(r.toks[i].s) {
 				return true
 			}
 		}
@@ -263,7 +263,7 @@ func (r *reading) ofOthers(ci int, a *act) bool {
 		return false
 	}
 	head := c.lo
-	for head < c.hi-1 && (r.toks[head].s == "and" || r.toks[head].s == "or" || r.toks[head].s == "then" || dropWords[r.toks[head].s]) {
+	for head < c.hi-1 && (r.toks[head].s == "and" || r.toks[head].s == "or" || r.toks[head].s == "then" || dropWords.has(r.toks[head].s)) {
 		head++
 	}
 	switch w := r.toks[head].s; {
@@ -271,7 +271,7 @@ func (r *reading) ofOthers(ci int, a *act) bool {
 		return p.mood&other != 0 || len(p.mentions) == 0
 	case w == "i", w == "we", w == "so", w == "but":
 		return false
-	case subjects[w] && !(w == "you" && r.asksWhy(ci-1)):
+	case subjects.has(w) && !(w == "you" && r.asksWhy(ci-1)):
 		return false
 	}
 	if r.asksWhy(ci - 1) {
@@ -362,7 +362,7 @@ func (r *reading) describes(c *clause, a *act) bool {
 		pp = r.toks[a.verb-2].s
 	}
 	ing := strings.HasSuffix(w, "ing")
-	if a.subject && ing && !passiveBe[p] && p != "just" && r.word(a.hi-1) != "off" && r.word(a.hi-1) != "out" {
+	if a.subject && ing && !passiveBe.has(p) && p != "just" && r.word(a.hi-1) != "off" && r.word(a.hi-1) != "out" {
 		for i := c.lo; i < a.verb; i++ {
 			if s := r.toks[i].s; s == "there" || s == "here" || s == "got" || s == "have" || s == "see" || s == "with" {
 				return true
@@ -372,13 +372,13 @@ func (r *reading) describes(c *clause, a *act) bool {
 	if a.subject && a.action.Name == "remove" && (p == "that" || p == "which") && (w == "came" || w == "comes") && r.word(a.verb+1) == "with" && a.verb-1 > c.lo {
 		return true // "the leaflet that came with it says nine"
 	}
-	if a.subject && a.action.Name == "fit" && !passiveBe[w] && (p == "that" || p == "which") && r.nounAt(a.verb-2) && r.toks[a.verb-2].brk <= brkPause {
+	if a.subject && a.action.Name == "fit" && !passiveBe.has(w) && (p == "that" || p == "which") && r.nounAt(a.verb-2) && r.toks[a.verb-2].brk <= brkPause {
 		return true // "undo the bolts that go through the rail"
 	}
 	if ing && p == "from" {
 		return true // "nothing to keep it from falling out"
 	}
-	if ing && passiveBe[p] && pp == "what" {
+	if ing && passiveBe.has(p) && pp == "what" {
 		return true
 	}
 	if ing && (p == "was" || p == "were") && !a.subject && !r.personBefore(c, a.verb) {
@@ -414,7 +414,7 @@ func (r *reading) describes(c *clause, a *act) bool {
 	if !a.subject && p == "you" && !ing && !r.plainVerb(w) && !strings.HasSuffix(w, "s") {
 		return true // "you wound the window with pliers": long ago
 	}
-	if !a.subject && (p == "will" || p == "would" || p == "can") && pp != "i" && pp != "we" && pp != "you" && pp != "who" && a.verb-2 >= c.lo && !stopWords[pp] && !openers[pp] && !dropWords[pp] {
+	if !a.subject && (p == "will" || p == "would" || p == "can") && pp != "i" && pp != "we" && pp != "you" && pp != "who" && a.verb-2 >= c.lo && !stopWords.has(pp) && !openers.has(pp) && !dropWords.has(pp) {
 		return true // "some of those will put eighty through it": what things do
 	}
 	if ing && (p == "go" || p == "goes") && (pp == "you" || pp == "people" || pp == "they") {
@@ -434,7 +434,7 @@ func (r *reading) describes(c *clause, a *act) bool {
 		}
 	}
 	for i := a.verb - 1; i > c.lo && i > a.verb-4; i-- {
-		if s := r.toks[i].s; (s == "when" || s == "before" || s == "until" || s == "till" || s == "while" || s == "where" || s == "like") && i+1 < a.verb && r.toks[i+1].men < 0 && subjects[r.toks[i+1].s] {
+		if s := r.toks[i].s; (s == "when" || s == "before" || s == "until" || s == "till" || s == "while" || s == "where" || s == "like") && i+1 < a.verb && r.toks[i+1].men < 0 && subjects.has(r.toks[i+1].s) {
 			return true // "you want to do that before you fit it"
 		}
 	}
@@ -442,8 +442,8 @@ func (r *reading) describes(c *clause, a *act) bool {
 	if q := r.toks[min(a.verb+1, c.hi-1)].qty; q >= 0 && r.qtys[q].Kind == normalize.Torque && (r.lemma1(w) == "put" || r.lemma1(w) == "pull") && (len(a.objects) == 0 || r.lemma1(w) == "put") {
 		return true
 	}
-	if alsoNames[w] && !a.subject && a.hi == a.verb+1 && a.verb > c.lo && (r.toks[a.verb].brk >= brkComma || a.verb+1 >= c.hi || prepositions[r.word(a.verb+1)] || linking[r.word(a.verb+1)]) {
-		if r.toks[a.verb-1].men >= 0 && r.toks[a.verb-1].brk <= brkPause || countOf[p] > 0 || dropAdj[p] || p == "second" || p == "third" || p == "paint" || p == "timing" || p == "match" || p == "witness" || p == "up" && pp == "the" {
+	if alsoNames.has(w) && !a.subject && a.hi == a.verb+1 && a.verb > c.lo && (r.toks[a.verb].brk >= brkComma || a.verb+1 >= c.hi || prepositions.has(r.word(a.verb+1)) || linking.has(r.word(a.verb+1))) {
+		if r.toks[a.verb-1].men >= 0 && r.toks[a.verb-1].brk <= brkPause || countOf[p] > 0 || dropAdj.has(p) || p == "second" || p == "third" || p == "paint" || p == "timing" || p == "match" || p == "witness" || p == "up" && pp == "the" {
 			return true
 		}
 	}
@@ -471,7 +471,7 @@ func (r *reading) ofMedia(ci int, a *act) bool {
 	}
 	p := &r.clauses[ci-1]
 	for i := p.lo; i < p.hi; i++ {
-		if media[r.toks[i].s] {
+		if media.has(r.toks[i].s) {
 			return true
 		}
 	}
@@ -511,7 +511,7 @@ func (r *reading) fromSomebody(c *clause, a *act) bool {
 		return false
 	}
 	for i := a.hi; i < min(c.hi, a.hi+3); i++ {
-		if people[r.toks[i].s] || r.toks[i].s == "ask" {
+		if people.has(r.toks[i].s) || r.toks[i].s == "ask" {
 			return true
 		}
 	}
@@ -524,10 +524,10 @@ func (r *reading) ownBody(a *act) bool {
 		return false
 	}
 	i := a.verb + 1
-	for i < len(r.toks)-1 && (determiner[r.toks[i].s] || r.toks[i].s == "a" || r.toks[i].s == "free") {
+	for i < len(r.toks)-1 && (determiner.has(r.toks[i].s) || r.toks[i].s == "a" || r.toks[i].s == "free") {
 		i++
 	}
-	if i >= len(r.toks) || !bodily[r.toks[i].s] || i == a.verb+1 {
+	if i >= len(r.toks) || !bodily.has(r.toks[i].s) || i == a.verb+1 {
 		return false
 	}
 	p := r.toks[i-1].s

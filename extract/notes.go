@@ -113,7 +113,7 @@ func (r *reading) workedOn(rec *Record) *worked {
 			for i := range f {
 				to[strings.Join(f[i:], " ")] = true
 			}
-			if len(f) < 2 || !holders[f[len(f)-1]] {
+			if len(f) < 2 || !holders.has(f[len(f)-1]) {
 				return
 			}
 			f = f[:len(f)-1]

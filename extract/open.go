@@ -215,7 +215,7 @@ func (r *reading) leftOpen(t *thing, state string, rec *Record) string {
 		if t.owner != nil && t.fastener && r.spokenOfLater(t.owner, t.events[len(t.events)-1].hi) {
 			return "" // what it holds is in place
 		}
-		if propped[t.head] || t.mods["broom"] || isolates[t.head] && contentCount(t.mods) == 0 || t.head == "ring" && t.plural && contentCount(t.mods) == 0 || t.fastener && r.goesWith(t, rec) {
+		if propped.has(t.head) || t.mods["broom"] || isolates.has(t.head) && contentCount(t.mods) == 0 || t.head == "ring" && t.plural && contentCount(t.mods) == 0 || t.fastener && r.goesWith(t, rec) {
 			return ""
 		}
 		switch t.head {
@@ -362,7 +362,7 @@ func (r *reading) thrownAway(t *thing) bool {
 	for k := lo; k <= hi; k++ {
 		c := &r.clauses[k]
 		for i := c.lo; i < c.hi; i++ {
-			if bins[r.toks[i].s] && !r.onlyOthers(c, t) {
+			if bins.has(r.toks[i].s) && !r.onlyOthers(c, t) {
 				return true
 			}
 		}
@@ -372,7 +372,7 @@ func (r *reading) thrownAway(t *thing) bool {
 		c := &r.clauses[k]
 		bin := false
 		for i := c.lo; i < c.hi; i++ {
-			bin = bin || bins[r.toks[i].s]
+			bin = bin || bins.has(r.toks[i].s)
 		}
 		for _, mi := range c.mentions {
 			if m := &r.mentions[mi]; bin && m.head == t.head && len(content(m.mods)) == 0 {

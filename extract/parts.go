@@ -202,7 +202,7 @@ func (r *reading) parts() []Part {
 		}
 	}
 	for _, t := range r.things {
-		if e := t.backOn(r); e != nil && wears[t.head] && !t.isNew && !seen[t.name+"|new"] && !seen[t.name+"|temporary"] && !seen[t.name+"|discarded"] {
+		if e := t.backOn(r); e != nil && wears.has(t.head) && !t.isNew && !seen[t.name+"|new"] && !seen[t.name+"|temporary"] && !seen[t.name+"|discarded"] {
 			add(t.name, "reused", nil, e.lo-3, e.hi+2)
 		}
 	}
@@ -229,7 +229,7 @@ func (r *reading) spoiltForGood(found func(t *thing, lo, hi int)) {
 			continue
 		}
 		for i := c.lo; i < c.hi; i++ {
-			if !r.toks[i].is(wSeldom) || !damage[r.toks[i].s] || r.toks[i].men >= 0 || r.deniedAround(c, openCue{lo: i, hi: i + 1}) {
+			if !r.toks[i].is(wSeldom) || !damage.has(r.toks[i].s) || r.toks[i].men >= 0 || r.deniedAround(c, openCue{lo: i, hi: i + 1}) {
 				continue
 			}
 			s := r.toldOfWhat(ci, i, i+1)
@@ -237,7 +237,7 @@ func (r *reading) spoiltForGood(found func(t *thing, lo, hi int)) {
 				continue
 			}
 			t := s[0].thing
-			if t.isNew || soft[t.head] && t.offBefore(i+20) && !t.offAndOn(-1) {
+			if t.isNew || soft.has(t.head) && t.offBefore(i+20) && !t.offAndOn(-1) {
 				found(t, max(c.lo, i-3), i+2)
 			}
 			break
@@ -277,10 +277,10 @@ func (t *thing) backOn(r *reading) *event {
 // is the motor, and both bearings are the inner one as well.
 func (p *Part) covers(o *Part) bool {
 	if more, ok := strings.CutSuffix(p.Name, " "+o.Name); ok {
-		return !slices.ContainsFunc(strings.Fields(more), func(w string) bool { return placeWords[w] })
+		return !slices.ContainsFunc(strings.Fields(more), func(w string) bool { return placeWords.has(w) })
 	}
 	more, ok := strings.CutSuffix(o.Name, " "+p.Name)
-	return ok && p.Count > 1 && !slices.ContainsFunc(strings.Fields(more), func(w string) bool { return !placeWords[w] })
+	return ok && p.Count > 1 && !slices.ContainsFunc(strings.Fields(more), func(w string) bool { return !placeWords.has(w) })
 }
 
 // offAndOn tells whether a thing came off and went on after a token.
@@ -315,7 +315,7 @@ func (t *thing) offBefore(tok int) bool {
 func (r *reading) beenRenewed(m *mention) bool {
 	c := &r.clauses[m.cl]
 	i := m.hi
-	for i < c.hi && i < m.hi+3 && (passiveBe[r.toks[i].s] || r.toks[i].s == "has" || r.toks[i].s == "have" || r.toks[i].s == "gets" || r.toks[i].s == "get" || r.toks[i].s == "got") {
+	for i < c.hi && i < m.hi+3 && (passiveBe.has(r.toks[i].s) || r.toks[i].s == "has" || r.toks[i].s == "have" || r.toks[i].s == "gets" || r.toks[i].s == "get" || r.toks[i].s == "got") {
 		i++
 	}
 	return i > m.hi && i < c.hi && (r.toks[i].s == "renewed" || r.toks[i].s == "replaced")
@@ -452,7 +452,7 @@ func (r *reading) comesWith(c *clause, m *mention) bool {
 	for i := m.from - 1; i >= c.lo && m.from-i < 12; i-- { // "a service kit, diaphragm and valves"
 		if w := r.toks[i].s; (w == "kit" || w == "kits") && r.toks[i].brk == brkComma {
 			return true
-		} else if w != "and" && r.toks[i].men < 0 && !determiner[w] {
+		} else if w != "and" && r.toks[i].men < 0 && !determiner.has(w) {
 			break
 		}
 	}
@@ -482,7 +482,7 @@ func (r *reading) comesWith(c *clause, m *mention) bool {
 			return true
 		}
 		if r.toks[i].s != "with" {
-			if t := r.toks[i].men; t < 0 && prepositions[r.toks[i].s] {
+			if t := r.toks[i].men; t < 0 && prepositions.has(r.toks[i].s) {
 				return false
 			}
 			continue
@@ -506,7 +506,7 @@ func (r *reading) comesWith(c *clause, m *mention) bool {
 // saidNewIn tells whether something is called new between two tokens.
 func (r *reading) saidNewIn(lo, hi int) bool {
 	for i := lo; i < hi; i++ {
-		if newly[r.toks[i].s] || r.toks[i].s == "kit" {
+		if newly.has(r.toks[i].s) || r.toks[i].s == "kit" {
 			return true
 		}
 	}
@@ -551,7 +551,7 @@ func (r *reading) newOne(c *clause) int {
 		if i+1 == c.hi || r.word(i-1) == "the" && (r.word(i-2) == "on" || r.word(i-2) == "onto" || r.word(i-2) == "to") {
 			continue // "goes on the new one": where it goes
 		}
-		if n := r.toks[i+1].s; (r.toks[i].s == "new" || r.toks[i].s == "fresh" && (n == "piece" || n == "length")) && (n == "one" || n == "ones" || (n == "piece" || n == "length") && r.word(i+2) != "of" || (n == "set" || n == "pair") && (r.word(i+2) == "of" && (r.word(i+3) == "those" || r.word(i+3) == "them" || r.word(i+3) == "these") || onWords[r.word(i+2)] || r.word(i+2) == "goes" || r.word(i+2) == "go" || i+2 >= c.hi || r.toks[i+1].brk >= brkComma)) && r.toks[i+1].men < 0 && !r.awaited(c, i) {
+		if n := r.toks[i+1].s; (r.toks[i].s == "new" || r.toks[i].s == "fresh" && (n == "piece" || n == "length")) && (n == "one" || n == "ones" || (n == "piece" || n == "length") && r.word(i+2) != "of" || (n == "set" || n == "pair") && (r.word(i+2) == "of" && (r.word(i+3) == "those" || r.word(i+3) == "them" || r.word(i+3) == "these") || onWords.has(r.word(i+2)) || r.word(i+2) == "goes" || r.word(i+2) == "go" || i+2 >= c.hi || r.toks[i+1].brk >= brkComma)) && r.toks[i+1].men < 0 && !r.awaited(c, i) {
 			return i
 		}
 	}
@@ -613,7 +613,7 @@ func (r *reading) oneFor(ci, tok int) *thing {
 		var last *thing
 		at := -1
 		for _, t := range r.things {
-			if covers[t.head] && !any {
+			if covers.has(t.head) && !any {
 				continue
 			}
 			for i := len(t.events) - 1; i >= 0; i-- {
@@ -670,7 +670,7 @@ func (r *reading) ruined(ci, tok int) *thing {
 		c := &r.clauses[k]
 		hurt := -1
 		for i := c.lo; i < min(c.hi, tok); i++ {
-			if r.toks[i].is(wSeldom) && damage[r.toks[i].s] && r.toks[i].men < 0 && !r.notBadly(c, i) {
+			if r.toks[i].is(wSeldom) && damage.has(r.toks[i].s) && r.toks[i].men < 0 && !r.notBadly(c, i) {
 				hurt = i
 			}
 		}
@@ -804,7 +804,7 @@ func (r *reading) standIns() []standIn {
 		}
 		for k := ci; k >= max(0, ci-2) && r.since(r.clauses[k].lo, c.lo) < 10; k-- {
 			if s, ok := r.putThere(&r.clauses[k], min(cue, r.clauses[k].hi)); ok {
-				if s.mention < 0 || r.mentions[s.mention].kind != lexicon.Consumable || !lubricants[r.mentions[s.mention].head] {
+				if s.mention < 0 || r.mentions[s.mention].kind != lexicon.Consumable || !lubricants.has(r.mentions[s.mention].head) {
 					out = append(out, s)
 				}
 				break
@@ -830,7 +830,7 @@ func (r *reading) othersBefore(c *clause, tok int) bool {
 func (r *reading) standInAt(ci int) int {
 	c := &r.clauses[ci]
 	for _, o := range c.opens {
-		if o.signal == "stand-in" || o.signal == "for-now" && !(o.hi < c.hi && (offWords[r.toks[o.hi].s] || onWords[r.toks[o.hi].s])) { // "until it comes out"
+		if o.signal == "stand-in" || o.signal == "for-now" && !(o.hi < c.hi && (offWords.has(r.toks[o.hi].s) || onWords.has(r.toks[o.hi].s))) { // "until it comes out"
 			return o.lo
 		}
 	}
@@ -848,7 +848,7 @@ func (r *reading) tieFirst(c *clause) bool {
 	}
 	m := &r.mentions[c.mentions[0]]
 	w := r.word(m.hi)
-	return makeshifts[m.head] && m.kind&lexicon.Consumable != 0 && m.from == c.lo && !m.isOld && !m.isNew && (w == "on" || w == "round" || w == "around" || w == "through" || w == "over")
+	return makeshifts.has(m.head) && m.kind&lexicon.Consumable != 0 && m.from == c.lo && !m.isOld && !m.isNew && (w == "on" || w == "round" || w == "around" || w == "through" || w == "over")
 }
 
 // putThere gives what a clause tells to have been put somewhere, else what it names
@@ -861,7 +861,7 @@ func (r *reading) putThere(c *clause, cue int) (standIn, bool) {
 			if mi := r.nameWithin(c, i+3, 4); mi >= 0 {
 				return standIn{mi, r.mentions[mi].name, i, r.mentions[mi].hi + 3}, true
 			}
-		case w == "there" && (r.word(i+1) == "'s" || r.word(i+1) == "is") && i+2 < c.hi && r.toks[i+2].men >= 0 && r.mentions[r.toks[i+2].men].kind&lexicon.Consumable != 0 && !lubricants[r.mentions[r.toks[i+2].men].head]:
+		case w == "there" && (r.word(i+1) == "'s" || r.word(i+1) == "is") && i+2 < c.hi && r.toks[i+2].men >= 0 && r.mentions[r.toks[i+2].men].kind&lexicon.Consumable != 0 && !lubricants.has(r.mentions[r.toks[i+2].men].head):
 			// "there's duct tape over the split for now"
 			m := &r.mentions[r.toks[i+2].men]
 			return standIn{int(r.toks[i+2].men), m.name, i, m.hi + 3}, true
@@ -886,7 +886,7 @@ func (r *reading) putThere(c *clause, cue int) (standIn, bool) {
 		if a.verb < 0 || a.mood&(negated|conditional|framed) != 0 || !puts[a.action.Name] {
 			continue
 		}
-		if len(a.objects) == 0 && len(a.things) == 1 && pronounsObj[a.pronoun] && a.pronoun != "one" && a.pronoun != "ones" && a.things[0].name != "" && !r.namesOld(c) {
+		if len(a.objects) == 0 && len(a.things) == 1 && pronounsObj.has(a.pronoun) && a.pronoun != "one" && a.pronoun != "ones" && a.things[0].name != "" && !r.namesOld(c) {
 			for _, mi := range c.mentions {
 				if m := &r.mentions[mi]; (r.word(m.from-1) == "in" || r.word(m.from-1) == "with") && m.kind == lexicon.Consumable && m.from >= a.lo {
 					return standIn{mi, m.name, m.from - 1, m.hi + 2}, true // "wrapped it in tape"
@@ -908,7 +908,7 @@ func (r *reading) putThere(c *clause, cue int) (standIn, bool) {
 		return s, true
 	}
 	for i := c.lo; i < c.hi; i++ {
-		if r.toks[i].men < 0 && (damage[r.toks[i].s] || gone[r.toks[i].s]) {
+		if r.toks[i].men < 0 && (damage.has(r.toks[i].s) || gone.has(r.toks[i].s)) {
 			return standIn{}, false // "the washer's gone walkabout": it is what is stood in for
 		}
 	}
@@ -918,7 +918,7 @@ func (r *reading) putThere(c *clause, cue int) (standIn, bool) {
 		if m.from >= cue && r.awaits(c, cue) {
 			continue
 		}
-		if m.kind&(lexicon.Fastener|lexicon.Part|lexicon.Consumable) != 0 && (m.prep == "" || m.prep == "using" || m.prep == "of" && pieces[r.word(m.from-2)]) && (best < 0 || m.hi <= cue && !r.inHave(m) && r.toks[m.from-1].brk >= brkComma) {
+		if m.kind&(lexicon.Fastener|lexicon.Part|lexicon.Consumable) != 0 && (m.prep == "" || m.prep == "using" || m.prep == "of" && pieces.has(r.word(m.from-2))) && (best < 0 || m.hi <= cue && !r.inHave(m) && r.toks[m.from-1].brk >= brkComma) {
 			best = mi // "new chain round, clip link for the time being"
 		}
 	}
@@ -963,7 +963,7 @@ func (r *reading) namesOld(c *clause) bool {
 // putsOld tells whether a clause says that an old part is on or in.
 func (r *reading) putsOld(c *clause, m *mention) bool {
 	w := r.word(m.hi)
-	return m.hi < c.hi && (w == "back" || onWords[w])
+	return m.hi < c.hi && (w == "back" || onWords.has(w))
 }
 
 // oneOf gives what "one" is one of, be it of many: "I've seven springs, so I've
@@ -994,22 +994,22 @@ func (r *reading) someThing(c *clause, cue int) (s standIn, ok bool) {
 		if ok && r.toks[i].s == "with" {
 			break // "a longer bolt through with two washers"
 		}
-		begins := i == c.lo || r.toks[i-1].brk >= brkComma || openers[r.toks[i-1].s] && i > c.lo && r.toks[i-1].s != "one"
+		begins := i == c.lo || r.toks[i-1].brk >= brkComma || openers.has(r.toks[i-1].s) && i > c.lo && r.toks[i-1].s != "one"
 		w := r.toks[i].s
 		j := i
 		switch {
-		case (w == "a" || w == "an" || w == "some" || countOf[w] > 0 && w != "both" && w != "pair" && w != "one") && i > c.lo && (leadsStandIn[r.toks[i-1].s] || r.toks[i-1].is(wForm) || begins), begins && w == "a":
+		case (w == "a" || w == "an" || w == "some" || countOf[w] > 0 && w != "both" && w != "pair" && w != "one") && i > c.lo && (leadsStandIn.has(r.toks[i-1].s) || r.toks[i-1].is(wForm) || begins), begins && w == "a":
 			j++
-		case begins && r.toks[i].men >= 0 && r.mentions[r.toks[i].men].from == i && makeshifts[r.mentions[r.toks[i].men].head]:
+		case begins && r.toks[i].men >= 0 && r.mentions[r.toks[i].men].from == i && makeshifts.has(r.mentions[r.toks[i].men].head):
 			// "cable tie on there today"
 		default:
 			continue
 		}
-		for j < c.hi && (dropAdj[r.toks[j].s] || w != "a" && countOf[r.toks[j].s] > 0 && j == i) {
+		for j < c.hi && (dropAdj.has(r.toks[j].s) || w != "a" && countOf[r.toks[j].s] > 0 && j == i) {
 			j++
 		}
-		for j+1 < c.hi && r.toks[j+1].s == "of" && (pieces[lexicon.Singular(r.toks[j].s)] || j == i+1) && r.toks[j].brk == brkNone {
-			for j += 2; j < c.hi && (dropAdj[r.toks[j].s] || articles[r.toks[j].s]); j++ {
+		for j+1 < c.hi && r.toks[j+1].s == "of" && (pieces.has(lexicon.Singular(r.toks[j].s)) || j == i+1) && r.toks[j].brk == brkNone {
+			for j += 2; j < c.hi && (dropAdj.has(r.toks[j].s) || articles.has(r.toks[j].s)); j++ {
 			}
 		}
 		if j >= c.hi {
@@ -1017,7 +1017,7 @@ func (r *reading) someThing(c *clause, cue int) (s standIn, ok bool) {
 		}
 		if mi := r.toks[j].men; mi >= 0 {
 			m := &r.mentions[mi]
-			if !m.isNew && !lubricants[m.head] && (r.toks[m.hi-1].brk >= brkComma || m.hi >= c.hi || prepositions[r.toks[m.hi].s] || forNow[r.toks[m.hi].s]) {
+			if !m.isNew && !lubricants.has(m.head) && (r.toks[m.hi-1].brk >= brkComma || m.hi >= c.hi || prepositions.has(r.toks[m.hi].s) || forNow.has(r.toks[m.hi].s)) {
 				s, ok = standIn{int(mi), m.name, max(c.lo, i-2), m.hi + 3}, true
 			}
 			continue
@@ -1036,11 +1036,11 @@ func (r *reading) someThing(c *clause, cue int) (s standIn, ok bool) {
 			continue
 		}
 		for x := j; x < k; x++ {
-			if spells[lexicon.Singular(r.toks[x].s)] {
+			if spells.has(lexicon.Singular(r.toks[x].s)) {
 				k = j // "two weeks away"
 			}
 		}
-		if k == j || r.toks[k-1].is(wDropAdj) || k < c.hi && r.toks[k-1].brk < brkComma && !prepositions[r.toks[k].s] && !forNow[r.toks[k].s] {
+		if k == j || r.toks[k-1].is(wDropAdj) || k < c.hi && r.toks[k-1].brk < brkComma && !prepositions.has(r.toks[k].s) && !forNow.has(r.toks[k].s) {
 			continue
 		}
 		s, ok = standIn{-1, strings.ToLower(r.text(j, k)), max(c.lo, i-2), k + 2}, true
@@ -1148,7 +1148,7 @@ func (r *reading) usedAgain(c *clause, m *mention) bool {
 // adjectives tells whether nothing but adjectives and counts stands between two tokens.
 func (r *reading) adjectives(lo, hi int) bool {
 	for i := lo; i < hi; i++ {
-		if w := r.toks[i].s; !dropAdj[w] && !placeWords[w] && countOf[w] == 0 && r.toks[i].men < 0 || r.toks[i].brk >= brkComma {
+		if w := r.toks[i].s; !dropAdj.has(w) && !placeWords.has(w) && countOf[w] == 0 && r.toks[i].men < 0 || r.toks[i].brk >= brkComma {
 			return false
 		}
 	}
@@ -1168,7 +1168,7 @@ func (r *reading) consumables() []Consumable {
 		if c.mood&(aside|greeting|other) != 0 || r.deniedBefore(c, m.lo) || m.cl < r.toolList[0] {
 			continue
 		}
-		if stuffs[m.name] && !r.putToUse(m) || r.modifies(m) {
+		if stuffs.has(m.name) && !r.putToUse(m) || r.modifies(m) {
 			continue
 		}
 		name := lexicon.Singular(m.name)
@@ -1219,7 +1219,7 @@ var stuffOf = set("mark marks line lines dot pen kit gun can bottle pump filter 
 // modifies tells whether a name only says what kind of thing follows it: "a
 // silicone kit", "my paint mark".
 func (r *reading) modifies(m *mention) bool {
-	return m.hi < len(r.toks) && r.toks[m.hi-1].brk <= brkNone && !m.plural && r.toks[m.hi].men < 0 && stuffOf[r.toks[m.hi].s]
+	return m.hi < len(r.toks) && r.toks[m.hi-1].brk <= brkNone && !m.plural && r.toks[m.hi].men < 0 && stuffOf.has(r.toks[m.hi].s)
 }
 
 // usedOn tells what something was used on: what is named after "on", or what gets it.
@@ -1239,7 +1239,7 @@ func (r *reading) usedOn(c *clause, m *mention) string {
 		case "on", "round", "around", "over", "onto":
 			if d := r.toks[m.hi+1].s; d == "the" || d == "both" || d == "each" || d == "its" {
 				i := m.hi + 2
-				for i < c.hi && i < m.hi+5 && !stopWords[r.toks[i].s] && r.toks[i].qty < 0 && (i == m.hi+2 || r.toks[i-1].brk == brkNone) {
+				for i < c.hi && i < m.hi+5 && !stopWords.has(r.toks[i].s) && r.toks[i].qty < 0 && (i == m.hi+2 || r.toks[i-1].brk == brkNone) {
 					i++
 				}
 				if i > m.hi+2 {
@@ -1268,7 +1268,7 @@ var verbStuff = map[string]string{"grease": "grease", "regrease": "grease", "oil
 // sameStuff gives the consumable that a name is the short or the long form of, or -1.
 func sameStuff(have []Consumable, name string) int {
 	for i := range have {
-		if o := have[i].Name; (stuffs[o] || stuffs[name]) && (strings.HasSuffix(o, " "+name) || strings.HasSuffix(name, " "+o)) {
+		if o := have[i].Name; (stuffs.has(o) || stuffs.has(name)) && (strings.HasSuffix(o, " "+name) || strings.HasSuffix(name, " "+o)) {
 			return i
 		}
 	}

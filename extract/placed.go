@@ -36,7 +36,7 @@ func (r *reading) onlyPlaced(ci, i int) (m mention, end int) {
 		if n > 1 && isNoun(r, i+1) && lexicon.Singular(next) != next {
 			return m, 0 // "the top two bolts"
 		}
-		if n > 1 && !stopWords[next] && !prepositions[next] && !particle[next] && !r.isVerbForm(next) {
+		if n > 1 && !stopWords.has(next) && !prepositions.has(next) && !particle.has(next) && !r.isVerbForm(next) {
 			return m, 0 // "the back two pins", "the front two cylinders"
 		}
 	}
@@ -44,13 +44,13 @@ func (r *reading) onlyPlaced(ci, i int) (m mention, end int) {
 	if i-2 < c.lo {
 		before = ""
 	}
-	if where == "back" && n != 1 && (offWords[before] || before == "put" || before == "go") {
+	if where == "back" && n != 1 && (offWords.has(before) || before == "put" || before == "go") {
 		return m, 0
 	}
 	if sideOf[where] != "" && (before == "a" || before == "no" || before == "wrong" || before == "not") {
 		return m, 0
 	}
-	if where == "right" && (before == "" && r.toks[i-1].brk != brkNone || before != "" && before != "the" && before != "that" && before != "and" && before != "on" && !openers[before] || r.lookedFor(c, i-2)) {
+	if where == "right" && (before == "" && r.toks[i-1].brk != brkNone || before != "" && before != "the" && before != "that" && before != "and" && before != "on" && !openers.has(before) || r.lookedFor(c, i-2)) {
 		return m, 0 // "till I get the right one"
 	}
 	if where == "long" && r.word(i-2) == "as" {
@@ -82,7 +82,7 @@ func (s *tracker) toldByPlace(ci, mi int) *thing {
 	m := &r.mentions[mi]
 	// "the front one's the long one"
 	for _, k := range r.clauses[ci].mentions {
-		if o := &r.mentions[k]; o.entry != nil && o.hi < m.from && o.prep == "" && m.prep == "" && m.from-o.hi <= 2 && linking[r.toks[o.hi].s] && o.entry.place != "" && len(m.mods) > 0 {
+		if o := &r.mentions[k]; o.entry != nil && o.hi < m.from && o.prep == "" && m.prep == "" && m.from-o.hi <= 2 && linking.has(r.toks[o.hi].s) && o.entry.place != "" && len(m.mods) > 0 {
 			for _, w := range m.mods {
 				o.entry.mods[w] = true
 			}
@@ -143,7 +143,7 @@ func (s *tracker) toldByPlace(ci, mi int) *thing {
 		if gap > 120 {
 			break
 		}
-		if length && !alike[t.head] {
+		if length && !alike.has(t.head) {
 			continue
 		}
 		if !t.fastener {

@@ -52,7 +52,7 @@ func (s *tracker) meant(a *act) *thing {
 	if t, settled := q.told(); settled && !(t != nil && q.cutsOff(t)) {
 		return t
 	}
-	if a.action.Name == "remove" && a.verb >= 0 && !a.subject && spins[r.lemma1(r.toks[a.verb].s)] {
+	if a.action.Name == "remove" && a.verb >= 0 && !a.subject && spins.has(r.lemma1(r.toks[a.verb].s)) {
 		q.turned = true
 		if t := q.lookBack(narrowly); t != nil {
 			return t // "hold the shaft and zip that off": the nut
@@ -65,7 +65,7 @@ func (s *tracker) meant(a *act) *thing {
 	ways := []looking{narrowly, pairs, widely}
 	switch {
 	case a.pronoun == "all":
-		if a.action.Name != "clean" && a.action.Name != "lubricate" && a.action.Name != "apply" || offWords[r.word(a.hi-1)] {
+		if a.action.Name != "clean" && a.action.Name != "lubricate" && a.action.Name != "apply" || offWords.has(r.word(a.hi-1)) {
 			return nil // "get all that out": what is in there
 		}
 		q.many, ways = false, ways[2:]
@@ -79,7 +79,7 @@ func (s *tracker) meant(a *act) *thing {
 		if p := r.actBefore(a); p != nil && !p.subject && r.unlistedName(p) != "" {
 			return nil // "lift the whole assembly out and put it on the bench"
 		}
-		if a.verb >= 0 && pressesIn[r.lemma1(r.toks[a.verb].s)] && r.greasedBefore(a) {
+		if a.verb >= 0 && pressesIn.has(r.lemma1(r.toks[a.verb].s)) && r.greasedBefore(a) {
 			return nil // "Pack the bearing. Push it through till it comes out the top": the grease
 		}
 		if t := s.fittedBefore(a, q.many); t != nil {
@@ -112,7 +112,7 @@ var pressesIn = set("push work squeeze force squash smear press rub spread squir
 // cutsOff tells whether it is the machine that is unplugged, and not the thing, which
 // has no plug: "we'll have the bearing out. Unplug it".
 func (q *sought) cutsOff(t *thing) bool {
-	return q.a.verb >= 0 && q.r.lemma1(q.r.toks[q.a.verb].s) == "unplug" && !wired[t.head]
+	return q.a.verb >= 0 && q.r.lemma1(q.r.toks[q.a.verb].s) == "unplug" && !wired.has(t.head)
 }
 
 // offAtLast gives the part that the talk last turned to, where it is not off yet and
@@ -127,7 +127,7 @@ func (q *sought) offAtLast() *thing {
 	if t == nil || t.fastener || t.many() || !q.fits(t, narrowly) {
 		return nil
 	}
-	moves := a.verb >= 0 && partly[r.lemma1(r.toks[a.verb].s)]
+	moves := a.verb >= 0 && partly.has(r.lemma1(r.toks[a.verb].s))
 	washers := 0
 	for k := a.cl; k >= 0 && r.clauses[k].hi > s.topicAt; k-- {
 		for _, mi := range r.clauses[k].mentions {
@@ -168,7 +168,7 @@ func (q *sought) fits(t *thing, how looking) bool {
 	if countedOut(a, t) {
 		return false
 	}
-	if q.turned && pressed[t.head] && !takesTorque(t) && !t.turned {
+	if q.turned && pressed.has(t.head) && !takesTorque(t) && !t.turned {
 		return false // "plate on the dowels. All six in by hand": not the dowels
 	}
 	if n := len(t.mentions); t.fastener && (q.turned || q.many) && n > 0 && t.worked <= t.last && r.since(t.last, a.lo) < 15 && (how != widely || r.besides(&r.clauses[r.mentions[t.mentions[n-1]].cl], &r.mentions[t.mentions[n-1]])) {
@@ -181,15 +181,15 @@ func (q *sought) fits(t *thing, how looking) bool {
 		return false // "the pin's fine. And they fall out": not the pin
 	}
 	if how == widely {
-		return !q.turned || t.fastener || t.turned || takesTorque(t) || tightens[t.head]
+		return !q.turned || t.fastener || t.turned || takesTorque(t) || tightens.has(t.head)
 	}
-	if (t.fastener || small[t.head]) && a.verb >= 0 && !a.subject && swings[r.lemma1(r.toks[a.verb].s)] {
+	if (t.fastener || small.has(t.head)) && a.verb >= 0 && !a.subject && swings.has(r.lemma1(r.toks[a.verb].s)) {
 		return false // "rudder back on, clip in, swing it side to side"
 	}
 	if t.fastener && a.verb >= 0 && r.lemma1(r.toks[a.verb].s) == "plug" {
 		return false
 	}
-	if a.subject && a.action.Name == "remove" && catches[t.head] {
+	if a.subject && a.action.Name == "remove" && catches.has(t.head) {
 		return false // "push the tab, and out she comes"
 	}
 	st, _ := t.state()
@@ -268,7 +268,7 @@ func (q *sought) lookBack(how looking) *thing {
 	}
 	for k := a.cl; k >= 0 && r.since(r.clauses[k].lo, a.lo) <= limit; k-- {
 		c := &r.clauses[k]
-		if k < a.cl && (c.mood&(aside|greeting) != 0 || subordinate[r.toks[c.lo].s] && strict) {
+		if k < a.cl && (c.mood&(aside|greeting) != 0 || subordinate.has(r.toks[c.lo].s) && strict) {
 			continue
 		}
 		from := 0 // nothing named before what has no name is meant
@@ -330,14 +330,14 @@ func (q *sought) lookBack(how looking) *thing {
 // has no name in it, 0 where it does not: "the thin one", "that whole thing".
 func (r *reading) namelessOne(c *clause, limit int) int {
 	i := c.lo
-	for i < c.hi && r.toks[i].is(wOpener|wDrop) && !articles[r.toks[i].s] && r.toks[i].s != "that" && r.toks[i].s != "this" || r.word(i) == "and" {
+	for i < c.hi && r.toks[i].is(wOpener|wDrop) && !articles.has(r.toks[i].s) && r.toks[i].s != "that" && r.toks[i].s != "this" || r.word(i) == "and" {
 		i++
 	}
-	if w := r.word(i); i+2 >= min(c.hi, limit) || !articles[w] && w != "this" && w != "that" || i > 0 && r.toks[i-1].men >= 0 && r.toks[i-1].brk < brkSentence {
+	if w := r.word(i); i+2 >= min(c.hi, limit) || !articles.has(w) && w != "this" && w != "that" || i > 0 && r.toks[i-1].men >= 0 && r.toks[i-1].brk < brkSentence {
 		return 0 // "the bumper, the plastic one": which bumper
 	}
 	w := &r.toks[i+1]
-	if w.men >= 0 || w.qty >= 0 || sameKind[w.s] || w.is(wPlace|wNumber|wStop|wPreposition) && w.s != "little" {
+	if w.men >= 0 || w.qty >= 0 || sameKind.has(w.s) || w.is(wPlace|wNumber|wStop|wPreposition) && w.s != "little" {
 		return 0
 	}
 	for k := i + 2; k < min(c.hi, limit, i+4) && r.toks[k].men < 0; k++ {
@@ -382,7 +382,7 @@ func (r *reading) onlyHeaded(t *thing) bool {
 // was disconnected: "unplug it, three screws, and it lifts out".
 func (r *reading) onlyUnplugged(t *thing, a *act) bool {
 	n := len(t.events) - 1
-	if n < 0 || a.action.Name != "remove" || unplugs[t.head] || t.events[n].act < 0 {
+	if n < 0 || a.action.Name != "remove" || unplugs.has(t.head) || t.events[n].act < 0 {
 		return false
 	}
 	if v := r.acts[t.events[n].act].verb; v >= 0 {
@@ -485,7 +485,7 @@ func (s *tracker) fittedBefore(a *act, many bool) *thing {
 	case "fit", "hammer", "press", "start by hand":
 		return t
 	case "tighten":
-		if tightens[t.head] && a.pronoun == "it" {
+		if tightens.has(t.head) && a.pronoun == "it" {
 			return t // "the fill hose on, nip it up"
 		}
 	}
@@ -617,14 +617,14 @@ func (s *tracker) toolNamed(a *act) int {
 		return -1
 	}
 	m := &r.mentions[p.mentions[0]]
-	if m.kind != lexicon.Tool || m.prep != "" || a.action.Name == "tighten" && !pullers[m.head] {
+	if m.kind != lexicon.Tool || m.prep != "" || a.action.Name == "tighten" && !pullers.has(m.head) {
 		return -1
 	}
-	if m.hi != p.hi && !(m.hi+1 == p.hi && onWords[r.toks[m.hi].s]) {
+	if m.hi != p.hi && !(m.hi+1 == p.hi && onWords.has(r.toks[m.hi].s)) {
 		return -1 // "puller on, and wind it up"
 	}
 	for i := p.lo; i < m.from; i++ {
-		if w := r.toks[i].s; !openers[w] && !dropWords[w] && w != "and" {
+		if w := r.toks[i].s; !openers.has(w) && !dropWords.has(w) && w != "and" {
 			return -1
 		}
 	}
@@ -645,7 +645,7 @@ func (s *tracker) onPuller(a *act) *thing {
 			if m.entry != nil && m.lo < a.lo {
 				return nil // a thing is named that it can be
 			}
-			pulled = pulled || m.kind&lexicon.Tool != 0 && pullers[m.head]
+			pulled = pulled || m.kind&lexicon.Tool != 0 && pullers.has(m.head)
 		}
 	}
 	if !pulled {
@@ -713,7 +713,7 @@ func (s *tracker) introducedUnknown(a *act) *thing {
 			}
 			var words []string
 			for j++; j < c.hi && r.toks[j].men < 0 && r.toks[j].qty < 0 && (r.toks[j].is(wDropAdj) || !r.toks[j].is(wStop|wPreposition)); j++ {
-				if w := r.toks[j].s; !dropAdj[w] {
+				if w := r.toks[j].s; !dropAdj.has(w) {
 					words = append(words, w)
 				}
 				if r.toks[j].brk >= brkComma {
@@ -722,10 +722,10 @@ func (s *tracker) introducedUnknown(a *act) *thing {
 				}
 			}
 			n := len(words)
-			if n == 0 || n > 3 || len(words[n-1]) < 3 || noThing[words[n-1]] || j < c.hi && r.toks[j].men >= 0 && r.mentions[r.toks[j].men].from == j {
+			if n == 0 || n > 3 || len(words[n-1]) < 3 || noThing.has(words[n-1]) || j < c.hi && r.toks[j].men >= 0 && r.mentions[r.toks[j].men].from == j {
 				return nil
 			}
-			t := &thing{name: strings.Join(words, " "), head: words[n-1], mods: set(strings.Join(words[:n-1], " ")), first: i, last: j - 1}
+			t := &thing{name: strings.Join(words, " "), head: words[n-1], mods: set(strings.Join(words[:n-1], " ")).words, first: i, last: j - 1}
 			r.addThing(t)
 			s.touch(t)
 			return t

@@ -438,7 +438,7 @@ func (r *reading) quantities() {
 			if q.Kind == normalize.Torque && r.toks[a].s == "one" && r.toks[a].brk >= brkSentence {
 				continue // "it says eighty, for that one. Inch pounds."
 			}
-			if q.Unit == "bar" && r.toks[b-1].s == "bar" && r.toks[b-1].brk == brkNone && barNames[r.word(b)] {
+			if q.Unit == "bar" && r.toks[b-1].s == "bar" && r.toks[b-1].brk == brkNone && barNames.has(r.word(b)) {
 				continue // "the two bar nuts"
 			}
 			for i := a; i < b; i++ {
@@ -455,15 +455,6 @@ var subjects = set("i you we he she they it that this these those there here who
 var pronounsObj = set("it them that this these those 'em em both one ones")
 var linking = set("'s is are was were 'm 're 've 'll 'd am has have had will would can could do does did don't doesn't didn't won't can't goes go gets get comes come wants want needs need")
 var holdsClause = set("think say says said reckon guess know mean means believe sure see hope if that when once until till because what where why how which who like as than so before after while and but or unless told tell remember where's how's make sure to")
-
-func set(s string) map[string]bool {
-	words := strings.Fields(s)
-	m := make(map[string]bool, len(words))
-	for _, w := range words {
-		m[w] = true
-	}
-	return m
-}
 
 // longest is more words than anybody says in one clause. Text that goes on
 // beyond it is no talk, and is cut so that its cost stays even.
@@ -525,7 +516,7 @@ func (r *reading) startsClause(start, i int) bool {
 	if (p == "i" || p == "we") && i-3 >= start && r.toks[i-3].s == "where" && (r.toks[i-2].s == "was" || r.toks[i-2].s == "were") {
 		return true // "anyway where was I | wire brush on the hub"
 	}
-	if r.toks[i-1].brk <= brkPause && (pk.is(wLeadsName) || pk.is(wDropAdj) && i-2 >= start && articles[r.toks[i-2].s] || pk.is(wDropAdj) && i-2 >= start && (r.toks[i-2].s == "this" || r.toks[i-2].s == "that")) {
+	if r.toks[i-1].brk <= brkPause && (pk.is(wLeadsName) || pk.is(wDropAdj) && i-2 >= start && articles.has(r.toks[i-2].s) || pk.is(wDropAdj) && i-2 >= start && (r.toks[i-2].s == "this" || r.toks[i-2].s == "that")) {
 		return false // "crack the | wheel bolts": a breath, no end; "this little | clip that holds"
 	}
 	if r.toks[i-1].brk <= brkPause {
@@ -608,7 +599,7 @@ func (r *reading) startsClause(start, i int) bool {
 		return false // "two long bolts hold it"
 	case n >= 3 && !comma && !strings.HasSuffix(p, "ly") && !strings.HasSuffix(p, "n't") && r.imperativeAt(i) && nk.is(wDeterminer|wPronoun) && r.hasVerb(start, i) && !pk.is(wLeadsVerb|wSubject|wPreposition|wLinking|wDeterminer):
 		return true // "… in the same way | hook all the clips out"
-	case n >= 3 && pk.is(wParticle) && r.hasVerb(start, i) && !((p == "on" || p == "in") && isNoun(r, i-2) && !r.hasVerb(start, i-2)) && (t == "the" || t == "this" || t == "these" || t == "those" || t == "your") && !papers[next] && r.verbFollows(i+1):
+	case n >= 3 && pk.is(wParticle) && r.hasVerb(start, i) && !((p == "on" || p == "in") && isNoun(r, i-2) && !r.hasVerb(start, i-2)) && (t == "the" || t == "this" || t == "these" || t == "those" || t == "your") && !papers.has(next) && r.verbFollows(i+1):
 		return true // "both come out | the bottom pin's got a sleeve"
 	case n >= 2 && (pk.is(wEndsPhrase) || r.toks[i-1].brk >= brkPause) && !pk.is(wHoldsClause) && !tk.is(wOff|wOn) && t != "back" && !(!comma && r.subjectAt(start, i)) && !(p == "it" && r.toks[i-2].s == "and" && strings.HasSuffix(t, "s") && (next == "back" || nk.is(wOn|wOff|wReturning))) && r.thingThenVerb(i) && (r.hasVerb(start, i) || pk.is(wParticle) || r.toks[i-1].brk == brkPause && pk.is(wReturning)):
 		return true // "… done | wheel back on"
@@ -664,7 +655,7 @@ func (r *reading) breaths() {
 		e.words++
 		if last(i) {
 			e.lines++
-			if w := r.toks[i].s; hanging[w] || w == "i" {
+			if w := r.toks[i].s; hanging.has(w) || w == "i" {
 				e.hanging++
 			}
 			if r.toks[i].brk >= brkComma && i+1 < len(r.toks) {
@@ -710,7 +701,7 @@ func (r *reading) startsBare(start, i int) bool {
 		return !((t == "click" || t == "clicks") && r.kind(i+1).is(wPreposition))
 	case n == 1 && pk.is(wInterjection) && t != p:
 		return true
-	case t == "step" && (next == "number" || numberWord[next]):
+	case t == "step" && (next == "number" || numberWord.has(next)):
 		return true
 	case t == "same" && n >= 3 && p != "the" && (next == "again" || next == "for" || next == "thing" || next == "deal" || next == "on" && (r.word(i+2) == "the" || r.word(i+2) == "this" || r.word(i+2) == "that")):
 		return true // "flip it over | same again for the other one"
@@ -766,7 +757,7 @@ func (r *reading) nameThenOn(i int) bool {
 // it is on, in or back, and was said to come off or out a while before.
 func (r *reading) offBefore(i int) bool {
 	n := r.nameAt(i)
-	if n == 0 || !isOn[r.word(i+n)] || r.toks[i+n-1].brk >= brkComma {
+	if n == 0 || !isOn.has(r.word(i+n)) || r.toks[i+n-1].brk >= brkComma {
 		return false
 	}
 	at, ok := r.cameOff()[lexicon.Singular(r.toks[i+n-1].s)]
@@ -898,7 +889,7 @@ func (r *reading) goesBack(i int) bool {
 		k += n
 	}
 	w, next := r.word(k), r.word(k+1)
-	return w == "back" && (onWords[next] || placing[next] || returning[next]) || w == "off" || w == "comes" || w == "goes"
+	return w == "back" && (onWords.has(next) || placing.has(next) || returning.has(next)) || w == "off" || w == "comes" || w == "goes"
 }
 
 // thingThenPlace tells whether a thing named at i is followed by where it goes: "new clip in the groove".
@@ -908,7 +899,7 @@ func (r *reading) thingThenPlace(i int) bool {
 		k++
 	}
 	n := r.nameAt(k)
-	return n > 0 && placing[r.word(k+n)] && r.kind(k+n+1).is(wDeterminer)
+	return n > 0 && placing.has(r.word(k+n)) && r.kind(k+n+1).is(wDeterminer)
 }
 
 var leadsVerb = set("to and or just then don't never not can will would could should must 'll gonna wanna let help please always only simply carefully gently also")
@@ -921,7 +912,7 @@ func (r *reading) verbFollows(i int) bool {
 		if s == "'s" || s == "is" || s == "are" || s == "goes" || s == "comes" || s == "has" || s == "come" || s == "go" {
 			return k > i
 		}
-		if r.toks[k].brk >= brkComma || prepositions[s] || openers[s] || s == "and" || subjects[s] {
+		if r.toks[k].brk >= brkComma || prepositions.has(s) || openers.has(s) || s == "and" || subjects.has(s) {
 			return false
 		}
 	}
@@ -1015,7 +1006,7 @@ func (r *reading) saidNow(c *clause, i int) bool {
 		switch w := r.toks[k].s; {
 		case w == "now":
 			return true
-		case !openers[w] && w != "and" && w != "so" && w != "then":
+		case !openers.has(w) && w != "and" && w != "so" && w != "then":
 			return false
 		}
 	}
@@ -1045,7 +1036,7 @@ func (r *reading) opening() {
 			return false
 		}
 		for i := c.lo; i < c.hi; i++ {
-			if w := r.toks[i].s; r.toks[i].men < 0 && (w == "off" || w == "out" || r.plainVerb(w) && w != "need" && w != "get" && w != "have" && !placeWords[w]) {
+			if w := r.toks[i].s; r.toks[i].men < 0 && (w == "off" || w == "out" || r.plainVerb(w) && w != "need" && w != "get" && w != "have" && !placeWords.has(w)) {
 				return true
 			}
 		}

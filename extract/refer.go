@@ -108,7 +108,7 @@ func (s *tracker) clause(ci int) {
 		t.mentions = append(t.mentions, mi)
 		t.last = m.lo
 		worked := t.worked
-		if (!beside[m.prep] || r.inAct(ci, mi)) && !r.heldStill(ci, mi) && !r.onlyMinded(m) || t.fastener {
+		if (!beside.has(m.prep) || r.inAct(ci, mi)) && !r.heldStill(ci, mi) && !r.onlyMinded(m) || t.fastener {
 			s.touch(t)
 		}
 		if s.inPassing(ci, mi) {
@@ -116,9 +116,9 @@ func (s *tracker) clause(ci int) {
 		} else {
 			t.worked = m.lo + 1
 		}
-		if t.fastener && alike[t.head] {
+		if t.fastener && alike.has(t.head) {
 			for _, k := range c.mentions {
-				if o := r.mentions[k].entry; o != nil && o != t && o.fastener && alike[o.head] && o.head != t.head {
+				if o := r.mentions[k].entry; o != nil && o != t && o.fastener && alike.has(o.head) && o.head != t.head {
 					o.mate, t.mate = true, true
 				}
 			}
@@ -171,10 +171,10 @@ var leverage = set("lean leaning leaned leant heave heaved heaving swing swung l
 // end of it and lean on it", "chain on, swing it up", and the same pipe later on.
 func (s *tracker) lends(m *mention) bool {
 	r := s.r
-	if limbs[m.head] && r.limbOf(m) {
+	if limbs.has(m.head) && r.limbOf(m) {
 		return true
 	}
-	if !lenders[m.head] || m.isNew || m.plural || len(content(m.mods)) > 0 {
+	if !lenders.has(m.head) || m.isNew || m.plural || len(content(m.mods)) > 0 {
 		return false
 	}
 	if s.lent[m.head] {
@@ -188,7 +188,7 @@ func (s *tracker) lends(m *mention) bool {
 	lends := r.lentAs(m) || r.toolNear(m)
 	if !lends {
 		for i := m.hi; i < min(len(r.toks), m.hi+10) && r.since(m.hi-1, i) < 6; i++ {
-			if r.toks[i].is(wSeldom) && leverage[r.toks[i].s] {
+			if r.toks[i].is(wSeldom) && leverage.has(r.toks[i].s) {
 				lends = true
 			}
 			if o := int(r.toks[i].men); o >= 0 && r.mentions[o].kind&lexicon.Part != 0 && r.mentions[o].kind&lexicon.Tool == 0 && r.mentions[o].head != m.head {
@@ -212,7 +212,7 @@ var limbs = set("leg jaw arm tail tang")
 func (r *reading) limbOf(m *mention) bool {
 	for k := int(r.toks[m.lo].men) - 1; k >= 0 && k >= int(r.toks[m.lo].men)-3 && r.since(r.mentions[k].lo, m.lo) < 10; k-- {
 		o := &r.mentions[k]
-		if o.kind&lexicon.Tool != 0 && pullers[o.head] && m.head != "tail" || o.entry != nil && (o.head == "pin" || o.head == "cotter") && isLock(o.entry) && (m.head == "leg" || m.head == "tail") {
+		if o.kind&lexicon.Tool != 0 && pullers.has(o.head) && m.head != "tail" || o.entry != nil && (o.head == "pin" || o.head == "cotter") && isLock(o.entry) && (m.head == "leg" || m.head == "tail") {
 			return len(content(m.mods)) == 0
 		}
 	}
@@ -260,7 +260,7 @@ func (s *tracker) inPassing(ci, mi int) bool {
 	if c.mood&negated != 0 && r.leftAlone(c) && !r.done(c, mi) {
 		return true // "I've not touched the hinge bolts"
 	}
-	if r.besides(c, m) || r.onlyMinded(m) || how[r.word(m.hi)] || r.clips(m) || r.toldForAfter(m) {
+	if r.besides(c, m) || r.onlyMinded(m) || how.has(r.word(m.hi)) || r.clips(m) || r.toldForAfter(m) {
 		return true
 	}
 	return s.beside(ci, mi) && !r.valueSoon(m) && !r.valueBetween(c, c.lo, m.lo)
@@ -389,11 +389,11 @@ func (s *tracker) headingOf(c *clause) *thing {
 	unknown := 0
 	for i := c.lo; i < c.hi; i++ {
 		w := r.toks[i].s
-		if r.toks[i].men >= 0 || i >= m.from && i < m.hi || openers[w] || dropWords[w] || placeWords[w] || w == "side" || w == "and" || w == "next" || w == "first" || w == "for" || w == "torque" && i == m.hi {
+		if r.toks[i].men >= 0 || i >= m.from && i < m.hi || openers.has(w) || dropWords.has(w) || placeWords.has(w) || w == "side" || w == "and" || w == "next" || w == "first" || w == "for" || w == "torque" && i == m.hi {
 			continue
 		}
 		// "right, different subject, the thermostat housing"
-		if unknown++; unknown > 2 || i > m.from || linking[w] || subjects[w] || r.isVerbForm(w) || prepositions[w] || m.count > 0 {
+		if unknown++; unknown > 2 || i > m.from || linking.has(w) || subjects.has(w) || r.isVerbForm(w) || prepositions.has(w) || m.count > 0 {
 			return nil
 		}
 	}
@@ -404,7 +404,7 @@ func (s *tracker) headingOf(c *clause) *thing {
 // "Before I tighten anything, the bracket."
 func (s *tracker) trailing(c *clause) *mention {
 	r := s.r
-	if len(c.mentions) == 0 || c.mood&(aside|greeting|listing|negated|asked) != 0 || !tellsWhen[r.toks[c.lo].s] && !tellsWhen[r.word(c.lo+1)] {
+	if len(c.mentions) == 0 || c.mood&(aside|greeting|listing|negated|asked) != 0 || !tellsWhen.has(r.toks[c.lo].s) && !tellsWhen.has(r.word(c.lo+1)) {
 		return nil
 	}
 	m := &r.mentions[c.mentions[len(c.mentions)-1]]
@@ -494,7 +494,7 @@ func (s *tracker) fronted(c *clause) *thing {
 	// "the pump's held by two bolts", "the door is on four screws"
 	if k := c.mentions[len(c.mentions)-1]; k != c.mentions[0] && r.mentions[k].kind&lexicon.Fastener != 0 && m.kind&lexicon.Fastener == 0 {
 		for i := m.hi; i < r.mentions[k].from; i++ {
-			if r.toks[i].men >= 0 || !holding[r.toks[i].s] && r.toks[i].s != "on" && r.toks[i].s != "with" && r.toks[i].s != "in" && r.toks[i].s != "down" && r.toks[i].s != "together" && r.toks[i].s != "bolted" && r.toks[i].s != "screwed" && r.toks[i].s != "fixed" && r.toks[i].s != "secured" && r.toks[i].s != "fastened" && r.toks[i].s != "comes" {
+			if r.toks[i].men >= 0 || !holding.has(r.toks[i].s) && r.toks[i].s != "on" && r.toks[i].s != "with" && r.toks[i].s != "in" && r.toks[i].s != "down" && r.toks[i].s != "together" && r.toks[i].s != "bolted" && r.toks[i].s != "screwed" && r.toks[i].s != "fixed" && r.toks[i].s != "secured" && r.toks[i].s != "fastened" && r.toks[i].s != "comes" {
 				break
 			}
 			if i+1 == r.mentions[k].from {
@@ -503,7 +503,7 @@ func (s *tracker) fronted(c *clause) *thing {
 		}
 	}
 	// "This plate on the post, that it was hanging off": where it is, then more of it
-	if w := r.toks[m.hi].s; prepositions[w] && r.word(m.hi+1) == "the" && !r.done(c, c.mentions[0]) {
+	if w := r.toks[m.hi].s; prepositions.has(w) && r.word(m.hi+1) == "the" && !r.done(c, c.mentions[0]) {
 		for i := m.hi + 2; i < min(c.hi, m.hi+5); i++ {
 			if r.toks[i].brk >= brkComma {
 				return m.entry
@@ -540,13 +540,13 @@ func (s *tracker) ledTo(c *clause) *thing {
 	goes := false
 	for i := c.lo; i < m.from; i++ {
 		w := r.toks[i].s
-		goes = goes || movesOn[w]
-		if !movesOn[w] && !leadsOn[w] && !openers[w] && !dropWords[w] {
+		goes = goes || movesOn.has(w)
+		if !movesOn.has(w) && !leadsOn.has(w) && !openers.has(w) && !dropWords.has(w) {
 			return nil
 		}
 	}
 	for i := m.hi; i < c.hi; i++ {
-		if w := r.toks[i].s; !dropWords[w] && !openers[w] && w != "next" && w != "first" && w != "here" {
+		if w := r.toks[i].s; !dropWords.has(w) && !openers.has(w) && w != "next" && w != "first" && w != "here" {
 			return nil
 		}
 	}
@@ -577,7 +577,7 @@ func (s *tracker) inTurn(c *clause) {
 		}
 	}
 	for i := c.lo; i < hi; i++ {
-		if t := r.toks[i]; t.men < 0 && (linking[t.s] || subjects[t.s] && t.s != "that" || offWords[t.s] || t.s == "'s" || t.s == "not" || t.s == "no" || t.s == "later" || t.s == "tomorrow") {
+		if t := r.toks[i]; t.men < 0 && (linking.has(t.s) || subjects.has(t.s) && t.s != "that" || offWords.has(t.s) || t.s == "'s" || t.s == "not" || t.s == "no" || t.s == "later" || t.s == "tomorrow") {
 			return
 		}
 	}
@@ -684,7 +684,7 @@ func (r *reading) opens(c *clause, m *mention) bool {
 		return false
 	}
 	for i := c.lo; i < m.from; i++ {
-		if w := r.toks[i].s; !openers[w] && !dropWords[w] && w != "and" && w != "next" {
+		if w := r.toks[i].s; !openers.has(w) && !dropWords.has(w) && w != "and" && w != "next" {
 			return false
 		}
 	}
@@ -790,7 +790,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	if len(a.objects) == 0 && (fastens[a.action.Name] || a.byHand && a.action.Name == "fit" && r.many(a)) {
 		for k, t := range ts {
 			switch topic := s.onTopic(a.lo); {
-			case !t.fastener && !ownsNone(t.head) && (!tightens[t.head] || !t.plural && r.many(a)):
+			case !t.fastener && !ownsNone(t.head) && (!tightens.has(t.head) || !t.plural && r.many(a)):
 				ts[k] = s.unnamedOf(t, a.lo) // "all four of them just started"
 			case a.rule == numberByHand && topic != nil && !t.many() && t.owner != topic:
 				ts[k] = s.unnamedOf(topic, a.lo)
@@ -831,7 +831,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	case "off", "loose":
 		s.turns = append(s.turns, turn{a.lo, true})
 	case "on", "by hand", "tight":
-		if a.verb >= 0 && shuts[r.lemma1(r.toks[a.verb].s)] {
+		if a.verb >= 0 && shuts.has(r.lemma1(r.toks[a.verb].s)) {
 			break
 		}
 		s.turns = append(s.turns, turn{a.lo, false})
@@ -867,19 +867,19 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		if name == "leave off" && st == Discarded {
 			continue
 		}
-		if n == "fit" && slidBack[t.head] && (st == Loosened || st == "") && a.verb >= 0 && r.lemma1(r.toks[a.verb].s) == "slide" && r.word(a.hi-1) == "back" {
+		if n == "fit" && slidBack.has(t.head) && (st == Loosened || st == "") && a.verb >= 0 && r.lemma1(r.toks[a.verb].s) == "slide" && r.word(a.hi-1) == "back" {
 			continue // "slacken the clip, slide it back": out of the way
 		}
-		if name == "slacken" && a.subject && st == "" && !t.fastener && !takesTorque(t) && !tightens[t.head] && !slackens[t.head] && len(a.objects) > 0 && a.verb >= 0 && r.toks[a.verb].is(wLinking) {
+		if name == "slacken" && a.subject && st == "" && !t.fastener && !takesTorque(t) && !tightens.has(t.head) && !slackens.has(t.head) && len(a.objects) > 0 && a.verb >= 0 && r.toks[a.verb].is(wLinking) {
 			continue // "the pulley's loose on the shaft": how it was found
 		}
-		if name == "slacken" && k > 0 && !t.fastener && !tightens[t.head] && ts[0].fastener {
+		if name == "slacken" && k > 0 && !t.fastener && !tightens.has(t.head) && ts[0].fastener {
 			continue // "slacken the nuts and the wheel forward a bit"
 		}
 		if a.rule == withOff && st != "" {
 			continue
 		}
-		if n == "remove" && a.verb < 0 && st == Removed && keptIn[r.word(a.hi)] && s.fitting(a.lo) {
+		if n == "remove" && a.verb < 0 && st == Removed && keptIn.has(r.word(a.hi)) && s.fitting(a.lo) {
 			n = "fit" // "spacers off the zip tie": from where they were kept
 			a.action = r.lex.Action(n)
 		}
@@ -898,10 +898,10 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		if n == "fit" && t.fastener && st == "" && s.fitted == 0 && r.liesThere(a) && !r.fitsNext(ai) && !r.ofNew(a) {
 			continue // "the bolt goes through the shank", before anything comes off: how it sits
 		}
-		if n == "tighten" && !t.fastener && !takesTorque(t) && !tightens[t.head] && !screwedOn[t.head] && !t.turned {
+		if n == "tighten" && !t.fastener && !takesTorque(t) && !tightens.has(t.head) && !screwedOn.has(t.head) && !t.turned {
 			if st == Removed {
 				n = "fit" // "seat on and tight"
-			} else if len(a.objects) == 0 || a.verb >= 0 && draws[r.lemma1(r.toks[a.verb].s)] {
+			} else if len(a.objects) == 0 || a.verb >= 0 && draws.has(r.lemma1(r.toks[a.verb].s)) {
 				continue // "wind the table down", "pull the arm up"
 			}
 		}
@@ -915,7 +915,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 			continue // how tight it was found, not how it was left
 		}
 		if !t.fastener {
-			if n == "start by hand" && !tightens[t.head] && !(screwedOn[t.head] && a.byHand) {
+			if n == "start by hand" && !tightens.has(t.head) && !(screwedOn.has(t.head) && a.byHand) {
 				n = "fit" // a wheel put on by hand is on
 			}
 		}
@@ -1169,7 +1169,7 @@ func (s *tracker) objectless(ci int, a *act) bool {
 	}
 	// "put in the community page": something else is spoken of
 	for i := a.hi; i < c.hi; i++ {
-		if prepositions[s.r.toks[i].s] && s.r.toks[i].s != "with" && s.r.toks[i].s != "by" {
+		if prepositions.has(s.r.toks[i].s) && s.r.toks[i].s != "with" && s.r.toks[i].s != "by" {
 			return true
 		}
 	}
@@ -1225,7 +1225,7 @@ func byHand(r *reading, c *clause, a *act) (by, past bool) {
 		if m := int(r.toks[i].men); m >= 0 && i >= a.hi && r.mentions[m].kind&lexicon.Fastener != 0 && !slices.Contains(a.objects, m) && len(a.objects) > 0 && r.afterAnd(m) {
 			break // "link back on and all the bolts just nipped up"
 		}
-		if w := r.word(i + 2); i >= a.hi && r.toks[i].s == "and" && (w == "it" || w == "them") && r.toks[i+1].men < 0 && !prepositions[r.toks[i+1].s] {
+		if w := r.word(i + 2); i >= a.hi && r.toks[i].s == "and" && (w == "it" || w == "them") && r.toks[i+1].men < 0 && !prepositions.has(r.toks[i+1].s) {
 			break // "chain back on and pedal it by hand"
 		}
 		if m := int(r.toks[i].men); m >= 0 && i >= a.hi && r.begins(r.mentions[m].from) && r.mentions[m].kind&lexicon.Fastener != 0 && len(a.objects) > 0 && !slices.Contains(a.objects, m) {
@@ -1245,7 +1245,7 @@ func (r *reading) beyondHand(i, hi int) bool {
 	for k := i + 1; k < min(hi-2, i+4) && r.toks[k-1].brk < brkSentence; k++ {
 		if w := r.toks[k+1].s; r.toks[k].s == "and" && (w == "a" || w == "an" || w == "half") {
 			n := r.toks[k+2].s
-			return fractionWord[n] || w == "half" || n == "bit" || n == "touch" || n == "nip" || n == "tweak" || n == "smidge" || n == "fraction" || n == "tad"
+			return fractionWord.has(n) || w == "half" || n == "bit" || n == "touch" || n == "nip" || n == "tweak" || n == "smidge" || n == "fraction" || n == "tad"
 		}
 	}
 	return false

@@ -22,7 +22,7 @@ func (s *tracker) resolve(ci, mi int) *thing {
 	side := m.side
 	bare := len(cont) == 0
 	var owner *thing
-	if fastener && bare && alike[m.head] {
+	if fastener && bare && alike.has(m.head) {
 		owner = s.ownerOf(ci, mi)
 		if owner != nil && owner.side != "" && side == "" {
 			side = owner.side
@@ -36,7 +36,7 @@ func (s *tracker) resolve(ci, mi int) *thing {
 		return t
 	}
 	// a bare fastener in hand
-	if fastener && bare && alike[m.head] {
+	if fastener && bare && alike.has(m.head) {
 		if t := s.inHandFastener(mi, owner, side); t != nil {
 			t.christen(m)
 			if w := whereOf(m); w != "" && t.count > 1 && (m.count == 0 || m.count < t.count) && t.name != "" && !t.mods[w] && !t.mods[canonPlace(w)] {
@@ -53,7 +53,7 @@ func (s *tracker) resolve(ci, mi int) *thing {
 		}
 		var pl []string
 		for _, w := range m.mods {
-			if placeWords[w] && sideOf[w] == "" {
+			if placeWords.has(w) && sideOf[w] == "" {
 				pl = append(pl, w)
 				t.mods[w] = true
 			}
@@ -93,7 +93,7 @@ func (s *tracker) resolve(ci, mi int) *thing {
 		if t.fastener != fastener && !(t.head == m.head) {
 			continue
 		}
-		if !(t.head == m.head || fastener && alike[t.head] && alike[m.head]) {
+		if !(t.head == m.head || fastener && alike.has(t.head) && alike.has(m.head)) {
 			// "the caliper" and "the brake caliper bracket" are not one thing
 			continue
 		}
@@ -126,7 +126,7 @@ func (s *tracker) resolve(ci, mi int) *thing {
 			continue // the hub nut is not one of the hub bolts
 		}
 		// "a little plug underneath. … Drain plug back in" is one
-		named := fastener && !alike[m.head] && t == lone && tc == 0 && len(cont) > 0 && !t.many() && !m.plural && isOff(r, t) && r.actOn(ci, mi) == "fit"
+		named := fastener && !alike.has(m.head) && t == lone && tc == 0 && len(cont) > 0 && !t.many() && !m.plural && isOff(r, t) && r.actOn(ci, mi) == "fit"
 		if fastener && len(cont) > 0 && tc == 0 && t.name != "" && !named {
 			continue
 		}
@@ -139,7 +139,7 @@ func (s *tracker) resolve(ci, mi int) *thing {
 		score := common*4 - extra*2 - missing*2
 		if m.place != "" {
 			for _, w := range m.mods {
-				if placeWords[w] && (t.mods[w] || t.mods[canonPlace(w)]) {
+				if placeWords.has(w) && (t.mods[w] || t.mods[canonPlace(w)]) {
 					score += 3
 				}
 			}
@@ -172,7 +172,7 @@ func (s *tracker) resolve(ci, mi int) *thing {
 		return s.sided(best, m, side)
 	}
 	t := &thing{head: m.head, mods: map[string]bool{}, fastener: fastener, plural: m.plural, count: m.count, first: m.lo, name: thingName(m), side: m.side, place: m.place}
-	if fastener && alike[m.head] && len(cont) > 0 && generic[cont[len(cont)-1]] {
+	if fastener && alike.has(m.head) && len(cont) > 0 && generic.has(cont[len(cont)-1]) {
 		// "the pinch bolt for the axle": which pinch bolt it is, the part tells
 		if o := s.ownerOf(ci, mi); o != nil && !strings.Contains(t.name, o.head) && r.since(o.last, m.lo) < 12 {
 			t.owner = o
@@ -297,7 +297,7 @@ func (r *reading) onesCounted(c *clause, i int) int {
 	k := i - 1
 	switch w := r.toks[i].s; {
 	case w == "ones":
-		for k > c.lo && (lengths[r.toks[k].s] || r.toks[k].s == "big" || r.toks[k].s == "little" || r.toks[k].s == "small" || r.toks[k].s == "fat" || r.toks[k].s == "tiny") {
+		for k > c.lo && (lengths.has(r.toks[k].s) || r.toks[k].s == "big" || r.toks[k].s == "little" || r.toks[k].s == "small" || r.toks[k].s == "fat" || r.toks[k].s == "tiny") {
 			k--
 		}
 		if k == i-1 {
@@ -325,7 +325,7 @@ func (r *reading) onesCounted(c *clause, i int) int {
 func (s *tracker) countedForValue(c *clause, i int) int {
 	r := s.r
 	n := countOf[r.toks[i].s]
-	if n < 2 || r.toks[i].qty >= 0 || i+1 >= c.hi || !articles[r.toks[i-1].s] && r.toks[i-1].s != "those" && r.toks[i-1].s != "these" || r.toks[i-1].s == "a" {
+	if n < 2 || r.toks[i].qty >= 0 || i+1 >= c.hi || !articles.has(r.toks[i-1].s) && r.toks[i-1].s != "those" && r.toks[i-1].s != "these" || r.toks[i-1].s == "a" {
 		return 0
 	}
 	switch r.toks[i+1].s {
@@ -349,13 +349,13 @@ func (s *tracker) countedForValue(c *clause, i int) int {
 func (s *tracker) partSpokenOf(c *clause) *thing {
 	r := s.r
 	for _, mi := range c.mentions {
-		if m := &r.mentions[mi]; m.entry != nil && !m.entry.fastener && !ownsNone(m.head) && !wholes[m.head] {
+		if m := &r.mentions[mi]; m.entry != nil && !m.entry.fastener && !ownsNone(m.head) && !wholes.has(m.head) {
 			return m.entry
 		}
 	}
 	var part *thing
 	for i := len(s.hand) - 1; i >= 0 && r.since(s.hand[i].last, c.lo) < 15; i-- {
-		if t := s.hand[i]; !t.fastener && !ownsNone(t.head) && !wholes[t.head] && (part == nil || t.worked > part.worked) {
+		if t := s.hand[i]; !t.fastener && !ownsNone(t.head) && !wholes.has(t.head) && (part == nil || t.worked > part.worked) {
 			part = t
 		}
 	}
@@ -442,7 +442,7 @@ func (s *tracker) enrich(t *thing, m *mention) {
 	if t.place == "" && m.place != "" {
 		t.place = m.place
 		for _, w := range m.mods {
-			if placeWords[w] {
+			if placeWords.has(w) {
 				t.mods[w] = true
 				t.mods[canonPlace(w)] = true
 			}
@@ -566,7 +566,7 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 	var before, after *mention
 	for _, k := range c.mentions {
 		o := &r.mentions[k]
-		if (o.kind&lexicon.Part == 0 || o.kind&lexicon.Fastener != 0) && !heldByBolts[o.head] || k == mi || ownsNone(o.head) && !(m.count > 0 && o.hi < m.from && m.from-o.hi <= 3 && r.toks[m.from-1].brk >= brkComma && r.done(c, k)) {
+		if (o.kind&lexicon.Part == 0 || o.kind&lexicon.Fastener != 0) && !heldByBolts.has(o.head) || k == mi || ownsNone(o.head) && !(m.count > 0 && o.hi < m.from && m.from-o.hi <= 3 && r.toks[m.from-1].brk >= brkComma && r.done(c, k)) {
 			continue // "positive cable off, one nut": the cable's
 		}
 		if o.hi <= m.from {
@@ -577,7 +577,7 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 			if before == nil || o.prep == "" && !r.holdsBetween(before.hi, o.from) || before.prep != "" && o.prep == "" {
 				before = o
 			}
-		} else if after == nil && o.from >= m.hi && (o.prep != "" && o.prep != "with" && o.prep != "from" && o.prep != "behind" && !(o.prep == "in" && containers[o.head]) || r.word(o.from-1) == "off" || r.holdsBetween(m.hi, o.from)) {
+		} else if after == nil && o.from >= m.hi && (o.prep != "" && o.prep != "with" && o.prep != "from" && o.prep != "behind" && !(o.prep == "in" && containers.has(o.head)) || r.word(o.from-1) == "off" || r.holdsBetween(m.hi, o.from)) {
 			after = o
 		}
 	}
@@ -620,7 +620,7 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 	for pass := 0; pass < 2; pass++ {
 		for k := ci - 1; k >= max(0, ci-60) && r.since(r.clauses[k].lo, m.lo) < 40; k-- {
 			p := &r.clauses[k]
-			if pass == 0 && (subordinate[r.toks[p.lo].s] || p.mood&(warned|other|hypothetical|conditional|aside|greeting|negated) != 0) {
+			if pass == 0 && (subordinate.has(r.toks[p.lo].s) || p.mood&(warned|other|hypothetical|conditional|aside|greeting|negated) != 0) {
 				continue
 			}
 			for _, ai := range p.acts {
@@ -640,10 +640,10 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 				if pass == 0 && o.prep != "" && o.prep != "on" && o.prep != "of" && o.prep != "for" {
 					continue
 				}
-				if (o.prep == "on" || r.backOnto(o)) && r.carries(p, o) || r.doneMeanwhile(p.mentions[i]) || pass == 0 && r.besides(p, o) || how[r.word(o.hi)] {
+				if (o.prep == "on" || r.backOnto(o)) && r.carries(p, o) || r.doneMeanwhile(p.mentions[i]) || pass == 0 && r.besides(p, o) || how.has(r.word(o.hi)) {
 					continue // "sprocket on the carrier": the sprocket
 				}
-				if i > 0 && o.prep == "" && keeps[r.word(o.from-1)] {
+				if i > 0 && o.prep == "" && keeps.has(r.word(o.from-1)) {
 					continue // "a bracket that holds the hose": the bracket
 				}
 				return o.entry
@@ -768,7 +768,7 @@ var holds = set("hold holds holding held secure secures securing retain retains 
 
 func (r *reading) holdsBetween(lo, hi int) bool {
 	for i := lo; i < hi; i++ {
-		if holds[r.toks[i].s] && !(r.toks[i].s == "hold" && i > 0 && r.toks[i-1].brk >= brkComma) {
+		if holds.has(r.toks[i].s) && !(r.toks[i].s == "hold" && i > 0 && r.toks[i-1].brk >= brkComma) {
 			return true // but "two nuts, hold the pushrod": what is done meanwhile
 		}
 	}
@@ -790,7 +790,7 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 	bestScore := 0
 	for i := len(s.hand) - 1; i >= 0; i-- {
 		t := s.hand[i]
-		if !t.fastener || !alike[t.head] || placesClash(m.mods, t.mods) || nutAndStud(t.head, m.head) || t.of != nil && m.place == "" && (m.plural || m.count > 1) {
+		if !t.fastener || !alike.has(t.head) || placesClash(m.mods, t.mods) || nutAndStud(t.head, m.head) || t.of != nil && m.place == "" && (m.plural || m.count > 1) {
 			continue
 		}
 		gap := r.since(t.last, m.lo)

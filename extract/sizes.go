@@ -172,7 +172,7 @@ func (r *reading) sizeLike(q *quantity) bool {
 	if q.Unit == "in" && (r.word(q.lo-2) == "with" && (r.word(q.lo-1) == "a" || r.word(q.lo-1) == "an") || r.word(q.lo-1) == "with") && (q.hi == c.hi || r.toks[q.hi-1].brk >= brkPause || r.word(q.hi) == "and" || r.word(q.hi) == "so") {
 		return true
 	}
-	if q.Unit == "in" && !q.Low.IsInt() && q.Low.Denom().Int64() >= 8 && r.word(q.hi) == "on" && definiteWord[r.word(q.hi+1)] {
+	if q.Unit == "in" && !q.Low.IsInt() && q.Low.Denom().Int64() >= 8 && r.word(q.hi) == "on" && definiteWord.has(r.word(q.hi+1)) {
 		return true
 	}
 	if r.measured(c) {
@@ -229,7 +229,7 @@ func (r *reading) toolAfter(i, n int) int {
 // measured tells whether a clause speaks of how long, thick or far something is.
 func (r *reading) measured(c *clause) bool {
 	for i := c.lo; i < c.hi; i++ {
-		if measures[r.toks[i].s] && (r.toks[i].men < 0 || r.mentions[r.toks[i].men].kind&lexicon.Tool == 0) {
+		if measures.has(r.toks[i].s) && (r.toks[i].men < 0 || r.mentions[r.toks[i].men].kind&lexicon.Tool == 0) {
 			return true // but a long bar is no measure
 		}
 	}
@@ -248,11 +248,11 @@ func keySize(mm *big.Rat) bool {
 // "Twelve mil.", "them's nineteen mil, five of 'em".
 func (r *reading) told(c *clause, lo, hi int) bool {
 	for i := c.lo; i < hi; i++ {
-		if w := r.toks[i].s; i < lo && r.toks[i].qty < 0 && !besideSize[w] && !dropWords[w] && !openers[w] && !(placeWords[w] && i > c.lo) {
+		if w := r.toks[i].s; i < lo && r.toks[i].qty < 0 && !besideSize.has(w) && !dropWords.has(w) && !openers.has(w) && !(placeWords.has(w) && i > c.lo) {
 			return false
 		}
 	}
-	return hi == c.hi || r.toks[hi-1].brk >= brkPause || besideSize[r.toks[hi].s]
+	return hi == c.hi || r.toks[hi-1].brk >= brkPause || besideSize.has(r.toks[hi].s)
 }
 
 var besideSize = set("it 's that those these they 're are them is was i think believe reckon say a an the again same both each and all head heads or maybe probably about no yeah yep yes ah oh nope wait sorry what uh um one ones pair hex af")
@@ -262,7 +262,7 @@ func (r *reading) afterFasteners(cl, tok int) bool {
 	for k := cl - 1; k >= 0 && k >= cl-3 && r.since(r.clauses[k].lo, tok) < 12; k-- {
 		p := &r.clauses[k]
 		for _, mi := range p.mentions {
-			if m := &r.mentions[mi]; m.kind&lexicon.Fastener != 0 || tightens[m.head] {
+			if m := &r.mentions[mi]; m.kind&lexicon.Fastener != 0 || tightens.has(m.head) {
 				return true
 			}
 		}
@@ -291,13 +291,13 @@ func (r *reading) beforeFasteners(cl int) bool {
 // two of them", "one through it".
 func (r *reading) countedIn(c *clause, before int) bool {
 	for i := c.lo; i < before && i < c.hi; i++ {
-		if n := countOf[r.toks[i].s]; n == 0 && !numberWord[r.toks[i].s] || r.toks[i].qty >= 0 || r.toks[i].men >= 0 {
+		if n := countOf[r.toks[i].s]; n == 0 && !numberWord.has(r.toks[i].s) || r.toks[i].qty >= 0 || r.toks[i].men >= 0 {
 			continue
 		}
 		for k := i + 1; k < min(before, i+4); k++ { // "four little ones at the front"
 			if w := r.toks[k].s; w == "ones" {
 				return true
-			} else if !dropAdj[w] && !placeWords[w] {
+			} else if !dropAdj.has(w) && !placeWords.has(w) {
 				break
 			}
 		}
@@ -402,7 +402,7 @@ func (r *reading) afterSizeTool(c *clause, i int) bool {
 		return false
 	}
 	m := &r.mentions[r.toks[i-1].men]
-	return m.kind&lexicon.Tool != 0 && sizeTool[m.head] != "" && !strings.Contains(m.name, "torque") && !recess[m.head]
+	return m.kind&lexicon.Tool != 0 && sizeTool[m.head] != "" && !strings.Contains(m.name, "torque") && !recess.has(m.head)
 }
 
 var pluralSize = map[string]string{"sixes": "6 mm", "sevens": "7 mm", "eights": "8 mm", "nines": "9 mm", "tens": "10 mm", "elevens": "11 mm", "twelves": "12 mm", "thirteens": "13 mm", "fourteens": "14 mm", "fifteens": "15 mm",
@@ -444,7 +444,7 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 		if m.kind&lexicon.Tool == 0 && m.from <= a && a < m.lo && (b-a == 1 || numberInt(r, a, b)) {
 			return false // how many
 		}
-		if m.kind&lexicon.Tool == 0 || sizeTool[m.head] == "" || strings.Contains(m.name, "torque") || recess[m.head] {
+		if m.kind&lexicon.Tool == 0 || sizeTool[m.head] == "" || strings.Contains(m.name, "torque") || recess.has(m.head) {
 			continue
 		}
 		if m.lo == b && (m.count == 0 || prev == "a" || prev == "the" || !m.plural) && r.toks[b-1].brk <= brkPause {
@@ -461,7 +461,7 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 		return true
 	}
 	// "sixteen for the cone": what it is for
-	if next == "for" && (determiner[r.word(b+1)] || b+1 < c.hi && r.toks[b+1].men >= 0) && b-a == 1 && prev != "the" {
+	if next == "for" && (determiner.has(r.word(b+1)) || b+1 < c.hi && r.toks[b+1].men >= 0) && b-a == 1 && prev != "the" {
 		if m := r.nameWithin(c, b+1, 4); m >= 0 && r.mentions[m].kind&(lexicon.Fastener|lexicon.Part) != 0 || r.word(b+2) == "one" && r.sizeTalk(c) {
 			return true
 		}
@@ -489,7 +489,7 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 		}
 	}
 	// "three quarter on the nut"
-	if next == "on" && !numberInt(r, a, b) && determiner[r.word(b+1)] {
+	if next == "on" && !numberInt(r, a, b) && determiner.has(r.word(b+1)) {
 		if m := r.nameWithin(c, b+1, 4); m >= 0 && r.mentions[m].kind&lexicon.Fastener != 0 {
 			return true
 		}
@@ -512,7 +512,7 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 	}
 	// "a twelve": a number with an article, and no noun after it
 	if (prev == "a" || prev == "an") && (b == c.hi || r.toks[b-1].brk > brkPause || next == "and" || next == "or" || next == "for" || next == "on" || next == "a" || next == "mil" || next == "to" || next == "as" || next == "but" || next == "in" || next == "head" || next == "thread" || next == "that" || next == "so" || next == "maybe" || next == "might" || next == "then" || next == "here" || next == "again" || next == "it" || next == "with") {
-		if next == "on" && (determiner[r.word(b+1)] || r.word(b+1) == "it") { // "a sixteen on the puller"
+		if next == "on" && (determiner.has(r.word(b+1)) || r.word(b+1) == "it") { // "a sixteen on the puller"
 			if m := r.nameWithin(c, b+1, 4); m >= 0 && r.mentions[m].kind&(lexicon.Tool|lexicon.Fastener) != 0 {
 				return true
 			}
@@ -520,7 +520,7 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 		return again && wide(val) || r.sizeTalk(c)
 	}
 	// "nineteen on the nut"
-	if next == "on" && wide(val) && definiteWord[r.word(b+1)] {
+	if next == "on" && wide(val) && definiteWord.has(r.word(b+1)) {
 		if m := r.nameWithin(c, b+1, 3); m >= 0 && r.mentions[m].from <= b+1 && r.mentions[m].kind&lexicon.Fastener != 0 || again && (r.word(b+2) == "top" || r.word(b+2) == "bottom" || r.word(b+2) == "other" || r.word(b+2) == "head") {
 			return true
 		}
@@ -528,7 +528,7 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 	// "they're an eight", "the cap is, uh, twenty four"
 	if (prev == "is" || prev == "'s" || prev == "are" || prev == "'re" || prev == "uh" || prev == "um") && (b == c.hi || r.toks[b-1].brk > brkPause || next == "underneath" || next == "behind" || next == "too" || next == "as" || next == "all") {
 		for _, mi := range c.mentions {
-			if m := &r.mentions[mi]; (m.kind&lexicon.Fastener != 0 || wide(val) && tightens[m.head]) && m.hi <= a && a-m.hi <= 3 {
+			if m := &r.mentions[mi]; (m.kind&lexicon.Fastener != 0 || wide(val) && tightens.has(m.head)) && m.hi <= a && a-m.hi <= 3 {
 				return true
 			}
 		}
@@ -586,7 +586,7 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 				}
 			}
 			for i := p.lo; i < p.hi; i++ {
-				if (numberWord[r.toks[i].s] || countOf[r.toks[i].s] >= 7) && p.hi-p.lo <= 2 {
+				if (numberWord.has(r.toks[i].s) || countOf[r.toks[i].s] >= 7) && p.hi-p.lo <= 2 {
 					return true // "Nineteen. No. Thirteen."
 				}
 			}
@@ -619,7 +619,7 @@ func (r *reading) crossNumber(c *clause, a, b int, val *big.Rat) string {
 		near = r.nameWithin(c, b, 1)
 	}
 	for k := a - 2; near < 0 && k >= max(0, a-5); k-- {
-		if near = int(r.toks[k].men); near < 0 && !determiner[r.toks[k].s] {
+		if near = int(r.toks[k].men); near < 0 && !determiner.has(r.toks[k].s) {
 			break
 		}
 	}
@@ -671,7 +671,7 @@ func (r *reading) counting(c *clause) bool {
 // numberInt tells whether a whole number of one word stands there.
 func numberInt(r *reading, a, b int) bool {
 	for i := a; i < b; i++ {
-		if fractionWord[r.toks[i].s] || strings.Contains(r.toks[i].s, "/") {
+		if fractionWord.has(r.toks[i].s) || strings.Contains(r.toks[i].s, "/") {
 			return false
 		}
 	}
@@ -718,7 +718,7 @@ func (r *reading) sizeTalk(c *clause) bool {
 		}
 		for _, mi := range r.clauses[k].mentions {
 			m := &r.mentions[mi]
-			if m.kind&lexicon.Fastener != 0 || m.kind&lexicon.Tool != 0 && sizeTool[m.head] != "" || m.kind&lexicon.Part != 0 && tightens[m.head] {
+			if m.kind&lexicon.Fastener != 0 || m.kind&lexicon.Tool != 0 && sizeTool[m.head] != "" || m.kind&lexicon.Part != 0 && tightens.has(m.head) {
 				return true
 			}
 		}
@@ -767,7 +767,7 @@ func (r *reading) unite(out []sized) {
 				switch {
 				case w == "or" || w == "either" || w == "maybe" || w == "might" || w == "could":
 					or = true
-				case corrects[w]:
+				case corrects.has(w):
 					fix = true
 				case w == "and":
 					andy = true
@@ -809,7 +809,7 @@ func (r *reading) doubted(s *sized) bool {
 	}
 	n := 0
 	for k := s.hi; k < len(r.toks) && n < 6; k, n = k+1, n+1 {
-		if corrects[r.toks[k].s] || r.toks[k].s == "or" && n < 2 {
+		if corrects.has(r.toks[k].s) || r.toks[k].s == "or" && n < 2 {
 			return true
 		}
 	}
@@ -830,7 +830,7 @@ func takesSize(m *mention, s *sized) bool {
 	case normalize.Drive:
 		return dim == "drive" || m.head == "socket" || m.head == "wrench"
 	}
-	if recess[m.head] || strings.Contains(m.name, "impact driver") {
+	if recess.has(m.head) || strings.Contains(m.name, "impact driver") {
 		return false // "five Phillips": how many screws
 	}
 	return dim != "drive" || drives[s.canon[0]]
@@ -942,10 +942,10 @@ func (r *reading) toolBefore(s *sized) int {
 		if t.qty >= 0 {
 			continue
 		}
-		if len(t.s) > 0 && t.s[0] >= '0' && t.s[0] <= '9' || countOf[t.s] > 0 || numberWord[t.s] {
+		if len(t.s) > 0 && t.s[0] >= '0' && t.s[0] <= '9' || countOf[t.s] > 0 || numberWord.has(t.s) {
 			continue
 		}
-		if !betweenSizes[t.s] {
+		if !betweenSizes.has(t.s) {
 			return -1
 		}
 		plain = plain && (t.s == "a" || t.s == "an" || t.s == "and" || t.s == "or")
@@ -1081,7 +1081,7 @@ func (r *reading) sizeOf(s *sized, row bool) (string, *thing) {
 func (r *reading) placeOne(s *sized) string {
 	for k := s.cl; k >= 0 && r.clauses[k].sentence == r.clauses[s.cl].sentence && r.since(r.clauses[k].lo, s.lo) < 8; k-- {
 		for i := min(r.clauses[k].hi, s.lo) - 2; i > r.clauses[k].lo; i-- {
-			if w := r.word(i + 1); placeWords[r.toks[i].s] && (w == "one" || w == "ones") && definiteWord[r.toks[i-1].s] {
+			if w := r.word(i + 1); placeWords.has(r.toks[i].s) && (w == "one" || w == "ones") && definiteWord.has(r.toks[i-1].s) {
 				return r.toks[i].s + " " + w
 			}
 		}
@@ -1094,7 +1094,7 @@ func (r *reading) placeOne(s *sized) string {
 func (r *reading) whichOne(c *clause, before int, t *thing) string {
 	name := named(t)
 	for i := c.lo + 1; i < before && i+1 < len(r.toks); i++ {
-		if w := r.toks[i].s; placeWords[w] && r.toks[i].men < 0 && definiteWord[r.toks[i-1].s] && sideOf[w] == "" && !strings.Contains(name, w) {
+		if w := r.toks[i].s; placeWords.has(w) && r.toks[i].men < 0 && definiteWord.has(r.toks[i-1].s) && sideOf[w] == "" && !strings.Contains(name, w) {
 			switch r.word(i + 1) {
 			case "one", "ones", "pair", "two":
 				return w + " " + name
@@ -1117,7 +1117,7 @@ func (r *reading) spokenOf(cl, tok int) *thing {
 			if n := r.actOn(k, mi); k < cl && (n == "place" || n == "support" || n == "store") {
 				continue // "Disc. Lay the wheel flat. There's six of them": the disc's
 			}
-			if m.entry.fastener && alike[m.entry.head] {
+			if m.entry.fastener && alike.has(m.entry.head) {
 				return m.entry
 			}
 			if part == nil {

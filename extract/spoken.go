@@ -60,7 +60,7 @@ func (r *reading) spokenOpen(rec *Record) []Open {
 		if e.kind == "" || r.settled(e, rec) {
 			continue
 		}
-		if e.kind == NotRefitted && e.topic >= 0 && isolates[r.mentions[e.topic].head] && len(content(r.mentions[e.topic].mods)) == 0 && !r.without(e) {
+		if e.kind == NotRefitted && e.topic >= 0 && isolates.has(r.mentions[e.topic].head) && len(content(r.mentions[e.topic].mods)) == 0 && !r.without(e) {
 			continue // the plug stays out for safety's sake
 		}
 		if e.kind == NotTorqued && e.topic < 0 && e.noun < 0 && !r.tightSaid(e) {
@@ -192,10 +192,10 @@ func (r *reading) notDone(c *clause) int {
 			continue
 		}
 		next := r.toks[i+1].s
-		for k := i + 1; loosely[next] && k+1 < c.hi; k++ {
+		for k := i + 1; loosely.has(next) && k+1 < c.hi; k++ {
 			next = r.toks[k+1].s
 		}
-		if len(r.lex.Lemmas(next)) > 0 && !leavesNone[next] && !strings.HasSuffix(next, "ing") {
+		if len(r.lex.Lemmas(next)) > 0 && !leavesNone.has(next) && !strings.HasSuffix(next, "ing") {
 			return i
 		}
 	}
@@ -215,7 +215,7 @@ func (r *reading) makeshift(c *clause) int {
 	}
 	for i := c.lo; i < c.hi; i++ {
 		w := r.toks[i].s
-		if !r.toks[i].is(wSeldom) || !makeshifts[w] {
+		if !r.toks[i].is(wSeldom) || !makeshifts.has(w) {
 			continue
 		}
 		if n := r.word(i + 1); n == "varnish" || n == "polish" || n == "file" || w == "nail" && r.word(i-2) == "on" {
@@ -226,7 +226,7 @@ func (r *reading) makeshift(c *clause) int {
 		}
 		for k := i - 1; k >= max(c.lo, i-4); k-- {
 			p := r.toks[k].s
-			if p == "of" || !bareHold[w] && (p == "a" || p == "an" || p == "one" || p == "bent") {
+			if p == "of" || !bareHold.has(w) && (p == "a" || p == "an" || p == "one" || p == "bent") {
 				return i
 			}
 			if p == "new" || p == "the" {
@@ -410,7 +410,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if ci > 0 && r.clauses[ci-1].mood&asked != 0 && r.putRight(ci, oc) {
 			return nil // "is it tight? I don't know. Yes, that's tight."
 		}
-		if next := r.word(oc.hi); r.saidIn(c, "why") || next == "who" || next == "how" && !howMuch[r.word(oc.hi+1)] {
+		if next := r.word(oc.hi); r.saidIn(c, "why") || next == "who" || next == "how" && !howMuch.has(r.word(oc.hi+1)) {
 			return nil // "I don't know how they get in there with a ten"
 		}
 		if !r.valueIn(max(ci-1, 0), min(ci+1, len(r.clauses)-1)) {
@@ -437,7 +437,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if r.hasWord(oc, "yet") && (r.doneAlready(ci) || r.amiss(ci, "tighten", "torque")) {
 			return nil
 		}
-		if w := r.word(oc.hi + 1); r.word(oc.hi) == "and" && (r.kind(oc.hi+1).is(wCounts) || w == "a" || w == "another" || w == "then") && (ofTurn[r.word(oc.hi+2)] || ofTurn[r.word(oc.hi+3)]) {
+		if w := r.word(oc.hi + 1); r.word(oc.hi) == "and" && (r.kind(oc.hi+1).is(wCounts) || w == "a" || w == "another" || w == "then") && (ofTurn.has(r.word(oc.hi+2)) || ofTurn.has(r.word(oc.hi+3))) {
 			return nil // "hand tight and three quarters": that is all it gets
 		}
 		if r.hasWord(oc, "stripped") && r.saidIn(c, "old") {
@@ -449,7 +449,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if w := r.toks[oc.hi-1].s; (w == "feel" || strings.HasPrefix(w, "click")) && !r.tightensNear(ci) {
 			return nil // "you can't see it, it's all by feel"; a gear that is not clicking
 		}
-		if !told || c.mood&negated != 0 && !r.heardIn(ci, ci, "undone") && !denies[r.toks[oc.lo].s] || r.forASecond(oc) || r.youDo(c, oc) {
+		if !told || c.mood&negated != 0 && !r.heardIn(ci, ci, "undone") && !denies.has(r.toks[oc.lo].s) || r.forASecond(oc) || r.youDo(c, oc) {
 			return nil
 		}
 		e.kind = NotTorqued
@@ -487,10 +487,10 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if w := r.word(oc.hi); (r.hasWord(oc, "never") || r.hasWord(oc, "didn't")) && (w == "find" || w == "know" || w == "understand" || w == "like" || w == "hear") {
 			return nil // "I never did find out"
 		}
-		if m := r.namedLast(ci, oc.lo); r.toks[oc.hi-1].s == "flat" && m != nil && !goesFlat[m.head] {
+		if m := r.namedLast(ci, oc.lo); r.toks[oc.hi-1].s == "flat" && m != nil && !goesFlat.has(m.head) {
 			return nil // "do it till the washer's flat"
 		}
-		if r.doneAlready(ci) || r.saidIn(c, "since") || oc.lo > c.lo && subjects[r.toks[oc.lo-1].s] && r.ofMe(oc.lo-1, oc.lo) && (r.toks[oc.hi-1].s == "low" || r.toks[oc.hi-1].s == "flat") || r.toks[oc.hi-1].s == "flat" && (r.saidIn(c, "phone") || r.saidIn(c, "my") && !r.saidIn(c, "tyre") && !r.saidIn(c, "battery")) {
+		if r.doneAlready(ci) || r.saidIn(c, "since") || oc.lo > c.lo && subjects.has(r.toks[oc.lo-1].s) && r.ofMe(oc.lo-1, oc.lo) && (r.toks[oc.hi-1].s == "low" || r.toks[oc.hi-1].s == "flat") || r.toks[oc.hi-1].s == "flat" && (r.saidIn(c, "phone") || r.saidIn(c, "my") && !r.saidIn(c, "tyre") && !r.saidIn(c, "battery")) {
 			return nil // "that hasn't gone since", "while we're low down"
 		}
 		if !told && !(said&conditional == 0 && r.hasWord(oc, "be") && (r.toks[oc.lo].s == "still" || r.toks[oc.lo].s == "yet")) && !(r.wants(oc) && (said&(hypothetical|conditional) == 0 || r.toks[oc.lo].s == "could" && said&conditional == 0)) || r.heardIn(ci, ci, "unrun") || c.mood&asked != 0 || ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.clauses[ci-1].mood&conditional != 0 {
@@ -638,7 +638,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			e.kind = NotTorqued
 			break
 		}
-		if _, off := r.absent(ci); off || said&other != 0 || !r.laying(c) || r.handTightNear(ci) || r.setAt(c) || r.flows(oc) || r.youCould(c) || r.holds(c) || done[r.word(oc.lo-1)] {
+		if _, off := r.absent(ci); off || said&other != 0 || !r.laying(c) || r.handTightNear(ci) || r.setAt(c) || r.flows(oc) || r.youCould(c) || r.holds(c) || done.has(r.word(oc.lo-1)) {
 			return nil
 		}
 		e.kind, e.before = ReplaceLater, BeforeLater
@@ -713,7 +713,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if len(c.mentions) == 0 && r.hasWord(oc, "going") && !r.hasWord(oc, "back") && r.toks[oc.hi-1].s == "in" && r.negatedIn(oc) && !r.laterIn(c, oc.hi) && !r.saidIn(c, "till") && !r.saidIn(c, "until") && !r.saidIn(c, "yet") || r.ofKin(ci) {
 			return nil // "hang on, that's not going in", "my brother's is still in the box"
 		}
-		if r.hasWord(oc, "without") && (strings.HasSuffix(r.word(oc.hi), "ing") || idly[r.word(oc.hi)]) {
+		if r.hasWord(oc, "without") && (strings.HasSuffix(r.word(oc.hi), "ing") || idly.has(r.word(oc.hi))) {
 			return nil // "it goes in without forcing"
 		}
 		if r.toks[oc.lo].s == "nothing" && r.word(oc.lo-1) == "with" && r.intends(ci, oc) {
@@ -921,7 +921,7 @@ func (r *reading) asksNext(ci int) bool {
 	case "what", "which":
 		return r.saidIn(n, "takes") || r.saidIn(n, "wants") || r.saidIn(n, "gets") || r.saidIn(n, "should") || r.saidIn(n, "goes") || r.saidIn(n, "needs") || r.saidIn(n, "is") || r.saidIn(n, "it")
 	case "how":
-		return howMuch[r.word(n.lo+1)]
+		return howMuch.has(r.word(n.lo + 1))
 	}
 	return false
 }
@@ -939,7 +939,7 @@ func (r *reading) looksUp(oc openCue) bool {
 // measuring tells whether what is to be looked up is looked up on the machine, not in a book.
 func (r *reading) measuring(oc openCue) bool {
 	for i := oc.hi - 1; i < min(oc.hi+3, len(r.toks)); i++ {
-		if figures[r.toks[i].s] {
+		if figures.has(r.toks[i].s) {
 			return false // "double check the number"
 		}
 	}
@@ -977,7 +977,7 @@ func (r *reading) valueIn(lo, hi int) bool {
 			}
 		}
 		for i := c.lo; i < c.hi; i++ {
-			if valueWord[r.toks[i].s] && r.toks[i].men < 0 && !(r.toks[i].s == "number" && r.word(i-1) == "part") {
+			if valueWord.has(r.toks[i].s) && r.toks[i].men < 0 && !(r.toks[i].s == "number" && r.word(i-1) == "part") {
 				return true
 			}
 		}
@@ -992,7 +992,7 @@ func (r *reading) valueIn(lo, hi int) bool {
 func (r *reading) valueNamed(ci int) bool {
 	c := &r.clauses[ci]
 	for i := c.lo; i < c.hi; i++ {
-		if valueWord[r.toks[i].s] && r.toks[i].men < 0 {
+		if valueWord.has(r.toks[i].s) && r.toks[i].men < 0 {
 			return true
 		}
 	}
@@ -1103,7 +1103,7 @@ func (r *reading) putRight(ci int, oc openCue) bool {
 			case "nah", "nope", "sorry", "yeah", "yes":
 				return true
 			case "no":
-				if x := r.word(n.lo + 1); r.toks[n.lo].brk >= brkComma || n.hi == n.lo+1 || subjects[x] || x == "no" || x == "wait" || x == "hang" || x == "sorry" || x == "not" {
+				if x := r.word(n.lo + 1); r.toks[n.lo].brk >= brkComma || n.hi == n.lo+1 || subjects.has(x) || x == "no" || x == "wait" || x == "hang" || x == "sorry" || x == "not" {
 					return true // but "no drips" puts nothing right
 				}
 			}
@@ -1162,7 +1162,7 @@ func (r *reading) willDo(ci int) bool {
 		}
 		for i := n.lo; i < n.hi; i++ {
 			w := r.toks[i].s
-			if willWords[w] {
+			if willWords.has(w) {
 				return true
 			}
 			if w == "come" || w == "comes" || w == "coming" {
@@ -1210,7 +1210,7 @@ func (r *reading) ofKin(ci int) bool {
 	}
 	lo := r.clauses[k].lo
 	for i := lo; i < min(lo+3, r.clauses[ci].hi-1); i++ {
-		if r.toks[i].s == "my" && kin[r.toks[i+1].s] {
+		if r.toks[i].s == "my" && kin.has(r.toks[i+1].s) {
 			return !r.ofMe(lo, r.clauses[ci].hi)
 		}
 	}
@@ -1237,7 +1237,7 @@ var goesFlat = set("tyre tire tube wheel battery cell tank bag airbag")
 // namesFluid tells whether a clause names what a machine is filled with.
 func (r *reading) namesFluid(c *clause) bool {
 	for i := c.lo; i < c.hi; i++ {
-		if fluids[r.toks[i].s] {
+		if fluids.has(r.toks[i].s) {
 			return true
 		}
 	}
@@ -1278,7 +1278,7 @@ func (r *reading) ofRecord(ci int) bool {
 	for k := max(0, ci-2); k <= ci; k++ {
 		if c := &r.clauses[k]; c.sentence == r.clauses[ci].sentence {
 			for i := c.lo; i < c.hi; i++ {
-				if recorded[r.toks[i].s] {
+				if recorded.has(r.toks[i].s) {
 					return true
 				}
 			}
@@ -1291,7 +1291,7 @@ func (r *reading) ofRecord(ci int) bool {
 func (r *reading) belowPart(oc openCue) bool {
 	switch r.toks[oc.hi-1].s {
 	case "below", "under", "underneath":
-		if r.hasWord(oc, "link") || r.hasWord(oc, "links") || r.hasWord(oc, "list") || !determiner[r.word(oc.hi)] {
+		if r.hasWord(oc, "link") || r.hasWord(oc, "links") || r.hasWord(oc, "list") || !determiner.has(r.word(oc.hi)) {
 			return false
 		}
 		for k := oc.hi; k < min(oc.hi+3, len(r.toks)); k++ {
@@ -1498,7 +1498,7 @@ func (r *reading) candidatesIn(ci int) bool {
 // dayIn tells whether a clause names another day.
 func (r *reading) dayIn(c *clause) bool {
 	for i := c.lo; i < c.hi; i++ {
-		if days[r.toks[i].s] {
+		if days.has(r.toks[i].s) {
 			return true
 		}
 	}
@@ -1621,7 +1621,7 @@ func (r *reading) aboutRecording(ci int) bool {
 		case "get", "bring", "buy", "order", "fit", "swap", "change", "replace", "put":
 			return false // work on this machine
 		default:
-			verb = verb || linking[w] || len(r.lex.Lemmas(w)) > 0 && r.toks[i].men < 0
+			verb = verb || linking.has(w) || len(r.lex.Lemmas(w)) > 0 && r.toks[i].men < 0
 		}
 	}
 	return mine || !verb
@@ -1654,7 +1654,7 @@ func (r *reading) aimFrom(e *looseEnd) bool {
 	if c := &r.clauses[e.last]; best == 0 && (r.saidIn(c, "poured") || r.saidIn(c, "filled") || r.saidIn(c, "bottle") || r.saidIn(&r.clauses[e.first], "poured")) {
 		for k := e.first - 1; k >= 0 && k > e.first-40 && r.since(r.clauses[k].lo, r.clauses[e.first].lo) < 90; k-- {
 			for _, mi := range r.clauses[k].mentions {
-				if fluids[r.mentions[mi].head] {
+				if fluids.has(r.mentions[mi].head) {
 					e.topic, e.sure = mi, true
 					return true
 				}
@@ -1676,12 +1676,12 @@ func (r *reading) headingBefore(ci int) int {
 	}
 	at := -1
 	for i := p.lo; i < p.hi; i++ {
-		if w := r.toks[i].s; !openers[w] && !stopWords[w] && !interjections[w] && !dropWords[w] {
+		if w := r.toks[i].s; !openers.has(w) && !stopWords.has(w) && !interjections.has(w) && !dropWords.has(w) {
 			if at >= 0 {
 				return -1
 			}
 			at = i
-		} else if subjects[w] || linking[w] {
+		} else if subjects.has(w) || linking.has(w) {
 			return -1
 		}
 	}
@@ -1752,14 +1752,14 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 	best, score := -1, -1<<30
 	for _, mi := range c.mentions {
 		m := &r.mentions[mi]
-		if (e.signal == "still-off" && m.hi == oc.lo || e.signal == "absent") && containers[m.head] && m.prep == "" {
+		if (e.signal == "still-off" && m.hi == oc.lo || e.signal == "absent") && containers.has(m.head) && m.prep == "" {
 			e.topic, e.sure = mi, true // "the tray's not on"
 			return
 		}
 		if !r.topical(m) && !(tight && m.prep == "with" && r.tightenable(m)) || m.lo >= oc.hi && (e.signal == "later" && r.pronounIn(c.lo, oc.lo+1) || e.signal == "elsewhere" || e.signal == "find" && r.pronounIn(oc.lo, oc.hi) || e.signal == "unfit" || e.signal == "undone" && (r.wants(oc) || r.hasWord(oc, "those") || r.hasWord(oc, "them"))) {
 			continue
 		}
-		if tight && !r.tightenable(m) || e.kind == LookUp && smeared[m.head] {
+		if tight && !r.tightenable(m) || e.kind == LookUp && smeared.has(m.head) {
 			continue
 		}
 		s := 0
@@ -1836,7 +1836,7 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 		fasteners := n
 		for _, mi := range p.mentions {
 			m := &r.mentions[mi]
-			if !r.topical(m) || tight && !r.tightenable(m) || e.kind == LookUp && smeared[m.head] {
+			if !r.topical(m) || tight && !r.tightenable(m) || e.kind == LookUp && smeared.has(m.head) {
 				continue
 			}
 			if fasteners == 0 {
@@ -1927,7 +1927,7 @@ func (r *reading) aimMade(e *looseEnd, ci int) bool {
 func (r *reading) madeOf(ci int) int {
 	c := &r.clauses[ci]
 	for i := c.lo + 1; i+2 < c.hi; i++ {
-		if r.toks[i].s == "one" && makes[r.toks[i-1].s] && (r.toks[i+1].s == "out" && r.toks[i+2].s == "of" || r.toks[i+1].s == "from") {
+		if r.toks[i].s == "one" && makes.has(r.toks[i-1].s) && (r.toks[i+1].s == "out" && r.toks[i+2].s == "of" || r.toks[i+1].s == "from") {
 			return i
 		}
 	}
@@ -1956,7 +1956,7 @@ func (r *reading) aimFigure(e *looseEnd, ci int) bool {
 			}
 		}
 		for i := c.lo; i < c.hi && at < 0; i++ {
-			if adjusted[r.toks[i].s] && r.toks[i].men < 0 && (i > c.lo && (determiner[r.toks[i-1].s] || r.toks[i-1].men >= 0) || i == c.lo) {
+			if adjusted.has(r.toks[i].s) && r.toks[i].men < 0 && (i > c.lo && (determiner.has(r.toks[i-1].s) || r.toks[i-1].men >= 0) || i == c.lo) {
 				at = i
 			}
 		}
@@ -2002,7 +2002,7 @@ func (r *reading) tightenable(m *mention) bool {
 	case "cap":
 		return true
 	}
-	if tightens[m.head] {
+	if tightens.has(m.head) {
 		return true
 	}
 	if t := m.entry; t != nil && t.fastener {
@@ -2039,7 +2039,7 @@ func (r *reading) ofTightness(lo, hi int) bool {
 // pronounIn tells whether "it", "that" or "them" stands between two tokens.
 func (r *reading) pronounIn(lo, hi int) bool {
 	for i := lo; i < hi; i++ {
-		if pronounsObj[r.toks[i].s] && r.toks[i].men < 0 && r.toks[i].s != "one" {
+		if pronounsObj.has(r.toks[i].s) && r.toks[i].men < 0 && r.toks[i].s != "one" {
 			return true
 		}
 	}
@@ -2084,7 +2084,7 @@ func (r *reading) fronted(h, ci int) bool {
 		return false
 	}
 	for i := p.lo; i < m.lo; i++ {
-		if w := r.toks[i].s; !determiner[w] && !openers[w] && w != "and" && !placeWords[w] {
+		if w := r.toks[i].s; !determiner.has(w) && !openers.has(w) && w != "and" && !placeWords.has(w) {
 			return false
 		}
 	}
@@ -2094,7 +2094,7 @@ func (r *reading) fronted(h, ci int) bool {
 // pronounBefore is for "the torque for that": what is asked of is not what stands beside it.
 func (r *reading) pronounBefore(c *clause, oc openCue) bool {
 	for i := oc.lo; i < oc.hi; i++ {
-		if r.toks[i].s == "for" && pronounsObj[r.word(i+1)] {
+		if r.toks[i].s == "for" && pronounsObj.has(r.word(i+1)) {
 			return true
 		}
 	}
@@ -2103,7 +2103,7 @@ func (r *reading) pronounBefore(c *clause, oc openCue) bool {
 
 // topical tells whether a mention may be what a question is about.
 func (r *reading) topical(m *mention) bool {
-	if m.prep != "" && m.from >= 2 && documents[r.toks[m.from-2].s] {
+	if m.prep != "" && m.from >= 2 && documents.has(r.toks[m.from-2].s) {
 		return false // "the sticker on the swingarm says"
 	}
 	if m.hi-m.lo == 1 && m.hi < len(r.toks) && r.toks[m.hi-1].brk == brkNone && (r.toks[m.hi].s == "you" || r.toks[m.hi].s == "me") && m.from == m.lo && r.isVerbForm(m.head) {
@@ -2115,7 +2115,7 @@ func (r *reading) topical(m *mention) bool {
 	if m.head == "foot" && strings.HasPrefix(r.word(m.hi), "pound") {
 		return false
 	}
-	if strings.TrimSuffix(m.head, "s") == "minute" || documents[m.head] || containers[m.head] || bins[m.head] || m.kind&(lexicon.Part|lexicon.Fastener|lexicon.Consumable) == 0 {
+	if strings.TrimSuffix(m.head, "s") == "minute" || documents.has(m.head) || containers.has(m.head) || bins.has(m.head) || m.kind&(lexicon.Part|lexicon.Fastener|lexicon.Consumable) == 0 {
 		return false
 	}
 	if m.from > 0 && r.toks[m.from-1].s == "per" {
@@ -2170,7 +2170,7 @@ func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
 	if (p.kind == Promise) != (e.kind == Promise) || e.signal == "unrun" && p.signal != "unrun" {
 		return false
 	}
-	if e.signal == "still-off" && e.sure && e.topic >= 0 && p.topic >= 0 && fluids[r.mentions[p.topic].head] && !fluids[r.mentions[e.topic].head] {
+	if e.signal == "still-off" && e.sure && e.topic >= 0 && p.topic >= 0 && fluids.has(r.mentions[p.topic].head) && !fluids.has(r.mentions[e.topic].head) {
 		return false // the oil that is to come is not the shroud that stays off
 	}
 	if e.signal == "unfit" {
@@ -2393,16 +2393,16 @@ func (r *reading) sameFastener(e *looseEnd, m *mention, t, later *thing, at int)
 		return false
 	}
 	for w := range t.mods {
-		if !placeWords[w] && has(w) && headKey(later.head, later.fastener) == headKey(t.head, t.fastener) {
+		if !placeWords.has(w) && has(w) && headKey(later.head, later.fastener) == headKey(t.head, t.fastener) {
 			return !placesClash(m.mods, later.mods)
 		}
 	}
-	if r.since(m.lo, at) < 60 && headKey(later.head, later.fastener) == headKey(t.head, t.fastener) || has(strings.TrimSuffix(m.head, "s")) && !alike[m.head] {
+	if r.since(m.lo, at) < 60 && headKey(later.head, later.fastener) == headKey(t.head, t.fastener) || has(strings.TrimSuffix(m.head, "s")) && !alike.has(m.head) {
 		return true
 	}
 	for k := e.first; k <= e.last && r.since(m.lo, at) < 150; k++ {
 		for _, mi := range r.clauses[k].mentions {
-			if o := &r.mentions[mi]; mi != e.topic && o.kind&(lexicon.Part|lexicon.Fastener) != 0 && !alike[o.head] && has(strings.TrimSuffix(o.head, "s")) {
+			if o := &r.mentions[mi]; mi != e.topic && o.kind&(lexicon.Part|lexicon.Fastener) != 0 && !alike.has(o.head) && has(strings.TrimSuffix(o.head, "s")) {
 				return true
 			}
 		}
@@ -2539,7 +2539,7 @@ func (r *reading) saidWords(e *looseEnd) string {
 	var words []string
 	c := &r.clauses[r.toks[e.lo].cl]
 	for i := c.lo; i < c.hi && len(words) < 6; i++ {
-		if w := r.toks[i].s; !stopWords[w] && !dropWords[w] && !pronounsObj[w] && (i < e.lo || i >= e.hi) {
+		if w := r.toks[i].s; !stopWords.has(w) && !dropWords.has(w) && !pronounsObj.has(w) && (i < e.lo || i >= e.hi) {
 			words = append(words, w)
 		}
 	}

@@ -88,7 +88,7 @@ func (r *reading) steps() []Step {
 		if again {
 			return
 		}
-		if p := phaseOf[action]; p != "" && !(p == "preparing" && phase != p) && !(action == "test" && handled[strings.ToLower(firstWord(text))]) {
+		if p := phaseOf[action]; p != "" && !(p == "preparing" && phase != p) && !(action == "test" && handled.has(strings.ToLower(firstWord(text)))) {
 			phase = p
 		}
 		st := Step{N: len(out) + 1, Text: text, Phase: phase, Place: r.place(lo, hi).by(rule), End: round3(r.at(hi - 1)), OffCamera: off, LedgerIDs: []string{}}
@@ -191,7 +191,7 @@ func (r *reading) onWhat(text string, a, before *act) string {
 		return text
 	}
 	t := before.things[0]
-	if w := s[strings.LastIndexByte(s, ' ')+1:]; !prepositions[w] || t.plural || t.name == "" || t.fastener && (w == "in" || w == "into") || slices.Contains(a.things, t) {
+	if w := s[strings.LastIndexByte(s, ' ')+1:]; !prepositions.has(w) || t.plural || t.name == "" || t.fastener && (w == "in" || w == "into") || slices.Contains(a.things, t) {
 		return text
 	}
 	return s + " the " + t.name + "."
@@ -345,7 +345,7 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	if a.rule == machineUnplugged || r.toMachine(c, a) {
 		return true
 	}
-	if r.ownBody(a) || a.verb >= 0 && !a.subject && a.pronoun != "" && len(a.objects) == 0 && r.lemma1(r.toks[a.verb].s) == "get" && particle[r.word(a.verb+1)] && !particle[r.toks[a.hi-1].s] {
+	if r.ownBody(a) || a.verb >= 0 && !a.subject && a.pronoun != "" && len(a.objects) == 0 && r.lemma1(r.toks[a.verb].s) == "get" && particle.has(r.word(a.verb+1)) && !particle.has(r.toks[a.hi-1].s) {
 		return false // a hand, or somebody: "get up under it"
 	}
 	if len(a.objects) > 0 {
@@ -355,7 +355,7 @@ func (r *reading) isStep(c *clause, a *act) bool {
 		return r.workAround(c)
 	}
 	if a.unknown && !a.bare && a.verb >= 0 && !a.subject {
-		if w, whose := r.firstUnknown(a, c); relatives[w] || bodily[w] && (whose == "your" || whose == "my" || whose == "other" || whose == "free" || strings.HasSuffix(w, "s") && w != "arms") || a.action.Name == "inspect" && !signs[w] && !signs[lexicon.Singular(w)] {
+		if w, whose := r.firstUnknown(a, c); relatives.has(w) || bodily.has(w) && (whose == "your" || whose == "my" || whose == "other" || whose == "free" || strings.HasSuffix(w, "s") && w != "arms") || a.action.Name == "inspect" && !signs.has(w) && !signs.has(lexicon.Singular(w)) {
 			return false
 		}
 		if r.onlyWhere(a, c) {
@@ -392,7 +392,7 @@ func (r *reading) isStep(c *clause, a *act) bool {
 		return true
 	}
 	if len(a.things) > 0 {
-		return a.pronoun != "" && (ledgerActs[a.action.Name] != "" || a.action.Name == "clean" || a.action.Name == "lubricate") || !weakActs[a.action.Name] && a.pronoun != ""
+		return a.pronoun != "" && (ledgerActs[a.action.Name] != "" || a.action.Name == "clean" || a.action.Name == "lubricate") || !weakActs.has(a.action.Name) && a.pronoun != ""
 	}
 	if a.action.Name == "switch off" && a.verb >= 0 && r.toks[a.verb].s == "power" {
 		return true
@@ -414,7 +414,7 @@ var signs = set("weep leak drip bubble crack play wear burr nick score scoring g
 func (r *reading) firstUnknown(a *act, c *clause) (word, before string) {
 	for i := a.verb + 1; i < c.hi; i++ {
 		w := r.toks[i].s
-		if r.toks[i].men < 0 && !stopWords[w] && !dropWords[w] && !dropAdj[w] && !determiner[w] && !prepositions[w] && !particle[w] && r.toks[i].qty < 0 {
+		if r.toks[i].men < 0 && !stopWords.has(w) && !dropWords.has(w) && !dropAdj.has(w) && !determiner.has(w) && !prepositions.has(w) && !particle.has(w) && r.toks[i].qty < 0 {
 			return w, r.toks[i-1].s
 		}
 	}
@@ -428,9 +428,9 @@ func (r *reading) onlyWhere(a *act, c *clause) bool {
 	}
 	for i := a.verb + 1; i+2 < c.hi; i++ {
 		switch w := r.toks[i].s; {
-		case (w == "of" || w == "from" || w == "under" || w == "into" || w == "onto" || w == "between" || w == "in" && r.lemma1(r.toks[a.verb].s) == "get") && determiner[r.toks[i+1].s]:
+		case (w == "of" || w == "from" || w == "under" || w == "into" || w == "onto" || w == "between" || w == "in" && r.lemma1(r.toks[a.verb].s) == "get") && determiner.has(r.toks[i+1].s):
 			return true
-		case !particle[w] && !prepositions[w]:
+		case !particle.has(w) && !prepositions.has(w):
 			return false
 		}
 	}
@@ -470,7 +470,7 @@ func (r *reading) actedOn(a *act) bool {
 // intoBin tells whether the words of an act say where what is thrown away goes.
 func (r *reading) intoBin(a *act) bool {
 	for i := a.lo; i < a.hi; i++ {
-		if bins[r.toks[i].s] {
+		if bins.has(r.toks[i].s) {
 			return true
 		}
 	}
@@ -508,7 +508,7 @@ func (r *reading) doneToWhat(s string, a *act) string {
 		return s
 	}
 	first, rest, ok := strings.Cut(s, " ")
-	if !ok || !particle[strings.TrimRight(firstWord(rest), ",.")] {
+	if !ok || !particle.has(strings.TrimRight(firstWord(rest), ",.")) {
 		return s
 	}
 	return first + " the " + name + " " + rest
@@ -536,7 +536,7 @@ var unitDots = strings.NewReplacer("N.m", "N·m", "lbf.", "lbf·", "kgf.", "kgf�
 // on where the talk has them in order, else the action and the thing.
 func (r *reading) stepText(c *clause, a *act, hi int) string {
 	names := r.objectNames(a)
-	if len(a.objects) == 0 && len(a.things) == 1 && (a.action.Name == "bleed" || a.action.Name == "fill") && (a.things[0].fastener || small[a.things[0].head]) {
+	if len(a.objects) == 0 && len(a.things) == 1 && (a.action.Name == "bleed" || a.action.Name == "fill") && (a.things[0].fastener || small.has(a.things[0].head)) {
 		names = "" // "clamp off, bleed it through": no clamp
 	}
 	switch a.rule {
@@ -547,11 +547,11 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 		return "Unplug the machine."
 	case "turn and thing":
 		lo := a.lo
-		for lo < a.hi-1 && (openers[r.toks[lo].s] || dropWords[r.toks[lo].s] || r.toks[lo].s == "and") {
+		for lo < a.hi-1 && (openers.has(r.toks[lo].s) || dropWords.has(r.toks[lo].s) || r.toks[lo].s == "and") {
 			lo++
 		}
 		turn := strings.ToLower(r.text(lo, a.hi))
-		if w := r.toks[lo].s; fractionWord[w] && w != "half" {
+		if w := r.toks[lo].s; fractionWord.has(w) && w != "half" {
 			turn = "a " + turn
 		}
 		return trimStep("Turn the "+names+" "+turn) + "."
@@ -569,7 +569,7 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 	case "thing gets":
 		m, o := &r.mentions[a.objects[0]], &r.mentions[a.objects[1]]
 		dose := m.hi
-		for dose < o.lo && !measured[r.toks[dose].s] && !determiner[r.toks[dose].s] {
+		for dose < o.lo && !measured.has(r.toks[dose].s) && !determiner.has(r.toks[dose].s) {
 			dose++
 		}
 		what := strings.ToLower(r.text(dose, o.hi))
@@ -590,7 +590,7 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 			hi--
 		}
 		lo := a.lo
-		if definiteWord[r.toks[lo].s] && lo < hi-1 {
+		if definiteWord.has(r.toks[lo].s) && lo < hi-1 {
 			lo++
 		}
 		names = strings.ToLower(r.text(lo, hi))
@@ -598,7 +598,7 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 	if names == "" {
 		return ""
 	}
-	if w := r.toks[a.hi-1].s; (w == "unplugged" || w == "isolated") && a.subject && len(a.objects) == 0 && len(a.things) > 0 && !wired[a.things[0].head] {
+	if w := r.toks[a.hi-1].s; (w == "unplugged" || w == "isolated") && a.subject && len(a.objects) == 0 && len(a.things) > 0 && !wired.has(a.things[0].head) {
 		names = "machine" // "I'm changing the wheel, and it's unplugged"
 	}
 	s := a.action.Imperative + " the " + names
@@ -614,7 +614,7 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 		with := ""
 		if m := &r.mentions[a.objects[0]]; a.rule == toolThenName {
 			lo := a.lo
-			for lo < m.from-2 && (openers[r.toks[lo].s] || dropWords[r.toks[lo].s] || r.toks[lo].s == "and" || r.toks[lo].s == "a" || r.toks[lo].s == "an" || r.toks[lo].s == "the") {
+			for lo < m.from-2 && (openers.has(r.toks[lo].s) || dropWords.has(r.toks[lo].s) || r.toks[lo].s == "and" || r.toks[lo].s == "a" || r.toks[lo].s == "an" || r.toks[lo].s == "the") {
 				lo++
 			}
 			with = strings.ToLower(r.text(lo, m.from-1))
@@ -631,7 +631,7 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 		}
 	} else if a.subject {
 		from := a.hi
-		if a.verb >= 0 && from > a.verb+1 && leadsWhere[r.toks[from-1].s] || r.placeAt(c, a, from) {
+		if a.verb >= 0 && from > a.verb+1 && leadsWhere.has(r.toks[from-1].s) || r.placeAt(c, a, from) {
 			from-- // "goes under the rail", "comes off with the pliers": where it goes, and with what
 		}
 		t := r.tail(c, from, hi)
@@ -652,7 +652,7 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 // placeAt tells whether the particle that an act without a verb ends on leads to
 // where its thing goes: "hub back on the stub".
 func (r *reading) placeAt(c *clause, a *act, from int) bool {
-	if a.verb >= 0 || a.action.Name != "fit" || from <= a.lo || from >= c.hi || !onWords[r.toks[from-1].s] || r.toks[from-1].brk >= brkComma || !articles[r.toks[from].s] && !definiteWord[r.toks[from].s] {
+	if a.verb >= 0 || a.action.Name != "fit" || from <= a.lo || from >= c.hi || !onWords.has(r.toks[from-1].s) || r.toks[from-1].brk >= brkComma || !articles.has(r.toks[from].s) && !definiteWord.has(r.toks[from].s) {
 		return false
 	}
 	ci := r.toks[c.lo].cl
@@ -669,7 +669,7 @@ func (r *reading) dosed(c *clause, a *act, hi int) string {
 	m := &r.mentions[a.objects[0]]
 	var w []string
 	for i := a.lo; i < max(m.lo, m.hi-len(strings.Fields(m.name))); i++ {
-		if s := r.toks[i].s; (r.toks[i].men < 0 || measured[s]) && !newly[s] && !dropWords[s] && !openers[s] && s != "and" && s != "the" && firstPerson[s] == "" && !(len(w) == 0 && (s == "of" || s == "that" || s == "this" || s == "then")) {
+		if s := r.toks[i].s; (r.toks[i].men < 0 || measured.has(s)) && !newly.has(s) && !dropWords.has(s) && !openers.has(s) && s != "and" && s != "the" && firstPerson[s] == "" && !(len(w) == 0 && (s == "of" || s == "that" || s == "this" || s == "then")) {
 			w = append(w, s)
 		}
 	}
@@ -677,7 +677,7 @@ func (r *reading) dosed(c *clause, a *act, hi int) string {
 		w = append(w, "new")
 	}
 	what := strings.Join(append(w, m.name), " ")
-	if len(w) > 0 && single[w[0]] {
+	if len(w) > 0 && single.has(w[0]) {
 		what = "a " + what
 	}
 	if where := r.tail(c, a.hi, hi); where != "" {
@@ -730,7 +730,7 @@ func (r *reading) doneTo(a *act) (verb, particle string) {
 			if l == w || len(r.lex.Patterns(l)) == 0 || slices.Contains(r.lex.Lemmas(w), l+"e") {
 				continue
 			}
-			if n := r.word(i + 1); i+1 < a.hi && (offWords[n] || onWords[n] || n == "up") {
+			if n := r.word(i + 1); i+1 < a.hi && (offWords.has(n) || onWords.has(n) || n == "up") {
 				particle = " " + n
 			}
 			return strings.ToUpper(l[:1]) + l[1:], particle
@@ -770,10 +770,10 @@ func (r *reading) drivenBy(c *clause, a *act) string {
 				break
 			}
 		}
-		for lo > n.lo && lo > from && r.toks[lo-1].men < 0 && (numberWord[r.toks[lo-1].s] || countOf[r.toks[lo-1].s] > 1 || r.toks[lo-1].s[0] >= '0' && r.toks[lo-1].s[0] <= '9') {
+		for lo > n.lo && lo > from && r.toks[lo-1].men < 0 && (numberWord.has(r.toks[lo-1].s) || countOf[r.toks[lo-1].s] > 1 || r.toks[lo-1].s[0] >= '0' && r.toks[lo-1].s[0] <= '9') {
 			lo-- // "seventeen ring spanner"
 		}
-		for lo >= 0 && lo < hi-1 && articles[r.toks[lo].s] {
+		for lo >= 0 && lo < hi-1 && articles.has(r.toks[lo].s) {
 			lo++
 		}
 		if lo >= 0 && hi-lo <= 6 {
@@ -842,8 +842,8 @@ func (r *reading) calledIn(m *mention) string {
 // was called by: a nut stays a nut where the talk called it a bolt before.
 func saidName(m *mention) string {
 	n := lexicon.Singular(m.entry.name)
-	if alike[m.head] {
-		if i := strings.LastIndexByte(n, ' ') + 1; alike[n[i:]] {
+	if alike.has(m.head) {
+		if i := strings.LastIndexByte(n, ' ') + 1; alike.has(n[i:]) {
 			n = n[:i] + m.head
 		}
 	}
@@ -886,7 +886,7 @@ func (r *reading) standIn(a *act) string {
 		case r.toks[i].men >= 0:
 			continue
 		case w == "one" && !many, (w == "ones" || w == "pair") && many:
-			for lo > 0 && r.toks[lo-1].brk <= brkPause && (placeWords[r.toks[lo-1].s] || whichOne[r.toks[lo-1].s]) {
+			for lo > 0 && r.toks[lo-1].brk <= brkPause && (placeWords.has(r.toks[lo-1].s) || whichOne.has(r.toks[lo-1].s)) {
 				lo--
 			}
 			if lo == i {
@@ -900,7 +900,7 @@ func (r *reading) standIn(a *act) string {
 			continue
 		}
 		hi := i + 1
-		if p := r.word(hi); (p == "on" || p == "at" || p == "in") && r.toks[i].brk <= brkPause && r.word(hi+1) == "the" && (aSpot[r.word(hi+2)] || r.toks[min(hi+2, len(r.toks)-1)].men >= 0) {
+		if p := r.word(hi); (p == "on" || p == "at" || p == "in") && r.toks[i].brk <= brkPause && r.word(hi+1) == "the" && (aSpot.has(r.word(hi+2)) || r.toks[min(hi+2, len(r.toks)-1)].men >= 0) {
 			hi += 3
 		}
 		return "the " + strings.ToLower(r.text(lo, hi))
@@ -921,24 +921,24 @@ func (r *reading) unlistedName(a *act) string {
 		return ""
 	}
 	i := a.verb + 1
-	for i < len(r.toks)-1 && (particle[r.toks[i].s] && r.toks[i].s != "it" || prepositions[r.toks[i].s]) {
+	for i < len(r.toks)-1 && (particle.has(r.toks[i].s) && r.toks[i].s != "it" || prepositions.has(r.toks[i].s)) {
 		i++
 	}
-	if !articles[r.toks[i].s] && !definiteWord[r.toks[i].s] || r.toks[i].brk >= brkComma {
+	if !articles.has(r.toks[i].s) && !definiteWord.has(r.toks[i].s) || r.toks[i].brk >= brkComma {
 		return ""
 	}
 	lo := i + 1
 	hi := lo
-	for hi < len(r.toks) && hi < lo+4 && r.toks[hi].men < 0 && r.toks[hi].qty < 0 && !prepositions[r.toks[hi].s] && !particle[r.toks[hi].s] && (!stopWords[r.toks[hi].s] || r.toks[hi].s == "whole") && !r.toks[hi].is(wLinking|wSubject|wPronoun) {
+	for hi < len(r.toks) && hi < lo+4 && r.toks[hi].men < 0 && r.toks[hi].qty < 0 && !prepositions.has(r.toks[hi].s) && !particle.has(r.toks[hi].s) && (!stopWords.has(r.toks[hi].s) || r.toks[hi].s == "whole") && !r.toks[hi].is(wLinking|wSubject|wPronoun) {
 		hi++
 		if r.toks[hi-1].brk >= brkComma {
 			break
 		}
 	}
-	if hi > lo && noName[r.toks[hi-1].s] {
+	if hi > lo && noName.has(r.toks[hi-1].s) {
 		return ""
 	}
-	if hi == lo || hi-lo > 3 || hi < len(r.toks) && r.toks[hi-1].brk < brkComma && !particle[r.toks[hi].s] && !prepositions[r.toks[hi].s] && r.toks[hi].s != "and" {
+	if hi == lo || hi-lo > 3 || hi < len(r.toks) && r.toks[hi-1].brk < brkComma && !particle.has(r.toks[hi].s) && !prepositions.has(r.toks[hi].s) && r.toks[hi].s != "and" {
 		return ""
 	}
 	return strings.ToLower(strings.TrimRight(r.text(lo, hi), ",.;:"))
@@ -981,8 +981,8 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 	for i := first; i < end; i++ {
 		t := &r.toks[i]
 		s := r.talk.Text[t.lo:t.hi]
-		if objPlaced && i > a.hi-1 && i > first && (countOf[t.s] > 1 || t.men >= 0 && r.mentions[t.men].prep == "" && r.mentions[t.men].kind&(lexicon.Part|lexicon.Fastener) != 0 && r.bare[r.talk.Words[t.w].Clip]) && (offWords[r.toks[i-1].s] || returning[r.toks[i-1].s] || r.toks[i-1].s == "over") && r.toks[i-1].brk <= brkPause && (t.men >= 0 || r.leadsMention(c, i)) && !r.inActAt(c, i) {
-			if t.men >= 0 && upWay[r.word(r.mentions[t.men].hi)] {
+		if objPlaced && i > a.hi-1 && i > first && (countOf[t.s] > 1 || t.men >= 0 && r.mentions[t.men].prep == "" && r.mentions[t.men].kind&(lexicon.Part|lexicon.Fastener) != 0 && r.bare[r.talk.Words[t.w].Clip]) && (offWords.has(r.toks[i-1].s) || returning.has(r.toks[i-1].s) || r.toks[i-1].s == "over") && r.toks[i-1].brk <= brkPause && (t.men >= 0 || r.leadsMention(c, i)) && !r.inActAt(c, i) {
+			if t.men >= 0 && upWay.has(r.word(r.mentions[t.men].hi)) {
 				w[len(w)-1] += "," // "tip it over | air filter side up"
 				w = append(w, strings.ToLower(r.text(i, min(end, r.mentions[t.men].hi+2))))
 			}
@@ -1007,7 +1007,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 				if m.side != "" && !strings.Contains(n, m.side) {
 					n = m.side + " " + n
 				}
-				if r.word(m.hi) == "first" && m.from == m.lo && i > first && onWords[r.toks[i-1].s] && m.kind&lexicon.Fastener != 0 && len(w) > 1 {
+				if r.word(m.hi) == "first" && m.from == m.lo && i > first && onWords.has(r.toks[i-1].s) && m.kind&lexicon.Fastener != 0 && len(w) > 1 {
 					w[len(w)-1] += "," // "put the shock back in | lower bolt first"
 				} else if len(w) > 0 && r.needsThe(i, m) {
 					w = append(w, "the")
@@ -1015,7 +1015,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 				w = append(w, n)
 			}
 			if i == m.hi-1 && t.brk == brkComma {
-				if i+1 < end && (minds[r.toks[i+1].s] && (objPlaced || a.unknown) || objPlaced && (r.othersAt(i+1, a) || r.toListener(i+1, end))) {
+				if i+1 < end && (minds.has(r.toks[i+1].s) && (objPlaced || a.unknown) || objPlaced && (r.othersAt(i+1, a) || r.toListener(i+1, end))) {
 					break
 				}
 				w[len(w)-1] += ","
@@ -1039,16 +1039,16 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			} else {
 				w, tail = append(w, "all of this"), notNamed
 			}
-			for i+1 < end && (r.toks[i+1].s == "of" || pronounsObj[r.toks[i+1].s]) {
+			for i+1 < end && (r.toks[i+1].s == "of" || pronounsObj.has(r.toks[i+1].s)) {
 				i++
 			}
 			continue
 		}
-		if t.s == "it" && a.unknown && !objPlaced && i > first && prepositions[r.toks[i-1].s] {
+		if t.s == "it" && a.unknown && !objPlaced && i > first && prepositions.has(r.toks[i-1].s) {
 			w, objPlaced = append(w, s), true // "run a shot through it"
 			continue
 		}
-		if t.s == a.pronoun && !objPlaced && (pronounsObj[t.s] || t.s == "her" || t.s == "him") {
+		if t.s == a.pronoun && !objPlaced && (pronounsObj.has(t.s) || t.s == "her" || t.s == "him") {
 			objPlaced = true
 			if t.s == "one" || t.s == "ones" {
 				w = append(w, t.s) // "the inner one" says which
@@ -1061,7 +1061,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 					continue
 				}
 			}
-			if r.toMachine(c, a) || a.action.Name == "switch off" && len(a.objects) == 0 && !(len(a.things) > 0 && switched[a.things[0].head]) {
+			if r.toMachine(c, a) || a.action.Name == "switch off" && len(a.objects) == 0 && !(len(a.things) > 0 && switched.has(a.things[0].head)) {
 				w = append(w, "the machine") // "lower it and shut it down"
 				continue
 			}
@@ -1109,7 +1109,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 				w = append(w, s) // "swing it towards you"
 				continue
 			}
-			if x != "" && bodily[r.word(i+1)] {
+			if x != "" && bodily.has(r.word(i+1)) {
 				x = "your"
 			}
 			if x != "" {
@@ -1122,7 +1122,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			}
 			continue
 		}
-		if i >= a.hi && (t.s == "that" || t.s == "it" || t.s == "there" || t.s == "they" || t.s == "which") && i+1 < end && (linking[r.word(i+1)] || r.word(i+1) == "should" || r.word(i+1) == "must") {
+		if i >= a.hi && (t.s == "that" || t.s == "it" || t.s == "there" || t.s == "they" || t.s == "which") && i+1 < end && (linking.has(r.word(i+1)) || r.word(i+1) == "should" || r.word(i+1) == "must") {
 			break
 		}
 		if t.s == "that" && objPlaced && i >= a.hi && i+1 < end {
@@ -1144,10 +1144,10 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		if r.cueAtTok(c, i, offCamera) {
 			continue
 		}
-		if t.s == "not" && i >= a.hi && objPlaced && len(w) > 3 && !linking[r.toks[i-1].s] {
+		if t.s == "not" && i >= a.hi && objPlaced && len(w) > 3 && !linking.has(r.toks[i-1].s) {
 			break
 		}
-		if asides[t.s] && (i+1 == end || t.brk >= brkComma) {
+		if asides.has(t.s) && (i+1 == end || t.brk >= brkComma) {
 			continue
 		}
 		if t.s == "like" && i >= a.hi && r.word(i+1) == "the" {
@@ -1156,7 +1156,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 				continue
 			}
 		}
-		if minds[t.s] && i >= a.hi && objPlaced && (r.word(i+1) == "your" || r.word(i+1) == "the" || r.word(i+1) == "out" || r.word(i+1) == "you") {
+		if minds.has(t.s) && i >= a.hi && objPlaced && (r.word(i+1) == "your" || r.word(i+1) == "the" || r.word(i+1) == "out" || r.word(i+1) == "you") {
 			break // "slip the belt off | watch your fingers"
 		}
 		if n := r.word(i + 1); t.s == "like" && objPlaced && i >= a.hi && n != "so" && n != "that" && n != "this" && n != "a" && n != "an" && n != "the" {
@@ -1166,7 +1166,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			w = append(w, s) // "set it at three for now"
 			continue
 		}
-		if dropWords[t.s] && t.qty < 0 && !(i > 0 && articles[r.toks[i-1].s]) && !(t.s == "like" && (r.word(i+1) == "a" || r.word(i+1) == "an")) && !(t.s == "right" && (r.word(i+1) == "side" || i > 0 && r.toks[i-1].s == "the")) {
+		if dropWords.has(t.s) && t.qty < 0 && !(i > 0 && articles.has(r.toks[i-1].s)) && !(t.s == "like" && (r.word(i+1) == "a" || r.word(i+1) == "an")) && !(t.s == "right" && (r.word(i+1) == "side" || i > 0 && r.toks[i-1].s == "the")) {
 			continue
 		}
 		if (t.s == "and" || t.s == "which" || t.s == "because" || t.s == "but" || t.s == "or" && t.men < 0) && i >= a.hi && r.clauseBreak(i, end) {
@@ -1175,7 +1175,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		if t.s == "or" && i >= a.hi && objPlaced && r.willSoon(i+1, end) {
 			break // "unplug it or your foot will find the pedal"
 		}
-		if t.s == "and" && i >= a.hi && objPlaced && (articles[r.word(i+1)] || definiteWord[r.word(i+1)]) && r.linkedSoon(i+2, min(end, i+6)) {
+		if t.s == "and" && i >= a.hi && objPlaced && (articles.has(r.word(i+1)) || definiteWord.has(r.word(i+1))) && r.linkedSoon(i+2, min(end, i+6)) {
 			break // "shim it to the middle | and my shims are in the other box"
 		}
 		if t.s == "and" && i >= a.hi && a.pronoun != "" && objPlaced && r.toks[i-1].brk >= brkComma && (r.word(i+1) == "a" || r.word(i+1) == "an" || countOf[r.word(i+1)] > 0) {
@@ -1194,7 +1194,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			continue
 		}
 		if t.brk == brkComma && i+1 < end {
-			if minds[r.toks[i+1].s] && a.unknown && i >= a.hi || objPlaced && (r.pastForm(r.toks[i+1].s) || minds[r.toks[i+1].s] || r.toks[i+1].s == "and" && (prepositions[r.word(i+2)] || particle[r.word(i+2)]) || r.othersAt(i+1, a) || r.toListener(i+1, end)) {
+			if minds.has(r.toks[i+1].s) && a.unknown && i >= a.hi || objPlaced && (r.pastForm(r.toks[i+1].s) || minds.has(r.toks[i+1].s) || r.toks[i+1].s == "and" && (prepositions.has(r.word(i+2)) || particle.has(r.word(i+2))) || r.othersAt(i+1, a) || r.toListener(i+1, end)) {
 				w = append(w, s)
 				break // ", dunked it", ", grease on the pivot": the next thing done
 			}
@@ -1221,12 +1221,12 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		if len(w) < 2 || w[1] == "with" || w[1] == "using" || w[1] == "from" || w[1] == "by" {
 			return ""
 		}
-		if len(w) == 4 && (w[1] == "in" || w[1] == "into" || w[1] == "through" || w[1] == "under") && definiteWord[w[2]] && ledgerActs[a.action.Name] != "" {
+		if len(w) == 4 && (w[1] == "in" || w[1] == "into" || w[1] == "through" || w[1] == "under") && definiteWord.has(w[2]) && ledgerActs[a.action.Name] != "" {
 			return "" // "drop in that hole": where, and what nobody said
 		}
 		if !slices.ContainsFunc(w[1:], func(s string) bool {
 			s = strings.ToLower(strings.Trim(s, ",."))
-			return articles[s] || !particle[s] && !prepositions[s] && !stopWords[s] && !returning[s]
+			return articles.has(s) || !particle.has(s) && !prepositions.has(s) && !stopWords.has(s) && !returning.has(s)
 		}) {
 			return "" // "take out", "spin round": what, nobody said
 		}
@@ -1308,7 +1308,7 @@ func (r *reading) isPlaceToo(a *act, i, end int) bool {
 func (r *reading) sizedName(m *mention, n string) string {
 	for i := m.hi - len(strings.Fields(m.name)) - 1; i >= m.lo; i-- {
 		w := r.toks[i].s
-		if !sizedBy[w] && !(w == "little" && m.kind&lexicon.Consumable != 0) || strings.Contains(n, w) {
+		if !sizedBy.has(w) && !(w == "little" && m.kind&lexicon.Consumable != 0) || strings.Contains(n, w) {
 			break
 		}
 		n = w + " " + n
@@ -1338,7 +1338,7 @@ func (r *reading) othersAt(i int, a *act) bool {
 	if i >= len(r.toks) {
 		return false
 	}
-	for k := 0; k < 3 && i < len(r.toks)-1 && r.toks[i].men < 0 && (determiner[r.toks[i].s] || !stopWords[r.toks[i].s]); k++ {
+	for k := 0; k < 3 && i < len(r.toks)-1 && r.toks[i].men < 0 && (determiner.has(r.toks[i].s) || !stopWords.has(r.toks[i].s)); k++ {
 		i++
 	}
 	mi := int(r.toks[i].men)
@@ -1357,7 +1357,7 @@ var minds = set("wear mind watch don't never careful keep")
 func (r *reading) toListener(i, end int) bool {
 	me := false
 	for ; i < end; i++ {
-		if r.toks[i].men >= 0 || r.toks[i].qty >= 0 || bodily[r.toks[i].s] {
+		if r.toks[i].men >= 0 || r.toks[i].qty >= 0 || bodily.has(r.toks[i].s) {
 			return false
 		}
 		me = me || r.toks[i].s == "me" || r.toks[i].s == "us"
@@ -1381,9 +1381,9 @@ func (r *reading) toMachine(c *clause, a *act) bool {
 	case "start", "fire", "switch", "power":
 		starts = a.action.Name == "test" || a.action.Name == "switch off"
 	case "unplug", "isolate":
-		return len(a.things) == 0 || !a.things[0].fastener && (v == "isolate" || !wired[a.things[0].head]) || r.says1(c, a.verb, "wall") || r.says1(c, a.verb, "mains") || r.says1(c, a.verb, "socket")
+		return len(a.things) == 0 || !a.things[0].fastener && (v == "isolate" || !wired.has(a.things[0].head)) || r.says1(c, a.verb, "wall") || r.says1(c, a.verb, "mains") || r.says1(c, a.verb, "socket")
 	}
-	if len(a.things) > 0 && !a.things[0].fastener && !(small[a.things[0].head] && a.action.Name != "fit" && a.action.Name != "remove") && !(a.things[0].plural && !r.many(a)) && !(starts && !switched[a.things[0].head]) {
+	if len(a.things) > 0 && !a.things[0].fastener && !(small.has(a.things[0].head) && a.action.Name != "fit" && a.action.Name != "remove") && !(a.things[0].plural && !r.many(a)) && !(starts && !switched.has(a.things[0].head)) {
 		return false
 	}
 	if starts {
@@ -1402,7 +1402,7 @@ func (r *reading) toMachine(c *clause, a *act) bool {
 		return false
 	}
 	for i := a.verb + 2; i < c.hi; i++ {
-		if w := r.toks[i].s; standsAt[w] || r.toks[i-1].s == "its" && (w == "side" || w == "back" || w == "front" || w == "end" || w == "nose" || w == "wheels" || w == "feet") {
+		if w := r.toks[i].s; standsAt.has(w) || r.toks[i-1].s == "its" && (w == "side" || w == "back" || w == "front" || w == "end" || w == "nose" || w == "wheels" || w == "feet") {
 			return true
 		}
 	}
@@ -1426,15 +1426,15 @@ func (r *reading) needsThe(i int, m *mention) bool {
 	if i > 0 {
 		// "a 19 mil socket", "the half clamp": it has one
 		p := r.toks[i-1].s
-		if i > 1 && p == "half" && determiner[r.toks[i-2].s] {
+		if i > 1 && p == "half" && determiner.has(r.toks[i-2].s) {
 			return false
 		}
-		for k := i - 1; k > 0 && k > i-4 && r.toks[k].men < 0 && (!stopWords[r.toks[k].s] || dropAdj[r.toks[k].s]) && r.toks[k].brk <= brkPause; k-- {
-			if determiner[r.toks[k-1].s] {
+		for k := i - 1; k > 0 && k > i-4 && r.toks[k].men < 0 && (!stopWords.has(r.toks[k].s) || dropAdj.has(r.toks[k].s)) && r.toks[k].brk <= brkPause; k-- {
+			if determiner.has(r.toks[k-1].s) {
 				return false // "the little safety plate"
 			}
 		}
-		if r.toks[i-1].qty >= 0 || determiner[p] || !stopWords[p] && r.toks[i-1].men < 0 && !r.isVerbForm(p) || dropAdj[p] || countOf[p] > 0 {
+		if r.toks[i-1].qty >= 0 || determiner.has(p) || !stopWords.has(p) && r.toks[i-1].men < 0 && !r.isVerbForm(p) || dropAdj.has(p) || countOf[p] > 0 {
 			return false
 		}
 	}
@@ -1467,13 +1467,13 @@ var asides = set("mind mate eh lads folks guys friends see look myself yourself 
 // clauseBreak tells whether what follows a joining word is talk of its own rather than more of the thing.
 func (r *reading) clauseBreak(i, end int) bool {
 	next := r.word(i + 1)
-	if subjects[next] && next != "that" && next != "this" && next != "these" && next != "those" {
+	if subjects.has(next) && next != "that" && next != "this" && next != "these" && next != "those" {
 		return true
 	}
 	if r.toks[i].s == "and" {
 		// "and all the oil runs away"
 		k := i + 1
-		for k < end && (determiner[r.toks[k].s] || dropAdj[r.toks[k].s] || r.toks[k].men >= 0) {
+		for k < end && (determiner.has(r.toks[k].s) || dropAdj.has(r.toks[k].s) || r.toks[k].men >= 0) {
 			k++
 		}
 		if k > i+1 && k < end && r.toks[k-1].men >= 0 && strings.HasSuffix(r.toks[k].s, "s") && r.isVerbForm(r.toks[k].s) && !r.plainVerb(r.toks[k].s) {
@@ -1489,7 +1489,7 @@ func (r *reading) imperative(a *act) string {
 	for _, l := range r.lex.Lemmas(v) {
 		for _, p := range r.lex.Patterns(l) {
 			if p.Action == a.action && !p.Subject {
-				if plain := plainly[a.action.Name]; plain.loose[l] && !(l == "get" && prepositions[r.word(a.verb+1)] && !particle[r.word(a.verb+1)]) {
+				if plain := plainly[a.action.Name]; plain.loose.has(l) && !(l == "get" && prepositions.has(r.word(a.verb+1)) && !particle.has(r.word(a.verb+1))) {
 					return plain.word // but "get behind it with the puller"
 				}
 				return strings.ToUpper(l[:1]) + l[1:]
@@ -1503,7 +1503,7 @@ func (r *reading) imperative(a *act) string {
 // and the word of an instruction for each.
 var plainly = map[string]struct {
 	word  string
-	loose map[string]bool
+	loose wordSet
 }{
 	"remove":        {"Take", set("get whip zip buzz have lose rattle grab bring fetch whizz gun")},
 	"fit":           {"Put", set("get whip bung stick chuck whack bang throw lob shove slap plonk sling dump pop")},
@@ -1524,7 +1524,7 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 	between := false
 	for i := lo; i < hi && len(w) < 12; i++ {
 		t := &r.toks[i]
-		if n := r.word(i + 1); i == lo && !prepositions[t.s] && !((t.s == "both" || t.s == "all") && (n == "sides" || n == "faces" || n == "ends" || n == "over" || n == "round" || n == "around")) {
+		if n := r.word(i + 1); i == lo && !prepositions.has(t.s) && !((t.s == "both" || t.s == "all") && (n == "sides" || n == "faces" || n == "ends" || n == "over" || n == "round" || n == "around")) {
 			return ""
 		}
 		if i == lo && (t.s == "through" || t.s == "over") && i+1 < hi {
@@ -1542,13 +1542,13 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 			w = append(w, "from") // "out of the carrier"
 			continue
 		}
-		if t.s == "and" && between && i+1 < hi && (determiner[r.toks[i+1].s] || r.toks[i+1].men >= 0) {
+		if t.s == "and" && between && i+1 < hi && (determiner.has(r.toks[i+1].s) || r.toks[i+1].men >= 0) {
 			w, between = append(w, "and"), false
 			continue
 		}
 		between = between || t.s == "between"
 		if t.s == "where" {
-			if n := len(w) - 1; n >= 0 && prepositions[w[n]] {
+			if n := len(w) - 1; n >= 0 && prepositions.has(w[n]) {
 				w = append(w, strings.ToLower(r.text(i, min(c.hi, i+5)))) // "behind where the arm goes"
 			}
 			break
@@ -1563,13 +1563,13 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 			w[len(w)-1] = "underneath"
 			return " " + strings.Join(w, " ")
 		}
-		if subjects[t.s] && t.men < 0 && t.s != "the" && t.s != "this" && t.s != "that" || (t.s == "and" || t.s == "because" || t.s == "but" || t.s == "not") {
+		if subjects.has(t.s) && t.men < 0 && t.s != "the" && t.s != "this" && t.s != "that" || (t.s == "and" || t.s == "because" || t.s == "but" || t.s == "not") {
 			break
 		}
 		if x, ok := firstPerson[t.s]; ok {
 			if t.s == "you" && i > lo && (r.toks[i-1].s == "towards" || r.toks[i-1].s == "toward") {
 				x = "you"
-			} else if x != "" && bodily[r.word(i+1)] {
+			} else if x != "" && bodily.has(r.word(i+1)) {
 				x = "your"
 			}
 			if x != "" {
@@ -1577,7 +1577,7 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 			}
 			continue
 		}
-		if dropWords[t.s] && t.s != "right" && !(i > lo && articles[r.toks[i-1].s]) {
+		if dropWords.has(t.s) && t.s != "right" && !(i > lo && articles.has(r.toks[i-1].s)) {
 			continue
 		}
 		if t.men >= 0 && r.mentions[t.men].misheard {
@@ -1587,11 +1587,11 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 			continue
 		}
 		w = append(w, r.talk.Text[t.lo:t.hi])
-		if t.brk >= brkComma && i+1 < hi && len(w) > 1 && (r.toks[i+1].men >= 0 || endsTail[r.toks[i+1].s] || countOf[r.toks[i+1].s] > 1 || r.toks[i+1].s == "other" || articles[r.toks[i+1].s] && measured[r.word(i+2)]) {
+		if t.brk >= brkComma && i+1 < hi && len(w) > 1 && (r.toks[i+1].men >= 0 || endsTail.has(r.toks[i+1].s) || countOf[r.toks[i+1].s] > 1 || r.toks[i+1].s == "other" || articles.has(r.toks[i+1].s) && measured.has(r.word(i+2))) {
 			break // "lube on the o ring, lid on"
 		}
 	}
-	for n := len(w); n > 0 && (stopWords[strings.ToLower(w[n-1])] || prepositions[strings.ToLower(w[n-1])]) && !(n > 1 && (w[n-2] == "facing" || w[n-2] == "pointing")); n-- {
+	for n := len(w); n > 0 && (stopWords.has(strings.ToLower(w[n-1])) || prepositions.has(strings.ToLower(w[n-1]))) && !(n > 1 && (w[n-2] == "facing" || w[n-2] == "pointing")); n-- {
 		w = w[:n-1]
 	}
 	if len(w) < 2 {
@@ -1627,10 +1627,10 @@ func trimStep(s string) string {
 		if p := f[len(f)-2]; l == "you" && (p == "towards" || p == "toward") {
 			break
 		}
-		if p := f[len(f)-2]; (p == "facing" || p == "pointing") && particle[l] {
+		if p := f[len(f)-2]; (p == "facing" || p == "pointing") && particle.has(l) {
 			break
 		}
-		if !danglers[l] || (l == "in" || l == "on") && len(f) < 12 {
+		if !danglers.has(l) || (l == "in" || l == "on") && len(f) < 12 {
 			break
 		}
 		f = f[:len(f)-1]

@@ -46,9 +46,9 @@ func (r *reading) beginsStory(ci int) bool {
 func (r *reading) goesOn(k, ci int) bool {
 	c, of := &r.clauses[k], &r.clauses[ci]
 	if r.runsOn(c) {
-		return k > ci && r.tense(c) == past && !turnsBack[r.toks[c.lo].s] && r.since(of.lo, c.lo) < 40
+		return k > ci && r.tense(c) == past && !turnsBack.has(r.toks[c.lo].s) && r.since(of.lo, c.lo) < 40
 	}
-	if c.sentence != of.sentence && (turnsBack[r.toks[c.lo].s] || r.since(of.lo, c.lo) > 40) {
+	if c.sentence != of.sentence && (turnsBack.has(r.toks[c.lo].s) || r.since(of.lo, c.lo) > 40) {
 		return false
 	}
 	switch r.tense(c) {
@@ -78,9 +78,9 @@ func (r *reading) tense(c *clause) int {
 		w := r.toks[i].s
 		switch {
 		case r.toks[i].men >= 0:
-		case pastWords[w], strings.HasSuffix(w, "ed") && len(w) > 4 && len(r.lex.Lemmas(w)) > 0:
+		case pastWords.has(w), strings.HasSuffix(w, "ed") && len(w) > 4 && len(r.lex.Lemmas(w)) > 0:
 			return past
-		case presentWords[w] && i+1 < c.hi:
+		case presentWords.has(w) && i+1 < c.hi:
 			return present
 		}
 	}

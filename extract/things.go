@@ -69,7 +69,7 @@ var traverses = set("lead feed jack vice vise elevating cross acme half quill ba
 func (t *thing) works() bool {
 	if t.head == "screw" || t.head == "nut" {
 		for w := range t.mods {
-			if traverses[w] {
+			if traverses.has(w) {
 				return true
 			}
 		}
@@ -112,7 +112,7 @@ func takesTorque(t *thing) bool {
 	case "pin":
 		return t.mods["guide"] || t.mods["slide"] || t.mods["slider"] || t.mods["sliding"] || t.mods["caliper"] || t.mods["king"]
 	}
-	return t.fastener && !isLock(t) && !neverTorqued[t.head]
+	return t.fastener && !isLock(t) && !neverTorqued.has(t.head)
 }
 
 // tightenedOnce tells whether a thing was turned tight or loose at any time.
@@ -133,7 +133,7 @@ var neverTorqued = set("pin clip key clamp rivet link ring lock skewer wire bolt
 func content(mods []string) []string {
 	var out []string
 	for _, w := range mods {
-		if !placeWords[w] && w != "hand" && w != "side" && w != "bloody" {
+		if !placeWords.has(w) && w != "hand" && w != "side" && w != "bloody" {
 			out = append(out, w)
 		}
 	}
@@ -152,7 +152,7 @@ func canonPlace(w string) string {
 
 func placesClash(a []string, b map[string]bool) bool {
 	for _, x := range a {
-		if placeWords[x] && clashes(x, b) {
+		if placeWords.has(x) && clashes(x, b) {
 			return true
 		}
 	}
@@ -180,7 +180,7 @@ func clashes(x string, b map[string]bool) bool {
 func contentCount(m map[string]bool) int {
 	n := 0
 	for w := range m {
-		if !placeWords[w] && w != "hand" && w != "side" && w != "bloody" {
+		if !placeWords.has(w) && w != "hand" && w != "side" && w != "bloody" {
 			n++
 		}
 	}
@@ -230,7 +230,7 @@ func (r *reading) like(head string, fastener bool) []*thing {
 // headKey is one for all the fastener words that people swap, and the last word
 // of a head of two.
 func headKey(head string, fastener bool) string {
-	if fastener && alike[head] {
+	if fastener && alike.has(head) {
 		return "bolt"
 	}
 	return head[strings.LastIndexByte(head, ' ')+1:]
@@ -255,7 +255,7 @@ func headName(m *mention) string {
 func thingName(m *mention) string {
 	var keep []string
 	for i, w := range m.mods {
-		if sideOf[w] != "" || (w == "hand" || w == "side") && i > 0 || dropAdj[w] || w == "far" || w == "near" {
+		if sideOf[w] != "" || (w == "hand" || w == "side") && i > 0 || dropAdj.has(w) || w == "far" || w == "near" {
 			continue
 		}
 		keep = append(keep, w)
@@ -279,7 +279,7 @@ func ownsNone(head string) bool {
 	case "push rod", "o ring", "snap ring", "piston ring", "spring ring", "retaining ring", "seal ring":
 		return true
 	}
-	return ownsNothing[head]
+	return ownsNothing.has(head)
 }
 
 // owns tells whether the fastener is named after the part: "caliper bolt" after "brake caliper".
@@ -288,7 +288,7 @@ func owns(owner, t *thing) bool {
 		return false // "plate bolts" are those of the plate on the post, not of the latch plate
 	}
 	for w := range owner.mods {
-		if placeWords[w] && clashes(w, t.mods) {
+		if placeWords.has(w) && clashes(w, t.mods) {
 			return false
 		}
 	}
@@ -304,7 +304,7 @@ func (part *thing) mayOwn(t *thing) bool {
 	others := false
 	for w := range t.mods {
 		switch {
-		case placeWords[w] || w == part.head || generic[w]:
+		case placeWords.has(w) || w == part.head || generic.has(w):
 		case part.mods[w]:
 			return true
 		default:

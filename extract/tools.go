@@ -58,11 +58,11 @@ func (r *reading) tools(found []sized) []Tool {
 	}
 	for mi := range r.mentions {
 		m := &r.mentions[mi]
-		if m.kind&lexicon.Tool == 0 && !(m.prep == "with" && toolish[m.head] && !r.withIt(m)) {
+		if m.kind&lexicon.Tool == 0 && !(m.prep == "with" && toolish.has(m.head) && !r.withIt(m)) {
 			continue
 		}
 		listed := r.inToolList(m)
-		if everyday[m.head] || m.kind&(lexicon.Fastener|lexicon.Part) != 0 {
+		if everyday.has(m.head) || m.kind&(lexicon.Fastener|lexicon.Part) != 0 {
 			listed = listed && r.inSpokenList(m) // several tools near by make no list of what is no tool
 		}
 		if r.kindOfWork(m) {
@@ -81,7 +81,7 @@ func (r *reading) tools(found []sized) []Tool {
 		if r.deniedBefore(c, m.lo) && !listed && c.mood&notNeeded == 0 {
 			continue // "you don't use the windy gun on it"
 		}
-		if everyday[m.head] && !r.ownName(m) && len(sizesOf[mi]) == 0 && !r.usedAsTool(m) && !listed && !r.setUnder(m) {
+		if everyday.has(m.head) && !r.ownName(m) && len(sizesOf[mi]) == 0 && !r.usedAsTool(m) && !listed && !r.setUnder(m) {
 			continue
 		}
 		if r.likened(c, m) || c.mood&conditional != 0 && r.word(m.from-1) == "need" {
@@ -90,7 +90,7 @@ func (r *reading) tools(found []sized) []Tool {
 		if m.head == "meter" && (m.plural || r.word(m.hi) == "of") {
 			continue // "45 newton, well, meters of torque"
 		}
-		if m.prep == "of" && len(m.mods) == 0 && everyday[m.head] {
+		if m.prep == "of" && len(m.mods) == 0 && everyday.has(m.head) {
 			continue
 		}
 		if ss := sizesOf[mi]; len(ss) > 0 {
@@ -173,11 +173,11 @@ func (r *reading) turner(s *sized) string {
 		return "" // "three eighths by inch and a quarter": the bolt's own
 	}
 	for _, mi := range c.mentions {
-		if m := &r.mentions[mi]; !with && m.from <= s.hi && s.lo < m.hi && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && !alike[m.head] && neverTorqued[m.head] {
+		if m := &r.mentions[mi]; !with && m.from <= s.hi && s.lo < m.hi && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && !alike.has(m.head) && neverTorqued.has(m.head) {
 			return "" // "a 3 mm split pin": nothing turns it
 		}
 	}
-	if _, t := r.sizeOf(s, false); t != nil && !with && s.kind != normalize.Driver && unturned[t.head] {
+	if _, t := r.sizeOf(s, false); t != nil && !with && s.kind != normalize.Driver && unturned.has(t.head) {
 		return ""
 	}
 	for i := max(c.lo, s.lo-3); i < min(c.hi, s.hi+2); i++ {
@@ -305,7 +305,7 @@ func shorterFor(t, o Tool, first bool) bool {
 	case t.Size != o.Size:
 		return false
 	}
-	if rest, is := strings.CutPrefix(o.Name, t.Name+" "); is && wholeTool[rest] {
+	if rest, is := strings.CutPrefix(o.Name, t.Name+" "); is && wholeTool.has(rest) {
 		return true // the cross head is the cross head screwdriver
 	}
 	if strings.HasSuffix(o.Name, " "+t.Name) || t.Size != "" && !first && t.Name != o.Name && sameTool(o.Name, t.Name) {
@@ -313,7 +313,7 @@ func shorterFor(t, o Tool, first bool) bool {
 	}
 	// "the big screwdriver" is the flat one of the list
 	f := strings.Fields(t.Name)
-	return !t.Listed && len(f) == 2 && sizeAdjective[f[0]] && (strings.HasSuffix(o.Name, " "+f[1]) || o.Name == f[1]) && (o.Listed || !sizeAdjective[strings.Fields(o.Name)[0]])
+	return !t.Listed && len(f) == 2 && sizeAdjective.has(f[0]) && (strings.HasSuffix(o.Name, " "+f[1]) || o.Name == f[1]) && (o.Listed || !sizeAdjective.has(strings.Fields(o.Name)[0]))
 }
 
 var toolAlias = map[string]string{"allen key": "hex key", "allen": "hex key", "hex": "hex key", "hex bit": "hex key", "hex socket": "hex key", "allen bit": "hex key", "wrench": "spanner"}
@@ -333,7 +333,7 @@ func sameTool(a, b string) bool {
 // withoutPlace takes off the place that a tool is for: "for the back, phillips".
 func (r *reading) withoutPlace(name string) string {
 	f := strings.Fields(name)
-	for len(f) > 1 && placeWords[f[0]] && f[0] != "long" && f[0] != "short" {
+	for len(f) > 1 && placeWords.has(f[0]) && f[0] != "long" && f[0] != "short" {
 		ids := make([]lexicon.ID, len(f))
 		for i, w := range f {
 			ids[i] = r.lex.ID(w)
@@ -352,7 +352,7 @@ func (r *reading) likened(c *clause, m *mention) bool {
 		switch w := r.toks[i].s; {
 		case w == "like":
 			return true
-		case !determiner[w] && w != "of" && w != "bag" && w != "bunch" && w != "load":
+		case !determiner.has(w) && w != "of" && w != "bag" && w != "bunch" && w != "load":
 			return false
 		}
 	}

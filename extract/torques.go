@@ -79,7 +79,7 @@ func (s *tracker) values(ci int) {
 	// "click", "i'm going with the sticker": a value that was only quoted was set
 	for i := c.lo; i < c.hi; i++ {
 		w := r.toks[i].s
-		if w == "click" || w == "clicked" || w == "clicks" || w == "tick" || w == "taking" || (w == "so" || w == "do" || w == "doing") && i+1 < c.hi && (numberWord[r.toks[i+1].s] || r.toks[i+1].s[0] >= '0' && r.toks[i+1].s[0] <= '9') || (w == "going" || w == "gone") && r.word(i+1) == "with" {
+		if w == "click" || w == "clicked" || w == "clicks" || w == "tick" || w == "taking" || (w == "so" || w == "do" || w == "doing") && i+1 < c.hi && (numberWord.has(r.toks[i+1].s) || r.toks[i+1].s[0] >= '0' && r.toks[i+1].s[0] <= '9') || (w == "going" || w == "gone") && r.word(i+1) == "with" {
 			if h := s.chosen(c, i); h != nil && h.applied != "done" {
 				h.applied = "done"
 				s.torqued(h, i, i+1)
@@ -97,7 +97,7 @@ func screwClip(t *thing) bool {
 // torqued lets a value that was set happen to its thing, where that is a thing
 // that is tightened: a housing is not, its bolts are.
 func (s *tracker) torqued(h *heard, lo, hi int) {
-	if h.of != nil && !takesTorque(h.of) && !(h.of.fastener && !isLock(h.of)) && h.of.head != "pin" && !tightens[h.of.head] && !screwClip(h.of) && !screwedOn[h.of.head] {
+	if h.of != nil && !takesTorque(h.of) && !(h.of.fastener && !isLock(h.of)) && h.of.head != "pin" && !tightens.has(h.of.head) && !screwClip(h.of) && !screwedOn.has(h.of.head) {
 		h.of = s.unnamedOf(h.of, lo)
 	}
 	t := h.of
@@ -223,7 +223,7 @@ func (s *tracker) notTightening(c *clause, q *quantity) bool {
 		}
 	}
 	k := q.lo - 1
-	for k > c.lo && (inPassing[r.toks[k].s] || r.toks[k].s == "a" || r.toks[k].s == "some" || r.toks[k].s == "nearly") {
+	for k > c.lo && (inPassing.has(r.toks[k].s) || r.toks[k].s == "a" || r.toks[k].s == "some" || r.toks[k].s == "nearly") {
 		k--
 	}
 	if w := r.word(k); !fastener && k >= c.lo && strong(q) && (w == "got" || w == "has" || w == "makes" || w == "develops" || w == "puts") && k > c.lo && (r.word(k-1) == "'s" || r.word(k-1) == "it" || r.word(k-1) == "that" || r.toks[k-1].men >= 0) {
@@ -231,16 +231,16 @@ func (s *tracker) notTightening(c *clause, q *quantity) bool {
 	}
 	for i := c.lo; i < c.hi; i++ {
 		w := r.toks[i].s
-		if unit := r.word(q.hi - 2); (last == "pound" || last == "pounds") && unit != "foot" && unit != "feet" && unit != "inch" && money[w] {
+		if unit := r.word(q.hi - 2); (last == "pound" || last == "pounds") && unit != "foot" && unit != "feet" && unit != "inch" && money.has(w) {
 			return true
 		}
-		if m := r.toks[i].men; m >= 0 && !wholes[r.mentions[m].head] {
+		if m := r.toks[i].men; m >= 0 && !wholes.has(r.mentions[m].head) {
 			continue // "engine mounts thirty four newton metres"
 		}
-		if engineWords[w] && !fastener && i > q.hi && i-q.hi <= 4 && (makesWords[r.lemma1(r.word(i+1))] || linking[r.word(i+1)] && makesWords[r.lemma1(r.word(i+2))]) {
+		if engineWords.has(w) && !fastener && i > q.hi && i-q.hi <= 4 && (makesWords.has(r.lemma1(r.word(i+1))) || linking.has(r.word(i+1)) && makesWords.has(r.lemma1(r.word(i+2)))) {
 			return true // "thirty newton metres the engine is giving"
 		}
-		if p := r.word(i - 1); engineWords[w] && !fastener && p != "to" && p != "on" && (w == "makes" || w == "horsepower" || w == "hp" || w == "watts" || r.word(q.hi) == "at" || i < q.lo && q.lo-i <= 4) {
+		if p := r.word(i - 1); engineWords.has(w) && !fastener && p != "to" && p != "on" && (w == "makes" || w == "horsepower" || w == "hp" || w == "watts" || r.word(q.hi) == "at" || i < q.lo && q.lo-i <= 4) {
 			return true
 		}
 	}
@@ -279,7 +279,7 @@ func (r *reading) makesPower(c *clause) bool {
 		case "makes", "make", "produces", "develops", "puts", "got":
 			makes = true
 		case "has", "have":
-			makes = makes || wholes[r.word(i+2)] || wholes[r.word(i-1)] // "how much torque has the motor"
+			makes = makes || wholes.has(r.word(i+2)) || wholes.has(r.word(i-1)) // "how much torque has the motor"
 		}
 	}
 	return power && makes
@@ -335,7 +335,7 @@ func (s *tracker) correct(q *quantity) {
 		return
 	}
 	for i := p.hi; i < q.lo; i++ {
-		if giving[r.toks[i].s] {
+		if giving.has(r.toks[i].s) {
 			return // "sorry, I said 40; the sheet says 35": two values, and no telling which is right
 		}
 	}
@@ -447,12 +447,12 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 	}
 	written := false
 	for i := c.lo; i < c.hi; i++ {
-		written = written || writes[r.toks[i].s]
+		written = written || writes.has(r.toks[i].s)
 	}
 	for _, mi := range c.mentions {
 		m := &r.mentions[mi]
 		t := m.entry
-		if t == nil || t.head == "" || documents[t.head] || wholes[m.head] && (m.prep == "for" || m.prep == "of") {
+		if t == nil || t.head == "" || documents.has(t.head) || wholes.has(m.head) && (m.prep == "for" || m.prep == "of") {
 			continue // "says twelve, for the same engine"
 		}
 		if m.lo < q.lo && (r.besides(c, m) || r.onlyMinded(m) || r.clips(m)) {
@@ -462,14 +462,14 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 			if m.lo >= q.hi && (m.prep == "" && !m.definite || m.prep != "" && m.prep != "on" && m.prep != "for" && m.prep != "of" && m.prep != "to" && m.from-q.hi > 2) {
 				continue // "twelve newton metres, it's an alloy head"
 			}
-			if screwedOn[t.head] && m.lo < q.lo && r.opens(c, m) {
+			if screwedOn.has(t.head) && m.lo < q.lo && r.opens(c, m) {
 				before = t // "The caps, the drawing says forty newton metres"
 				continue
 			}
-			if (written || m.from >= 2 && documents[r.toks[m.from-2].s]) && m.prep != "" {
+			if (written || m.from >= 2 && documents.has(r.toks[m.from-2].s)) && m.prep != "" {
 				continue // "the sticker on the swingarm says", "somebody wrote nineteen foot pounds on the inside of the shroud"
 			}
-			if ownsNone(t.head) && !tightens[t.head] || r.heldStill(ci, mi) && s.onTopic(q.lo) != nil {
+			if ownsNone(t.head) && !tightens.has(t.head) || r.heldStill(ci, mi) && s.onTopic(q.lo) != nil {
 				continue // "cover on, dowels in", "hold the ball joint with the hex"
 			}
 			if m.prep == "" || m.prep == "on" || m.prep == "for" || part == nil {
@@ -482,7 +482,7 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 			if before == nil || m.lo >= prev {
 				before = t
 			}
-		case after == nil && m.from-q.hi <= 10 && !(m.prep == "" && r.toks[m.from-1].s == "and" && r.toks[m.from-2].brk >= brkComma) && (next == c.hi || m.lo > next || m.prep == "for" || m.prep == "on" && determiner[r.toks[m.from].s]) && m.lo < next:
+		case after == nil && m.from-q.hi <= 10 && !(m.prep == "" && r.toks[m.from-1].s == "and" && r.toks[m.from-2].brk >= brkComma) && (next == c.hi || m.lo > next || m.prep == "for" || m.prep == "on" && determiner.has(r.toks[m.from].s)) && m.lo < next:
 			after = t
 		}
 	}
@@ -533,7 +533,7 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 	if c.hi < len(r.toks) && q.hi >= c.hi-1 {
 		n := &r.clauses[r.toks[c.hi].cl]
 		if w := r.toks[n.lo].s; (w == "that" || w == "those" || w == "these" || w == "it") && len(n.mentions) > 0 && len(n.acts) == 0 && len(n.qtys) == 0 && n.mood&negated == 0 {
-			if m := &r.mentions[n.mentions[0]]; linking[r.word(n.lo+1)] && m.from == n.lo+2 && (m.definite || m.plural || m.from == m.lo) && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && m.prep == "" {
+			if m := &r.mentions[n.mentions[0]]; linking.has(r.word(n.lo+1)) && m.from == n.lo+2 && (m.definite || m.plural || m.from == m.lo) && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && m.prep == "" {
 				if m.entry == nil {
 					m.entry = s.resolve(int(r.toks[n.lo].cl), n.mentions[0])
 				}
@@ -564,7 +564,7 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 		if s.headingOf(p) == nil {
 			continue
 		}
-		if m := &r.mentions[p.mentions[0]]; m.entry != nil && m.prep == "" && !s.inPassing(k, p.mentions[0]) && !documents[m.head] && (!ownsNone(m.head) || tightens[m.head] || r.word(m.hi) == "torque") {
+		if m := &r.mentions[p.mentions[0]]; m.entry != nil && m.prep == "" && !s.inPassing(k, p.mentions[0]) && !documents.has(m.head) && (!ownsNone(m.head) || tightens.has(m.head) || r.word(m.hi) == "torque") {
 			if takesTorque(m.entry) {
 				return m.entry, "fastener in the heading before"
 			}
@@ -614,7 +614,7 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 		if t.last >= q.hi && int(r.toks[t.last].cl) == ci && (next < c.hi || written) {
 			continue // named for the value that follows, or what the value is written on
 		}
-		if topic := s.onTopic(q.lo); topic != nil && topic == t && screwedIn[t.head] {
+		if topic := s.onTopic(q.lo); topic != nil && topic == t && screwedIn.has(t.head) {
 			return t, "what the talk turned to"
 		}
 		if topic := s.onTopic(q.lo); topic != nil && t.worked <= s.topicAt {
@@ -628,13 +628,13 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 		}
 		if st, _ := t.state(); screwClip(t) && st != Removed && st != Discarded {
 			return t, "clamp or fitting in hand"
-		} else if tightens[t.head] && (st == Loosened || st == HandTight || st == Tightened || (st == Refitted || st == Torqued) && screwedIn[t.head] && r.since(t.last, q.lo) < 12) {
+		} else if tightens.has(t.head) && (st == Loosened || st == HandTight || st == Tightened || (st == Refitted || st == Torqued) && screwedIn.has(t.head) && r.since(t.last, q.lo) < 12) {
 			return t, "clamp or fitting in hand"
 		}
 		if f := s.fastenerOf(t); f != nil {
 			return f, "fastener of the part in hand"
 		}
-		if n := len(t.mentions); !t.fastener && !ownsNone(t.head) && !wholes[t.head] && t.worked > 0 && n > 0 && r.allCounted(t.worked, q.lo) {
+		if n := len(t.mentions); !t.fastener && !ownsNone(t.head) && !wholes.has(t.head) && t.worked > 0 && n > 0 && r.allCounted(t.worked, q.lo) {
 			if m := &r.mentions[t.mentions[n-1]]; r.opens(&r.clauses[m.cl], m) {
 				return t, "part whose fasteners were counted"
 			}
@@ -733,7 +733,7 @@ func (s *tracker) waitingToo(ci int, q *quantity, h *heard) *thing {
 	}
 	_, many := r.toldForHowMany(&r.clauses[ci], q)
 	st, _ := h.of.state()
-	unspoken := h.of.head == "fastener" && len(h.of.events) == 0 || !takesTorque(h.of) && !tightens[h.of.head]
+	unspoken := h.of.head == "fastener" && len(h.of.events) == 0 || !takesTorque(h.of) && !tightens.has(h.of.head)
 	if !unspoken && st != Tightened {
 		return nil
 	}
@@ -784,7 +784,7 @@ func (s *tracker) subjectBefore(c *clause, q *quantity) bool {
 	for i := c.lo; i+1 < q.lo && i < c.lo+5; i++ {
 		switch s.r.toks[i].s {
 		case "they", "these", "those":
-			return linking[s.r.toks[i+1].s]
+			return linking.has(s.r.toks[i+1].s)
 		}
 	}
 	return false
@@ -809,9 +809,9 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 	for i := c.lo; i < c.hi; i++ {
 		w := r.toks[i].s
 		switch {
-		case saying[w], w == "told" && (r.word(i+1) == "me" || r.word(i+1) == "us"):
+		case saying.has(w), w == "told" && (r.word(i+1) == "me" || r.word(i+1) == "us"):
 			says = true
-		case documents[w]:
+		case documents.has(w):
 			doc = w
 			says = says || i+1 < c.hi && (r.toks[i+1].s == "is" || r.toks[i+1].s == "'s")
 		case w == "will" || w == "'ll" || w == "supposed" || w == "should":
@@ -824,7 +824,7 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 	if says && doc == "" && ci > 0 {
 		p := &r.clauses[ci-1]
 		for i := p.lo; i < p.hi; i++ {
-			if documents[r.toks[i].s] {
+			if documents.has(r.toks[i].s) {
 				h.source.Title = r.toks[i].s
 			}
 		}

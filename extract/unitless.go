@@ -96,7 +96,7 @@ func (r *reading) readOffList(ci, lo, hi int) bool {
 		return false
 	}
 	for i := hi; i < min(len(r.toks), hi+25); i++ {
-		if w := r.toks[i].s; w == "click" || w == "clicked" || w == "clicks" && countOf[r.toks[i-1].s] == 0 && !numberWord[r.toks[i-1].s] {
+		if w := r.toks[i].s; w == "click" || w == "clicked" || w == "clicks" && countOf[r.toks[i-1].s] == 0 && !numberWord.has(r.toks[i-1].s) {
 			return true // but "the dial is three clicks from the end"
 		}
 	}
@@ -110,7 +110,7 @@ var leadsUnit = set("newton newtons foot feet inch pound pounds kilo kilogram")
 func (r *reading) unitsAlone() []quantity {
 	var out []quantity
 	for i := 0; i < len(r.toks); i++ {
-		if !r.toks[i].is(wSeldom) || !leadsUnit[r.toks[i].s] || r.toks[i].qty >= 0 || i > 0 && r.toks[i-1].brk < brkSentence && (numberWord[r.toks[i-1].s] || countOf[r.toks[i-1].s] > 0 || r.toks[i-1].s[0] >= '0' && r.toks[i-1].s[0] <= '9') {
+		if !r.toks[i].is(wSeldom) || !leadsUnit.has(r.toks[i].s) || r.toks[i].qty >= 0 || i > 0 && r.toks[i-1].brk < brkSentence && (numberWord.has(r.toks[i-1].s) || countOf[r.toks[i-1].s] > 0 || r.toks[i-1].s[0] >= '0' && r.toks[i-1].s[0] <= '9') {
 			continue // one with its number is of that: "forty four foot pounds of torque", of an engine
 		}
 		for hi := min(i+3, len(r.toks)); hi > i+1; hi-- {
@@ -227,7 +227,7 @@ func (r *reading) readInRow(lo, hi int, last *quantity) bool {
 		return false
 	}
 	for i := last.lo; i >= max(0, last.lo-60); i-- {
-		if w := r.toks[i].s; documents[w] || readsOff[w] || torqueWords[w] {
+		if w := r.toks[i].s; documents.has(w) || readsOff.has(w) || torqueWords.has(w) {
 			return true
 		}
 	}
@@ -240,7 +240,7 @@ var readsOff = set("reading list lid written wrote numbers figures values round 
 // rightAfterName tells whether token i stands right after a name that begins its sentence.
 func (r *reading) rightAfterName(i int) bool {
 	k := i - 1
-	for k > 0 && i-k <= 3 && (linking[r.toks[k].s] || getting[r.toks[k].s] || r.toks[k].s == "only" || r.toks[k].s == "just") {
+	for k > 0 && i-k <= 3 && (linking.has(r.toks[k].s) || getting.has(r.toks[k].s) || r.toks[k].s == "only" || r.toks[k].s == "just") {
 		k--
 	}
 	if k < 0 || r.toks[k].men < 0 || r.toks[k].brk >= brkSentence {
@@ -251,7 +251,7 @@ func (r *reading) rightAfterName(i int) bool {
 		return false
 	}
 	k = m.from
-	for k > 0 && m.from-k <= 2 && r.toks[k-1].brk < brkSentence && openers[r.toks[k-1].s] {
+	for k > 0 && m.from-k <= 2 && r.toks[k-1].brk < brkSentence && openers.has(r.toks[k-1].s) {
 		k--
 	}
 	return k == 0 || r.toks[k-1].brk >= brkComma
@@ -271,7 +271,7 @@ func (r *reading) answers(ci, lo, hi int) bool {
 	doc := false
 	for i := p.lo; i < p.hi; i++ {
 		w := r.toks[i].s
-		doc = doc || documents[w] || w == "torque" || w == "tight"
+		doc = doc || documents.has(w) || w == "torque" || w == "tight"
 	}
 	return doc
 }
@@ -330,14 +330,14 @@ func near(a, b *big.Rat, percent int64) bool {
 // fifty two", "this guy here, forty".
 func (r *reading) toldBare(ci, lo, hi int) bool {
 	c := &r.clauses[ci]
-	if hi < c.hi && r.toks[hi-1].brk < brkComma && !afterValue[r.toks[hi].s] {
+	if hi < c.hi && r.toks[hi-1].brk < brkComma && !afterValue.has(r.toks[hi].s) {
 		return false
 	}
 	if lo == c.lo {
 		return hi == c.hi && r.headed(ci, lo)
 	}
 	w := r.toks[lo-1].s // "check it at fifteen" may be of thousands of miles
-	return (getting[w] && w != "at" && w != "to" || giving[w] || r.toks[lo-1].brk >= brkComma) && (r.saidOf(c, lo, lexicon.Fastener|lexicon.Part) || pointsAt(r, c, lo) || r.torqueWrench(c, lo) || giving[w] && pointsAt(r, &clause{lo: hi, hi: c.hi, found: &nothing}, c.hi))
+	return (getting.has(w) && w != "at" && w != "to" || giving.has(w) || r.toks[lo-1].brk >= brkComma) && (r.saidOf(c, lo, lexicon.Fastener|lexicon.Part) || pointsAt(r, c, lo) || r.torqueWrench(c, lo) || giving.has(w) && pointsAt(r, &clause{lo: hi, hi: c.hi, found: &nothing}, c.hi))
 }
 
 // torqueWrench tells whether a clause names the torque wrench before token i:
@@ -374,14 +374,14 @@ func (r *reading) standsBare(c *clause, lo, hi int) bool {
 			return false
 		}
 	}
-	if lo > c.lo && countBefore[r.toks[lo-1].s] && !(r.toks[lo].s == "hundred" || r.toks[lo-1].s == "a" && r.word(lo) == "hundred") && !(r.toks[lo-1].s == "one" && lo-2 >= c.lo) && !(r.toks[lo-1].s == "only" && getting[r.word(lo-2)]) {
+	if lo > c.lo && countBefore.has(r.toks[lo-1].s) && !(r.toks[lo].s == "hundred" || r.toks[lo-1].s == "a" && r.word(lo) == "hundred") && !(r.toks[lo-1].s == "one" && lo-2 >= c.lo) && !(r.toks[lo-1].s == "only" && getting.has(r.word(lo-2))) {
 		return false
 	}
 	if w := r.word(hi + 1); r.word(hi) == "to" && (w == "one" || w == "1") {
 		return false // "a multiplier, four to one"
 	}
 	if hi < c.hi {
-		if r.toks[hi].qty >= 0 || r.toks[hi].men >= 0 || r.toks[hi-1].brk == brkNone && !afterValue[r.toks[hi].s] {
+		if r.toks[hi].qty >= 0 || r.toks[hi].men >= 0 || r.toks[hi-1].brk == brkNone && !afterValue.has(r.toks[hi].s) {
 			return false
 		}
 	}
@@ -408,8 +408,8 @@ func (r *reading) meantTight(ci, lo, hi int, last *quantity, few, noSize bool) (
 		}
 		for i := b.lo; i < b.hi; i++ {
 			w := r.toks[i].s
-			cue = cue || torqueWords[w] && (i < lo || i >= hi)
-			doc = doc || documents[w]
+			cue = cue || torqueWords.has(w) && (i < lo || i >= hi)
+			doc = doc || documents.has(w)
 			if m := r.toks[i].men; m >= 0 && r.mentions[m].kind&lexicon.Tool != 0 {
 				wrench = true
 			}
@@ -417,14 +417,14 @@ func (r *reading) meantTight(ci, lo, hi int, last *quantity, few, noSize bool) (
 	}
 	to := prev(1) == "to" || prev(1) == "at" || prev(1) == "for" || prev(1) == "on"
 	switch {
-	case cue && (to || prev(1) == "" || getting[prev(1)] || giving[prev(1)] || ofThat[prev(1)]), prev(1) == "to" && prev(2) == "set", prev(1) == "at" && prev(2) == "set":
+	case cue && (to || prev(1) == "" || getting.has(prev(1)) || giving.has(prev(1)) || ofThat.has(prev(1))), prev(1) == "to" && prev(2) == "set", prev(1) == "at" && prev(2) == "set":
 		return true, false
 	}
 	near := r.since(last.hi, lo)
 	if near < 60 && !few && hi == c.hi && r.nextStage(c, last.lo, lo) {
 		return true, true // "fifteen newton metres first time round. Then thirty two."
 	}
-	if w := r.word(hi); near < 60 && (w == "on" || w == "for") && hi+1 < c.hi && r.namedAt(c, hi+1, lexicon.Fastener) && giving[prev(1)] {
+	if w := r.word(hi); near < 60 && (w == "on" || w == "for") && hi+1 < c.hi && r.namedAt(c, hi+1, lexicon.Fastener) && giving.has(prev(1)) {
 		return true, true // "on the stem it says 6 on the steerer bolts"
 	}
 	if w := prev(1); near < 240 && (w == "get" || w == "gets" || w == "want" || w == "takes" || w == "take") && (prev(2) == "they" || prev(2) == "these" || prev(2) == "those" || prev(2) == "all") && (hi == c.hi || r.toks[hi-1].brk >= brkComma) && r.runDown(ci, lo) {
@@ -433,7 +433,7 @@ func (r *reading) meantTight(ci, lo, hi int, last *quantity, few, noSize bool) (
 	if near > 40 || r.ofSomethingElse(last.cl, ci) || r.measuredSince(last.hi, lo) || r.ofMoney(ci) {
 		return false, false
 	}
-	if doc && (giving[prev(1)] || prev(1) == "for" && giving[prev(2)] || prev(1) == "sticker" || prev(1) == "'s" || prev(1) == "is") {
+	if doc && (giving.has(prev(1)) || prev(1) == "for" && giving.has(prev(2)) || prev(1) == "sticker" || prev(1) == "'s" || prev(1) == "is") {
 		return true, true
 	}
 	if prev(1) == "says" && near < 15 && (prev(2) == "it" || prev(2) == "that" || prev(2) == "this" || prev(2) == "mine" || prev(2) == "yours") {
@@ -450,7 +450,7 @@ func (r *reading) meantTight(ci, lo, hi int, last *quantity, few, noSize bool) (
 	}
 	toThing := func() bool {
 		w := next(1)
-		return ofThat[w] || w == "the" && (placeWords[next(2)] || next(2) == "rest" || next(2) == "others") || hi+1 < c.hi && r.namedAt(c, hi+1, lexicon.Fastener|lexicon.Part)
+		return ofThat.has(w) || w == "the" && (placeWords.has(next(2)) || next(2) == "rest" || next(2) == "others") || hi+1 < c.hi && r.namedAt(c, hi+1, lexicon.Fastener|lexicon.Part)
 	}
 	switch {
 	case (next(0) == "on" || next(0) == "for") && toThing(), next(0) == "each", next(0) == "apiece", next(0) == "again" && !r.aSizeBefore(lo), prev(1) == "again" && prev(2) == "same":
@@ -461,20 +461,20 @@ func (r *reading) meantTight(ci, lo, hi int, last *quantity, few, noSize bool) (
 		return true, true // "the big one forty two"
 	case next(0) == "there" && (hi+1 == c.hi || r.toks[hi].brk > brkNone || next(1) == "and"):
 		return true, false
-	case sayingMine[prev(1)] && (prev(2) == "i" || prev(2) == "'m" || prev(2) == "'ve" || prev(2) == "we" || prev(2) == "'re" || prev(2) == "i'm" || prev(2) == "'ll" || prev(2) == "will" || prev(2) == "gonna"):
+	case sayingMine.has(prev(1)) && (prev(2) == "i" || prev(2) == "'m" || prev(2) == "'ve" || prev(2) == "we" || prev(2) == "'re" || prev(2) == "i'm" || prev(2) == "'ll" || prev(2) == "will" || prev(2) == "gonna"):
 		return true, false
-	case noSize && prev(1) == "make" && prev(2) == "i" && (hi == c.hi || r.toks[hi-1].brk >= brkComma || afterValue[next(0)]):
+	case noSize && prev(1) == "make" && prev(2) == "i" && (hi == c.hi || r.toks[hi-1].brk >= brkComma || afterValue.has(next(0))):
 		return true, false // "mine goes to a hundred, so I make one hundred now"
 	}
 	if prev(1) == "same" && near < 60 || c.hi-c.lo == hi-lo && near < 20 && r.headed(ci, lo) {
 		return true, true // "that's the same nineteen", "Now the pivot. Sixty five."
 	}
 	k := lo - 1
-	for k > c.lo && inPassing[r.toks[k].s] {
+	for k > c.lo && inPassing.has(r.toks[k].s) {
 		k--
 	}
 	switch {
-	case k >= c.lo && getting[r.toks[k].s] && lo-c.lo <= 9 && r.saidOf(c, lo, lexicon.Fastener):
+	case k >= c.lo && getting.has(r.toks[k].s) && lo-c.lo <= 9 && r.saidOf(c, lo, lexicon.Fastener):
 		counting := r.toks[k].s == "'s" && k > c.lo && (r.toks[k-1].s == "that" || r.toks[k-1].s == "there") && few
 		return !counting, false // "they are also ten", "that's gonna be sixty five"; not "that's three"
 	case lo > 0 && r.toks[lo-1].brk >= brkComma && r.toks[hi-1].brk >= brkComma && near < 20 && r.endsInFastener(c, lo):
@@ -482,12 +482,12 @@ func (r *reading) meantTight(ci, lo, hi int, last *quantity, few, noSize bool) (
 	case (hi == c.hi || next(0) == "and" || next(0) == "plus") && r.didThose(c, lo):
 		return true, false // "flywheel bolts, i did those last night, fifty four"
 	}
-	ends := hi == c.hi || r.toks[hi-1].brk >= brkComma || afterValue[next(0)] || countOf[next(0)] > 0 && next(1) == "of" || next(0) == "in" && (next(1) == "whatever" || next(1) == "a" || next(1) == "any")
+	ends := hi == c.hi || r.toks[hi-1].brk >= brkComma || afterValue.has(next(0)) || countOf[next(0)] > 0 && next(1) == "of" || next(0) == "in" && (next(1) == "whatever" || next(1) == "a" || next(1) == "any")
 	if noSize && ends && k >= c.lo && r.toks[k].men >= 0 && r.toks[k].brk < brkComma && r.mentions[r.toks[k].men].kind&lexicon.Fastener != 0 {
 		return true, true // "wheel nuts a hundred and ten, and then round in a star"
 	}
 	if near < 25 && !few && ends && r.onlyValuesSince(last.hi, lo) {
-		if k >= c.lo && getting[r.toks[k].s] && lo-c.lo <= 9 && r.saidOf(c, k, lexicon.Fastener|lexicon.Part) {
+		if k >= c.lo && getting.has(r.toks[k].s) && lo-c.lo <= 9 && r.saidOf(c, k, lexicon.Fastener|lexicon.Part) {
 			return true, false // "compressor to bracket that's eighteen", "and it's thirty two"
 		}
 		if k >= c.lo && r.toks[k].men >= 0 && r.toks[k].brk < brkComma && r.mentions[r.toks[k].men].kind&(lexicon.Fastener|lexicon.Part) != 0 {
@@ -526,7 +526,7 @@ func (r *reading) nextStage(c *clause, first, lo int) bool {
 		return false
 	}
 	for i := max(1, first-25); i < lo; i++ {
-		if p := r.toks[i-1].s; stages[r.toks[i].s] && (p == "first" || countOf[p] > 1) {
+		if p := r.toks[i-1].s; stages.has(r.toks[i].s) && (p == "first" || countOf[p] > 1) {
 			return true
 		}
 	}
@@ -553,7 +553,7 @@ func (r *reading) valueNext(ci int) bool {
 		return false
 	}
 	n := &r.clauses[ci+1]
-	return ofThat[r.toks[n.lo].s] && linking[r.word(n.lo+1)] && len(r.numbersOf(n.lo, n.hi)) == 1
+	return ofThat.has(r.toks[n.lo].s) && linking.has(r.word(n.lo+1)) && len(r.numbersOf(n.lo, n.hi)) == 1
 }
 
 // runDown tells whether fasteners were put in or run down by hand in the clauses right before one.
@@ -610,7 +610,7 @@ func (r *reading) ofMoney(ci int) bool {
 	for k := max(0, ci-1); k <= ci; k++ {
 		c := &r.clauses[k]
 		for i := c.lo; i < c.hi; i++ {
-			if w := r.toks[i].s; money[w] && w != "come" && w != "comes" && w != "came" && w != "charge" && w != "charged" || coins[w] {
+			if w := r.toks[i].s; money.has(w) && w != "come" && w != "comes" && w != "came" && w != "charge" && w != "charged" || coins.has(w) {
 				return true
 			}
 		}
@@ -641,7 +641,7 @@ func (r *reading) ofSomethingElse(lo, hi int) bool {
 	for ci := lo; ci <= hi; ci++ {
 		c := &r.clauses[ci]
 		for i := c.lo; i < c.hi; i++ {
-			if notTightness[r.toks[i].s] && r.toks[i].men < 0 {
+			if notTightness.has(r.toks[i].s) && r.toks[i].men < 0 {
 				return true // but "pressure line" names a part, "a smear of oil" what goes on it
 			}
 		}
@@ -674,7 +674,7 @@ func (r *reading) didThose(c *clause, i int) bool {
 		w := r.toks[k].s
 		if w == "did" || w == "done" || w == "doing" || w == "do" {
 			did = true
-		} else if did && (ofThat[w] || w == "them") {
+		} else if did && (ofThat.has(w) || w == "them") {
 			return true
 		}
 	}
@@ -697,7 +697,7 @@ func (r *reading) saidOf(c *clause, i int, kind lexicon.Kind) bool {
 		if m := r.toks[k].men; m >= 0 {
 			return r.mentions[m].kind&kind != 0
 		}
-		if w := r.toks[k].s; ofThat[w] || w == "ones" || w == "one" || w == "two" {
+		if w := r.toks[k].s; ofThat.has(w) || w == "ones" || w == "one" || w == "two" {
 			return true
 		}
 	}

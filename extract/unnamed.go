@@ -27,7 +27,7 @@ func (r *reading) backAlone(ci int) {
 	}
 	k := i + 1
 	w := r.toks[k].s
-	if !onWords[w] && !returning[w] && !placing[w] && w != "together" || w == "to" {
+	if !onWords.has(w) && !returning.has(w) && !placing.has(w) && w != "together" || w == "to" {
 		return
 	}
 	if k+1 < c.hi && r.toks[k].brk < brkComma {
@@ -39,7 +39,7 @@ func (r *reading) backAlone(ci int) {
 		k = r.mentions[m].hi - 1
 	}
 	for j := k + 1; j < c.hi && r.toks[j-1].brk < brkComma; j++ {
-		if s := r.toks[j].s; linking[s] || subjects[s] {
+		if s := r.toks[j].s; linking.has(s) || subjects.has(s) {
 			return
 		}
 	}
@@ -173,7 +173,7 @@ func (r *reading) binAlone(ci int) {
 	if ci == 0 || len(c.acts) > 0 || len(c.mentions) > 0 || c.hi-c.lo > 3 || c.mood&notWork != 0 || r.since(r.clauses[ci-1].lo, c.lo) > 12 {
 		return
 	}
-	if i := r.skipped(c); i+1 != c.hi || !rubbish[r.toks[i].s] {
+	if i := r.skipped(c); i+1 != c.hi || !rubbish.has(r.toks[i].s) {
 		return
 	}
 	r.addAct(ci, act{action: r.lex.Action("discard"), lo: c.lo, hi: c.hi, verb: -1, pronoun: "that", subject: true, rule: "rubbish, and no more"})

@@ -21,7 +21,7 @@ func (r *reading) fingerTight(ci int) {
 	if len(c.mentions) == 0 && len(c.acts) == 0 && c.hi-c.lo <= 9 {
 		// "Both of them started, finger tight", "All just started"
 		i := c.lo
-		for i < c.hi && (openers[r.toks[i].s] || r.toks[i].s == "and" || r.toks[i].s == "again" || r.toks[i].s == "that" || r.toks[i].s == "'s") {
+		for i < c.hi && (openers.has(r.toks[i].s) || r.toks[i].s == "and" || r.toks[i].s == "again" || r.toks[i].s == "that" || r.toks[i].s == "'s") {
 			i++
 		}
 		w := r.word(i)
@@ -33,7 +33,7 @@ func (r *reading) fingerTight(ci int) {
 				r.addAct(ci, act{action: r.lex.Action("start by hand"), lo: i, hi: k + 1, verb: -1, pronoun: "them", subject: true, rule: numberByHand})
 				return
 			}
-			if linking[r.toks[k].s] || r.isVerbForm(r.toks[k].s) {
+			if linking.has(r.toks[k].s) || r.isVerbForm(r.toks[k].s) {
 				return
 			}
 		}
@@ -51,7 +51,7 @@ func (r *reading) fingerTight(ci int) {
 				break
 			}
 		}
-		for i := m.hi; i < hi && !linking[r.toks[i].s] && !r.isVerbForm(r.toks[i].s); i++ {
+		for i := m.hi; i < hi && !linking.has(r.toks[i].s) && !r.isVerbForm(r.toks[i].s); i++ {
 			if handAt(r, i, hi) {
 				x := act2(r.lex.Action("start by hand"), m.from, m.hi, mi)
 				x.rule = "thing and by hand"
@@ -69,7 +69,7 @@ func (r *reading) oneLaid(ci int) {
 	for i := c.lo; c.mood&notWork == 0 && i+2 < c.hi; i++ {
 		// "new one in from the back", "belt off, new one on"
 		w, n := r.toks[i+1].s, r.toks[i+2].s
-		if r.toks[i].s != "new" || w != "one" && w != "ones" || !onWords[n] || !r.beginsNew(c, i) || i+3 < c.hi && r.toks[i+2].brk < brkComma && r.word(i+3) != "from" && r.word(i+3) != "and" {
+		if r.toks[i].s != "new" || w != "one" && w != "ones" || !onWords.has(n) || !r.beginsNew(c, i) || i+3 < c.hi && r.toks[i+2].brk < brkComma && r.word(i+3) != "from" && r.word(i+3) != "and" {
 			continue
 		}
 		r.addAct(ci, act{action: r.lex.Action("fit"), lo: i, hi: i + 3, verb: -1, pronoun: w, subject: true, rule: "one and place"})
@@ -85,7 +85,7 @@ func (r *reading) oneLaid(ci int) {
 	for i := c.lo; i < min(c.hi, first); i++ {
 		w, next, after := r.toks[i].s, r.word(i+1), r.word(i+2)
 		if w == "one" || w == "ones" || w == "guy" || w == "fella" {
-			if i > c.lo && i+1 < c.hi && r.toks[i].brk < brkComma && onWords[next] && (i+2 >= c.hi || r.toks[i+1].brk >= brkComma || handAt(r, i+2, c.hi) || after == "and" || leadsIn[after] || after == "from" || freshOne[r.toks[i-1].s] && i+2 < c.hi && !determiner[after] && !containers[after] && after != "order" && after != "stock" && after != "its" && after != "there" && after != "here" && after != "my" || after == "the" && r.word(i+3) == "same") && r.toks[i-1].s != "this" && r.toks[i-1].s != "that" {
+			if i > c.lo && i+1 < c.hi && r.toks[i].brk < brkComma && onWords.has(next) && (i+2 >= c.hi || r.toks[i+1].brk >= brkComma || handAt(r, i+2, c.hi) || after == "and" || leadsIn.has(after) || after == "from" || freshOne.has(r.toks[i-1].s) && i+2 < c.hi && !determiner.has(after) && !containers.has(after) && after != "order" && after != "stock" && after != "its" && after != "there" && after != "here" && after != "my" || after == "the" && r.word(i+3) == "same") && r.toks[i-1].s != "this" && r.toks[i-1].s != "that" {
 				x := act{action: r.lex.Action("fit"), lo: c.lo, hi: i + 2, verb: -1, pronoun: w, subject: true, rule: "one and particle"}
 				if w != "one" && w != "ones" {
 					x.pronoun = "one"
@@ -93,18 +93,18 @@ func (r *reading) oneLaid(ci int) {
 				r.addAct(ci, x) // "new one in by hand"
 				return
 			}
-			if i == c.lo || i+2 >= c.hi || r.toks[i].brk >= brkComma || !placing[next] || next == "to" || !determiner[after] && r.toks[i+2].men < 0 || !r.pronounAt(c, i) && w != "guy" && w != "fella" {
+			if i == c.lo || i+2 >= c.hi || r.toks[i].brk >= brkComma || !placing.has(next) || next == "to" || !determiner.has(after) && r.toks[i+2].men < 0 || !r.pronounAt(c, i) && w != "guy" && w != "fella" {
 				return
 			}
 			for k := i + 2; k < min(c.hi, i+5); k++ {
-				if aSpot[r.toks[k].s] {
+				if aSpot.has(r.toks[k].s) {
 					return // which one it is
 				}
 			}
 			r.addAct(ci, act{action: r.lex.Action("fit"), lo: c.lo, hi: i + 1, verb: -1, pronoun: "one", subject: true, rule: "one and place"})
 			return
 		}
-		if !r.toks[i].is(wOpener|wDrop|wDropAdj|wPlace) && !definiteWord[w] && w != "and" && w != "other" && w != "last" && w != "first" && w != "second" && w != "third" {
+		if !r.toks[i].is(wOpener|wDrop|wDropAdj|wPlace) && !definiteWord.has(w) && w != "and" && w != "other" && w != "last" && w != "first" && w != "second" && w != "third" {
 			return
 		}
 	}
@@ -113,7 +113,7 @@ func (r *reading) oneLaid(ci int) {
 // beginsNew tells whether "new one" at i begins what is said of it: at the start, after
 // a comma or "and", or told as there.
 func (r *reading) beginsNew(c *clause, i int) bool {
-	if i == c.lo || r.toks[i-1].brk >= brkComma || openers[r.toks[i-1].s] {
+	if i == c.lo || r.toks[i-1].brk >= brkComma || openers.has(r.toks[i-1].s) {
 		return true
 	}
 	switch r.toks[i-1].s {
@@ -139,7 +139,7 @@ func (r *reading) thenPlace(ci int) {
 		return
 	}
 	i := c.lo
-	for i < c.hi && (openers[r.toks[i].s] || r.toks[i].s == "back" || r.toks[i].s == "up" || r.toks[i].s == "down" || r.toks[i].s == "straight") {
+	for i < c.hi && (openers.has(r.toks[i].s) || r.toks[i].s == "back" || r.toks[i].s == "up" || r.toks[i].s == "down" || r.toks[i].s == "straight") {
 		i++
 	}
 	if i >= c.hi || r.toks[i].men >= 0 {
@@ -147,11 +147,11 @@ func (r *reading) thenPlace(ci int) {
 	}
 	x := act{action: r.lex.Action("fit"), lo: c.lo, hi: i, verb: -1, subject: true, rule: "thing and place"}
 	switch w := r.toks[i].s; {
-	case i+1 < c.hi && placing[w] && w != "to" && (determiner[r.toks[i+1].s] || r.toks[i+1].men >= 0):
+	case i+1 < c.hi && placing.has(w) && w != "to" && (determiner.has(r.toks[i+1].s) || r.toks[i+1].men >= 0):
 		x.ifOff = true
-	case (onWords[w] || offWords[w]) && (i+1 == c.hi || r.toks[i].brk >= brkComma || handAt(r, i+1, c.hi)):
+	case (onWords.has(w) || offWords.has(w)) && (i+1 == c.hi || r.toks[i].brk >= brkComma || handAt(r, i+1, c.hi)):
 		x.hi, x.rule = i+1, "thing, then particle"
-		if offWords[w] {
+		if offWords.has(w) {
 			x.action = r.lex.Action("remove")
 		} else if i+1 < c.hi && handAt(r, i+1, c.hi) {
 			x.action = r.lex.Action("start by hand")
@@ -160,7 +160,7 @@ func (r *reading) thenPlace(ci int) {
 		return
 	}
 	for k := i; x.ifOff && k < c.hi; k++ {
-		if w := r.toks[k].s; r.toks[k].men < 0 && (linking[w] || subjects[w] && !determiner[w] || r.isVerbForm(w) && !placeWords[w]) {
+		if w := r.toks[k].s; r.toks[k].men < 0 && (linking.has(w) || subjects.has(w) && !determiner.has(w) || r.isVerbForm(w) && !placeWords.has(w)) {
 			return
 		}
 	}
@@ -173,7 +173,7 @@ func (r *reading) thenPlace(ci int) {
 		return
 	}
 	for k := p.lo; k < m.from; k++ {
-		if w := r.toks[k].s; !openers[w] && !dropWords[w] && w != "and" && w != "new" {
+		if w := r.toks[k].s; !openers.has(w) && !dropWords.has(w) && w != "and" && w != "new" {
 			return
 		}
 	}
@@ -197,7 +197,7 @@ func (r *reading) turned(ci int) {
 			}
 			return
 		}
-		if !fractionWord[w] && !openers[w] && !dropWords[w] && countOf[w] == 0 && w != "another" && w != "a" && w != "of" && w != "and" && w != "full" && w != "couple" && w != "whole" {
+		if !fractionWord.has(w) && !openers.has(w) && !dropWords.has(w) && countOf[w] == 0 && w != "another" && w != "a" && w != "of" && w != "and" && w != "full" && w != "couple" && w != "whole" {
 			return
 		}
 	}
@@ -227,13 +227,13 @@ func (r *reading) gets(ci int) {
 		if r.deniedBefore(c, o.from) {
 			continue
 		}
-		for i++; i < o.lo && (measured[r.toks[i].s] || r.toks[i].s == "of" || determiner[r.toks[i].s] || dropAdj[r.toks[i].s] || r.toks[i].s == "just" || r.toks[i].qty >= 0); i++ {
+		for i++; i < o.lo && (measured.has(r.toks[i].s) || r.toks[i].s == "of" || determiner.has(r.toks[i].s) || dropAdj.has(r.toks[i].s) || r.toks[i].s == "just" || r.toks[i].qty >= 0); i++ {
 		}
 		if i < o.lo {
 			continue
 		}
 		name := "apply"
-		if greases[o.head] {
+		if greases.has(o.head) {
 			name = "lubricate"
 		}
 		r.addAct(ci, act{action: r.lex.Action(name), lo: m.from, hi: o.hi, verb: -1, objects: []int{mi, c.mentions[k+1]}, subject: true, rule: "thing gets"})
@@ -250,14 +250,14 @@ func (r *reading) blows(ci int) {
 		return
 	}
 	for i := c.lo; i < c.hi; i++ {
-		if m := r.toks[i].men; !r.toks[i].is(wSeldom) || !blow[r.toks[i].s] || m >= 0 && (r.mentions[m].head != "tap" || r.word(i+1) != "with") || r.word(i+1) == "it" || r.word(i+1) == "them" {
+		if m := r.toks[i].men; !r.toks[i].is(wSeldom) || !blow.has(r.toks[i].s) || m >= 0 && (r.mentions[m].head != "tap" || r.word(i+1) != "with") || r.word(i+1) == "it" || r.word(i+1) == "them" {
 			continue
 		}
 		lo := i
-		for lo > c.lo && r.toks[lo-1].brk <= brkPause && (measured[r.toks[lo-1].s] || determiner[r.toks[lo-1].s] || r.toks[lo-1].s == "a" || r.toks[lo-1].s == "few" || r.toks[lo-1].s == "sharp" || r.toks[lo-1].s == "gentle" || r.toks[lo-1].s == "of" || r.toks[lo-1].s == "hard" || r.toks[lo-1].s == "short") {
+		for lo > c.lo && r.toks[lo-1].brk <= brkPause && (measured.has(r.toks[lo-1].s) || determiner.has(r.toks[lo-1].s) || r.toks[lo-1].s == "a" || r.toks[lo-1].s == "few" || r.toks[lo-1].s == "sharp" || r.toks[lo-1].s == "gentle" || r.toks[lo-1].s == "of" || r.toks[lo-1].s == "hard" || r.toks[lo-1].s == "short") {
 			lo--
 		}
-		if lo == i || lo > c.lo && r.toks[lo-1].men < 0 && r.toks[lo-1].brk <= brkPause && !openers[r.toks[lo-1].s] && r.toks[lo-1].s != "and" {
+		if lo == i || lo > c.lo && r.toks[lo-1].men < 0 && r.toks[lo-1].brk <= brkPause && !openers.has(r.toks[lo-1].s) && r.toks[lo-1].s != "and" {
 			return
 		}
 		tool, on := -1, -1
@@ -298,17 +298,17 @@ func (r *reading) laid(ci int) {
 	}
 	for i := c.lo; i < c.hi && r.toks[i].s != "with"; i++ {
 		s := r.toks[i].s
-		if s == "'s" || r.toks[i].men < 0 && (linking[s] || i < m.hi+3 && r.isVerbForm(s) && s != "set" && !placeWords[s]) {
+		if s == "'s" || r.toks[i].men < 0 && (linking.has(s) || i < m.hi+3 && r.isVerbForm(s) && s != "set" && !placeWords.has(s)) {
 			return
 		}
 	}
 	for i := c.lo; i < m.from; i++ {
-		if w := r.toks[i].s; !openers[w] && w != "and" && !dropWords[w] {
+		if w := r.toks[i].s; !openers.has(w) && w != "and" && !dropWords.has(w) {
 			return
 		}
 	}
 	k := m.hi
-	if k+1 < c.hi && (r.toks[k].s == "back" || r.toks[k].s == "straight" || r.toks[k].s == "down" || r.toks[k].s == "up") && placing[r.toks[k+1].s] {
+	if k+1 < c.hi && (r.toks[k].s == "back" || r.toks[k].s == "straight" || r.toks[k].s == "down" || r.toks[k].s == "up") && placing.has(r.toks[k+1].s) {
 		k++
 	}
 	next, after := "", ""
@@ -325,7 +325,7 @@ func (r *reading) laid(ci int) {
 	}
 	for i := k; i < min(c.hi, k+5); i++ {
 		// "old grip to the dustbin", "bolts and washers in the scrap tin"
-		if bins[r.toks[i].s] && (next == "to" || next == "in" || next == "into" || next == "for") {
+		if bins.has(r.toks[i].s) && (next == "to" || next == "in" || next == "into" || next == "for") {
 			for _, oi := range c.mentions {
 				if o := &r.mentions[oi]; o.hi <= k && o.kind&(lexicon.Fastener|lexicon.Part) != 0 {
 					x := act2(r.lex.Action("discard"), m.from, i+1, oi)
@@ -336,7 +336,7 @@ func (r *reading) laid(ci int) {
 			return
 		}
 	}
-	goes := placing[next] && (determiner[after] || after == "both" || after == "top" || after == "there" || after == "it" || after == "them" || after == "to" && (next == "on" || next == "in" || next == "up") || k+1 < c.hi && r.toks[k+1].men >= 0) && (m.count == 0 || k > m.hi)
+	goes := placing.has(next) && (determiner.has(after) || after == "both" || after == "top" || after == "there" || after == "it" || after == "them" || after == "to" && (next == "on" || next == "in" || next == "up") || k+1 < c.hi && r.toks[k+1].men >= 0) && (m.count == 0 || k > m.hi)
 	isNew := (m.isNew && (c.hi-c.lo <= 5 || next == "from" || next == "through" || next == "each") || next == "new" && m.hi+1 == c.hi) && !r.notHad(ci) && !r.ofKit(ci)
 	if !goes && !isNew {
 		return
@@ -345,7 +345,7 @@ func (r *reading) laid(ci int) {
 		return
 	}
 	for i := k; i < min(c.hi, k+4); i++ {
-		if papers[r.toks[i].s] {
+		if papers.has(r.toks[i].s) {
 			return // "wheel nut in the book"
 		}
 	}
@@ -381,13 +381,13 @@ func (r *reading) laidBeside(ci int) {
 		if k+1 < c.hi && (r.toks[k].s == "back" || r.toks[k].s == "straight" || r.toks[k].s == "down" || r.toks[k].s == "up") {
 			k++
 		}
-		if after := r.word(k + 1); k+1 >= c.hi || r.toks[k-1].brk >= brkComma || !placing[r.toks[k].s] || r.toks[k].s == "to" || !determiner[after] && after != "it" && after != "them" && after != "its" && r.toks[k+1].men < 0 {
+		if after := r.word(k + 1); k+1 >= c.hi || r.toks[k-1].brk >= brkComma || !placing.has(r.toks[k].s) || r.toks[k].s == "to" || !determiner.has(after) && after != "it" && after != "them" && after != "its" && r.toks[k+1].men < 0 {
 			continue
 		}
 		spoken := false
 		for i := k + 1; i < c.hi && !spoken && r.toks[i-1].brk < brkComma && r.toks[i].s != "and"; i++ {
 			w := r.toks[i].s
-			spoken = linking[w] || subjects[w] && !determiner[w] && w != "it" || papers[w] || r.toks[i].men < 0 && r.isVerbForm(w)
+			spoken = linking.has(w) || subjects.has(w) && !determiner.has(w) && w != "it" || papers.has(w) || r.toks[i].men < 0 && r.isVerbForm(w)
 		}
 		if spoken {
 			continue
@@ -412,7 +412,7 @@ func (r *reading) alongWith(ci int) {
 		return
 	}
 	i := m.from - 1
-	for i > a.hi && determiner[r.toks[i].s] {
+	for i > a.hi && determiner.has(r.toks[i].s) {
 		i--
 	}
 	if i < a.hi || r.toks[i].s != "and" || i > a.hi && r.toks[a.hi].men < 0 && i-a.hi > 4 {
@@ -444,12 +444,12 @@ func (r *reading) renewed(ci int) {
 		return
 	}
 	for i := c.lo; i < c.hi; i++ {
-		if s := r.toks[i].s; r.toks[i].men < 0 && linking[s] {
+		if s := r.toks[i].s; r.toks[i].men < 0 && linking.has(s) {
 			return
 		}
 	}
 	for _, mi := range c.mentions {
-		if k := &r.mentions[mi]; (r.bareElement(c, mi) || mi == c.mentions[0] && placing[r.word(k.hi)] && k.hi < c.hi) && k.kind&(lexicon.Fastener|lexicon.Part) != 0 {
+		if k := &r.mentions[mi]; (r.bareElement(c, mi) || mi == c.mentions[0] && placing.has(r.word(k.hi)) && k.hi < c.hi) && k.kind&(lexicon.Fastener|lexicon.Part) != 0 {
 			x := act2(r.lex.Action("fit"), k.from, k.hi, mi)
 			x.rule, x.ifOff = "told in a row", !k.isNew
 			r.addAct(ci, x)
@@ -521,7 +521,7 @@ func (r *reading) listed(ci int) {
 		// what is told before it, else the nearest after it
 		for k := i - 1; k >= 0 && from < 0; k-- {
 			from = r.verblessActOn(c, c.mentions[k])
-			if m := &r.mentions[c.mentions[k]]; from < 0 && m.prep == "" && !r.bareElement(c, c.mentions[k]) && !r.inAct(ci, c.mentions[k]) && !(k > 0 && determiner[r.toks[m.from].s] && onWords[r.word(m.from-1)]) {
+			if m := &r.mentions[c.mentions[k]]; from < 0 && m.prep == "" && !r.bareElement(c, c.mentions[k]) && !r.inAct(ci, c.mentions[k]) && !(k > 0 && determiner.has(r.toks[m.from].s) && onWords.has(r.word(m.from-1))) {
 				break
 			}
 		}
@@ -586,11 +586,11 @@ func (r *reading) thenToo(ci int) {
 // it goes: "filter in, cover over the stud, wing nut".
 func (r *reading) placedElement(c *clause, mi int) bool {
 	m := &r.mentions[mi]
-	if m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" || m.from <= c.lo || r.toks[m.from-1].brk < brkComma || m.hi+1 >= c.hi || !leadsIn[r.toks[m.hi].s] || r.toks[m.hi-1].brk >= brkComma || r.toks[m.hi].s == "against" {
+	if m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" || m.from <= c.lo || r.toks[m.from-1].brk < brkComma || m.hi+1 >= c.hi || !leadsIn.has(r.toks[m.hi].s) || r.toks[m.hi-1].brk >= brkComma || r.toks[m.hi].s == "against" {
 		return false
 	}
 	for i := m.hi + 1; i < c.hi; i++ {
-		if linking[r.toks[i].s] || subjects[r.toks[i].s] && !determiner[r.toks[i].s] {
+		if linking.has(r.toks[i].s) || subjects.has(r.toks[i].s) && !determiner.has(r.toks[i].s) {
 			return false
 		}
 		if r.toks[i].brk >= brkComma {
@@ -609,11 +609,11 @@ func (r *reading) placedElement(c *clause, mi int) bool {
 // to go on, with no comma heard: "guard on four clips that's that".
 func (r *reading) countedAfter(c *clause, mi int) bool {
 	m := &r.mentions[mi]
-	if m.kind&lexicon.Fastener == 0 || m.count < 2 || m.from <= c.lo || m.definite || m.hi < c.hi && r.toks[m.hi-1].brk < brkComma && (linking[r.toks[m.hi].s] || r.isVerbForm(r.toks[m.hi].s) && r.toks[m.hi].s != "done" || r.toks[m.hi].s == "in" || r.toks[m.hi].s == "on") {
+	if m.kind&lexicon.Fastener == 0 || m.count < 2 || m.from <= c.lo || m.definite || m.hi < c.hi && r.toks[m.hi-1].brk < brkComma && (linking.has(r.toks[m.hi].s) || r.isVerbForm(r.toks[m.hi].s) && r.toks[m.hi].s != "done" || r.toks[m.hi].s == "in" || r.toks[m.hi].s == "on") {
 		return false
 	}
 	for _, ai := range c.acts {
-		if a := &r.acts[ai]; a.verb < 0 && a.hi == m.from && a.action.Name == "fit" && (onWords[r.toks[a.hi-1].s] || returning[r.toks[a.hi-1].s]) {
+		if a := &r.acts[ai]; a.verb < 0 && a.hi == m.from && a.action.Name == "fit" && (onWords.has(r.toks[a.hi-1].s) || returning.has(r.toks[a.hi-1].s)) {
 			return true
 		}
 	}
@@ -679,7 +679,7 @@ func (r *reading) singledOut(ci int) {
 		switch w := r.toks[i].s; {
 		case w == "next" || w == "first" || w == "then" || w == "job" || w == "last":
 			turns = turns || w != "then"
-		case openers[w] || dropWords[w] || w == "and" || w == "is" || w == "'s" || w == "up" || w == "thing" || w == "one" || w == "it" || w == "off" || w == "the":
+		case openers.has(w) || dropWords.has(w) || w == "and" || w == "is" || w == "'s" || w == "up" || w == "thing" || w == "one" || w == "it" || w == "off" || w == "the":
 		default:
 			return
 		}
@@ -719,15 +719,15 @@ func (r *reading) singledOut(ci int) {
 			turns = true
 			continue
 		}
-		if fractionWord[w] || pluralSize[w] != "" {
+		if fractionWord.has(w) || pluralSize[w] != "" {
 			driven = true
 			continue
 		}
-		if countOf[w] == 0 && !numberWord[w] && !determiner[w] && !placeWords[w] && w != "done" && w != "with" && w != "of" && w != "then" && w != "now" && w != "and" && w != "on" && w != "at" && w != "each" && w != "side" && w != "both" && w != "sides" && w != "pieces" && !holding[w] {
+		if countOf[w] == 0 && !numberWord.has(w) && !determiner.has(w) && !placeWords.has(w) && w != "done" && w != "with" && w != "of" && w != "then" && w != "now" && w != "and" && w != "on" && w != "at" && w != "each" && w != "side" && w != "both" && w != "sides" && w != "pieces" && !holding.has(w) {
 			return
 		}
 	}
-	if counted >= 0 && !alike[m.head] {
+	if counted >= 0 && !alike.has(m.head) {
 		objects, driven = []int{counted}, true
 	}
 	if !turns && !driven {
@@ -744,7 +744,7 @@ func (r *reading) singledOut(ci int) {
 		for _, mi := range c.mentions {
 			fast = fast || r.mentions[mi].kind&lexicon.Fastener != 0
 		}
-		if !fast && !tightens[m.head] {
+		if !fast && !tightens.has(m.head) {
 			return
 		}
 	}
@@ -782,7 +782,7 @@ func (r *reading) spannerOn(ci int) bool {
 					return false
 				}
 				driven = true
-			case openers[w] || dropWords[w] || numberWord[w] || countOf[w] > 0 || fractionWord[w] || determiner[w] || w == "and" || w == "mil" || w == "mm" || w == "inch" || w == "big" || w == "long" || w == "again" || w == "back":
+			case openers.has(w) || dropWords.has(w) || numberWord.has(w) || countOf[w] > 0 || fractionWord.has(w) || determiner.has(w) || w == "and" || w == "mil" || w == "mm" || w == "inch" || w == "big" || w == "long" || w == "again" || w == "back":
 			default:
 				return false
 			}
@@ -872,7 +872,7 @@ func (r *reading) machineOff(ci int) {
 		return
 	}
 	for i := c.lo + 2; i < c.hi; i++ {
-		if w := r.toks[i].s; (w == "unplugged" || w == "isolated") && passiveBe[r.toks[i-1].s] && r.toks[i-1].s != "be" {
+		if w := r.toks[i].s; (w == "unplugged" || w == "isolated") && passiveBe.has(r.toks[i-1].s) && r.toks[i-1].s != "be" {
 			r.addAct(ci, act{action: r.lex.Action("switch off"), lo: c.lo, hi: i + 1, verb: -1, subject: true, rule: machineUnplugged})
 			return
 		}
@@ -896,7 +896,7 @@ func (r *reading) mannered(ci int) {
 				at = i
 			}
 		}
-		if linking[r.toks[i].s] {
+		if linking.has(r.toks[i].s) {
 			return
 		}
 	}
@@ -912,7 +912,7 @@ func (r *reading) mannered(ci int) {
 			if m := &r.mentions[mi]; m.kind&lexicon.Fastener != 0 && m.prep == "" && m.lo < at {
 				a := act{action: r.lex.Action("remove"), lo: max(c.lo, min(m.from, at)), hi: c.hi, verb: -1, objects: []int{mi}, subject: true, heads: true, rule: "how it is gone round"}
 				for i := c.lo; i < at; i++ {
-					if r.toks[i].qty >= 0 || numberWord[r.toks[i].s] && countOf[r.toks[i].s] == 0 {
+					if r.toks[i].qty >= 0 || numberWord.has(r.toks[i].s) && countOf[r.toks[i].s] == 0 {
 						a.action, a.heads = r.lex.Action("tighten"), false // "one twenty, in a star"
 					}
 				}
@@ -937,8 +937,8 @@ func (r *reading) stood(ci int) {
 	}
 	for _, mi := range c.mentions {
 		m := &r.mentions[mi]
-		rag := drapes[m.head] && m.kind&(lexicon.Consumable|lexicon.Tool) != 0
-		if !rag && (m.kind&lexicon.Tool == 0 || !rests[m.head]) || m.prep != "" && m.prep != "of" || r.inAct(ci, mi) || r.toks[m.hi-1].brk > brkPause {
+		rag := drapes.has(m.head) && m.kind&(lexicon.Consumable|lexicon.Tool) != 0
+		if !rag && (m.kind&lexicon.Tool == 0 || !rests.has(m.head)) || m.prep != "" && m.prep != "of" || r.inAct(ci, mi) || r.toks[m.hi-1].brk > brkPause {
 			continue
 		}
 		if !r.saidBare(c, m.from) {
@@ -950,7 +950,7 @@ func (r *reading) stood(ci int) {
 				r.addAct(ci, act{action: r.lex.Action("place"), lo: m.from, hi: m.hi, verb: -1, objects: []int{mi}, subject: true, rule: "tool and place"})
 				return
 			}
-			if r.toks[i].men >= 0 || linking[w] || r.toks[i].brk > brkPause {
+			if r.toks[i].men >= 0 || linking.has(w) || r.toks[i].brk > brkPause {
 				break
 			}
 		}
@@ -962,10 +962,10 @@ func (r *reading) stood(ci int) {
 func (r *reading) saidBare(c *clause, i int) bool {
 	for k := i - 1; k >= c.lo && r.toks[k].brk <= brkPause; k-- {
 		w := r.toks[k].s
-		if r.toks[k].men >= 0 || offWords[w] || onWords[w] {
+		if r.toks[k].men >= 0 || offWords.has(w) || onWords.has(w) {
 			return true
 		}
-		if linking[w] || subjects[w] || prepositions[w] || w == "no" || w == "not" || r.isVerbForm(w) && !placeWords[w] && !dropAdj[w] && w != "wet" && w != "dry" {
+		if linking.has(w) || subjects.has(w) || prepositions.has(w) || w == "no" || w == "not" || r.isVerbForm(w) && !placeWords.has(w) && !dropAdj.has(w) && w != "wet" && w != "dry" {
 			return false
 		}
 	}
@@ -984,7 +984,7 @@ func (r *reading) spreads(ci int) {
 		if r.deniedBefore(c, m.from) {
 			continue
 		}
-		if scrubs[m.head] && k+1 < len(c.mentions) && m.prep == "" && !r.inAct(ci, mi) && (m.from == c.lo || openers[r.toks[m.from-1].s] || r.toks[m.from-1].brk >= brkPause) {
+		if scrubs.has(m.head) && k+1 < len(c.mentions) && m.prep == "" && !r.inAct(ci, mi) && (m.from == c.lo || openers.has(r.toks[m.from-1].s) || r.toks[m.from-1].brk >= brkPause) {
 			if o := &r.mentions[c.mentions[k+1]]; o.kind&(lexicon.Part|lexicon.Fastener) != 0 && (o.prep == "on" || o.prep == "over" || o.prep == "round" || o.prep == "around") && o.from == m.hi+1 {
 				r.addAct(ci, act{action: r.lex.Action("clean"), lo: m.from, hi: o.hi, verb: -1, objects: []int{c.mentions[k+1]}, subject: true, rule: "tool and place"})
 			}
@@ -997,15 +997,15 @@ func (r *reading) spreads(ci int) {
 			continue // it is in there, and nobody put it there
 		}
 		lo := m.from
-		for lo > c.lo && r.toks[lo-1].men < 0 && r.toks[lo-1].brk <= brkPause && lo > m.from-5 && (measured[r.toks[lo-1].s] || r.toks[lo-1].s == "of" || determiner[r.toks[lo-1].s] || dropAdj[r.toks[lo-1].s]) {
+		for lo > c.lo && r.toks[lo-1].men < 0 && r.toks[lo-1].brk <= brkPause && lo > m.from-5 && (measured.has(r.toks[lo-1].s) || r.toks[lo-1].s == "of" || determiner.has(r.toks[lo-1].s) || dropAdj.has(r.toks[lo-1].s)) {
 			lo--
 		}
 		dosed := lo < m.from
 		if lo > c.lo {
 			switch p := r.toks[lo-1].s; {
-			case r.toks[lo-1].brk >= brkPause || r.toks[lo-1].men >= 0 || openers[p] || p == "and" || p == "with" || p == "then" || p == "on" || p == "off" || p == "in" || dropWords[p]:
+			case r.toks[lo-1].brk >= brkPause || r.toks[lo-1].men >= 0 || openers.has(p) || p == "and" || p == "with" || p == "then" || p == "on" || p == "off" || p == "in" || dropWords.has(p):
 			case p == "want" && dosed && (r.word(lo-2) == "i" || r.word(lo-2) == "we" || r.word(lo-2) == "you"):
-			case linking[p] || r.isVerbForm(p):
+			case linking.has(p) || r.isVerbForm(p):
 				continue
 			default:
 				if !dosed {
@@ -1017,12 +1017,12 @@ func (r *reading) spreads(ci int) {
 			continue // said with its verb
 		}
 		w, after := r.word(m.hi), r.word(m.hi+1)
-		goes := cleaners[m.head] && (w == "through" || w == "down" || w == "up") || w == "on" || w == "over" || w == "in" || w == "round" || w == "around" || w == "inside" || w == "onto" || w == "under" || w == "behind" || w == "all" && (after == "over" || after == "round") || w == "both" && (after == "sides" || after == "faces" || after == "ends")
+		goes := cleaners.has(m.head) && (w == "through" || w == "down" || w == "up") || w == "on" || w == "over" || w == "in" || w == "round" || w == "around" || w == "inside" || w == "onto" || w == "under" || w == "behind" || w == "all" && (after == "over" || after == "round") || w == "both" && (after == "sides" || after == "faces" || after == "ends")
 		if !goes || m.hi+1 >= c.hi || after == "it's" {
 			continue
 		}
 		name := "apply"
-		if cleaners[m.head] && !drapes[r.headAfter(c, m.hi)] {
+		if cleaners.has(m.head) && !drapes.has(r.headAfter(c, m.hi)) {
 			name = "clean" // "brake cleaner both sides of the disc"
 		}
 		r.addAct(ci, act{action: r.lex.Action(name), lo: lo, hi: m.hi, verb: -1, objects: []int{mi}, subject: true, rule: "consumable and place"})
@@ -1060,7 +1060,7 @@ func (r *reading) row(ci int) {
 	var pairs []pair
 	i := c.hi - 1
 	for i > c.lo {
-		if w := r.toks[i].s; !onWords[w] && !offWords[w] && w != "through" || r.toks[i].men >= 0 {
+		if w := r.toks[i].s; !onWords.has(w) && !offWords.has(w) && w != "through" || r.toks[i].men >= 0 {
 			break
 		}
 		k := i - 1
@@ -1091,7 +1091,7 @@ func (r *reading) row(ci int) {
 			continue
 		}
 		name := "fit"
-		if offWords[r.toks[p.at].s] {
+		if offWords.has(r.toks[p.at].s) {
 			name = "remove"
 		}
 		x := act2(r.lex.Action(name), m.from, p.at+1, p.m)
@@ -1122,11 +1122,11 @@ func (r *reading) nextOne(c *clause, i int) bool {
 		if m.count > 1 && m.kind&lexicon.Fastener != 0 {
 			return true
 		}
-		if m.hi >= c.hi || m.from != m.lo && determiner[r.toks[m.from].s] {
+		if m.hi >= c.hi || m.from != m.lo && determiner.has(r.toks[m.from].s) {
 			return false
 		}
 		w := r.toks[m.hi].s
-		return (onWords[w] || offWords[w] || returning[w]) && (m.hi+1 >= c.hi || !determiner[r.toks[m.hi+1].s] || r.toks[m.hi+1].s == "new")
+		return (onWords.has(w) || offWords.has(w) || returning.has(w)) && (m.hi+1 >= c.hi || !determiner.has(r.toks[m.hi+1].s) || r.toks[m.hi+1].s == "new")
 	}
 	return false
 }
@@ -1154,7 +1154,7 @@ func (r *reading) switchedOff(m *mention) bool {
 		}
 		return m.head == "handbrake"
 	}
-	return switched[m.head] || m.head == "key" && len(m.mods) == 0 && !m.isNew && m.from == m.lo
+	return switched.has(m.head) || m.head == "key" && len(m.mods) == 0 && !m.isNew && m.from == m.lo
 }
 
 var switched = set("engine motor ignition power light headlight charger pump heater drill saw breaker mains main spur isolator supply electricity gas propane water tap stopcock valve fuel machine tractor compressor disconnect current feed")
@@ -1176,14 +1176,14 @@ func (r *reading) verbless(ci int) {
 	c := &r.clauses[ci]
 	for _, mi := range c.mentions {
 		m := &r.mentions[mi]
-		if m.kind&(lexicon.Fastener|lexicon.Part) == 0 && !supplies[m.head] || m.prep != "" && m.prep != "up" {
+		if m.kind&(lexicon.Fastener|lexicon.Part) == 0 && !supplies.has(m.head) || m.prep != "" && m.prep != "up" {
 			continue
 		}
 		if r.inAct(ci, mi) || r.toks[m.hi-1].brk > brkPause {
 			continue
 		}
 		j := m.hi
-		for j < c.hi && (r.toks[j].s == "straight" || r.toks[j].s == "right" || r.toks[j].s == "all" || r.toks[j].s == "then" || r.toks[j].s == "just" || r.toks[j].s == "is" || r.toks[j].s == "back" && j+1 < c.hi && (onWords[r.toks[j+1].s] || returning[r.toks[j+1].s] || placing[r.toks[j+1].s] || r.toks[j+1].s == "together" || (r.toks[j+1].s == "up" || r.toks[j+1].s == "down") && onWords[r.word(j+2)]) || (r.toks[j].s == "up" || r.toks[j].s == "down") && r.toks[j-1].s == "back" && onWords[r.word(j+1)]) {
+		for j < c.hi && (r.toks[j].s == "straight" || r.toks[j].s == "right" || r.toks[j].s == "all" || r.toks[j].s == "then" || r.toks[j].s == "just" || r.toks[j].s == "is" || r.toks[j].s == "back" && j+1 < c.hi && (onWords.has(r.toks[j+1].s) || returning.has(r.toks[j+1].s) || placing.has(r.toks[j+1].s) || r.toks[j+1].s == "together" || (r.toks[j+1].s == "up" || r.toks[j+1].s == "down") && onWords.has(r.word(j+2))) || (r.toks[j].s == "up" || r.toks[j].s == "down") && r.toks[j-1].s == "back" && onWords.has(r.word(j+1))) {
 			j++
 		}
 		if j >= c.hi {
@@ -1192,7 +1192,7 @@ func (r *reading) verbless(ci int) {
 		if m.from-2 >= c.lo && r.toks[m.from-1].s == "'s" && r.toks[m.from-2].s == "there" && r.toks[j].s != "off" {
 			continue // "there's a nut back in here"
 		}
-		if s := r.word(m.from - 1); (r.toks[j].s == "off" || r.toks[j].s == "out") && (s == "is" || s == "'s" || s == "was") && m.from-2 >= c.lo && showsWhat[r.toks[m.from-2].s] && j+1 < c.hi && (r.toks[j+1].is(wDeterminer) || r.toks[j+1].s == "of" || r.toks[j+1].s == "my") {
+		if s := r.word(m.from - 1); (r.toks[j].s == "off" || r.toks[j].s == "out") && (s == "is" || s == "'s" || s == "was") && m.from-2 >= c.lo && showsWhat.has(r.toks[m.from-2].s) && j+1 < c.hi && (r.toks[j+1].is(wDeterminer) || r.toks[j+1].s == "of" || r.toks[j+1].s == "my") {
 			continue // "this is the pump off the slurry tanker": which one it is
 		}
 		w := r.toks[j].s
@@ -1202,28 +1202,28 @@ func (r *reading) verbless(ci int) {
 		if !last {
 			next = r.toks[j+1].s
 		}
-		ok := last || next == "and" || next == "first" || next == "by" || next == "then" || next == "now" || next == "again" || next == "here" && (back || w != "in") || next == "with" || next == "the" && offWords[w] || next == "to" && back || next == "from" || next == "loosely" || next == "finger" || next == "hand" || next == "as" || r.imperativeAt(j+1) || afterParticle[next] || !last && (r.toks[j+1].qty >= 0 || pluralSize[next] != "") || strings.HasSuffix(next, "ing") && r.isVerbForm(next) || next == "i" || next == "you" || next == "we" || leadsIn[next] && (onWords[w] || offWords[w] && (next == "through" || next == "under" || next == "past" || next == "over")) || (next == "one" || next == "each" || next == "both") && (r.word(j+2) == "side" || r.word(j+2) == "sides" || r.word(j+2) == "end" || r.word(j+2) == "ends") || next == "it" && j+2 < c.hi && (linking[r.toks[j+2].s] || between[r.toks[j+2].s] || r.toks[j+2].s == "only" || r.isVerbForm(r.toks[j+2].s) && !r.plainVerb(r.toks[j+2].s))
-		if next == "the" && offWords[w] && r.movesLater(c, j+1) {
+		ok := last || next == "and" || next == "first" || next == "by" || next == "then" || next == "now" || next == "again" || next == "here" && (back || w != "in") || next == "with" || next == "the" && offWords.has(w) || next == "to" && back || next == "from" || next == "loosely" || next == "finger" || next == "hand" || next == "as" || r.imperativeAt(j+1) || afterParticle.has(next) || !last && (r.toks[j+1].qty >= 0 || pluralSize[next] != "") || strings.HasSuffix(next, "ing") && r.isVerbForm(next) || next == "i" || next == "you" || next == "we" || leadsIn.has(next) && (onWords.has(w) || offWords.has(w) && (next == "through" || next == "under" || next == "past" || next == "over")) || (next == "one" || next == "each" || next == "both") && (r.word(j+2) == "side" || r.word(j+2) == "sides" || r.word(j+2) == "end" || r.word(j+2) == "ends") || next == "it" && j+2 < c.hi && (linking.has(r.toks[j+2].s) || between.has(r.toks[j+2].s) || r.toks[j+2].s == "only" || r.isVerbForm(r.toks[j+2].s) && !r.plainVerb(r.toks[j+2].s))
+		if next == "the" && offWords.has(w) && r.movesLater(c, j+1) {
 			continue // "belt off the motor goes back over"
 		}
 		name := ""
 		switch {
-		case offWords[w] && ok:
+		case offWords.has(w) && ok:
 			name = "remove"
 		case w == "back" && (last || next == "as" || next == "where" || next == "with" || next == "same" || next == "like" || next == "flat" || next == "square" || next == "straight") && m.kind&^lexicon.Part&lexicon.Tool == 0 && r.stretch(c, j) <= 8:
 			name = "fit" // "centre cap back"
 		case w == "inside" && last && m.isNew:
 			name = "fit" // "new brushes inside"
-		case onWords[w] && (ok || back) || back && (returning[w] || placing[w] || w == "together"):
+		case onWords.has(w) && (ok || back) || back && (returning.has(w) || placing.has(w) || w == "together"):
 			name = "fit"
 		case w == "same" && (next == "place" || next == "spot" || next == "position" || next == "holes" || next == "hole" || next == "way" || next == "order"):
 			name = "fit" // "new unit same place"
 		case m.kind&lexicon.Fastener != 0 && (w == "tight" || w == "up") && (last || next == "with" || next == "tight" || next == "evenly" || next == "hand" || next == "finger" || w == "tight" && (next == "again" || next == "now" || next == "too")) && r.toks[j-1].s != "back" && !tightAsFound(r, c, j):
 			name = "tighten" // "nuts up with the eighteen", "bolt tight"
-		case returning[w] && (last || ok && (w == "down" || w == "through") || next == "just" || next == "till" || next == "until" || next == "into" || next == "onto") && r.stretch(c, j) <= 8:
+		case returning.has(w) && (last || ok && (w == "down" || w == "through") || next == "just" || next == "till" || next == "until" || next == "into" || next == "onto") && r.stretch(c, j) <= 8:
 			name = "fit" // "radiator up", "hairpin through": only where it had come off
 		}
-		returns := returning[w]
+		returns := returning.has(w)
 		if ended := last || ok; name == "" && ended && r.toks[j-1].s != "is" && !tightAsFound(r, c, j) {
 			switch w {
 			case "away":
@@ -1237,13 +1237,13 @@ func (r *reading) verbless(ci int) {
 		if name == "" {
 			continue
 		}
-		if name == "remove" && (w == "off" || supplies[m.head]) && switched[m.head] {
+		if name == "remove" && (w == "off" || supplies.has(m.head)) && switched.has(m.head) {
 			name = "switch off"
 		}
-		if name == "fit" && w == "on" && r.switchedOff(m) && !switched[m.head] {
+		if name == "fit" && w == "on" && r.switchedOff(m) && !switched.has(m.head) {
 			name = "apply" // a handbrake
 		}
-		if name == "fit" && supplies[m.head] {
+		if name == "fit" && supplies.has(m.head) {
 			if w != "on" {
 				continue // "water in it"
 			}
@@ -1286,7 +1286,7 @@ func (r *reading) left(ci int) {
 	switch m := r.toks[min(i, len(r.toks)-1)].men; {
 	case i < c.hi && len(c.mentions) > 0 && r.mentions[c.mentions[0]].from == i:
 		objects, i = c.mentions[:1:1], r.mentions[c.mentions[0]].hi
-	case i < c.hi && m < 0 && pronounsObj[r.toks[i].s]:
+	case i < c.hi && m < 0 && pronounsObj.has(r.toks[i].s):
 		pron = r.toks[i].s
 		i++
 	default:
@@ -1300,9 +1300,9 @@ func (r *reading) left(ci int) {
 	}
 	name := ""
 	switch w := r.toks[i].s; {
-	case offWords[w] && i+1 == c.hi:
+	case offWords.has(w) && i+1 == c.hi:
 		name = "remove"
-	case onWords[w] && i+1 == c.hi:
+	case onWords.has(w) && i+1 == c.hi:
 		name = "fit"
 	case w == "tight":
 		name = "tighten"
@@ -1328,7 +1328,7 @@ func (r *reading) goes(ci int) {
 		}
 		w := r.toks[i].s
 		p, v := r.word(i+1), r.word(i+2)
-		if returning[w] && (p == "she" || p == "it" || p == "he" || p == "they") && (v == "goes" || v == "go") {
+		if returning.has(w) && (p == "she" || p == "it" || p == "he" || p == "they") && (v == "goes" || v == "go") {
 			r.addAct(ci, act{action: r.lex.Action("fit"), lo: i, hi: i + 1, verb: -1, pronoun: p, subject: true, ifOff: true, rule: "particle and pronoun"})
 			continue
 		}
@@ -1340,7 +1340,7 @@ func (r *reading) goes(ci int) {
 			r.addAct(ci, act{action: r.lex.Action("remove"), lo: i, hi: i + 1, verb: -1, pronoun: pron, subject: true, rule: "particle and pronoun"})
 			continue
 		}
-		if !offWords[w] && !onWords[w] {
+		if !offWords.has(w) && !onWords.has(w) {
 			continue
 		}
 		// "all three out", "the bottom one's out", "both off"
@@ -1351,7 +1351,7 @@ func (r *reading) goes(ci int) {
 			}
 			if countOf[q] > 0 || q == "both" || q == "one" || q == "second" || q == "third" || q == "last" {
 				name, pron := "remove", "them"
-				if onWords[w] {
+				if onWords.has(w) {
 					name = "fit"
 				}
 				if q == "one" || q == "second" || q == "third" || q == "last" {
@@ -1372,11 +1372,11 @@ func (r *reading) goes(ci int) {
 			}
 		}
 		// "out with the bolt", "on with the cover"
-		if p == "with" && (i == c.lo || r.toks[i-1].brk >= brkPause && r.toks[i-1].men < 0 || openers[r.toks[i-1].s] || r.toks[i-1].s == "and" || r.toks[i-1].s == "back") && c.mood&(negated|conditional|other|asked) == 0 {
+		if p == "with" && (i == c.lo || r.toks[i-1].brk >= brkPause && r.toks[i-1].men < 0 || openers.has(r.toks[i-1].s) || r.toks[i-1].s == "and" || r.toks[i-1].s == "back") && c.mood&(negated|conditional|other|asked) == 0 {
 			for _, mi := range c.mentions {
 				if m := &r.mentions[mi]; m.from == i+2 && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && !r.inAct(ci, mi) {
 					name := "fit"
-					if offWords[w] {
+					if offWords.has(w) {
 						name = "remove"
 					}
 					r.addAct(ci, act{action: r.lex.Action(name), lo: i, hi: m.hi, verb: -1, objects: []int{mi}, subject: true, rule: "particle and thing"})
@@ -1384,16 +1384,16 @@ func (r *reading) goes(ci int) {
 			}
 			if v == "it" || v == "them" {
 				name := "fit"
-				if offWords[w] {
+				if offWords.has(w) {
 					name = "remove"
 				}
 				r.addAct(ci, act{action: r.lex.Action(name), lo: i, hi: i + 3, verb: -1, pronoun: v, subject: true, rule: "particle and pronoun"})
 				continue
 			}
 		}
-		if p == "with" && (v == "it" || v == "them" || v == "that" || v == "him" || v == "her") && (i+3 >= c.hi || r.toks[i+2].brk >= brkPause || r.isVerbForm(r.word(i+3)) || stopWords[r.word(i+3)]) && (i == c.lo || r.toks[i-1].brk >= brkPause || openers[r.toks[i-1].s] || r.toks[i-1].s == "and") && c.mood&(negated|conditional|other|asked) == 0 {
+		if p == "with" && (v == "it" || v == "them" || v == "that" || v == "him" || v == "her") && (i+3 >= c.hi || r.toks[i+2].brk >= brkPause || r.isVerbForm(r.word(i+3)) || stopWords.has(r.word(i+3))) && (i == c.lo || r.toks[i-1].brk >= brkPause || openers.has(r.toks[i-1].s) || r.toks[i-1].s == "and") && c.mood&(negated|conditional|other|asked) == 0 {
 			name, pron := "fit", v
-			if offWords[w] {
+			if offWords.has(w) {
 				name = "remove"
 			}
 			if v == "him" || v == "her" {
@@ -1406,7 +1406,7 @@ func (r *reading) goes(ci int) {
 			// "in go the new pads"
 			if m := r.nameWithin(c, i+2, 4); m >= 0 && r.mentions[m].from == i+2 && !r.inAct(ci, m) && r.mentions[m].kind&(lexicon.Fastener|lexicon.Part) != 0 {
 				name := "fit"
-				if offWords[w] {
+				if offWords.has(w) {
 					name = "remove"
 				}
 				x := act2(r.lex.Action(name), i, r.mentions[m].hi, m)
@@ -1419,7 +1419,7 @@ func (r *reading) goes(ci int) {
 			continue
 		}
 		name := "fit"
-		if offWords[w] {
+		if offWords.has(w) {
 			name = "remove"
 		}
 		pron := "it"
@@ -1462,7 +1462,7 @@ var afterParticle = set("at per sideways completely altogether too already like 
 // tightAsFound tells whether "tight" tells how a thing was met: "that bolt is tight".
 func tightAsFound(r *reading, c *clause, j int) bool {
 	for i := c.lo; i < j; i++ {
-		if w := r.toks[i].s; linking[w] || w == "not" || w == "too" || w == "that" || w == "very" || w == "so" {
+		if w := r.toks[i].s; linking.has(w) || w == "not" || w == "too" || w == "that" || w == "very" || w == "so" {
 			return true
 		}
 	}

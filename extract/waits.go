@@ -85,7 +85,7 @@ func (r *reading) neverLooked(ci int) bool {
 // saysWay tells whether a clause has a word for which way round a thing goes.
 func (r *reading) saysWay(c *clause) bool {
 	for i := c.lo; i < c.hi; i++ {
-		if turnedWay[r.toks[i].s] || r.toks[i].s == "arrow" {
+		if turnedWay.has(r.toks[i].s) || r.toks[i].s == "arrow" {
 			return true
 		}
 	}
@@ -139,7 +139,7 @@ func (r *reading) isAway(c *clause, i int) bool {
 	lead := false
 	for ; i < min(c.hi, len(r.toks)); i++ {
 		switch w := r.toks[i].s; {
-		case away[w]:
+		case away.has(w):
 			return lead || w == "upstairs" || w == "indoors" || w == "home"
 		case w == "in" || w == "at" || w == "on" || w == "up" || w == "over" || w == "out" || w == "back" || w == "down" || w == "round" || w == "still":
 			lead = true
@@ -147,7 +147,7 @@ func (r *reading) isAway(c *clause, i int) bool {
 			return lead && (i+1 >= c.hi || r.toks[i].brk >= brkComma)
 		case w == "next" && r.word(i+1) == "door":
 			return true
-		case lead && (determiner[w] || ofWhom[w] || w == "other" || w == "bloody" || w == "blasted"):
+		case lead && (determiner.has(w) || ofWhom.has(w) || w == "other" || w == "bloody" || w == "blasted"):
 		case lead && i+1 < c.hi && r.toks[i+1].s == "'s": // "at dave's"
 		default:
 			return false
@@ -199,7 +199,7 @@ func (r *reading) whenLater(ci int) bool {
 		return false
 	}
 	for i := p.lo; i < p.hi; i++ {
-		if saysOnly[r.toks[i].s] {
+		if saysOnly.has(r.toks[i].s) {
 			return false
 		}
 	}
@@ -209,13 +209,13 @@ func (r *reading) whenLater(ci int) bool {
 // willBe tells of "that'll get torqued", "those'll want doing": what is yet to happen to a thing.
 func (r *reading) willBe(c *clause) bool {
 	for i := c.lo + 1; i+1 < c.hi; i++ {
-		if w := r.toks[i].s; (w == "'ll" || w == "will") && (pronounsObj[r.toks[i-1].s] || r.toks[i-1].men >= 0) {
+		if w := r.toks[i].s; (w == "'ll" || w == "will") && (pronounsObj.has(r.toks[i-1].s) || r.toks[i-1].men >= 0) {
 			switch r.toks[i+1].s {
 			case "get", "be", "want", "need", "have":
 				return true
 			}
 		}
-		if w := r.toks[i].s; (w == "get" || w == "gets") && (pronounsObj[r.toks[i-1].s] || r.toks[i-1].s == "they" || r.toks[i-1].men >= 0) {
+		if w := r.toks[i].s; (w == "get" || w == "gets") && (pronounsObj.has(r.toks[i-1].s) || r.toks[i-1].s == "they" || r.toks[i-1].men >= 0) {
 			return true // "they get a second pull | once it's gone off"
 		}
 	}
@@ -289,7 +289,7 @@ func (r *reading) keptFrom(ci int) string {
 	for k := ci; k >= lo; k-- {
 		c := &r.clauses[k]
 		for i := c.lo; i < c.hi; i++ {
-			if w := r.toks[i].s; notLocked[w] || w == "tab" || w == "tabs" {
+			if w := r.toks[i].s; notLocked.has(w) || w == "tab" || w == "tabs" {
 				return LockMissing
 			}
 		}

@@ -38,13 +38,13 @@ type given struct {
 
 // printed are what figures are written in or on; a box or a bag is one only where it
 // is said to say something.
-var printed = func() map[string]bool {
+var printed = func() wordSet {
 	out := set("invoice placard picture schematic catalogue catalog plate decal bulletin brochure data scan stamp receipt photo view fiche logbook printout advert packaging literature card bible guide")
-	for w := range documents {
-		out[w] = true
+	for w := range documents.words {
+		out.add(w)
 	}
-	delete(out, "note")
-	delete(out, "notes")
+	delete(out.words, "note")
+	delete(out.words, "notes")
 	return out
 }()
 
@@ -222,13 +222,13 @@ func (r *reading) witnesses(lo, hi int, figures []given) []witness {
 			if id := r.nounNear(i+1, hi); id != "" {
 				add(witness{lo: i, hi: i + 2, id: id})
 			}
-		case printed[w] && (r.givesAfter(i, hi) || documents[w] && (r.isOn(lo, i) || i-lo <= 2 && hi-lo <= 12 && !r.finite(i+1, hi))):
+		case printed.has(w) && (r.givesAfter(i, hi) || documents.has(w) && (r.isOn(lo, i) || i-lo <= 2 && hi-lo <= 12 && !r.finite(i+1, hi))):
 			id := w
-			if p := r.toks[max(lo, i-1)].s; i > lo && !determiner[p] && !stopWords[p] || contrast[p] {
+			if p := r.toks[max(lo, i-1)].s; i > lo && !determiner.has(p) && !stopWords.has(p) || contrast.has(p) {
 				id = p + " " + w
 			}
 			add(witness{lo: i, hi: i + 1, id: id, paper: true})
-		case states[w] && i > lo && prev != "i" && prev != "you" && prev != "we" && prev != "to" && prev != "'ll" && prev != "'d" && (prev != "people" || i-2 >= lo && (r.toks[i-2].men >= 0 || determiner[r.toks[i-2].s])) && prev != "let's" && !(w == "list" && prev != "they") && !(w == "count" || w == "make"):
+		case states.has(w) && i > lo && prev != "i" && prev != "you" && prev != "we" && prev != "to" && prev != "'ll" && prev != "'d" && (prev != "people" || i-2 >= lo && (r.toks[i-2].men >= 0 || determiner.has(r.toks[i-2].s))) && prev != "let's" && !(w == "list" && prev != "they") && !(w == "count" || w == "make"):
 			id := prev
 			if prev == "he" || prev == "she" {
 				id = prev
@@ -236,12 +236,12 @@ func (r *reading) witnesses(lo, hi int, figures []given) []witness {
 				id = r.writtenOn(i, lo, hi)
 			} else if k := r.subjectHead(lo, i); k >= 0 {
 				id = r.toks[k].s
-				if k > lo && (contrast[r.toks[k-1].s]) {
+				if k > lo && (contrast.has(r.toks[k-1].s)) {
 					id = r.toks[k-1].s + " " + id
 				}
 			}
 			for k := i - 1; k >= max(lo, i-4); k-- {
-				if printed[r.toks[k].s] {
+				if printed.has(r.toks[k].s) {
 					id = r.toks[k].s // "the sheet here says"
 				}
 			}
@@ -252,17 +252,17 @@ func (r *reading) witnesses(lo, hi int, figures []given) []witness {
 		case w == "according" && next == "to":
 			add(witness{lo: i, hi: i + 2, id: "according", paper: true})
 		case w == "in" && (next == "here" || next == "there") && len(out) == 0 && (r.word(i+2) == "is" || r.word(i+2) == "'s" || r.kind(i+2).is(wCounts)),
-			w == "in" && next == "the" && i <= lo+1 && r.linkedSoon(i+3, min(hi, i+5)) && !printed[r.word(i+2)],
+			w == "in" && next == "the" && i <= lo+1 && r.linkedSoon(i+3, min(hi, i+5)) && !printed.has(r.word(i+2)),
 			w == "this" && (next == "wants" || next == "takes" || next == "has" || next == "needs"),
 			w == "out" && (next == "'s" || next == "is" || next == "was") && (prev == "came" || prev == "took"):
 			add(witness{lo: i, hi: i + 2, id: "here", machine: true})
-		case contrast[w] && len(out) > 0 && !out[len(out)-1].machine && (next == "one" || next == "lot" || next == "says" || next == "say"):
+		case contrast.has(w) && len(out) > 0 && !out[len(out)-1].machine && (next == "one" || next == "lot" || next == "says" || next == "say"):
 			add(witness{lo: i, hi: i + 1, id: w})
 		case (w == "number" || w == "figure" || w == "writing" || w == "stamp" || w == "code") && (next == "on" || next == "in") && r.linkedSoon(i+2, hi):
 			add(witness{lo: i, hi: i + 1, id: "here", machine: true})
-		case writtenBy[w] && (prev == "'s" || prev == "is") && (next == "on" || next == "in") && (r.word(i+2) == "it" || r.word(i+2) == "there" || r.word(i+2) == "here") && (r.word(i+3) == "is" || r.word(i+3) == "'s"):
+		case writtenBy.has(w) && (prev == "'s" || prev == "is") && (next == "on" || next == "in") && (r.word(i+2) == "it" || r.word(i+2) == "there" || r.word(i+2) == "here") && (r.word(i+3) == "is" || r.word(i+3) == "'s"):
 			add(witness{lo: i, hi: i + 1, id: "on it", paper: true}) // "what's written on it is a thirty three"
-		case writtenBy[w] && (prev == "'s" || prev == "is" || prev == "are" || prev == "was" || prev == "it's"):
+		case writtenBy.has(w) && (prev == "'s" || prev == "is" || prev == "are" || prev == "was" || prev == "it's"):
 			id := r.nounNear(i+1, hi)
 			if k := r.subjectHead(lo, i-1); k >= 0 {
 				id = r.toks[k].s
@@ -271,8 +271,8 @@ func (r *reading) witnesses(lo, hi int, figures []given) []witness {
 				add(witness{lo: i, hi: i + 1, id: id, paper: true})
 			}
 		case w == "mine" && (next == "'s" || next == "is" || next == "has" || next == "measures"),
-			(w == "this" || w == "the") && next == "one" && (linking[r.word(i+2)] || r.word(i+2) == "measures"),
-			w == "old" && (next == "one" || next == "ones") && (linking[r.word(i+2)] || r.word(i+2) == "measures"),
+			(w == "this" || w == "the") && next == "one" && (linking.has(r.word(i+2)) || r.word(i+2) == "measures"),
+			w == "old" && (next == "one" || next == "ones") && (linking.has(r.word(i+2)) || r.word(i+2) == "measures"),
 			w == "these" && (next == "are" || next == "have" || next == "'re"):
 			add(witness{lo: i, hi: i + 2, id: "here", machine: true})
 		case w == "the" && (next == "one" || next == "ones") && (r.word(i+2) == "i" || r.word(i+2) == "that"):
@@ -299,7 +299,7 @@ func (r *reading) placements(fs []given, to int) []witness {
 			if id == "" || len(out) > 0 && out[len(out)-1].id == id {
 				continue
 			}
-			source = source || printed[id] || writable[id]
+			source = source || printed.has(id) || writable.has(id)
 			out = append(out, witness{lo: f.hi, hi: f.hi + 1, id: id, paper: true})
 		}
 	}
@@ -343,7 +343,7 @@ var contrast = set("one another other old new older newer first second online")
 func (r *reading) givesAfter(i, hi int) bool {
 	for k := i + 1; k < min(hi, i+7); k++ {
 		w := r.toks[k].s
-		if states[w] || w == "has" || w == "gives" || w == "have" || w == "got" || w == "wants" || w == "calls" || w == "puts" || w == "goes" || w == "asks" || w == "drawn" {
+		if states.has(w) || w == "has" || w == "gives" || w == "have" || w == "got" || w == "wants" || w == "calls" || w == "puts" || w == "goes" || w == "asks" || w == "drawn" {
 			return true
 		}
 		if w == "with" && (r.kind(k+1).is(wCounts) || r.toks[k].qty >= 0) {
@@ -359,7 +359,7 @@ func (r *reading) givesAfter(i, hi int) bool {
 // finite tells whether a verb that makes a sentence stands between two tokens.
 func (r *reading) finite(lo, hi int) bool {
 	for i := lo; i < hi; i++ {
-		if w := r.toks[i].s; linking[w] || subjects[w] || states[w] {
+		if w := r.toks[i].s; linking.has(w) || subjects.has(w) || states.has(w) {
 			return true
 		}
 	}
@@ -406,7 +406,7 @@ func (r *reading) findsAt(i, hi int) bool {
 		case w == "got" || w == "put" || w == "had" || w == "took" || w == "have":
 			return r.kind(k+1).is(wCounts) || k > i && (r.word(k+1) == "only" || r.word(k+1) == "a")
 		}
-		return finds[w]
+		return finds.has(w)
 	}
 	return false
 }
@@ -426,7 +426,7 @@ func (r *reading) fills(i, hi int) bool {
 // is said to stand on.
 func (r *reading) writtenOn(i, lo, hi int) string {
 	for k := i - 1; k > max(0, i-20); k-- {
-		if printed[r.toks[k].s] {
+		if printed.has(r.toks[k].s) {
 			return r.toks[k].s
 		}
 	}
@@ -445,7 +445,7 @@ func (r *reading) subjectHead(lo, verb int) int {
 		if r.toks[k].brk >= brkComma {
 			return -1
 		}
-		if !stopWords[w] && !linking[w] && !dropWords[w] {
+		if !stopWords.has(w) && !linking.has(w) && !dropWords.has(w) {
 			return k
 		}
 	}
@@ -455,7 +455,7 @@ func (r *reading) subjectHead(lo, verb int) int {
 // nounNear gives the first word after a token that may be a name.
 func (r *reading) nounNear(i, hi int) string {
 	for k := i; k < min(hi, i+5); k++ {
-		if w := r.toks[k].s; (determiner[w] || w == "on" || w == "in" || w == "under" || w == "inside" || stopWords[w]) && !r.toks[k].is(wCounts) {
+		if w := r.toks[k].s; (determiner.has(w) || w == "on" || w == "in" || w == "under" || w == "inside" || stopWords.has(w)) && !r.toks[k].is(wCounts) {
 			continue
 		} else if r.toks[k].is(wCounts) || r.toks[k].qty >= 0 {
 			return ""
@@ -477,10 +477,10 @@ func (r *reading) figures(lo, hi int) []given {
 				continue
 			}
 			a, b := r.tokenAt(base+n.Start), r.tokenAt(base+n.End-1)+1
-			if a >= c.hi || ordinals[r.toks[a].s] || b-a == 1 && r.toks[a].s == "one" && r.toks[a].qty < 0 && (b >= c.hi || stopWords[r.word(b)] && !((r.word(b) == "off" || r.word(b) == "out") && (r.word(a-1) == "took" || r.word(a-1) == "got")) || r.toks[b-1].brk >= brkComma) || a > c.lo && (r.toks[a-1].s == "this" || r.toks[a-1].s == "that" || r.toks[a-1].s == "the" && r.toks[a].s == "one" || r.toks[a-1].s == "other") {
+			if a >= c.hi || ordinals.has(r.toks[a].s) || b-a == 1 && r.toks[a].s == "one" && r.toks[a].qty < 0 && (b >= c.hi || stopWords.has(r.word(b)) && !((r.word(b) == "off" || r.word(b) == "out") && (r.word(a-1) == "took" || r.word(a-1) == "got")) || r.toks[b-1].brk >= brkComma) || a > c.lo && (r.toks[a-1].s == "this" || r.toks[a-1].s == "that" || r.toks[a-1].s == "the" && r.toks[a].s == "one" || r.toks[a-1].s == "other") {
 				continue // "this one", "the old one"
 			}
-			if notOurs[r.word(b)] || a > c.lo && numbered[r.toks[a-1].s] || b < len(r.toks) && r.toks[b].qty >= 0 && r.toks[b].qty != r.toks[a].qty && !ours(r.qtys[r.toks[b].qty].Kind) {
+			if notOurs.has(r.word(b)) || a > c.lo && numbered.has(r.toks[a-1].s) || b < len(r.toks) && r.toks[b].qty >= 0 && r.toks[b].qty != r.toks[a].qty && !ours(r.qtys[r.toks[b].qty].Kind) {
 				continue
 			}
 			f := given{at: a, hi: b, value: n.Low.RatString()}
@@ -515,11 +515,11 @@ var ordinals = set("first second third fourth last once twice")
 func (r *reading) ways(lo, hi int) []given {
 	var out []given
 	for i := lo; i < hi; i++ {
-		if !r.toks[i].is(wSeldom) || !sides[r.toks[i].s] {
+		if !r.toks[i].is(wSeldom) || !sides.has(r.toks[i].s) {
 			continue
 		}
 		w := canonPlace(r.toks[i].s)
-		if next := r.word(i + 1); next == "one" || next == "ones" || i+1 < hi && r.toks[i].brk < brkComma && !stopWords[next] && next != "hand" && next != "side" || w == "right" && r.word(i+1) != "hand" && r.word(i-1) != "the" || r.toks[i].men >= 0 && r.mentions[r.toks[i].men].head != r.toks[i].s && i > lo && r.word(i-1) != "the" {
+		if next := r.word(i + 1); next == "one" || next == "ones" || i+1 < hi && r.toks[i].brk < brkComma && !stopWords.has(next) && next != "hand" && next != "side" || w == "right" && r.word(i+1) != "hand" && r.word(i-1) != "the" || r.toks[i].men >= 0 && r.mentions[r.toks[i].men].head != r.toks[i].s && i > lo && r.word(i-1) != "the" {
 			continue
 		}
 		if opposite[w] != "" {
@@ -637,7 +637,7 @@ func (r *reading) denied(ci int) bool {
 		return false
 	}
 	i := c.lo
-	for i < c.hi && (openers[r.toks[i].s] || denier[r.toks[i].s]) {
+	for i < c.hi && (openers.has(r.toks[i].s) || denier.has(r.toks[i].s)) {
 		i++
 	}
 	switch r.word(i) {
@@ -651,7 +651,7 @@ func (r *reading) denied(ci int) bool {
 		return false
 	}
 	for k := i + 2; k < c.hi; k++ {
-		if w := r.toks[k].s; w == "on" || w == "in" || w == "the" || w == "going" || w == "much" || w == "yet" || printed[w] {
+		if w := r.toks[k].s; w == "on" || w == "in" || w == "the" || w == "going" || w == "much" || w == "yet" || printed.has(w) {
 			return false // "it's not on the drawing": nobody's word is denied
 		}
 	}
@@ -675,7 +675,7 @@ func (r *reading) claims(ci int) bool {
 			}
 		}
 		for i := c.lo + 1; i < c.hi; i++ {
-			if writtenBy[r.toks[i].s] && (r.toks[i-1].s == "'s" || r.toks[i-1].s == "is") {
+			if writtenBy.has(r.toks[i].s) && (r.toks[i-1].s == "'s" || r.toks[i-1].s == "is") {
 				return true
 			}
 		}
