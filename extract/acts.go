@@ -116,7 +116,7 @@ func (r *reading) namedAlone(ci int) int {
 		return -1
 	}
 	p := &r.clauses[ci-1]
-	if len(p.acts) > 0 || len(p.mentions) != 1 || p.hi-p.lo > 6 || p.mood&notWork != 0 || r.since(p.lo, r.clauses[ci].lo) > 8 {
+	if len(p.acts) > 0 || len(p.mentions) != 1 || p.hi-p.lo > 6 || p.mood&notWork != 0 || r.since(p.lo, r.clauses[ci].lo) > 15 {
 		return -1
 	}
 	m := &r.mentions[p.mentions[0]]

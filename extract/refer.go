@@ -613,14 +613,15 @@ func (s *tracker) inTurn(c *clause) {
 // when it's back on the machine. And the guard, obviously."
 func (r *reading) sharesLot(c *clause) bool {
 	ci := int(r.toks[c.lo].cl)
-	if ci == 0 || r.toks[c.lo].s != "and" {
+	if ci == 0 || r.toks[c.lo].s != "and" || r.clauses[ci-1].sentence == c.sentence {
 		return false
 	}
-	from := ci - 1
-	for from > 0 && r.clauses[from-1].sentence == r.clauses[ci-1].sentence && r.since(r.clauses[from-1].lo, c.lo) < 10 {
-		from--
+	for k := ci - 1; k >= 0 && r.clauses[k].sentence == r.clauses[ci-1].sentence; k-- {
+		if r.leavesOpen(&r.clauses[k]) {
+			return true
+		}
 	}
-	return r.heardIn(from, ci-1, "later", "undone", "back-to", "ordered", "still-off") && r.clauses[ci-1].sentence != r.clauses[ci].sentence
+	return false
 }
 
 // tendedNext tells whether the first work told after a clause is done to it with no name:

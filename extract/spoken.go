@@ -481,6 +481,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			}
 		}
 	case "undone":
+		if r.ofFluid(oc) && r.goesIn(ci) {
+			return nil // "there's no oil in it, so in goes two litres"
+		}
 		if d, ok := r.notSo(ci); ok && d.signal != "un-done" && (r.hasWord(oc, "haven't") || r.hasWord(oc, "isn't") || r.hasWord(oc, "aren't") || r.hasWord(oc, "not")) {
 			return nil // told by what is denied
 		}
@@ -724,6 +727,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		e.kind = NotRefitted
 		if r.ofFluid(oc) {
+			if r.goesIn(ci) {
+				return nil // "there's no oil in it, so in goes two litres"
+			}
 			e.kind = Unfinished // "there's no oil in it yet": nothing came off
 		}
 	case "none":
