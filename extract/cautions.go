@@ -563,7 +563,7 @@ func (r *reading) wear(c *clause) bool {
 		m := &r.mentions[mi]
 		switch m.head {
 		case "glove", "gloves", "glasses", "goggles", "goggle", "respirator", "mask", "protection":
-			if r.ofOne(c, m) || r.ofMe(c.lo, m.lo) {
+			if r.ofOne(c, m) {
 				continue // "that dog has got a glove", "when I've counted it with my glasses on"
 			}
 			if c.hi-c.lo <= 6 && (m.head == "glove" || m.head == "gloves" || m.head == "goggles") && c.mood&negated == 0 || m.hi < len(r.toks) && r.toks[m.hi].s == "on" || m.lo > c.lo && (r.toks[m.lo-1].s == "wear" || r.toks[m.lo-1].s == "your" || r.toks[m.lo-1].s == "with") {
@@ -579,7 +579,7 @@ func (r *reading) wear(c *clause) bool {
 func (r *reading) ofOne(c *clause, m *mention) bool {
 	for i := c.lo; i < m.from; i++ {
 		switch r.toks[i].s {
-		case "'s", "is", "are", "was", "has", "had", "that's", "where", "these", "those":
+		case "'s", "is", "are", "was", "has", "had", "that's", "where", "these", "those", "when", "once", "till", "until":
 			return r.toks[i].men < 0
 		}
 	}
