@@ -701,6 +701,8 @@ func (r *reading) startsBare(start, i int) bool {
 		return !((t == "click" || t == "clicks") && r.kind(i+1).is(wPreposition))
 	case n == 1 && pk.is(wInterjection) && t != p:
 		return true
+	case next == "of" && n >= 2 && pk.is(wPronoun) && (t == "wipe" || t == "smear" || t == "dab" || t == "squirt" || t == "lick" || t == "skim"):
+		return true // "bin that | wipe of oil on the lip"
 	case t == "step" && (next == "number" || numberWord.has(next)):
 		return true
 	case t == "same" && n >= 3 && p != "the" && (next == "again" || next == "for" || next == "thing" || next == "deal" || next == "on" && (r.word(i+2) == "the" || r.word(i+2) == "this" || r.word(i+2) == "that")):
