@@ -386,6 +386,9 @@ func (r *reading) endOf(hi int) int {
 
 // numbersOf gives the numbers said between two tokens, their places counted from the first one's first byte.
 func (r *reading) numbersOf(lo, hi int) []normalize.Number {
+	if hi <= lo {
+		return nil
+	}
 	text := r.talk.Text[r.toks[lo].lo:r.endOf(hi)]
 	counts := false
 	for i := lo; i < hi && !counts; i++ {
