@@ -563,7 +563,7 @@ func (r *reading) wear(c *clause) bool {
 		m := &r.mentions[mi]
 		switch m.head {
 		case "glove", "gloves", "glasses", "goggles", "goggle", "respirator", "mask", "protection":
-			if r.ofOne(c, m) {
+			if r.isTold(c, m) {
 				continue // "that dog has got a glove", "when I've counted it with my glasses on"
 			}
 			if c.hi-c.lo <= 6 && (m.head == "glove" || m.head == "gloves" || m.head == "goggles") && c.mood&negated == 0 || m.hi < len(r.toks) && r.toks[m.hi].s == "on" || m.lo > c.lo && (r.toks[m.lo-1].s == "wear" || r.toks[m.lo-1].s == "your" || r.toks[m.lo-1].s == "with") {
@@ -574,9 +574,9 @@ func (r *reading) wear(c *clause) bool {
 	return false
 }
 
-// ofOne tells whether a thing is told of, by what is said to be or to have it, rather
+// isTold tells whether a thing is told of, by what is said to be or to have it, rather
 // than asked for.
-func (r *reading) ofOne(c *clause, m *mention) bool {
+func (r *reading) isTold(c *clause, m *mention) bool {
 	for i := c.lo; i < m.from; i++ {
 		switch r.toks[i].s {
 		case "'s", "is", "are", "was", "has", "had", "that's", "where", "these", "those", "when", "once", "till", "until":

@@ -20,54 +20,101 @@ func (r *reading) dryYet(ci int) (lo, hi int) {
 func (r *reading) drySaid(ci int) (lo, hi int) {
 	c := &r.clauses[ci]
 	for i := c.lo; i < c.hi; i++ {
-		switch w := r.toks[i].s; {
-		case w == "no":
-			// "there's no fluid in that yet", "we've got no grease in there"
-			if i > c.lo {
-				if p := r.toks[i-1].s; p != "'s" && p != "is" && p != "got" && p != "'ve" && p != "have" && p != "still" {
-					continue
-				}
-			}
-			k := r.filling(c, i+1)
-			if k < 0 {
-				continue
-			}
-			if n := r.word(k); n == "yet" || r.toks[k-1].s != "water" && (n == "in" || n == "inside") && (r.word(k+1) == "it" || r.word(k+1) == "there" || r.word(k+1) == "that" || r.word(k+1) == "her" || r.word(k+1) == "here" || r.kind(k+1).is(wDeterminer)) {
-				return i, k + 1
-			}
-		case (w == "dry" || w == "empty") && i > c.lo && (r.toks[i].brk != brkNone || i+1 == c.hi || r.word(i+1) == "so" || r.word(i+1) == "at" || r.word(i+1) == "yet" || r.word(i+1) == "now" || r.word(i+1) == "until" || r.word(i+1) == "till"):
-			k := i - 1
-			for k > c.lo && (r.toks[k].s == "bone" || r.toks[k].s == "completely" || r.toks[k].s == "totally" || r.toks[k].s == "still" || r.toks[k].s == "all" || r.toks[k].s == "currently" || r.toks[k].s == "absolutely") {
-				k--
-			}
-			if s := r.toks[k].s; s != "'s" && s != "is" && s != "are" && s != "'re" && s != "sat" {
-				continue
-			}
-			held := k > c.lo && r.toks[k-1].men >= 0 && runsFull.has(r.mentions[r.toks[k-1].men].head)
-			if !held && k-1 >= c.lo && r.toks[k-1].men >= 0 {
-				continue // "the rag's dry"
-			}
-			if r.runsDry(ci) || held && w == "empty" {
-				return k, i + 1
-			}
-		case (w == "wants" || w == "needs" || w == "takes" || w == "want" || w == "need" || w == "take") && i > c.lo && !r.toks[i-1].is(wDeterminer):
-			// "it wants half a litre of thirty weight which I don't have"
-			if r.toks[i-1].s == "i" || r.toks[i-1].s == "you" || r.toks[i-1].s == "we" || r.toks[i-1].s == "to" {
-				continue
-			}
-			for k := i + 1; k < min(c.hi, i+8); k++ {
-				if r.toks[k].s != "of" || k == i+1 {
-					continue
-				}
-				for j := k - 1; j > i; j-- {
-					if volumes.has(r.toks[j].s) && r.noneHad(ci, k) {
-						return i, k + 1
-					}
-				}
-			}
+		hi := -1
+		switch r.toks[i].s {
+		case "no":
+			hi = r.noneIn(c, i)
+		case "dry", "empty":
+			hi = r.isDry(ci, i)
+		case "wants", "needs", "takes", "want", "need", "take":
+			hi = r.wantsFilling(ci, i)
+		}
+		if hi >= 0 {
+			return i, hi
 		}
 	}
 	return -1, -1
+}
+
+// noneIn reads "there's no fluid in that yet", "we've got no grease in there" at the word
+// "no", and gives the token where it ends; -1 where it is not said.
+func (r *reading) noneIn(c *clause, i int) int {
+	if i > c.lo {
+		switch r.toks[i-1].s {
+		case "'s", "is", "got", "'ve", "have", "still":
+		default:
+			return -1
+		}
+	}
+	k := r.filling(c, i+1)
+	if k < 0 {
+		return -1
+	}
+	switch r.word(k) {
+	case "yet":
+		return k + 1
+	case "in", "inside":
+		if w := r.word(k + 1); r.toks[k-1].s != "water" && (itsPlace.has(w) || r.kind(k+1).is(wDeterminer)) {
+			return k + 1
+		}
+	}
+	return -1
+}
+
+// itsPlace are the words for where a filling is, but for its name.
+var itsPlace = set("it there that her here")
+
+// isDry reads "it's bone dry", "the gearbox is empty" at the last word.
+func (r *reading) isDry(ci, i int) int {
+	c := &r.clauses[ci]
+	if i+1 < c.hi && r.toks[i].brk == brkNone && !goesOnDry.has(r.toks[i+1].s) {
+		return -1 // "dry bearings", "empty the tray"
+	}
+	k := i - 1
+	for k > c.lo && quiteDry.has(r.toks[k].s) {
+		k--
+	}
+	if k <= c.lo {
+		return -1
+	}
+	switch r.toks[k].s {
+	case "'s", "is", "are", "'re", "sat":
+	default:
+		return -1
+	}
+	m := r.toks[k-1].men
+	held := m >= 0 && runsFull.has(r.mentions[m].head)
+	if m >= 0 && !held {
+		return -1 // "the rag's dry"
+	}
+	if r.runsDry(ci) || held && r.toks[i].s == "empty" {
+		return i + 1
+	}
+	return -1
+}
+
+// goesOnDry are the words that what is said of a state goes on with, quiteDry those that
+// stand before it.
+var goesOnDry, quiteDry = set("so at yet now until till and"), set("bone completely totally still all currently absolutely")
+
+// wantsFilling reads "it wants half a litre of thirty weight which I don't have" at the verb.
+func (r *reading) wantsFilling(ci, i int) int {
+	c := &r.clauses[ci]
+	if i == c.lo || r.toks[i-1].is(wDeterminer) {
+		return -1
+	}
+	switch r.toks[i-1].s {
+	case "i", "you", "we", "to":
+		return -1
+	}
+	measured := false
+	for k := i + 1; k < min(c.hi, i+8); k++ {
+		if r.toks[k].s == "of" && measured && r.noneHad(ci, k) {
+			return k + 1
+		}
+		measured = measured || volumes.has(r.toks[k].s)
+	}
+	return -1
 }
 
 // filling gives the token after the name of what a machine is filled with, where one
