@@ -335,16 +335,12 @@ var lockHeads = set("circlip cotter lockwire")
 func (r *reading) noneOf(c *clause) (lo, hi int) {
 	for _, mi := range c.mentions {
 		m := &r.mentions[mi]
-		t := &thing{head: lexicon.Singular(m.head), mods: map[string]bool{}}
-		for _, w := range m.mods {
-			t.mods[w] = true
-		}
-		if !lockHeads.has(t.head) && !isLock(t) && !(t.head == "wire" && r.drilledNear(m)) {
-			continue
-		}
 		for k := m.lo - 1; k >= max(c.lo, m.lo-5); k-- {
 			switch w := r.toks[k].s; w {
 			case "no", "haven't", "without", "of", "ain't":
+				if !r.locks(m) {
+					continue
+				}
 				p := r.word(k - 1)
 				if w == "no" && (p == "there's" || p == "'s" && r.word(k-2) == "there") && (r.namedBefore(m, 12) || nowhere.has(r.word(m.hi)) || m.hi >= c.hi || r.toks[m.hi-1].brk >= brkComma || r.word(m.hi) == "for" && r.word(m.hi+1) == "it") {
 					return k, m.hi // "there's an R clip goes in the end, and there's no R clip"
@@ -356,6 +352,15 @@ func (r *reading) noneOf(c *clause) (lo, hi int) {
 		}
 	}
 	return -1, -1
+}
+
+// locks tells whether a mention is of a lock: a split pin, a tab washer, lock wire.
+func (r *reading) locks(m *mention) bool {
+	t := &thing{head: lexicon.Singular(m.head), mods: map[string]bool{}}
+	for _, w := range m.mods {
+		t.mods[w] = true
+	}
+	return lockHeads.has(t.head) || isLock(t) || t.head == "wire" && r.drilledNear(m)
 }
 
 // drilledNear tells of heads that are drilled, a breath before the wire that goes through them.

@@ -737,7 +737,11 @@ func (r *reading) hasOne(c *clause, m *mention) bool {
 // back on", "that was five bolts and I've put back four".
 func (r *reading) short(ci int) (lo, hi int) {
 	c := &r.clauses[ci]
-	if c.mood&negated != 0 || !(r.saidIn(c, "back") || r.saidIn(c, "in") || r.saidIn(c, "on") || r.saidIn(c, "holes")) {
+	counts := false
+	for i := c.lo; i < c.hi && !counts; i++ {
+		counts = r.toks[i].is(wCountOf)
+	}
+	if !counts || c.mood&negated != 0 || !(r.saidIn(c, "back") || r.saidIn(c, "in") || r.saidIn(c, "on") || r.saidIn(c, "holes")) {
 		return -1, -1
 	}
 	for i := c.lo; i < c.hi; i++ {
