@@ -1109,7 +1109,7 @@ func (r *reading) place(lo, hi int) Place {
 	for w := a; w <= b; w++ {
 		n += max(1, wordCount(r.talk.Text[r.talk.Words[w].Lo:r.talk.Words[w].Hi]))
 		if n > 40 {
-			b = max(a, w-1)
+			b = max(a+1, w) - 1
 			break
 		}
 	}
