@@ -45,6 +45,7 @@ func (r *reading) findActs() {
 		r.spreads(ci)
 		r.renewed(ci)
 		r.laid(ci)
+		r.stowed(ci)
 		r.laidBeside(ci)
 		r.alongWith(ci)
 		r.stood(ci)

@@ -840,6 +840,10 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	if name == "lift" && len(ts) > 0 && (isLock(ts[0]) || ts[0].head == "pin" || ts[0].head == "clip") && len(a.objects) > 0 {
 		name = "remove" // "pull the split pin"
 	}
+	kept := name == "store" && r.keptOff(a)
+	if kept {
+		name = "remove"
+	}
 	if ledgerActs[name] == "" || name == "remove" && !a.subject && r.getsNew(a) {
 		return
 	}
@@ -854,6 +858,9 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	}
 	idle := len(ts) > 0
 	for k, t := range ts {
+		if kept && (t.isNew || len(t.events) > 0) {
+			continue
+		}
 		n := name
 		t.turned = t.turned || fastens[name] && len(a.objects) == 0
 		st, _ := t.state()

@@ -67,6 +67,10 @@ func (s *tracker) resolve(ci, mi int) *thing {
 		return t
 	}
 	// a named thing
+	if t := r.saidFuller(mi); t != nil {
+		s.enrich(t, m)
+		return t
+	}
 	if t := r.shortened(m, fastener); t != nil && !placesClash(m.mods, t.mods) {
 		s.enrich(t, m)
 		return s.sided(t, m, m.side)
@@ -423,6 +427,39 @@ func (r *reading) onlyLeft(m *mention, fastener bool, act string) *thing {
 		}
 	}
 	return one
+}
+
+// saidFuller gives the thing that was only just named and is named again with more
+// words, as nobody does of another: "watch the key, the little square key".
+func (r *reading) saidFuller(mi int) *thing {
+	if mi == 0 {
+		return nil
+	}
+	m, o := &r.mentions[mi], &r.mentions[mi-1]
+	if o.entry == nil || o.head != m.head || len(o.mods) > 0 || len(m.mods) == 0 || o.count > 1 || !m.definite || !o.definite || m.plural != o.plural ||
+		o.prep != m.prep && m.prep != "" || o.hi != m.from || !r.toks[m.from].is(wDeterminer) || r.toks[m.from].s == "that" || contentCount(o.entry.mods) > 0 {
+		return nil
+	}
+	return o.entry
+}
+
+// sameCount tells whether so many are spoken of as before: "three bolts a side" are six.
+func (r *reading) sameCount(t *thing, m *mention) bool {
+	if m.count != 2*t.count {
+		return m.count == t.count
+	}
+	for _, mi := range t.mentions {
+		if o := &r.mentions[mi]; o.count == t.count && o.hi+1 < len(r.toks) && r.toks[o.hi-1].brk < brkComma {
+			switch r.toks[o.hi].s {
+			case "a", "per", "each", "either", "every":
+				return r.toks[o.hi+1].s == "side" || r.toks[o.hi+1].s == "end"
+			case "on", "at":
+				w := r.word(o.hi + 1)
+				return w == "each" || w == "either" || w == "both"
+			}
+		}
+	}
+	return false
 }
 
 // enrich lets a later, fuller name or a count add to what is known.
@@ -806,7 +843,7 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 		if t.head != m.head && t.head != "fastener" && (gap > 30 || t.owner == nil && contentCount(t.mods) > 0 && t.mods[m.head]) {
 			continue
 		}
-		if m.count > 1 && t.count > 1 && m.count != t.count && !m.definite {
+		if m.count > 1 && t.count > 1 && !r.sameCount(t, m) && !m.definite {
 			continue // "three screws" are not the two of before
 		}
 		score := 0
@@ -883,7 +920,7 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 			}
 		}
 		if m.count > 1 && t.count > 1 {
-			if m.count == t.count {
+			if r.sameCount(t, m) {
 				if score += 2; st == Removed && s.fitting(m.lo) && t.head == m.head && act != "remove" {
 					score += 2 // "new ring, three bolts": the three that came off
 				}
@@ -1020,7 +1057,7 @@ func (s *tracker) onlyOff(m *mention, owner *thing, act string) *thing {
 		if t.owner == owner || owns(owner, t) {
 			return nil
 		}
-		if st, _ := t.state(); t.head != m.head || st != Removed || t.many() != (m.plural || m.count > 1) || m.count > 1 && t.count > 1 && t.count != m.count {
+		if st, _ := t.state(); t.head != m.head || st != Removed || t.many() != (m.plural || m.count > 1) || m.count > 1 && t.count > 1 && !s.r.sameCount(t, m) {
 			continue
 		}
 		if one != nil {
