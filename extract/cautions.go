@@ -79,6 +79,14 @@ func (r *reading) warning(ci int) (lo, hi int, kind string) {
 		kind = "told"
 	case r.nobodyDoes(c):
 		kind = "first"
+	case r.orThen(ci), r.becauseOf(ci):
+		kind = "threat"
+	case r.notThere(c), r.gently(c):
+		kind = "careless"
+	case r.soAsNot(c), r.checksNot(c):
+		kind = "protect"
+	case r.stopIf(ci):
+		kind = "stop"
 	case r.harms(ci) || r.theyHarm(ci) || r.orElse(ci):
 		kind = "threat"
 	case r.fragile(ci):
@@ -98,6 +106,10 @@ func (r *reading) warning(ci int) (lo, hi int, kind string) {
 				}
 			case "first":
 				if c.mood&other == 0 || r.toks[o.lo].s != "before" {
+					kind = o.signal
+				}
+			case "own":
+				if !r.pastTold(c) || r.toks[o.lo].s != "i" {
 					kind = o.signal
 				}
 			case "emphasis":
@@ -149,38 +161,80 @@ func (r *reading) ofMe(lo, hi int) bool {
 	return false
 }
 
-// orElse reads, within one clause, "overfill it and it blows the seals", "thumb over
-// the clip, or it's in the garden": do this, and that is what comes of it.
+// orElse reads "overfill it and it blows the seals", "thumb over the clip, or it's in the
+// garden", "go the other way and you've bent it": do this, and that is what comes of it.
 func (r *reading) orElse(ci int) bool {
 	c := &r.clauses[ci]
-	if c.mood&(other|asked) != 0 || r.ofMe(c.lo, c.hi) || r.pastTold(c) {
+	if c.mood&(other|asked) != 0 {
 		return false
 	}
-	for i := c.lo + 1; i+2 < c.hi; i++ {
-		w, next := r.toks[i].s, r.toks[i+1].s
-		if w != "and" && w != "or" && w != "then" {
-			continue
-		}
-		switch next {
-		case "it", "you", "they", "that", "the", "she", "your", "its", "then":
-		default:
-			continue
-		}
-		first := r.toks[c.lo].s
-		bare := !stopWords.has(first) && !openers.has(first) && r.toks[c.lo].men < 0 && (pronounsObj.has(r.word(c.lo+1)) || determiner.has(r.word(c.lo+1))) // "overfill it"
-		if !bare && !r.imperativeAt(c.lo) && first != "you" && first != "no" && first != "one" && first != "any" && first != "too" {
+	at, lo := c.lo, c.lo // where what is threatened begins, and what threatens it
+	if w := r.toks[c.lo].s; (w == "and" || w == "or" || w == "then") && ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.clauses[ci-1].mood&(other|asked|hypothetical) == 0 {
+		lo = r.clauses[ci-1].lo
+	} else if at = r.thenAt(c); at < 0 {
+		return false
+	}
+	for lo < at && openers.has(r.toks[lo].s) && r.toks[lo].men < 0 {
+		lo++
+	}
+	if !r.supposes(lo, at) || r.ofMe(lo, at) {
+		return false
+	}
+	for i := lo; i < at; i++ {
+		if w := r.toks[i].s; w == "was" || w == "were" || w == "had" || w == "did" || w == "didn't" || w == "came" || w == "went" {
 			return false
 		}
-		if first == "you" && (linking.has(r.word(c.lo+1)) || r.word(i+2) != "'ll" && r.word(i+2) != "'ve" && r.word(i+2) != "'re") {
-			return false
+	}
+	w := r.word(at + 2)
+	ahead := w == "'ll" || w == "'ve" || w == "'re" || w == "'s" || w == "will"
+	if across := at == c.lo; !ahead && (across || r.toks[lo].s == "you" && !soiling.has(w)) {
+		return false
+	}
+	if r.toks[lo].s == "you" && linking.has(r.word(lo+1)) {
+		return false
+	}
+	for i := at + 3; ahead && i < c.hi; i++ {
+		if r.toks[i].is(wSeldom) && damage.has(r.toks[i].s) && r.toks[i].men < 0 {
+			return true // "and that's the bearing wrecked"
 		}
-		for _, o := range c.opens {
-			if o.signal == "harm" && o.lo > i && r.toks[o.lo].men < 0 {
-				return true
-			}
+	}
+	for _, o := range c.opens {
+		if o.signal == "harm" && o.lo > at && r.toks[o.lo].men < 0 {
+			return true
 		}
 	}
 	return false
+}
+
+// thenAt gives the token of the "and", "or" or "then" within a clause that what comes of
+// it follows, -1 where there is none.
+func (r *reading) thenAt(c *clause) int {
+	for i := c.lo + 1; i+2 < c.hi; i++ {
+		if w := r.toks[i].s; w != "and" && w != "or" && w != "then" {
+			continue
+		}
+		switch r.toks[i+1].s {
+		case "it", "you", "they", "that", "the", "she", "your", "its", "then", "we":
+			return i
+		}
+	}
+	return -1
+}
+
+// supposes tells whether the words from lo on say what one might do: "overfill it",
+// "you spin it dry", "anything goes down there", "one drop on the disc".
+func (r *reading) supposes(lo, at int) bool {
+	if lo >= at {
+		return false
+	}
+	switch r.toks[lo].s {
+	case "you", "no", "one", "any", "anything", "too":
+		w := r.word(lo + 1)
+		return w != "'s" && w != "see" && w != "know" && w != "hear" && w != "feel" && w != "notice"
+	}
+	first := r.toks[lo].s
+	bare := !stopWords.has(first) && !prepositions.has(first) && !placeWords.has(first) && r.toks[lo].men < 0 && r.toks[lo].qty < 0 && (pronounsObj.has(r.word(lo+1)) || determiner.has(r.word(lo+1))) // "overfill it"
+	return bare || first == "go" || first == "get" || first == "let" || first == "leave" || r.imperativeAt(lo)
 }
 
 // phraseStart goes back from a cue to where what it is said of begins: a warning
@@ -390,7 +444,7 @@ func (r *reading) harms(ci int) bool {
 	if (first == "a" || first == "an" || first == "any") && (r.saidIn(c, "'ll") || r.saidIn(c, "will")) {
 		return true // "a loose spade'll burn"
 	}
-	if first == "i" || first == "we" || second == "i" || second == "we" || r.pastTold(c) {
+	if first == "i" || first == "we" || (second == "i" || second == "we") && first != "if" || r.pastTold(c) {
 		return false
 	}
 	var p *clause
@@ -523,8 +577,205 @@ func (r *reading) nobodyDoes(c *clause) bool {
 		if w != "nobody" && w != "no-one" {
 			continue
 		}
+		if v := r.toks[i+1].s; r.plainVerb(v) && v != "put" && v != "cut" && v != "set" && v != "hit" && v != "let" && v != "read" {
+			return determiner.has(r.toks[i+2].s) || pronounsObj.has(r.toks[i+2].s)
+		}
 		if v := r.toks[i+1].s; strings.HasSuffix(v, "s") && r.toks[i+1].is(wForm) && !strings.HasPrefix(v, "'") && !stopWords.has(v) && v != "knows" && v != "likes" && v != "wants" && v != "needs" && v != "makes" && v != "gives" && v != "uses" && v != "finds" && v != "tells" && v != "sees" {
 			return (determiner.has(r.toks[i+2].s) || pronounsObj.has(r.toks[i+2].s)) && !r.saidIn(c, "why")
+		}
+	}
+	return false
+}
+
+// orThen reads "wedge it, or she's over the side": what one is told to do, and what
+// comes of not doing it. "It's a twelve or it's a ten" tells of two things that may be.
+func (r *reading) orThen(ci int) bool {
+	c := &r.clauses[ci]
+	if ci == 0 || r.toks[c.lo].s != "or" || c.hi-c.lo < 3 || c.mood&(asked|other) != 0 || r.clauses[ci-1].sentence != c.sentence || !r.orders(ci-1) {
+		return false
+	}
+	switch r.word(c.lo + 1) {
+	case "you", "it", "they", "she", "he", "that":
+	default:
+		return false
+	}
+	switch w := r.word(c.lo + 2); w {
+	case "can", "could", "may", "might", "want", "need", "don't", "have", "would", "just", "take", "use", "do":
+		return false
+	case "'s", "'re":
+		n := r.word(c.lo + 3)
+		return n != "a" && n != "an" && n != "the" && n != "just" && n != "not" && r.toks[c.lo+2].qty < 0 && (c.lo+3 >= c.hi || r.toks[c.lo+3].qty < 0)
+	default:
+		return r.toks[c.lo+2].is(wForm|wVerb) || w == "'ll" || w == "will"
+	}
+}
+
+// becauseOf reads "keep your hand under it because it'll just drop": a reason that
+// lies ahead, for what one is told to do.
+func (r *reading) becauseOf(ci int) bool {
+	c := &r.clauses[ci]
+	if ci == 0 || c.hi-c.lo < 4 || c.mood&(asked|other|negated) != 0 || r.clauses[ci-1].sentence != c.sentence || !r.orders(ci-1) {
+		return false
+	}
+	if w := r.toks[c.lo].s; w != "because" && w != "'cause" && w != "cause" && w != "cuz" && w != "cos" {
+		return false
+	}
+	switch r.word(c.lo + 1) {
+	case "you", "it", "they", "she", "he", "that", "these", "those":
+		w := r.word(c.lo + 2)
+		return w == "'ll" || w == "will"
+	}
+	return false
+}
+
+// orders tells whether a clause tells one to do something.
+func (r *reading) orders(ci int) bool {
+	c := &r.clauses[ci]
+	if c.mood&(asked|other|hypothetical) != 0 || r.ofMe(c.lo, c.hi) || r.pastTold(c) {
+		return false
+	}
+	if len(c.acts) > 0 && c.mood&notWork == 0 && r.acts[c.acts[0]].verb >= 0 {
+		return true // "it goes in by hand"
+	}
+	for i := c.lo; i < min(c.hi, c.lo+3); i++ {
+		if r.imperativeAt(i) {
+			return true
+		}
+		if !r.toks[i].is(wOpener) && r.toks[i].s != "and" && r.toks[i].s != "so" && r.toks[i].s != "then" {
+			break
+		}
+	}
+	for i := c.lo; i+1 < c.hi; i++ {
+		switch w, next := r.toks[i].s, r.toks[i+1].s; {
+		case w == "must", w == "gotta", w == "got" && next == "to", w == "need" && next == "to", w == "want" && next == "to", w == "have" && next == "to", w == "needs" && next == "to", w == "has" && next == "to", w == "wants" && next == "to":
+			return true
+		}
+	}
+	return false
+}
+
+// notThere reads "not under the spring", "on the plug, not the wires": where hands and
+// tools have no business, said by itself or against where they have.
+func (r *reading) notThere(c *clause) bool {
+	if c.mood&(asked|other) != 0 {
+		return false
+	}
+	for i := c.lo; i+1 < c.hi; i++ {
+		if r.toks[i].s != "not" || i > c.lo && r.toks[i-1].brk < brkComma && r.toks[i-1].s != "and" && r.toks[i-1].s != "but" && r.toks[i-1].men < 0 {
+			continue
+		}
+		near := nearness.has(r.toks[i+1].s)
+		if !near && (i == 0 || !r.forced(i)) {
+			continue
+		}
+		if near && i+3 < c.hi && touching.has(r.toks[i+1].s) && determiner.has(r.toks[i+2].s) && r.toks[i+2].s != "this" && r.toks[i+2].s != "these" && !papers.has(r.toks[i+3].s) && c.hi-i <= 7 {
+			return true
+		}
+		for k := i + 1; k < min(c.hi, i+5); k++ {
+			if mi := r.toks[k].men; mi >= 0 {
+				return r.toks[k-1].s != "this" && r.toks[k-1].s != "these" && (r.word(r.mentions[mi].hi) != "yet" && r.mentions[mi].kind != lexicon.Consumable || near)
+			}
+		}
+	}
+	return false
+}
+
+var nearness = set("under underneath near on against by through over into onto inside between behind beside past at with next")
+
+// touching are the ways of being near that are said of a place and of little else.
+var touching = set("under underneath near on against into onto")
+
+// forced tells whether right before a token the sentence tells to use force on something.
+func (r *reading) forced(i int) bool {
+	for k := i - 1; k >= 0 && k > i-10 && r.toks[k].brk < brkSentence; k-- {
+		if r.toks[k].men < 0 && forces.has(r.toks[k].s) {
+			return k == 0 || r.toks[k-1].brk >= brkSentence || !r.toks[k-1].is(wSubject) || r.toks[k-1].s == "you"
+		}
+	}
+	return false
+}
+
+var forces = set("pull push hold hit tap lift pry prise lever press grip squeeze knock drive hammer clamp wipe heat strike lean drag yank tug jack support twist")
+
+// gently reads "slowly, because there's a wire": what is done with care for a reason.
+func (r *reading) gently(c *clause) bool {
+	for i := c.lo; i < c.hi; i++ {
+		if !softly.has(r.toks[i].s) || i > 0 && linking.has(r.toks[i-1].s) || r.pastTold(c) {
+			continue
+		}
+		for k := i + 1; k < min(len(r.toks), i+4) && r.toks[k-1].brk < brkSentence && !r.toks[k].is(wSubject|wLinking); k++ {
+			if w := r.toks[k].s; w == "because" || w == "'cause" || w == "cuz" || w == "or" && r.word(k+1) != "not" {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+var softly = set("slowly slow gently gentle steady steadily easy carefully softly")
+
+// checksNot reads "check the key is not in the chuck", "see that the loom isn't under it".
+func (r *reading) checksNot(c *clause) bool {
+	if c.mood&negated == 0 || c.mood&(asked|other) != 0 {
+		return false
+	}
+	i := c.lo
+	for i+3 < c.hi && (r.toks[i].is(wOpener) || r.toks[i].s == "and" || r.toks[i].s == "just" || r.toks[i].s == "to") {
+		i++
+	}
+	if w := r.toks[i].s; w != "check" && (w != "see" || r.word(i+1) != "that") {
+		return false
+	}
+	for i++; i+1 < c.hi; i++ {
+		if w := r.toks[i].s; w == "if" || w == "how" || w == "whether" || w == "where" {
+			return false
+		} else if w == "not" || w == "isn't" || w == "aren't" || w == "hasn't" || w == "nothing" {
+			return true
+		}
+	}
+	return false
+}
+
+// soAsNot reads "so it doesn't cut", "so that the pipe can't twist": what keeps from harm.
+func (r *reading) soAsNot(c *clause) bool {
+	if c.mood&(asked|other|aside) != 0 || c.mood&negated == 0 {
+		return false
+	}
+	for i := c.lo; i+2 < c.hi; i++ {
+		if r.toks[i].s != "so" {
+			continue
+		}
+		for k := i + 1; k < min(c.hi-1, i+7); k++ {
+			if !refuses.has(r.toks[k].s) || r.toks[k-1].s == "i" || r.pastAt(c.lo+1) {
+				continue
+			}
+			for _, o := range c.opens {
+				if o.signal == "harm" && o.lo > k && o.lo <= k+4 && r.toks[o.lo].men < 0 {
+					return true
+				}
+			}
+			for n := k + 1; n < min(c.hi, k+4); n++ {
+				if w := r.toks[n].s; w == "cut" || w == "tip" || w == "topple" || w == "roll" || w == "mar" || w == "nick" {
+					return true
+				}
+			}
+			return false
+		}
+	}
+	return false
+}
+
+var refuses = set("doesn't don't won't can't cannot ain't never")
+
+// stopIf reads "if it tightens, I'll stop": when to go no further.
+func (r *reading) stopIf(ci int) bool {
+	c := &r.clauses[ci]
+	if c.mood&(asked|other) != 0 || c.hi-c.lo > 12 {
+		return false
+	}
+	for i := c.lo; i < c.hi; i++ {
+		if r.toks[i].s == "stop" && r.toks[i].men < 0 && (i == c.lo || r.toks[i-1].s == "'ll" || r.toks[i-1].s == "you" || r.toks[i-1].s == "and" || r.toks[i-1].s == "then" || r.toks[i-1].brk >= brkComma) {
+			return r.startsWith(c, "if") || ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.startsWith(&r.clauses[ci-1], "if")
 		}
 	}
 	return false
@@ -565,6 +816,9 @@ func (r *reading) wear(c *clause) bool {
 		case "glove", "gloves", "glasses", "goggles", "goggle", "respirator", "mask", "protection":
 			if r.isTold(c, m) {
 				continue // "that dog has got a glove", "when I've counted it with my glasses on"
+			}
+			if c.hi-c.lo <= 3 && m.head != "protection" && m.prep == "" && c.mood&(negated|asked) == 0 && int(r.toks[c.lo].cl) >= r.toolList[1] && r.toks[c.hi-1].brk >= brkSentence && m.lo <= c.lo+1 && r.word(m.lo-1) != "reading" {
+				return true // "Glasses, please."
 			}
 			if c.hi-c.lo <= 6 && (m.head == "glove" || m.head == "gloves" || m.head == "goggles") && c.mood&negated == 0 || m.hi < len(r.toks) && r.toks[m.hi].s == "on" || m.lo > c.lo && (r.toks[m.lo-1].s == "wear" || r.toks[m.lo-1].s == "your" || r.toks[m.lo-1].s == "with") {
 				return true
@@ -633,6 +887,11 @@ func (r *reading) warns(c *clause, q cue) bool {
 		return w != "do" || q.hi-q.lo > 1
 	case "hot", "sharp":
 		return false
+	case "careful", "watch", "mind":
+		if prev == "'m" || prev == "was" || prev == "were" || prev == "me" || prev == "to" && w == "watch" || prev == "been" {
+			return false // "I'm careful to use the same screws", "let me watch the light"
+		}
+		return true
 	case "you":
 		// "you'll lose about half a litre" threatens with nothing
 		return next != "about" && !(q.hi < len(r.toks) && r.toks[q.hi].qty >= 0)

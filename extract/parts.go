@@ -661,7 +661,7 @@ func (r *reading) thrownNear(ci, tok int) *thing {
 }
 
 // damage are the words for what is found wrong with a thing that is not used again.
-var damage = set("broken broke snapped rotten split cracked torn perished rounded chewed stripped sheared bent swollen seized shot worn knackered burnt burned frayed rusted corroded pitted crushed flattened finished tore ripped frayed blown dead leaking weeping glazed notchy scored hardened delaminated mangled kinked")
+var damage = set("wrecked folded buckled ruined kinked nicked gouged scratched dented mushroomed twisted squashed broken broke snapped rotten split cracked torn perished rounded chewed stripped sheared bent swollen seized shot worn knackered burnt burned frayed rusted corroded pitted crushed flattened finished tore ripped frayed blown dead leaking weeping glazed notchy scored hardened delaminated mangled kinked")
 
 // ruined gives what the clauses right before a token say is damaged, nil where
 // they say so of nothing.

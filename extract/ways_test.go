@@ -146,10 +146,51 @@ func TestLeftOpen(t *testing.T) {
 	}
 }
 
+// TestGathered has the ways in which talk tells what to take care of, what is fitted
+// and thrown away, what with, and how big it is.
+func TestGathered(t *testing.T) {
+	for _, w := range ways(t, "gathered.txt") {
+		rec := record(t, append([]string{"So here we are again with this thing on the bench.", "The side panel comes off."}, sentences(w[1])...)...)
+		var got []string
+		add := func(kind string, words ...string) { got = append(got, kind+": "+strings.Join(words, " ")) }
+		for _, x := range rec.Cautions {
+			add("caution", strings.ToLower(x.Text))
+		}
+		for _, x := range rec.Parts {
+			add("part", x.Name, x.Disposition)
+		}
+		for _, x := range rec.Sizes {
+			add("size", x.Of, strings.Join(x.Candidates, ", "))
+		}
+		for _, x := range rec.Tools {
+			add("tool", x.Size, x.Name)
+		}
+		for _, x := range rec.Consumables {
+			add("consumable", x.Name)
+		}
+		kind, words, _ := strings.Cut(w[0], ": ")
+		found := false
+		for _, g := range got {
+			if k, what, _ := strings.Cut(g, ": "); kind == "none" {
+				found = found || k == words
+			} else if k == kind {
+				all := true
+				for word := range strings.FieldsSeq(words) {
+					all = all && strings.Contains(what, word)
+				}
+				found = found || all
+			}
+		}
+		if found != (kind != "none") {
+			t.Errorf("%s\n\tgot %q, want %s", w[1], got, w[0])
+		}
+	}
+}
+
 // TestAnyPiece reads what is left of every way of saying something where the talk
 // begins or breaks off at any word: nothing looks beyond its ends.
 func TestAnyPiece(t *testing.T) {
-	for _, file := range []string{"comes-off.txt", "followed.txt", "goes-on.txt", "left-open.txt", "values.txt"} {
+	for _, file := range []string{"comes-off.txt", "followed.txt", "gathered.txt", "goes-on.txt", "left-open.txt", "values.txt"} {
 		for _, w := range ways(t, file) {
 			words := strings.Fields(w[1])
 			for i := range words {
