@@ -74,7 +74,7 @@ func (r *reading) leaves(ci int) []openCue {
 }
 
 // chores are works that have a name of their own: "it wants a clean".
-var chores = set("clean wipe bleed check tweak squirt lube polish service skim nip charge flush rub wash rebuild recharge top lick coat going adjust adjustment recalibration calibration alignment balance weld repair tickle retorque oiling drop spot")
+var chores = set("grease regrease refill fill topping bleeding shim shimming dressing truing retune tune tuneup sharpen sharpening flattening sanding inspection look check recheck paint repaint respray reset remap regas vacuum reseal retap helicoil clean wipe bleed check tweak squirt lube polish service skim nip charge flush rub wash rebuild recharge top lick coat going adjust adjustment recalibration calibration alignment balance weld repair tickle retorque oiling drop spot")
 
 // often tells of work that is due again and again, on any such machine.
 func (r *reading) often(c *clause) bool {
@@ -131,7 +131,7 @@ func (r *reading) wanting(ci int) (lo, hi int) {
 		if hi := r.lockWanted(c, k); hi > 0 && !r.setAbout(ci) && !r.amiss(ci, "lock", "fit") {
 			return i, hi // "that wants a pin in it"
 		}
-		if (w == "a" || w == "some" || w == "another" || w == "its") && k+1 < c.hi {
+		if (w == "a" || w == "an" || w == "some" || w == "another" || w == "its") && k+1 < c.hi {
 			n := r.toks[k+1].s
 			if n == "good" || n == "proper" || n == "bit" || n == "quick" || n == "little" {
 				k++
@@ -576,6 +576,7 @@ func (r *reading) recap(ci int, oc openCue) []*looseEnd {
 	if c.mood&(aside|other|conditional) != 0 || w.At < r.talk.Clips[w.Clip].Duration*0.5 {
 		return nil
 	}
+	plan := oc.signal == "plan"
 	var out []*looseEnd
 	for k := ci; k < min(ci+16, len(r.clauses)) && r.since(c.lo, r.clauses[k].lo) < 45; k++ {
 		n := &r.clauses[k]
@@ -585,7 +586,7 @@ func (r *reading) recap(ci int, oc openCue) []*looseEnd {
 		stop := false
 		for _, ai := range n.acts {
 			a := &r.acts[ai]
-			stop = stop || k > ci && a.happened() && ledgerActs[a.action.Name] != "" && !r.mustIn(n)
+			stop = stop || k > ci && !plan && a.happened() && ledgerActs[a.action.Name] != "" && !r.mustIn(n)
 		}
 		if stop {
 			break
@@ -597,16 +598,58 @@ func (r *reading) recap(ci int, oc openCue) []*looseEnd {
 		if k == ci {
 			lo = oc.hi
 		}
+		named := lo
 		for _, mi := range n.mentions {
 			m := &r.mentions[mi]
-			if m.lo < lo || !r.topical(m) || !direct(m) || n.hi-lo > 7 && !r.mustIn(n) && n.mood&negated == 0 {
+			if m.lo < lo || !r.topical(m) || !direct(m) || n.hi-lo > 7 && !r.mustIn(n) && n.mood&negated == 0 && !plan {
 				continue
 			}
+			if named > lo && r.toks[m.from-1].brk < brkComma && r.toks[m.from-1].s != "and" {
+				continue // "the clip on the hose" is one matter
+			}
+			named = m.hi
 			out = append(out, &looseEnd{kind: Unfinished, before: BeforeUse, first: k, last: k, lo: m.lo, hi: m.hi, topic: mi, noun: -1, sure: true, signal: "recap"})
-			break
+		}
+		if named > lo || k == ci {
+			continue
+		}
+		if i := r.itemIn(n, plan); i >= 0 {
+			out = append(out, &looseEnd{kind: Unfinished, before: BeforeUse, first: k, last: k, lo: i, hi: i + 1, topic: -1, noun: i, sure: true, signal: "recap"})
 		}
 	}
 	return out
+}
+
+// itemIn gives the word that stands for a matter in a list of what is left where no list
+// has it: "bleed it", "and the indexing"; -1 where none does.
+func (r *reading) itemIn(c *clause, plan bool) int {
+	i := r.skipped(c)
+	if i < c.hi && plan && len(c.acts) > 0 && r.acts[c.acts[0]].verb == i {
+		return i
+	}
+	if c.hi-i > 3 || i >= c.hi || i+1 < c.hi && !determiner.has(r.toks[i].s) && r.toks[i].s != "and" {
+		return -1
+	}
+	n := c.hi - 1
+	if w := r.toks[n].s; len(w) < 4 || stopWords.has(w) || pronounsObj.has(w) || subjects.has(w) || openers.has(w) || linking.has(w) || len(c.qtys) > 0 || r.kind(n).is(wCounts) || r.toks[n].men >= 0 {
+		return -1
+	}
+	return n
+}
+
+// planFor tells of "So tomorrow.", "Right, Saturday then.": what comes next is a list of
+// what will be done that day.
+func (r *reading) planFor(ci int) bool {
+	c := &r.clauses[ci]
+	if c.hi-c.lo > 4 || !r.atTheEnd(ci) || c.mood&(aside|greeting|asked|conditional) != 0 || r.toks[c.hi-1].brk < brkSentence || len(c.acts) > 0 || len(c.mentions) > 0 || !r.dayIn(c) {
+		return false
+	}
+	for i := r.skipped(c); i < c.hi; i++ {
+		if w := r.toks[i].s; w != "for" && w != "on" && w != "then" && w != "next" && w != "this" && w != "the" && w != "morning" && w != "evening" && w != "so" && !days.has(w) {
+			return false
+		}
+	}
+	return true
 }
 
 // mustIn tells whether a clause says that something has to be done.
@@ -632,7 +675,7 @@ func foldRecap(in []Open) []Open {
 		k := -1
 		for j := range in {
 			p := &in[j]
-			if j != i && !strings.HasPrefix(p.Rule, "recap") && p.Before == o.Before && p.Clip == o.Clip && (p.LedgerID != "" && p.LedgerID == o.LedgerID || p.About == o.About) {
+			if j != i && !strings.HasPrefix(p.Rule, "recap") && p.Before == o.Before && p.Clip == o.Clip && (p.LedgerID != "" && p.LedgerID == o.LedgerID || p.About == o.About || namesAll(p.About, o.About)) {
 				k = j
 			}
 		}
@@ -647,6 +690,21 @@ func foldRecap(in []Open) []Open {
 		}
 	}
 	return out
+}
+
+// namesAll tells whether a name has every word of another: "grease cap", of "cap".
+func namesAll(name, other string) bool {
+	for w := range strings.FieldsSeq(other) {
+		found := false
+		for v := range strings.FieldsSeq(name) {
+			found = found || lexicon.Singular(v) == lexicon.Singular(w)
+		}
+		if !found {
+			return false
+		}
+	}
+	last := func(s string) string { return lexicon.Singular(s[strings.LastIndexByte(s, ' ')+1:]) }
+	return other != "" && last(name) == last(other)
 }
 
 // ofTools tells whether a clause names tools and no part.
@@ -742,12 +800,27 @@ func (r *reading) noneGiven(ci int, oc openCue) bool {
 		return false
 	}
 	for i := c.lo; i < c.hi; i++ {
-		if documents.has(r.toks[i].s) {
+		if documents.has(r.toks[i].s) && !r.saysInstead(ci) {
 			return false
 		}
 	}
 	_, hi := r.nearBy(ci, 0, 3, 12)
 	return !r.heardIn(ci, hi, "find", "later", "undecided", "back-to")
+}
+
+// saysInstead tells of "no figure in the book, it just says tighten firmly": what stands
+// there in place of a value.
+func (r *reading) saysInstead(ci int) bool {
+	_, hi := r.nearBy(ci, 0, 2, 8)
+	for k := ci; k <= hi; k++ {
+		n := &r.clauses[k]
+		for i := n.lo; i+1 < n.hi; i++ {
+			if w := r.toks[i].s; (w == "just" || w == "only") && (r.toks[i+1].s == "says" || r.toks[i+1].s == "say") || w == "says" && (strings.HasPrefix(r.toks[i+1].s, "tight") || r.toks[i+1].s == "hand" || r.toks[i+1].s == "snug" || r.toks[i+1].s == "nip") {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // denies are the words that begin what is not tight: "won't come tight".

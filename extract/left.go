@@ -18,7 +18,7 @@ var amounts = set("amount length quantity sequence slack depth height spacing")
 var norms = set("should supposed meant ought torqued tightened takes allowed")
 
 // askedOf are the other words that asksValue looks at.
-var askedOf = set("rating preload tension capacity what how")
+var askedOf = set("rating preload tension capacity grade viscosity deflection lash backlash clearance float what how")
 
 // asksValue gives the token where a clause names a value or asks what one should
 // be: "what these are meant to be", "how slack it's allowed to be", "the torque"; -1
@@ -32,7 +32,7 @@ func (r *reading) asksValue(c *clause) int {
 		switch {
 		case adjusted.has(w) && i <= c.lo+2 && (i+1 == c.hi || r.word(i+1) == "i" || r.word(i+1) == "we") && r.toks[i].men < 0:
 			return i // "the gap, I haven't the gauge here"
-		case (figures.has(w) || w == "rating" || w == "preload" || w == "tension" || w == "capacity") && !r.ofTool(i) && !countless.has(r.word(i-1)) && (!r.kind(i+1).is(wCounts) || r.kind(i+1).is(wPreposition)) && r.word(i+1) != "plate" && r.word(i+1) != "one" && !(w == "torque" && (pronounsObj.has(r.word(i+1)) || r.word(i+1) == "the")):
+		case (figures.has(w) || askedOf.has(w) && w != "what" && w != "how") && !r.ofTool(i) && !countless.has(r.word(i-1)) && (!r.kind(i+1).is(wCounts) || r.kind(i+1).is(wPreposition)) && r.word(i+1) != "plate" && r.word(i+1) != "one" && !(w == "torque" && (pronounsObj.has(r.word(i+1)) || r.word(i+1) == "the")):
 			return i
 		case amounts.has(w) && (r.word(i-1) == "the" || r.toks[max(i-1, 0)].men >= 0) && !r.toks[i].is(wPlace) && r.toks[i].men < 0:
 			return i
@@ -442,7 +442,7 @@ func (r *reading) toBe(ci int) (lo, hi int) {
 		}
 		p := r.toks[i-1].s
 		plain := p == "'s" || p == "is" || p == "are" || p == "'re" || p == "still" || p == "yet"
-		must := (p == "got" || p == "has" || p == "have" || p == "need" || p == "needs") && r.obstacle(ci, i+3)
+		must := (p == "got" || p == "has" || p == "have" || p == "need" || p == "needs") && (r.obstacle(ci, i+3) || i+3 < c.hi && r.toks[i+3].s == "back" && r.heardIn(ci-1, ci, "left:yet", "makeshift", "still-off", "stand-in"))
 		if (plain || must) && !r.saidIn(c, "you") && !r.setAbout(ci) {
 			return i - 1, i + 3
 		}
@@ -1048,6 +1048,9 @@ func (r *reading) partial(ci int) (lo, hi int) {
 			if p == "come" || p == "comes" || p == "came" || p == "break" || p == "broke" || p == "work" || p == "works" || p == "crack" || p == "knock" || p == "get" || p == "gets" || p == "too" || p == "was" || p == "this" || p == "a" || p == "the" || p == "it" || p == "them" || r.saidIn(c, "slacken") || len(c.acts) > 0 && r.acts[c.acts[0]].action.Name == "slacken" {
 				continue
 			}
+			if (i+1 == c.hi || r.toks[i].brk >= brkComma) && r.putsOn(c) {
+				return i, i + 1 // "I'm putting the flange up loose"
+			}
 			if p != "and" && p != "in" && p != "on" && p != "'s" && p != "is" && p != "are" && p != "'re" && p != "left" && p != "both" && p != "all" && p != "dry" {
 				continue
 			}
@@ -1073,6 +1076,20 @@ func (r *reading) partial(ci int) (lo, hi int) {
 		}
 	}
 	return -1, -1
+}
+
+// putsOn tells whether something is told to go on or up in a clause, and nothing to come off.
+func (r *reading) putsOn(c *clause) bool {
+	on := false
+	for _, ai := range c.acts {
+		switch r.acts[ai].action.Name {
+		case "fit", "start by hand":
+			on = true
+		default:
+			return false
+		}
+	}
+	return on
 }
 
 // wrenchAt tells whether what tightens is named between two tokens.
@@ -1104,7 +1121,7 @@ func (r *reading) twoSigns(ci int) []openCue {
 		return nil
 	}
 	var out []openCue
-	_, hi := r.nearBy(ci, 0, 2, 7)
+	_, hi := r.nearBy(ci, 0, 2, 8)
 	for k := ci; k <= hi; k++ {
 		if r.clauses[k].mood&(conditional|aside|greeting) != 0 {
 			hi = k - 1
@@ -1118,6 +1135,9 @@ func (r *reading) twoSigns(ci int) []openCue {
 		for k := ci; k <= hi; k++ {
 			if k > ci && r.clauses[k].sentence != c.sentence && r.clauses[k].hi-r.clauses[k].lo > 9 && signs == 0 {
 				break
+			}
+			if k > ci && f.name == "left" && r.saidIn(&r.clauses[k], "you") && !r.heardIn(k, k, "left:use") {
+				break // "there's a plug you've got to undo, I don't have that"
 			}
 			for _, o := range r.clauses[k].opens {
 				fam, sign, ok := strings.Cut(o.signal, ":")
@@ -1179,4 +1199,5 @@ var families = []family{
 	{"doubt", "two-doubts", map[string]int{"mind": 1, "may": 2, "or": 4, "dim": 8}, []int{1 | 2, 1 | 4, 1 | 8, 2 | 4, 2 | 8, 4 | 8, sAsk | 1, sAsk | 2, sAsk | 4, sAsk | 8}},
 	{"poor", "two-poor", map[string]int{"from": 1, "brief": 2, "renew": 4, "odd": 8, "excuse": 16},
 		[]int{1 | 2, 1 | 4, 1 | 16, 2 | 4, 2 | 8, 2 | 16, 4 | 16, 8 | 16, 4 | 8, 1 | 8}},
+	{"light", "two-light", map[string]int{"how": 1, "limit": 2, "later": 4, "not": 8}, []int{1 | 2, 1 | 4, 1 | 8, 4 | 8}},
 }

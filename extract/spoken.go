@@ -27,7 +27,7 @@ func (r *reading) spokenOpen(rec *Record) []Open {
 	r.odds = r.disagreements()
 	for ci := range r.clauses {
 		for _, oc := range r.cuesIn(ci) {
-			if oc.signal == "recap" {
+			if oc.signal == "recap" || oc.signal == "plan" {
 				for _, e := range r.recap(ci, oc) {
 					if !r.joins(ends, e) {
 						ends = append(ends, e)
@@ -146,6 +146,9 @@ func (r *reading) cuesIn(ci int) []openCue {
 	}
 	if i := r.makeshift(c); i >= 0 {
 		cues = append(cues[:len(cues):len(cues)], openCue{i, i + 1, "makeshift"})
+	}
+	if r.planFor(ci) {
+		cues = append(cues[:len(cues):len(cues)], openCue{c.lo, c.hi, "plan"})
 	}
 	if l := r.leaves(ci); len(l) > 0 {
 		cues = append(cues[:len(cues):len(cues)], l...)
@@ -279,6 +282,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		return nil
 	}
 	e := &looseEnd{before: BeforeUse, first: ci, last: ci, lo: oc.lo, hi: oc.hi, topic: -1, noun: -1, signal: oc.signal}
+	if r.usedTo(c) {
+		return nil // "I used to leave these loose"
+	}
 	lo, hi := r.nearBy(ci, 2, 2, 12)
 	said := r.moodAt(c, oc)
 	told := said&(other|hypothetical|conditional) == 0
@@ -367,6 +373,11 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		default:
 			e.kind, e.before = ReplaceLater, BeforeLater
 		}
+	case "two-light":
+		if !told || c.mood&asked != 0 || r.pastTold(c) || r.saidIn(c, "you") || r.saidIn(c, "your") || r.saidIn(c, "whether") || !r.tightensNear(ci) || r.undoes(c) || r.forASecond(oc) {
+			return nil
+		}
+		e.kind = NotTorqued
 	case "misfit":
 		e.kind = Suspect
 		e.first = int(r.toks[oc.lo].cl)
@@ -481,8 +492,8 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			}
 		}
 	case "undone":
-		if r.ofFluid(oc) && r.goesIn(ci) {
-			return nil // "there's no oil in it, so in goes two litres"
+		if r.ofFluid(oc) && (r.goesIn(ci) || r.hasWord(oc, "was")) {
+			return nil // "there's no oil in it, so in goes two litres"; "there was no oil in it"
 		}
 		if d, ok := r.notSo(ci); ok && d.signal != "un-done" && (r.hasWord(oc, "haven't") || r.hasWord(oc, "isn't") || r.hasWord(oc, "aren't") || r.hasWord(oc, "not")) {
 			return nil // told by what is denied
@@ -602,7 +613,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		e.kind = Unfinished
 	case "back-to":
-		if !told {
+		if !told || r.youCould(c) || r.saidIn(c, "always") {
 			return nil
 		}
 		e.kind = Unfinished
@@ -641,8 +652,16 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			e.kind = NotTorqued
 			break
 		}
+		if r.heardIn(ci, ci, "light:how") && r.tightensNear(ci) && told && !r.forASecond(oc) && r.toks[oc.lo].s == "for" {
+			e.kind = NotTorqued // "that's spun on for now"
+			break
+		}
 		if _, off := r.absent(ci); off || said&other != 0 || !r.laying(c) || r.handTightNear(ci) || r.setAt(c) || r.flows(oc) || r.youCould(c) || r.holds(c) || done.has(r.word(oc.lo-1)) {
 			return nil
+		}
+		if (r.saidIn(c, "leave") || r.saidIn(c, "leaving")) && r.heardIn(ci, ci+1, "later") {
+			e.kind = Unfinished // "I leave it so for today, and I adjust it when the new cable is in"
+			break
 		}
 		e.kind, e.before = ReplaceLater, BeforeLater
 		if w := r.toks[oc.lo].s; (w == "until" || w == "till") && (r.waitsForHelp(c, oc.hi) || r.saidIn(c, "finished") && oc.lo > c.lo) {
@@ -663,7 +682,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		e.kind, e.before = ReplaceLater, BeforeLater
 	case "old-back":
-		if !told || !r.heardIn(lo, hi+2, "ordered", "later", "stand-in") {
+		if !told || r.saidIn(c, "was") || r.saidIn(c, "were") || !r.heardIn(lo, hi+2, "ordered", "later", "stand-in", "damage", "lack", "find") {
 			return nil
 		}
 		e.kind, e.before = ReplaceLater, BeforeLater
@@ -682,11 +701,11 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if last := r.toks[oc.hi-1].s; r.hasWord(oc, "waiting") && (last == "the" || last == "a") && !r.waitedFor(c, oc.hi) {
 			return nil // "waiting for the kettle"
 		}
-		if said&(other|conditional) != 0 {
-			return nil
+		if said&(other|conditional) != 0 || r.toks[oc.lo].s == "there" && r.amiss(ci, "fit") {
+			return nil // "there's a new one. New seal in."
 		}
 		e.before = BeforeLater
-		if r.heardIn(lo, hi+2, "stand-in", "old-back") || r.wantsNew(oc) {
+		if r.heardIn(lo, hi+2, "stand-in", "old-back") || r.wantsNew(oc) || r.spoilt(ci) && r.duty(ci) {
 			e.kind = ReplaceLater
 		}
 	case "still-off":
@@ -799,6 +818,16 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		e.kind = NotTorqued // "I'll nip those up tomorrow"
 	}
 	return e
+}
+
+// usedTo tells of "I used to leave these loose": how it was once done.
+func (r *reading) usedTo(c *clause) bool {
+	for i := c.lo; i+1 < c.hi; i++ {
+		if r.toks[i].s == "used" && r.toks[i+1].s == "to" && i > c.lo && (subjects.has(r.toks[i-1].s) || r.toks[i-1].s == "always") {
+			return true
+		}
+	}
+	return false
 }
 
 // tightens tells whether it is tightening that a cue puts off: not what is waited
@@ -1329,6 +1358,9 @@ func (r *reading) intends(ci int, oc openCue) bool {
 				return false
 			}
 		}
+	}
+	if c.hi-c.lo <= 6 && oc.lo == r.skipped(c) && (r.word(oc.hi) == "the" || r.word(oc.hi) == "for") && oc.hi+1 < c.hi {
+		return true // "tomorrow the torque"
 	}
 	if c.hi-c.lo <= 5 && oc.lo-c.lo >= 1 && oc.hi == c.hi && (r.saidIn(c, "other") || r.saidIn(c, "rest")) {
 		return true // "other one tomorrow"
@@ -2299,7 +2331,7 @@ func (r *reading) sameTopic(a, b int) bool {
 func (r *reading) settled(e *looseEnd, rec *Record) bool {
 	switch e.kind {
 	case NotTorqued:
-		return e.topic >= 0 && (r.doneLater(e) || r.valueLater(e, rec))
+		return e.topic >= 0 && (r.doneLater(e) || r.valueLater(e, rec)) || e.signal == "two-light" && r.tightenedNext(e)
 	case Unsure:
 		return r.torqueIn(e) && r.valueLater(e, rec)
 	case LookUp:
@@ -2316,6 +2348,53 @@ func (r *reading) settled(e *looseEnd, rec *Record) bool {
 			return false // another day is not in this recording
 		}
 		return e.topic >= 0 && r.doneLater(e)
+	}
+	return false
+}
+
+// undoes tells whether a clause is of what comes loose or off, and of nothing that goes on.
+func (r *reading) undoes(c *clause) bool {
+	off := false
+	for _, ai := range c.acts {
+		switch ledgerActs[r.acts[ai].action.Name] {
+		case Removed, Loosened:
+			off = true
+		case "":
+		default:
+			return false
+		}
+	}
+	return off
+}
+
+// tightenedNext tells whether what was left light is tightened, or comes off again, within
+// the next minute: by a value or an act of what has no name, or may well be the same.
+func (r *reading) tightenedNext(e *looseEnd) bool {
+	may := func(t *thing, at int) bool {
+		if t == nil || e.topic < 0 || r.mentions[e.topic].entry == nil {
+			return true
+		}
+		m := &r.mentions[e.topic]
+		return t == m.entry || r.sameFastener(e, m, m.entry, t, at)
+	}
+	for i := range r.heard {
+		if h := &r.heard[i]; !h.dropped && h.applied == "done" && r.qtys[h.qty].lo > e.hi && r.since(e.hi, r.qtys[h.qty].lo) < 75 && may(h.of, r.qtys[h.qty].lo) {
+			return true
+		}
+	}
+	for i := range r.acts {
+		a := &r.acts[i]
+		if a.lo <= e.hi || a.action.Name != "tighten" && a.action.Name != "torque" && ledgerActs[a.action.Name] != Removed || !a.happened() || r.since(e.hi, a.lo) > 75 {
+			continue
+		}
+		if len(a.things) == 0 {
+			return true
+		}
+		for _, t := range a.things {
+			if may(t, a.lo) {
+				return true
+			}
+		}
 	}
 	return false
 }
@@ -2500,6 +2579,9 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 		o.AlsoAt = append(o.AlsoAt, round3(r.at(k)))
 	}
 	o.Question = spokenQuestion(o, e.sure && o.About != "" && (e.topic >= 0 || e.noun >= 0 || o.LedgerID != "" || e.kind == Unsure), e.topic >= 0 && !e.sure && r.mentions[e.topic].lo < lo)
+	if e.signal == "recap" && e.noun >= 0 && len(r.lex.Lemmas(r.toks[e.noun].s)) > 0 {
+		o.Question = spokenQuestion(o, false, false) // "bleed it": what is to be done, of no thing
+	}
 	if e.signal == "misfit" || e.signal == "unfitting" {
 		what := "what is fitted"
 		if e.sure && o.About != "" {
