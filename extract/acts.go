@@ -204,6 +204,12 @@ func (r *reading) addAct(ci int, a act) {
 			a.action = r.lex.Action("press") // "push the tab in": to let go of what it holds
 		}
 	}
+	if a.action.Name == "start by hand" && a.verb >= 0 && !a.subject && r.lemma1(r.toks[a.verb].s) == "start" && a.hi <= a.verb+1 && !r.startsFasteners(&a) {
+		return
+	}
+	if a.action.Name == "open" && a.verb >= 0 && !a.subject && len(a.objects) == 1 && alike.has(r.mentions[a.objects[0]].head) && r.mentions[a.objects[0]].kind == lexicon.Fastener {
+		a.action = r.lex.Action("remove") // "we open these four bolts"
+	}
 	if a.action.Name == "fit" && a.verb >= 0 && !a.subject && len(a.objects) == 1 && supplies.has(r.mentions[a.objects[0]].head) {
 		switch r.lemma1(r.toks[a.verb].s) {
 		case "close", "shut":
@@ -294,6 +300,14 @@ func (r *reading) addAct(ci int, a act) {
 	c := r.clauses[ci].own()
 	c.acts = append(c.acts, len(r.acts))
 	r.acts = append(r.acts, a)
+}
+
+// startsFasteners tells whether what is started is fasteners, and no engine.
+func (r *reading) startsFasteners(a *act) bool {
+	if len(a.objects) > 0 {
+		return r.mentions[a.objects[0]].kind&lexicon.Fastener != 0 && r.mentions[a.objects[0]].kind&lexicon.Tool == 0
+	}
+	return a.pronoun != "" && r.many(a) && a.pronoun != "all" && a.pronoun != "they"
 }
 
 // takesThings are the words for where things go that are no part by themselves.
@@ -584,7 +598,7 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 		if found < 0 {
 			return a, 0, false
 		}
-		if w := r.toks[found-1].s; p.Gap == wi && found-1 > k && (p.Words[0] == "get" || p.Words[0] == "have") && r.toks[found-1].men < 0 && strings.HasSuffix(w, "ed") && !dropAdj.has(w) && r.toks[found].brk != brkNone {
+		if w := r.toks[found-1].s; p.Gap == wi && found-1 > k && (p.Words[0] == "get" || p.Words[0] == "have") && r.toks[found-1].men < 0 && (strings.HasSuffix(w, "ed") && !dropAdj.has(w) && r.toks[found].brk != brkNone || irregular.has(w)) {
 			return a, 0, false // "I've got the deck flipped over"
 		}
 		if p.Gap == wi {
@@ -660,6 +674,9 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 	}
 	return a, max(k, i+1), true
 }
+
+// irregular are the participles without "-ed" of what somebody has or gets done.
+var irregular = set("spun wound run hung slid bent driven drawn cut")
 
 // gently are the words for how hard or how long something is done.
 var gently = set("light good quick gentle little proper decent wee nice sharp final fine fair thorough big hard soft firm last bit")
@@ -842,7 +859,9 @@ func (r *reading) objectBefore(c *clause, a *act) {
 			doer = true
 		}
 	}
-	if !doer && a.lo > c.lo && !strings.HasSuffix(r.toks[a.verb].s, "ed") && !strings.HasSuffix(r.toks[a.verb].s, "ing") && a.hi == a.lo+1 {
+	passive := a.lo > c.lo && getsDone.has(r.toks[a.lo-1].s)
+	had := !passive && r.hadDone(c, a)
+	if !doer && !passive && !had && a.lo > c.lo && !strings.HasSuffix(r.toks[a.verb].s, "ed") && !strings.HasSuffix(r.toks[a.verb].s, "ing") && a.hi == a.lo+1 {
 		return // "it was stuck shut": nobody does it
 	}
 	best := -1
@@ -866,6 +885,16 @@ func (r *reading) objectBefore(c *clause, a *act) {
 	}
 	for j := a.lo - 1; j >= c.lo && j > a.lo-6; j-- {
 		s := r.toks[j].s
+		if had && j == a.lo-1 && r.toks[j].men < 0 && r.toks[j].is(wPronoun) {
+			a.pronoun = s // "I've got them spun on"
+			return
+		}
+		if passive && j == a.lo-2 && (s == "it" || s == "they" || s == "which") && r.toks[j].men < 0 {
+			if a.pronoun = "it"; s == "they" {
+				a.pronoun = "them"
+			}
+			return
+		}
 		after := (s == "it" || s == "them") && j >= 2 && r.toks[j-1].s == "'s" && j == a.lo-1 // "that's it done up"
 		if (s == "that" || s == "these" || s == "those" || s == "this" || after) && r.toks[j].men < 0 {
 			a.pronoun = s
@@ -873,6 +902,27 @@ func (r *reading) objectBefore(c *clause, a *act) {
 		}
 	}
 }
+
+// hadDone tells whether the verb of an act says what somebody has or gets done to a thing
+// named or meant right before it: "I've got those spun on", "get the nut wound down".
+func (r *reading) hadDone(c *clause, a *act) bool {
+	if a.verb-2 < c.lo || r.plainVerb(r.toks[a.verb].s) && r.lemma1(r.toks[a.verb].s) == r.toks[a.verb].s {
+		return false
+	}
+	if t := &r.toks[a.verb-1]; t.men < 0 && !t.is(wPronoun) || t.brk >= brkComma {
+		return false
+	}
+	for i := a.verb - 2; i >= c.lo && i > a.verb-7; i-- {
+		switch r.toks[i].s {
+		case "got", "get", "had", "getting":
+			return true
+		}
+	}
+	return false
+}
+
+// getsDone are the words before a participle by which a thing has it done to it.
+var getsDone = set("gets get getting got is are 's 're was were been being be")
 
 // doneToIt gives the thing right before a verb in its past form that ends a
 // phrase, where the thing begins it: "cable unhooked, arms wide open"; or -1.

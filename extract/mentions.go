@@ -274,10 +274,17 @@ func (r *reading) tellsLeft() bool {
 // saysHow tells whether a name in the plural may be what the thing named before it
 // does: "the thermostat plugs back on", and not "cover bolts in by hand".
 func (r *reading) saysHow(c *clause, i int) bool {
-	if i == c.lo || !r.movesItself(i) || r.toks[i-1].brk != brkNone || r.toks[i-1].men < 0 {
+	if i == c.lo || !r.movesItself(i) {
 		return false
 	}
-	m := &r.mentions[r.toks[i-1].men]
+	k := i - 1
+	for k > c.lo && (r.toks[k].s == "just" || r.toks[k].s == "simply" || r.toks[k].s == "only" || r.toks[k].s == "then" || r.toks[k].s == "now") && r.toks[k].brk == brkNone {
+		k-- // "the connector just plugs back in"
+	}
+	if r.toks[k].brk != brkNone || r.toks[k].men < 0 {
+		return false
+	}
+	m := &r.mentions[r.toks[k].men]
 	switch r.toks[i].s {
 	case "screws":
 		return !m.plural && (screwedOn.has(m.head) || tightens.has(m.head) || m.head == "housing" || m.head == "bowl")
@@ -729,6 +736,8 @@ func (r *reading) complete(ci int, m *mention) {
 			m.definite = true
 		} else if p == "a" || p == "an" {
 			m.count = 1
+		} else if (p == "each" || p == "every") && m.kind&lexicon.Fastener != 0 {
+			m.plural = true // "on each bolt": there are several
 		} else if p == "of" && i-2 >= c.lo && (countOf[r.toks[i-2].s] > 0 || r.toks[i-2].s == "couple" || r.toks[i-2].s == "pair" || r.toks[i-2].s == "set") {
 			i--
 			continue

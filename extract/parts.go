@@ -107,7 +107,7 @@ func (r *reading) parts() []Part {
 			add(name, f.disposition, m, lo, f.hi+2)
 		}
 		if i := r.newOne(c); i >= 0 && sure && !r.hasNone(i+2) && !r.owed(c) {
-			if t := r.oneFor(ci, i); t != nil {
+			if t := r.oneFor(ci, i); t != nil && t.head != "fastener" {
 				t.isNew = true
 				add(t.name, "new", nil, i, i+4)
 			}

@@ -88,10 +88,49 @@ func (s *tracker) meant(a *act) *thing {
 	}
 	for _, how := range ways {
 		if t := q.lookBack(how); t != nil && !q.cutsOff(t) {
+			if how == widely && q.oneOfMany(t) {
+				if p := q.heldPart(t); p != nil {
+					return p
+				}
+			}
 			return t
 		}
 	}
 	return nil
+}
+
+// oneOfMany tells whether a single thing is sought, not to be turned, and fasteners were found.
+func (q *sought) oneOfMany(t *thing) bool {
+	return !q.turned && !q.many && t.fastener && t.many() && q.a.pronoun != "this" && (q.a.action.Name == "remove" || q.a.action.Name == "lift")
+}
+
+// heldPart gives the part that fasteners hold, as their name tells it, where it is not off
+// yet: "undo the cover bolts and lift that clear".
+func (q *sought) heldPart(t *thing) *thing {
+	if t.owner != nil {
+		if q.fits(t.owner, narrowly) {
+			return t.owner
+		}
+		return nil
+	}
+	words := strings.Fields(t.name)
+	if len(words) < 2 || !q.r.namesPart(words[len(words)-2]) || ownsNone(words[len(words)-2]) {
+		return nil
+	}
+	words = words[:len(words)-1]
+	head := words[len(words)-1]
+	for _, o := range q.r.like(head, false) {
+		if o.head == head && q.r.since(o.last, q.a.lo) < 900 {
+			if q.fits(o, narrowly) {
+				return o
+			}
+			return nil
+		}
+	}
+	p := &thing{name: strings.Join(words, " "), head: head, mods: set(strings.Join(words[:len(words)-1], " ")).words, first: q.a.lo, last: q.a.lo}
+	q.r.addThing(p)
+	q.touch(p)
+	return p
 }
 
 // greasedBefore tells whether the act right before one was to grease something.

@@ -171,7 +171,7 @@ var leverage = set("lean leaning leaned leant heave heaved heaving swing swung l
 // end of it and lean on it", "chain on, swing it up", and the same pipe later on.
 func (s *tracker) lends(m *mention) bool {
 	r := s.r
-	if limbs.has(m.head) && r.limbOf(m) {
+	if (limbs.has(m.head) || forcing.has(m.head) && !m.plural) && r.limbOf(m) {
 		return true
 	}
 	if !lenders.has(m.head) || m.isNew || m.plural || len(content(m.mods)) > 0 {
@@ -208,10 +208,23 @@ func (s *tracker) lends(m *mention) bool {
 // limbs are the words for what a puller grips with and a split pin is bent over by.
 var limbs = set("leg jaw arm tail tang")
 
+// forcing are the words for what a puller is wound up by.
+var forcing = set("bolt screw")
+
 // limbOf tells whether a mention is of a limb of the puller or the split pin named shortly before.
 func (r *reading) limbOf(m *mention) bool {
 	for k := int(r.toks[m.lo].men) - 1; k >= 0 && k >= int(r.toks[m.lo].men)-3 && r.since(r.mentions[k].lo, m.lo) < 10; k-- {
 		o := &r.mentions[k]
+		if forcing.has(m.head) {
+			if o.kind&lexicon.Tool != 0 && pullers.has(o.head) && o.prep != "for" {
+				for _, w := range m.mods {
+					if w == "centre" || w == "center" || w == "middle" || w == "forcing" || w == "jacking" || w == "pressure" || w == "main" || w == o.head {
+						return true // "puller on, wind the centre bolt in"
+					}
+				}
+			}
+			continue
+		}
 		if o.kind&lexicon.Tool != 0 && pullers.has(o.head) && m.head != "tail" || o.entry != nil && (o.head == "pin" || o.head == "cotter") && isLock(o.entry) && (m.head == "leg" || m.head == "tail") {
 			return len(content(m.mods)) == 0
 		}
@@ -287,12 +300,33 @@ func (s *tracker) beside(ci, mi int) bool {
 	if m.from == m.lo && m.kind&lexicon.Fastener != 0 && (m.prep == "in" || m.prep == "off" || m.prep == "through") && r.bare[r.talk.Words[r.toks[m.lo].w].Clip] {
 		return false // "dished side in nut on": the particle of what stands before
 	}
+	if r.holdsIt(c, m) {
+		return false
+	}
 	if m.prep != "on" && m.prep != "for" && m.prep != "of" && m.prep != "to" {
 		return true
 	}
 	for _, k := range c.mentions {
 		if o := &r.mentions[k]; o.prep == "" && o.kind&(lexicon.Fastener|lexicon.Part) != 0 {
 			return true // "spring on the saddle"
+		}
+	}
+	return false
+}
+
+// holdsIt tells whether a clause brings up fasteners as what holds a thing: "it's held on
+// by three screws", "fixed with a pinch bolt".
+func (r *reading) holdsIt(c *clause, m *mention) bool {
+	if m.kind&lexicon.Fastener == 0 || m.definite || m.prep != "by" && m.prep != "with" && m.prep != "on" {
+		return false
+	}
+	for i := m.from - 1; i >= c.lo && i > m.from-6; i-- {
+		if r.toks[i].men >= 0 {
+			return false
+		}
+		switch r.toks[i].s {
+		case "held", "fixed", "secured", "bolted", "screwed", "fastened", "mounted", "attached", "kept", "retained", "clamped", "located", "holds", "sits":
+			return true
 		}
 	}
 	return false
@@ -818,7 +852,9 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	case s.leftOff(c, a):
 		name = "leave off"
 	case !a.happened():
-		return
+		if !s.comesTrue(a) {
+			return
+		}
 	}
 	if a.heads {
 		if !s.settle(a) {
@@ -844,7 +880,18 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	if kept {
 		name = "remove"
 	}
+	if name == "adjust" && a.verb >= 0 && !a.subject && r.lemma1(r.toks[a.verb].s) == "back" {
+		for _, t := range ts {
+			if t.fastener && len(t.events) > 0 {
+				t.events = append(t.events, event{action: backedOff, act: ai, rule: a.rule, lo: a.lo, hi: a.hi})
+			}
+		}
+	}
 	if ledgerActs[name] == "" || name == "remove" && !a.subject && r.getsNew(a) {
+		return
+	}
+	if (name == "fit" || name == "start by hand") && len(ts) > 0 && ts[0].fastener && r.parked(a) {
+		a.action = r.lex.Action("store") // it is still off
 		return
 	}
 	if a.byHand && (name == "fit" || name == "tighten" || name == "start by hand") {
@@ -938,6 +985,63 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	if idle && a.subject && (a.ifOff && (s.fitted == 0 && a.rule != "thing and particle" || a.rule == whereItIs) || name == "start by hand" || name == "tighten" && a.verb >= 0 && !s.fitting(a.lo)) {
 		a.mood |= framed // it tells where a thing is or how it was found
 	}
+}
+
+// comesTrue tells whether an act that only frames another is done when that one is: "once
+// those bolts are out the cover lifts off".
+func (s *tracker) comesTrue(a *act) bool {
+	r := s.r
+	c := &r.clauses[a.cl]
+	if w := r.toks[c.lo].s; w != "once" && !(w == "after" || (w == "so" || w == "and" || w == "now" || w == "then") && r.word(c.lo+1) == "once") {
+		return false
+	}
+	if a.mood&^framed&^(offCamera|prior|hedged) != 0 || !a.subject || left[a.action.Name] != "off" || len(a.objects) == 0 {
+		return false
+	}
+	for k := a.cl; k < len(r.clauses) && k <= a.cl+1 && r.clauses[k].sentence == c.sentence; k++ {
+		for _, ai := range r.clauses[k].acts {
+			if o := &r.acts[ai]; o.lo > a.lo && o.happened() {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// parked tells whether the words after an act say that its fasteners are only put where
+// they will not get lost: "thread them back in the holes so I don't lose them".
+func (r *reading) parked(a *act) bool {
+	sentence := r.clauses[a.cl].sentence
+	for i := a.hi; i < min(len(r.toks), a.hi+16) && r.clauses[r.toks[i].cl].sentence == sentence; i++ {
+		switch w := r.toks[i].s; w {
+		case "lose", "lost", "losing", "missing", "walkabout", "astray", "muddled", "mixed":
+			for k := i - 1; k > a.hi && k > i-5; k-- {
+				switch r.toks[k].s {
+				case "don't", "not", "never", "won't", "can't", "doesn't", "avoid", "stop", "without", "cannot":
+					return true
+				}
+			}
+		case "safekeeping":
+			return true
+		case "keeping":
+			if r.toks[i-1].s == "safe" {
+				return true
+			}
+		case "safe":
+			if p := r.word(i - 2); (p == "keep" || p == "keeps" || p == "kept") || r.toks[i-1].s == "stay" {
+				return true
+			}
+		case "where":
+			if r.toks[i-1].s == "know" && i-2 > a.hi && r.word(i-2) == "i" {
+				return true
+			}
+		case "track":
+			if p := r.toks[i-1].s; p == "keep" || p == "lose" {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // justFitted gives the part that went back on last, shortly before a token.
@@ -1205,7 +1309,7 @@ func (s *tracker) tightInClause(c *clause, a *act) bool {
 	return false
 }
 
-var handPhrases = [][]string{{"by", "hand"}, {"finger", "tight"}, {"hand", "tight"}, {"with", "fingers"}, {"my", "fingers"}, {"your", "fingers"}, {"the", "fingers"}, {"two", "fingers"}, {"just", "fingers"}, {"only", "fingers"}, {"fingers", "only"}, {"loosely"}, {"loose", "for", "now"}, {"snug"}, {"snugged"}, {"just", "nipped"}, {"only", "nipped"}, {"just", "nip"}, {"only", "nip"}, {"finger", "tighten"}, {"just", "started"}, {"with", "hand"}, {"with", "the", "hand"}, {"hand", "only"}, {"finger", "and", "thumb"}, {"fingers", "and", "thumb"}, {"thumb", "tight"}, {"a", "few", "threads"}, {"couple", "of", "threads"}, {"two", "threads"}, {"three", "threads"}, {"thread", "or", "two"}}
+var handPhrases = [][]string{{"by", "hand"}, {"finger", "tight"}, {"hand", "tight"}, {"with", "fingers"}, {"my", "fingers"}, {"your", "fingers"}, {"the", "fingers"}, {"two", "fingers"}, {"just", "fingers"}, {"only", "fingers"}, {"fingers", "only"}, {"loosely"}, {"loose", "for", "now"}, {"snug"}, {"snugged"}, {"just", "nipped"}, {"only", "nipped"}, {"just", "nip"}, {"only", "nip"}, {"finger", "tighten"}, {"just", "started"}, {"with", "hand"}, {"with", "the", "hand"}, {"hand", "only"}, {"finger", "and", "thumb"}, {"fingers", "and", "thumb"}, {"thumb", "tight"}, {"a", "few", "threads"}, {"couple", "of", "threads"}, {"two", "threads"}, {"three", "threads"}, {"thread", "or", "two"}, {"not", "tight"}, {"nothing", "tight"}, {"on", "loose"}, {"in", "loose"}, {"in", "slack"}, {"on", "slack"}}
 
 // byHand tells whether the clause (or the fragment after it) says that the tightening was by hand only.
 func byHand(r *reading, c *clause, a *act) (by, past bool) {
@@ -1219,7 +1323,7 @@ func byHand(r *reading, c *clause, a *act) (by, past bool) {
 	}
 	for _, q := range c.qtys {
 		if k := r.qtys[q].Kind; k == normalize.Turn || k == normalize.Angle {
-			return false, false // "snug and a quarter turn"
+			return false, r.turnedPast(a, &r.qtys[q]) // "snug and a quarter turn"
 		}
 	}
 	for _, ai := range c.acts {
@@ -1228,6 +1332,9 @@ func byHand(r *reading, c *clause, a *act) (by, past bool) {
 		} else if o.verb >= a.hi && o.verb < hi && len(a.objects)+len(a.pronoun) > 0 && !slices.ContainsFunc(o.objects, func(mi int) bool { return slices.Contains(a.objects, mi) }) && o.pronoun+a.pronoun != "" {
 			hi = o.verb // "link back on and pull it tight by hand"
 		}
+	}
+	if r.fewTurns(a, hi) {
+		return true, false
 	}
 	for i := a.lo; i < hi; i++ {
 		if m := int(r.toks[i].men); m >= 0 && i >= a.hi && r.mentions[m].kind&lexicon.Fastener != 0 && !slices.Contains(a.objects, m) && len(a.objects) > 0 && r.afterAnd(m) {
@@ -1247,11 +1354,47 @@ func byHand(r *reading, c *clause, a *act) (by, past bool) {
 	return false, false
 }
 
+// fewTurns tells whether a thing is only caught on its thread: "wind them in a few turns".
+func (r *reading) fewTurns(a *act, hi int) bool {
+	if a.verb < 0 || a.subject {
+		return false
+	}
+	switch r.lemma1(r.toks[a.verb].s) {
+	case "thread", "wind", "spin", "screw", "start":
+	default:
+		return false
+	}
+	for i := a.hi; i < min(hi, a.hi+5); i++ {
+		if w := r.toks[i].s; (w == "turns" || w == "threads") && (r.toks[i-1].s == "few" || r.toks[i-1].s == "couple" || r.toks[i-1].s == "of") {
+			return true
+		}
+	}
+	return false
+}
+
+// turnedPast tells whether an act leaves a thing tight by hand and goes on to how far it is
+// turned past that: "snug, and then an eighth of a turn".
+func (r *reading) turnedPast(a *act, q *quantity) bool {
+	for i := a.lo; i < q.lo && q.lo-a.lo < 14; i++ {
+		if !handAt(r, i, q.lo) && !(i == a.verb && r.lemma1(r.toks[i].s) == "snug") {
+			continue
+		}
+		for k := i; k < q.lo; k++ {
+			switch r.toks[k].s {
+			case "and", "then", "plus", "past", "after", "another":
+				return true
+			}
+		}
+		return r.toks[i].s == "snug"
+	}
+	return false
+}
+
 // beyondHand tells whether words for "by hand" at token i go on to say how far it is
 // turned past that: "finger tight and an eighth", "hand and a half turn".
 func (r *reading) beyondHand(i, hi int) bool {
 	for k := i + 1; k < min(hi-2, i+4) && r.toks[k-1].brk < brkSentence; k++ {
-		if w := r.toks[k+1].s; r.toks[k].s == "and" && (w == "a" || w == "an" || w == "half") {
+		if w := r.toks[k+1].s; (r.toks[k].s == "and" || r.toks[k].s == "then") && (w == "a" || w == "an" || w == "half") {
 			n := r.toks[k+2].s
 			return fractionWord.has(n) || w == "half" || n == "bit" || n == "touch" || n == "nip" || n == "tweak" || n == "smidge" || n == "fraction" || n == "tad"
 		}

@@ -123,6 +123,12 @@ func (s *tracker) resolve(ci, mi int) *thing {
 		if extra > 0 && missing > 0 {
 			continue
 		}
+		if fastener && len(cont) > 0 && extra+missing > 0 && tc > 0 && r.ofAnotherPart(t, cont[len(cont)-1]) {
+			continue // the wheel nuts are not the wheel cylinder's
+		}
+		if m.head == "wheel" && extra+missing > 0 && (t.mods != nil) && otherWheel(cont, t) {
+			continue // the steering wheel is none of the wheels
+		}
 		if fastener && (common == 0 && (len(cont) > 0 && tc > 0)) {
 			continue
 		}
@@ -191,6 +197,47 @@ func (s *tracker) resolve(ci, mi int) *thing {
 	t.twin = s.otherSide(t)
 	r.addThing(t)
 	return t
+}
+
+// ofAnotherPart tells whether a fastener is named after another part than the one that
+// word names: each one's name ends on a part of its own.
+func (r *reading) ofAnotherPart(t *thing, word string) bool {
+	i := strings.LastIndexByte(t.name, ' ')
+	if i < 0 {
+		return false
+	}
+	own := lexicon.Singular(t.name[strings.LastIndexByte(t.name[:i], ' ')+1 : i])
+	word = lexicon.Singular(word)
+	return own != word && r.namesPart(own) && r.namesPart(word)
+}
+
+// namesPart tells whether a word names a part by itself, and no fastening.
+func (r *reading) namesPart(word string) bool {
+	terms, _ := r.lex.Things([]lexicon.ID{r.lex.ID(word)})
+	for _, t := range terms {
+		if t.Kind&lexicon.Part != 0 && t.Kind&(lexicon.Fastener|lexicon.Tool) == 0 && !t.Soft && !t.Misheard {
+			return true
+		}
+	}
+	return false
+}
+
+// wheelKinds are the words of wheels that nothing runs on.
+var wheelKinds = set("steering star jockey idler hand thumb worm grinding buffing flap wire depth gauge guide gear cog sprocket chain spur bevel balance pulley fan")
+
+// otherWheel tells whether a wheel is of another kind than one with the words of cont.
+func otherWheel(cont []string, t *thing) bool {
+	for _, w := range cont {
+		if wheelKinds.has(w) && !t.mods[w] {
+			return true
+		}
+	}
+	for w := range t.mods {
+		if wheelKinds.has(w) && !slices.Contains(cont, w) {
+			return true
+		}
+	}
+	return false
 }
 
 // isLockName tells whether a mention names a lock more fully than by its head: "split pin".
@@ -309,6 +356,8 @@ func (r *reading) onesCounted(c *clause, i int) int {
 		}
 	case (w == "them" || w == "'em" || w == "em") && r.toks[k].s == "of" && k > c.lo:
 		k--
+	case countOf[w] > 1 && r.toks[i].qty < 0 && r.countedThere(c, i):
+		return countOf[w]
 	default:
 		return 0
 	}
@@ -321,6 +370,29 @@ func (r *reading) onesCounted(c *clause, i int) int {
 		return n
 	}
 	return 0
+}
+
+// countedThere tells whether the clause does no more than count, at token i, what a part
+// has, and say where: "there's two on the back of it", "it's got four round the edge".
+func (r *reading) countedThere(c *clause, i int) bool {
+	if i+1 >= c.hi || r.toks[i].brk >= brkComma || r.toks[i+1].men >= 0 {
+		return false
+	}
+	switch r.toks[i+1].s {
+	case "on", "at", "in", "up", "down", "round", "around", "along", "across", "underneath", "under", "behind", "through", "holding", "here", "either", "each", "inside", "from":
+	default:
+		return false
+	}
+	if n := int(r.toks[c.lo].cl) + 1; n < len(r.clauses) && r.clauses[n].sentence == c.sentence && slices.ContainsFunc(r.clauses[n].mentions, func(mi int) bool { return r.mentions[mi].kind&lexicon.Fastener != 0 }) {
+		return false // "there's eight round the outside, and they've each got a nut"
+	}
+	switch w := r.word(i - 1); w {
+	case "got", "by", "has":
+		return i-2 >= c.lo
+	case "'s", "is", "are", "was", "'re":
+		return i-2 >= c.lo && (r.toks[i-2].s == "there" || w == "is")
+	}
+	return false
 }
 
 // countedForValue gives how many there are where the clause tells fasteners at token i
@@ -603,7 +675,7 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 	var before, after *mention
 	for _, k := range c.mentions {
 		o := &r.mentions[k]
-		if (o.kind&lexicon.Part == 0 || o.kind&lexicon.Fastener != 0) && !heldByBolts.has(o.head) || k == mi || ownsNone(o.head) && !(m.count > 0 && o.hi < m.from && m.from-o.hi <= 3 && r.toks[m.from-1].brk >= brkComma && r.done(c, k)) {
+		if (o.kind&lexicon.Part == 0 || o.kind&lexicon.Fastener != 0) && !heldByBolts.has(o.head) || k == mi || ownsNone(o.head) && !(ownsIfSaid.has(o.head) && o.from == m.hi+1 && (o.prep == "on" || o.prep == "of" || o.prep == "for")) && !(m.count > 0 && o.hi < m.from && m.from-o.hi <= 3 && r.toks[m.from-1].brk >= brkComma && r.done(c, k)) {
 			continue // "positive cable off, one nut": the cable's
 		}
 		if o.hi <= m.from {
@@ -689,6 +761,10 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 	}
 	return nil
 }
+
+// ownsIfSaid are the parts that a fastener is named after only where one breath says
+// that it is theirs: "the nut on the cable".
+var ownsIfSaid = set("cable hose lead tube wire belt pad shoe boot sleeve connector tube piston pushrod roller spacer")
 
 // anotherBetween tells whether another of them is spoken of between two tokens: "five
 // bolts and the one under the tab".

@@ -808,6 +808,9 @@ func (r *reading) objectNames(a *act) string {
 	if len(ns) == 0 {
 		for _, t := range a.things {
 			n := t.name
+			if n == "" && t.fastener && alike.has(t.head) {
+				n = t.called()
+			}
 			if t.side != "" && !strings.Contains(n, t.side) {
 				n = t.side + " " + n
 			}
@@ -1023,6 +1026,12 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			continue
 		}
 		if i == done && done > 0 {
+			continue
+		}
+		if (t.s == "it" || t.s == "them") && i == first && len(a.objects) == 1 && r.mentions[a.objects[0]].hi < a.verb && t.men < 0 {
+			if names != "" {
+				w, objPlaced = append(w, "the "+names), true // "the rear one, I pull it"
+			}
 			continue
 		}
 		if t.s == "that" && r.word(i+1) == "way" {

@@ -36,10 +36,15 @@ type thing struct {
 // outcome is how the first n events of a thing leave it. Events are added at the
 // end, so that only what is new need be followed; what takes one away clears it.
 type outcome struct {
-	n     int
-	state string
-	value bool
+	n      int
+	state  string
+	value  bool
+	backed bool // it was turned back on purpose since
 }
+
+// backedOff is the event of a fastener that is turned back by so much: seated to a value,
+// then let go again.
+const backedOff = "back off"
 
 type event struct {
 	action string
@@ -336,11 +341,18 @@ func (t *thing) state() (state string, value bool) {
 	l := &t.left
 	for ; l.n < len(t.events); l.n++ {
 		e := &t.events[l.n]
+		if e.action == backedOff {
+			l.backed = true
+			continue
+		}
 		n := ledgerActs[e.action]
 		switch n {
 		case Loosened:
 			if l.state == Removed && !(l.n > 0 && t.events[l.n-1].onlyNamed()) || l.state == Discarded {
 				continue
+			}
+			if l.state == Refitted || l.state == HandTight {
+				n = HandTight // put on and left slack
 			}
 			l.state, l.value = n, false
 		case Refitted:
@@ -350,7 +362,7 @@ func (t *thing) state() (state string, value bool) {
 			}
 			l.state = n
 		case HandTight:
-			if l.state == Torqued {
+			if l.state == Torqued && !l.backed {
 				continue
 			}
 			l.state, l.value = n, false

@@ -814,7 +814,7 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 		case documents.has(w):
 			doc = w
 			says = says || i+1 < c.hi && (r.toks[i+1].s == "is" || r.toks[i+1].s == "'s")
-		case w == "will" || w == "'ll" || w == "supposed" || w == "should":
+		case w == "will" || w == "'ll" || w == "supposed" || w == "should" || (w == "meant" || w == "ought") && r.word(i+1) == "to":
 			future = true
 		}
 	}

@@ -1,6 +1,9 @@
 package extract
 
-import "wrenchword/extract/lexicon"
+import (
+	"wrenchword/extract/lexicon"
+	"wrenchword/normalize"
+)
 
 // The ways of saying how a thing was left that neither name it nor have a verb:
 // "Back in the tank.", "that's just fingers", "Tight."
@@ -53,6 +56,19 @@ const toldByHand = "only by hand, it is said"
 // for now" of the fasteners spoken of.
 func (r *reading) byFingers(ci int) {
 	c := &r.clauses[ci]
+	if len(c.acts) == 1 && c.acts[0] == len(r.acts)-1 && len(c.mentions) == 0 && c.mood&(notWork|announced) == 0 {
+		// "four bolts, snug and then an eighth of a turn"
+		a := &r.acts[c.acts[0]]
+		if i := r.skipped(c); a.verb == i && r.toks[i].s == "snug" && len(a.objects) == 0 && a.pronoun == "" && ci > 0 && r.clauses[ci-1].sentence == c.sentence {
+			a.pronoun, a.subject, a.verb, a.rule = "that", true, -1, toldByHand
+			for _, q := range c.qtys {
+				if k := r.qtys[q].Kind; k == normalize.Turn || k == normalize.Angle {
+					a.action, a.rule = r.lex.Action("tighten"), "snug, and a turn"
+				}
+			}
+		}
+		return
+	}
 	if len(c.acts) > 0 || len(c.mentions) > 0 || c.mood&(notWork|announced) != 0 || c.hi-c.lo > 9 {
 		return
 	}

@@ -308,6 +308,17 @@ func (r *reading) laid(ci int) {
 		}
 	}
 	k := m.hi
+	with := []int{} // "the disc and the cover over the dowels"
+	for _, oi := range c.mentions[1:] {
+		o := &r.mentions[oi]
+		if k >= c.hi || r.toks[k].s != "and" && r.toks[k-1].brk != brkComma || o.from != k && o.from != k+1 || o.kind&(lexicon.Fastener|lexicon.Part) == 0 || o.prep != "" || o.kind&lexicon.Tool != 0 && !o.definite {
+			break
+		}
+		with, k = append(with, oi), o.hi
+	}
+	if len(with) > 0 && (k >= c.hi || !placing.has(r.toks[k].s)) {
+		with, k = nil, m.hi
+	}
 	if k+1 < c.hi && (r.toks[k].s == "back" || r.toks[k].s == "straight" || r.toks[k].s == "down" || r.toks[k].s == "up") && placing.has(r.toks[k+1].s) {
 		k++
 	}
@@ -356,6 +367,9 @@ func (r *reading) laid(ci int) {
 	}
 	if m.definite && k == m.hi && !m.isNew {
 		x.rule, x.ifOff = whereItIs, true // "this cover on the end": which one it is
+	}
+	if goes && len(with) > 0 {
+		x.objects, x.hi = append(x.objects, with...), k
 	}
 	r.addAct(ci, x)
 }
@@ -408,7 +422,16 @@ func (r *reading) alongWith(ci int) {
 	mi := c.mentions[len(c.mentions)-1]
 	m := &r.mentions[mi]
 	a := &r.acts[c.acts[len(c.acts)-1]]
-	if m.hi != c.hi || m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" || r.inAct(ci, mi) || a.verb < 0 || !a.subject || a.mood&^offCamera != 0 || len(a.objects) == 0 || a.action.Name != "fit" && a.action.Name != "remove" {
+	end := m.hi
+	if w := r.word(end + 1); r.word(end) == "with" && (w == "it" || w == "them" || w == "that") {
+		end += 2 // "and the cover with them"
+	} else if w := r.word(end); w == "too" || w == "as" && r.word(end+1) == "well" {
+		end++
+		if w == "as" {
+			end++
+		}
+	}
+	if end != c.hi || m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" || r.inAct(ci, mi) || a.verb < 0 || !a.subject || a.mood&^offCamera != 0 || len(a.objects) == 0 || a.action.Name != "fit" && a.action.Name != "remove" {
 		return
 	}
 	i := m.from - 1
@@ -514,13 +537,16 @@ func (r *reading) listed(ci int) {
 	}
 	for i, n := 0, len(c.mentions); i < n; i++ {
 		mi := c.mentions[i]
-		if r.inAct(ci, mi) || !r.bareElement(c, mi) && !r.countedAfter(c, mi) && !r.placedElement(c, mi) {
+		if r.inAct(ci, mi) || r.word(r.mentions[mi].from-1) == "no" || r.word(r.mentions[mi].from) == "no" || !r.bareElement(c, mi) && !r.countedAfter(c, mi) && !r.placedElement(c, mi) {
 			continue
 		}
 		from := -1
 		// what is told before it, else the nearest after it
 		for k := i - 1; k >= 0 && from < 0; k-- {
 			from = r.verblessActOn(c, c.mentions[k])
+			if m := &r.mentions[mi]; from < 0 && m.kind&lexicon.Fastener != 0 && m.count > 0 && !m.definite {
+				from = r.movedBefore(c, c.mentions[k], m) // "the cover comes off, four bolts"
+			}
 			if m := &r.mentions[c.mentions[k]]; from < 0 && m.prep == "" && !r.bareElement(c, c.mentions[k]) && !r.inAct(ci, c.mentions[k]) && !(k > 0 && determiner.has(r.toks[m.from].s) && onWords.has(r.word(m.from-1))) {
 				break
 			}
@@ -634,6 +660,18 @@ func (r *reading) bareElement(c *clause, mi int) bool {
 		i--
 	}
 	return i < c.lo || r.toks[i].brk >= brkComma
+}
+
+// movedBefore gives the act by which a part moves by itself right before its fasteners are
+// counted, or -1.
+func (r *reading) movedBefore(c *clause, part int, m *mention) int {
+	for _, ai := range c.acts {
+		a := &r.acts[ai]
+		if a.verb >= 0 && a.subject && a.happened() && a.hi == m.from && (a.action.Name == "fit" || a.action.Name == "remove") && slices.Contains(a.objects, part) && r.mentions[part].kind&lexicon.Fastener == 0 {
+			return ai
+		}
+	}
+	return -1
 }
 
 // verblessActOn gives the act without a verb that takes a mention off or puts it on, or -1.
@@ -938,7 +976,8 @@ func (r *reading) stood(ci int) {
 	for _, mi := range c.mentions {
 		m := &r.mentions[mi]
 		rag := drapes.has(m.head) && m.kind&(lexicon.Consumable|lexicon.Tool) != 0
-		if !rag && (m.kind&lexicon.Tool == 0 || !rests.has(m.head)) || m.prep != "" && m.prep != "of" || r.inAct(ci, mi) || r.toks[m.hi-1].brk > brkPause {
+		puller := m.kind == lexicon.Tool && pullers.has(m.head)
+		if !rag && !puller && (m.kind&lexicon.Tool == 0 || !rests.has(m.head)) || m.prep != "" && m.prep != "of" || r.inAct(ci, mi) || r.toks[m.hi-1].brk > brkPause {
 			continue
 		}
 		if !r.saidBare(c, m.from) {
@@ -946,9 +985,9 @@ func (r *reading) stood(ci int) {
 		}
 		for i := m.hi; i < c.hi && i < m.hi+3; i++ {
 			w := r.toks[i].s
-			if m.head == "chock" && (w == "both" || w == "in" || w == "at" || w == "front" || w == "either") || w == "under" || w == "behind" || w == "underneath" || w == "beneath" || w == "below" || (w == "between" || w == "against" || w == "across") && i+1 < c.hi || rag && (w == "over" || w == "round" || w == "around") && i+1 < c.hi {
+			if m.head == "chock" && (w == "both" || w == "in" || w == "at" || w == "front" || w == "either") || w == "under" || w == "behind" || w == "underneath" || w == "beneath" || w == "below" || (w == "between" || w == "against" || w == "across") && i+1 < c.hi || (rag && (w == "over" || w == "round" || w == "around") || puller && (w == "on" || w == "onto" || w == "over")) && i+1 < c.hi {
 				r.addAct(ci, act{action: r.lex.Action("place"), lo: m.from, hi: m.hi, verb: -1, objects: []int{mi}, subject: true, rule: "tool and place"})
-				return
+				break
 			}
 			if r.toks[i].men >= 0 || linking.has(w) || r.toks[i].brk > brkPause {
 				break
@@ -1196,13 +1235,13 @@ func (r *reading) verbless(ci int) {
 			continue // "this is the pump off the slurry tanker": which one it is
 		}
 		w := r.toks[j].s
-		back := r.toks[j-1].s == "back"
+		back := r.toks[j-1].s == "back" || (r.toks[j-1].s == "up" || r.toks[j-1].s == "down") && r.word(j-2) == "back"
 		last := j+1 >= c.hi || r.toks[j].brk != brkNone || r.toks[j+1].men >= 0 && offOrBack(w, back) || r.nextOne(c, j+1)
 		var next string
 		if !last {
 			next = r.toks[j+1].s
 		}
-		ok := last || next == "and" || next == "first" || next == "by" || next == "then" || next == "now" || next == "again" || next == "here" && (back || w != "in") || next == "with" || next == "the" && offWords.has(w) || next == "to" && back || next == "from" || next == "loosely" || next == "finger" || next == "hand" || next == "as" || r.imperativeAt(j+1) || afterParticle.has(next) || !last && (r.toks[j+1].qty >= 0 || pluralSize[next] != "") || strings.HasSuffix(next, "ing") && r.isVerbForm(next) || next == "i" || next == "you" || next == "we" || leadsIn.has(next) && (onWords.has(w) || offWords.has(w) && (next == "through" || next == "under" || next == "past" || next == "over")) || (next == "one" || next == "each" || next == "both") && (r.word(j+2) == "side" || r.word(j+2) == "sides" || r.word(j+2) == "end" || r.word(j+2) == "ends") || next == "it" && j+2 < c.hi && (linking.has(r.toks[j+2].s) || between.has(r.toks[j+2].s) || r.toks[j+2].s == "only" || r.isVerbForm(r.toks[j+2].s) && !r.plainVerb(r.toks[j+2].s))
+		ok := last || next == "and" || next == "first" || next == "by" || next == "then" || next == "now" || next == "again" || next == "here" && (back || w != "in") || next == "with" || next == "the" && offWords.has(w) || next == "to" && back || next == "from" || next == "of" && w == "out" && r.outOf(c, j+1) || next == "loosely" || next == "finger" || next == "hand" || next == "as" || r.imperativeAt(j+1) || afterParticle.has(next) || !last && (r.toks[j+1].qty >= 0 || pluralSize[next] != "") || strings.HasSuffix(next, "ing") && r.isVerbForm(next) || next == "i" || next == "you" || next == "we" || leadsIn.has(next) && (onWords.has(w) || offWords.has(w) && (next == "through" || next == "under" || next == "past" || next == "over")) || (next == "one" || next == "each" || next == "both") && (r.word(j+2) == "side" || r.word(j+2) == "sides" || r.word(j+2) == "end" || r.word(j+2) == "ends") || next == "it" && j+2 < c.hi && (linking.has(r.toks[j+2].s) || between.has(r.toks[j+2].s) || r.toks[j+2].s == "only" || r.isVerbForm(r.toks[j+2].s) && !r.plainVerb(r.toks[j+2].s))
 		if next == "the" && offWords.has(w) && r.movesLater(c, j+1) {
 			continue // "belt off the motor goes back over"
 		}
@@ -1267,6 +1306,20 @@ func (r *reading) verbless(ci int) {
 			}
 		}
 	}
+}
+
+// outOf tells whether "of" at token i leads to the part that a thing is out of and the
+// clause says no more of it: "eight bolts out of the cover and off it comes".
+func (r *reading) outOf(c *clause, i int) bool {
+	mi := r.nameWithin(c, i+1, 3)
+	if mi < 0 {
+		return false
+	}
+	m := &r.mentions[mi]
+	if m.hi >= c.hi || r.toks[m.hi-1].brk >= brkComma {
+		return true
+	}
+	return !r.toks[m.hi].is(wLinking) && !r.isVerbForm(r.toks[m.hi].s)
 }
 
 // left reads "that's them tight", "that's it off", "that's those nipped up": how a
