@@ -369,6 +369,9 @@ func (r *reading) laid(ci int) {
 		x.rule, x.ifOff = whereItIs, true // "this cover on the end": which one it is
 	}
 	if goes && len(with) > 0 {
+		if r.intoContainer(ci, k) != "" {
+			return // "bolt and bracket into the coffee can": kept, which is told elsewhere
+		}
 		x.objects, x.hi = append(x.objects, with...), k
 	}
 	r.addAct(ci, x)
