@@ -22,6 +22,7 @@ type heard struct {
 	angle   *big.Rat
 	angleHi int  // token after the angle's last
 	dropped bool // corrected later
+	noun    int  // where it has no thing: one past the word that names it, which no list has; 0 where none does
 	rule    string
 	source  SourceSaid
 }
@@ -69,6 +70,11 @@ func (s *tracker) values(ci int) {
 		if prev != nil && (h.of == nil || s.pairOf(r.qtys[prev.qty].hi, q.lo)) {
 			h.of, h.rule = prev.of, inAnotherUnit
 		}
+		if h.of == nil {
+			if h.noun = r.unlistedOwner(ci, q); h.noun > 0 {
+				h.rule = "named by a word that no list has"
+			}
+		}
 		h.orOf = s.waitingToo(ci, q, &h)
 		h.applied = s.appliedIn(ci, q, &h)
 		r.heard = append(r.heard, h)
@@ -115,13 +121,13 @@ func (s *tracker) torqued(h *heard, lo, hi int) {
 // when it is done: "And then it's ten newton metres. … That's the housing bolts done."
 func (s *tracker) namedLate(c *clause) {
 	r := s.r
-	if len(r.heard) == 0 || len(c.mentions) != 1 || c.mood&(negated|conditional|hypothetical|announced|asked) != 0 {
+	if len(r.heard) == 0 || len(c.mentions) == 0 || len(c.mentions) > 1 && (r.heard[len(r.heard)-1].of != nil || !r.aPhrase(c)) || c.mood&(negated|conditional|hypothetical|announced|asked) != 0 {
 		return
 	}
 	h := &r.heard[len(r.heard)-1]
 	q := &r.qtys[h.qty]
 	t := r.mentions[c.mentions[0]].entry
-	if t == nil || h.dropped || q.cl == int(r.toks[c.lo].cl) || r.since(q.hi, c.lo) > 20 || !takesTorque(t) || h.of != nil && takesTorque(h.of) && h.of.head != "fastener" {
+	if t == nil || h.dropped || q.cl == int(r.toks[c.lo].cl) || r.since(q.hi, c.lo) > 20 || !takesTorque(t) && h.of != nil || h.of != nil && takesTorque(h.of) && h.of.head != "fastener" {
 		return
 	}
 	part := h.of // the part whose fasteners they are
@@ -129,6 +135,11 @@ func (s *tracker) namedLate(c *clause) {
 		part = part.owner
 	}
 	if part != nil && !owns(part, t) && t.owner != part {
+		return
+	}
+	if m := &r.mentions[c.mentions[0]]; h.of == nil && h.noun == 0 && r.since(q.hi, c.lo) < 14 && m.prep == "" && r.pointedAt(c, m) {
+		h.of, h.rule = t, "named after it"
+		s.torqued(h, q.lo, q.hi)
 		return
 	}
 	for i := r.mentions[c.mentions[0]].hi; i < c.hi; i++ {
@@ -144,6 +155,35 @@ func (s *tracker) namedLate(c *clause) {
 			return
 		}
 	}
+}
+
+// pointedAt tells whether a clause does no more than point at what it names: "and that's
+// the tank bolts", "The four bolts on the coil bracket."
+func (r *reading) pointedAt(c *clause, m *mention) bool {
+	if len(c.acts) > 0 || len(c.qtys) > 0 || m.kind&(lexicon.Fastener|lexicon.Part) == 0 || documents.has(m.head) {
+		return false
+	}
+	for i := r.skipped(c); i < m.from; i++ {
+		switch w := r.toks[i].s; w {
+		case "that", "that's", "those", "these", "this", "is", "'s", "are", "'re", "for", "on", "it", "it's", "both", "all", "and", "the":
+		default:
+			if !r.toks[i].is(wCounts) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// aPhrase tells whether a clause has no more than a thing and where it is: "the four
+// bolts on the coil bracket".
+func (r *reading) aPhrase(c *clause) bool {
+	for _, mi := range c.mentions[1:] {
+		if r.mentions[mi].prep == "" {
+			return false
+		}
+	}
+	return true
 }
 
 // chosen gives the value heard that a click or a choice at token i is of: the one
@@ -210,9 +250,23 @@ func (s *tracker) notTightening(c *clause, q *quantity) bool {
 		}
 	}
 	last := r.toks[q.hi-1].s
-	fastener := false
+	fastener, tool := false, false
 	for _, mi := range c.mentions {
 		fastener = fastener || r.mentions[mi].kind&lexicon.Fastener != 0
+		tool = tool || r.mentions[mi].kind&lexicon.Tool != 0 && r.mentions[mi].hi <= q.lo
+	}
+	if tool && !fastener && q.Low != nil && (q.Low.Cmp(q.High) != 0 || r.word(q.lo-1) == "to" && r.word(q.lo-2) == "up") {
+		for i := c.lo; i < q.lo; i++ {
+			switch r.toks[i].s {
+			case "does", "do", "goes", "covers", "runs", "reads", "range", "good", "works", "spans":
+				return true // "my clicker does two to twenty newton metres"
+			}
+		}
+	}
+	for i := c.lo; i+1 < q.lo && !fastener; i++ {
+		if w, n := r.toks[i].s, r.toks[i+1].s; (w == "put" || w == "puts" || w == "putting" || w == "kick" || w == "kicks" || w == "push" || w == "pushes") && n == "out" || w == "rated" && n == "at" && r.saidIn(c, "motor") {
+			return true // "these put out about three fifty newton metres"
+		}
 	}
 	for ci := q.cl - 1; ci >= max(0, q.cl-2) && !fastener && r.since(r.clauses[ci].lo, q.lo) < 30; ci-- {
 		if r.makesPower(&r.clauses[ci]) {
@@ -469,6 +523,9 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 			if (written || m.from >= 2 && documents.has(r.toks[m.from-2].s)) && m.prep != "" {
 				continue // "the sticker on the swingarm says", "somebody wrote nineteen foot pounds on the inside of the shroud"
 			}
+			if m.prep == "with" && m.kind&lexicon.Tool != 0 {
+				continue // "with the adapter on"
+			}
 			if ownsNone(t.head) && !tightens.has(t.head) || r.heldStill(ci, mi) && s.onTopic(q.lo) != nil {
 				continue // "cover on, dowels in", "hold the ball joint with the hex"
 			}
@@ -482,7 +539,7 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 			if before == nil || m.lo >= prev {
 				before = t
 			}
-		case after == nil && m.from-q.hi <= 10 && !(m.prep == "" && r.toks[m.from-1].s == "and" && r.toks[m.from-2].brk >= brkComma) && (next == c.hi || m.lo > next || m.prep == "for" || m.prep == "on" && determiner.has(r.toks[m.from].s)) && m.lo < next:
+		case after == nil && m.from-q.hi <= 10 && !r.underLoad(q.hi, m.from) && !(m.prep == "" && r.toks[m.from-1].s == "and" && r.toks[m.from-2].brk >= brkComma) && (next == c.hi || m.lo > next || m.prep == "for" || m.prep == "on" && determiner.has(r.toks[m.from].s)) && m.lo < next:
 			after = t
 		}
 	}
@@ -652,12 +709,69 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 		if r.since(t.last, q.lo) > 20 || t.first >= q.hi || len(t.mentions) > 0 && r.doneMeanwhile(t.mentions[len(t.mentions)-1]) {
 			continue
 		}
-		if st, _ := t.state(); !t.fastener && !ownsNone(t.head) && st != Removed && st != Discarded {
+		if st, _ := t.state(); !t.fastener && (!ownsNone(t.head) || screwedOn.has(t.head)) && st != Removed && st != Discarded {
 			return t, "part in hand"
 		}
 	}
 	return nil, "no fastener told"
 }
+
+// unlistedOwner gives the token after the word that a value is for, where no list has it:
+// "I do the flibbits up to twenty", "Trunnions next. Thirty newton metres each."; 0 where
+// there is none.
+func (r *reading) unlistedOwner(ci int, q *quantity) int {
+	c := &r.clauses[ci]
+	if len(c.mentions) > 0 || c.mood&notWork != 0 {
+		return 0
+	}
+	for i := c.lo + 1; i < q.lo; i++ {
+		if determiner.has(r.toks[i-1].s) && r.toks[i-1].s != "that" && r.toks[i-1].s != "this" && r.nameless(i) {
+			for i+1 < q.lo && r.nameless(i+1) {
+				i++
+			}
+			return i + 1
+		}
+	}
+	for k := ci - 1; k >= max(0, ci-2) && r.since(r.clauses[k].lo, q.lo) < 10; k-- {
+		p := &r.clauses[k]
+		if len(p.mentions) > 0 || len(p.acts) > 0 || p.mood&notWork != 0 {
+			return 0
+		}
+		from := r.skipped(p)
+		if from < p.hi && determiner.has(r.toks[from].s) {
+			from++
+		}
+		to := p.hi
+		if to-from > 1 && (r.toks[to-1].s == "next" || r.toks[to-1].s == "now" || r.toks[to-1].s == "then") {
+			to--
+		}
+		if to-from >= 1 && to-from <= 2 && r.nameless(to-1) && r.nameless(from) && r.toks[p.hi-1].brk >= brkComma {
+			return to
+		}
+	}
+	return 0
+}
+
+// underLoad tells of "with the load on the axle": how the machine stands, not what is tightened.
+func (r *reading) underLoad(lo, hi int) bool {
+	for i := lo; i < hi; i++ {
+		switch r.toks[i].s {
+		case "with", "weight", "load":
+			return true
+		}
+	}
+	return false
+}
+
+// nameless tells whether a word may name a thing that no list has: it is none of the
+// words that only hold a sentence together, no verb, number or place.
+func (r *reading) nameless(i int) bool {
+	t := &r.toks[i]
+	return len(t.s) > 3 && t.men < 0 && t.qty < 0 && !t.is(wOpener|wSubject|wPronoun|wLinking|wDeterminer|wPreposition|wPlace|wInterjection|wParticle|wStop|wDrop|wNumber|wCounts|wForm|wVerb|wInUse) && !strings.HasSuffix(t.s, "ly") && !torqueWords.has(t.s) && !figures.has(t.s) && !documents.has(t.s) && !valueIdle.has(t.s)
+}
+
+// valueIdle are words about a value or the talk that name nothing it could be for.
+var valueIdle = set("tight torque setting value star cross pattern order stage round time wrench click book spec maximum minimum whole same rest others thing stuff question answer video comment guess maybe about roughly exactly nearly thirty again another sure okay alright lovely good great nice perfect beautiful done ready")
 
 // nameIn tells whether anything is named in the tokens lo to hi.
 func (r *reading) nameIn(lo, hi int) bool {
@@ -844,6 +958,9 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 	if n := ci + 2; n < len(r.clauses) && q.hi == c.hi && r.toks[c.hi].s == "if" && r.clauses[n].mood&negated != 0 && r.toks[r.clauses[n].lo].s == "i" && r.clauses[n].hi-r.clauses[n].lo < 6 {
 		return "intended" // "fourteen newton metres if you have the crow foot, I don't have"
 	}
+	if s.putOffNext(ci) {
+		return "intended"
+	}
 	// "when she's down": still to do
 	for i := c.lo; i < min(c.hi+10, len(r.toks)) && r.toks[max(i-1, 0)].brk < brkSentence; i++ {
 		if r.toks[i].s == "when" && i > q.hi-1 {
@@ -851,6 +968,40 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 		}
 	}
 	return "done"
+}
+
+// putOffNext tells whether the next breath puts off what a value is for: "I'll do that when
+// I find my wrench", "Not now though, when it's gone off."
+func (s *tracker) putOffNext(ci int) bool {
+	r := s.r
+	if ci+1 >= len(r.clauses) || r.since(r.clauses[ci].hi-1, r.clauses[ci+1].lo) > 6 {
+		return false
+	}
+	n := &r.clauses[ci+1]
+	i := r.skipped(n)
+	for i < n.hi && (r.toks[i].s == "but" || r.toks[i].s == "so") {
+		i++
+	}
+	switch w, next := r.word(i), r.word(i+1); {
+	case w == "not" && (next == "now" || next == "today" || next == "tonight" || next == "yet" || next == "till" || next == "until"):
+		return true
+	case w == "later" || w == "tomorrow" || w == "only" && (next == "when" || next == "once"):
+		return n.hi-i <= 6 || w == "only"
+	case (w == "i" || w == "we") && (next == "'ll" || next == "will") && (r.word(i+2) == "do" || r.word(i+2) == "get" || r.word(i+2) == "give" || r.word(i+2) == "torque") && pronounsObj.has(r.word(i+3)):
+		if r.saidIn(n, "again") {
+			return false // "and I'll do those again after a bit of driving"
+		}
+		if r.saidIn(n, "later") || r.saidIn(n, "tomorrow") || r.saidIn(n, "when") || r.saidIn(n, "once") || r.dayIn(n) {
+			return true
+		}
+		if k := ci + 2; k < len(r.clauses) && r.clauses[k].sentence == n.sentence {
+			switch r.toks[r.clauses[k].lo].s {
+			case "when", "once", "after", "as", "if":
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // saysIt tells whether a value stands behind words by which something else gives it: "it
@@ -960,6 +1111,9 @@ func (r *reading) torques(led []Entry) []Torque {
 			if h.orOf != nil && torqueName(h.orOf) != t.Fastener {
 				t.MaybeOf = torqueName(h.orOf)
 			}
+		}
+		if h.of == nil && h.noun > 0 {
+			t.Fastener = shortName(strings.ToLower(r.text(r.phraseFrom(h.noun-1), h.noun)))
 		}
 		t.Said = Said{Unit: q.Unit}
 		if q.Low != nil {
