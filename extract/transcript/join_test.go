@@ -327,3 +327,26 @@ func TestOverlaps(t *testing.T) {
 		t.Errorf("a short phrase said twice gave %d overlaps", n)
 	}
 }
+
+// Where two people talk at once, a rolling caption starts before the one whose line it
+// shows again: every word stands once all the same, in the order of the file.
+func TestRollingOverlap(t *testing.T) {
+	vtt := "WEBVTT\n\n" +
+		"00:00:01.000 --> 00:00:04.000\n \nhold<00:00:01.500><c> the</c><00:00:02.000><c> bolt</c>\n\n" +
+		"00:00:04.000 --> 00:00:04.010\nhold the bolt\n \n\n" +
+		"00:00:04.010 --> 00:00:08.000\nhold the bolt\nand<00:00:04.500><c> turn</c><00:00:05.000><c> the</c><00:00:05.500><c> nut</c>\n\n" +
+		"00:00:08.000 --> 00:00:08.010\nand turn the nut\n \n\n" +
+		"00:00:07.200 --> 00:00:11.000\nand turn the nut\nwhich<00:00:07.600><c> way</c><00:00:08.000><c> round</c>\n\n" +
+		"00:00:11.000 --> 00:00:11.010\nwhich way round\n \n\n" +
+		"00:00:11.010 --> 00:00:14.000\nwhich way round\nto<00:00:11.500><c> the</c><00:00:12.000><c> left</c>\n"
+	clip, err := Read("x.vtt", []byte(vtt), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(clip.Warnings) > 0 {
+		t.Errorf("warned of %v", clip.Warnings)
+	}
+	if got, want := Join(clip).Text, "hold the bolt and turn the nut which way round to the left"; got != want {
+		t.Errorf("got %q, want %q", got, want)
+	}
+}
