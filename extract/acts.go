@@ -42,6 +42,8 @@ func (r *reading) findActs() {
 		r.goes(ci)
 		r.goesAlone(ci)
 		r.left(ci)
+		r.inUse(ci)
+		r.heated(ci)
 		r.spreads(ci)
 		r.renewed(ci)
 		r.laid(ci)
@@ -62,6 +64,8 @@ func (r *reading) findActs() {
 		r.mannered(ci)
 		r.likewise(ci)
 		r.singledOut(ci)
+		r.onlyPointed(ci)
+		r.endsOff(ci)
 		r.backAlone(ci)
 		r.byFingers(ci)
 		r.tightAlone(ci)
@@ -214,6 +218,15 @@ func (r *reading) addAct(ci int, a act) {
 		switch r.lemma1(r.toks[a.verb].s) {
 		case "close", "shut":
 			a.action = r.lex.Action("switch off")
+		}
+	}
+	if a.action.Name == "clean" && a.verb > 0 && len(a.objects) == 1 && r.toks[a.verb-1].s == "wire" && r.mentions[a.objects[0]].hi == a.verb {
+		wire := a.objects[0]
+		a.objects, a.pronoun, a.lo = nil, "it", a.verb-1 // "wire brushed"
+		for _, mi := range r.clauses[ci].mentions {
+			if m := &r.mentions[mi]; mi != wire && m.hi <= a.lo && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && m.prep == "" {
+				a.objects, a.pronoun = []int{mi}, "" // "old bolts, wire brushed"
+			}
 		}
 	}
 	if a.action.Name == "remove" && a.subject && len(a.objects) == 1 && r.switchedOff(&r.mentions[a.objects[0]]) && a.hi > a.lo && r.toks[a.hi-1].s == "off" && (a.verb < 0 || r.lemma1(r.toks[a.verb].s) == "be" || r.toks[a.verb].s == "'s") {
@@ -564,7 +577,7 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 		found := -1
 		for j := k; j <= limit && j < c.hi; j++ {
 			if r.toks[j].s == want || wi < len(p.Words)-1 && r.toks[j].is(wForm) && want == r.lemma1(r.toks[j].s) {
-				if r.toks[j].men >= 0 {
+				if m := r.toks[j].men; m >= 0 && !(p.Words[0] == "give" && wi == len(p.Words)-1 && r.mentions[m].lo == j && r.mentions[m].hi == j+1) {
 					continue
 				}
 				found = j
@@ -624,6 +637,9 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 		k = found + 1
 	}
 	a.hi = k
+	if m := r.toks[k-1].men; m >= 0 {
+		r.mentions[m].kind = 0 // "give the pedal a few pumps": no pumps
+	}
 	if p.Action.Name == "fit" && r.toks[i].s == "got" && k < c.hi && r.toks[k-1].brk == brkNone && (r.toks[k].is(wDeterminer) || r.toks[k].men >= 0) {
 		return a, 0, false // "they've each got a nut on the back": had, not put
 	}

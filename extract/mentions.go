@@ -764,6 +764,9 @@ func (r *reading) complete(ci int, m *mention) {
 	if i > c.lo && r.toks[i-1].is(wPreposition) && r.toks[i-1].brk <= brkPause {
 		m.prep = r.toks[i-1].s
 	}
+	if m.prep == "to" && r.toks[i-1].brk == brkPause && i-2 >= c.lo && leadsTo.has(r.toks[i-2].s) {
+		m.prep = "" // "if you have to | disc on"
+	}
 	if m.prep == "of" && i-2 >= c.lo && (r.toks[i-2].s == "left" || r.toks[i-2].s == "rest" || r.toks[i-2].s == "remains") {
 		m.prep = "" // "what's left of the bolt"
 	}
@@ -772,6 +775,9 @@ func (r *reading) complete(ci int, m *mention) {
 	}
 	m.cl = ci
 }
+
+// leadsTo are the words whose "to" ends what is said where a pause follows.
+var leadsTo = set("have has had need needs want wants got going able supposed used like love ought meant")
 
 // compound tells whether the word at i and a number before it say how a thing is
 // built: "a two-piece crankset", "the three speed hub". A count would make the

@@ -1,6 +1,9 @@
 package extract
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // moodOf tells in what mood an act is spoken of, by the cues before its verb.
 func (r *reading) moodOf(ci int, a *act) mood {
@@ -85,7 +88,11 @@ func (r *reading) moodOf(ci int, a *act) mood {
 		head++ // "and before you go putting four foot of pipe on that"
 	}
 	switch r.toks[head].s {
-	case "when", "while", "before", "until", "till", "as", "whenever", "where":
+	case "while", "whilst":
+		if !r.besideIt(ci, head, a) {
+			m |= framed
+		}
+	case "when", "before", "until", "till", "as", "whenever", "where":
 		m |= framed
 	case "which", "how", "why", "whether":
 		if head+1 < c.hi && (r.toks[head+1].men >= 0 || r.toks[head+1].s == "one" || r.toks[head+1].s == "way" || r.toks[head+1].s == "side") {
@@ -290,6 +297,18 @@ func (r *reading) moodOf(ci int, a *act) mood {
 		}
 	}
 	return m
+}
+
+// besideIt tells whether what is told after "while" is work of its own beside what
+// is told before it: "hold that there while I get the caliper over".
+func (r *reading) besideIt(ci, head int, a *act) bool {
+	if w := r.word(head + 1); ci == 0 || a.verb < 0 || a.subject || left[a.action.Name] == "" || w != "i" && w != "we" || a.verb > head+3 || !r.plainVerb(r.toks[a.verb].s) {
+		return false
+	}
+	p := &r.clauses[ci-1]
+	return p.sentence == r.clauses[ci].sentence && slices.ContainsFunc(p.acts, func(ai int) bool {
+		return !r.acts[ai].subject && r.acts[ai].happened() || r.acts[ai].action.Name == "support"
+	})
 }
 
 // toldForHarm tells whether what is told to do is only told for what comes of it: "take

@@ -732,6 +732,9 @@ func (r *reading) startsBare(start, i int) bool {
 	if tk.is(wPlace) {
 		return r.kind(i + 2).is(wLinking | wOff | wOn | wInUse)
 	}
+	if t != "two" && t != "three" && t != "four" && r.toks[i-2].is(wLeadsVerb|wOpener) && r.imperativeAt(i-1) {
+		return false // "and then hook | your spring on"
+	}
 	for k := start; k < i; k++ {
 		if r.toks[k].is(wTakesTwo) && i-k <= 4 {
 			return false // "give it the other one"

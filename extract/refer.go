@@ -1232,6 +1232,11 @@ func (s *tracker) apart(tok int) bool {
 func (s *tracker) settle(a *act) bool {
 	name := ""
 	fitting := s.fitting(a.lo)
+	for _, t := range a.things {
+		if len(a.objects) == 0 && !t.fastener && !takesTorque(t) {
+			return false // "socket on it, mallet": on the bearing
+		}
+	}
 	if a.rule == inARow && len(s.turns) == 0 {
 		return false // "rack and pinion", before anything came off
 	}

@@ -339,10 +339,13 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	if a.action.Name == "fit" && a.subject && a.verb >= 0 && len(a.objects) == 0 && r.lemma1(r.toks[a.verb].s) == "be" && !r.says1(c, a.verb, "back") && r.putJustBefore(a) {
 		return false // "it's home": told of what was just put there
 	}
+	if a.action.Name == "store" && a.verb >= 0 && r.toks[a.verb].s == "left" && len(a.things) == 0 {
+		return false // "I left the feeler gauge on the bench"
+	}
 	if a.subject && a.verb >= 0 && r.toks[a.verb].s == "fell" {
 		return false // nobody took it off
 	}
-	if a.rule == machineUnplugged || r.toMachine(c, a) {
+	if a.rule == machineUnplugged || a.rule == toolInUse || a.rule == "heat and place" || r.toMachine(c, a) {
 		return true
 	}
 	if r.ownBody(a) || a.verb >= 0 && !a.subject && a.pronoun != "" && len(a.objects) == 0 && r.lemma1(r.toks[a.verb].s) == "get" && particle.has(r.word(a.verb+1)) && !particle.has(r.toks[a.hi-1].s) {
@@ -545,6 +548,13 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 			return "Isolate the machine."
 		}
 		return "Unplug the machine."
+	case "heat and place":
+		if names == "" {
+			return "Heat this" + notNamed + "."
+		}
+		return "Heat the " + names + "."
+	case toolInUse:
+		return r.usedText(c, a, hi, names)
 	case "turn and thing":
 		lo := a.lo
 		for lo < a.hi-1 && (openers.has(r.toks[lo].s) || dropWords.has(r.toks[lo].s) || r.toks[lo].s == "and") {
@@ -607,17 +617,20 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 	} else if a.action.Name == "start by hand" {
 		s = "Start the " + names + " by hand"
 	}
-	if a.heads && a.action.Name == "remove" && r.fastenersOnly(a) {
+	if a.heads && a.action.Name == "remove" && (r.fastenersOnly(a) || len(a.objects) == 0) {
 		s = "Undo the " + names
 	}
-	if a.heads && len(a.objects) > 0 {
-		with := ""
-		if m := &r.mentions[a.objects[0]]; a.rule == toolThenName {
+	if a.heads {
+		with, on := "", a.hi-1
+		if len(a.objects) > 0 {
+			on = r.mentions[a.objects[0]].from
+		}
+		if a.rule == toolThenName {
 			lo := a.lo
-			for lo < m.from-2 && (openers.has(r.toks[lo].s) || dropWords.has(r.toks[lo].s) || r.toks[lo].s == "and" || r.toks[lo].s == "a" || r.toks[lo].s == "an" || r.toks[lo].s == "the") {
+			for lo < on-2 && (openers.has(r.toks[lo].s) || dropWords.has(r.toks[lo].s) || r.toks[lo].s == "and" || r.toks[lo].s == "a" || r.toks[lo].s == "an" || r.toks[lo].s == "the") {
 				lo++
 			}
-			with = strings.ToLower(r.text(lo, m.from-1))
+			with = strings.ToLower(r.text(lo, on-1))
 		} else {
 			with = r.drivenBy(c, a)
 		}
@@ -636,8 +649,6 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 		}
 		t := r.tail(c, from, hi)
 		switch {
-		case a.rule == "tool and place" && a.action.Name == "clean":
-			t = " with the " + r.mentions[r.toks[a.lo].men].name
 		case a.rule == "consumable and place" && a.action.Name == "clean":
 			return r.cleanedWith(c, a, hi)
 		}
@@ -685,6 +696,9 @@ func (r *reading) dosed(c *clause, a *act, hi int) string {
 	}
 	if n := r.word(a.hi + 1); r.word(a.hi) == "on" && (n == "each" || n == "both") {
 		return trimStep("Put "+what+" on "+n) + "."
+	}
+	if a.hi < hi && r.toks[a.hi-1].brk == brkComma && (r.word(a.hi+1) == "only" || a.hi+1 == hi) && (r.toks[a.hi].men >= 0 || takesThings.has(r.word(a.hi))) {
+		return trimStep("Put "+what+" on the "+r.word(a.hi)) + "." // "smear of grease, threads only"
 	}
 	return trimStep("Apply "+what) + "."
 }
@@ -754,8 +768,10 @@ func (r *reading) fastenersOnly(a *act) bool {
 // drivenBy gives the words for what turns a thing that is only named: "eighteen mil
 // spanner", said in its clause or the next.
 func (r *reading) drivenBy(c *clause, a *act) string {
-	last := a.objects[len(a.objects)-1]
-	from := r.mentions[last].hi
+	from := a.lo
+	if n := len(a.objects); n > 0 {
+		from = r.mentions[a.objects[n-1]].hi
+	}
 	for k := int(r.toks[c.lo].cl); k < min(len(r.clauses), int(r.toks[c.lo].cl)+2); k++ {
 		n := &r.clauses[k]
 		lo, hi := -1, -1

@@ -26,7 +26,7 @@ func TestStepsAreInstructions(t *testing.T) {
 		{"where and not what", []string{"Undo the hub nut.", "It should lift up out of the well."}, nil, []string{"Lift"}},
 		{"a hand put in", []string{"Undo the hub nut.", "Get your other hand in there."}, nil, []string{"hand"}},
 		{"tools that are put somewhere", []string{"Undo the hub nut.", "Tray under it.", "Block of wood between the blade and the deck.", "Wet rag over the tank."}, []string{"Put the tray underneath.", "Put the block of wood between the blade and the deck.", "Put the rag over the tank."}, []string{"Wet rag"}},
-		{"cleaned with", []string{"Undo the hub nut.", "Brake cleaner both sides of the disc.", "Wire brush on the hub."}, []string{"Clean both sides of the disc with brake cleaner.", "Clean the hub with the wire brush."}, nil},
+		{"cleaned with", []string{"Undo the hub nut.", "Brake cleaner both sides of the disc.", "Wire brush on the hub."}, []string{"Clean both sides of the disc with brake cleaner.", "Brush the hub with the wire brush."}, nil},
 		{"loose verbs", []string{"Get the circlip out with the pick.", "Zip the two nuts off.", "Chuck a rag behind the sill."}, []string{"Take the circlip out with the pick.", "Take the two nuts off."}, []string{"Get", "Zip"}},
 		{"what holds and what will crack", []string{"Undo the guard bolt.", "There's two screws that hold the disc on.", "There's four of them holding the housing down.", "Two long bolts hold it to the bracket.", "You will crack it."}, nil, []string{"Hold", "Crack"}},
 		{"squeezed and pulled", []string{"Undo the strap bolt.", "Fan plug, there's a tab on it, squeeze that and pull.", "Twist the sensor and pull."}, []string{"Remove the fan plug.", "Remove the sensor."}, nil},

@@ -75,7 +75,7 @@ func (r *reading) oneLaid(ci int) {
 		r.addAct(ci, act{action: r.lex.Action("fit"), lo: i, hi: i + 3, verb: -1, pronoun: w, subject: true, rule: "one and place"})
 		return
 	}
-	if c.mood&notWork != 0 {
+	if c.mood&notWork != 0 || r.newOneAlone(ci) {
 		return
 	}
 	first := c.hi
@@ -108,6 +108,32 @@ func (r *reading) oneLaid(ci int) {
 			return
 		}
 	}
+}
+
+// newOneAlone reads "Old one out. New one, arrow forward.": another of what just came
+// off or was thrown away, and no more than that it is there.
+func (r *reading) newOneAlone(ci int) bool {
+	c := &r.clauses[ci]
+	if len(c.acts) > 0 || len(r.acts) == 0 {
+		return false
+	}
+	i := c.lo
+	for i < c.hi && (r.toks[i].is(wOpener|wDrop|wDeterminer) || r.toks[i].s == "and") && r.toks[i].s != "new" && r.toks[i].s != "fresh" {
+		i++
+	}
+	if w := r.word(i); i+1 >= c.hi || w != "new" && w != "fresh" || r.toks[i+1].s != "one" && r.toks[i+1].s != "ones" || i+2 < c.hi && r.toks[i+1].brk < brkComma {
+		return false
+	}
+	if p := &r.acts[len(r.acts)-1]; !p.happened() || p.action.Name != "remove" && p.action.Name != "discard" && p.action.Name != "disconnect" && p.action.Name != "clean" || r.since(p.lo, c.lo) > 20 || r.notHad(ci) || r.owed(c) {
+		return false
+	}
+	for k := i + 2; k < c.hi; k++ {
+		if r.toks[k].qty >= 0 || r.toks[k].is(wSubject|wLinking) || r.toks[k].s == "quid" || r.toks[k].s == "order" {
+			return false
+		}
+	}
+	r.addAct(ci, act{action: r.lex.Action("fit"), lo: i, hi: i + 2, verb: -1, pronoun: r.toks[i+1].s, subject: true, rule: "one and place"})
+	return true
 }
 
 // beginsNew tells whether "new one" at i begins what is said of it: at the start, after
@@ -803,6 +829,9 @@ func (r *reading) singledOut(ci int) {
 // then the fastener, with no verb.
 func (r *reading) spannerOn(ci int) bool {
 	c := &r.clauses[ci]
+	if r.spannerOnIt(ci) {
+		return true
+	}
 	for k, mi := range c.mentions {
 		m := &r.mentions[mi]
 		if m.prep != "on" || m.kind&lexicon.Fastener == 0 || m.kind&lexicon.Tool != 0 || m.count > 2 {
@@ -838,6 +867,134 @@ func (r *reading) spannerOn(ci int) bool {
 		return true
 	}
 	return false
+}
+
+// spannerOnIt reads "so ten mil socket on that": what turns a fastener, and the fastener
+// as no more than "that".
+func (r *reading) spannerOnIt(ci int) bool {
+	c := &r.clauses[ci]
+	driven := false
+	for i := c.lo; i+1 < c.hi; i++ {
+		w := r.toks[i].s
+		switch {
+		case w == "on" && driven:
+			n := r.toks[i+1].s
+			if !pronounsObj.has(n) && n != "each" && n != "all" || r.toks[i+1].men >= 0 || i+2 < c.hi && r.toks[i+1].brk < brkComma && r.word(i+2) != "and" && r.word(i+2) != "of" {
+				return false
+			}
+			if n == "each" || n == "all" {
+				n = "them"
+			}
+			r.addAct(ci, act{action: r.lex.Action("remove"), lo: c.lo, hi: i + 2, verb: -1, pronoun: n, subject: true, heads: true, rule: toolThenName})
+			return true
+		case r.toks[i].qty >= 0:
+			switch r.qtys[r.toks[i].qty].Kind {
+			case normalize.Size, normalize.Drive, normalize.Driver, normalize.Thread, normalize.Length:
+				driven = true
+			default:
+				return false
+			}
+		case r.toks[i].men >= 0:
+			o := &r.mentions[r.toks[i].men]
+			if o.kind&lexicon.Tool == 0 || sizeTool[o.head] == "" || o.prep != "" {
+				return false
+			}
+			driven = true
+		case r.toks[i].is(wOpener|wDrop|wNumber|wDeterminer) || w == "and" || w == "mil" || w == "mm" || w == "inch" || w == "big" || w == "long" || w == "again":
+		default:
+			return false
+		}
+	}
+	return false
+}
+
+// onlyPointed reads "So these two. Phillips.", "It's this one, five sixteenths.": fasteners
+// that are only pointed at, and what turns them.
+func (r *reading) onlyPointed(ci int) {
+	c := &r.clauses[ci]
+	if len(c.acts) > 0 || c.hi-c.lo > 9 || ci < r.toolList[1] || c.mood&notWork != 0 {
+		return
+	}
+	for _, mi := range c.mentions {
+		if m := &r.mentions[mi]; m.kind != 0 && (m.kind&lexicon.Tool == 0 || sizeTool[m.head] == "") {
+			return
+		}
+	}
+	i := c.lo
+	for i < c.hi && (r.toks[i].is(wOpener|wDrop) || r.toks[i].s == "and" || r.toks[i].s == "it" || r.toks[i].s == "'s" || r.toks[i].s == "all" || r.toks[i].s == "both" || r.toks[i].s == "of") {
+		i++
+	}
+	w := r.word(i)
+	pron := ""
+	switch n := r.word(i + 1); {
+	case i >= c.hi || r.toks[i].men >= 0:
+		return
+	case w == "these" || w == "those" || w == "them":
+		if pron = "them"; i+1 < c.hi && countOf[n] > 1 {
+			i++
+		}
+	case (w == "this" || w == "that") && n == "one" && i+1 < c.hi:
+		pron = "one"
+		i++
+	default:
+		return
+	}
+	driven := false
+	if i++; i < c.hi && r.toks[i-1].brk < brkComma {
+		return
+	}
+	for ; i < c.hi; i++ {
+		t := &r.toks[i]
+		if q := t.qty; q >= 0 {
+			switch r.qtys[q].Kind {
+			case normalize.Size, normalize.Drive, normalize.Driver, normalize.Thread, normalize.Length:
+				driven = true
+			default:
+				return
+			}
+		} else if t.men >= 0 || fractionWord.has(t.s) || pluralSize[t.s] != "" {
+			driven = true
+		} else if !t.is(wOpener|wDrop|wNumber|wDeterminer) && countOf[t.s] == 0 {
+			return
+		}
+	}
+	if !driven && !r.turnedBy(ci) {
+		return
+	}
+	r.addAct(ci, act{action: r.lex.Action("remove"), lo: c.lo, hi: c.hi, verb: -1, pronoun: pron, subject: true, heads: true, rule: namedWithTool})
+}
+
+// turnedBy tells whether the clause after one says nothing but what turns a fastener.
+func (r *reading) turnedBy(ci int) bool {
+	if ci+1 >= len(r.clauses) {
+		return false
+	}
+	n := &r.clauses[ci+1]
+	if len(n.acts) > 0 || n.hi-n.lo > 6 || r.since(r.clauses[ci].lo, n.lo) > 12 || n.mood&notWork != 0 {
+		return false
+	}
+	driven := false
+	for i := n.lo; i < n.hi; i++ {
+		t := &r.toks[i]
+		switch {
+		case t.qty >= 0:
+			switch r.qtys[t.qty].Kind {
+			case normalize.Size, normalize.Drive, normalize.Driver, normalize.Thread:
+				driven = true
+			default:
+				return false
+			}
+		case t.men >= 0:
+			if m := &r.mentions[t.men]; m.kind&lexicon.Tool == 0 || sizeTool[m.head] == "" {
+				return false
+			}
+			driven = true
+		case t.is(wOpener|wDrop|wNumber|wDeterminer) || t.s == "and":
+		default:
+			return false
+		}
+	}
+	return driven
 }
 
 // handledNext tells whether the clause after one does something to "it".
@@ -1021,18 +1178,12 @@ func (r *reading) spreads(ci int) {
 	if c.mood&(conditional|hypothetical|other|asked|aside|greeting|listing) != 0 || ci < r.toolList[1] {
 		return
 	}
-	for k, mi := range c.mentions {
+	for _, mi := range c.mentions {
 		m := &r.mentions[mi]
 		if r.deniedBefore(c, m.from) {
 			continue
 		}
-		if scrubs.has(m.head) && k+1 < len(c.mentions) && m.prep == "" && !r.inAct(ci, mi) && (m.from == c.lo || openers.has(r.toks[m.from-1].s) || r.toks[m.from-1].brk >= brkPause) {
-			if o := &r.mentions[c.mentions[k+1]]; o.kind&(lexicon.Part|lexicon.Fastener) != 0 && (o.prep == "on" || o.prep == "over" || o.prep == "round" || o.prep == "around") && o.from == m.hi+1 {
-				r.addAct(ci, act{action: r.lex.Action("clean"), lo: m.from, hi: o.hi, verb: -1, objects: []int{c.mentions[k+1]}, subject: true, rule: "tool and place"})
-			}
-			continue
-		}
-		if m.kind&lexicon.Consumable == 0 || m.kind&(lexicon.Tool|lexicon.Part|lexicon.Fastener) != 0 || r.inAct(ci, mi) || m.prep != "" && m.prep != "of" || r.toks[m.hi-1].brk > brkPause {
+		if m.kind&lexicon.Consumable == 0 || m.kind&(lexicon.Tool|lexicon.Part|lexicon.Fastener) != 0 || r.inAct(ci, mi) || r.inUseBy(c, m) || m.prep != "" && m.prep != "of" {
 			continue
 		}
 		if m.head == "water" || m.head == "grit" || m.head == "dirt" {
@@ -1060,7 +1211,12 @@ func (r *reading) spreads(ci int) {
 		}
 		w, after := r.word(m.hi), r.word(m.hi+1)
 		goes := cleaners.has(m.head) && (w == "through" || w == "down" || w == "up") || w == "on" || w == "over" || w == "in" || w == "round" || w == "around" || w == "inside" || w == "onto" || w == "under" || w == "behind" || w == "all" && (after == "over" || after == "round") || w == "both" && (after == "sides" || after == "faces" || after == "ends")
-		if !goes || m.hi+1 >= c.hi || after == "it's" {
+		if dosed && !goes && (lo == c.lo || r.takenUp(c, m)) && (m.hi >= c.hi || r.toks[m.hi-1].brk >= brkComma) {
+			goes = r.dealtOut(lo, m.from)
+		} else if m.hi+1 >= c.hi || after == "it's" || r.toks[m.hi-1].brk > brkPause {
+			continue
+		}
+		if !goes {
 			continue
 		}
 		name := "apply"
@@ -1070,6 +1226,19 @@ func (r *reading) spreads(ci int) {
 		r.addAct(ci, act{action: r.lex.Action(name), lo: lo, hi: m.hi, verb: -1, objects: []int{mi}, subject: true, rule: "consumable and place"})
 	}
 }
+
+// dealtOut tells whether the words between two tokens say how much of something is put on.
+func (r *reading) dealtOut(lo, hi int) bool {
+	for i := lo; i < hi; i++ {
+		if doses.has(r.toks[i].s) {
+			return true
+		}
+	}
+	return false
+}
+
+// doses are the words for as much as is put on at once: never what one has of it.
+var doses = set("dab drop smear squirt touch blob wipe lick spot bead film drops squirts dabs blobs wipes shot splash skim")
 
 // cleaners are what things are cleaned with that is used up.
 var cleaners = set("cleaner degreaser solvent petrol gasoline kerosene paraffin diesel alcohol isopropyl spirit spirits acetone thinners vinegar detergent")
@@ -1083,9 +1252,6 @@ func (r *reading) headAfter(c *clause, i int) string {
 	}
 	return ""
 }
-
-// scrubs are what things are cleaned with.
-var scrubs = set("brush scraper emery sandpaper toothbrush pad cloth paper")
 
 // measured are the words by which stuff is dealt out.
 var measured = set("bit dab drop smear squirt coat coats touch blob wipe lick spot little bead film wrap wraps turn turns layer dash drops shot pump pumps plenty lot tiny small light good thin two three couple some more fresh")
@@ -1244,7 +1410,7 @@ func (r *reading) verbless(ci int) {
 		if !last {
 			next = r.toks[j+1].s
 		}
-		ok := last || next == "and" || next == "first" || next == "by" || next == "then" || next == "now" || next == "again" || next == "here" && (back || w != "in") || next == "with" || next == "the" && offWords.has(w) || next == "to" && back || next == "from" || next == "of" && w == "out" && r.outOf(c, j+1) || next == "loosely" || next == "finger" || next == "hand" || next == "as" || r.imperativeAt(j+1) || afterParticle.has(next) || !last && (r.toks[j+1].qty >= 0 || pluralSize[next] != "") || strings.HasSuffix(next, "ing") && r.isVerbForm(next) || next == "i" || next == "you" || next == "we" || leadsIn.has(next) && (onWords.has(w) || offWords.has(w) && (next == "through" || next == "under" || next == "past" || next == "over")) || (next == "one" || next == "each" || next == "both") && (r.word(j+2) == "side" || r.word(j+2) == "sides" || r.word(j+2) == "end" || r.word(j+2) == "ends") || next == "it" && j+2 < c.hi && (linking.has(r.toks[j+2].s) || between.has(r.toks[j+2].s) || r.toks[j+2].s == "only" || r.isVerbForm(r.toks[j+2].s) && !r.plainVerb(r.toks[j+2].s))
+		ok := last || next == "and" || next == "first" || next == "by" || next == "then" || next == "now" || next == "again" || next == "here" && (back || w != "in") || next == "with" || next == "the" && offWords.has(w) || next == "to" && back || next == "from" || next == "of" && w == "out" && r.outOf(c, j+1) || next == "loosely" || next == "finger" || next == "hand" || next == "as" || r.imperativeAt(j+1) || afterParticle.has(next) || !last && (r.toks[j+1].qty >= 0 || pluralSize[next] != "") || strings.HasSuffix(next, "ing") && r.isVerbForm(next) || next == "i" || next == "you" || next == "we" || next == "that" && relates.has(r.word(j+2)) || leadsIn.has(next) && (onWords.has(w) || offWords.has(w) && (next == "through" || next == "under" || next == "past" || next == "over")) || (next == "one" || next == "each" || next == "both") && (r.word(j+2) == "side" || r.word(j+2) == "sides" || r.word(j+2) == "end" || r.word(j+2) == "ends") || next == "it" && j+2 < c.hi && (linking.has(r.toks[j+2].s) || between.has(r.toks[j+2].s) || r.toks[j+2].s == "only" || r.isVerbForm(r.toks[j+2].s) && !r.plainVerb(r.toks[j+2].s))
 		if next == "the" && offWords.has(w) && r.movesLater(c, j+1) {
 			continue // "belt off the motor goes back over"
 		}
@@ -1511,6 +1677,9 @@ func (r *reading) outOfTheWay(ci int) {
 
 // leadsIn are the words that lead from "on" or "in" to where exactly: "bar on over the studs".
 var leadsIn = set("over through round around onto into under behind between against past")
+
+// relates are the words by which "that" tells more of a thing: "new clip in that came in the box".
+var relates = set("came comes was were i we he she they i've we've")
 
 // afterParticle are the words that begin something of their own after "wires on", "propane off".
 var afterParticle = set("at per sideways completely altogether too already like facing last tight loose square flush straight nice easy so until till before after once because while for arrow lip")

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -190,7 +191,7 @@ func TestGathered(t *testing.T) {
 // TestAnyPiece reads what is left of every way of saying something where the talk
 // begins or breaks off at any word: nothing looks beyond its ends.
 func TestAnyPiece(t *testing.T) {
-	for _, file := range []string{"comes-off.txt", "followed.txt", "gathered.txt", "goes-on.txt", "left-open.txt", "values.txt"} {
+	for _, file := range []string{"comes-off.txt", "followed.txt", "gathered.txt", "goes-on.txt", "left-open.txt", "steps.txt", "values.txt"} {
 		for _, w := range ways(t, file) {
 			words := strings.Fields(w[1])
 			for i := range words {
@@ -213,4 +214,32 @@ func read1(t *testing.T, text string) {
 		t.Fatalf("%q: %v", text, err)
 	}
 	Extract(transcript.Join(clip), lexicon.Default(), Job{})
+}
+
+// TestTold has the ways of saying what is done, each with the steps that it tells: a word
+// that the step begins with, and what it has to name. "none" is talk that tells of no work.
+func TestTold(t *testing.T) {
+	for _, w := range ways(t, "steps.txt") {
+		var got []string
+		for _, s := range record(t, append([]string{"Right, let's have a look at this thing.", "The clip comes off first."}, sentences(w[1])...)...).Steps {
+			if s.Text != "Remove the clip." {
+				got = append(got, s.Text)
+			}
+		}
+		if w[0] == "none" {
+			if len(got) > 0 {
+				t.Errorf("%s\n\tgot %q, want none", w[1], got)
+			}
+			continue
+		}
+		for want := range strings.SplitSeq(w[0], ";") {
+			verb, thing, ok := strings.Cut(strings.TrimSpace(want), ": ")
+			if !ok {
+				t.Fatalf("no \": \" in %q", want)
+			}
+			if !slices.ContainsFunc(got, func(s string) bool { return strings.HasPrefix(s, verb+" ") && strings.Contains(s, thing) }) {
+				t.Errorf("%s\n\tgot %q, want %s", w[1], got, want)
+			}
+		}
+	}
 }

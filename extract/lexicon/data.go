@@ -26,6 +26,8 @@ var (
 	talkText string
 	//go:embed data/tools.txt
 	toolsText string
+	//go:embed data/uses.txt
+	usesText string
 	//go:embed data/usual.txt
 	usualText string
 	//go:embed data/verbs.txt
@@ -53,5 +55,6 @@ var files = [...]struct {
 	{"tools", &toolsText},
 	{"usual", &usualText},
 	{"verbs", &verbsText},
+	{"uses", &usesText}, // of the actions of the verbs
 	{"warn", &warnText},
 }

@@ -109,6 +109,7 @@ type Lexicon struct {
 	actions  map[string]*Action
 	terms    []*Term
 	usual    []Usual
+	uses     map[string]Use
 	gate     gate
 	scratch  []ID
 	slab     slab
@@ -214,7 +215,7 @@ func Default() *Lexicon {
 
 // Load returns the embedded vocabulary with the person's own files laid over it.
 // An own file has sections: a line "[tools]" (or fasteners, parts, partnames, consumables,
-// verbs, talk, open, inflections, fillers) followed by lines in the form
+// verbs, uses, talk, open, inflections, fillers) followed by lines in the form
 // of the embedded file of that name. An error names file and line.
 func Load(overlay ...string) (*Lexicon, error) {
 	// The sizes, about twice what there is, spare them their growing; any would do.
@@ -262,6 +263,7 @@ func init() {
 		"warn":        (*Lexicon).phraseLine,
 		"fates":       (*Lexicon).phraseLine,
 		"fillers":     (*Lexicon).filler,
+		"uses":        (*Lexicon).useLine,
 		"usual":       (*Lexicon).usualLine,
 		"innocent":    (*Lexicon).innocentWord,
 	}
@@ -645,6 +647,45 @@ func (l *Lexicon) filler(cols []string) error {
 }
 
 var signals = map[string]bool{"check": true, "DANGER": true, "WARNING": true, "CAUTION": true, "NOTICE": true}
+
+// A Use is what is done with a tool, or with what is used up, where no verb says it.
+type Use struct {
+	Action *Action
+	Verb   string // how an instruction begins: "Brush"
+}
+
+// useLine reads a line of uses.txt. Its actions are read before, with the verbs.
+func (l *Lexicon) useLine(cols []string) error {
+	if len(cols) != 3 {
+		return fmt.Errorf("want action | imperative | tools")
+	}
+	a := l.actions[cols[0]]
+	if a == nil {
+		return fmt.Errorf("no action %q among the verbs", cols[0])
+	}
+	if l.uses == nil {
+		l.uses = map[string]Use{}
+	}
+	for name := range each(cols[2]) {
+		l.uses[name] = Use{Action: a, Verb: cols[1]}
+	}
+	return nil
+}
+
+// Use tells what is done with a tool by its name, of which the last words count: "old
+// wire brush". The action is nil where that is not known.
+func (l *Lexicon) Use(name string) Use {
+	for {
+		if u, ok := l.uses[name]; ok {
+			return u
+		}
+		_, rest, more := strings.Cut(name, " ")
+		if !more {
+			return Use{}
+		}
+		name = rest
+	}
+}
 
 func (l *Lexicon) usualLine(cols []string) error {
 	if len(cols) != 5 {

@@ -1,0 +1,245 @@
+package extract
+
+import (
+	"slices"
+	"strings"
+
+	"wrenchword/extract/lexicon"
+)
+
+// toolInUse is the rule of a tool that is named in use, with no verb.
+const toolInUse = "tool in use"
+
+// inUse reads "wire brush round where the housing sits", "micrometer on it", "rubber
+// mallet, both sides": a tool, or what is used up, and where it is used, with no verb.
+// What is done with it, the list of uses tells.
+func (r *reading) inUse(ci int) {
+	c := &r.clauses[ci]
+	if len(c.mentions) == 0 || c.mood&notWork&^negated != 0 || ci < r.toolList[1] {
+		return
+	}
+	for k, mi := range c.mentions {
+		m := &r.mentions[mi]
+		if m.kind&(lexicon.Tool|lexicon.Consumable) == 0 || m.kind&lexicon.Fastener != 0 || m.prep != "" && m.prep != "of" || r.inAct(ci, mi) {
+			continue
+		}
+		use := r.lex.Use(m.name)
+		if use.Action == nil || !r.takenUp(c, m) || r.deniedBefore(c, m.from) {
+			continue
+		}
+		i := m.hi
+		for i < c.hi && (r.toks[i].s == "all" || r.toks[i].s == "right" || r.toks[i].s == "just" || r.toks[i].s == "straight" || r.toks[i].s == "now") {
+			i++
+		}
+		if i+1 >= c.hi || !appliedTo.has(r.toks[i].s) {
+			if i+1 >= c.hi || r.toks[i].s != "both" && r.toks[i].s != "each" && r.toks[i].s != "either" || r.toks[i+1].s != "side" && r.toks[i+1].s != "sides" && r.toks[i+1].s != "end" && r.toks[i+1].s != "ends" && r.toks[i+1].s != "face" && r.toks[i+1].s != "faces" {
+				continue
+			}
+			r.addAct(ci, act{action: use.Action, lo: m.from, hi: i, verb: -1, pronoun: "it", subject: true, rule: toolInUse})
+			return
+		}
+		x := act{action: use.Action, lo: m.from, hi: i + 1, verb: -1, subject: true, rule: toolInUse}
+		where := r.toks[i+1].s
+		if where == "the" || where == "my" || where == "your" {
+			where = r.word(i + 2)
+		}
+		if keptAt.has(where) {
+			continue
+		}
+		for _, oi := range c.mentions[k+1:] {
+			if o := &r.mentions[oi]; o.kind&(lexicon.Part|lexicon.Fastener) != 0 && o.from <= i+6 && !r.inAct(ci, oi) {
+				x.objects = []int{oi}
+				break
+			}
+		}
+		switch w := r.toks[i+1].s; {
+		case len(x.objects) > 0 && r.mentions[x.objects[0]].from == i+1:
+		case (pronounsObj.has(w) || w == "each" || w == "all" || w == "there" || w == "here") && (i+2 >= c.hi || r.toks[i+1].men < 0):
+			if len(x.objects) == 0 {
+				x.pronoun = "it"
+				if w == "them" || w == "those" || w == "these" || w == "each" || w == "both" || w == "all" {
+					x.pronoun = "them"
+				}
+			}
+		case len(x.objects) > 0:
+		case r.toks[i].s == "on" || r.toks[i].s == "in" || r.toks[i].s == "at" || r.toks[i].s == "to":
+			continue // "torch in the van", "hammer on the hook"
+		case determiner.has(w) || w == "where":
+			x.pronoun = "it"
+		default:
+			continue
+		}
+		r.addAct(ci, x)
+		return
+	}
+}
+
+// appliedTo are the words that lead from a tool to where it is used.
+var appliedTo = set("on over round around along across down up in into inside through under underneath behind between against onto to at")
+
+// keptAt are the words for where a tool lies when it is not in use.
+var keptAt = set("bench shed van box drawer garage kitchen cupboard car house pocket hand hands mouth kit toolbox floor wall hook shelf table boot truck lorry back other way head camera side vice vise teeth internet budget trolley bag case lid tray freezer fridge corner post mail shop market list work home loan stand sun garden sink")
+
+// takenUp tells whether a tool is named as taken up: nothing before it in its clause says
+// anything of it but how much or which.
+func (r *reading) takenUp(c *clause, m *mention) bool {
+	for i := m.from - 1; i >= c.lo && r.toks[i].brk < brkComma; i-- {
+		w := r.toks[i].s
+		if r.toks[i].men >= 0 || offWords.has(w) || onWords.has(w) {
+			return r.toks[i].men < 0 || r.mentions[r.toks[i].men].kind&lexicon.Tool == 0
+		}
+		if w == "of" || w == "strip" || w == "and" || w == "then" || r.toks[i].is(wOpener|wDrop|wDropAdj|wDeterminer|wPlace) || measured.has(w) || w == "bit" || w == "piece" || w == "size" || w == "with" && i == c.lo {
+			continue
+		}
+		if w == "fine" || w == "stiff" || w == "soft" || w == "coarse" || w == "wet" || w == "dry" || w == "sharp" || w == "clean" || r.toks[i].qty >= 0 {
+			continue
+		}
+		return false
+	}
+	return true
+}
+
+// usedText words a tool in use as an instruction: "Brush round the flange with the wire brush."
+func (r *reading) usedText(c *clause, a *act, hi int, names string) string {
+	var m *mention
+	for _, mi := range c.mentions {
+		if o := &r.mentions[mi]; o.from == a.lo {
+			m = o
+		}
+	}
+	if m == nil {
+		return ""
+	}
+	verb, tool := r.lex.Use(m.name).Verb, m.name
+	if m.kind&lexicon.Tool != 0 {
+		tool = "the " + tool
+	}
+	lead := r.toks[a.hi-1].s
+	s := verb
+	switch {
+	case len(a.objects) > 0 && (lead == "on" || lead == "to" || lead == "onto" || lead == "at"):
+		s += " the " + names + strings.TrimRight(r.tail(c, r.mentions[a.objects[0]].hi, hi), ",")
+	case len(a.objects) > 0 || !pronounsObj.has(r.word(a.hi)) && (determiner.has(r.word(a.hi)) || r.word(a.hi) == "where"):
+		s += r.tail(c, a.hi-1, hi)
+	case names != "":
+		s += " the " + names
+	default:
+		s += " this"
+		return trimStep(s+" with "+tool) + notNamed + "."
+	}
+	if s == verb || slices.Contains(strings.Fields(s), "with") {
+		return trimStep(s) + "."
+	}
+	return trimStep(s+" with "+tool) + "."
+}
+
+// inUseBy tells whether a tool, or what is used up, is what an act of its clause is done with.
+func (r *reading) inUseBy(c *clause, m *mention) bool {
+	return slices.ContainsFunc(c.acts, func(ai int) bool { return r.acts[ai].rule == toolInUse && r.acts[ai].lo == m.from })
+}
+
+// heated reads "bit of heat on the nut", "torch on it till it smokes": heat, and what it is
+// put on, with no verb.
+func (r *reading) heated(ci int) {
+	c := &r.clauses[ci]
+	if c.mood&notWork&^negated != 0 || ci < r.toolList[1] {
+		return
+	}
+	for i := c.lo; i+2 < c.hi; i++ {
+		w := r.toks[i].s
+		if w != "heat" && w != "torch" || r.toks[i+1].s != "on" && r.toks[i+1].s != "in" && r.toks[i+1].s != "into" && r.toks[i+1].s != "round" && r.toks[i+1].s != "around" {
+			continue
+		}
+		for _, ai := range c.acts {
+			if a := &r.acts[ai]; a.verb == i && len(a.objects) == 0 {
+				a.mood |= framed // "heat on it": no verb
+			}
+		}
+		lo := i
+		for lo > c.lo && r.toks[lo-1].brk < brkComma && (measured.has(r.toks[lo-1].s) || r.toks[lo-1].is(wOpener|wDrop|wDropAdj|wDeterminer) || r.toks[lo-1].s == "of" || r.toks[lo-1].s == "and" || r.toks[lo-1].s == "then") {
+			lo--
+		}
+		if lo > c.lo && r.toks[lo-1].brk < brkComma || w == "torch" && !r.hotNear(ci) || r.deniedBefore(c, i) {
+			return
+		}
+		x := act{action: r.lex.Action("heat"), lo: lo, hi: i + 2, verb: -1, subject: true, rule: "heat and place"}
+		if n := r.toks[i+2].s; pronounsObj.has(n) || n == "there" {
+			x.pronoun = "it"
+			for k := ci - 1; k >= 0 && k > ci-4 && r.since(r.clauses[k].lo, i) < 15; k-- {
+				if ms := r.clauses[k].mentions; len(ms) == 1 && r.mentions[ms[0]].kind&(lexicon.Part|lexicon.Fastener) != 0 {
+					x.objects, x.pronoun = ms[:1:1], "" // "the nut won't shift. Heat on it"
+				} else if len(ms) == 0 {
+					continue
+				}
+				break
+			}
+		} else if mi := r.nameWithin(c, i+2, 4); mi >= 0 && r.mentions[mi].kind&(lexicon.Part|lexicon.Fastener) != 0 {
+			x.objects = []int{mi}
+		} else {
+			return
+		}
+		r.addAct(ci, x)
+		return
+	}
+}
+
+// hotNear tells whether the talk round a clause is of something made hot or stuck fast.
+func (r *reading) hotNear(ci int) bool {
+	for k := max(0, ci-3); k < min(len(r.clauses), ci+4); k++ {
+		if r.clauses[k].sentence < r.clauses[ci].sentence-2 || r.clauses[k].sentence > r.clauses[ci].sentence+1 {
+			continue
+		}
+		for i := r.clauses[k].lo; i < r.clauses[k].hi; i++ {
+			if r.toks[i].s != "" && hot.has(r.toks[i].s) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// hot are the words of what is made hot, and of what wants it.
+var hot = set("hot heat heated warm red cherry orange glow glows glowing smoke smokes smoking steam flame expand expands seized stuck solid rusted budge shift sizzle sizzles melt melts fumes gas blue")
+
+// endsOff reads the particle on which a sentence ends after how it is done: "Dust cap:
+// soft hammer, round the edge, on.", "a bump with the palm, and out".
+func (r *reading) endsOff(ci int) {
+	c := &r.clauses[ci]
+	n := c.hi - 1
+	if !r.toks[n].is(wOff|wOn) || r.toks[n].brk < brkSentence || c.mood&notWork != 0 || ci < r.toolList[1] {
+		return
+	}
+	first := ci
+	for first > 0 && r.clauses[first-1].sentence == c.sentence && first > ci-4 {
+		first--
+	}
+	if n == r.clauses[first].lo {
+		return // nothing stands before it: thenPlace has it
+	}
+	if p := r.toks[n-1].s; r.toks[n-1].brk < brkComma && (p != "and" || n-2 < r.clauses[first].lo || r.toks[n-2].is(wOn|wOff) || r.toks[n-2].s == "so") {
+		return
+	}
+	for _, ai := range c.acts {
+		if a := &r.acts[ai]; a.hi > n || left[a.action.Name] != "" && a.hi >= n-1 {
+			return
+		}
+	}
+	name := "remove"
+	if r.toks[n].is(wOn) {
+		name = "fit"
+	}
+	x := act{action: r.lex.Action(name), lo: n, hi: n + 1, verb: -1, pronoun: "it", subject: true, rule: "particle at last"}
+	f := &r.clauses[first]
+	for _, mi := range f.mentions {
+		if m := &r.mentions[mi]; m.kind&(lexicon.Part|lexicon.Fastener) != 0 && m.prep == "" && m.lo < n {
+			if r.opens(f, m) {
+				x.objects, x.pronoun = []int{mi}, ""
+			}
+			break
+		}
+	}
+	if len(x.objects) == 0 {
+		x.ifOff = name == "fit"
+	}
+	r.addAct(ci, x)
+}
