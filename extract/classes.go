@@ -55,7 +55,7 @@ var classOf = func() map[string]class {
 		{wDeterminer, determiner}, {wPreposition, prepositions}, {wDropAdj, dropAdj}, {wPlace, placeWords}, {wLeadsName, leadsName},
 		{wInterjection, interjections}, {wTakesTwo, takesTwo}, {wEndsPhrase, endsPhrase}, {wLeadsVerb, leadsVerb}, {wParticle, particle},
 		{wOff, offWords}, {wOn, onWords}, {wReturning, returning}, {wStop, stopWords}, {wDrop, dropWords}, {wNumber, numberWord}, {wBetween, between},
-		{wSeldom, makeshifts}, {wSeldom, keys(pluralSize)}, {wSeldom, leadsUnit}, {wSeldom, blow}, {wSeldom, theOnes},
+		{wSeldom, makeshifts}, {wSeldom, bins}, {wSeldom, keys(pluralSize)}, {wSeldom, leadsUnit}, {wSeldom, blow}, {wSeldom, theOnes},
 		{wSeldom, figures}, {wSeldom, amounts}, {wSeldom, adjusted}, {wSeldom, askedOf}, {wSeldom, wanted}, {wSeldom, lent}, {wSeldom, set("from off")}, {wSeldom, scraps}, {wSeldom, leadsWant}, {wSeldom, sides}, {wSeldom, damage}, {wSeldom, leverage}, {wSeldom, lengths}, {wSeldom, keys(handBy)}, {wCountOf, keys(countOf)}, {wWitness, printed}, {wWitness, states}, {wWitness, contrast}, {wWitness, writtenBy}, {wWitness, introduces},
 	} {
 		for w := range s.words.words {

@@ -103,6 +103,13 @@ func (r *reading) fates(ci int) []told {
 				continue
 			}
 		}
+		if f.disposition == "reused" && r.onlyForNow(ci) {
+			f.disposition = "temporary" // "the old one's going back in till Friday"
+		}
+		if in := r.partIn(c, o.lo, o.hi); in != nil {
+			out = append(out, told{in.entry, in, f, true, in.from, o.hi}) // "leave the bearings alone"
+			continue
+		}
 		for _, s := range r.toldOfWhat(ci, o.lo, o.hi) {
 			if f.close && (s.mention == nil || s.mention.hi != o.lo || r.toks[o.lo-1].brk >= brkSentence) && !(o.signal == "sound" && !s.here && r.ofHeading(ci, o.lo, s.thing)) {
 				continue
@@ -114,7 +121,59 @@ func (r *reading) fates(ci int) []told {
 			out = append(out, s)
 		}
 	}
+	if len(out) == 0 && r.onlyBin(c) {
+		if s := r.toldOfWhat(ci, c.hi-1, c.hi); len(s) > 0 {
+			s[0].fate = fates["thrown"]
+			out = append(out, s[0])
+		}
+	}
 	return out
+}
+
+// onlyBin tells whether a clause says no more than where a thing goes that is done
+// with: "Dustbin.", "So, skip.", "Straight in the bin."
+func (r *reading) onlyBin(c *clause) bool {
+	n := c.hi - 1
+	if n-c.lo > 4 || !r.toks[n].is(wSeldom) || !bins.has(r.toks[n].s) || r.toks[n].brk < brkComma || c.mood&(asked|negated|other|conditional) != 0 {
+		return false
+	}
+	for i := c.lo; i < n; i++ {
+		switch r.toks[i].s {
+		case "in", "the", "straight", "so", "and", "then", "right", "for", "to", "off", "out", "scrap", "metal", "well", "yeah", "okay":
+		default:
+			return false
+		}
+	}
+	for _, ai := range c.acts {
+		if len(r.acts[ai].things) > 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// onlyForNow tells whether a clause, or what follows it in its sentence, says that
+// something is there only till something better comes.
+func (r *reading) onlyForNow(ci int) bool {
+	for k := ci; k < min(len(r.clauses), ci+3) && r.clauses[k].sentence == r.clauses[ci].sentence; k++ {
+		if r.heardIn(k, k, "stand-in", "for-now") {
+			return true
+		}
+	}
+	return false
+}
+
+// partIn gives the part that is named between two tokens.
+func (r *reading) partIn(c *clause, lo, hi int) *mention {
+	for i := lo; i < hi; i++ {
+		if mi := r.toks[i].men; mi >= 0 {
+			if m := &r.mentions[mi]; m.kind&(lexicon.Fastener|lexicon.Part) != 0 && m.from > lo {
+				return m
+			}
+			return nil
+		}
+	}
+	return nil
 }
 
 // elsewhere are the words after "back" by which nothing goes back where it was.
@@ -276,10 +335,13 @@ func (r *reading) toldOfWhat(ci, lo, hi int) []told {
 		}
 	}
 	for _, strict := range []bool{true, false} {
-		for k := ci - 1; k >= max(0, ci-5) && r.since(r.clauses[k].lo, lo) < 16; k-- {
+		for k := ci - 1; k >= max(0, ci-8) && r.since(r.clauses[k].lo, lo) < 16; k-- {
 			p := &r.clauses[k]
 			if p.mood&(aside|greeting|other) != 0 {
 				continue
+			}
+			if m := r.broughtUp(k); m != nil && !many && m.kind&(lexicon.Part|lexicon.Fastener) != 0 && m.entry != nil && r.subjectLike(m) {
+				return []told{{thing: m.entry, mention: m, lo: lo, hi: hi}}
 			}
 			agrees := func(t *thing, plural bool) bool {
 				return !strict || many == one || many == (plural || t != nil && t.count > 1)
@@ -307,6 +369,32 @@ func (r *reading) toldOfWhat(ci, lo, hi int) []told {
 		}
 		if many == one {
 			break
+		}
+	}
+	return nil
+}
+
+// broughtUp gives the thing that a clause brings up: "there's a wee brush down here",
+// "And the snap ring."
+func (r *reading) broughtUp(ci int) *mention {
+	c := &r.clauses[ci]
+	if len(c.mentions) == 0 || c.mood&(negated|conditional|hypothetical|other|asked) != 0 {
+		return nil
+	}
+	m := &r.mentions[c.mentions[0]]
+	if m.entry == nil || m.plural {
+		return nil
+	}
+	i := c.lo
+	for i < m.from && (r.toks[i].is(wOpener) || r.toks[i].s == "and" || r.toks[i].s == "then") {
+		i++
+	}
+	if i == m.from && m.hi == c.hi && r.toks[m.hi-1].brk >= brkComma {
+		return m
+	}
+	if r.word(i) == "there" && (r.word(i+1) == "'s" || r.word(i+1) == "is") && i+2 == m.from && m.hi-m.from <= 6 {
+		if w := r.word(m.from); w == "a" || w == "an" || w == "one" {
+			return m
 		}
 	}
 	return nil

@@ -424,6 +424,9 @@ func (r *reading) repaired(ci, i int) (m mention, end int) {
 	if len(w) < 4 || r.toks[i].is(wStop|wDropAdj|wPlace|wNumber) || r.toks[i].qty >= 0 || w[0] >= '0' && w[0] <= '9' {
 		return m, 0
 	}
+	if r.named != nil && r.named[lexicon.Singular(w)] {
+		return r.toldName(ci, i)
+	}
 	n := 1
 	var t *lexicon.Term
 	if i+1 < c.hi && r.toks[i].brk <= brkPause && !r.toks[i].is(wForm) {

@@ -41,7 +41,7 @@ func (r *reading) parts() []Part {
 	}
 	for ci := range r.clauses {
 		c := &r.clauses[ci]
-		if c.mood&(aside|greeting) != 0 || c.mood&other != 0 && !r.heIsIt(c) {
+		if c.mood&(aside|greeting) != 0 || c.mood&other != 0 && !r.heIsIt(c) && !r.heardIn(ci, ci, "got-one", "made-one") {
 			continue
 		}
 		sure := c.mood&(conditional|negated|hypothetical|optional|asked) == 0
@@ -190,6 +190,16 @@ func (r *reading) parts() []Part {
 			}
 		}
 	}
+	// "new ring on, old ring's garbage": the one that came off, whatever became of its place
+	for ai := range r.acts {
+		if a := &r.acts[ai]; a.action.Name == "discard" && (a.mood|r.clauses[a.cl].mood)&notWork == 0 {
+			for _, mi := range a.objects {
+				if m := &r.mentions[mi]; m.isOld && m.kind&(lexicon.Part|lexicon.Fastener) != 0 {
+					add(m.name, "discarded", m, m.from, a.hi)
+				}
+			}
+		}
+	}
 	r.spoiltForGood(func(t *thing, lo, hi int) {
 		if !seen[t.name+"|discarded"] && !seen[t.name+"|reused"] && !seen[t.name+"|temporary"] {
 			add(t.name, "discarded", nil, lo, hi)
@@ -333,7 +343,7 @@ func (r *reading) heIsIt(c *clause) bool {
 			return false
 		}
 		switch next := r.word(q.hi); {
-		case next == "'s" && (r.word(q.hi+1) == "going" || r.word(q.hi+1) == "for" || r.word(q.hi+1) == "scrap" || r.word(q.hi+1) == "off" || r.word(q.hi+1) == "out"):
+		case next == "'s" && (r.word(q.hi+1) == "in" && bins.has(r.word(q.hi+3)) || r.word(q.hi+1) == "going" || r.word(q.hi+1) == "for" || r.word(q.hi+1) == "scrap" || r.word(q.hi+1) == "off" || r.word(q.hi+1) == "out"):
 		case next == "goes" || next == "comes" || next == "stays":
 		case next == "gets" && (r.word(q.hi+1) == "a" && r.word(q.hi+2) == "new" || r.word(q.hi+1) == "new"):
 		default:
@@ -608,6 +618,12 @@ func (r *reading) oneFor(ci, tok int) *thing {
 	if t := r.thrownNear(ci, tok); t != nil {
 		return t
 	}
+	// "there's an O ring in the face of it. New one": what was just brought up
+	for k := ci; k >= max(0, ci-1) && r.since(r.clauses[k].lo, tok) < 12; k-- {
+		if m := r.broughtUp(k); m != nil && m.hi <= tok && !m.isNew && !many && m.kind&(lexicon.Part|lexicon.Fastener) != 0 {
+			return m.entry
+		}
+	}
 	// what came off or was thrown away last, and if it can be no cover or plug
 	for _, any := range []bool{false, true} {
 		var last *thing
@@ -661,7 +677,7 @@ func (r *reading) thrownNear(ci, tok int) *thing {
 }
 
 // damage are the words for what is found wrong with a thing that is not used again.
-var damage = set("wrecked folded buckled ruined kinked nicked gouged scratched dented mushroomed twisted squashed broken broke snapped rotten split cracked torn perished rounded chewed stripped sheared bent swollen seized shot worn knackered burnt burned frayed rusted corroded pitted crushed flattened finished tore ripped frayed blown dead leaking weeping glazed notchy scored hardened delaminated mangled kinked")
+var damage = set("tired goosed clapped shagged bald wrecked folded buckled ruined kinked nicked gouged scratched dented mushroomed twisted squashed broken broke snapped rotten split cracked torn perished rounded chewed stripped sheared bent swollen seized shot worn knackered burnt burned frayed rusted corroded pitted crushed flattened finished tore ripped frayed blown dead leaking weeping glazed notchy scored hardened delaminated mangled kinked")
 
 // ruined gives what the clauses right before a token say is damaged, nil where
 // they say so of nothing.
@@ -685,7 +701,7 @@ func (r *reading) ruined(ci, tok int) *thing {
 			ms := r.clauses[k].mentions
 			for i := len(ms) - 1; i >= 0; i-- {
 				m := &r.mentions[ms[i]]
-				if m.lo < hurt && m.entry != nil && (!r.onlyPlace(m) || m.prep == "of") && m.kind&(lexicon.Part|lexicon.Fastener) != 0 && !r.onlyKind(m) {
+				if m.lo < hurt && m.entry != nil && !r.onlyPlace(m) && m.kind&(lexicon.Part|lexicon.Fastener) != 0 && !r.onlyKind(m) {
 					return m.entry
 				}
 			}
@@ -801,6 +817,12 @@ func (r *reading) standIns() []standIn {
 		cue := r.standInAt(ci)
 		if cue < 0 || !r.laying(c) || r.onlyTurned(c, cue) || c.mood&(aside|greeting) != 0 || r.othersBefore(c, cue) {
 			continue
+		}
+		if n := ci + 1; len(c.mentions)+len(c.acts) == 0 && n < len(r.clauses) && r.clauses[n].sentence == c.sentence {
+			if s, ok := r.putThere(&r.clauses[n], r.clauses[n].hi); ok {
+				out = append(out, s) // "So for now | there's a piece of duct tape"
+				continue
+			}
 		}
 		for k := ci; k >= max(0, ci-2) && r.since(r.clauses[k].lo, c.lo) < 10; k-- {
 			if s, ok := r.putThere(&r.clauses[k], min(cue, r.clauses[k].hi)); ok {

@@ -151,7 +151,11 @@ func TestLeftOpen(t *testing.T) {
 // and thrown away, what with, and how big it is.
 func TestGathered(t *testing.T) {
 	for _, w := range ways(t, "gathered.txt") {
-		rec := record(t, append([]string{"So here we are again with this thing on the bench.", "The side panel comes off."}, sentences(w[1])...)...)
+		var b strings.Builder
+		for i, s := range append([]string{"So here we are again with this thing on the bench.", "The side panel comes off."}, sentences(w[1])...) {
+			b.WriteString("[" + clock(float64(1+3*i)) + "] " + s + "\n")
+		}
+		rec := Extract(talkOf(t, b.String()), lexicon.Default(), Job{})
 		var got []string
 		add := func(kind string, words ...string) { got = append(got, kind+": "+strings.Join(words, " ")) }
 		for _, x := range rec.Cautions {
