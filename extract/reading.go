@@ -190,6 +190,8 @@ type reading struct {
 	byHead    map[string][]*thing // things by their head, in order
 	touched   []touch             // when each fastener was spoken of or handled, in order
 	heard     []heard
+	torqueAt  int                           // where the first torque is said
+	lastBare  int                           // where the last size said without its unit ends
 	nums      map[[2]int][]normalize.Number // by the tokens that were asked for their numbers
 	toolList  [2]int                        // the clauses of the spoken tool list that opens the talk, half-open
 	odds      map[int]int                   // clauses that give another figure than an earlier one, with that one

@@ -307,8 +307,8 @@ func (s *tracker) bySize(c *clause) {
 		if ones == 0 {
 			ones = s.countedForValue(c, i)
 		}
-		if pluralSize[r.toks[i].s] == "" && ones == 0 {
-			continue
+		if size := pluralSize[r.toks[i].s]; ones == 0 && (size == "" || size == "4 mm" || size == "5 mm") {
+			continue // "ten and two fives" may be spacers
 		}
 		p := r.toks[i-1].s
 		n := countOf[p]

@@ -3,6 +3,7 @@ package extract
 import (
 	"math"
 	"math/big"
+	"slices"
 	"sort"
 	"strconv"
 	"strings"
@@ -165,7 +166,7 @@ func (r *reading) sizeLike(q *quantity) bool {
 			return true
 		}
 	}
-	if n := r.word(q.hi); n == "head" || n == "af" {
+	if headWords.has(r.word(q.hi)) {
 		return true
 	}
 	// "hold the fitting with an inch", "inch and a sixteenth on the swivel"
@@ -175,7 +176,7 @@ func (r *reading) sizeLike(q *quantity) bool {
 	if q.Unit == "in" && !q.Low.IsInt() && q.Low.Denom().Int64() >= 8 && r.word(q.hi) == "on" && definiteWord.has(r.word(q.hi+1)) {
 		return true
 	}
-	if r.measured(c) {
+	if r.measured(c, q.lo, q.hi) {
 		return false
 	}
 	// "it's eight mil and you want the long Allen": the tool comes after
@@ -226,11 +227,19 @@ func (r *reading) toolAfter(i, n int) int {
 	return -1
 }
 
-// measured tells whether a clause speaks of how long, thick or far something is.
-func (r *reading) measured(c *clause) bool {
-	for i := c.lo; i < c.hi; i++ {
-		if measures.has(r.toks[i].s) && (r.toks[i].men < 0 || r.mentions[r.toks[i].men].kind&lexicon.Tool == 0) {
-			return true // but a long bar is no measure
+// measured tells whether what is said around [lo,hi) is how long, thick or far something is.
+func (r *reading) measured(c *clause, lo, hi int) bool {
+	measures := func(i int) bool {
+		return measures.has(r.toks[i].s) && (r.toks[i].men < 0 || r.mentions[r.toks[i].men].kind&lexicon.Tool == 0) // but a long bar is no measure
+	}
+	for i := lo - 1; i >= max(c.lo, lo-6) && r.toks[i].brk < brkComma; i-- {
+		if measures(i) && !(i == lo-1 && (r.toks[i].s == "deep" || r.toks[i].s == "long")) {
+			return true
+		}
+	}
+	for i := hi; i < min(c.hi, hi+6) && r.toks[i-1].brk < brkComma; i++ {
+		if measures(i) {
+			return true
 		}
 	}
 	return false
@@ -255,7 +264,7 @@ func (r *reading) told(c *clause, lo, hi int) bool {
 	return hi == c.hi || r.toks[hi-1].brk >= brkPause || besideSize.has(r.toks[hi].s)
 }
 
-var besideSize = set("it 's that those these they 're are them is was i think believe reckon say a an the again same both each and all head heads or maybe probably about no yeah yep yes ah oh nope wait sorry what uh um one ones pair hex af")
+var besideSize = set("it 's that those these they 're are them is was i think believe reckon say a an the again same both each and all head heads or maybe probably about no yeah yep yes ah oh nope wait sorry what uh um one ones pair hex af good old trusty usual standard regular ordinary just only")
 
 // afterFasteners tells whether the clauses right before were of fasteners, named or only counted.
 func (r *reading) afterFasteners(cl, tok int) bool {
@@ -328,7 +337,7 @@ func (r *reading) bareSizes(ci int, known map[string]bool) []sized {
 			out = append(out, sized{lo: a - 1, hi: b, kind: normalize.Driver, canon: []string{canon}, hedged: n.Hedged, cl: ci, tool: -1})
 			continue
 		}
-		if prev := r.word(a - 1); prev == "to" || prev == "than" || prev == "least" || prev == "every" || prev == "number" || prev == "no" && r.toks[a].s[0] <= '9' || prev == "figure" || prev == "stage" || prev == "part" {
+		if prev := r.word(a - 1); prev == "to" || prev == "than" || prev == "least" || prev == "every" || prev == "number" || prev == "no" && r.toks[a].s[0] <= '9' || prev == "not" || prev == "figure" || prev == "stage" || prev == "part" {
 			continue
 		}
 		again := n.Low.IsInt() && known[n.Low.Num().String()+" mm"]
@@ -361,6 +370,8 @@ func (r *reading) bareSizes(ci int, known map[string]bool) []sized {
 			}
 		}
 		if ok && len(s.canon) > 0 {
+			s.hedged = s.hedged || r.asksAt(c, a, b)
+			r.lastBare = b
 			out = append(out, s)
 			if end = -1; listed || r.afterSizeTool(c, a) {
 				end = b
@@ -383,15 +394,10 @@ func (r *reading) bareSizes(ci int, known map[string]bool) []sized {
 			continue
 		}
 		n := pluralSize[r.toks[i].s]
-		if n == "" {
+		if n == "" || r.toks[i].qty >= 0 || r.toks[i].men >= 0 || !r.severalOf(c, i, n) {
 			continue
 		}
-		if r.word(i-1) == "figure" || r.toks[i].qty >= 0 || r.toks[i].men >= 0 || r.word(i+1) == "of" || r.word(i-1) == "in" || r.word(i-1) == "the" && r.word(i-2) == "in" {
-			continue
-		}
-		if known[n] || r.sizeTalk(c) || i > c.lo && r.toks[i-1].men >= 0 && r.toks[i-1].brk >= brkComma && r.mentions[r.toks[i-1].men].kind&lexicon.Part != 0 {
-			out = append(out, sized{lo: i, hi: i + 1, kind: normalize.Size, canon: []string{n}, cl: ci, tool: -1})
-		}
+		out = append(out, sized{lo: i, hi: i + 1, kind: normalize.Size, canon: []string{n}, cl: ci, tool: -1})
 	}
 	return out
 }
@@ -405,8 +411,18 @@ func (r *reading) afterSizeTool(c *clause, i int) bool {
 	return m.kind&lexicon.Tool != 0 && sizeTool[m.head] != "" && !strings.Contains(m.name, "torque") && !recess.has(m.head)
 }
 
-var pluralSize = map[string]string{"sixes": "6 mm", "sevens": "7 mm", "eights": "8 mm", "nines": "9 mm", "tens": "10 mm", "elevens": "11 mm", "twelves": "12 mm", "thirteens": "13 mm", "fourteens": "14 mm", "fifteens": "15 mm",
-	"sixteens": "16 mm", "seventeens": "17 mm", "eighteens": "18 mm", "nineteens": "19 mm", "10s": "10 mm", "12s": "12 mm", "13s": "13 mm", "14s": "14 mm", "15s": "15 mm", "16s": "16 mm", "17s": "17 mm", "18s": "18 mm", "19s": "19 mm"}
+// pluralSize gives the size that "tens", "13s" or "fives" are all of.
+var pluralSize = func() map[string]string {
+	of := map[string]string{"fours": "4 mm", "fives": "5 mm", "sixes": "6 mm", "sevens": "7 mm", "eights": "8 mm", "nines": "9 mm", "tens": "10 mm", "elevens": "11 mm", "twelves": "12 mm", "thirteens": "13 mm", "fourteens": "14 mm", "fifteens": "15 mm",
+		"sixteens": "16 mm", "seventeens": "17 mm", "eighteens": "18 mm", "nineteens": "19 mm", "twenties": "20 mm",
+		"twenty-ones": "21 mm", "twenty-twos": "22 mm", "twenty-fours": "24 mm", "twenty-sevens": "27 mm", "thirty-twos": "32 mm", "thirty-sixes": "36 mm"}
+	for n := 4; n <= 36; n++ {
+		if mm := strconv.Itoa(n); n < 7 || spannerSizes[n] {
+			of[mm+"s"] = mm + " mm"
+		}
+	}
+	return of
+}()
 
 func isPow2(n *big.Int) bool {
 	if !n.IsInt64() {
@@ -454,7 +470,7 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 			return true
 		}
 	}
-	if (next == "head" || next == "heads" || next == "af") && numberInt(r, a, b) && r.toks[b-1].brk <= brkPause {
+	if (headWords.has(next)) && numberInt(r, a, b) && r.toks[b-1].brk <= brkPause {
 		return true
 	}
 	if frac := b > a+1 || !numberInt(r, a, b); frac && r.inchSize(c, a, b, val) {
@@ -534,7 +550,7 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 		}
 	}
 	// "four millimetre or five"
-	if prev == "or" && a-2 >= c.lo && r.toks[a-2].qty >= 0 && r.qtys[r.toks[a-2].qty].Unit == "mm" && !r.measured(c) && (b == c.hi || r.toks[b-1].brk >= brkPause) {
+	if prev == "or" && a-2 >= c.lo && r.toks[a-2].qty >= 0 && r.qtys[r.toks[a-2].qty].Unit == "mm" && !r.measured(c, a, b) && (b == c.hi || r.toks[b-1].brk >= brkPause) {
 		return true
 	}
 	if w := r.toks[a].s; w == "one" || w == "two" || w == "1" || w == "2" {
@@ -592,7 +608,7 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 			}
 		}
 	}
-	return false
+	return r.sizeSlot(c, a, b, val, again)
 }
 
 // crossNumber gives the driver that "the number two screwdriver" and "a cross head
@@ -691,9 +707,9 @@ func (r *reading) inchSize(c *clause, a, b int, val *big.Rat) bool {
 	}
 	for i := a; i < b; i++ {
 		if w := r.toks[i].s; strings.HasSuffix(w, "/8") || strings.HasSuffix(w, "/16") || strings.HasSuffix(w, "/32") || strings.HasSuffix(w, "/64") {
-			return !r.measured(c) && r.word(b) != "of"
+			return !r.measured(c, a, b) && r.word(b) != "of"
 		} else if strings.HasPrefix(w, "eighth") || strings.HasPrefix(w, "sixteenth") || w == "seconds" && i > a {
-			return !r.measured(c) && (r.toks[b-1].s != "eighth" || compare(val, 1) > 0)
+			return !r.measured(c, a, b) && (r.toks[b-1].s != "eighth" || compare(val, 1) > 0)
 		}
 	}
 	return false
@@ -761,6 +777,14 @@ func (r *reading) unite(out []sized) {
 				break
 			}
 			near := out[j].lo-out[i].hi <= 9 && gap <= 12
+			if len(out[i].canon) > 1 && len(out[j].canon) == 1 && slices.Contains(out[i].canon, out[j].canon[0]) && gap < 6 && out[j].hedged {
+				out[j].gone = true // "Eight or ten? Ten?"
+				continue
+			}
+			if near && r.tookFor(&out[i], &out[j]) {
+				out[i].gone = true
+				break
+			}
 			or, fix, other, andy := false, false, false, false
 			for k := out[i].hi; k < out[j].lo; k++ {
 				w := r.toks[k].s
@@ -963,6 +987,7 @@ func (r *reading) sizes(found []sized) []Size {
 	for i := range found {
 		row[[2]int{found[i].cl, found[i].tool}]++
 	}
+	lastLo := 0
 	for _, s := range found {
 		c := &r.clauses[s.cl]
 		if s.tool >= 0 && strings.Contains(r.mentions[s.tool].name, "drill") {
@@ -983,7 +1008,7 @@ func (r *reading) sizes(found []sized) []Size {
 		default:
 			if s.tool >= 0 {
 				dim = sizeTool[r.mentions[s.tool].head]
-			} else if r.word(s.hi) == "head" || r.word(s.hi) == "af" || t != nil && takesTorque(t) {
+			} else if headWords.has(r.word(s.hi)) || t != nil && takesTorque(t) {
 				dim = "across-flats"
 			}
 		}
@@ -991,6 +1016,11 @@ func (r *reading) sizes(found []sized) []Size {
 		if k := s.cl + 1; sure && k < len(r.clauses) && r.clauses[k].mood&hedged != 0 && r.clauses[k].hi-r.clauses[k].lo <= 7 && len(r.clauses[k].mentions) == 0 && r.at(r.clauses[k].lo)-r.at(s.lo) < 6 {
 			sure = false
 		}
+		if n := len(out) - 1; n >= 0 && out[n].Of == shortName(of) && slices.Equal(out[n].Candidates, s.canon) && r.at(s.lo)-r.at(lastLo) < 6 && r.word(s.lo-1) != "and" && r.word(s.lo-2) != "and" {
+			out[n].Sure = out[n].Sure || sure // "Sixteen? It's sixteen."
+			continue
+		}
+		lastLo = s.lo
 		out = append(out, Size{Of: shortName(of), Dimension: dim, Candidates: s.canon, Sure: sure, Place: r.placeAround(max(c.lo, s.lo-5), min(c.hi, s.hi+3), s.lo)})
 	}
 	return out
@@ -1011,13 +1041,16 @@ func (r *reading) sizeOf(s *sized, row bool) (string, *thing) {
 		}
 		return "", nil
 	}
-	headed := r.word(s.hi) == "head" || r.word(s.hi) == "heads"
+	headed := headWords.has(r.word(s.hi)) && r.word(s.hi) != "af"
 	var best *thing
 	dist := 99
 	for _, mi := range c.mentions {
 		m := &r.mentions[mi]
 		if m.entry == nil || m.kind == lexicon.Tool || headed && !takesTorque(m.entry) && m.lo > s.hi {
 			continue
+		}
+		if m.head == "key" && (m.hi == s.lo || m.hi == s.lo-1) {
+			continue // "I need key of twenty-two"
 		}
 		d := 0
 		if m.lo >= s.hi {
@@ -1111,8 +1144,8 @@ func (r *reading) spokenOf(cl, tok int) *thing {
 		var part *thing
 		for _, mi := range r.clauses[k].mentions {
 			m := &r.mentions[mi]
-			if m.entry == nil || m.lo >= tok || m.prep != "" && m.prep != "on" && m.prep != "for" && !(m.prep == "of" && m.of >= 0) || ownsNone(m.head) {
-				continue
+			if m.entry == nil || m.lo >= tok || m.prep != "" && m.prep != "on" && m.prep != "for" && !(m.prep == "of" && m.of >= 0) && !((m.prep == "with" || m.prep == "by") && m.entry.fastener) || ownsNone(m.head) {
+				continue // but "it's locked with a grub screw. Three mil."
 			}
 			if n := r.actOn(k, mi); k < cl && (n == "place" || n == "support" || n == "store") {
 				continue // "Disc. Lay the wheel flat. There's six of them": the disc's

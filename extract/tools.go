@@ -3,6 +3,7 @@ package extract
 import (
 	"slices"
 	"sort"
+	"strconv"
 	"strings"
 
 	"wrenchword/extract/lexicon"
@@ -186,6 +187,9 @@ func (r *reading) turner(s *sized) string {
 		}
 		switch r.toks[i].s {
 		case "hex", "allen", "key", "socket-head":
+			if r.toks[i].s == "key" && !r.hexSaid(i) && wideSize(s.canon[0]) {
+				return "spanner" // "key of twenty-two"
+			}
 			if w := r.word(i + 1); w != "head" && w != "heads" && w != "screw" && w != "screws" && w != "bolt" && w != "bolts" || r.toks[i].s == "allen" {
 				return "hex key"
 			}
@@ -531,4 +535,21 @@ func (r *reading) inToolList(m *mention) bool {
 		}
 	}
 	return n >= 4 && n > 2*acts && r.toolList[1] == 0
+}
+
+// hexSaid tells whether a key at token i is said to be one for hexagon sockets.
+func (r *reading) hexSaid(i int) bool {
+	for k := max(0, i-2); k < min(len(r.toks), i+3); k++ {
+		switch r.toks[k].s {
+		case "hex", "allen", "hexagon":
+			return true
+		}
+	}
+	return false
+}
+
+// wideSize tells whether a size in millimetres is one of spanners that hardly any key has.
+func wideSize(canon string) bool {
+	n, err := strconv.Atoi(strings.TrimSuffix(canon, " mm"))
+	return err == nil && n > 12
 }

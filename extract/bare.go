@@ -1,0 +1,287 @@
+package extract
+
+import (
+	"math/big"
+
+	"wrenchword/extract/lexicon"
+	"wrenchword/normalize"
+)
+
+// spannerSizes are the widths across flats, in millimetres, that spanners and sockets are
+// sold in for bolts, nuts, plugs and lines (ISO 272, and common practice for 7 to 36).
+var spannerSizes = func() (of [51]bool) {
+	for _, n := range []int{7, 8, 9, 10, 11, 12, 13, 14, 15, 16, 17, 18, 19, 20, 21, 22, 23, 24, 26, 27, 28, 29, 30, 32, 33, 34, 36, 38, 41, 46, 50} {
+		of[n] = true
+	}
+	return of
+}()
+
+// spannerSize tells whether a spanner of so many millimetres is in the drawer.
+func spannerSize(v *big.Rat) bool {
+	return v.IsInt() && compare(v, 7) >= 0 && compare(v, 50) <= 0 && spannerSizes[v.Num().Int64()]
+}
+
+// leadsSize are the words that a size said as a bare number may follow; what counts
+// follows others ("there's", "another", "about").
+var leadsSize = set("a an 's is are 're be was were takes take took want wants need needs with same both just deep long short thin big little old good usual usually normally mostly probably maybe possibly think believe reckon guess again um uh er i'm my your it um ones one of")
+
+// afterSize are the words that may follow such a size: none of them is counted by it.
+var afterSize = set("on for at each both all either in to head heads headed af and or again this that these up underneath top bottom behind front back i you we they so but it here there just not no maybe might could well with then from too if 's i'd right yeah which same size spanner both the is round will does fits off out")
+
+// standsAlone tells whether the number at [a,b) is followed by nothing it could count
+// or measure, and preceded by what may lead a size.
+func (r *reading) standsAlone(c *clause, a, b int) bool {
+	if b < c.hi && r.toks[b-1].brk < brkPause && (r.toks[b].men >= 0 || r.toks[b].qty >= 0 || !afterSize.has(r.toks[b].s)) {
+		return false
+	}
+	if a == c.lo || r.toks[a-1].brk >= brkPause {
+		return true
+	}
+	p := &r.toks[a-1]
+	if p.men >= 0 {
+		k := r.mentions[p.men].kind
+		return k&(lexicon.Fastener|lexicon.Part) != 0
+	}
+	switch pp := r.word(a - 2); p.s {
+	case "'s", "is", "are", "'re", "was", "were":
+		return pp != "there" && pp != "he" && pp != "she" && pp != "here"
+	case "of":
+		return pp == "key" || pp == "spanner" || pp == "allen" || pp == "wrench" || pp == "socket" || pp == "hex" || pp == "head"
+	case "one", "it", "ones":
+		return true
+	}
+	return leadsSize.has(p.s) || placeWords.has(p.s)
+}
+
+// turnedHere tells whether what a spanner or a key turns is spoken of in a clause: named,
+// or only counted.
+func (r *reading) turnedHere(c *clause, before int) bool {
+	for _, mi := range c.mentions {
+		m := &r.mentions[mi]
+		if m.lo >= before {
+			break
+		}
+		if m.kind&lexicon.Fastener != 0 && (alike.has(m.head) || !neverTorqued.has(m.head)) || m.kind&lexicon.Part != 0 && tightens.has(m.head) && m.head != "jet" {
+			return true
+		}
+	}
+	return r.countedIn(c, before)
+}
+
+// fastenerIn tells whether a fastener is named in a clause before a token.
+func (r *reading) fastenerIn(c *clause, before int) bool {
+	for _, mi := range c.mentions {
+		if m := &r.mentions[mi]; m.lo < before && m.kind&lexicon.Fastener != 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// howMuch tells whether the clause before asks how many or how far.
+func (r *reading) howMuch(ci int) bool {
+	if ci == 0 {
+		return false
+	}
+	p := &r.clauses[ci-1]
+	for i := p.lo; i+1 < p.hi; i++ {
+		if r.toks[i].s == "how" {
+			switch r.toks[i+1].s {
+			case "much", "many", "far", "long", "deep", "tight":
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// turnedNear tells the same of a clause, of those right before it and of the one after:
+// "a twelve on these. That's the caliper bolts."
+func (r *reading) turnedNear(ci, a int) bool {
+	for k := ci; k >= 0 && k >= ci-3 && r.since(r.clauses[k].lo, a) < 10; k-- {
+		if r.turnedHere(&r.clauses[k], a) {
+			return true
+		}
+	}
+	if ci+1 < len(r.clauses) && r.since(a, r.clauses[ci+1].lo) < 4 {
+		n := &r.clauses[ci+1]
+		return r.turnedHere(n, min(n.hi, n.lo+6))
+	}
+	return false
+}
+
+// putTogether tells whether what was done last before a token was putting together
+// or tightening, or values were told and nothing was taken apart since: a bare number
+// there is sooner how tight than how wide.
+func (r *reading) putTogether(ci, a int) bool {
+	for k := ci; k >= 0 && k >= ci-12 && r.since(r.clauses[k].lo, a) < 45; k-- {
+		for _, qi := range r.clauses[k].qtys {
+			if r.qtys[qi].Kind == normalize.Torque {
+				return true
+			}
+		}
+		acts := r.clauses[k].acts
+		for i := len(acts) - 1; i >= 0; i-- {
+			if x := &r.acts[acts[i]]; x.lo <= a {
+				switch x.action.Name {
+				case "tighten", "torque", "fit", "start by hand", "apply", "set":
+					return true
+				case "remove", "slacken", "disconnect", "drain":
+					return false
+				}
+			}
+		}
+	}
+	return r.firstTorque() < a
+}
+
+// firstTorque gives the token of the first torque that is said, or one past the last.
+func (r *reading) firstTorque() int {
+	if r.torqueAt == 0 {
+		r.torqueAt = len(r.toks)
+		for i := range r.qtys {
+			if r.qtys[i].Kind == normalize.Torque {
+				r.torqueAt = min(r.torqueAt, r.qtys[i].lo)
+			}
+		}
+	}
+	return r.torqueAt
+}
+
+// saidOtherwise tells whether a number was said right before as something else, or is
+// said to be a torque around: "Seventeen newton metres. So that's seventeen."
+func (r *reading) saidOtherwise(ci, a int, val *big.Rat, again bool) bool {
+	for k := max(0, ci-5); k <= min(ci+2, len(r.clauses)-1); k++ {
+		for _, qi := range r.clauses[k].qtys {
+			if q := &r.qtys[qi]; q.Kind == normalize.Torque && q.Low != nil && (q.Low.Cmp(val) == 0 || q.High.Cmp(val) == 0) {
+				return true
+			}
+		}
+	}
+	for i := a - 1; i >= max(0, a-30) && !again; i-- {
+		if r.toks[i].s == r.toks[a].s && r.toks[i].qty < 0 {
+			return true
+		}
+	}
+	for i := r.clauses[ci].lo; i < r.clauses[ci].hi; i++ {
+		if valueWords.has(r.toks[i].s) {
+			return true
+		}
+	}
+	return false
+}
+
+var valueWords = set("torque torques torqued newton newtons spec specs tight tighten set setting dial click clicks degrees pounds kilo turns turn count counted many teeth threads")
+
+// sizeSlot tells whether a bare number stands where a size is said, as near any bolt:
+// by itself, where something to be turned is in hand, and as a spanner or a key that
+// there is.
+func (r *reading) sizeSlot(c *clause, a, b int, val *big.Rat, again bool) bool {
+	if !r.standsAlone(c, a, b) || r.measured(c, a, b) {
+		return false
+	}
+	ci, art := int(r.toks[c.lo].cl), r.word(a-1) == "a" || r.word(a-1) == "an"
+	if !spannerSize(val) {
+		beside := a > c.lo && r.toks[a-1].men >= 0 && r.toks[a-1].brk >= brkPause // "seat clamp, five"
+		if compare(val, 2) < 0 || compare(val, 6) > 0 || !art && !beside && !r.hexNear(a, b) {
+			return false
+		}
+	}
+	if !art && compare(val, 36) > 0 || r.saidOtherwise(ci, a, val, again) || !art && r.putTogether(ci, a) || r.counting(c) {
+		return false
+	}
+	if r.word(a-1) == "with" && !r.fastenerIn(c, a) || r.howMuch(ci) {
+		return false
+	}
+	if art && r.word(b) == "on" && definiteWord.has(r.word(b+1)) {
+		if m := r.nameWithin(c, b+1, 4); m >= 0 && r.mentions[m].kind&(lexicon.Part|lexicon.Fastener) != 0 && r.mentions[m].from <= b+1 {
+			return true // "a six on the main pivot"
+		}
+	}
+	if art && spannerSize(val) && r.lastBare > 0 && a-r.lastBare < 12 {
+		return true // "it's a thirty. No, it isn't, it's a thirty-two"
+	}
+	return r.turnedNear(ci, a) || art && spannerSize(val) && r.taken(ci, a)
+}
+
+// taken tells whether a part was named right before a token, where things are taken
+// apart: "Oil filter housing, that's a twenty-seven."
+func (r *reading) taken(ci, a int) bool {
+	switch r.word(a - 2) {
+	case "'s", "is", "are", "'re", "takes", "wants", "needs":
+	default:
+		return false
+	}
+	for k := ci; k >= 0 && k >= ci-1 && r.since(r.clauses[k].lo, a) < 6; k-- {
+		for _, mi := range r.clauses[k].mentions {
+			if m := &r.mentions[mi]; m.lo < a && m.kind == lexicon.Part && m.prep == "" && !unturned.has(m.head) && m.head != "jet" {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// severalOf tells whether the plural of a size at i is of things to be turned: they
+// are counted, or something to be turned is spoken of.
+func (r *reading) severalOf(c *clause, i int, size string) bool {
+	prev, ci := r.word(i-1), int(r.toks[c.lo].cl)
+	if prev == "figure" || prev == "grade" || prev == "class" || prev == "in" || prev == "the" && r.word(i-2) == "in" || prev == "all" && size == "4 mm" || prev == "three" && size == "8 mm" || r.word(i+1) == "of" && r.word(i+2) != "them" && r.word(i+2) != "'em" {
+		return false
+	}
+	if size == "4 mm" || size == "5 mm" { // "two fives" may be spacers
+		return r.fastenerIn(c, i) || r.hexNear(i, i+1) || countOf[prev] == 0 && r.turnedNear(ci, i)
+	}
+	if r.turnedNear(ci, i) || r.sizeTalk(c) && len(size) > len("9 mm") {
+		return true
+	}
+	of := countOf[prev] > 1 || prev == "of" && (r.word(i-2) == "couple" || r.word(i-2) == "pair") || prev == "are" || prev == "'re"
+	for k := ci; of && k >= 0 && k >= ci-2 && r.since(r.clauses[k].lo, i) < 8; k-- {
+		for _, mi := range r.clauses[k].mentions {
+			if r.mentions[mi].kind&lexicon.Part != 0 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// asksAt tells whether a size is all that is asked: "Eight? A ten?"
+func (r *reading) asksAt(c *clause, a, b int) bool {
+	if a > c.lo+1 || a > c.lo && r.toks[a-1].s != "a" && r.toks[a-1].s != "an" {
+		return false // "is that with the nineteen?"
+	}
+	end := r.endOf(b)
+	return end < len(r.talk.Text) && r.talk.Text[end] == '?' || end > 0 && r.talk.Text[end-1] == '?'
+}
+
+// tookFor tells whether the first of two sizes is what was thought or expected, and
+// the second how it is: "I thought these were eights but they're tens".
+func (r *reading) tookFor(s, t *sized) bool {
+	but := false
+	for i := s.hi; i < t.lo && !but; i++ {
+		but = r.toks[i].s == "but"
+	}
+	for i := s.lo - 1; but && i >= max(0, s.lo-7); i-- {
+		if expects.has(r.toks[i].s) {
+			return true
+		}
+	}
+	return false
+}
+
+var expects = set("thought think thinking expect expected expecting supposed should says said book normally usually meant used")
+
+var headWords = set("head heads headed heid heids af")
+
+// hexNear tells whether a hexagon key is spoken of a word or two from a number.
+func (r *reading) hexNear(a, b int) bool {
+	for i := max(0, a-3); i < min(len(r.toks), b+3); i++ {
+		if hexWords.has(r.toks[i].s) {
+			return true
+		}
+	}
+	return false
+}
+
+var hexWords = set("allen allens hex key keys")
