@@ -230,7 +230,7 @@ func (r *reading) toolAfter(i, n int) int {
 // measured tells whether what is said around [lo,hi) is how long, thick or far something is.
 func (r *reading) measured(c *clause, lo, hi int) bool {
 	measures := func(i int) bool {
-		return measures.has(r.toks[i].s) && (r.toks[i].men < 0 || r.mentions[r.toks[i].men].kind&lexicon.Tool == 0) // but a long bar is no measure
+		return measures.has(r.toks[i].s) && !(r.toks[i].s == "left" && r.word(i+1) == "hand") && (r.toks[i].men < 0 || r.mentions[r.toks[i].men].kind&lexicon.Tool == 0) // but a long bar is no measure
 	}
 	for i := lo - 1; i >= max(c.lo, lo-6) && r.toks[i].brk < brkComma; i-- {
 		if measures(i) && !(i == lo-1 && (r.toks[i].s == "deep" || r.toks[i].s == "long")) {
@@ -340,6 +340,12 @@ func (r *reading) bareSizes(ci int, known map[string]bool) []sized {
 		if prev := r.word(a - 1); prev == "to" || prev == "than" || prev == "least" || prev == "every" || prev == "number" || prev == "no" && r.toks[a].s[0] <= '9' || prev == "not" || prev == "figure" || prev == "stage" || prev == "part" {
 			continue
 		}
+		if n.Low.IsInt() && r.torxSaid(c, a, b) && r.standsAlone(c, a, b) {
+			if canon := r.torxSizes(n.Low, n.High, a); canon != nil {
+				out = append(out, sized{lo: a, hi: b, kind: normalize.Driver, canon: canon, hedged: n.Hedged || n.Alt, cl: ci, tool: -1})
+				continue
+			}
+		}
 		again := n.Low.IsInt() && known[n.Low.Num().String()+" mm"]
 		if of := r.word(b + 1); r.word(b) == "of" && (of == "them" || of == "those" || of == "these" || of == "'em" || of == "em") {
 			continue // "quarter inch hex, three of them"
@@ -397,7 +403,50 @@ func (r *reading) bareSizes(ci int, known map[string]bool) []sized {
 		if n == "" || r.toks[i].qty >= 0 || r.toks[i].men >= 0 || !r.severalOf(c, i, n) {
 			continue
 		}
-		out = append(out, sized{lo: i, hi: i + 1, kind: normalize.Size, canon: []string{n}, cl: ci, tool: -1})
+		p := sized{lo: i, hi: i + 1, kind: normalize.Size, canon: []string{n}, cl: ci, tool: -1}
+		if v, ok := new(big.Rat).SetString(strings.TrimSuffix(n, " mm")); ok && (r.word(i-1) == "e" || r.torxSaid(c, i, i+1)) {
+			if t := r.torxSizes(v, nil, i); t != nil {
+				p.kind, p.canon = normalize.Driver, t
+			}
+		}
+		out = append(out, p)
+	}
+	return out
+}
+
+// torxSaid tells whether the number at [a,b) is of a hexalobular drive: one is named
+// shortly before, in this clause or the last.
+func (r *reading) torxSaid(c *clause, a, b int) bool {
+	for i := a - 1; i >= max(0, a-8) && r.toks[i].qty < 0; i-- {
+		switch r.toks[i].s {
+		case "torx":
+			return true
+		case "star":
+			return r.word(i+1) == "bit" || r.word(i+1) == "key" || r.word(i+1) == "type" || r.word(i+1) == "drive" || r.word(i+1) == "ones" || r.word(i+1) == "one" || r.word(i+1) == "bits" || r.word(i+1) == "head" || r.word(i+1) == "heads"
+		}
+	}
+	return false
+}
+
+// torxSizes gives the hexalobular drives of two numbers (ISO 10664 and the sizes sold
+// beside them), outside ones where they are said to be: nil where there are none.
+func (r *reading) torxSizes(lo, hi *big.Rat, at int) []string {
+	letter := "T"
+	for i := at - 1; i >= max(0, at-5); i-- {
+		switch r.toks[i].s {
+		case "e", "female", "external", "inverted", "reverse", "reversed", "outside", "socket":
+			letter = "E"
+		}
+	}
+	var out []string
+	for _, v := range []*big.Rat{lo, hi} {
+		if v == nil || len(out) == 1 && v.Cmp(lo) == 0 {
+			continue
+		}
+		if !v.IsInt() || len(normalize.CheckSize(letter+v.RatString(), normalize.Driver)) > 0 {
+			return nil
+		}
+		out = append(out, letter+v.RatString())
 	}
 	return out
 }
@@ -706,7 +755,7 @@ func (r *reading) inchSize(c *clause, a, b int, val *big.Rat) bool {
 		}
 	}
 	for i := a; i < b; i++ {
-		if w := r.toks[i].s; strings.HasSuffix(w, "/8") || strings.HasSuffix(w, "/16") || strings.HasSuffix(w, "/32") || strings.HasSuffix(w, "/64") {
+		if w := r.toks[i].s; w == "8ths" || w == "16ths" || w == "16th" || w == "32nds" || strings.HasSuffix(w, "/8") || strings.HasSuffix(w, "/16") || strings.HasSuffix(w, "/32") || strings.HasSuffix(w, "/64") {
 			return !r.measured(c, a, b) && r.word(b) != "of"
 		} else if strings.HasPrefix(w, "eighth") || strings.HasPrefix(w, "sixteenth") || w == "seconds" && i > a {
 			return !r.measured(c, a, b) && (r.toks[b-1].s != "eighth" || compare(val, 1) > 0)
@@ -996,6 +1045,8 @@ func (r *reading) sizes(found []sized) []Size {
 		of, t := r.sizeOf(&s, row[[2]int{s.cl, s.tool}] > 2)
 		if of == "" && s.tool >= 0 {
 			of = lexicon.Singular(r.mentions[s.tool].name)
+		} else if of == "" && s.kind != normalize.Thread && (c.mood&listing != 0 || r.inToolList(&mention{lo: s.lo, cl: s.cl})) {
+			of = r.turner(&s) // "a quarter inch ratchet with a ten and a twelve"
 		}
 		dim := "unsaid"
 		switch s.kind {
@@ -1052,6 +1103,9 @@ func (r *reading) sizeOf(s *sized, row bool) (string, *thing) {
 		if m.head == "key" && (m.hi == s.lo || m.hi == s.lo-1) {
 			continue // "I need key of twenty-two"
 		}
+		if inert(m) && m.hi < s.lo-1 {
+			continue // "bend the tab back, thirty mil"
+		}
 		d := 0
 		if m.lo >= s.hi {
 			d = m.from - s.hi
@@ -1079,14 +1133,24 @@ func (r *reading) sizeOf(s *sized, row bool) (string, *thing) {
 			best, dist = m.entry, d
 		}
 	}
+	if s.tool < 0 && s.kind != normalize.Thread && (c.mood&listing != 0 || r.inToolList(&mention{lo: s.lo, cl: s.cl})) {
+		for _, mi := range c.mentions {
+			if m := &r.mentions[mi]; m.entry != nil && (m.prep == "for" && m.from >= s.lo || m.entry.fastener && dist <= 2 && m.entry == best) {
+				return m.entry.name, m.entry
+			}
+		}
+		return "", nil // of a tool in a list
+	}
 	if best != nil && (best.fastener || dist < 12) {
 		return r.whichOne(c, s.lo, best), best
 	}
 	if s.tool >= 0 && !r.usedHere(c) {
 		return "", nil
 	}
-	if t := r.spokenOf(s.cl, s.lo); t != nil {
+	if t, name := r.spokenOf(s.cl, s.lo); t != nil {
 		return r.whichOne(c, s.lo, t), t
+	} else if name != "" {
+		return name, nil
 	}
 	if t := r.inHandAt(s.lo, 25); t != nil {
 		return r.whichOne(c, s.lo, t), t
@@ -1097,16 +1161,35 @@ func (r *reading) sizeOf(s *sized, row bool) (string, *thing) {
 		}
 		for k := s.cl - 1; k >= 0 && r.since(r.clauses[k].lo, s.lo) < 30 && best == nil; k-- {
 			for _, mi := range r.clauses[k].mentions {
-				if m := &r.mentions[mi]; m.entry != nil && m.prep == "" {
+				if m := &r.mentions[mi]; m.entry != nil && m.prep == "" && !inert(m) {
 					best = m.entry
 				}
 			}
 		}
 	}
 	if best == nil {
+		best = r.toldAfter(s.cl)
+	}
+	if best == nil {
 		return "", nil
 	}
 	return r.whichOne(c, s.lo, best), best
+}
+
+// toldAfter gives the fastener that is told right after its size: "a twelve on these.
+// That's the caliper bolts."
+func (r *reading) toldAfter(cl int) *thing {
+	for k := cl + 1; k < len(r.clauses) && k <= cl+3 && r.since(r.clauses[cl].lo, r.clauses[k].lo) < 8; k++ {
+		switch c := &r.clauses[k]; r.toks[c.lo].s {
+		case "that", "those", "these", "they", "this":
+			for _, mi := range c.mentions {
+				if m := &r.mentions[mi]; m.entry != nil && m.entry.fastener && m.from-c.lo <= 3 {
+					return m.entry
+				}
+			}
+		}
+	}
+	return nil
 }
 
 // placeOne gives "middle one" or "bottom ones" where the sentence of a size says no
@@ -1138,38 +1221,63 @@ func (r *reading) whichOne(c *clause, before int, t *thing) string {
 }
 
 // spokenOf gives what the clauses right before were about: a fastener named there
-// as more than a place, else a part.
-func (r *reading) spokenOf(cl, tok int) *thing {
+// as more than a place, else a part; its name alone where it has no entry.
+func (r *reading) spokenOf(cl, tok int) (*thing, string) {
 	for k := cl; k >= 0 && k >= cl-3 && r.since(r.clauses[k].lo, tok) < 15; k-- {
-		var part *thing
+		var part *mention
 		for _, mi := range r.clauses[k].mentions {
 			m := &r.mentions[mi]
-			if m.entry == nil || m.lo >= tok || m.prep != "" && m.prep != "on" && m.prep != "for" && !(m.prep == "of" && m.of >= 0) && !((m.prep == "with" || m.prep == "by") && m.entry.fastener) || ownsNone(m.head) {
+			if m.lo >= tok || m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" && m.prep != "on" && m.prep != "for" && !(m.prep == "of" && m.of >= 0) && !((m.prep == "with" || m.prep == "by") && m.kind&lexicon.Fastener != 0) || ownsNone(m.head) || inert(m) {
 				continue // but "it's locked with a grub screw. Three mil."
 			}
 			if n := r.actOn(k, mi); k < cl && (n == "place" || n == "support" || n == "store") {
 				continue // "Disc. Lay the wheel flat. There's six of them": the disc's
 			}
-			if m.entry.fastener && alike.has(m.entry.head) {
-				return m.entry
+			if m.entry != nil && m.entry.fastener && alike.has(m.entry.head) {
+				return m.entry, ""
 			}
-			if part == nil {
-				part = m.entry
+			if part == nil || part.entry == nil {
+				part = m
 			}
 		}
 		for _, ai := range r.clauses[k].acts {
 			for _, t := range r.acts[ai].things {
-				if t.fastener && r.acts[ai].lo < tok {
-					return t
+				if t.fastener && r.acts[ai].lo < tok && !inertThings.has(t.head) {
+					return t, ""
 				}
 			}
 		}
 		if part != nil {
-			return part
+			if part.entry == nil && part.kind&lexicon.Tool == 0 {
+				return nil, part.name
+			}
+			if part.entry != nil {
+				return part.entry, ""
+			}
 		}
 	}
-	return nil
+	return nil, ""
 }
+
+// inert tells whether what a mention names has no size that a spanner or a key fits:
+// it is bent, pressed or pushed, and lies beside what is turned.
+func inert(m *mention) bool {
+	switch m.head {
+	case "clip", "clips":
+		return !anyOf(m.mods, "hose", "jubilee", "worm")
+	case "ring", "rings":
+		return anyOf(m.mods, "snap", "retaining", "o", "seal", "sealing", "piston", "spring", "drip", "rubber", "dust")
+	case "pin", "pins":
+		return anyOf(m.mods, "split", "cotter", "roll", "locating", "dowel", "hitch", "r")
+	}
+	return inertThings.has(m.head)
+}
+
+func anyOf(words []string, of ...string) bool {
+	return slices.ContainsFunc(words, func(w string) bool { return slices.Contains(of, w) })
+}
+
+var inertThings = set("spring springs circlip circlips washer washers tab tabs seal seals boot boots gaiter sleeve gasket gaskets pad pads wire wires light lights shim shims key ball balls rung label sticker shell crown handle shaft belt chain cable rope rag bag tin tub tray spacer bush shoe shoes tyre tire grease oil")
 
 func named(t *thing) string {
 	if t.name == "" {

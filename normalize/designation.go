@@ -377,8 +377,8 @@ func (r *reader) unThread(i int) (Quantity, int, bool) {
 		return Quantity{}, i, false
 	}
 	j := tpi.j
-	if r.at(j).unit() && !r.at(j).unitless() && !r.at(j).is(tThread) {
-		return Quantity{}, i, false // "a half twenty mil"
+	if r.at(j).unit() && !r.at(j).unitless() && !r.at(j).is(tThread) || r.at(j).is(tTool) && !r.at(j).is(tThread) {
+		return Quantity{}, i, false // "a half twenty mil", "bar, half inch, thirteen socket"
 	}
 	hash := i > 0 && (r.mark(i-1) == '#' || r.at(i-1).is(tNumber))
 	if major[0] == '#' && !hash && !r.near(i, 8, tThread|tFastener) {

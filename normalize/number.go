@@ -546,6 +546,16 @@ func (r *reader) denomAny(i int, n num) (int64, int, bool) {
 	return r.denom(i, n.v.n, false)
 }
 
+// inchAround reports that two figures side by side, the second at token i, stand as a
+// size does: after an article, or before a head, a fastener or "on".
+func (r *reader) inchAround(i int) bool {
+	next := r.at(i + 1)
+	if r.at(i-1).kind != kDigits || next.kind == kDigits || next.unit() {
+		return false
+	}
+	return r.at(i-2).is(tArticle) || r.text1(i-2) == "the" || next.is(tHead|tFastener) || r.text1(i+1) == "on"
+}
+
 // denom reads the lower part of a fraction whose upper part is v. A singular
 // ordinal needs 1 above it, or an inch, a drive or a tool after it, since
 // "three fifth bolts" is no fraction. strict refuses misheard forms.
@@ -584,8 +594,8 @@ func (r *reader) denom(i int, v int64, strict bool) (den int64, j int, ok bool) 
 		if u := r.at(i + 1); t.intDigits() && u.is(tThs) && t.val.n > v && t.val.n <= 128 {
 			return t.val.n, i + 2, true
 		}
-		// "3 8 inch drive"
-		if d := t.val.n; t.intDigits() && !strict && v%2 == 1 && v < d && (d == 8 || d == 16 || d == 32) && r.inchNext(i+1) {
+		// "3 8 inch drive", "a 9 16", "15 16 on the bolt"
+		if d := t.val.n; t.intDigits() && !strict && v%2 == 1 && v < d && (d == 8 || d == 16 || d == 32) && (r.inchNext(i+1) || v > 1 && r.inchAround(i)) {
 			return d, i + 1, true
 		}
 		return 0, i, false
