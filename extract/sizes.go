@@ -230,6 +230,9 @@ func (r *reading) toolAfter(i, n int) int {
 // measured tells whether what is said around [lo,hi) is how long, thick or far something is.
 func (r *reading) measured(c *clause, lo, hi int) bool {
 	measures := func(i int) bool {
+		if besideMeasure.has(r.toks[i].s) && i != hi && i != lo-1 {
+			return false // "ten mil on the screws, from the feel of it"
+		}
 		return measures.has(r.toks[i].s) && !(r.toks[i].s == "left" && r.word(i+1) == "hand") && (r.toks[i].men < 0 || r.mentions[r.toks[i].men].kind&lexicon.Tool == 0) // but a long bar is no measure
 	}
 	for i := lo - 1; i >= max(c.lo, lo-6) && r.toks[i].brk < brkComma; i-- {
@@ -246,6 +249,9 @@ func (r *reading) measured(c *clause, lo, hi int) bool {
 }
 
 var measures = set("gap play clearance long thick deep level travel down wide proud longer bent taller foot feet away apart high tall further turn turns measure measured measures wear worn slack past from between left")
+
+// besideMeasure are the words of them that are said of much else further off.
+var besideMeasure = set("from past between left down away apart")
 
 // keySize tells whether a length in millimetres is the width of a key or a head.
 func keySize(mm *big.Rat) bool {
@@ -825,7 +831,7 @@ func (r *reading) unite(out []sized) {
 			if out[j].lo-out[i].hi > 30 || gap > 15 {
 				break
 			}
-			near := out[j].lo-out[i].hi <= 9 && gap <= 12
+			near := out[j].lo-out[i].hi <= 12 && gap <= 12
 			if len(out[i].canon) > 1 && len(out[j].canon) == 1 && slices.Contains(out[i].canon, out[j].canon[0]) && gap < 6 && out[j].hedged {
 				out[j].gone = true // "Eight or ten? Ten?"
 				continue
@@ -838,13 +844,13 @@ func (r *reading) unite(out []sized) {
 			for k := out[i].hi; k < out[j].lo; k++ {
 				w := r.toks[k].s
 				switch {
-				case w == "or" || w == "either" || w == "maybe" || w == "might" || w == "could":
+				case w == "or" || w == "either" || w == "maybe" || w == "might" || w == "could" || w == "may":
 					or = true
 				case corrects.has(w):
 					fix = true
 				case w == "and":
 					andy = true
-				case r.toks[k].men >= 0 && (r.mentions[r.toks[k].men].prep == "for" || k == out[i].hi && r.mentions[r.toks[k].men].kind == lexicon.Tool):
+				case r.toks[k].men >= 0 && (r.mentions[r.toks[k].men].prep == "for" || r.mentions[r.toks[k].men].prep == "on" && r.mentions[r.toks[k].men].from-out[i].hi <= 1 && r.word(out[j].hi) != "on" || k == out[i].hi && r.mentions[r.toks[k].men].kind == lexicon.Tool):
 					// "a seventeen socket for the prop, could be a nineteen": what both are for
 				case r.toks[k].men >= 0 && r.mentions[r.toks[k].men].kind&(lexicon.Fastener|lexicon.Part) != 0:
 					other = true
