@@ -95,7 +95,7 @@ func (r *reading) valueChecks(rec *Record) []Open {
 			if r.since(qa.lo, qb.lo) > 60 {
 				break
 			}
-			if mine.near(yours) {
+			if mine.near(yours) || a.stage != b.stage && b.stage > 0 {
 				continue
 			}
 			if a.applied != "quoted" && b.applied != "quoted" || qa.Unit != qb.Unit && r.toks[qa.hi-1].cl == r.toks[qb.lo].cl {

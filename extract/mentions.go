@@ -84,6 +84,9 @@ func (r *reading) findMentions() {
 						}
 					}
 				}
+				if m.kind == lexicon.Tool && r.toks[end].s == "stops" && prepositions.has(r.word(end+1)) {
+					break // "my torque driver stops at six"
+				}
 				if m2.kind == 0 {
 					break
 				}

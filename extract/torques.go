@@ -23,6 +23,7 @@ type heard struct {
 	angleHi int  // token after the angle's last
 	dropped bool // corrected later
 	noun    int  // where it has no thing: one past the word that names it, which no list has; 0 where none does
+	stage   int  // which go of a tightening in more than one, 0 where it is in one
 	rule    string
 	source  SourceSaid
 }
@@ -64,8 +65,11 @@ func (s *tracker) values(ci int) {
 		if h.of, h.rule = of, "said again after one read off for another"; of == nil {
 			h.of, h.rule = s.ownerOfValue(ci, q)
 		}
-		if n := len(r.heard); n > 0 && len(c.mentions) == 0 && r.heard[n-1].of != nil && r.since(r.qtys[r.heard[n-1].qty].hi, q.lo) < 60 && r.nextStage(c, r.qtys[r.heard[n-1].qty].lo, q.lo) {
-			h.of, h.rule = r.heard[n-1].of, "next stage of the value before"
+		if n := len(r.heard); n > 0 && !r.heard[n-1].dropped && r.heard[n-1].of != nil {
+			b := &r.heard[n-1]
+			if p := &r.qtys[b.qty]; r.since(p.hi, q.lo) < 60 && !r.namesSince(c, p.hi, q.lo) && less(p, q) && r.nextStage(c, p, q.lo) {
+				h.of, h.rule, h.stage = b.of, "next stage of the value before", max(b.stage, 1)+1
+			}
 		}
 		if prev != nil && (h.of == nil || s.pairOf(r.qtys[prev.qty].hi, q.lo)) {
 			h.of, h.rule = prev.of, inAnotherUnit
@@ -98,6 +102,26 @@ func (s *tracker) values(ci int) {
 // screwClip tells whether a thing is a clip that is tightened by its own screw.
 func screwClip(t *thing) bool {
 	return (t.head == "clip" || t.head == "clamp") && (t.mods["hose"] || t.mods["worm"] || t.mods["jubilee"] || t.mods["band"])
+}
+
+// namesSince tells whether a clause names a thing between two tokens.
+func (r *reading) namesSince(c *clause, lo, hi int) bool {
+	for _, mi := range c.mentions {
+		if m := &r.mentions[mi]; m.lo >= lo && m.lo < hi && m.kind&(lexicon.Fastener|lexicon.Part) != 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// less tells whether one value is lower than another, as that of an earlier go is.
+func less(p, q *quantity) bool {
+	if p.Low == nil || q.Low == nil {
+		return p.Low != nil // an angle is turned on after a torque
+	}
+	a, ok := normalize.ToNM(p.High, p.Unit)
+	b, ok2 := normalize.ToNM(q.Low, q.Unit)
+	return ok && ok2 && a.Cmp(b) < 0
 }
 
 // torqued lets a value that was set happen to its thing, where that is a thing
@@ -241,11 +265,8 @@ func (s *tracker) notTightening(c *clause, q *quantity) bool {
 		case "under", "below", "above", "than":
 			return true // what a wrench can be trusted with
 		case "at", "from", "to":
-			switch r.word(q.lo - 2) {
-			case "starts", "start", "begins", "bottoms", "tops", "stops", "goes", "down", "reads", "maxes":
-				if s.ofWrench(q.cl) {
-					return true // "my big clicker doesn't go that low, it starts at forty foot pounds"
-				}
+			if wrenchEnds.has(r.word(q.lo-2)) && r.ofWrench(q.cl) {
+				return true // "my big clicker doesn't go that low, it starts at forty foot pounds"
 			}
 		}
 	}
@@ -311,8 +332,7 @@ func strong(q *quantity) bool {
 }
 
 // ofWrench tells whether a clause or the one before speaks of a torque wrench.
-func (s *tracker) ofWrench(ci int) bool {
-	r := s.r
+func (r *reading) ofWrench(ci int) bool {
 	for k := max(0, ci-1); k <= ci; k++ {
 		for _, mi := range r.clauses[k].mentions {
 			if m := &r.mentions[mi]; m.kind&lexicon.Tool != 0 && (m.head == "clicker" || m.head == "wrench" || m.head == "driver") {
@@ -1104,7 +1124,7 @@ func (r *reading) torques(led []Entry) []Torque {
 			continue
 		}
 		q := &r.qtys[h.qty]
-		t := Torque{Applied: h.applied, Hedged: h.hedged, Stage: 1, SourceSaid: h.source, NM: []float64{}}
+		t := Torque{Applied: h.applied, Hedged: h.hedged, Stage: max(h.stage, 1), SourceSaid: h.source, NM: []float64{}}
 		t.ID = "T" + strconv.Itoa(len(out)+1)
 		if h.of != nil {
 			t.Fastener, t.LedgerID = torqueName(h.of), h.of.id

@@ -110,7 +110,7 @@ var leadsUnit = set("newton newtons foot feet inch pound pounds kilo kilogram")
 func (r *reading) unitsAlone() []quantity {
 	var out []quantity
 	for i := 0; i < len(r.toks); i++ {
-		if !r.toks[i].is(wSeldom) || !leadsUnit.has(r.toks[i].s) || r.toks[i].qty >= 0 || i > 0 && r.toks[i-1].brk < brkSentence && (numberWord.has(r.toks[i-1].s) || countOf[r.toks[i-1].s] > 0 || r.toks[i-1].s[0] >= '0' && r.toks[i-1].s[0] <= '9') {
+		if !r.toks[i].is(wSeldom) || !leadsUnit.has(r.toks[i].s) || r.toks[i].qty >= 0 || i > 0 && r.toks[i-1].brk < brkSentence && r.aNumber(i-1) {
 			continue // one with its number is of that: "forty four foot pounds of torque", of an engine
 		}
 		for hi := min(i+3, len(r.toks)); hi > i+1; hi-- {
@@ -174,7 +174,7 @@ func (r *reading) unitlessIn(ci int, said, late []quantity) []quantity {
 			continue
 		}
 		lo, hi := r.tokenAt(base+n.Start), r.tokenAt(base+n.End-1)+1
-		if lo < c.lo || hi > c.hi || lo >= hi || !r.standsBare(c, lo, hi) {
+		if lo < c.lo || hi > c.hi || lo >= hi || !r.standsBare(c, lo, hi) || r.tellsElse(ci, lo) {
 			continue
 		}
 		var of quantity
@@ -204,7 +204,7 @@ func (r *reading) unitlessIn(ci int, said, late []quantity) []quantity {
 		if u := r.listUnit; of.Unit == "" && u.Unit != "" && u.hi <= lo && r.readOffList(ci, lo, hi) {
 			of = u
 		}
-		if of.Unit == "" {
+		if of.Unit == "" || len(said) > 0 && r.powerSince(said[len(said)-1].hi, lo) {
 			continue
 		}
 		q := n.In(normalize.Torque, of.Unit)
@@ -213,6 +213,54 @@ func (r *reading) unitlessIn(ci int, said, late []quantity) []quantity {
 	}
 	return out
 }
+
+// tellsElse tells whether the bare number at token lo is told of a person, of what the
+// wrench can do, of what was counted just before, or only as what it may have been.
+func (r *reading) tellsElse(ci, lo int) bool {
+	c := &r.clauses[ci]
+	if lo-1 < c.lo {
+		return false
+	}
+	switch w, b := r.toks[lo-1].s, r.word(lo-2); {
+	case w == "am" || w == "'m" || w == "i'm":
+		return true
+	case (w == "was" || w == "were") && (b == "i" || b == "he" || b == "she" || b == "we") && lo-2 >= c.lo:
+		return true // "I'd no torque wrench till I was fifty"
+	case (w == "at" || w == "to" || w == "from") && wrenchEnds.has(b) && r.ofWrench(ci):
+		return true // "my torque driver stops at six"
+	case r.toks[c.lo].s == "or" && lo-c.lo <= 3 && (w == "is" || w == "was" || w == "were" || w == "'s" || w == "be"):
+		return true // "it were ten, or it were twelve"
+	}
+	for i := lo - 1; i >= max(0, lo-16) && r.toks[i].qty < 0 && r.toks[i].brk < brkSentence; i-- {
+		if counted.has(r.toks[i].s) && r.aNumber(i-1) {
+			return true // "the printout says three to five clicks and the book says five to seven"
+		}
+	}
+	return false
+}
+
+// powerSince tells whether a value that is no tightening was told between two tokens: "it's
+// 310 newton metres at two thousand revs, and uphill you'd swear it was nine".
+func (r *reading) powerSince(lo, hi int) bool {
+	for i := max(lo+1, hi-60); i < hi; i++ {
+		if r.toks[i].is(wSeldom) && leadsUnit.has(r.toks[i].s) && r.toks[i].qty < 0 && r.aNumber(i-1) {
+			return true
+		}
+	}
+	return false
+}
+
+// aNumber tells whether the word at token i says a number, or ends one.
+func (r *reading) aNumber(i int) bool {
+	w := r.word(i)
+	return numberWord.has(w) || countOf[w] > 0 || w != "" && w[0] >= '0' && w[0] <= '9'
+}
+
+// wrenchEnds are the words for where the scale of a torque wrench begins or ends.
+var wrenchEnds = set("starts start begins begin bottoms tops stops stop ends goes down up out reads maxes runs")
+
+// counted are what is counted in a job and is no tightness.
+var counted = set("clicks notches turns flats teeth threads miles hours minutes seconds weeks months years times degrees thou percent horses revs spokes links holes marks lines litres liters pints")
 
 // unitByItself tells whether a unit said without a number is all that its sentence says.
 func (r *reading) unitByItself(u quantity) bool {
@@ -421,7 +469,7 @@ func (r *reading) meantTight(ci, lo, hi int, last *quantity, few, noSize bool) (
 		return true, false
 	}
 	near := r.since(last.hi, lo)
-	if near < 60 && !few && hi == c.hi && r.nextStage(c, last.lo, lo) {
+	if near < 60 && !few && r.endsStage(c, hi) && r.nextStage(c, last, lo) {
 		return true, true // "fifteen newton metres first time round. Then thirty two."
 	}
 	if w := r.word(hi); near < 60 && (w == "on" || w == "for") && hi+1 < c.hi && r.namedAt(c, hi+1, lexicon.Fastener) && giving.has(prev(1)) {
@@ -507,30 +555,69 @@ func (r *reading) meantTight(ci, lo, hi int, last *quantity, few, noSize bool) (
 }
 
 // stages are the words of tightening that is done in more than one go.
-var stages = set("goes passes stages rounds steps bites round time pass go stage")
+var stages = set("goes passes stages rounds steps bites times round time pass go stage step sweep sweeps")
 
-// nextStage tells whether what stands before a number at token lo in its clause only
-// says that it is the next go of a tightening whose first value stands at token first.
-func (r *reading) nextStage(c *clause, first, lo int) bool {
-	next := false
-	for i := c.lo; i < lo; i++ {
-		switch w := r.toks[i].s; w {
-		case "then", "second", "third", "final", "finally", "last":
+// goNumber are the words that tell one go from another, 0 where they give no number.
+var goNumber = map[string]int{"first": 1, "second": 2, "third": 3, "fourth": 4, "next": 0, "then": 0, "last": 0, "final": 0, "finally": 0}
+
+// besideStage are the words that stand beside those in front of a stage's value.
+var besideStage = set("and the up to time round go pass stage step one it 's is around on at we i take you goes that")
+
+// nextStage tells whether what stands before a number at token lo in its clause, after
+// the value before where that is there too, only says that it is the next go of that
+// tightening: "Step two, thirty", "then forty, then eighty", or, where as many goes
+// were announced, nothing at all.
+func (r *reading) nextStage(c *clause, last *quantity, lo int) bool {
+	next, then, told := false, false, false
+	for i := max(c.lo, last.hi); i < lo; i++ {
+		w := r.toks[i].s
+		n, ordinal := goNumber[w]
+		switch {
+		case ordinal && n != 1:
 			next = true
-		case "and", "the", "up", "to", "time", "round", "go", "pass", "stage", "it", "'s", "is":
+		case i > c.lo && stages.has(r.toks[i-1].s) && (countOf[w] > 1 || w == "2" || w == "3" || w == "4"):
+			next = true // "step two"
+		case besideStage.has(w):
 		default:
 			return false
 		}
+		then, told = w == "then", true
 	}
-	if !next {
+	if then && lo-last.hi <= 3 && r.toks[last.hi-1].brk < brkSentence {
+		return true // "twenty newton metres, then forty"
+	}
+	if told && !next {
 		return false
 	}
-	for i := max(1, first-25); i < lo; i++ {
-		if p := r.toks[i-1].s; stages.has(r.toks[i].s) && (p == "first" || countOf[p] > 1) {
+	for i := max(1, last.lo-25); i < lo; i++ {
+		if !stages.has(r.toks[i].s) && !(r.toks[i].s == "one" && r.toks[i-1].s == "first") {
+			continue
+		}
+		p, n := r.toks[i-1].s, r.word(i+1)
+		switch {
+		case countOf[p] > 1 && (told || i < last.lo && lo-last.hi <= 6):
+			return true // "in three goes"
+		case told && (p == "first" || n == "one" || n == "1"):
 			return true
 		}
 	}
 	return false
+}
+
+// endsStage tells whether nothing more is said of a number before token hi than which
+// go it is of.
+func (r *reading) endsStage(c *clause, hi int) bool {
+	if hi >= c.hi || r.toks[hi-1].brk >= brkComma {
+		return true
+	}
+	if r.toks[hi].s == "on" || r.toks[hi].s == "for" {
+		hi++
+	}
+	if r.word(hi) == "the" {
+		hi++
+	}
+	_, ok := goNumber[r.word(hi)]
+	return ok
 }
 
 // aPattern tells whether the words from token i on tell the order of tightening.

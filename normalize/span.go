@@ -31,6 +31,9 @@ func (r *reader) expr(i int) (span, bool) {
 		if e.unit != nil && f.unit != nil && e.unit.kind != f.unit.kind {
 			break
 		}
+		if p := r.at(f.n.i - 1); f.n.one && f.unit == nil && (p.is(tPronoun) || p.is(tArticle) || !r.stops(f.next)) {
+			break // "no, hang on, that's the one with the twin wheels"
+		}
 		if f.unit == nil && e.unit != nil {
 			f.unit = e.unit
 		}
