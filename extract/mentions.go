@@ -350,6 +350,8 @@ func (r *reading) softHere(c *clause, i int) bool {
 	case prev == "the" && r.toks[i].s == "head" && (r.word(i-2) == "through" || r.word(i-2) == "into"):
 		r.tellSoft(w)
 		return true // "four bolts through the head"
+	case prev == "the" && w != "line" && w != "sheet" && r.toks[i].brk >= brkSentence && r.onlyOpens(i-1):
+		return true // "Then the lid."
 	case determiner.has(prev) && (w == "head" || w == "line" || w == "sheet"), containers.has(prev):
 		return false // the bolt's, one that is drawn, one that is read; a jar lid
 	case determiner.has(prev):
@@ -382,6 +384,16 @@ func (r *reading) softHere(c *clause, i int) bool {
 		return false
 	}
 	r.tellSoft(w)
+	return true
+}
+
+// onlyOpens tells whether nothing but words that open a sentence stand before token i in it.
+func (r *reading) onlyOpens(i int) bool {
+	for k := i - 1; k >= 0 && r.toks[k].brk < brkSentence; k-- {
+		if !r.toks[k].is(wOpener) && r.toks[k].s != "then" && r.toks[k].s != "now" && r.toks[k].s != "and" {
+			return false
+		}
+	}
 	return true
 }
 
@@ -658,7 +670,7 @@ func (r *reading) complete(ci int, m *mention) {
 			}
 			break
 		}
-		if pk.is(wStop|wDeterminer|wPronoun|wNumber) || countOf[p] > 0 || papers.has(p) || fractionWord.has(p) {
+		if pk.is(wStop|wDeterminer|wPronoun|wNumber) || countOf[p] > 0 || papers.has(p) || fractionWord.has(p) || openings.has(p) && m.kind&lexicon.Tool == 0 {
 			break
 		}
 		if p == "piece" && i-2 >= c.lo && (countOf[r.toks[i-2].s] > 0 || r.toks[i-2].qty >= 0) {
@@ -799,6 +811,9 @@ func (r *reading) compound(c *clause, i int, m *mention) (int, bool) {
 	}
 	return k, true
 }
+
+// openings are where things go in; nothing is named after them: "through the hole | wheel bolts then".
+var openings = set("hole holes slot slots groove grooves recess")
 
 // papers are what is read; nothing is named after them: "off the sheet | battery in".
 var papers = set("sheet book manual handbook page chart sticker leaflet diagram drawing photocopy instructions")

@@ -482,7 +482,7 @@ func (s *tracker) turn(ci int) {
 			t = t.owner
 		}
 	}
-	if t != nil && ownsNone(t.head) {
+	if t != nil && t.ownsNone() {
 		return // "Chain.": what bolts come next are not the chain's
 	}
 	if t != nil && len(c.mentions) > 0 && s.inPassing(ci, c.mentions[0]) {
@@ -518,7 +518,7 @@ func (s *tracker) fronted(c *clause) *thing {
 		return nil
 	}
 	m := &r.mentions[c.mentions[0]]
-	if m.entry == nil || ownsNone(m.head) || m.hi >= c.hi || !r.opens(c, m) {
+	if m.entry == nil || m.ownsNone() || m.hi >= c.hi || !r.opens(c, m) {
 		return nil
 	}
 	switch w := r.toks[m.hi].s; {
@@ -825,7 +825,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	if len(a.objects) == 0 && (fastens[a.action.Name] || a.byHand && a.action.Name == "fit" && r.many(a)) {
 		for k, t := range ts {
 			switch topic := s.onTopic(a.lo); {
-			case !t.fastener && !ownsNone(t.head) && (!tightens.has(t.head) || !t.plural && r.many(a)):
+			case !t.fastener && !t.ownsNone() && (!tightens.has(t.head) || !t.plural && r.many(a)):
 				ts[k] = s.unnamedOf(t, a.lo) // "all four of them just started"
 			case a.rule == numberByHand && topic != nil && !t.many() && t.owner != topic:
 				ts[k] = s.unnamedOf(topic, a.lo)
@@ -1047,7 +1047,7 @@ func (r *reading) parked(a *act) bool {
 // justFitted gives the part that went back on last, shortly before a token.
 func (s *tracker) justFitted(at int) *thing {
 	for i := len(s.hand) - 1; i >= 0 && s.r.since(s.hand[i].last, at) < 30; i-- {
-		if t := s.hand[i]; !t.fastener && !ownsNone(t.head) {
+		if t := s.hand[i]; !t.fastener && !t.ownsNone() {
 			if st, _ := t.state(); st == Refitted {
 				return t
 			}

@@ -425,13 +425,13 @@ func (s *tracker) countedForValue(c *clause, i int) int {
 func (s *tracker) partSpokenOf(c *clause) *thing {
 	r := s.r
 	for _, mi := range c.mentions {
-		if m := &r.mentions[mi]; m.entry != nil && !m.entry.fastener && !ownsNone(m.head) && !wholes.has(m.head) {
+		if m := &r.mentions[mi]; m.entry != nil && !m.entry.fastener && !m.ownsNone() && !wholes.has(m.head) {
 			return m.entry
 		}
 	}
 	var part *thing
 	for i := len(s.hand) - 1; i >= 0 && r.since(s.hand[i].last, c.lo) < 15; i-- {
-		if t := s.hand[i]; !t.fastener && !ownsNone(t.head) && !wholes.has(t.head) && (part == nil || t.worked > part.worked) {
+		if t := s.hand[i]; !t.fastener && !t.ownsNone() && !wholes.has(t.head) && (part == nil || t.worked > part.worked) {
 			part = t
 		}
 	}
@@ -675,7 +675,7 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 	var before, after *mention
 	for _, k := range c.mentions {
 		o := &r.mentions[k]
-		if (o.kind&lexicon.Part == 0 || o.kind&lexicon.Fastener != 0) && !heldByBolts.has(o.head) || k == mi || ownsNone(o.head) && !(ownsIfSaid.has(o.head) && o.from == m.hi+1 && (o.prep == "on" || o.prep == "of" || o.prep == "for")) && !(m.count > 0 && o.hi < m.from && m.from-o.hi <= 3 && r.toks[m.from-1].brk >= brkComma && r.done(c, k)) {
+		if (o.kind&lexicon.Part == 0 || o.kind&lexicon.Fastener != 0) && !heldByBolts.has(o.head) || k == mi || o.ownsNone() && !(ownsIfSaid.has(o.head) && o.from == m.hi+1 && (o.prep == "on" || o.prep == "of" || o.prep == "for")) && !(m.count > 0 && o.hi < m.from && m.from-o.hi <= 3 && r.toks[m.from-1].brk >= brkComma && r.done(c, k)) {
 			continue // "positive cable off, one nut": the cable's
 		}
 		if o.hi <= m.from {
@@ -740,7 +740,7 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 			}
 			for i := len(p.mentions) - 1; i >= 0; i-- {
 				o := &r.mentions[p.mentions[i]]
-				if o.entry == nil || (o.entry.fastener || o.kind&lexicon.Part == 0) && !(o.head == "clamp" && k == ci-1 && m.count > 1) || ownsNone(o.head) || r.onlyMinded(o) {
+				if o.entry == nil || (o.entry.fastener || o.kind&lexicon.Part == 0) && !(o.head == "clamp" && k == ci-1 && m.count > 1) || o.ownsNone() || r.onlyMinded(o) {
 					continue
 				}
 				if pass == 1 && (o.prep == "over" || o.prep == "without" || o.prep == "past") {
@@ -792,7 +792,7 @@ func (r *reading) backOnto(m *mention) bool {
 // carries tells whether a clause has another part go on a mention: "sprocket on the carrier".
 func (r *reading) carries(c *clause, m *mention) bool {
 	for _, k := range c.mentions {
-		if o := &r.mentions[k]; o.hi <= m.from && o.prep == "" && o.kind&lexicon.Part != 0 && o.kind&lexicon.Fastener == 0 && !ownsNone(o.head) && o.entry != m.entry {
+		if o := &r.mentions[k]; o.hi <= m.from && o.prep == "" && o.kind&lexicon.Part != 0 && o.kind&lexicon.Fastener == 0 && !o.ownsNone() && o.entry != m.entry {
 			return true
 		}
 	}
@@ -840,7 +840,7 @@ func (s *tracker) letsGo(ci, mi int) *thing {
 				return nil
 			}
 			o := &r.mentions[a.objects[0]]
-			if !a.subject || o.kind&lexicon.Part == 0 || o.kind&lexicon.Fastener != 0 || ownsNone(o.head) {
+			if !a.subject || o.kind&lexicon.Part == 0 || o.kind&lexicon.Fastener != 0 || o.ownsNone() {
 				return nil
 			}
 			if o.entry == nil {
@@ -865,7 +865,7 @@ func (s *tracker) justWorkedOn(ci int) *thing {
 	}
 	for _, ai := range p.acts {
 		for _, mi := range r.acts[ai].objects {
-			if o := &r.mentions[mi]; o.entry != nil && o.kind&lexicon.Part != 0 && o.kind&lexicon.Fastener == 0 && !ownsNone(o.head) && ledgerActs[r.acts[ai].action.Name] == "" {
+			if o := &r.mentions[mi]; o.entry != nil && o.kind&lexicon.Part != 0 && o.kind&lexicon.Fastener == 0 && !o.ownsNone() && ledgerActs[r.acts[ai].action.Name] == "" {
 				return o.entry
 			}
 		}
@@ -965,6 +965,9 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 		}
 		if topic != nil && t.last < s.topicAt && t.owner != topic && !owns(topic, t) {
 			score -= 2 // the talk has turned to another part since
+			if st, _ := t.state(); st == Torqued && m.count > 1 && !m.definite && act != "slacken" && act != "remove" {
+				continue // "Ten newton metres. Then the lid. Three bolts": those of before have their value
+			}
 		}
 		st, _ := t.state()
 		if st == Removed && r.onlyHeaded(t) {

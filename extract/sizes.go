@@ -1233,7 +1233,7 @@ func (r *reading) spokenOf(cl, tok int) (*thing, string) {
 		var part *mention
 		for _, mi := range r.clauses[k].mentions {
 			m := &r.mentions[mi]
-			if m.lo >= tok || m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" && m.prep != "on" && m.prep != "for" && !(m.prep == "of" && m.of >= 0) && !((m.prep == "with" || m.prep == "by") && m.kind&lexicon.Fastener != 0) || ownsNone(m.head) || inert(m) {
+			if m.lo >= tok || m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" && m.prep != "on" && m.prep != "for" && !(m.prep == "of" && m.of >= 0) && !((m.prep == "with" || m.prep == "by") && m.kind&lexicon.Fastener != 0) || m.ownsNone() || inert(m) {
 				continue // but "it's locked with a grub screw. Three mil."
 			}
 			if n := r.actOn(k, mi); k < cl && (n == "place" || n == "support" || n == "store") {

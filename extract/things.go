@@ -278,13 +278,31 @@ var heldByBolts = set("axle spindle clamp clip")
 // ownsNothing are parts that no bolt is named after.
 var ownsNothing = set("fitting nipple hose lead connector washer gasket seal shim oil thread splines spline cap collar peg rubber grommet bush bushing sleeve spacer dowel ring o-ring circlip pin key boot lip edge corner end hole slot groove face insert roller ball tie chain belt cable pad shoe tyre tire tube piston wire cord rope race cage needle bulb fuse fluid pushrod")
 
-// ownsNone tells whether a thing is one that no bolt is named after.
+// ownsNone tells whether a head is one that no bolt is named after.
 func ownsNone(head string) bool {
 	switch head {
 	case "push rod", "o ring", "snap ring", "piston ring", "spring ring", "retaining ring", "seal ring":
 		return true
 	}
 	return ownsNothing.has(head)
+}
+
+// ownsNone tells whether a thing is one that no bolt is named after. The cap of a
+// bearing has bolts, no other cap has.
+func (t *thing) ownsNone() bool {
+	return ownsNone(t.head) && !(t.head == "cap" && (t.mods["cam"] || t.mods["bearing"] || t.mods["main"] || t.mods["journal"]))
+}
+
+// ownsNone is the same of what is named.
+func (m *mention) ownsNone() bool {
+	if m.head == "cap" {
+		for _, w := range m.mods {
+			if w == "cam" || w == "bearing" || w == "main" || w == "journal" {
+				return false
+			}
+		}
+	}
+	return ownsNone(m.head)
 }
 
 // owns tells whether the fastener is named after the part: "caliper bolt" after "brake caliper".

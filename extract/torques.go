@@ -60,10 +60,13 @@ func (s *tracker) values(ci int) {
 			continue
 		}
 		of := s.readOff(q)
-		s.correct(q)
+		back := s.correct(q)
 		h := heard{qty: qi, hedged: q.Hedged || s.hedgedNear(ci, q), source: SourceSaid{Scope: "unsaid"}}
 		if h.of, h.rule = of, "said again after one read off for another"; of == nil {
 			h.of, h.rule = s.ownerOfValue(ci, q)
+		}
+		if back != nil && !toldWith[h.rule] {
+			h.of, h.rule = back, "said in place of one taken back"
 		}
 		if n := len(r.heard); n > 0 && !r.heard[n-1].dropped && r.heard[n-1].of != nil {
 			b := &r.heard[n-1]
@@ -369,16 +372,24 @@ func (s *tracker) readOff(q *quantity) *thing {
 	}
 	h := &r.heard[len(r.heard)-1]
 	p := &r.qtys[h.qty]
-	if h.of == nil || r.since(p.lo, q.lo) > 30 || len(r.clauses[q.cl].mentions) > 0 {
+	if h.of == nil || r.since(p.lo, q.lo) > 30 {
 		return nil
+	}
+	for _, mi := range r.clauses[q.cl].mentions {
+		if m := &r.mentions[mi]; m.lo >= p.hi && m.entry != h.of {
+			return nil
+		}
 	}
 	back := false
 	for i := p.hi; i < q.lo; i++ {
 		w := r.toks[i].s
 		back = back || w == "no" || w == "wrong" || w == "sorry"
 		m := r.toks[i].men
-		if !back || m < 0 || r.mentions[m].entry == nil || r.mentions[m].entry == h.of || !takesTorque(r.mentions[m].entry) {
+		if !back || m < 0 || r.mentions[m].entry == nil || r.mentions[m].entry == h.of || !takesTorque(r.mentions[m].entry) && (r.mentions[m].ownsNone() || r.mentions[m].kind&lexicon.Part == 0) {
 			continue
+		}
+		if e := r.mentions[m].entry; !takesTorque(e) && dropAdj.has(r.toks[r.mentions[m].lo].s) {
+			return nil // "that's the small deck": another machine, not another bolt
 		}
 		if b := r.word(r.mentions[m].from - 1); b != "that's" && b != "'s" && b != "is" && b != "was" && b != "for" {
 			return nil
@@ -386,6 +397,9 @@ func (s *tracker) readOff(q *quantity) *thing {
 		was := h.of
 		was.forget(p.lo)
 		h.of, h.applied, h.rule = r.mentions[m].entry, "quoted", "what it was read off for by mistake"
+		if !takesTorque(h.of) {
+			h.of = s.unnamedOf(h.of, p.lo)
+		}
 		return was
 	}
 	return nil
@@ -397,25 +411,29 @@ func (t *thing) forget(at int) {
 	t.left = outcome{}
 }
 
-// correct drops the value before, where the speaker takes it back.
-func (s *tracker) correct(q *quantity) {
+// toldWith are the rules by which a value goes to a fastener that is named with it.
+var toldWith = map[string]bool{"fastener named before the value": true, "fastener named after the value": true, "fastener named right after": true, "named right after": true,
+	"fastener that the sentence begins with": true, "fastener in the heading before": true, "said again after one read off for another": true, inAnotherUnit: true}
+
+// correct drops the value before, where the speaker takes it back, and returns what it was for.
+func (s *tracker) correct(q *quantity) *thing {
 	r := s.r
 	if len(r.heard) == 0 {
-		return
+		return nil
 	}
 	h := &r.heard[len(r.heard)-1]
 	p := &r.qtys[h.qty]
 	if r.since(p.lo, q.lo) > 16 {
-		return
+		return nil
 	}
 	for i := p.hi; i < q.lo; i++ {
 		if giving.has(r.toks[i].s) {
-			return // "sorry, I said 40; the sheet says 35": two values, and no telling which is right
+			return nil // "sorry, I said 40; the sheet says 35": two values, and no telling which is right
 		}
 	}
 	for i := p.hi; i < q.lo; i++ {
 		if m := r.toks[i].men; m >= 0 && r.mentions[m].entry != nil && r.mentions[m].entry != h.of && takesTorque(r.mentions[m].entry) && r.mentions[m].prep == "" {
-			return // "caliper bracket bolts … sorry, caliper bolts": what is taken back is a name
+			return nil // "caliper bracket bolts … sorry, caliper bolts": what is taken back is a name
 		}
 		w := r.toks[i].s
 		next := r.word(i + 1)
@@ -427,9 +445,10 @@ func (s *tracker) correct(q *quantity) {
 			if h.of != nil {
 				h.of.forget(p.lo)
 			}
-			return
+			return h.of
 		}
 	}
+	return nil
 }
 
 // further tells whether an angle is one to turn on after a torque.
@@ -546,7 +565,7 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 			if m.prep == "with" && m.kind&lexicon.Tool != 0 {
 				continue // "with the adapter on"
 			}
-			if ownsNone(t.head) && !tightens.has(t.head) || r.heldStill(ci, mi) && s.onTopic(q.lo) != nil {
+			if t.ownsNone() && !tightens.has(t.head) || r.heldStill(ci, mi) && s.onTopic(q.lo) != nil {
 				continue // "cover on, dowels in", "hold the ball joint with the hex"
 			}
 			if m.prep == "" || m.prep == "on" || m.prep == "for" || part == nil {
@@ -641,7 +660,7 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 		if s.headingOf(p) == nil {
 			continue
 		}
-		if m := &r.mentions[p.mentions[0]]; m.entry != nil && m.prep == "" && !s.inPassing(k, p.mentions[0]) && !documents.has(m.head) && (!ownsNone(m.head) || tightens.has(m.head) || r.word(m.hi) == "torque") {
+		if m := &r.mentions[p.mentions[0]]; m.entry != nil && m.prep == "" && !s.inPassing(k, p.mentions[0]) && !documents.has(m.head) && (!m.ownsNone() || tightens.has(m.head) || r.word(m.hi) == "torque") {
 			if takesTorque(m.entry) {
 				return m.entry, "fastener in the heading before"
 			}
@@ -662,7 +681,7 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 				switch opens := r.opens(&r.clauses[k], m); {
 				case opens && takesTorque(m.entry):
 					return m.entry, "what the sentence before was about"
-				case opens && k == ci-1 && r.clauses[k].sentence == c.sentence && !ownsNone(m.head):
+				case opens && k == ci-1 && r.clauses[k].sentence == c.sentence && !m.ownsNone():
 					// "Caliper to bracket, that's eighteen"
 					if f := s.fastenerOf(m.entry); f != nil {
 						return f, "fastener of the part that the sentence begins with"
@@ -711,7 +730,7 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 		if f := s.fastenerOf(t); f != nil {
 			return f, "fastener of the part in hand"
 		}
-		if n := len(t.mentions); !t.fastener && !ownsNone(t.head) && !wholes.has(t.head) && t.worked > 0 && n > 0 && r.allCounted(t.worked, q.lo) {
+		if n := len(t.mentions); !t.fastener && !t.ownsNone() && !wholes.has(t.head) && t.worked > 0 && n > 0 && r.allCounted(t.worked, q.lo) {
 			if m := &r.mentions[t.mentions[n-1]]; r.opens(&r.clauses[m.cl], m) {
 				return t, "part whose fasteners were counted"
 			}
@@ -729,7 +748,7 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 		if r.since(t.last, q.lo) > 20 || t.first >= q.hi || len(t.mentions) > 0 && r.doneMeanwhile(t.mentions[len(t.mentions)-1]) {
 			continue
 		}
-		if st, _ := t.state(); !t.fastener && (!ownsNone(t.head) || screwedOn.has(t.head)) && st != Removed && st != Discarded {
+		if st, _ := t.state(); !t.fastener && (!t.ownsNone() || screwedOn.has(t.head)) && st != Removed && st != Discarded {
 			return t, "part in hand"
 		}
 	}

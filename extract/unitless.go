@@ -201,6 +201,9 @@ func (r *reading) unitlessIn(ci int, said, late []quantity) []quantity {
 		if of.Unit == "" {
 			of = r.sameInAnother(ci, n, lo, said)
 		}
+		if of.Unit != "" && soon && late[0].lo >= hi && late[0].lo-hi <= 8 && r.unitByItself(late[0]) && r.onlyValuesSince(hi, late[0].lo) && len(r.numbersOf(hi, late[0].lo)) == 0 {
+			of = late[0] // "the pinch bolts, twenty, like the other ones. Newton metres?": not as before
+		}
 		if u := r.listUnit; of.Unit == "" && u.Unit != "" && u.hi <= lo && r.readOffList(ci, lo, hi) {
 			of = u
 		}
@@ -723,9 +726,10 @@ func (r *reading) onlyValuesSince(lo, hi int) bool {
 
 var notTightness = set("oil air pressure level gap play clearance fluid coolant volume psi sag slack height distance depth")
 
-// ofSomethingElse tells whether the clauses from lo to hi speak of an amount that is no tightness.
+// ofSomethingElse tells whether the clauses from lo to hi, those that are near hi, speak
+// of an amount that is no tightness.
 func (r *reading) ofSomethingElse(lo, hi int) bool {
-	for ci := lo; ci <= hi; ci++ {
+	for ci := hi; ci >= lo && r.since(r.clauses[ci].lo, r.clauses[hi].lo) < 15; ci-- {
 		c := &r.clauses[ci]
 		for i := c.lo; i < c.hi; i++ {
 			if notTightness.has(r.toks[i].s) && r.toks[i].men < 0 {
@@ -736,13 +740,35 @@ func (r *reading) ofSomethingElse(lo, hi int) bool {
 	return false
 }
 
-// headed tells whether the clause before does nothing but name a thing.
+// headed tells whether the clause before does nothing but name a thing, or fasteners
+// by their size: "And the two sixes, plus the long one. Ten."
 func (r *reading) headed(ci, at int) bool {
 	if ci == 0 {
 		return false
 	}
 	p := &r.clauses[ci-1]
-	return len(p.mentions) == 1 && len(p.acts) == 0 && p.hi-p.lo <= 5 && p.mood == 0 && r.since(p.lo, at) < 6 && r.mentions[p.mentions[0]].kind&(lexicon.Fastener|lexicon.Part) != 0
+	if p.mood != 0 || r.since(p.lo, at) >= 6 || p.hi-p.lo > 9 || len(p.qtys) > 0 {
+		return false
+	}
+	for _, ai := range p.acts {
+		if a := &r.acts[ai]; a.verb >= 0 || left[a.action.Name] == "off" && !a.heads {
+			return false
+		}
+	}
+	for _, mi := range p.mentions {
+		if m := &r.mentions[mi]; m.kind&(lexicon.Fastener|lexicon.Part) == 0 {
+			return false
+		}
+	}
+	if len(p.mentions) > 0 {
+		return len(p.mentions) == 1 && p.hi-p.lo <= 5 || r.mentions[p.mentions[len(p.mentions)-1]].kind&lexicon.Fastener != 0
+	}
+	for i := p.lo; i < p.hi; i++ {
+		if _, ok := pluralSize[r.toks[i].s]; ok && r.toks[i].is(wSeldom) {
+			return true
+		}
+	}
+	return false
 }
 
 // inPassing are words that stand between "they are" and their value.
