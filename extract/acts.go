@@ -367,8 +367,8 @@ func (r *reading) intoContainer(ci, k int) string {
 		if w == "from" {
 			return "" // "the screws go back from my cardboard"
 		}
-		if i > k+1 && (w == "and" || w == "with" || w == "so") {
-			return ""
+		if i > k+1 && (w == "and" || w == "with" || w == "so") || w == "came" || w == "comes" || w == "out" && r.word(i+1) == "of" {
+			return "" // "new circlip in that came in the box"
 		}
 		if writings.has(w) {
 			return "none"

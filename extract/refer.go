@@ -887,6 +887,10 @@ func (s *tracker) apply(ci, ai int, a *act) {
 			}
 		}
 	}
+	if name == "test" && a.byHand && len(ts) > 0 && ts[0].fastener && !isLock(ts[0]) && takesTorque(ts[0]) && r.lemma1(r.word(a.verb)) == "spin" && r.word(a.hi-1) == "up" {
+		name = "start by hand" // "I've just spun it up with my fingers"
+		a.action = r.lex.Action(name)
+	}
 	if ledgerActs[name] == "" || name == "remove" && !a.subject && r.getsNew(a) {
 		return
 	}
@@ -940,6 +944,10 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		}
 		if a.ifOff && st != Removed && st != Loosened && !(r.word(a.hi) == "top" && wasFitting) && !(st == "" && (a.rule == "thing and place" || a.rule == "thing and particle" && r.word(a.hi-1) == "through") && s.fitted > 0 && r.since(s.fitted, a.lo) < 90) {
 			continue
+		}
+		if n == "fit" && a.verb >= 0 && !a.subject && r.word(a.hi-1) == "through" && r.lemma1(r.toks[a.verb].s) == "push" && st != Removed && !s.fitting(a.lo) && !r.ofNew(a) && !r.fitsNext(ai) {
+			n = "remove" // "undo the nut and push the axle through"
+			a.action = r.lex.Action(n)
 		}
 		if n == "fit" && a.verb >= 0 && !t.fastener && st == "" && (!s.fitting(a.lo) && !r.fitsBack(c) || !wasFitting && r.movedAside(a)) && !r.fitsNext(ai) && !r.ofNew(a) {
 			continue // "stuck a bar through the eye", while things come off: handled, not fitted
