@@ -38,6 +38,7 @@ func (r *reading) findActs() {
 		}
 		r.pulledAlone(ci)
 		r.verbless(ci)
+		r.thenOut(ci)
 		r.outOfTheWay(ci)
 		r.goes(ci)
 		r.goesAlone(ci)
@@ -189,7 +190,7 @@ func (r *reading) pulledAlone(ci int) {
 		ends := m.hi == c.hi || r.toks[m.hi-1].brk >= brkComma || r.toks[m.hi].s == "and" || r.toks[m.hi].s == "first" || r.toks[m.hi].s == "from"
 		if a.verb > c.lo && m.hi == a.verb-1 && r.toks[a.verb-1].s == "i" && (a.verb+1 == c.hi || r.toks[a.verb].brk >= brkComma || r.toks[a.verb+1].s == "with") {
 			ends = true // "the impeller I pull with pliers"
-		} else if m.lo < a.verb || !pulledOff.has(m.head) && !(m.kind&lexicon.Fastener != 0 && m.plural) {
+		} else if m.lo < a.verb || !pulledOff.has(m.head) && !(m.kind&lexicon.Fastener != 0 && (m.plural || m.definite && alike.has(m.head))) {
 			continue
 		} else if m.kind&lexicon.Fastener != 0 && m.hi < c.hi && (r.toks[m.hi].s == "on" || r.toks[m.hi].s == "in" || r.toks[m.hi].s == "at" || r.toks[m.hi].s == "holding") {
 			ends = true // "pull the two screws on the cover"
@@ -660,6 +661,11 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 		if p.Action.Name == "none" {
 			return a, k, true
 		}
+		if p.Words[0] == "be" && p.Action.Name == "fit" && r.word(k) == "with" && (r.word(k+1) == "a" || r.word(k+1) == "just" || countOf[r.word(k+1)] > 0) {
+			if mi := r.nameWithin(c, k+1, 4); mi >= 0 && r.mentions[mi].kind&lexicon.Fastener != 0 {
+				return a, 0, false // "the lever is on with a pinch bolt": what holds it
+			}
+		}
 		return r.withSubject(c, a, k)
 	}
 	if p.Action.Name == "none" {
@@ -825,6 +831,9 @@ func (r *reading) objectsAfter(c *clause, a *act, k int) {
 		if len(a.objects) > 0 && r.toks[mm.from-1].brk >= brkComma && mm.hi < c.hi && r.toks[mm.hi-1].brk < brkComma && r.kind(mm.hi).is(wOn|wOff) && (mm.hi+1 >= c.hi || r.toks[mm.hi].brk >= brkComma || r.toks[mm.hi+1].s == "and") {
 			break // "fill the tank, switch on"
 		}
+		if len(a.objects) > 0 && mm.hi < c.hi && r.toks[mm.hi-1].brk < brkComma && (r.movesOff(mm.hi) || r.toks[mm.from-1].brk >= brkComma && (r.toks[mm.hi].is(wReturning) || placing.has(r.toks[mm.hi].s) && r.toks[mm.hi].s != "to")) {
+			break // "pull the last bolt and the gearbox slid back", "line up the spacers, axle through"
+		}
 		if len(a.objects) > 0 && mm.kind == lexicon.Consumable && r.mentions[a.objects[0]].kind&lexicon.Consumable == 0 {
 			break // "clean the pivot, grease on it"
 		}
@@ -835,6 +844,16 @@ func (r *reading) objectsAfter(c *clause, a *act, k int) {
 			break
 		}
 	}
+}
+
+// movesOff tells whether the word at token i says that what stands before it moved: "slid",
+// "comes", "dropped".
+func (r *reading) movesOff(i int) bool {
+	switch r.toks[i].s {
+	case "slid", "came", "fell", "went", "popped", "dropped", "swung", "broke", "comes", "slides", "falls", "drops", "pops", "goes", "lifts", "swings", "pulls", "will", "'ll", "just", "should", "is", "'s", "was":
+		return r.toks[i].men < 0
+	}
+	return false
 }
 
 // leadsPlace are the words after which a place is named and not what is put there.

@@ -876,6 +876,11 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	if name == "lift" && len(ts) > 0 && (isLock(ts[0]) || ts[0].head == "pin" || ts[0].head == "clip") && len(a.objects) > 0 {
 		name = "remove" // "pull the split pin"
 	}
+	if name == "lift" && len(ts) == 1 && len(a.objects) == 1 && s.letGo(c, a, ts[0]) {
+		name = "remove"
+		a.action = r.lex.Action(name)
+		s.turns = append(s.turns, turn{a.lo, true})
+	}
 	kept := name == "store" && r.keptOff(a)
 	if kept {
 		name = "remove"
@@ -900,7 +905,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	if past && (name == "fit" || name == "start by hand") && len(ts) > 0 && ts[0].fastener {
 		name = "tighten"
 	}
-	if name == "fit" && s.tightInClause(c, a) && len(ts) > 0 && (ts[0].fastener || takesTorque(ts[0])) {
+	if name == "fit" && s.tightInClause(c, a) && len(ts) > 0 && (ts[0].fastener || takesTorque(ts[0]) || tightens.has(ts[0].head)) {
 		name = "tighten"
 	}
 	idle := len(ts) > 0
@@ -966,7 +971,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		if name == "start by hand" && a.subject && (a.verb >= 0 || a.rule == toldByHand) && st == "" && !s.fitting(a.lo) && s.apart(a.lo) && !r.fitsBack(c) {
 			continue // "the hose on the back, that's just hand tight"
 		}
-		if name == "tighten" && a.subject && !past && !r.fitsBack(c) && !(a.verb < 0 && st == Loosened && r.says1(c, a.lo, "again")) && !wasFitting && (st == "" || st == Removed || st == Loosened) {
+		if name == "tighten" && a.subject && !past && !r.fitsBack(c) && !r.wasDoneUp(c, a) && !(a.verb < 0 && st == Loosened && r.says1(c, a.lo, "again")) && !wasFitting && (st == "" || st == Removed || st == Loosened) {
 			continue // how tight it was found, not how it was left
 		}
 		if !t.fastener {
@@ -1092,6 +1097,47 @@ func (r *reading) fitsBack(c *clause) bool {
 	for i := c.lo; i < c.hi; i++ {
 		if r.toks[i].s == "back" {
 			return true
+		}
+	}
+	return false
+}
+
+// letGo tells whether a part that is lifted or pulled comes off by that: what held it has
+// just come off, and no more is said of it.
+func (s *tracker) letGo(c *clause, a *act, t *thing) bool {
+	r := s.r
+	if t.fastener || a.verb < 0 || a.subject {
+		return false
+	}
+	if l := r.lemma1(r.toks[a.verb].s); l != "pull" && l != "lift" {
+		return false
+	}
+	if m := &r.mentions[a.objects[0]]; m.lo < a.verb || m.hi < c.hi && r.toks[m.hi-1].brk < brkComma && r.toks[m.hi].s != "and" {
+		return false
+	}
+	if st := r.lastState(t); st == Removed || st == Discarded {
+		return false
+	}
+	for i := len(s.hand) - 1; i >= 0 && r.since(s.hand[i].last, a.lo) < 60; i-- {
+		if f := s.hand[i]; f.fastener && (f.owner == t || owns(t, f)) && r.lastState(f) == Removed {
+			return true
+		}
+	}
+	return false
+}
+
+// wasDoneUp tells whether a thing is said to have been tightened, and not how tight it is:
+// "the bolts are done up tight", "that's nipped up".
+func (r *reading) wasDoneUp(c *clause, a *act) bool {
+	if a.verb < 0 || r.toks[a.verb].s == "was" || r.toks[a.verb].s == "were" {
+		return false
+	}
+	for i := a.verb; i < min(c.hi, a.hi+1); i++ {
+		switch r.toks[i].s {
+		case "too", "so", "really", "way", "only":
+			return false
+		case "done", "tightened", "nipped", "pulled", "torqued", "cranked", "pinched":
+			return i > a.verb
 		}
 	}
 	return false

@@ -3,6 +3,7 @@ package extract
 import (
 	"cmp"
 	"slices"
+	"strconv"
 	"strings"
 
 	"wrenchword/extract/lexicon"
@@ -543,6 +544,13 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 		names = "" // "clamp off, bleed it through": no clamp
 	}
 	switch a.rule {
+	case sameAgain:
+		if side, ok := r.repeatedOn(a); ok && a.verb < 0 {
+			if side == "" {
+				side = "other"
+			}
+			return "Do the same on the " + strings.TrimSuffix(side, " side") + " side."
+		}
 	case machineUnplugged:
 		if r.toks[a.hi-1].s == "isolated" {
 			return "Isolate the machine."
@@ -848,7 +856,7 @@ func (r *reading) calledIn(m *mention) string {
 	if m.entry != nil && m.entry.name != "" && len(content(m.mods)) == 0 && m.entry.fastener {
 		n = saidName(m)
 	}
-	if m.side != "" && !strings.Contains(n, m.side) {
+	if m.side != "" && !strings.Contains(n, m.side) && !strings.Contains(n, strings.Replace(m.side, " ", "", 1)) {
 		n = m.side + " " + n
 	}
 	if m.count > 1 && m.plural {
@@ -1073,6 +1081,14 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			w, objPlaced = append(w, s), true // "run a shot through it"
 			continue
 		}
+		if t.s == "all" && countOf[a.pronoun] > 1 && !objPlaced && names != "" && r.word(i+1) == a.pronoun && r.toks[i+1].men < 0 {
+			for _, n := range []string{a.pronoun, strconv.Itoa(countOf[a.pronoun])} {
+				names = strings.TrimPrefix(names, n+" ")
+			}
+			w, objPlaced = append(w, "all "+a.pronoun+" "+lexicon.Plural(lexicon.Singular(names))), true // "flip all four"
+			i++
+			continue
+		}
 		if t.s == a.pronoun && !objPlaced && (pronounsObj.has(t.s) || t.s == "her" || t.s == "him") {
 			objPlaced = true
 			if t.s == "one" || t.s == "ones" {
@@ -1098,6 +1114,9 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			}
 			if names != "" {
 				w = append(w, "the "+names)
+				if n := r.word(i + 2); t.s == "both" && r.word(i+1) == "of" && (n == "them" || n == "those" || n == "these" || n == "'em") && r.toks[i+2].men < 0 {
+					i += 2 // "take both of those out"
+				}
 				if (r.word(i+1) == "both" || r.word(i+1) == "all" && r.word(i+2) != "the") && !(len(a.things) > 0 && a.things[0].plural) {
 					i++
 				}
@@ -1199,6 +1218,11 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		}
 		if t.s == "or" && i >= a.hi && objPlaced && r.willSoon(i+1, end) {
 			break // "unplug it or your foot will find the pedal"
+		}
+		if t.s == "and" && i >= a.hi && objPlaced {
+			if o := r.nameWithin(c, i+1, 4); o >= 0 && r.mentions[o].hi < c.hi && r.movesOff(r.mentions[o].hi) {
+				break // "pull the last bolt | and the gearbox slid back"
+			}
 		}
 		if t.s == "and" && i >= a.hi && objPlaced && (articles.has(r.word(i+1)) || definiteWord.has(r.word(i+1))) && r.linkedSoon(i+2, min(end, i+6)) {
 			break // "shim it to the middle | and my shims are in the other box"
@@ -1333,7 +1357,7 @@ func (r *reading) isPlaceToo(a *act, i, end int) bool {
 func (r *reading) sizedName(m *mention, n string) string {
 	for i := m.hi - len(strings.Fields(m.name)) - 1; i >= m.lo; i-- {
 		w := r.toks[i].s
-		if !sizedBy.has(w) && !(w == "little" && m.kind&lexicon.Consumable != 0) || strings.Contains(n, w) {
+		if !sizedBy.has(w) && !(ordinal.has(w) && !m.plural) && !(w == "little" && m.kind&lexicon.Consumable != 0) || strings.Contains(n, w) {
 			break
 		}
 		n = w + " " + n
@@ -1459,7 +1483,7 @@ func (r *reading) needsThe(i int, m *mention) bool {
 				return false // "the little safety plate"
 			}
 		}
-		if r.toks[i-1].qty >= 0 || determiner.has(p) || !stopWords.has(p) && r.toks[i-1].men < 0 && !r.isVerbForm(p) || dropAdj.has(p) || countOf[p] > 0 {
+		if r.toks[i-1].qty >= 0 || determiner.has(p) || whichOne.has(p) && i > 1 && determiner.has(r.toks[i-2].s) || !stopWords.has(p) && r.toks[i-1].men < 0 && !r.isVerbForm(p) || dropAdj.has(p) || countOf[p] > 0 {
 			return false
 		}
 	}
@@ -1634,7 +1658,7 @@ func trimStep(s string) string {
 	if len(f) > 26 {
 		f = f[:26]
 	}
-	f = slices.CompactFunc(f, func(a, b string) bool { return len(a) > 3 && a == b && a[0] >= 'a' }) // "little little"
+	f = slices.CompactFunc(f, func(a, b string) bool { return (len(a) > 3 || a == "the") && a == b && a[0] >= 'a' }) // "little little"
 	for i := 0; i+1 < len(f); i++ {
 		// the word between may have gone: "a tiny o ring"
 		switch c := f[i+1][0]; {
