@@ -45,11 +45,14 @@ func (s *tracker) again(ai int) {
 // right leg, same again", "other side the same".
 func (r *reading) likewise(ci int) {
 	c := &r.clauses[ci]
-	if len(c.acts) > 0 || c.hi-c.lo > 9 || len(c.qtys) > 0 || c.mood&(negated|conditional|hypothetical|other|asked|announced|aside) != 0 {
+	if len(c.acts) > 0 || c.hi-c.lo > 12 || len(c.qtys) > 0 || c.mood&(negated|conditional|hypothetical|other|asked|announced|aside) != 0 {
 		return
 	}
 	if r.sameThere(c) {
 		r.addAct(ci, act{action: r.lex.Action("repeat"), lo: c.lo, hi: c.hi, verb: -1, subject: true, rule: sameAgain})
+		return
+	}
+	if c.hi-c.lo > 9 {
 		return
 	}
 	end := c.hi
