@@ -38,6 +38,9 @@ func (r *reading) standsAlone(c *clause, a, b int) bool {
 		return true
 	}
 	p := &r.toks[a-1]
+	if p.is(wNumber|wCountOf) || p.s[0] >= '0' && p.s[0] <= '9' {
+		return false // "thirty-one eight"
+	}
 	if p.men >= 0 {
 		k := r.mentions[p.men].kind
 		return k&(lexicon.Fastener|lexicon.Part) != 0
@@ -46,7 +49,7 @@ func (r *reading) standsAlone(c *clause, a, b int) bool {
 	case "'s", "is", "are", "'re", "was", "were":
 		return pp != "there" && pp != "he" && pp != "she" && pp != "here"
 	case "of":
-		return pp == "key" || pp == "spanner" || pp == "allen" || pp == "wrench" || pp == "socket" || pp == "hex" || pp == "head"
+		return a-2 >= c.lo && (r.toks[a-2].brk >= brkPause || r.toks[a-2].men >= 0 && r.mentions[r.toks[a-2].men].kind&lexicon.Fastener != 0) || pp == "key" || pp == "spanner" || pp == "allen" || pp == "wrench" || pp == "socket" || pp == "hex" || pp == "head"
 	case "one", "it", "ones":
 		return true
 	}
@@ -180,7 +183,8 @@ func (r *reading) sizeSlot(c *clause, a, b int, val *big.Rat, again bool) bool {
 	if !r.standsAlone(c, a, b) || r.measured(c, a, b) {
 		return false
 	}
-	ci, art := int(r.toks[c.lo].cl), r.word(a-1) == "a" || r.word(a-1) == "an"
+	ci, prev := int(r.toks[c.lo].cl), r.word(a-1)
+	art := prev == "a" || prev == "an" || (prev == "your" || prev == "my" || prev == "our") && spannerSize(val)
 	if !spannerSize(val) {
 		beside := a > c.lo && r.toks[a-1].men >= 0 && r.toks[a-1].brk >= brkPause // "seat clamp, five"
 		if compare(val, 2) < 0 || compare(val, 6) > 0 || !art && !beside && !r.hexNear(a, b) {
@@ -193,9 +197,9 @@ func (r *reading) sizeSlot(c *clause, a, b int, val *big.Rat, again bool) bool {
 	if r.word(a-1) == "with" && !r.fastenerIn(c, a) || r.howMuch(ci) {
 		return false
 	}
-	if art && r.word(b) == "on" && definiteWord.has(r.word(b+1)) {
+	if (art || spannerSize(val) && (a == c.lo || r.toks[a-1].brk >= brkPause)) && r.word(b) == "on" && definiteWord.has(r.word(b+1)) {
 		if m := r.nameWithin(c, b+1, 4); m >= 0 && r.mentions[m].kind&(lexicon.Part|lexicon.Fastener) != 0 && r.mentions[m].from <= b+1 {
-			return true // "a six on the main pivot"
+			return true // "a six on the main pivot", "fifteen on the tensioner"
 		}
 	}
 	if art && spannerSize(val) && r.lastBare > 0 && a-r.lastBare < 12 {

@@ -405,15 +405,23 @@ func (r *reading) bareSizes(ci int, known map[string]bool) []sized {
 		if !r.toks[i].is(wSeldom) {
 			continue
 		}
-		n := pluralSize[r.toks[i].s]
-		if n == "" || r.toks[i].qty >= 0 || r.toks[i].men >= 0 || !r.severalOf(c, i, n) {
+		n, lo := pluralSize[r.toks[i].s], i
+		if n == "" || r.toks[i].qty >= 0 || r.toks[i].men >= 0 {
 			continue
 		}
-		p := sized{lo: i, hi: i + 1, kind: normalize.Size, canon: []string{n}, cl: ci, tool: -1}
-		if v, ok := new(big.Rat).SetString(strings.TrimSuffix(n, " mm")); ok && (r.word(i-1) == "e" || r.torxSaid(c, i, i+1)) {
-			if t := r.torxSizes(v, nil, i); t != nil {
+		if tens := tensOf[r.word(i-1)]; tens > 0 && i > c.lo && len(n) == len("4 mm") {
+			n, lo = strconv.Itoa(tens+int(n[0]-'0'))+" mm", i-1 // "twenty-fours"
+		}
+		p := sized{lo: lo, hi: i + 1, kind: normalize.Size, canon: []string{n}, cl: ci, tool: -1}
+		v, _ := strconv.ParseInt(strings.TrimSuffix(n, " mm"), 10, 64)
+		torx := r.word(lo-1) == "e" || r.torxSaid(c, lo, i+1)
+		if torx {
+			if t := r.torxSizes(new(big.Rat).SetInt64(v), nil, lo); t != nil {
 				p.kind, p.canon = normalize.Driver, t
 			}
+		}
+		if p.kind == normalize.Size && (torx || v > 6 && (v > 50 || !spannerSizes[v]) || !r.severalOf(c, lo, n)) {
+			continue
 		}
 		out = append(out, p)
 	}
@@ -428,7 +436,7 @@ func (r *reading) torxSaid(c *clause, a, b int) bool {
 		case "torx":
 			return true
 		case "star":
-			return r.word(i+1) == "bit" || r.word(i+1) == "key" || r.word(i+1) == "type" || r.word(i+1) == "drive" || r.word(i+1) == "ones" || r.word(i+1) == "one" || r.word(i+1) == "bits" || r.word(i+1) == "head" || r.word(i+1) == "heads"
+			return r.toks[i].brk >= brkComma || r.word(i+1) == "bit" || r.word(i+1) == "key" || r.word(i+1) == "type" || r.word(i+1) == "drive" || r.word(i+1) == "ones" || r.word(i+1) == "one" || r.word(i+1) == "bits" || r.word(i+1) == "head" || r.word(i+1) == "heads"
 		}
 	}
 	return false
@@ -449,7 +457,7 @@ func (r *reading) torxSizes(lo, hi *big.Rat, at int) []string {
 		if v == nil || len(out) == 1 && v.Cmp(lo) == 0 {
 			continue
 		}
-		if !v.IsInt() || len(normalize.CheckSize(letter+v.RatString(), normalize.Driver)) > 0 {
+		if !v.IsInt() || compare(v, 8) < 0 || len(normalize.CheckSize(letter+v.RatString(), normalize.Driver)) > 0 {
 			return nil
 		}
 		out = append(out, letter+v.RatString())
@@ -469,15 +477,15 @@ func (r *reading) afterSizeTool(c *clause, i int) bool {
 // pluralSize gives the size that "tens", "13s" or "fives" are all of.
 var pluralSize = func() map[string]string {
 	of := map[string]string{"fours": "4 mm", "fives": "5 mm", "sixes": "6 mm", "sevens": "7 mm", "eights": "8 mm", "nines": "9 mm", "tens": "10 mm", "elevens": "11 mm", "twelves": "12 mm", "thirteens": "13 mm", "fourteens": "14 mm", "fifteens": "15 mm",
-		"sixteens": "16 mm", "seventeens": "17 mm", "eighteens": "18 mm", "nineteens": "19 mm", "twenties": "20 mm",
-		"twenty-ones": "21 mm", "twenty-twos": "22 mm", "twenty-fours": "24 mm", "twenty-sevens": "27 mm", "thirty-twos": "32 mm", "thirty-sixes": "36 mm"}
-	for n := 4; n <= 36; n++ {
-		if mm := strconv.Itoa(n); n < 7 || spannerSizes[n] {
-			of[mm+"s"] = mm + " mm"
-		}
+		"sixteens": "16 mm", "seventeens": "17 mm", "eighteens": "18 mm", "nineteens": "19 mm", "twenties": "20 mm", "thirties": "30 mm", "forties": "40 mm", "fifties": "50 mm"}
+	for n := 4; n <= 60; n++ {
+		mm := strconv.Itoa(n)
+		of[mm+"s"] = mm + " mm"
 	}
 	return of
 }()
+
+var tensOf = map[string]int{"twenty": 20, "thirty": 30, "forty": 40, "fifty": 50}
 
 func isPow2(n *big.Int) bool {
 	if !n.IsInt64() {
@@ -511,6 +519,9 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 		m := &r.mentions[mi]
 		if m.kind&lexicon.Fastener != 0 && !m.plural && (prev == "a" || prev == "an") && m.lo == b && wide(val) && r.toks[b-1].brk == brkNone {
 			return true // "it's a seventeen nut"
+		}
+		if m.kind&lexicon.Fastener != 0 && m.plural && m.lo == b && wide(val) && r.countedBefore(c, a) {
+			return true // "four studs with thirteen nuts"
 		}
 		if m.kind&lexicon.Tool == 0 && m.from <= a && a < m.lo && (b-a == 1 || numberInt(r, a, b)) {
 			return false // how many
@@ -666,6 +677,16 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 	return r.sizeSlot(c, a, b, val, again)
 }
 
+// countedBefore tells whether fasteners are counted in a clause before a token.
+func (r *reading) countedBefore(c *clause, a int) bool {
+	for _, mi := range c.mentions {
+		if m := &r.mentions[mi]; m.hi <= a && m.kind&lexicon.Fastener != 0 && m.count > 1 {
+			return true
+		}
+	}
+	return false
+}
+
 // crossNumber gives the driver that "the number two screwdriver" and "a cross head
 // screwdriver, a number two" stand for: numbers are those of cross recesses (ISO 4757
 // knows types H and Z; Z where the talk speaks of it).
@@ -684,6 +705,9 @@ func (r *reading) crossNumber(c *clause, a, b int, val *big.Rat) string {
 			return strings.Contains(x.name, "cross")
 		}
 		return false
+	}
+	if kinds := r.crossSaid(c, a, b); kinds != "" {
+		return kinds + val.Num().String()
 	}
 	near := int(r.toks[a-1].men) // "number two screwdriver" may be one name
 	if near < 0 {
@@ -707,6 +731,24 @@ func (r *reading) crossNumber(c *clause, a, b int, val *big.Rat) string {
 		}
 	}
 	return kind + val.Num().String()
+}
+
+// crossSaid gives the letters of the cross recess that is named shortly before or right
+// after a number, "" where none is.
+func (r *reading) crossSaid(c *clause, a, b int) string {
+	for i := max(0, a-9); i < min(len(r.toks), b+2); i++ {
+		switch w := r.toks[i].s; w {
+		case "pozi", "pozidriv", "pozidrive":
+			return "PZ"
+		case "crosshead", "crosspoint", "phillips", "philips":
+			return "PH"
+		case "cross":
+			if n := r.word(i + 1); n == "head" || n == "heads" || n == "headed" || n == "slot" || n == "recess" || n == "point" || n == "screw" || n == "screws" || r.toks[i].brk >= brkComma {
+				return "PH"
+			}
+		}
+	}
+	return ""
 }
 
 // wide tells whether a number is one that spanners and sockets have and that
@@ -1069,18 +1111,52 @@ func (r *reading) sizes(found []sized) []Size {
 				dim = "across-flats"
 			}
 		}
-		sure := !s.hedged && len(s.canon) == 1 && c.mood&hedged == 0
+		sure := !s.hedged && len(s.canon) == 1 && !r.doubtAt(c, s.lo, s.hi)
 		if k := s.cl + 1; sure && k < len(r.clauses) && r.clauses[k].mood&hedged != 0 && r.clauses[k].hi-r.clauses[k].lo <= 7 && len(r.clauses[k].mentions) == 0 && r.at(r.clauses[k].lo)-r.at(s.lo) < 6 {
 			sure = false
 		}
 		if n := len(out) - 1; n >= 0 && out[n].Of == shortName(of) && slices.Equal(out[n].Candidates, s.canon) && r.at(s.lo)-r.at(lastLo) < 6 && r.word(s.lo-1) != "and" && r.word(s.lo-2) != "and" {
-			out[n].Sure = out[n].Sure || sure // "Sixteen? It's sixteen."
+			out[n].Sure = out[n].Sure || sure || r.word(s.lo-1) == "yeah" || r.word(s.lo-1) == "yep" || r.word(s.lo-1) == "yes" // "Sixteen? It's sixteen."
 			continue
 		}
 		lastLo = s.lo
 		out = append(out, Size{Of: shortName(of), Dimension: dim, Candidates: s.canon, Sure: sure, Place: r.placeAround(max(c.lo, s.lo-5), min(c.hi, s.hi+3), s.lo)})
 	}
 	return out
+}
+
+// doubtAt tells whether a clause doubts what is said at [lo,hi): it hedges, and not only
+// another number ("fifteen, with about two foot of extension"), or the next says that
+// it is forgotten or cannot be told.
+func (r *reading) doubtAt(c *clause, lo, hi int) bool {
+	if c.mood&hedged != 0 {
+		for _, q := range c.cues {
+			if q.mood&hedged == 0 {
+				continue
+			}
+			if n := q.hi; n > hi && n < c.hi && (r.toks[n].qty >= 0 || r.toks[n].is(wNumber|wCountOf)) {
+				continue
+			}
+			return true
+		}
+	}
+	forgot := false
+	for i := hi; i < min(len(r.toks), hi+8); i++ {
+		switch w := r.toks[i].s; w {
+		case "forget", "forgot", "forgotten", "dunno":
+			return true
+		case "not", "n't", "can't", "cannot", "don't", "couldn't", "no":
+			forgot = true
+		case "remember", "tell", "recall", "idea", "know":
+			if forgot {
+				return true
+			}
+		}
+		if r.toks[i].brk >= brkSentence {
+			break
+		}
+	}
+	return false
 }
 
 // sizeOf finds the fastener that a size is of: one named in the clause, else the
@@ -1242,7 +1318,7 @@ func (r *reading) spokenOf(cl, tok int) (*thing, string) {
 			if m.entry != nil && m.entry.fastener && alike.has(m.entry.head) {
 				return m.entry, ""
 			}
-			if part == nil || part.entry == nil {
+			if part == nil || m.entry != nil && (m.prep == "" || part.prep != "") {
 				part = m
 			}
 		}
