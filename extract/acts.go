@@ -44,6 +44,8 @@ func (r *reading) findActs() {
 		r.goesAlone(ci)
 		r.left(ci)
 		r.inUse(ci)
+		r.toolAlone(ci)
+		r.photo(ci)
 		r.heated(ci)
 		r.spreads(ci)
 		r.renewed(ci)
@@ -220,6 +222,9 @@ func (r *reading) addAct(ci int, a act) {
 		case "close", "shut":
 			a.action = r.lex.Action("switch off")
 		}
+	}
+	if a.action.Name == "lift" && a.verb >= 0 && !a.subject && !a.unknown && len(a.objects) == 0 && a.pronoun == "" && r.saidAlone(&r.clauses[ci], a.verb) {
+		a.pronoun = "it" // "And lift."
 	}
 	if a.action.Name == "clean" && a.verb > 0 && len(a.objects) == 1 && r.toks[a.verb-1].s == "wire" && r.mentions[a.objects[0]].hi == a.verb {
 		wire := a.objects[0]
@@ -1122,7 +1127,7 @@ func (r *reading) unlisted(c *clause, v, k int) int {
 	nouns := 0
 	for i > c.lo && nouns < 2 && r.toks[i-1].men < 0 && r.toks[i-1].qty < 0 && r.toks[i-1].brk <= brkPause {
 		w := r.toks[i-1].s
-		if noThing.has(w) || len(w) < 3 || r.toks[i-1].is(wPronoun|wDeterminer|wSubject|wLinking|wPreposition|wOpener|wDrop) || stopWords.has(w) && !frontOrTop.has(w) || strings.HasSuffix(w, "ly") || strings.HasSuffix(w, "ing") || r.isVerbForm(w) && !frontOrTop.has(w) {
+		if noThing.has(w) || len(w) < 3 || r.toks[i-1].is(wPronoun|wDeterminer|wSubject|wLinking|wPreposition|wOpener|wDrop) || stopWords.has(w) && !frontOrTop.has(w) || strings.HasSuffix(w, "ly") || strings.HasSuffix(w, "ing") || r.isVerbForm(w) && !frontOrTop.has(w) && !(i-2 >= c.lo && articles.has(r.toks[i-2].s)) {
 			break
 		}
 		nouns++

@@ -117,6 +117,8 @@ func (r *reading) usedText(c *clause, a *act, hi int, names string) string {
 	lead := r.toks[a.hi-1].s
 	s := verb
 	switch {
+	case len(a.objects) > 0 && a.hi == c.hi:
+		s += " the " + names
 	case len(a.objects) > 0 && (lead == "on" || lead == "to" || lead == "onto" || lead == "at"):
 		s += " the " + names + strings.TrimRight(r.tail(c, r.mentions[a.objects[0]].hi, hi), ",")
 	case len(a.objects) > 0 || !pronounsObj.has(r.word(a.hi)) && (determiner.has(r.word(a.hi)) || r.word(a.hi) == "where"):
@@ -242,4 +244,93 @@ func (r *reading) endsOff(ci int) {
 		x.ifOff = name == "fit"
 	}
 	r.addAct(ci, x)
+}
+
+// saidAlone tells whether a verb is all that its clause says: "And lift."
+func (r *reading) saidAlone(c *clause, verb int) bool {
+	if !r.plainVerb(r.toks[verb].s) || r.toks[c.hi-1].brk < brkComma {
+		return false
+	}
+	for i := c.lo; i < c.hi; i++ {
+		if w := r.toks[i].s; i != verb && w != "and" && w != "up" && w != "hard" && w != "straight" && w != "together" && w != "slowly" && w != "gently" && !r.toks[i].is(wOpener|wDrop) && !r.plainVerb(w) {
+			return false
+		}
+	}
+	return true
+}
+
+// toolAlone reads "Base gasket's welded on. Scraper. Plastic one.": a tool that is only
+// named, after what it is for.
+func (r *reading) toolAlone(ci int) {
+	c := &r.clauses[ci]
+	if len(c.acts) > 0 || !r.onlyTool(ci) || c.mood&notWork != 0 || ci < r.toolList[1] || r.onlyTool(ci-1) || r.onlyTool(ci+1) {
+		return
+	}
+	m := &r.mentions[c.mentions[0]]
+	use := r.lex.Use(m.name)
+	switch {
+	case use.Action == nil:
+		return
+	case use.Action.Name != "clean" && use.Action.Name != "measure" && use.Action.Name != "heat" && use.Action.Name != "cut":
+		return
+	}
+	for k := ci - 1; k >= 0 && k > ci-4 && r.since(r.clauses[k].lo, c.lo) < 12; k-- {
+		ms := r.clauses[k].mentions
+		if len(ms) == 0 {
+			continue
+		}
+		if o := &r.mentions[ms[0]]; r.clauses[k].mood&(other|hypothetical|asked|aside|storied) == 0 && o.kind&(lexicon.Part|lexicon.Fastener) != 0 && o.prep == "" {
+			r.addAct(ci, act{action: use.Action, lo: m.from, hi: c.hi, verb: -1, objects: ms[:1:1], subject: true, rule: toolInUse})
+		}
+		return
+	}
+}
+
+// onlyTool tells whether a clause does nothing but name one tool, a sentence of its own.
+func (r *reading) onlyTool(ci int) bool {
+	if ci < 0 || ci >= len(r.clauses) {
+		return false
+	}
+	c := &r.clauses[ci]
+	if len(c.mentions) != 1 || c.hi-c.lo > 5 || r.toks[c.hi-1].brk < brkSentence || c.lo > 0 && r.toks[c.lo-1].brk < brkSentence {
+		return false
+	}
+	m := &r.mentions[c.mentions[0]]
+	if m.kind&(lexicon.Tool|lexicon.Consumable) == 0 || m.prep != "" && m.prep != "of" || m.hi != c.hi {
+		return false
+	}
+	for i := c.lo; i < m.lo; i++ {
+		if w := r.toks[i].s; firstPerson[w] != "" || !r.toks[i].is(wOpener|wDrop|wDropAdj|wDeterminer) && w != "and" && w != "bit" && w != "of" {
+			return false
+		}
+	}
+	return true
+}
+
+// pictures are the words for a picture taken.
+var pictures = set("photo picture photograph pic snap")
+
+// photo reads "Photo.", "quick picture of the linkage": one that is taken, with no verb.
+func (r *reading) photo(ci int) {
+	c := &r.clauses[ci]
+	if len(c.acts) > 0 || c.hi-c.lo > 9 || c.mood&notWork != 0 {
+		return
+	}
+	for i := c.lo; i < c.hi; i++ {
+		w := r.toks[i].s
+		if pictures.has(w) {
+			if n := r.word(i + 1); i+1 < c.hi && r.toks[i].brk < brkComma && n != "of" && n != "before" && n != "first" && n != "there" && n != "here" && n != "now" {
+				return
+			}
+			x := act{action: r.lex.Action("mark"), lo: i, hi: i + 1, verb: -1, subject: true, rule: "picture"}
+			if mi := r.nameWithin(c, i+2, 3); mi >= 0 && r.word(i+1) == "of" {
+				x.objects = []int{mi}
+			}
+			r.addAct(ci, x)
+			return
+		}
+		if !r.toks[i].is(wOpener|wDrop|wDeterminer) && w != "and" && w != "quick" && w != "so" {
+			return
+		}
+	}
 }

@@ -346,7 +346,7 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	if a.subject && a.verb >= 0 && r.toks[a.verb].s == "fell" {
 		return false // nobody took it off
 	}
-	if a.rule == machineUnplugged || a.rule == toolInUse || a.rule == "heat and place" || r.toMachine(c, a) {
+	if a.rule == machineUnplugged || a.rule == toolInUse || a.rule == "heat and place" || a.rule == "picture" || r.toMachine(c, a) {
 		return true
 	}
 	if r.ownBody(a) || a.verb >= 0 && !a.subject && a.pronoun != "" && len(a.objects) == 0 && r.lemma1(r.toks[a.verb].s) == "get" && particle.has(r.word(a.verb+1)) && !particle.has(r.toks[a.hi-1].s) {
@@ -556,6 +556,11 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 			return "Isolate the machine."
 		}
 		return "Unplug the machine."
+	case "picture":
+		if names != "" {
+			return "Take a photo of the " + names + "."
+		}
+		return "Take a photo."
 	case "heat and place":
 		if names == "" {
 			return "Heat this" + notNamed + "."
@@ -1178,6 +1183,25 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 				break // "that just gives you some slack"
 			}
 		}
+		if objPlaced && i >= a.hi && (t.s == "where" || t.s == "how" || t.s == "what" || t.s == "and") {
+			if n := r.kind(i + 1); r.toks[i].brk < brkComma && (asksNext.has(r.word(i+1)) || (t.s == "how" || t.s == "what") && n.is(wSubject) || t.s == "and" && (r.word(i+1) == "them" || r.word(i+1) == "those") && countOf[r.word(i+2)] > 1) {
+				break // "pull it out where | do I", "and would you believe it", "and them two …"
+			}
+		}
+		if t.s == "the" && i+2 < end && r.word(i+1) == "both" && r.word(i+2) == "of" {
+			continue // "the both of them"
+		}
+		if t.s == "of" && objPlaced && i > first && r.toks[i-1].s == "both" && pronounsObj.has(r.word(i+1)) {
+			i++
+			continue
+		}
+		if objPlaced && i > first && r.toks[i-1].brk == brkComma && endearments.has(t.s) {
+			break // "shut the lid, love, the cat"
+		}
+		if objPlaced && (t.s == "an" || t.s == "and") && r.word(i+1) == "all" && (i+2 >= end || r.word(i+2) == "on" || r.toks[i+1].brk >= brkComma) {
+			i++
+			continue // "tie that up an' all"
+		}
 		if objPlaced && len(w) >= 6 && (t.s == "where" || t.s == "so" || t.s == "which" || t.s == "although" || t.s == "because") && i >= a.hi {
 			break // an explanation
 		}
@@ -1237,6 +1261,9 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			break
 		}
 		if strings.HasPrefix(t.s, "'") {
+			if objPlaced && i >= a.hi && t.s != "'s" {
+				break // "torque it | 'd be better"
+			}
 			if len(w) > 0 && i > 0 {
 				w[len(w)-1] += s
 			}
@@ -1397,6 +1424,12 @@ func (r *reading) othersAt(i int, a *act) bool {
 	m := &r.mentions[mi]
 	return m.kind&lexicon.Tool == 0 && m.prep == "" && m.hi < len(r.toks) && r.toks[m.hi-1].brk < brkComma && (r.kind(m.hi).is(wOn|wOff) || r.toks[m.hi].s == "back")
 }
+
+// asksNext are the words that begin another clause after "and" and "where".
+var asksNext = set("would could should do does did shall")
+
+// endearments are what one calls whoever is by.
+var endearments = set("love mate pal lads lad dear darling folks guys son")
 
 // minds are the words that begin a warning.
 var minds = set("wear mind watch don't never careful keep")
@@ -1650,7 +1683,7 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 	return " " + strings.Join(w, " ")
 }
 
-var danglers = set("hmm hm um uh er ah oh eh not just don't where they she he it's now and or but so the a an to of with for from as because if then than that which in into on at by towards toward is was are i you we 's it's just")
+var danglers = set("hmm hm um uh er ah oh eh not just don't where they she he it's now and or but so the a an to of with for from as because if then than that which in into on at by towards toward is was are i you we 's it's just would could how why come no yes yeah och honestly look innit")
 
 // trimStep cuts a step to size and takes off what dangles.
 func trimStep(s string) string {

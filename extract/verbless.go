@@ -1150,7 +1150,7 @@ func (r *reading) stood(ci int) {
 		m := &r.mentions[mi]
 		rag := drapes.has(m.head) && m.kind&(lexicon.Consumable|lexicon.Tool) != 0
 		puller := m.kind == lexicon.Tool && pullers.has(m.head)
-		if !rag && !puller && (m.kind&lexicon.Tool == 0 || !rests.has(m.head)) || m.prep != "" && m.prep != "of" || r.inAct(ci, mi) || r.toks[m.hi-1].brk > brkPause {
+		if !rag && !puller && (m.kind&lexicon.Tool == 0 || !rests.has(m.head)) || m.prep != "" && m.prep != "of" || r.inAct(ci, mi) || r.inUseBy(c, m) || r.toks[m.hi-1].brk > brkPause {
 			continue
 		}
 		if !r.saidBare(c, m.from) {
