@@ -344,6 +344,9 @@ func (r *reading) softHere(c *clause, i int) bool {
 	case determiner.has(prev) && w == "head" && (r.holding(i-2) || moved && (moves.has(next) && next != "comes" && next != "pops" || r.lemma1(r.word(i-2)) == "lift" || r.lemma1(r.word(i-2)) == "put")):
 		r.tellSoft(w)
 		return true // "eight bolts hold the head on", "lift the head off"; any bolt's comes off
+	case prev == "the" && r.word(i-2) == "with" && i-3 >= c.lo && (onWords.has(r.toks[i-3].s) || offWords.has(r.toks[i-3].s)) && (i+1 >= c.hi || r.toks[i].brk >= brkComma || next == "and"):
+		r.tellSoft(w)
+		return true // "and on with the head"
 	case definiteWord.has(prev) && w != "head" && r.hasFasteners(c, i+1):
 		r.tellSoft(w)
 		return true // "the lid has four clips", "this door's on three hinges"
@@ -378,7 +381,7 @@ func (r *reading) softHere(c *clause, i int) bool {
 	switch {
 	case n == 1 && ts[0].Kind&lexicon.Part == 0:
 		return false // a bolt head, a socket set
-	case n == 0 && (len(prev) < 3 || i-2 < c.lo || !articles.has(r.toks[i-2].s) || !r.namingVerb(prev) && r.isVerbForm(prev)):
+	case n == 0 && (len(prev) < 3 || i-2 < c.lo || !articles.has(r.toks[i-2].s) && r.toks[i-2].s != "this" || !r.namingVerb(prev) && r.isVerbForm(prev)):
 		return false
 	}
 	r.tellSoft(w)

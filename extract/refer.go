@@ -876,6 +876,28 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	if name == "lift" && len(ts) > 0 && (isLock(ts[0]) || ts[0].head == "pin" || ts[0].head == "clip") && len(a.objects) > 0 {
 		name = "remove" // "pull the split pin"
 	}
+	if name == "remove" && len(ts) > 0 && a.verb >= 0 && r.drivenThrough(a) && (r.lastState(ts[0]) == Removed || wasFitting && r.lastState(ts[0]) == "") {
+		name = "fit" // "the pin, push it through from the left"
+		a.action = r.lex.Action(name)
+	}
+	if a.rule == soMuchTurn {
+		st := ""
+		if len(ts) > 0 && takesTorque(ts[0]) {
+			st = r.lastState(ts[0])
+		} else {
+			a.mood |= framed
+			return
+		}
+		switch {
+		case st == HandTight || st == Refitted:
+		case (st == "" || st == Loosened) && !wasFitting && ts[0].fastener:
+			name = "slacken" // "wheel nuts, half a turn on each while she's down"
+			a.action = r.lex.Action(name)
+		default:
+			a.mood |= framed
+			return
+		}
+	}
 	if name == "lift" && len(ts) == 1 && len(a.objects) == 1 && s.letGo(c, a, ts[0]) {
 		name = "remove"
 		a.action = r.lex.Action(name)
@@ -1102,6 +1124,21 @@ func (r *reading) fitsBack(c *clause) bool {
 	return false
 }
 
+// drivenThrough tells whether a thing is pushed or knocked through, which takes it out or in.
+func (r *reading) drivenThrough(a *act) bool {
+	switch r.lemma1(r.toks[a.verb].s) {
+	case "push", "tap", "knock", "drive", "slide", "poke", "punch":
+	default:
+		return false
+	}
+	for i := a.verb + 1; i < min(len(r.toks), a.hi+1); i++ {
+		if r.toks[i].s == "through" {
+			return true
+		}
+	}
+	return false
+}
+
 // letGo tells whether a part that is lifted or pulled comes off by that: what held it has
 // just come off, and no more is said of it.
 func (s *tracker) letGo(c *clause, a *act, t *thing) bool {
@@ -1283,8 +1320,8 @@ func (s *tracker) settle(a *act) bool {
 			return false // "socket on it, mallet": on the bearing
 		}
 	}
-	if a.rule == inARow && len(s.turns) == 0 {
-		return false // "rack and pinion", before anything came off
+	if a.rule == inARow && (len(s.turns) == 0 || fitting && s.r.says1(&s.r.clauses[a.cl], s.r.clauses[a.cl].lo, "there")) {
+		return false // "rack and pinion", before anything came off; "there's a strip and two screws" in the tray
 	}
 	if fitting && len(a.things) > 1 && len(a.things) == len(a.objects) {
 		// "handle, screw, cap": of a row, what is known to be off
