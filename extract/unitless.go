@@ -555,11 +555,11 @@ func (r *reading) oneAfterAnother(ci, lo, hi int, few bool) bool {
 		return false
 	}
 	p := &r.clauses[ci-1]
-	if r.since(p.lo, lo) > 7 || p.mood&(asked|other|conditional|negated) != 0 {
+	if r.since(p.lo, lo) > 11 || p.mood&(asked|other|conditional|negated) != 0 {
 		return false
 	}
 	counted := false
-	for k := ci - 1; k >= max(0, ci-5) && r.since(r.clauses[k].lo, lo) < 18; k-- {
+	for k := ci - 1; k >= max(0, ci-5) && r.since(r.clauses[k].lo, lo) < 24; k-- {
 		b := &r.clauses[k]
 		for i := b.lo; i < b.hi && k == ci-1; i++ {
 			if _, ok := pluralSize[r.toks[i].s]; ok {
@@ -594,7 +594,7 @@ func (r *reading) oneAfterAnother(ci, lo, hi int, few bool) bool {
 	if few {
 		return false
 	}
-	for k := ci - 1; k >= max(0, ci-4) && r.since(r.clauses[k].lo, lo) < 15; k-- {
+	for k := ci - 1; k >= max(0, ci-4) && r.since(r.clauses[k].lo, lo) < 24; k-- {
 		for _, ai := range r.clauses[k].acts {
 			if n := r.acts[ai].action.Name; n == "fit" || n == "start by hand" || n == "tighten" || n == "torque" {
 				return true
