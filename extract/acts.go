@@ -723,6 +723,9 @@ func (r *reading) nameFollows(c *clause, j int) bool {
 // is: "get all that out", "clean all of it".
 func (r *reading) standsFor(j int) string {
 	w := r.toks[j].s
+	if p := r.word(j - 1); w == "one" && (p == "every" || p == "each") {
+		return "them" // "crack every one before you take any out"
+	}
 	if p := r.word(j - 1); (w == "that" || w == "this" || w == "it") && j > 0 && (p == "all" || p == "of" && r.word(j-2) == "all") {
 		return "all"
 	}
@@ -753,7 +756,7 @@ func (r *reading) pronounAt(c *clause, j int) bool {
 	}
 	switch w {
 	case "one", "ones":
-		return j > c.lo && (definiteWord.has(r.toks[j-1].s) || r.toks[j-1].is(wPlace|wDropAdj) || r.toks[j-1].s == "first" || r.toks[j-1].s == "last" || r.toks[j-1].s == "second")
+		return j > c.lo && (r.toks[j-1].s == "every" || r.toks[j-1].s == "each" || definiteWord.has(r.toks[j-1].s) || r.toks[j-1].is(wPlace|wDropAdj) || r.toks[j-1].s == "first" || r.toks[j-1].s == "last" || r.toks[j-1].s == "second")
 	case "that", "this", "these", "those":
 		if next == "way" {
 			return false // "pushing that way"

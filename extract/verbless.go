@@ -814,7 +814,7 @@ func (r *reading) singledOut(ci int) {
 		driven = r.drivenNext(ci)
 	}
 	if !turns && !driven && m.kind&lexicon.Fastener == 0 && len(c.mentions) == 1 {
-		turns = r.heldNext(ci)
+		turns = r.heldNext(ci) || r.onlyTool(ci+1) && drawers.has(r.mentions[r.clauses[ci+1].mentions[0]].head) // "Buckets. Magnet."
 	}
 	if !turns && !driven && len(objects) < 2 {
 		return
@@ -909,7 +909,7 @@ func (r *reading) spannerOnIt(ci int) bool {
 			}
 		case r.toks[i].men >= 0:
 			o := &r.mentions[r.toks[i].men]
-			if o.kind&lexicon.Tool == 0 || sizeTool[o.head] == "" || o.prep != "" {
+			if o.kind&lexicon.Tool == 0 || sizeTool[o.head] == "" && !grippers.has(o.head) || o.prep != "" {
 				return false
 			}
 			driven = true
@@ -920,6 +920,12 @@ func (r *reading) spannerOnIt(ci int) bool {
 	}
 	return false
 }
+
+// grippers are the tools by which clips, pins and springs come off and go on.
+var grippers = set("pliers plier nose grips pincers")
+
+// drawers are the tools with which a thing that is only named comes off.
+var drawers = set("magnet puller pliers plier grips pick hook tweezers")
 
 // onlyPointed reads "So these two. Phillips.", "It's this one, five sixteenths.": fasteners
 // that are only pointed at, and what turns them.
@@ -1213,6 +1219,9 @@ func (r *reading) spreads(ci int) {
 			case p == "want" && dosed && (r.word(lo-2) == "i" || r.word(lo-2) == "we" || r.word(lo-2) == "you"):
 			case linking.has(p) || r.isVerbForm(p):
 				continue
+			case lo-1 == c.lo && !r.toks[lo-1].is(wSubject|wPreposition|wPronoun|wForm|wCountOf) && len(p) > 3 && p != "that's" && p != "there":
+				lo-- // "slick grease round the lip": of which kind
+			case (p == "a" || p == "an") && r.itIs(c, lo-1):
 			default:
 				if !dosed {
 					continue
@@ -1222,8 +1231,11 @@ func (r *reading) spreads(ci int) {
 		if lo > c.lo && r.toks[lo-1].s == "with" {
 			continue // said with its verb
 		}
-		w, after := r.word(m.hi), r.word(m.hi+1)
-		goes := cleaners.has(m.head) && (w == "through" || w == "down" || w == "up") || w == "on" || w == "over" || w == "in" || w == "round" || w == "around" || w == "inside" || w == "onto" || w == "under" || w == "behind" || w == "all" && (after == "over" || after == "round") || w == "both" && (after == "sides" || after == "faces" || after == "ends")
+		w, after, end := r.word(m.hi), r.word(m.hi+1), m.hi
+		if w == "just" || w == "only" || w == "right" || w == "all" && after != "over" && after != "round" {
+			w, after, end = after, r.word(m.hi+2), end+1 // "sealant just on the half moons"
+		}
+		goes := cleaners.has(m.head) && (w == "through" || w == "down" || w == "up") || w == "on" || w == "over" || w == "in" || w == "round" || w == "around" || w == "inside" || w == "onto" || w == "along" || w == "across" || w == "under" || w == "behind" || w == "all" && (after == "over" || after == "round") || w == "both" && (after == "sides" || after == "faces" || after == "ends")
 		if dosed && !goes && (lo == c.lo || r.takenUp(c, m)) && (m.hi >= c.hi || r.toks[m.hi-1].brk >= brkComma) {
 			goes = r.dealtOut(lo, m.from)
 		} else if m.hi+1 >= c.hi || after == "it's" || r.toks[m.hi-1].brk > brkPause {
@@ -1236,7 +1248,7 @@ func (r *reading) spreads(ci int) {
 		if cleaners.has(m.head) && !drapes.has(r.headAfter(c, m.hi)) {
 			name = "clean" // "brake cleaner both sides of the disc"
 		}
-		r.addAct(ci, act{action: r.lex.Action(name), lo: lo, hi: m.hi, verb: -1, objects: []int{mi}, subject: true, rule: "consumable and place"})
+		r.addAct(ci, act{action: r.lex.Action(name), lo: lo, hi: end, verb: -1, objects: []int{mi}, subject: true, rule: "consumable and place"})
 	}
 }
 
