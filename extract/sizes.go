@@ -19,7 +19,8 @@ type sized struct {
 	kind   normalize.Kind
 	hedged bool
 	cl     int
-	tool   int // mention of the tool it belongs to, or -1
+	tool   int  // mention of the tool it belongs to, or -1
+	asked  bool // all that is asked: "Five?"
 	gone   bool
 }
 
@@ -189,7 +190,7 @@ func (r *reading) sizeLike(q *quantity) bool {
 	}
 	// "battery negative off, ten mil, and tuck it away": between commas, where things are undone or done up
 	if q.Unit == "mm" && keySize(mm) && (q.lo == c.lo || r.toks[q.lo-1].brk >= brkPause) && (q.hi == c.hi || r.toks[q.hi-1].brk >= brkPause) {
-		for k := q.cl; k >= 0 && k >= q.cl-1; k-- {
+		for k := min(q.cl+1, len(r.clauses)-1); k >= 0 && k >= q.cl-1; k-- {
 			for _, ai := range r.clauses[k].acts {
 				switch r.acts[ai].action.Name {
 				case "remove", "disconnect", "slacken", "tighten", "start by hand", "fit":
@@ -263,14 +264,14 @@ func keySize(mm *big.Rat) bool {
 // "Twelve mil.", "them's nineteen mil, five of 'em".
 func (r *reading) told(c *clause, lo, hi int) bool {
 	for i := c.lo; i < hi; i++ {
-		if w := r.toks[i].s; i < lo && r.toks[i].qty < 0 && !besideSize.has(w) && !dropWords.has(w) && !openers.has(w) && !(placeWords.has(w) && i > c.lo) {
+		if w := r.toks[i].s; i < lo && r.toks[i].qty < 0 && !besideSize.has(w) && !numberWord.has(w) && countOf[w] == 0 && !dropWords.has(w) && !openers.has(w) && !(placeWords.has(w) && i > c.lo) {
 			return false
 		}
 	}
 	return hi == c.hi || r.toks[hi-1].brk >= brkPause || besideSize.has(r.toks[hi].s)
 }
 
-var besideSize = set("it 's that those these they 're are them is was i think believe reckon say a an the again same both each and all head heads or maybe probably about no yeah yep yes ah oh nope wait sorry what uh um one ones pair hex af good old trusty usual standard regular ordinary just only")
+var besideSize = set("it 's that those these they 're are them is was i think believe reckon say a an the again same both each and all head heads or maybe probably about no yeah yep yes ah oh nope wait sorry what uh um one ones pair hex af point good old trusty usual standard regular ordinary just only")
 
 // afterFasteners tells whether the clauses right before were of fasteners, named or only counted.
 func (r *reading) afterFasteners(cl, tok int) bool {
@@ -382,7 +383,8 @@ func (r *reading) bareSizes(ci int, known map[string]bool) []sized {
 			}
 		}
 		if ok && len(s.canon) > 0 {
-			s.hedged = s.hedged || r.asksAt(c, a, b)
+			s.asked = r.asksAt(c, a, b)
+			s.hedged = s.hedged || s.asked
 			r.lastBare = b
 			out = append(out, s)
 			if end = -1; listed || r.afterSizeTool(c, a) {
@@ -420,7 +422,7 @@ func (r *reading) bareSizes(ci int, known map[string]bool) []sized {
 				p.kind, p.canon = normalize.Driver, t
 			}
 		}
-		if p.kind == normalize.Size && (torx || v > 6 && (v > 50 || !spannerSizes[v]) || !r.severalOf(c, lo, n)) {
+		if p.kind == normalize.Size && (torx || v < 4 || v > 6 && (v > 50 || !spannerSizes[v]) || !r.severalOf(c, lo, n)) {
 			continue
 		}
 		out = append(out, p)
@@ -477,7 +479,7 @@ func (r *reading) afterSizeTool(c *clause, i int) bool {
 // pluralSize gives the size that "tens", "13s" or "fives" are all of.
 var pluralSize = func() map[string]string {
 	of := map[string]string{"fours": "4 mm", "fives": "5 mm", "sixes": "6 mm", "sevens": "7 mm", "eights": "8 mm", "nines": "9 mm", "tens": "10 mm", "elevens": "11 mm", "twelves": "12 mm", "thirteens": "13 mm", "fourteens": "14 mm", "fifteens": "15 mm",
-		"sixteens": "16 mm", "seventeens": "17 mm", "eighteens": "18 mm", "nineteens": "19 mm", "twenties": "20 mm", "thirties": "30 mm", "forties": "40 mm", "fifties": "50 mm"}
+		"sixteens": "16 mm", "seventeens": "17 mm", "eighteens": "18 mm", "nineteens": "19 mm", "twenties": "20 mm", "thirties": "30 mm", "forties": "40 mm", "fifties": "50 mm", "ones": "1 mm", "twos": "2 mm", "threes": "3 mm"}
 	for n := 4; n <= 60; n++ {
 		mm := strconv.Itoa(n)
 		of[mm+"s"] = mm + " mm"
@@ -536,7 +538,12 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 			return true
 		}
 	}
-	if (headWords.has(next)) && numberInt(r, a, b) && r.toks[b-1].brk <= brkPause {
+	if (next == "and" || next == "or") && wide(val) && b+1 < c.hi && r.toks[b+1].qty >= 0 {
+		if q := &r.qtys[r.toks[b+1].qty]; q.Unit == "mm" && r.toolAfter(q.hi, 2) >= 0 {
+			return true // "eight and ten mil sockets"
+		}
+	}
+	if headWords.has(next) && numberInt(r, a, b) && r.toks[b-1].brk <= brkPause {
 		return true
 	}
 	if frac := b > a+1 || !numberInt(r, a, b); frac && r.inchSize(c, a, b, val) {
@@ -599,7 +606,9 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 				return true
 			}
 		}
-		return again && wide(val) || r.sizeTalk(c)
+		if again && wide(val) || r.sizeTalk(c) {
+			return true
+		}
 	}
 	// "nineteen on the nut"
 	if next == "on" && wide(val) && definiteWord.has(r.word(b+1)) {
@@ -802,6 +811,9 @@ func (r *reading) inchSize(c *clause, a, b int, val *big.Rat) bool {
 			return false
 		}
 	}
+	if c.hi-c.lo == b-a && r.toks[b-1].s == "quarter" && compare(val, 1) < 0 && compare(new(big.Rat).Mul(val, big.NewRat(4, 1)), 3) == 0 {
+		return r.turnedNear(int(r.toks[c.lo].cl), a) && !r.putTogether(int(r.toks[c.lo].cl), a)
+	}
 	for i := a; i < b; i++ {
 		if w := r.toks[i].s; w == "8ths" || w == "16ths" || w == "16th" || w == "32nds" || strings.HasSuffix(w, "/8") || strings.HasSuffix(w, "/16") || strings.HasSuffix(w, "/32") || strings.HasSuffix(w, "/64") {
 			return !r.measured(c, a, b) && r.word(b) != "of"
@@ -874,6 +886,11 @@ func (r *reading) unite(out []sized) {
 				break
 			}
 			near := out[j].lo-out[i].hi <= 12 && gap <= 12
+			if out[j].asked && out[j].lo-out[i].hi <= 1 && !slices.Contains(out[i].canon, out[j].canon[0]) {
+				out[i].canon, out[i].hi, out[i].hedged = append(out[i].canon, out[j].canon...), out[j].hi, true
+				out[j].gone = true // "It's a six. Five?"
+				continue
+			}
 			if len(out[i].canon) > 1 && len(out[j].canon) == 1 && slices.Contains(out[i].canon, out[j].canon[0]) && gap < 6 && out[j].hedged {
 				out[j].gone = true // "Eight or ten? Ten?"
 				continue
@@ -1164,6 +1181,9 @@ func (r *reading) doubtAt(c *clause, lo, hi int) bool {
 // sizes that a tool comes in is of none.
 func (r *reading) sizeOf(s *sized, row bool) (string, *thing) {
 	c := &r.clauses[s.cl]
+	if s.tool >= 0 && !row && strings.Contains(r.mentions[s.tool].name, "plug socket") {
+		return "spark plug", nil
+	}
 	if s.tool >= 0 && (row || c.mood&listing != 0 || r.inToolList(&r.mentions[s.tool]) || s.kind == normalize.Drive || sizeTool[r.mentions[s.tool].head] == "drive") {
 		// a tool list tells what it is for only with "for"
 		for _, mi := range c.mentions {
@@ -1185,7 +1205,7 @@ func (r *reading) sizeOf(s *sized, row bool) (string, *thing) {
 		if m.head == "key" && (m.hi == s.lo || m.hi == s.lo-1) {
 			continue // "I need key of twenty-two"
 		}
-		if inert(m) && m.hi < s.lo-1 {
+		if inert(m) && m.hi < s.lo {
 			continue // "bend the tab back, thirty mil"
 		}
 		d := 0
@@ -1359,7 +1379,7 @@ func anyOf(words []string, of ...string) bool {
 	return slices.ContainsFunc(words, func(w string) bool { return slices.Contains(of, w) })
 }
 
-var inertThings = set("spring springs circlip circlips washer washers tab tabs seal seals boot boots gaiter sleeve gasket gaskets pad pads wire wires light lights shim shims key ball balls rung label sticker shell crown handle shaft belt chain cable rope rag bag tin tub tray spacer bush shoe shoes tyre tire grease oil")
+var inertThings = set("spring springs circlip circlips washer washers tab tabs seal seals boot boots gaiter sleeve gasket gaskets pad pads wire wires light lights shim shims key ball balls rung label sticker shell crown handle shaft belt chain rope rag bag tin tub tray spacer bush shoe shoes tyre tire grease oil")
 
 func named(t *thing) string {
 	if t.name == "" {
