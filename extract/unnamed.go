@@ -230,6 +230,9 @@ func (r *reading) doneAlone(ci int) {
 		}
 	}
 	a.pronoun, a.subject = "that", true
+	if w := r.word(a.lo - 1); a.lo > c.lo && (w == "just" || w == "only") {
+		a.lo-- // "just nipped up" is no more than by hand
+	}
 	if many {
 		a.pronoun = "them"
 	}
