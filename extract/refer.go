@@ -1424,7 +1424,11 @@ func byHand(r *reading, c *clause, a *act) (by, past bool) {
 	if r.fewTurns(a, hi) {
 		return true, false
 	}
-	for i := a.lo; i < hi; i++ {
+	lo := a.lo
+	if lo > c.lo && (r.toks[lo-1].s == "just" || r.toks[lo-1].s == "only") {
+		lo-- // "just nipped up for now"
+	}
+	for i := lo; i < hi; i++ {
 		if m := int(r.toks[i].men); m >= 0 && i >= a.hi && r.mentions[m].kind&lexicon.Fastener != 0 && !slices.Contains(a.objects, m) && len(a.objects) > 0 && r.afterAnd(m) {
 			break // "link back on and all the bolts just nipped up"
 		}
