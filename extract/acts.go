@@ -38,11 +38,14 @@ func (r *reading) findActs() {
 		}
 		r.pulledAlone(ci)
 		r.verbless(ci)
+		r.thenOut(ci)
 		r.outOfTheWay(ci)
 		r.goes(ci)
 		r.goesAlone(ci)
 		r.left(ci)
 		r.inUse(ci)
+		r.toolAlone(ci)
+		r.photo(ci)
 		r.heated(ci)
 		r.spreads(ci)
 		r.renewed(ci)
@@ -69,6 +72,9 @@ func (r *reading) findActs() {
 		r.backAlone(ci)
 		r.byFingers(ci)
 		r.tightAlone(ci)
+		r.doneAlone(ci)
+		r.thenTurn(ci)
+		r.outAlone(ci)
 		r.asTightAs(ci)
 		r.binAlone(ci)
 		slices.SortStableFunc(c.acts, func(a, b int) int { return r.acts[a].lo - r.acts[b].lo })
@@ -189,7 +195,7 @@ func (r *reading) pulledAlone(ci int) {
 		ends := m.hi == c.hi || r.toks[m.hi-1].brk >= brkComma || r.toks[m.hi].s == "and" || r.toks[m.hi].s == "first" || r.toks[m.hi].s == "from"
 		if a.verb > c.lo && m.hi == a.verb-1 && r.toks[a.verb-1].s == "i" && (a.verb+1 == c.hi || r.toks[a.verb].brk >= brkComma || r.toks[a.verb+1].s == "with") {
 			ends = true // "the impeller I pull with pliers"
-		} else if m.lo < a.verb || !pulledOff.has(m.head) && !(m.kind&lexicon.Fastener != 0 && m.plural) {
+		} else if m.lo < a.verb || !pulledOff.has(m.head) && !(m.kind&lexicon.Fastener != 0 && (m.plural || m.definite && alike.has(m.head))) {
 			continue
 		} else if m.kind&lexicon.Fastener != 0 && m.hi < c.hi && (r.toks[m.hi].s == "on" || r.toks[m.hi].s == "in" || r.toks[m.hi].s == "at" || r.toks[m.hi].s == "holding") {
 			ends = true // "pull the two screws on the cover"
@@ -219,6 +225,9 @@ func (r *reading) addAct(ci int, a act) {
 		case "close", "shut":
 			a.action = r.lex.Action("switch off")
 		}
+	}
+	if a.action.Name == "lift" && a.verb >= 0 && !a.subject && !a.unknown && len(a.objects) == 0 && a.pronoun == "" && r.saidAlone(&r.clauses[ci], a.verb) {
+		a.pronoun = "it" // "And lift."
 	}
 	if a.action.Name == "clean" && a.verb > 0 && len(a.objects) == 1 && r.toks[a.verb-1].s == "wire" && r.mentions[a.objects[0]].hi == a.verb {
 		wire := a.objects[0]
@@ -660,6 +669,11 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 		if p.Action.Name == "none" {
 			return a, k, true
 		}
+		if p.Words[0] == "be" && p.Action.Name == "fit" && r.word(k) == "with" && (r.word(k+1) == "a" || r.word(k+1) == "just" || countOf[r.word(k+1)] > 0) {
+			if mi := r.nameWithin(c, k+1, 4); mi >= 0 && r.mentions[mi].kind&lexicon.Fastener != 0 {
+				return a, 0, false // "the lever is on with a pinch bolt": what holds it
+			}
+		}
 		return r.withSubject(c, a, k)
 	}
 	if p.Action.Name == "none" {
@@ -709,6 +723,9 @@ func (r *reading) nameFollows(c *clause, j int) bool {
 // is: "get all that out", "clean all of it".
 func (r *reading) standsFor(j int) string {
 	w := r.toks[j].s
+	if p := r.word(j - 1); w == "one" && (p == "every" || p == "each") {
+		return "them" // "crack every one before you take any out"
+	}
 	if p := r.word(j - 1); (w == "that" || w == "this" || w == "it") && j > 0 && (p == "all" || p == "of" && r.word(j-2) == "all") {
 		return "all"
 	}
@@ -739,7 +756,7 @@ func (r *reading) pronounAt(c *clause, j int) bool {
 	}
 	switch w {
 	case "one", "ones":
-		return j > c.lo && (definiteWord.has(r.toks[j-1].s) || r.toks[j-1].is(wPlace|wDropAdj) || r.toks[j-1].s == "first" || r.toks[j-1].s == "last" || r.toks[j-1].s == "second")
+		return j > c.lo && (r.toks[j-1].s == "every" || r.toks[j-1].s == "each" || definiteWord.has(r.toks[j-1].s) || r.toks[j-1].is(wPlace|wDropAdj) || r.toks[j-1].s == "first" || r.toks[j-1].s == "last" || r.toks[j-1].s == "second")
 	case "that", "this", "these", "those":
 		if next == "way" {
 			return false // "pushing that way"
@@ -825,6 +842,9 @@ func (r *reading) objectsAfter(c *clause, a *act, k int) {
 		if len(a.objects) > 0 && r.toks[mm.from-1].brk >= brkComma && mm.hi < c.hi && r.toks[mm.hi-1].brk < brkComma && r.kind(mm.hi).is(wOn|wOff) && (mm.hi+1 >= c.hi || r.toks[mm.hi].brk >= brkComma || r.toks[mm.hi+1].s == "and") {
 			break // "fill the tank, switch on"
 		}
+		if len(a.objects) > 0 && mm.hi < c.hi && r.toks[mm.hi-1].brk < brkComma && (r.movesOff(mm.hi) || r.toks[mm.from-1].brk >= brkComma && (r.toks[mm.hi].is(wReturning) || placing.has(r.toks[mm.hi].s) && r.toks[mm.hi].s != "to")) {
+			break // "pull the last bolt and the gearbox slid back", "line up the spacers, axle through"
+		}
 		if len(a.objects) > 0 && mm.kind == lexicon.Consumable && r.mentions[a.objects[0]].kind&lexicon.Consumable == 0 {
 			break // "clean the pivot, grease on it"
 		}
@@ -835,6 +855,16 @@ func (r *reading) objectsAfter(c *clause, a *act, k int) {
 			break
 		}
 	}
+}
+
+// movesOff tells whether the word at token i says that what stands before it moved: "slid",
+// "comes", "dropped".
+func (r *reading) movesOff(i int) bool {
+	switch r.toks[i].s {
+	case "slid", "came", "fell", "went", "popped", "dropped", "swung", "broke", "comes", "slides", "falls", "drops", "pops", "goes", "lifts", "swings", "pulls", "will", "'ll", "just", "should", "is", "'s", "was":
+		return r.toks[i].men < 0
+	}
+	return false
 }
 
 // leadsPlace are the words after which a place is named and not what is put there.
@@ -1103,7 +1133,7 @@ func (r *reading) unlisted(c *clause, v, k int) int {
 	nouns := 0
 	for i > c.lo && nouns < 2 && r.toks[i-1].men < 0 && r.toks[i-1].qty < 0 && r.toks[i-1].brk <= brkPause {
 		w := r.toks[i-1].s
-		if noThing.has(w) || len(w) < 3 || r.toks[i-1].is(wPronoun|wDeterminer|wSubject|wLinking|wPreposition|wOpener|wDrop) || stopWords.has(w) && !frontOrTop.has(w) || strings.HasSuffix(w, "ly") || strings.HasSuffix(w, "ing") || r.isVerbForm(w) && !frontOrTop.has(w) {
+		if noThing.has(w) || len(w) < 3 || r.toks[i-1].is(wPronoun|wDeterminer|wSubject|wLinking|wPreposition|wOpener|wDrop) || stopWords.has(w) && !frontOrTop.has(w) || strings.HasSuffix(w, "ly") || strings.HasSuffix(w, "ing") || r.isVerbForm(w) && !frontOrTop.has(w) && !(i-2 >= c.lo && articles.has(r.toks[i-2].s)) {
 			break
 		}
 		nouns++

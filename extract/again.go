@@ -45,7 +45,14 @@ func (s *tracker) again(ai int) {
 // right leg, same again", "other side the same".
 func (r *reading) likewise(ci int) {
 	c := &r.clauses[ci]
-	if len(c.acts) > 0 || c.hi-c.lo > 9 || len(c.qtys) > 0 || c.mood&(negated|conditional|hypothetical|other|asked|announced|aside) != 0 {
+	if len(c.acts) > 0 || c.hi-c.lo > 12 || len(c.qtys) > 0 || c.mood&(negated|conditional|hypothetical|other|asked|announced|aside) != 0 {
+		return
+	}
+	if r.sameThere(c) {
+		r.addAct(ci, act{action: r.lex.Action("repeat"), lo: c.lo, hi: c.hi, verb: -1, subject: true, rule: sameAgain})
+		return
+	}
+	if c.hi-c.lo > 9 {
 		return
 	}
 	end := c.hi
@@ -74,6 +81,32 @@ func (r *reading) likewise(ci int) {
 	r.addAct(ci, act{action: r.lex.Action("repeat"), lo: lo, hi: c.hi, verb: -1, subject: true, rule: sameAgain})
 }
 
+// sameThere tells whether a clause says no more than that the same goes for a side: "and
+// then exactly the same thing on the right side", "ditto the other leg".
+func (r *reading) sameThere(c *clause) bool {
+	i := c.lo
+	for i < c.hi && (r.toks[i].is(wOpener|wDrop) || r.toks[i].s == "and" || r.toks[i].s == "exactly" || r.toks[i].s == "the" || r.toks[i].s == "do" || r.toks[i].s == "it's" || r.toks[i].s == "be" || r.toks[i].s == "'s" && r.toks[max(i-1, 0)].s == "it") {
+		i++
+	}
+	switch r.word(i) {
+	case "same", "ditto", "likewise", "repeat":
+	default:
+		return false
+	}
+	for i++; i < c.hi; i++ {
+		switch r.toks[i].s {
+		case "thing", "again", "way", "story", "deal", "job", "procedure", "lot", "that", "all":
+			continue
+		case "on", "for", "at", "with", "round", "over", "to", "the", "and", "this":
+			continue
+		case "left", "right", "other", "opposite", "nearside", "offside", "port", "starboard":
+			return i+1 == c.hi || c.hi-i <= 4
+		}
+		return false
+	}
+	return false
+}
+
 // repeatedOn tells which side an act of doing the same again is for, "" for the other
 // one; ok is false where it does not say.
 func (r *reading) repeatedOn(a *act) (side string, ok bool) {
@@ -97,6 +130,18 @@ func (s *tracker) doneLast(ai int, to string) (things []*thing, from int) {
 	from = at
 	side := otherOf[to]
 	seen := map[*thing]bool{}
+	defer func() {
+		// what was tightened with no word but its value
+		for i := len(s.hand) - 1; i >= 0 && r.since(s.hand[i].last, at) < 30; i-- {
+			t := s.hand[i]
+			n := len(t.events) - 1
+			if seen[t] || n < 0 || t.events[n].act >= 0 || t.events[n].lo >= at || r.since(t.events[n].lo, at) > 30 || otherOf[t.side] != "" && side != "" && t.side != side {
+				continue
+			}
+			from = min(from, t.events[n].lo)
+			things = append(things, t)
+		}
+	}()
 	for i := ai - 1; i >= 0 && r.since(r.acts[i].lo, at) < 180; i-- {
 		a := &r.acts[i]
 		if a.action.Name == "repeat" && a.happened() {

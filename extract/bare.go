@@ -26,7 +26,10 @@ func spannerSize(v *big.Rat) bool {
 var leadsSize = set("a an 's is are 're be was were takes take took want wants need needs with same both just deep long short thin big little old good usual usually normally mostly probably maybe possibly think believe reckon guess again um uh er i'm my your it um ones one of")
 
 // afterSize are the words that may follow such a size: none of them is counted by it.
-var afterSize = set("on for at each both all either in to head heads headed af and or again this that these up underneath top bottom behind front back i you we they so but it here there just not no maybe might could well with then from too if 's i'd right yeah which same size spanner both the is round will does fits off out")
+var afterSize = set("on for at down each both all either in to head heads headed af and or again this that these up underneath top bottom behind front back i you we they so but it here there just not no maybe might could well with then from too if 's i'd right yeah which same size spanner both the is round will does fits off out")
+
+// takesThe are the words before "the" and a size of what is in the drawer.
+var takesThe = set("and with need needs use using used grab get take takes want wants try tried got")
 
 // standsAlone tells whether the number at [a,b) is followed by nothing it could count
 // or measure, and preceded by what may lead a size.
@@ -38,6 +41,9 @@ func (r *reading) standsAlone(c *clause, a, b int) bool {
 		return true
 	}
 	p := &r.toks[a-1]
+	if p.is(wNumber|wCountOf) || p.s[0] >= '0' && p.s[0] <= '9' {
+		return false // "thirty-one eight"
+	}
 	if p.men >= 0 {
 		k := r.mentions[p.men].kind
 		return k&(lexicon.Fastener|lexicon.Part) != 0
@@ -46,9 +52,13 @@ func (r *reading) standsAlone(c *clause, a, b int) bool {
 	case "'s", "is", "are", "'re", "was", "were":
 		return pp != "there" && pp != "he" && pp != "she" && pp != "here"
 	case "of":
-		return pp == "key" || pp == "spanner" || pp == "allen" || pp == "wrench" || pp == "socket" || pp == "hex" || pp == "head"
+		return a-2 >= c.lo && (r.toks[a-2].brk >= brkPause || r.toks[a-2].men >= 0 && r.mentions[r.toks[a-2].men].kind&lexicon.Fastener != 0) || pp == "key" || pp == "spanner" || pp == "allen" || pp == "wrench" || pp == "socket" || pp == "hex" || pp == "head"
 	case "one", "it", "ones":
 		return true
+	case "the": // "we need the eighteen", "half inch bar and the twenty-seven"
+		return takesThe.has(pp)
+	case "and":
+		return r.lastBare > 0 && a-r.lastBare <= 8 // "twelve up top and fourteen down the bottom"
 	}
 	return leadsSize.has(p.s) || placeWords.has(p.s)
 }
@@ -124,7 +134,12 @@ func (r *reading) putTogether(ci, a int) bool {
 		for i := len(acts) - 1; i >= 0; i-- {
 			if x := &r.acts[acts[i]]; x.lo <= a {
 				switch x.action.Name {
-				case "tighten", "torque", "fit", "start by hand", "apply", "set":
+				case "fit":
+					if x.verb < 0 && r.tellsPlace(x) {
+						continue // "the nut on the spring", "a bolt through it"
+					}
+					return true
+				case "tighten", "torque", "start by hand", "apply", "set":
 					return true
 				case "remove", "slacken", "disconnect", "drain":
 					return false
@@ -133,6 +148,19 @@ func (r *reading) putTogether(ci, a int) bool {
 		}
 	}
 	return r.firstTorque() < a
+}
+
+// tellsPlace tells whether what no verb says is done may as well be where a thing is.
+func (r *reading) tellsPlace(x *act) bool {
+	for _, o := range x.objects {
+		switch hi := r.mentions[o].hi; r.word(hi) {
+		case "on", "through", "in", "up", "into":
+			if w := r.word(hi + 1); determiner.has(w) || w == "it" {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // firstTorque gives the token of the first torque that is said, or one past the last.
@@ -177,12 +205,17 @@ var valueWords = set("torque torques torqued newton newtons spec specs tight tig
 // by itself, where something to be turned is in hand, and as a spanner or a key that
 // there is.
 func (r *reading) sizeSlot(c *clause, a, b int, val *big.Rat, again bool) bool {
-	if !r.standsAlone(c, a, b) || r.measured(c, a, b) {
+	if !r.standsAlone(c, a, b) || r.word(b) != "down" && r.measured(c, a, b) {
 		return false
 	}
-	ci, art := int(r.toks[c.lo].cl), r.word(a-1) == "a" || r.word(a-1) == "an"
+	ci, prev := int(r.toks[c.lo].cl), r.word(a-1)
+	art := prev == "a" || prev == "an" || (prev == "your" || prev == "my" || prev == "our") && spannerSize(val)
 	if !spannerSize(val) {
-		beside := a > c.lo && r.toks[a-1].men >= 0 && r.toks[a-1].brk >= brkPause // "seat clamp, five"
+		beside := false // "seat clamp, five", but "ten mil bolts, four"
+		if a > c.lo && r.toks[a-1].men >= 0 && r.toks[a-1].brk >= brkPause {
+			m := &r.mentions[r.toks[a-1].men]
+			beside = !m.plural || m.count > 1
+		}
 		if compare(val, 2) < 0 || compare(val, 6) > 0 || !art && !beside && !r.hexNear(a, b) {
 			return false
 		}
@@ -193,15 +226,30 @@ func (r *reading) sizeSlot(c *clause, a, b int, val *big.Rat, again bool) bool {
 	if r.word(a-1) == "with" && !r.fastenerIn(c, a) || r.howMuch(ci) {
 		return false
 	}
-	if art && r.word(b) == "on" && definiteWord.has(r.word(b+1)) {
+	if (art || spannerSize(val) && (a == c.lo || r.toks[a-1].brk >= brkPause)) && r.word(b) == "on" && definiteWord.has(r.word(b+1)) {
 		if m := r.nameWithin(c, b+1, 4); m >= 0 && r.mentions[m].kind&(lexicon.Part|lexicon.Fastener) != 0 && r.mentions[m].from <= b+1 {
-			return true // "a six on the main pivot"
+			return true // "a six on the main pivot", "fifteen on the tensioner"
 		}
 	}
 	if art && spannerSize(val) && r.lastBare > 0 && a-r.lastBare < 12 {
 		return true // "it's a thirty. No, it isn't, it's a thirty-two"
 	}
-	return r.turnedNear(ci, a) || art && spannerSize(val) && r.taken(ci, a)
+	return r.turnedNear(ci, a) || art && spannerSize(val) && r.taken(ci, a) || spannerSize(val) && r.besidePart(c, a, b)
+}
+
+// besidePart tells whether a number stands between commas right behind the name of one
+// part: "engine mount, nineteen, and it's tight".
+func (r *reading) besidePart(c *clause, a, b int) bool {
+	if a == c.lo || r.toks[a-1].brk < brkComma || b < c.hi && r.toks[b-1].brk < brkComma && r.word(b) != "and" && r.word(b) != "up" && r.word(b) != "both" {
+		return false
+	}
+	var of *mention
+	for _, mi := range c.mentions {
+		if m := &r.mentions[mi]; m.hi <= a && (m.prep == "" || of == nil) {
+			of = m
+		}
+	}
+	return of != nil && of.kind == lexicon.Part && !of.plural && !inert(of)
 }
 
 // taken tells whether a part was named right before a token, where things are taken
@@ -258,9 +306,14 @@ func (r *reading) asksAt(c *clause, a, b int) bool {
 // tookFor tells whether the first of two sizes is what was thought or expected, and
 // the second how it is: "I thought these were eights but they're tens".
 func (r *reading) tookFor(s, t *sized) bool {
-	but := false
-	for i := s.hi; i < t.lo && !but; i++ {
-		but = r.toks[i].s == "but"
+	but := r.word(s.lo-1) == "were" || r.word(s.lo-1) == "was" // "I'd have sworn these were eights, they're tens"
+	for i := s.hi; i < t.lo; i++ {
+		switch r.toks[i].s {
+		case "but":
+			but = true
+		case "could", "might", "may", "or":
+			return false // "I think it's a twenty-one, but it could be a twenty-two"
+		}
 	}
 	for i := s.lo - 1; but && i >= max(0, s.lo-7); i-- {
 		if expects.has(r.toks[i].s) {
@@ -270,7 +323,7 @@ func (r *reading) tookFor(s, t *sized) bool {
 	return false
 }
 
-var expects = set("thought think thinking expect expected expecting supposed should says said book normally usually meant used")
+var expects = set("thought think thinking expect expected expecting sworn guessed reckoned supposed should says said book normally usually meant used")
 
 var headWords = set("head heads headed heid heids af")
 

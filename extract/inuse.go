@@ -27,6 +27,10 @@ func (r *reading) inUse(ci int) {
 		if use.Action == nil || !r.takenUp(c, m) || r.deniedBefore(c, m.from) {
 			continue
 		}
+		if o := r.readOff(ci, m, use); o >= 0 {
+			r.addAct(ci, act{action: use.Action, lo: m.from, hi: c.hi, verb: -1, objects: []int{o}, subject: true, rule: toolInUse})
+			return
+		}
 		i := m.hi
 		for i < c.hi && (r.toks[i].s == "all" || r.toks[i].s == "right" || r.toks[i].s == "just" || r.toks[i].s == "straight" || r.toks[i].s == "now") {
 			i++
@@ -74,11 +78,63 @@ func (r *reading) inUse(ci int) {
 	}
 }
 
+// readOff gives the thing that is measured where a gauge is named and then what it reads,
+// or -1: "Ring gaps. Feeler gauge, top one's point three."
+func (r *reading) readOff(ci int, m *mention, use lexicon.Use) int {
+	c := &r.clauses[ci]
+	if use.Action.Name != "measure" || m.hi < c.hi && r.toks[m.hi-1].brk < brkComma && !(r.toks[m.hi].s == "on" && ranges.has(r.word(m.hi+1))) {
+		return -1
+	}
+	valued := false
+	for k := ci; k < min(len(r.clauses), ci+2) && !valued && r.since(c.lo, r.clauses[k].lo) < 12; k++ {
+		for i := max(m.hi, r.clauses[k].lo); i < r.clauses[k].hi; i++ {
+			valued = valued || r.toks[i].qty >= 0 || r.toks[i].is(wNumber) && r.toks[i].s != "one"
+		}
+	}
+	if !valued {
+		return -1
+	}
+	return r.beingWorked(ci)
+}
+
+// ranges are what a meter is set to.
+var ranges = set("ohms volts amps continuity resistance dc ac diode millivolts millimetres inches")
+
+// beingWorked gives the part or fastener that the talk named last, in the few clauses before
+// one, or -1.
+func (r *reading) beingWorked(ci int) int {
+	for k := ci - 1; k >= 0 && k > ci-4 && r.since(r.clauses[k].lo, r.clauses[ci].lo) < 12; k-- {
+		ms := r.clauses[k].mentions
+		if len(ms) == 0 {
+			continue
+		}
+		if o := &r.mentions[ms[0]]; r.clauses[k].mood&(other|hypothetical|asked|aside|storied) == 0 && o.kind&(lexicon.Part|lexicon.Fastener) != 0 && o.prep == "" {
+			return ms[0]
+		}
+		break
+	}
+	return -1
+}
+
 // appliedTo are the words that lead from a tool to where it is used.
 var appliedTo = set("on over round around along across down up in into inside through under underneath behind between against onto to at")
 
 // keptAt are the words for where a tool lies when it is not in use.
 var keptAt = set("bench shed van box drawer garage kitchen cupboard car house pocket hand hands mouth kit toolbox floor wall hook shelf table boot truck lorry back other way head camera side vice vise teeth internet budget trolley bag case lid tray freezer fridge corner post mail shop market list work home loan stand sun garden sink")
+
+// itIs tells whether no more than "it's" leads to the article at token i, at the start of
+// a clause: "and it's a zip tie round the leg".
+func (r *reading) itIs(c *clause, i int) bool {
+	if i-2 < c.lo || r.toks[i-1].s != "'s" && r.toks[i-1].s != "is" || r.toks[i-2].s != "it" {
+		return false
+	}
+	for k := c.lo; k < i-2; k++ {
+		if w := r.toks[k].s; !r.toks[k].is(wOpener|wDrop) && w != "and" {
+			return false
+		}
+	}
+	return true
+}
 
 // takenUp tells whether a tool is named as taken up: nothing before it in its clause says
 // anything of it but how much or which.
@@ -90,6 +146,9 @@ func (r *reading) takenUp(c *clause, m *mention) bool {
 		}
 		if w == "of" || w == "strip" || w == "and" || w == "then" || r.toks[i].is(wOpener|wDrop|wDropAdj|wDeterminer|wPlace) || measured.has(w) || w == "bit" || w == "piece" || w == "size" || w == "with" && i == c.lo {
 			continue
+		}
+		if (w == "'s" || w == "is") && r.itIs(c, i+1) {
+			return true
 		}
 		if w == "fine" || w == "stiff" || w == "soft" || w == "coarse" || w == "wet" || w == "dry" || w == "sharp" || w == "clean" || r.toks[i].qty >= 0 {
 			continue
@@ -117,6 +176,8 @@ func (r *reading) usedText(c *clause, a *act, hi int, names string) string {
 	lead := r.toks[a.hi-1].s
 	s := verb
 	switch {
+	case len(a.objects) > 0 && a.hi == c.hi:
+		s += " the " + names
 	case len(a.objects) > 0 && (lead == "on" || lead == "to" || lead == "onto" || lead == "at"):
 		s += " the " + names + strings.TrimRight(r.tail(c, r.mentions[a.objects[0]].hi, hi), ",")
 	case len(a.objects) > 0 || !pronounsObj.has(r.word(a.hi)) && (determiner.has(r.word(a.hi)) || r.word(a.hi) == "where"):
@@ -242,4 +303,86 @@ func (r *reading) endsOff(ci int) {
 		x.ifOff = name == "fit"
 	}
 	r.addAct(ci, x)
+}
+
+// saidAlone tells whether a verb is all that its clause says: "And lift."
+func (r *reading) saidAlone(c *clause, verb int) bool {
+	if !r.plainVerb(r.toks[verb].s) || r.toks[c.hi-1].brk < brkComma {
+		return false
+	}
+	for i := c.lo; i < c.hi; i++ {
+		if w := r.toks[i].s; i != verb && w != "and" && w != "up" && w != "hard" && w != "straight" && w != "together" && w != "slowly" && w != "gently" && !r.toks[i].is(wOpener|wDrop) && !r.plainVerb(w) {
+			return false
+		}
+	}
+	return true
+}
+
+// toolAlone reads "Base gasket's welded on. Scraper. Plastic one.": a tool that is only
+// named, after what it is for.
+func (r *reading) toolAlone(ci int) {
+	c := &r.clauses[ci]
+	if len(c.acts) > 0 || !r.onlyTool(ci) || c.mood&notWork != 0 || ci < r.toolList[1] || r.onlyTool(ci-1) || r.onlyTool(ci+1) {
+		return
+	}
+	m := &r.mentions[c.mentions[0]]
+	use := r.lex.Use(m.name)
+	switch {
+	case use.Action == nil:
+		return
+	case use.Action.Name != "clean" && use.Action.Name != "measure" && use.Action.Name != "heat" && use.Action.Name != "cut":
+		return
+	}
+	if o := r.beingWorked(ci); o >= 0 {
+		r.addAct(ci, act{action: use.Action, lo: m.from, hi: c.hi, verb: -1, objects: []int{o}, subject: true, rule: toolInUse})
+	}
+}
+
+// onlyTool tells whether a clause does nothing but name one tool, a sentence of its own.
+func (r *reading) onlyTool(ci int) bool {
+	if ci < 0 || ci >= len(r.clauses) {
+		return false
+	}
+	c := &r.clauses[ci]
+	if len(c.mentions) != 1 || c.hi-c.lo > 5 || r.toks[c.hi-1].brk < brkSentence || c.lo > 0 && r.toks[c.lo-1].brk < brkSentence {
+		return false
+	}
+	m := &r.mentions[c.mentions[0]]
+	if m.kind&(lexicon.Tool|lexicon.Consumable) == 0 || m.prep != "" && m.prep != "of" || m.hi != c.hi {
+		return false
+	}
+	for i := c.lo; i < m.lo; i++ {
+		if w := r.toks[i].s; firstPerson[w] != "" || !r.toks[i].is(wOpener|wDrop|wDropAdj|wDeterminer) && w != "and" && w != "bit" && w != "of" {
+			return false
+		}
+	}
+	return true
+}
+
+// pictures are the words for a picture taken.
+var pictures = set("photo picture photograph pic snap")
+
+// photo reads "Photo.", "quick picture of the linkage": one that is taken, with no verb.
+func (r *reading) photo(ci int) {
+	c := &r.clauses[ci]
+	if len(c.acts) > 0 || c.hi-c.lo > 9 || c.mood&notWork != 0 {
+		return
+	}
+	for i := c.lo; i < c.hi; i++ {
+		w := r.toks[i].s
+		if pictures.has(w) {
+			if n := r.word(i + 1); i+1 < c.hi && r.toks[i].brk < brkComma && n != "of" && n != "before" && n != "first" && n != "there" && n != "here" && n != "now" {
+				return
+			}
+			x := act{action: r.lex.Action("mark"), lo: i, hi: i + 1, verb: -1, subject: true, rule: "picture"}
+			if mi := r.nameWithin(c, i+2, 3); mi >= 0 && r.word(i+1) == "of" {
+				x.objects = []int{mi}
+			}
+			r.addAct(ci, x)
+			return
+		}
+		if !r.toks[i].is(wOpener|wDrop|wDeterminer) && w != "and" && w != "quick" && w != "so" {
+			return
+		}
+	}
 }

@@ -64,6 +64,9 @@ func (r *reading) leaves(ci int) []openCue {
 	if lo, hi := r.dryYet(ci); lo >= 0 && !r.heardIn(ci, ci, "undone", "still-off", "before-use") {
 		out = append(out, openCue{lo, hi, "undone"})
 	}
+	if lo, hi := r.mustYet(ci); lo >= 0 && !r.heardIn(ci, ci, "undone", "find", "ordered", "later", "remember", "promise", "unrun", "half-tight", "watch", "stand-in", "back-to") {
+		out = append(out, openCue{lo, hi, "must"})
+	}
 	if lo, hi := r.leftToDo(c); lo >= 0 {
 		out = append(out, openCue{lo, hi, "undone"})
 	}
@@ -112,8 +115,8 @@ func (r *reading) wanting(ci int) (lo, hi int) {
 		if r.often(c) || r.pastTold(c) {
 			return -1, -1
 		}
-		if !r.ofThings(c, i) {
-			continue
+		if !r.ofThings(c, i) && !(r.sheWants(c, i)) {
+			continue // "she wants priming" is said of the machine
 		}
 		for k < c.hi && (loosely.has(r.toks[k].s) || wantingly.has(r.toks[k].s)) {
 			k++
@@ -148,8 +151,23 @@ func (r *reading) wanting(ci int) (lo, hi int) {
 		if r.gerund(k) && !r.setAbout(ci) {
 			return i, k + 1
 		}
+		if j := k + 2; (determiner.has(w) || ofWhom.has(w)) && j < c.hi && (r.gerund(j) || j+1 < c.hi && r.gerund(j+1)) && !r.setAbout(ci) && (j+1 >= c.hi || r.toks[j].brk >= brkComma || r.gerund(j+1) || !r.kind(j+1).is(wPreposition|wDeterminer)) {
+			return i, j + 1 // "she'll want her tracking doing"
+		}
 	}
 	return -1, -1
+}
+
+// sheWants tells of "she wants priming", "she'll want her tracking doing": of the machine.
+func (r *reading) sheWants(c *clause, i int) bool {
+	k := i - 1
+	if k > c.lo && (r.toks[k].s == "'ll" || r.toks[k].s == "will") {
+		k--
+	}
+	if k < c.lo || r.toks[k].s != "she" && r.toks[k].s != "he" {
+		return false
+	}
+	return i+1 < c.hi && r.gerund(i+1) || i+3 < c.hi && ofWhom.has(r.toks[i+1].s) && (r.gerund(i+3) || i+4 < c.hi && r.gerund(i+4))
 }
 
 // lockWanted gives the end of "a split pin in it", "lockwire through": a lock that a
@@ -284,6 +302,62 @@ func (r *reading) setAbout(ci int) bool {
 		}
 		if w := r.toks[n.lo].s; (w == "so" || w == "right" || w == "and") && len(n.acts) > 0 && n.mood&(negated|announced|conditional) == 0 {
 			return true
+		}
+	}
+	return false
+}
+
+// mustYet finds "I'll have to reroute that": work that the speaker will have to do, where
+// the talk never comes to it.
+func (r *reading) mustYet(ci int) (lo, hi int) {
+	c := &r.clauses[ci]
+	if c.mood&(leavesNothing|asked|hypothetical|negated) != 0 || r.pastTold(c) && !r.saidIn(c, "'ve") || r.saidIn(c, "you") {
+		return -1, -1
+	}
+	for i := c.lo; i+3 < c.hi; i++ {
+		if r.toks[i].s != "'ll" && r.toks[i].s != "will" || i == c.lo {
+			continue
+		}
+		if p := r.toks[i-1].s; p != "i" && p != "we" {
+			continue
+		}
+		k := i + 1
+		if r.toks[k].s == "have" && r.word(k+1) == "to" || r.toks[k].s == "need" && r.word(k+1) == "to" {
+			k += 2
+		} else {
+			continue
+		}
+		if k >= c.hi || !r.toks[k].is(wVerb|wForm) || saysOnly.has(r.toks[k].s) || r.toks[k].s == "be" || r.toks[k].s == "use" || r.toks[k].s == "do" {
+			continue
+		}
+		if r.comesTo(ci, r.toks[k].s) {
+			return -1, -1
+		}
+		return i, k + 1
+	}
+	return -1, -1
+}
+
+// comesTo tells whether the talk comes to a work that a clause announces: by its verb, or
+// by any work right after it.
+func (r *reading) comesTo(ci int, verb string) bool {
+	c := &r.clauses[ci]
+	for k := ci + 1; k < len(r.clauses) && r.since(c.hi-1, r.clauses[k].lo) < 90; k++ {
+		n := &r.clauses[k]
+		if n.mood&(other|conditional|asked|negated) != 0 {
+			continue
+		}
+		if r.since(c.hi-1, n.lo) < 9 {
+			for _, ai := range n.acts {
+				if r.acts[ai].happened() && r.acts[ai].action.Name != "inspect" {
+					return true
+				}
+			}
+		}
+		for i := n.lo; i < n.hi; i++ {
+			if r.toks[i].is(wForm|wVerb) && (r.toks[i].s == verb || r.lemma1(r.toks[i].s) == verb) {
+				return true
+			}
 		}
 	}
 	return false
@@ -631,7 +705,7 @@ func (r *reading) itemIn(c *clause, plan bool) int {
 		return -1
 	}
 	n := c.hi - 1
-	if w := r.toks[n].s; len(w) < 4 || stopWords.has(w) || pronounsObj.has(w) || subjects.has(w) || openers.has(w) || linking.has(w) || len(c.qtys) > 0 || r.kind(n).is(wCounts) || r.toks[n].men >= 0 {
+	if w := r.toks[n].s; len(w) < 4 || stopWords.has(w) || pronounsObj.has(w) || subjects.has(w) || openers.has(w) || linking.has(w) || len(c.qtys) > 0 || r.kind(n).is(wCounts|wPlace|wParticle|wOn|wOff) || r.toks[n].men >= 0 {
 		return -1
 	}
 	return n

@@ -32,7 +32,8 @@ func (r *reading) ledger() []Entry {
 			t.id = all.id
 			continue
 		}
-		if id, ok := told[root]; ok && sameState(r, root, state) {
+		across := r.doneAcross(t)
+		if id, ok := told[root]; ok && !across && sameState(r, root, state) {
 			t.id = id
 			i, _ := strconv.Atoi(id[1:])
 			out[i-1].add(r, t)
@@ -47,7 +48,9 @@ func (r *reading) ledger() []Entry {
 		}
 		e.add(r, t)
 		told[root] = t.id
-		if sameState(r, root, state) && root != t || root == t && hasTwin(r, t) && sameState(r, root, state) {
+		if across {
+			// each side keeps its own
+		} else if sameState(r, root, state) && root != t || root == t && hasTwin(r, t) && sameState(r, root, state) {
 			e.Side = ""
 		}
 		if e.Side != "" && t.toldOf(r, "both") {
@@ -64,6 +67,32 @@ func (r *reading) ledger() []Entry {
 		out = append(out, e)
 	}
 	return out
+}
+
+// doneAcross tells whether a fastener that is tightened is one of two of which only one
+// side was told in so many words, and the other to be the same: each is to be tightened,
+// and nobody has told a value for both.
+func (r *reading) doneAcross(t *thing) bool {
+	if t.side == "" || !t.fastener || !takesTorque(t) {
+		return false
+	}
+	switch st, _ := t.state(); st {
+	case HandTight, Tightened, Torqued:
+	default:
+		return false
+	}
+	again := func(o *thing) bool {
+		return len(o.events) > 0 && o.events[len(o.events)-1].rule == sameAgain
+	}
+	if again(t) {
+		return true
+	}
+	for _, o := range r.things {
+		if o.root() == t.root() && o != t && o.side == otherOf[t.side] && again(o) {
+			return true
+		}
+	}
+	return false
 }
 
 // add adds the events of a thing to its entry, in order of time.

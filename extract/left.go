@@ -997,7 +997,7 @@ func (r *reading) forWant(ci int) (lo, hi int) {
 }
 
 // donors are other things that a part may be taken from to stand in.
-var donors = set("bicycle bike car mower lawnmower fridge freezer washer dryer gate bed pram scooter moped tractor van lorry truck trailer caravan boat pushchair buggy shed fence sofa telly radio computer printer skip scrapper donor")
+var donors = set("biro pen toy cot cooker desk table chair wardrobe curtain drawer kettle toaster fan heater boiler bicycle bike car mower lawnmower fridge freezer washer dryer gate bed pram scooter moped tractor van lorry truck trailer caravan boat pushchair buggy shed fence sofa telly radio computer printer skip scrapper donor")
 
 // makes are verbs of making a part.
 var makes = set("cut made turned filed fashioned whittled bent folded carved rolled")

@@ -265,7 +265,7 @@ func (r *reading) tellsLeft() bool {
 	if r.leftTold == 0 {
 		r.leftTold = 1
 		for i := range r.toks {
-			if w := r.toks[i].s; w == "left" && r.word(i+1) != "hand" && i > 0 && (r.toks[i-1].is(wDeterminer) || r.word(i+1) == "side" || r.toks[i-1].s == "on" || r.toks[i-1].brk >= brkSentence && isNoun(r, i+1) && lexicon.Singular(r.word(i+1)) == r.word(i+1)) {
+			if w := r.toks[i].s; w == "left" && (i == 0 && isNoun(r, i+1) && lexicon.Singular(r.word(i+1)) == r.word(i+1) || r.word(i+1) != "hand" && i > 0 && (r.toks[i-1].is(wDeterminer) || r.word(i+1) == "side" || r.toks[i-1].s == "on" || r.toks[i-1].brk >= brkSentence && isNoun(r, i+1) && lexicon.Singular(r.word(i+1)) == r.word(i+1))) {
 				r.leftTold = 2
 				break
 			}
@@ -291,7 +291,7 @@ func (r *reading) saysHow(c *clause, i int) bool {
 	switch r.toks[i].s {
 	case "screws":
 		return !m.plural && (screwedOn.has(m.head) || tightens.has(m.head) || m.head == "housing" || m.head == "bowl")
-	case "plugs", "clips", "hooks", "slots", "threads", "snaps", "locks", "seats":
+	case "plugs", "clips", "hooks", "slots", "threads", "snaps", "locks", "seats", "presses", "levers":
 		return !m.plural
 	}
 	return false
@@ -347,6 +347,12 @@ func (r *reading) softHere(c *clause, i int) bool {
 	case determiner.has(prev) && w == "head" && (r.holding(i-2) || moved && (moves.has(next) && next != "comes" && next != "pops" || r.lemma1(r.word(i-2)) == "lift" || r.lemma1(r.word(i-2)) == "put")):
 		r.tellSoft(w)
 		return true // "eight bolts hold the head on", "lift the head off"; any bolt's comes off
+	case prev == "the" && r.word(i-2) == "with" && i-3 >= c.lo && (onWords.has(r.toks[i-3].s) || offWords.has(r.toks[i-3].s)) && (i+1 >= c.hi || r.toks[i].brk >= brkComma || next == "and"):
+		r.tellSoft(w)
+		return true // "and on with the head"
+	case definiteWord.has(prev) && w != "head" && r.hasFasteners(c, i+1):
+		r.tellSoft(w)
+		return true // "the lid has four clips", "this door's on three hinges"
 	case prev == "the" && r.toks[i].s == "head" && (r.word(i-2) == "through" || r.word(i-2) == "into"):
 		r.tellSoft(w)
 		return true // "four bolts through the head"
@@ -380,7 +386,7 @@ func (r *reading) softHere(c *clause, i int) bool {
 	switch {
 	case n == 1 && ts[0].Kind&lexicon.Part == 0:
 		return false // a bolt head, a socket set
-	case n == 0 && (len(prev) < 3 || i-2 < c.lo || !articles.has(r.toks[i-2].s) || !r.namingVerb(prev) && r.isVerbForm(prev)):
+	case n == 0 && (len(prev) < 3 || i-2 < c.lo || !articles.has(r.toks[i-2].s) && r.toks[i-2].s != "this" || !r.namingVerb(prev) && r.isVerbForm(prev)):
 		return false
 	}
 	r.tellSoft(w)
@@ -395,6 +401,32 @@ func (r *reading) onlyOpens(i int) bool {
 		}
 	}
 	return true
+}
+
+// hasFasteners tells whether the words from token i on say which fasteners a thing has or
+// is held by: "has four clips", "'s got a nut on the back", "is held on with screws".
+func (r *reading) hasFasteners(c *clause, i int) bool {
+	for k := i; k < min(c.hi, i+7); k++ {
+		switch w := r.toks[k].s; w {
+		case "has", "'s", "is", "got", "held", "on", "by", "with", "in", "down", "fixed", "just", "only", "a", "an", "one", "the", "these", "those", "little", "big", "small", "of", "all", "comes", "uses", "sits":
+			continue
+		default:
+			if countOf[w] > 0 {
+				continue
+			}
+			if k == i || r.nameAt(k) == 0 {
+				return false
+			}
+			terms, _ := r.lex.Things(r.from(k, c.hi))
+			for _, t := range terms {
+				if t.Kind&lexicon.Fastener != 0 {
+					return true
+				}
+			}
+			return false
+		}
+	}
+	return false
 }
 
 // holding tells whether the word at token i says that something holds what follows.
@@ -639,6 +671,10 @@ func (r *reading) complete(ci int, m *mention) {
 			i--
 			continue
 		}
+		if ordinal.has(p) && i-2 >= c.lo && definiteWord.has(r.toks[i-2].s) && r.toks[i-2].brk <= brkPause {
+			i-- // "the last bolt"
+			continue
+		}
 		if p == "back" && i-2 >= c.lo && r.toks[i-2].men >= 0 {
 			break // "wheel back on"
 		}
@@ -796,6 +832,9 @@ func (r *reading) complete(ci int, m *mention) {
 
 // leadsTo are the words whose "to" ends what is said where a pause follows.
 var leadsTo = set("have has had need needs want wants got going able supposed used like love ought meant")
+
+// ordinal are the words that count things one by one.
+var ordinal = set("last first second third fourth fifth sixth")
 
 // compound tells whether the word at i and a number before it say how a thing is
 // built: "a two-piece crankset", "the three speed hub". A count would make the

@@ -10,6 +10,9 @@ import (
 // "the back two", and how many they are, 0 where that is open.
 var oneWords = map[string]int{"one": 1, "ones": 0, "guy": 1, "guys": 0, "fella": 1, "fellas": 0, "two": 2, "three": 3, "four": 4, "pair": 2}
 
+// placesOf are the words of places that stand for what is there.
+var placesOf = map[string]string{"fronts": "front", "backs": "back", "rears": "rear", "tops": "top", "bottoms": "bottom", "uppers": "upper", "lowers": "lower", "inners": "inner", "outers": "outer", "longs": "long", "shorts": "short"}
+
 // unsaid is the head of a mention that tells its thing by place alone, until it is
 // known which thing that is: "the top one", "the front two".
 const unsaid = "one"
@@ -19,6 +22,10 @@ const unsaid = "one"
 func (r *reading) onlyPlaced(ci, i int) (m mention, end int) {
 	c := &r.clauses[ci]
 	w := r.toks[i].s
+	if p := placesOf[w]; p != "" && r.toks[i].qty < 0 && r.toks[i].brk <= brkPause && i+1 < c.hi && (r.toks[i+1].is(wLinking|wOff|wOn) || r.toks[i+1].s == "back") && (i == c.lo || r.toks[i-1].is(wDeterminer|wOpener) || r.toks[i-1].s == "and" || r.toks[i-1].brk >= brkComma) && r.toks[max(i-1, 0)].s != "a" {
+		m = mention{lo: i, hi: i + 1, cl: ci, kind: lexicon.Fastener | lexicon.Part, of: -1, head: unsaid, name: w, mods: []string{p}, plural: true, byPlace: true}
+		return m, i + 1 // "fronts are out", "the backs in"
+	}
 	if i == c.lo || r.toks[i].qty >= 0 || !r.toks[i-1].is(wPlace) || r.toks[i-1].brk >= brkComma || r.toks[i-1].men >= 0 {
 		return m, 0
 	}

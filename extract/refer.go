@@ -876,6 +876,33 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	if name == "lift" && len(ts) > 0 && (isLock(ts[0]) || ts[0].head == "pin" || ts[0].head == "clip") && len(a.objects) > 0 {
 		name = "remove" // "pull the split pin"
 	}
+	if name == "remove" && len(ts) > 0 && a.verb >= 0 && r.drivenThrough(a) && (r.lastState(ts[0]) == Removed || wasFitting && r.lastState(ts[0]) == "") {
+		name = "fit" // "the pin, push it through from the left"
+		a.action = r.lex.Action(name)
+	}
+	if a.rule == soMuchTurn {
+		st := ""
+		if len(ts) > 0 && takesTorque(ts[0]) {
+			st = r.lastState(ts[0])
+		} else {
+			a.mood |= framed
+			return
+		}
+		switch {
+		case st == HandTight || st == Refitted:
+		case (st == "" || st == Loosened) && !wasFitting && ts[0].fastener:
+			name = "slacken" // "wheel nuts, half a turn on each while she's down"
+			a.action = r.lex.Action(name)
+		default:
+			a.mood |= framed
+			return
+		}
+	}
+	if name == "lift" && len(ts) == 1 && len(a.objects) == 1 && s.letGo(c, a, ts[0]) {
+		name = "remove"
+		a.action = r.lex.Action(name)
+		s.turns = append(s.turns, turn{a.lo, true})
+	}
 	kept := name == "store" && r.keptOff(a)
 	if kept {
 		name = "remove"
@@ -904,7 +931,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	if past && (name == "fit" || name == "start by hand") && len(ts) > 0 && ts[0].fastener {
 		name = "tighten"
 	}
-	if name == "fit" && s.tightInClause(c, a) && len(ts) > 0 && (ts[0].fastener || takesTorque(ts[0])) {
+	if name == "fit" && s.tightInClause(c, a) && len(ts) > 0 && (ts[0].fastener || takesTorque(ts[0]) || tightens.has(ts[0].head)) {
 		name = "tighten"
 	}
 	idle := len(ts) > 0
@@ -974,7 +1001,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		if name == "start by hand" && a.subject && (a.verb >= 0 || a.rule == toldByHand) && st == "" && !s.fitting(a.lo) && s.apart(a.lo) && !r.fitsBack(c) {
 			continue // "the hose on the back, that's just hand tight"
 		}
-		if name == "tighten" && a.subject && !past && !r.fitsBack(c) && !(a.verb < 0 && st == Loosened && r.says1(c, a.lo, "again")) && !wasFitting && (st == "" || st == Removed || st == Loosened) {
+		if name == "tighten" && a.subject && !past && !r.fitsBack(c) && !r.wasDoneUp(c, a) && !(a.verb < 0 && st == Loosened && r.says1(c, a.lo, "again")) && !wasFitting && (st == "" || st == Removed || st == Loosened) {
 			continue // how tight it was found, not how it was left
 		}
 		if !t.fastener {
@@ -1100,6 +1127,62 @@ func (r *reading) fitsBack(c *clause) bool {
 	for i := c.lo; i < c.hi; i++ {
 		if r.toks[i].s == "back" {
 			return true
+		}
+	}
+	return false
+}
+
+// drivenThrough tells whether a thing is pushed or knocked through, which takes it out or in.
+func (r *reading) drivenThrough(a *act) bool {
+	switch r.lemma1(r.toks[a.verb].s) {
+	case "push", "tap", "knock", "drive", "slide", "poke", "punch":
+	default:
+		return false
+	}
+	for i := a.verb + 1; i < min(len(r.toks), a.hi+1); i++ {
+		if r.toks[i].s == "through" {
+			return true
+		}
+	}
+	return false
+}
+
+// letGo tells whether a part that is lifted or pulled comes off by that: what held it has
+// just come off, and no more is said of it.
+func (s *tracker) letGo(c *clause, a *act, t *thing) bool {
+	r := s.r
+	if t.fastener || a.verb < 0 || a.subject {
+		return false
+	}
+	if l := r.lemma1(r.toks[a.verb].s); l != "pull" && l != "lift" {
+		return false
+	}
+	if m := &r.mentions[a.objects[0]]; m.lo < a.verb || m.hi < c.hi && r.toks[m.hi-1].brk < brkComma && r.toks[m.hi].s != "and" {
+		return false
+	}
+	if st := r.lastState(t); st == Removed || st == Discarded {
+		return false
+	}
+	for i := len(s.hand) - 1; i >= 0 && r.since(s.hand[i].last, a.lo) < 60; i-- {
+		if f := s.hand[i]; f.fastener && (f.owner == t || owns(t, f)) && r.lastState(f) == Removed {
+			return true
+		}
+	}
+	return false
+}
+
+// wasDoneUp tells whether a thing is said to have been tightened, and not how tight it is:
+// "the bolts are done up tight", "that's nipped up".
+func (r *reading) wasDoneUp(c *clause, a *act) bool {
+	if a.verb < 0 || r.toks[a.verb].s == "was" || r.toks[a.verb].s == "were" {
+		return false
+	}
+	for i := a.verb; i < min(c.hi, a.hi+1); i++ {
+		switch r.toks[i].s {
+		case "too", "so", "really", "way", "only":
+			return false
+		case "done", "tightened", "nipped", "pulled", "torqued", "cranked", "pinched":
+			return i > a.verb
 		}
 	}
 	return false
@@ -1245,8 +1328,8 @@ func (s *tracker) settle(a *act) bool {
 			return false // "socket on it, mallet": on the bearing
 		}
 	}
-	if a.rule == inARow && len(s.turns) == 0 {
-		return false // "rack and pinion", before anything came off
+	if a.rule == inARow && (len(s.turns) == 0 || fitting && s.r.says1(&s.r.clauses[a.cl], s.r.clauses[a.cl].lo, "there")) {
+		return false // "rack and pinion", before anything came off; "there's a strip and two screws" in the tray
 	}
 	if fitting && len(a.things) > 1 && len(a.things) == len(a.objects) {
 		// "handle, screw, cap": of a row, what is known to be off
@@ -1349,7 +1432,11 @@ func byHand(r *reading, c *clause, a *act) (by, past bool) {
 	if r.fewTurns(a, hi) {
 		return true, false
 	}
-	for i := a.lo; i < hi; i++ {
+	lo := a.lo
+	if lo > c.lo && (r.toks[lo-1].s == "just" || r.toks[lo-1].s == "only") {
+		lo-- // "just nipped up for now"
+	}
+	for i := lo; i < hi; i++ {
 		if m := int(r.toks[i].men); m >= 0 && i >= a.hi && r.mentions[m].kind&lexicon.Fastener != 0 && !slices.Contains(a.objects, m) && len(a.objects) > 0 && r.afterAnd(m) {
 			break // "link back on and all the bolts just nipped up"
 		}

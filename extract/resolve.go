@@ -176,8 +176,8 @@ func (s *tracker) resolve(ci, mi int) *thing {
 	if best != nil && !(best.name == "") {
 		s.enrich(best, m)
 		side := m.side
-		if side == "" && best.side != "" && s.side != "" && s.sideAt == r.clauses[ci].lo && !m.plural {
-			side = s.side // "new shoe on the left"
+		if side == "" && best.side != "" && s.side != "" && !m.plural && (s.sideAt == r.clauses[ci].lo || s.side != best.side && s.sideAt > best.last && r.since(s.sideAt, m.lo) < 12) {
+			side = s.side // "new shoe on the left", "over to the right, … and the panel off"
 		}
 		return s.sided(best, m, side)
 	}
@@ -686,7 +686,7 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 			if before == nil || o.prep == "" && !r.holdsBetween(before.hi, o.from) || before.prep != "" && o.prep == "" {
 				before = o
 			}
-		} else if after == nil && o.from >= m.hi && (o.prep != "" && o.prep != "with" && o.prep != "from" && o.prep != "behind" && !(o.prep == "in" && containers.has(o.head)) || r.word(o.from-1) == "off" || r.holdsBetween(m.hi, o.from)) {
+		} else if after == nil && o.from >= m.hi && (o.prep != "" && o.prep != "with" && o.prep != "from" && o.prep != "behind" && !(s.topic != nil && under.has(o.prep) && s.onTopic(m.lo) != nil) && !(o.prep == "in" && containers.has(o.head)) || r.word(o.from-1) == "off" || r.holdsBetween(m.hi, o.from)) {
 			after = o
 		}
 	}
@@ -761,6 +761,9 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 	}
 	return nil
 }
+
+// under are the words by which a part only tells where another one's bolt is.
+var under = set("under underneath below beneath above near beside past")
 
 // ownsIfSaid are the parts that a fastener is named after only where one breath says
 // that it is theirs: "the nut on the cable".

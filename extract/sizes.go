@@ -19,7 +19,8 @@ type sized struct {
 	kind   normalize.Kind
 	hedged bool
 	cl     int
-	tool   int // mention of the tool it belongs to, or -1
+	tool   int  // mention of the tool it belongs to, or -1
+	asked  bool // all that is asked: "Five?"
 	gone   bool
 }
 
@@ -189,7 +190,7 @@ func (r *reading) sizeLike(q *quantity) bool {
 	}
 	// "battery negative off, ten mil, and tuck it away": between commas, where things are undone or done up
 	if q.Unit == "mm" && keySize(mm) && (q.lo == c.lo || r.toks[q.lo-1].brk >= brkPause) && (q.hi == c.hi || r.toks[q.hi-1].brk >= brkPause) {
-		for k := q.cl; k >= 0 && k >= q.cl-1; k-- {
+		for k := min(q.cl+1, len(r.clauses)-1); k >= 0 && k >= q.cl-1; k-- {
 			for _, ai := range r.clauses[k].acts {
 				switch r.acts[ai].action.Name {
 				case "remove", "disconnect", "slacken", "tighten", "start by hand", "fit":
@@ -263,14 +264,14 @@ func keySize(mm *big.Rat) bool {
 // "Twelve mil.", "them's nineteen mil, five of 'em".
 func (r *reading) told(c *clause, lo, hi int) bool {
 	for i := c.lo; i < hi; i++ {
-		if w := r.toks[i].s; i < lo && r.toks[i].qty < 0 && !besideSize.has(w) && !dropWords.has(w) && !openers.has(w) && !(placeWords.has(w) && i > c.lo) {
+		if w := r.toks[i].s; i < lo && r.toks[i].qty < 0 && !besideSize.has(w) && !numberWord.has(w) && countOf[w] == 0 && !dropWords.has(w) && !openers.has(w) && !(placeWords.has(w) && i > c.lo) {
 			return false
 		}
 	}
 	return hi == c.hi || r.toks[hi-1].brk >= brkPause || besideSize.has(r.toks[hi].s)
 }
 
-var besideSize = set("it 's that those these they 're are them is was i think believe reckon say a an the again same both each and all head heads or maybe probably about no yeah yep yes ah oh nope wait sorry what uh um one ones pair hex af good old trusty usual standard regular ordinary just only")
+var besideSize = set("it 's that those these they 're are them is was i think believe reckon say a an the again same both each and all head heads or maybe probably about no yeah yep yes ah oh nope wait sorry what uh um one ones pair hex af point good old trusty usual standard regular ordinary just only")
 
 // afterFasteners tells whether the clauses right before were of fasteners, named or only counted.
 func (r *reading) afterFasteners(cl, tok int) bool {
@@ -382,7 +383,8 @@ func (r *reading) bareSizes(ci int, known map[string]bool) []sized {
 			}
 		}
 		if ok && len(s.canon) > 0 {
-			s.hedged = s.hedged || r.asksAt(c, a, b)
+			s.asked = r.asksAt(c, a, b)
+			s.hedged = s.hedged || s.asked
 			r.lastBare = b
 			out = append(out, s)
 			if end = -1; listed || r.afterSizeTool(c, a) {
@@ -405,15 +407,23 @@ func (r *reading) bareSizes(ci int, known map[string]bool) []sized {
 		if !r.toks[i].is(wSeldom) {
 			continue
 		}
-		n := pluralSize[r.toks[i].s]
-		if n == "" || r.toks[i].qty >= 0 || r.toks[i].men >= 0 || !r.severalOf(c, i, n) {
+		n, lo := pluralSize[r.toks[i].s], i
+		if n == "" || r.toks[i].qty >= 0 || r.toks[i].men >= 0 {
 			continue
 		}
-		p := sized{lo: i, hi: i + 1, kind: normalize.Size, canon: []string{n}, cl: ci, tool: -1}
-		if v, ok := new(big.Rat).SetString(strings.TrimSuffix(n, " mm")); ok && (r.word(i-1) == "e" || r.torxSaid(c, i, i+1)) {
-			if t := r.torxSizes(v, nil, i); t != nil {
+		if tens := tensOf[r.word(i-1)]; tens > 0 && i > c.lo && len(n) == len("4 mm") {
+			n, lo = strconv.Itoa(tens+int(n[0]-'0'))+" mm", i-1 // "twenty-fours"
+		}
+		p := sized{lo: lo, hi: i + 1, kind: normalize.Size, canon: []string{n}, cl: ci, tool: -1}
+		v, _ := strconv.ParseInt(strings.TrimSuffix(n, " mm"), 10, 64)
+		torx := r.word(lo-1) == "e" || r.torxSaid(c, lo, i+1)
+		if torx {
+			if t := r.torxSizes(new(big.Rat).SetInt64(v), nil, lo); t != nil {
 				p.kind, p.canon = normalize.Driver, t
 			}
+		}
+		if p.kind == normalize.Size && (torx || v < 4 || v > 6 && (v > 50 || !spannerSizes[v]) || !r.severalOf(c, lo, n)) {
+			continue
 		}
 		out = append(out, p)
 	}
@@ -428,7 +438,7 @@ func (r *reading) torxSaid(c *clause, a, b int) bool {
 		case "torx":
 			return true
 		case "star":
-			return r.word(i+1) == "bit" || r.word(i+1) == "key" || r.word(i+1) == "type" || r.word(i+1) == "drive" || r.word(i+1) == "ones" || r.word(i+1) == "one" || r.word(i+1) == "bits" || r.word(i+1) == "head" || r.word(i+1) == "heads"
+			return r.toks[i].brk >= brkComma || r.word(i+1) == "bit" || r.word(i+1) == "key" || r.word(i+1) == "type" || r.word(i+1) == "drive" || r.word(i+1) == "ones" || r.word(i+1) == "one" || r.word(i+1) == "bits" || r.word(i+1) == "head" || r.word(i+1) == "heads"
 		}
 	}
 	return false
@@ -449,7 +459,7 @@ func (r *reading) torxSizes(lo, hi *big.Rat, at int) []string {
 		if v == nil || len(out) == 1 && v.Cmp(lo) == 0 {
 			continue
 		}
-		if !v.IsInt() || len(normalize.CheckSize(letter+v.RatString(), normalize.Driver)) > 0 {
+		if !v.IsInt() || compare(v, 8) < 0 || len(normalize.CheckSize(letter+v.RatString(), normalize.Driver)) > 0 {
 			return nil
 		}
 		out = append(out, letter+v.RatString())
@@ -469,15 +479,15 @@ func (r *reading) afterSizeTool(c *clause, i int) bool {
 // pluralSize gives the size that "tens", "13s" or "fives" are all of.
 var pluralSize = func() map[string]string {
 	of := map[string]string{"fours": "4 mm", "fives": "5 mm", "sixes": "6 mm", "sevens": "7 mm", "eights": "8 mm", "nines": "9 mm", "tens": "10 mm", "elevens": "11 mm", "twelves": "12 mm", "thirteens": "13 mm", "fourteens": "14 mm", "fifteens": "15 mm",
-		"sixteens": "16 mm", "seventeens": "17 mm", "eighteens": "18 mm", "nineteens": "19 mm", "twenties": "20 mm",
-		"twenty-ones": "21 mm", "twenty-twos": "22 mm", "twenty-fours": "24 mm", "twenty-sevens": "27 mm", "thirty-twos": "32 mm", "thirty-sixes": "36 mm"}
-	for n := 4; n <= 36; n++ {
-		if mm := strconv.Itoa(n); n < 7 || spannerSizes[n] {
-			of[mm+"s"] = mm + " mm"
-		}
+		"sixteens": "16 mm", "seventeens": "17 mm", "eighteens": "18 mm", "nineteens": "19 mm", "twenties": "20 mm", "thirties": "30 mm", "forties": "40 mm", "fifties": "50 mm", "ones": "1 mm", "twos": "2 mm", "threes": "3 mm"}
+	for n := 4; n <= 60; n++ {
+		mm := strconv.Itoa(n)
+		of[mm+"s"] = mm + " mm"
 	}
 	return of
 }()
+
+var tensOf = map[string]int{"twenty": 20, "thirty": 30, "forty": 40, "fifty": 50}
 
 func isPow2(n *big.Int) bool {
 	if !n.IsInt64() {
@@ -512,6 +522,9 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 		if m.kind&lexicon.Fastener != 0 && !m.plural && (prev == "a" || prev == "an") && m.lo == b && wide(val) && r.toks[b-1].brk == brkNone {
 			return true // "it's a seventeen nut"
 		}
+		if m.kind&lexicon.Fastener != 0 && m.plural && m.lo == b && wide(val) && r.countedBefore(c, a) {
+			return true // "four studs with thirteen nuts"
+		}
 		if m.kind&lexicon.Tool == 0 && m.from <= a && a < m.lo && (b-a == 1 || numberInt(r, a, b)) {
 			return false // how many
 		}
@@ -525,7 +538,12 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 			return true
 		}
 	}
-	if (headWords.has(next)) && numberInt(r, a, b) && r.toks[b-1].brk <= brkPause {
+	if (next == "and" || next == "or") && wide(val) && b+1 < c.hi && r.toks[b+1].qty >= 0 {
+		if q := &r.qtys[r.toks[b+1].qty]; q.Unit == "mm" && r.toolAfter(q.hi, 2) >= 0 {
+			return true // "eight and ten mil sockets"
+		}
+	}
+	if headWords.has(next) && numberInt(r, a, b) && r.toks[b-1].brk <= brkPause {
 		return true
 	}
 	if frac := b > a+1 || !numberInt(r, a, b); frac && r.inchSize(c, a, b, val) {
@@ -588,7 +606,9 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 				return true
 			}
 		}
-		return again && wide(val) || r.sizeTalk(c)
+		if again && wide(val) || r.sizeTalk(c) {
+			return true
+		}
 	}
 	// "nineteen on the nut"
 	if next == "on" && wide(val) && definiteWord.has(r.word(b+1)) {
@@ -666,6 +686,16 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 	return r.sizeSlot(c, a, b, val, again)
 }
 
+// countedBefore tells whether fasteners are counted in a clause before a token.
+func (r *reading) countedBefore(c *clause, a int) bool {
+	for _, mi := range c.mentions {
+		if m := &r.mentions[mi]; m.hi <= a && m.kind&lexicon.Fastener != 0 && m.count > 1 {
+			return true
+		}
+	}
+	return false
+}
+
 // crossNumber gives the driver that "the number two screwdriver" and "a cross head
 // screwdriver, a number two" stand for: numbers are those of cross recesses (ISO 4757
 // knows types H and Z; Z where the talk speaks of it).
@@ -684,6 +714,9 @@ func (r *reading) crossNumber(c *clause, a, b int, val *big.Rat) string {
 			return strings.Contains(x.name, "cross")
 		}
 		return false
+	}
+	if kinds := r.crossSaid(c, a, b); kinds != "" {
+		return kinds + val.Num().String()
 	}
 	near := int(r.toks[a-1].men) // "number two screwdriver" may be one name
 	if near < 0 {
@@ -707,6 +740,24 @@ func (r *reading) crossNumber(c *clause, a, b int, val *big.Rat) string {
 		}
 	}
 	return kind + val.Num().String()
+}
+
+// crossSaid gives the letters of the cross recess that is named shortly before or right
+// after a number, "" where none is.
+func (r *reading) crossSaid(c *clause, a, b int) string {
+	for i := max(0, a-9); i < min(len(r.toks), b+2); i++ {
+		switch w := r.toks[i].s; w {
+		case "pozi", "pozidriv", "pozidrive":
+			return "PZ"
+		case "crosshead", "crosspoint", "phillips", "philips":
+			return "PH"
+		case "cross":
+			if n := r.word(i + 1); n == "head" || n == "heads" || n == "headed" || n == "slot" || n == "recess" || n == "point" || n == "screw" || n == "screws" || r.toks[i].brk >= brkComma {
+				return "PH"
+			}
+		}
+	}
+	return ""
 }
 
 // wide tells whether a number is one that spanners and sockets have and that
@@ -759,6 +810,9 @@ func (r *reading) inchSize(c *clause, a, b int, val *big.Rat) bool {
 		case "turn", "turns", "past", "hour", "inch", "inches", "plenty", "enough", "clear":
 			return false
 		}
+	}
+	if c.hi-c.lo == b-a && r.toks[b-1].s == "quarter" && compare(val, 1) < 0 && compare(new(big.Rat).Mul(val, big.NewRat(4, 1)), 3) == 0 {
+		return r.turnedNear(int(r.toks[c.lo].cl), a) && !r.putTogether(int(r.toks[c.lo].cl), a)
 	}
 	for i := a; i < b; i++ {
 		if w := r.toks[i].s; w == "8ths" || w == "16ths" || w == "16th" || w == "32nds" || strings.HasSuffix(w, "/8") || strings.HasSuffix(w, "/16") || strings.HasSuffix(w, "/32") || strings.HasSuffix(w, "/64") {
@@ -832,6 +886,11 @@ func (r *reading) unite(out []sized) {
 				break
 			}
 			near := out[j].lo-out[i].hi <= 12 && gap <= 12
+			if out[j].asked && out[j].lo-out[i].hi <= 1 && !slices.Contains(out[i].canon, out[j].canon[0]) {
+				out[i].canon, out[i].hi, out[i].hedged = append(out[i].canon, out[j].canon...), out[j].hi, true
+				out[j].gone = true // "It's a six. Five?"
+				continue
+			}
 			if len(out[i].canon) > 1 && len(out[j].canon) == 1 && slices.Contains(out[i].canon, out[j].canon[0]) && gap < 6 && out[j].hedged {
 				out[j].gone = true // "Eight or ten? Ten?"
 				continue
@@ -1069,12 +1128,12 @@ func (r *reading) sizes(found []sized) []Size {
 				dim = "across-flats"
 			}
 		}
-		sure := !s.hedged && len(s.canon) == 1 && c.mood&hedged == 0
+		sure := !s.hedged && len(s.canon) == 1 && !r.doubtAt(c, s.lo, s.hi)
 		if k := s.cl + 1; sure && k < len(r.clauses) && r.clauses[k].mood&hedged != 0 && r.clauses[k].hi-r.clauses[k].lo <= 7 && len(r.clauses[k].mentions) == 0 && r.at(r.clauses[k].lo)-r.at(s.lo) < 6 {
 			sure = false
 		}
 		if n := len(out) - 1; n >= 0 && out[n].Of == shortName(of) && slices.Equal(out[n].Candidates, s.canon) && r.at(s.lo)-r.at(lastLo) < 6 && r.word(s.lo-1) != "and" && r.word(s.lo-2) != "and" {
-			out[n].Sure = out[n].Sure || sure // "Sixteen? It's sixteen."
+			out[n].Sure = out[n].Sure || sure || r.word(s.lo-1) == "yeah" || r.word(s.lo-1) == "yep" || r.word(s.lo-1) == "yes" // "Sixteen? It's sixteen."
 			continue
 		}
 		lastLo = s.lo
@@ -1083,11 +1142,48 @@ func (r *reading) sizes(found []sized) []Size {
 	return out
 }
 
+// doubtAt tells whether a clause doubts what is said at [lo,hi): it hedges, and not only
+// another number ("fifteen, with about two foot of extension"), or the next says that
+// it is forgotten or cannot be told.
+func (r *reading) doubtAt(c *clause, lo, hi int) bool {
+	if c.mood&hedged != 0 {
+		for _, q := range c.cues {
+			if q.mood&hedged == 0 {
+				continue
+			}
+			if n := q.hi; n > hi && n < c.hi && (r.toks[n].qty >= 0 || r.toks[n].is(wNumber|wCountOf)) {
+				continue
+			}
+			return true
+		}
+	}
+	forgot := false
+	for i := hi; i < min(len(r.toks), hi+8); i++ {
+		switch w := r.toks[i].s; w {
+		case "forget", "forgot", "forgotten", "dunno":
+			return true
+		case "not", "n't", "can't", "cannot", "don't", "couldn't", "no":
+			forgot = true
+		case "remember", "tell", "recall", "idea", "know":
+			if forgot {
+				return true
+			}
+		}
+		if r.toks[i].brk >= brkSentence {
+			break
+		}
+	}
+	return false
+}
+
 // sizeOf finds the fastener that a size is of: one named in the clause, else the
 // one that the talk has in hand; a part where there is no fastener. One of a row of
 // sizes that a tool comes in is of none.
 func (r *reading) sizeOf(s *sized, row bool) (string, *thing) {
 	c := &r.clauses[s.cl]
+	if s.tool >= 0 && !row && strings.Contains(r.mentions[s.tool].name, "plug socket") {
+		return "spark plug", nil
+	}
 	if s.tool >= 0 && (row || c.mood&listing != 0 || r.inToolList(&r.mentions[s.tool]) || s.kind == normalize.Drive || sizeTool[r.mentions[s.tool].head] == "drive") {
 		// a tool list tells what it is for only with "for"
 		for _, mi := range c.mentions {
@@ -1109,7 +1205,7 @@ func (r *reading) sizeOf(s *sized, row bool) (string, *thing) {
 		if m.head == "key" && (m.hi == s.lo || m.hi == s.lo-1) {
 			continue // "I need key of twenty-two"
 		}
-		if inert(m) && m.hi < s.lo-1 {
+		if inert(m) && m.hi < s.lo {
 			continue // "bend the tab back, thirty mil"
 		}
 		d := 0
@@ -1242,7 +1338,7 @@ func (r *reading) spokenOf(cl, tok int) (*thing, string) {
 			if m.entry != nil && m.entry.fastener && alike.has(m.entry.head) {
 				return m.entry, ""
 			}
-			if part == nil || part.entry == nil {
+			if part == nil || m.entry != nil && (m.prep == "" || part.prep != "") {
 				part = m
 			}
 		}
@@ -1283,7 +1379,7 @@ func anyOf(words []string, of ...string) bool {
 	return slices.ContainsFunc(words, func(w string) bool { return slices.Contains(of, w) })
 }
 
-var inertThings = set("spring springs circlip circlips washer washers tab tabs seal seals boot boots gaiter sleeve gasket gaskets pad pads wire wires light lights shim shims key ball balls rung label sticker shell crown handle shaft belt chain cable rope rag bag tin tub tray spacer bush shoe shoes tyre tire grease oil")
+var inertThings = set("spring springs circlip circlips washer washers tab tabs seal seals boot boots gaiter sleeve gasket gaskets pad pads wire wires light lights shim shims key ball balls rung label sticker shell crown handle shaft belt chain rope rag bag tin tub tray spacer bush shoe shoes tyre tire grease oil")
 
 func named(t *thing) string {
 	if t.name == "" {

@@ -229,7 +229,7 @@ func (r *reading) makeshift(c *clause) int {
 		}
 		for k := i - 1; k >= max(c.lo, i-4); k-- {
 			p := r.toks[k].s
-			if p == "of" || !bareHold.has(w) && (p == "a" || p == "an" || p == "one" || p == "bent") {
+			if p == "of" || !bareHold.has(w) && (p == "a" || p == "an" || p == "one" || p == "bent" || countOf[p] > 1 || p == "couple" || p == "some") {
 				return i
 			}
 			if p == "new" || p == "the" {
@@ -290,6 +290,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 	told := said&(other|hypothetical|conditional) == 0
 	switch oc.signal {
 	case "unknown":
+		if r.toks[oc.hi-1].s == "gap" && (r.word(oc.hi) == "now" || r.word(oc.hi) == "between" || r.word(oc.hi) == "there") || r.toks[oc.hi-1].s == "number" && r.kind(oc.hi).is(wCounts) || r.heardIn(ci, min(ci+1, len(r.clauses)-1), "promise") && r.hasWord(oc, "number") {
+			return nil // "there's a gap between", "it's got a number three bit in it", a number that viewers will get
+		}
 		if r.noneGiven(ci, oc) || r.givenNow(ci, oc) || r.toolIn(oc) || said&conditional != 0 && r.saidIn(c, "you") {
 			return nil
 		}
@@ -378,6 +381,11 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			return nil
 		}
 		e.kind = NotTorqued
+	case "must":
+		if !r.namesNear(ci) {
+			return nil
+		}
+		e.kind = Unfinished
 	case "misfit":
 		e.kind = Suspect
 		e.first = int(r.toks[oc.lo].cl)
@@ -445,8 +453,8 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		e.kind = Unsure
 	case "half-tight":
-		if r.hasWord(oc, "yet") && (r.doneAlready(ci) || r.amiss(ci, "tighten", "torque")) {
-			return nil
+		if p := r.word(oc.lo - 1); p == "was" || p == "were" || r.hasWord(oc, "yet") && (r.doneAlready(ci) || r.amiss(ci, "tighten", "torque")) {
+			return nil // "it was only hand tight": how it was found
 		}
 		if w := r.word(oc.hi + 1); r.word(oc.hi) == "and" && (r.kind(oc.hi+1).is(wCounts) || w == "a" || w == "another" || w == "then") && (ofTurn.has(r.word(oc.hi+2)) || ofTurn.has(r.word(oc.hi+3))) {
 			return nil // "hand tight and three quarters": that is all it gets
@@ -612,6 +620,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			return nil
 		}
 		e.kind = Unfinished
+		if r.saidIn(c, "new") && (r.saidIn(c, "get") || r.saidIn(c, "buy") || r.saidIn(c, "fit") || r.saidIn(c, "swap")) && r.heardIn(lo, ci, "damage", "stand-in", "poor:brief", "old-back") {
+			e.kind, e.before = ReplaceLater, BeforeLater // "it'll hold for a bit. I'll get a new one Friday"
+		}
 	case "back-to":
 		if !told || r.youCould(c) || r.saidIn(c, "always") {
 			return nil
@@ -637,7 +648,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 	case "damage":
 		_, hi := r.nearBy(ci, 0, 5, 20)
 		late := r.toks[oc.lo].s == "still" && r.clauses[ci].mood&(negated|asked) == 0
-		if !told || r.pastTold(c) || !r.heardIn(ci, hi, "accept", "ordered", "later") && !late || r.puttingRight(ci, hi) {
+		if !told || r.hasWord(oc, "cracked") && r.tightensNear(ci) || r.pastTold(c) || !r.heardIn(ci, hi, "accept", "ordered", "later") && !late || r.puttingRight(ci, hi) {
 			return nil
 		}
 		e.kind = Unfinished
@@ -645,6 +656,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			e.kind, e.before = ReplaceLater, BeforeLater
 		}
 	case "stand-in":
+		if r.saidIn(c, "live") || r.saidIn(c, "lives") || r.hasWord(oc, "do") && r.word(oc.hi) == "is" || r.toks[oc.lo].s == "for" && oc.lo > c.lo && r.kind(oc.lo-1).is(wCounts) {
+			return nil // "that can live on the bench for now"; "what I'll have to do is drill it"; "they're ten for now"
+		}
 		if r.tightForNow(ci, oc) {
 			if !told || r.forASecond(oc) {
 				return nil
@@ -774,7 +788,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		e.kind = NotRefitted
 	case "lying":
-		if !told || r.madeDead(oc.lo) || ci > 0 && r.clauses[ci-1].mood&other != 0 && r.clauses[ci-1].sentence == c.sentence {
+		if !told || r.foundAgain(ci) || r.madeDead(oc.lo) || ci > 0 && r.clauses[ci-1].mood&other != 0 && r.clauses[ci-1].sentence == c.sentence {
 			return nil
 		}
 		e.kind = NotRefitted
@@ -807,7 +821,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			ci++ // "Next week | it's the fork seals"
 			e.last = ci
 		}
-		if !r.atTheEnd(ci) || !r.aboutRecording(ci) {
+		if !r.atTheEnd(ci) || c.mood&asked != 0 || !r.aboutRecording(ci) {
 			return nil
 		}
 		e.kind, e.before = Promise, BeforePublishing
@@ -938,6 +952,9 @@ func (r *reading) asksWhat(c *clause) bool {
 			case "goes", "it", "they", "that", "this", "'s", "those":
 				return true
 			}
+			if valueWord.has(r.toks[i+1].s) {
+				return true // "check what pressure they want in those"
+			}
 		case "how":
 			return r.toks[i+1].s != "to"
 		}
@@ -954,7 +971,7 @@ func (r *reading) asksNext(ci int) bool {
 	n := &r.clauses[ci+1]
 	switch r.toks[n.lo].s {
 	case "what", "which":
-		return r.saidIn(n, "takes") || r.saidIn(n, "wants") || r.saidIn(n, "gets") || r.saidIn(n, "should") || r.saidIn(n, "goes") || r.saidIn(n, "needs") || r.saidIn(n, "is") || r.saidIn(n, "it")
+		return valueWord.has(r.word(n.lo+1)) || r.saidIn(n, "takes") || r.saidIn(n, "wants") || r.saidIn(n, "gets") || r.saidIn(n, "should") || r.saidIn(n, "goes") || r.saidIn(n, "needs") || r.saidIn(n, "is") || r.saidIn(n, "it")
 	case "how":
 		return howMuch.has(r.word(n.lo + 1))
 	}
@@ -965,7 +982,12 @@ func (r *reading) asksNext(ci int) bool {
 func (r *reading) looksUp(oc openCue) bool {
 	for i := oc.lo; i < oc.hi; i++ {
 		if r.toks[i].s == "look" {
-			return r.toks[oc.hi-1].s == "up"
+			for k := i + 1; k < oc.hi; k++ {
+				if r.toks[k].s == "up" {
+					return true
+				}
+			}
+			return false
 		}
 	}
 	return false
@@ -982,7 +1004,7 @@ func (r *reading) measuring(oc openCue) bool {
 		switch r.toks[i].s {
 		case "measure", "check", "look":
 			last := r.toks[oc.hi-1].s
-			return last != "up" && last != "out"
+			return last != "up" && last != "out" && !r.looksUp(oc)
 		}
 	}
 	return false
@@ -2223,6 +2245,9 @@ func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
 	if e.signal == "duty" && gap < 12 && p.kind != Promise {
 		return true
 	}
+	if p.kind == ReplaceLater && e.signal == "find" && r.toks[e.lo].cl == r.toks[p.lo].cl {
+		return true // "that'll do till I've rung them for another"
+	}
 	if p.signal == "absent" && gap < 4 && (e.signal == "stand-in" || e.signal == "later") && r.clauses[r.toks[e.lo].cl].sentence == r.clauses[r.toks[p.lo].cl].sentence {
 		return true // "sump I'm leaving | till the sealer comes"
 	}
@@ -2249,6 +2274,9 @@ func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
 		// each thing promised is a promise of its own
 		if !p.byMe(r) && e.byMe(r) && e.signal == "promise" && gap < 5 && r.aloneIn(e.lo, e.hi) {
 			return true // "where I got it from, I'll put that down below"
+		}
+		if e.signal == "promise" && p.byMe(r) && e.byMe(r) && gap < 6 && r.aloneIn(e.lo, e.hi) && e.topic < 0 {
+			return true // "I'll do a drawing of that, and I'll put it up on the page"
 		}
 		return e.lo < p.hi && !(e.byMe(r) && e.lo > p.lo+1) || gap < 7 && (r.toks[e.lo].s == "it" || gap < 3 && !e.byMe(r)) && e.signal != "next" && !r.saidIn(&r.clauses[r.toks[e.lo].cl], "and")
 	case p.signal == "later" && p.kind == Unfinished && e.kind == ReplaceLater && r.toks[p.lo].cl == r.toks[e.lo].cl:

@@ -3,6 +3,7 @@ package extract
 import (
 	"cmp"
 	"slices"
+	"strconv"
 	"strings"
 
 	"wrenchword/extract/lexicon"
@@ -345,7 +346,7 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	if a.subject && a.verb >= 0 && r.toks[a.verb].s == "fell" {
 		return false // nobody took it off
 	}
-	if a.rule == machineUnplugged || a.rule == toolInUse || a.rule == "heat and place" || r.toMachine(c, a) {
+	if a.rule == machineUnplugged || a.rule == toolInUse || a.rule == "heat and place" || a.rule == "picture" || r.toMachine(c, a) {
 		return true
 	}
 	if r.ownBody(a) || a.verb >= 0 && !a.subject && a.pronoun != "" && len(a.objects) == 0 && r.lemma1(r.toks[a.verb].s) == "get" && particle.has(r.word(a.verb+1)) && !particle.has(r.toks[a.hi-1].s) {
@@ -543,11 +544,23 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 		names = "" // "clamp off, bleed it through": no clamp
 	}
 	switch a.rule {
+	case sameAgain:
+		if side, ok := r.repeatedOn(a); ok && a.verb < 0 {
+			if side == "" {
+				side = "other"
+			}
+			return "Do the same on the " + strings.TrimSuffix(side, " side") + " side."
+		}
 	case machineUnplugged:
 		if r.toks[a.hi-1].s == "isolated" {
 			return "Isolate the machine."
 		}
 		return "Unplug the machine."
+	case "picture":
+		if names != "" {
+			return "Take a photo of the " + names + "."
+		}
+		return "Take a photo."
 	case "heat and place":
 		if names == "" {
 			return "Heat this" + notNamed + "."
@@ -848,7 +861,7 @@ func (r *reading) calledIn(m *mention) string {
 	if m.entry != nil && m.entry.name != "" && len(content(m.mods)) == 0 && m.entry.fastener {
 		n = saidName(m)
 	}
-	if m.side != "" && !strings.Contains(n, m.side) {
+	if m.side != "" && !strings.Contains(n, m.side) && !strings.Contains(n, strings.Replace(m.side, " ", "", 1)) {
 		n = m.side + " " + n
 	}
 	if m.count > 1 && m.plural {
@@ -1073,6 +1086,14 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			w, objPlaced = append(w, s), true // "run a shot through it"
 			continue
 		}
+		if t.s == "all" && countOf[a.pronoun] > 1 && !objPlaced && names != "" && r.word(i+1) == a.pronoun && r.toks[i+1].men < 0 {
+			for _, n := range []string{a.pronoun, strconv.Itoa(countOf[a.pronoun])} {
+				names = strings.TrimPrefix(names, n+" ")
+			}
+			w, objPlaced = append(w, "all "+a.pronoun+" "+lexicon.Plural(lexicon.Singular(names))), true // "flip all four"
+			i++
+			continue
+		}
 		if t.s == a.pronoun && !objPlaced && (pronounsObj.has(t.s) || t.s == "her" || t.s == "him") {
 			objPlaced = true
 			if t.s == "one" || t.s == "ones" {
@@ -1098,6 +1119,9 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			}
 			if names != "" {
 				w = append(w, "the "+names)
+				if n := r.word(i + 2); t.s == "both" && r.word(i+1) == "of" && (n == "them" || n == "those" || n == "these" || n == "'em") && r.toks[i+2].men < 0 {
+					i += 2 // "take both of those out"
+				}
 				if (r.word(i+1) == "both" || r.word(i+1) == "all" && r.word(i+2) != "the") && !(len(a.things) > 0 && a.things[0].plural) {
 					i++
 				}
@@ -1159,6 +1183,25 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 				break // "that just gives you some slack"
 			}
 		}
+		if objPlaced && i >= a.hi && (t.s == "where" || t.s == "how" || t.s == "what" || t.s == "and") {
+			if n := r.kind(i + 1); r.toks[i].brk < brkComma && (asksNext.has(r.word(i+1)) || (t.s == "how" || t.s == "what") && n.is(wSubject) || t.s == "and" && (r.word(i+1) == "them" || r.word(i+1) == "those") && countOf[r.word(i+2)] > 1) {
+				break // "pull it out where | do I", "and would you believe it", "and them two …"
+			}
+		}
+		if t.s == "the" && i+2 < end && r.word(i+1) == "both" && r.word(i+2) == "of" {
+			continue // "the both of them"
+		}
+		if t.s == "of" && objPlaced && i > first && r.toks[i-1].s == "both" && pronounsObj.has(r.word(i+1)) {
+			i++
+			continue
+		}
+		if objPlaced && i > first && r.toks[i-1].brk == brkComma && endearments.has(t.s) {
+			break // "shut the lid, love, the cat"
+		}
+		if objPlaced && (t.s == "an" || t.s == "and") && r.word(i+1) == "all" && (i+2 >= end || r.word(i+2) == "on" || r.toks[i+1].brk >= brkComma) {
+			i++
+			continue // "tie that up an' all"
+		}
 		if objPlaced && len(w) >= 6 && (t.s == "where" || t.s == "so" || t.s == "which" || t.s == "although" || t.s == "because") && i >= a.hi {
 			break // an explanation
 		}
@@ -1200,6 +1243,11 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		if t.s == "or" && i >= a.hi && objPlaced && r.willSoon(i+1, end) {
 			break // "unplug it or your foot will find the pedal"
 		}
+		if t.s == "and" && i >= a.hi && objPlaced {
+			if o := r.nameWithin(c, i+1, 4); o >= 0 && r.mentions[o].hi < c.hi && r.movesOff(r.mentions[o].hi) {
+				break // "pull the last bolt | and the gearbox slid back"
+			}
+		}
 		if t.s == "and" && i >= a.hi && objPlaced && (articles.has(r.word(i+1)) || definiteWord.has(r.word(i+1))) && r.linkedSoon(i+2, min(end, i+6)) {
 			break // "shim it to the middle | and my shims are in the other box"
 		}
@@ -1213,6 +1261,9 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			break
 		}
 		if strings.HasPrefix(t.s, "'") {
+			if objPlaced && i >= a.hi && t.s != "'s" {
+				break // "torque it | 'd be better"
+			}
 			if len(w) > 0 && i > 0 {
 				w[len(w)-1] += s
 			}
@@ -1333,7 +1384,7 @@ func (r *reading) isPlaceToo(a *act, i, end int) bool {
 func (r *reading) sizedName(m *mention, n string) string {
 	for i := m.hi - len(strings.Fields(m.name)) - 1; i >= m.lo; i-- {
 		w := r.toks[i].s
-		if !sizedBy.has(w) && !(w == "little" && m.kind&lexicon.Consumable != 0) || strings.Contains(n, w) {
+		if !sizedBy.has(w) && !(ordinal.has(w) && !m.plural) && !(w == "little" && m.kind&lexicon.Consumable != 0) || strings.Contains(n, w) {
 			break
 		}
 		n = w + " " + n
@@ -1373,6 +1424,12 @@ func (r *reading) othersAt(i int, a *act) bool {
 	m := &r.mentions[mi]
 	return m.kind&lexicon.Tool == 0 && m.prep == "" && m.hi < len(r.toks) && r.toks[m.hi-1].brk < brkComma && (r.kind(m.hi).is(wOn|wOff) || r.toks[m.hi].s == "back")
 }
+
+// asksNext are the words that begin another clause after "and" and "where".
+var asksNext = set("would could should do does did shall")
+
+// endearments are what one calls whoever is by.
+var endearments = set("love mate pal lads lad dear darling folks guys son")
 
 // minds are the words that begin a warning.
 var minds = set("wear mind watch don't never careful keep")
@@ -1459,7 +1516,7 @@ func (r *reading) needsThe(i int, m *mention) bool {
 				return false // "the little safety plate"
 			}
 		}
-		if r.toks[i-1].qty >= 0 || determiner.has(p) || !stopWords.has(p) && r.toks[i-1].men < 0 && !r.isVerbForm(p) || dropAdj.has(p) || countOf[p] > 0 {
+		if r.toks[i-1].qty >= 0 || determiner.has(p) || whichOne.has(p) && i > 1 && determiner.has(r.toks[i-2].s) || !stopWords.has(p) && r.toks[i-1].men < 0 && !r.isVerbForm(p) || dropAdj.has(p) || countOf[p] > 0 {
 			return false
 		}
 	}
@@ -1626,7 +1683,7 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 	return " " + strings.Join(w, " ")
 }
 
-var danglers = set("hmm hm um uh er ah oh eh not just don't where they she he it's now and or but so the a an to of with for from as because if then than that which in into on at by towards toward is was are i you we 's it's just")
+var danglers = set("hmm hm um uh er ah oh eh not just don't where they she he it's now and or but so the a an to of with for from as because if then than that which in into on at by towards toward is was are i you we 's it's just would could how why come no yes yeah och honestly look innit")
 
 // trimStep cuts a step to size and takes off what dangles.
 func trimStep(s string) string {
@@ -1634,7 +1691,7 @@ func trimStep(s string) string {
 	if len(f) > 26 {
 		f = f[:26]
 	}
-	f = slices.CompactFunc(f, func(a, b string) bool { return len(a) > 3 && a == b && a[0] >= 'a' }) // "little little"
+	f = slices.CompactFunc(f, func(a, b string) bool { return (len(a) > 3 || a == "the") && a == b && a[0] >= 'a' }) // "little little"
 	for i := 0; i+1 < len(f); i++ {
 		// the word between may have gone: "a tiny o ring"
 		switch c := f[i+1][0]; {

@@ -69,11 +69,12 @@ func (r *reading) tools(found []sized) []Tool {
 		if r.kindOfWork(m) {
 			continue // "a punch mark", "the coin slot"
 		}
-		if m.kind&(lexicon.Fastener|lexicon.Part|lexicon.Consumable) != 0 && !r.usedAsTool(m) && !r.setUnder(m) && !(listed && m.kind&lexicon.Tool != 0) {
+		sized := len(sizesOf[mi]) > 0 // "three quarter drive bar", "sixteen plug socket": a tool's own size
+		if m.kind&(lexicon.Fastener|lexicon.Part|lexicon.Consumable) != 0 && !sized && !r.usedAsTool(m) && !r.setUnder(m) && !(listed && m.kind&lexicon.Tool != 0) {
 			continue
 		}
 		c := &r.clauses[m.cl]
-		if m.kind&lexicon.Part != 0 && ledgerActs[r.actOn(m.cl, int(r.toks[m.lo].men))] != "" && m.prep != "with" {
+		if m.kind&lexicon.Part != 0 && !sized && ledgerActs[r.actOn(m.cl, int(r.toks[m.lo].men))] != "" && m.prep != "with" {
 			continue // "blade off": it is what is worked on
 		}
 		if c.mood&(aside|greeting) != 0 || c.mood&(other|asked) != 0 && !listed || m.cl < r.toolList[0] {

@@ -187,6 +187,9 @@ func (r *reading) unitlessIn(ci int, said, late []quantity) []quantity {
 			tight, another := r.meantTight(ci, lo, hi, &said[len(said)-1], compare(n.High, 9) < 0, compare(n.Low, 36) > 0)
 			if tight && (another || !r.toldAgain(n, said, lo)) {
 				of = r.unitAt(said)
+				if soon && r.unitByItself(late[0]) && late[0].lo >= hi && late[0].lo-hi <= 8 && len(r.numbersOf(hi, late[0].lo)) == 0 {
+					of = late[0] // "the pinch bolts, twenty, like the other ones. Newton metres."
+				}
 			}
 		}
 		if of.Unit == "" && soon && compare(n.High, 9) > 0 && late[0].lo >= hi && r.onlyValuesSince(hi, late[0].lo) && r.toldBare(ci, lo, hi) && (len(said) == 0 || !r.toldAgain(n, said, lo)) {
@@ -481,6 +484,9 @@ func (r *reading) meantTight(ci, lo, hi int, last *quantity, few, noSize bool) (
 	if w := prev(1); near < 240 && (w == "get" || w == "gets" || w == "want" || w == "takes" || w == "take") && (prev(2) == "they" || prev(2) == "these" || prev(2) == "those" || prev(2) == "all") && (hi == c.hi || r.toks[hi-1].brk >= brkComma) && r.runDown(ci, lo) {
 		return true, true // "the nine screws go back, first all with the fingers. And then they get ten."
 	}
+	if near < 90 && r.oneAfterAnother(ci, lo, hi, few) {
+		return true, true // "Three bolts. Ten."
+	}
 	if near > 40 || r.ofSomethingElse(last.cl, ci) || r.measuredSince(last.hi, lo) || r.ofMoney(ci) {
 		return false, false
 	}
@@ -529,7 +535,7 @@ func (r *reading) meantTight(ci, lo, hi int, last *quantity, few, noSize bool) (
 		counting := r.toks[k].s == "'s" && k > c.lo && (r.toks[k-1].s == "that" || r.toks[k-1].s == "there") && few
 		return !counting, false // "they are also ten", "that's gonna be sixty five"; not "that's three"
 	case lo > 0 && r.toks[lo-1].brk >= brkComma && r.toks[hi-1].brk >= brkComma && near < 20 && r.endsInFastener(c, lo):
-		return !r.valueNext(ci), false // "this is the plug, twenty"; not "that nut, thirteen, that's only fifteen"
+		return !r.valueNext(ci), true // "this is the plug, twenty"; not "that nut, thirteen, that's only fifteen"
 	case (hi == c.hi || next(0) == "and" || next(0) == "plus") && r.didThose(c, lo):
 		return true, false // "flywheel bolts, i did those last night, fifty four"
 	}
@@ -602,6 +608,66 @@ func (r *reading) nextStage(c *clause, last *quantity, lo int) bool {
 			return true // "in three goes"
 		case told && (p == "first" || n == "one" || n == "1"):
 			return true
+		}
+	}
+	return false
+}
+
+// oneAfterAnother tells whether a number that is all of its sentence is how tight the
+// fasteners just named are: "And the two sixes. Ten. All three, ten.", "Three bolts. Ten."
+func (r *reading) oneAfterAnother(ci, lo, hi int, few bool) bool {
+	c := &r.clauses[ci]
+	if lo != c.lo || hi != c.hi || ci == 0 || r.toks[hi-1].brk < brkSentence || r.toks[lo-1].brk < brkComma {
+		return false
+	}
+	p := &r.clauses[ci-1]
+	if r.since(p.lo, lo) > 11 || p.mood&(asked|other|conditional|negated) != 0 {
+		return false
+	}
+	counted := false
+	for k := ci - 1; k >= max(0, ci-5) && r.since(r.clauses[k].lo, lo) < 24; k-- {
+		b := &r.clauses[k]
+		for i := b.lo; i < b.hi && k == ci-1; i++ {
+			if _, ok := pluralSize[r.toks[i].s]; ok {
+				counted = true // "and the two sixes"
+			}
+		}
+		for _, mi := range b.mentions {
+			m := &r.mentions[mi]
+			counted = counted || m.kind&lexicon.Fastener != 0 && m.kind&lexicon.Tool == 0 && (k == ci-1 || m.prep == "")
+			if m.kind&lexicon.Tool != 0 && m.kind&(lexicon.Part|lexicon.Fastener) == 0 {
+				return false // what turns it has a size
+			}
+		}
+		for _, ai := range b.acts {
+			switch ledgerActs[r.acts[ai].action.Name] {
+			case Removed, Loosened:
+				if r.acts[ai].verb >= 0 || r.saidIn(b, "off") || r.saidIn(b, "out") {
+					return false
+				}
+			}
+		}
+	}
+	if !counted {
+		return false
+	}
+	// told again, or done, right after; else it has to be what goes on
+	for i := hi; i < min(len(r.toks), hi+14) && r.since(hi-1, i) < 8; i++ {
+		if w := r.toks[i].s; w == "click" || w == "clicks" || w == r.toks[lo].s && hi-lo == 1 {
+			return true
+		}
+	}
+	if few {
+		return false
+	}
+	for k := ci - 1; k >= max(0, ci-4) && r.since(r.clauses[k].lo, lo) < 24; k-- {
+		for _, ai := range r.clauses[k].acts {
+			if n := r.acts[ai].action.Name; n == "fit" || n == "start by hand" || n == "tighten" || n == "torque" {
+				return true
+			}
+		}
+		if b := &r.clauses[k]; r.toks[b.hi-1].s == "on" || r.toks[b.hi-1].s == "in" || r.saidIn(b, "back") {
+			return true // "valve cover on"
 		}
 	}
 	return false
@@ -740,35 +806,13 @@ func (r *reading) ofSomethingElse(lo, hi int) bool {
 	return false
 }
 
-// headed tells whether the clause before does nothing but name a thing, or fasteners
-// by their size: "And the two sixes, plus the long one. Ten."
+// headed tells whether the clause before does nothing but name a thing.
 func (r *reading) headed(ci, at int) bool {
 	if ci == 0 {
 		return false
 	}
 	p := &r.clauses[ci-1]
-	if p.mood != 0 || r.since(p.lo, at) >= 6 || p.hi-p.lo > 9 || len(p.qtys) > 0 {
-		return false
-	}
-	for _, ai := range p.acts {
-		if a := &r.acts[ai]; a.verb >= 0 || left[a.action.Name] == "off" && !a.heads {
-			return false
-		}
-	}
-	for _, mi := range p.mentions {
-		if m := &r.mentions[mi]; m.kind&(lexicon.Fastener|lexicon.Part) == 0 {
-			return false
-		}
-	}
-	if len(p.mentions) > 0 {
-		return len(p.mentions) == 1 && p.hi-p.lo <= 5 || r.mentions[p.mentions[len(p.mentions)-1]].kind&lexicon.Fastener != 0
-	}
-	for i := p.lo; i < p.hi; i++ {
-		if _, ok := pluralSize[r.toks[i].s]; ok && r.toks[i].is(wSeldom) {
-			return true
-		}
-	}
-	return false
+	return len(p.mentions) == 1 && len(p.acts) == 0 && p.hi-p.lo <= 5 && p.mood == 0 && r.since(p.lo, at) < 6 && r.mentions[p.mentions[0]].kind&(lexicon.Fastener|lexicon.Part) != 0
 }
 
 // inPassing are words that stand between "they are" and their value.

@@ -1,6 +1,8 @@
 package extract
 
 import (
+	"strings"
+
 	"wrenchword/extract/lexicon"
 	"wrenchword/normalize"
 )
@@ -116,10 +118,16 @@ func (r *reading) tightAlone(ci int) {
 	}
 	tight := false
 	i := r.skipped(c)
-	for ; i < c.hi; i++ {
+	for ; i < c.hi && !(tight && r.toks[i-1].brk >= brkComma); i++ {
 		switch r.toks[i].s {
 		case "tight", "done", "nipped", "tightened":
 			tight = true
+		case "nip", "tweak", "pinch":
+			if r.word(i-1) != "a" {
+				return
+			}
+			tight = true // "that's only a nip"
+		case "that", "'s", "only", "a", "it", "they", "'re", "gets", "get", "little", "wee", "quick":
 		case "nice", "and", "good", "up", "all", "both", "just", "proper", "properly":
 		default:
 			return
@@ -193,4 +201,106 @@ func (r *reading) binAlone(ci int) {
 		return
 	}
 	r.addAct(ci, act{action: r.lex.Action("discard"), lo: c.lo, hi: c.hi, verb: -1, pronoun: "that", subject: true, rule: "rubbish, and no more"})
+}
+
+// doneAlone reads "Just spun on for now.", "Nipped up with the short key.": what was done
+// to the thing spoken of, told with no more than the participle.
+func (r *reading) doneAlone(ci int) {
+	c := &r.clauses[ci]
+	if ci == 0 || len(c.acts) != 1 || c.acts[0] != len(r.acts)-1 || c.mood&(notWork|announced) != 0 || r.since(r.clauses[ci-1].lo, c.lo) > 12 {
+		return
+	}
+	a := &r.acts[c.acts[0]]
+	if a.verb < 0 || a.subject || len(a.objects) > 0 || a.pronoun != "" || a.unknown || !fastens[a.action.Name] || a.action.Name == "torque" {
+		return
+	}
+	i := r.skipped(c)
+	many := false
+	for i < a.verb && (r.toks[i].s == "all" || r.toks[i].s == "both" || r.toks[i].s == "only") {
+		many = many || r.toks[i].s != "only"
+		i++
+	}
+	w := r.toks[a.verb].s
+	if i != a.verb || r.plainVerb(w) || !strings.HasSuffix(w, "ed") && !irregular.has(w) && w != "done" {
+		return
+	}
+	for _, mi := range c.mentions {
+		if r.mentions[mi].kind&lexicon.Tool == 0 {
+			return
+		}
+	}
+	a.pronoun, a.subject = "that", true
+	if w := r.word(a.lo - 1); a.lo > c.lo && (w == "just" || w == "only") {
+		a.lo-- // "just nipped up" is no more than by hand
+	}
+	if many {
+		a.pronoun = "them"
+	}
+}
+
+// soMuchTurn is the rule of what is only said to be turned so far.
+const soMuchTurn = "so much of a turn, and no more"
+
+// thenTurn reads "then half a turn with the spanner", "quarter turn on each": how far
+// what was spoken of is turned, with no verb. Which way, its state tells (refer).
+func (r *reading) thenTurn(ci int) {
+	c := &r.clauses[ci]
+	if ci == 0 || len(c.acts) > 0 || c.hi-c.lo > 14 || c.mood&(notWork|announced) != 0 || r.since(r.clauses[ci-1].lo, c.lo) > 10 {
+		return
+	}
+	at := r.skipped(c)
+	said := false
+	for at < c.hi && r.toks[at].s != "turn" && r.toks[at].s != "turns" {
+		w := r.toks[at].s
+		if !fractionWord.has(w) && countOf[w] == 0 && w != "a" && w != "an" && w != "of" && w != "another" && w != "full" && w != "more" && w != "just" && w != "about" {
+			return
+		}
+		said = true
+		at++
+	}
+	if at >= c.hi || !said {
+		return
+	}
+	end := at + 1
+	for _, mi := range c.mentions {
+		if m := &r.mentions[mi]; m.kind != lexicon.Tool {
+			return
+		}
+	}
+	for i := end; i < min(c.hi, end+3); i++ {
+		if w := r.toks[i].s; w == "back" || w == "out" || w == "off" || w == "from" {
+			return // an adjuster
+		}
+	}
+	r.addAct(ci, act{action: r.lex.Action("tighten"), lo: c.lo, hi: end, verb: -1, pronoun: "that", subject: true, rule: soMuchTurn})
+}
+
+// outAlone reads "Out, and out.", "In, in and in.": what was counted right before comes
+// off or goes on.
+func (r *reading) outAlone(ci int) {
+	c := &r.clauses[ci]
+	if ci == 0 || len(c.acts) > 0 || len(c.mentions) > 0 || len(c.qtys) > 0 || c.hi-c.lo > 6 || c.mood != 0 || r.since(r.clauses[ci-1].lo, c.lo) > 10 {
+		return
+	}
+	n, last := 0, ""
+	for i := c.lo; i < c.hi; i++ {
+		switch w := r.toks[i].s; {
+		case r.toks[i].is(wOff | wOn):
+			if last != "" && w != last {
+				return
+			}
+			n, last = n+1, w
+		case w == "and" || w == "then" || r.toks[i].is(wInterjection):
+		default:
+			return
+		}
+	}
+	if n < 2 {
+		return // "Off.": the cat, as likely
+	}
+	x := act{action: r.lex.Action("fit"), lo: c.lo, hi: c.hi, verb: -1, pronoun: "them", subject: true, ifOff: last == "in" || last == "on", rule: "particle, and no more"}
+	if offWords.has(last) {
+		x.action = r.lex.Action("remove")
+	}
+	r.addAct(ci, x)
 }

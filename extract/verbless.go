@@ -608,15 +608,28 @@ func (r *reading) thenToo(ci int) {
 		return
 	}
 	p := &r.clauses[ci-1]
-	if p.sentence != c.sentence || len(p.acts) == 0 || r.since(p.lo, c.lo) > 8 {
+	if len(p.acts) == 0 || r.since(p.lo, c.lo) > 8 {
 		return
 	}
 	mi := c.mentions[0]
 	m := &r.mentions[mi]
-	if m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" || m.hi != c.hi {
+	end := m.hi
+	switch w := r.word(end); {
+	case end == c.hi:
+	case w == "too" || w == "also":
+		end++
+	case w == "as" && r.word(end+1) == "well", w == "beside" || w == "with" || w == "behind" || w == "under":
+		end += 2
+	case w == "next" && r.word(end+1) == "to":
+		end += 3
+	}
+	if m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" || end != c.hi {
 		return
 	}
-	then := false
+	then := r.toks[c.lo].s == "and" && end > m.hi
+	if p.sentence != c.sentence && !then {
+		return
+	}
 	for i := c.lo; i < m.from; i++ {
 		if w := r.toks[i].s; w == "then" {
 			then = true
@@ -801,7 +814,7 @@ func (r *reading) singledOut(ci int) {
 		driven = r.drivenNext(ci)
 	}
 	if !turns && !driven && m.kind&lexicon.Fastener == 0 && len(c.mentions) == 1 {
-		turns = r.heldNext(ci)
+		turns = r.heldNext(ci) || r.onlyTool(ci+1) && drawers.has(r.mentions[r.clauses[ci+1].mentions[0]].head) // "Buckets. Magnet."
 	}
 	if !turns && !driven && len(objects) < 2 {
 		return
@@ -896,7 +909,7 @@ func (r *reading) spannerOnIt(ci int) bool {
 			}
 		case r.toks[i].men >= 0:
 			o := &r.mentions[r.toks[i].men]
-			if o.kind&lexicon.Tool == 0 || sizeTool[o.head] == "" || o.prep != "" {
+			if o.kind&lexicon.Tool == 0 || sizeTool[o.head] == "" && !grippers.has(o.head) || o.prep != "" {
 				return false
 			}
 			driven = true
@@ -907,6 +920,12 @@ func (r *reading) spannerOnIt(ci int) bool {
 	}
 	return false
 }
+
+// grippers are the tools by which clips, pins and springs come off and go on.
+var grippers = set("pliers plier nose grips pincers")
+
+// drawers are the tools with which a thing that is only named comes off.
+var drawers = set("magnet puller pliers plier grips pick hook tweezers")
 
 // onlyPointed reads "So these two. Phillips.", "It's this one, five sixteenths.": fasteners
 // that are only pointed at, and what turns them.
@@ -1137,7 +1156,7 @@ func (r *reading) stood(ci int) {
 		m := &r.mentions[mi]
 		rag := drapes.has(m.head) && m.kind&(lexicon.Consumable|lexicon.Tool) != 0
 		puller := m.kind == lexicon.Tool && pullers.has(m.head)
-		if !rag && !puller && (m.kind&lexicon.Tool == 0 || !rests.has(m.head)) || m.prep != "" && m.prep != "of" || r.inAct(ci, mi) || r.toks[m.hi-1].brk > brkPause {
+		if !rag && !puller && (m.kind&lexicon.Tool == 0 || !rests.has(m.head)) || m.prep != "" && m.prep != "of" || r.inAct(ci, mi) || r.inUseBy(c, m) || r.toks[m.hi-1].brk > brkPause {
 			continue
 		}
 		if !r.saidBare(c, m.from) {
@@ -1200,6 +1219,9 @@ func (r *reading) spreads(ci int) {
 			case p == "want" && dosed && (r.word(lo-2) == "i" || r.word(lo-2) == "we" || r.word(lo-2) == "you"):
 			case linking.has(p) || r.isVerbForm(p):
 				continue
+			case lo-1 == c.lo && !r.toks[lo-1].is(wSubject|wPreposition|wPronoun|wForm|wCountOf) && len(p) > 3 && p != "that's" && p != "there":
+				lo-- // "slick grease round the lip": of which kind
+			case (p == "a" || p == "an") && r.itIs(c, lo-1):
 			default:
 				if !dosed {
 					continue
@@ -1209,8 +1231,11 @@ func (r *reading) spreads(ci int) {
 		if lo > c.lo && r.toks[lo-1].s == "with" {
 			continue // said with its verb
 		}
-		w, after := r.word(m.hi), r.word(m.hi+1)
-		goes := cleaners.has(m.head) && (w == "through" || w == "down" || w == "up") || w == "on" || w == "over" || w == "in" || w == "round" || w == "around" || w == "inside" || w == "onto" || w == "under" || w == "behind" || w == "all" && (after == "over" || after == "round") || w == "both" && (after == "sides" || after == "faces" || after == "ends")
+		w, after, end := r.word(m.hi), r.word(m.hi+1), m.hi
+		if w == "just" || w == "only" || w == "right" || w == "all" && after != "over" && after != "round" {
+			w, after, end = after, r.word(m.hi+2), end+1 // "sealant just on the half moons"
+		}
+		goes := cleaners.has(m.head) && (w == "through" || w == "down" || w == "up") || w == "on" || w == "over" || w == "in" || w == "round" || w == "around" || w == "inside" || w == "onto" || w == "along" || w == "across" || w == "under" || w == "behind" || w == "all" && (after == "over" || after == "round") || w == "both" && (after == "sides" || after == "faces" || after == "ends")
 		if dosed && !goes && (lo == c.lo || r.takenUp(c, m)) && (m.hi >= c.hi || r.toks[m.hi-1].brk >= brkComma) {
 			goes = r.dealtOut(lo, m.from)
 		} else if m.hi+1 >= c.hi || after == "it's" || r.toks[m.hi-1].brk > brkPause {
@@ -1223,7 +1248,7 @@ func (r *reading) spreads(ci int) {
 		if cleaners.has(m.head) && !drapes.has(r.headAfter(c, m.hi)) {
 			name = "clean" // "brake cleaner both sides of the disc"
 		}
-		r.addAct(ci, act{action: r.lex.Action(name), lo: lo, hi: m.hi, verb: -1, objects: []int{mi}, subject: true, rule: "consumable and place"})
+		r.addAct(ci, act{action: r.lex.Action(name), lo: lo, hi: end, verb: -1, objects: []int{mi}, subject: true, rule: "consumable and place"})
 	}
 }
 
@@ -1397,6 +1422,11 @@ func (r *reading) verbless(ci int) {
 		if j >= c.hi {
 			continue
 		}
+		if r.toks[j-1].s == "is" && onWords.has(r.toks[j].s) && r.word(j+1) == "with" {
+			if o := r.nameWithin(c, j+2, 4); o >= 0 && r.mentions[o].kind&lexicon.Fastener != 0 {
+				continue // "the lever is on with a pinch bolt": what holds it
+			}
+		}
 		if m.from-2 >= c.lo && r.toks[m.from-1].s == "'s" && r.toks[m.from-2].s == "there" && r.toks[j].s != "off" {
 			continue // "there's a nut back in here"
 		}
@@ -1428,7 +1458,7 @@ func (r *reading) verbless(ci int) {
 			name = "fit" // "new unit same place"
 		case m.kind&lexicon.Fastener != 0 && (w == "tight" || w == "up") && (last || next == "with" || next == "tight" || next == "evenly" || next == "hand" || next == "finger" || w == "tight" && (next == "again" || next == "now" || next == "too")) && r.toks[j-1].s != "back" && !tightAsFound(r, c, j):
 			name = "tighten" // "nuts up with the eighteen", "bolt tight"
-		case returning.has(w) && (last || ok && (w == "down" || w == "through") || next == "just" || next == "till" || next == "until" || next == "into" || next == "onto") && r.stretch(c, j) <= 8:
+		case returning.has(w) && (last || ok && (w == "down" || w == "through") || next == "just" || next == "till" || next == "until" || next == "into" || next == "onto" || next == "between" || next == "through" || next == "under" || next == "from") && r.stretch(c, j) <= 8:
 			name = "fit" // "radiator up", "hairpin through": only where it had come off
 		}
 		returns := returning.has(w)
@@ -1474,6 +1504,42 @@ func (r *reading) verbless(ci int) {
 				k.prep = ""
 			}
 		}
+	}
+}
+
+// thenOut reads "one screw in the back panel, out", "single bolt, off": how a thing is told
+// apart or where it is, and after a comma that it comes off or goes on.
+func (r *reading) thenOut(ci int) {
+	c := &r.clauses[ci]
+	if len(c.mentions) == 0 || len(c.mentions) > 3 || c.mood&notWork != 0 || ci < r.toolList[1] || c.hi-c.lo < 3 || c.hi-c.lo > 14 {
+		return
+	}
+	i := c.hi - 1
+	if !r.toks[i].is(wOff|wOn) || r.toks[i-1].brk < brkComma && r.toks[i-1].s != "both" && r.toks[i-1].s != "all" {
+		return
+	}
+	at := i
+	for r.toks[at-1].brk < brkComma && at > c.lo+1 {
+		at--
+	}
+	for _, mi := range c.mentions {
+		m := &r.mentions[mi]
+		if m.kind&lexicon.Fastener == 0 || m.prep != "" || r.inAct(ci, mi) || m.hi > at || !r.beginsPiece(c, m) {
+			continue
+		}
+		for k := m.hi; k < at; k++ {
+			if r.toks[k].is(wLinking) || r.toks[k].brk >= brkComma && k < at-1 {
+				return
+			}
+		}
+		name := "fit"
+		if r.toks[i].is(wOff) {
+			name = "remove"
+		}
+		x := act2(r.lex.Action(name), m.from, m.hi, mi)
+		x.rule = "thing, then particle"
+		r.addAct(ci, x)
+		return
 	}
 }
 
@@ -1570,6 +1636,12 @@ func (r *reading) goes(ci int) {
 			q := r.toks[i-1].s
 			if q == "'s" || q == "are" || q == "is" || q == "come" || q == "back" || q == "straight" || q == "came" {
 				q = r.word(i - 2)
+			}
+			if p := r.word(i - 1); i == c.lo+1 && (p == "those" || p == "them" || p == "these" || p == "'em" || p == "that") {
+				q = "both"
+				if p == "that" {
+					q = "one"
+				}
 			}
 			if countOf[q] > 0 || q == "both" || q == "one" || q == "second" || q == "third" || q == "last" {
 				name, pron := "remove", "them"

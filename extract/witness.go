@@ -97,6 +97,11 @@ func (r *reading) accounts(lo, hi int, before []account) []account {
 			return nil
 		}
 	}
+	for k := lo; k < hi; k++ {
+		if r.ofMoney(k) {
+			return nil // "you can get them for six quid each"
+		}
+	}
 	fs := append(r.figures(lo, hi), r.ways(from, to)...)
 	for i := from; i < to; i++ {
 		switch r.toks[i].s {

@@ -422,7 +422,7 @@ func (r *reader) unitless(e span) (Quantity, int, bool) {
 		q.Low, q.High = nil, nil
 		q.End = r.at(e.j - 1).end
 		return q, e.j, true
-	case t.is(tTorx) && n.v.isInt() && hexalobular[n.v.n] && !e.rangeSet && n.split == 0: // "a 25 torx"
+	case t.is(tTorx) && n.v.isInt() && hexalobular[n.v.n] && n.v.n >= 6 && !e.rangeSet && n.split == 0: // "a 25 torx"
 		return r.driver(e.i, k+1, "T", n.v.n), k + 1, true
 	case !n.frac && e.lo.between(4, 46) && e.hi.between(4, 46) && singularTool(t) && r.determined(e.i):
 		if n.split > 0 {

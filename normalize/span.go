@@ -102,6 +102,9 @@ func (r *reader) single(i int) (span, bool) {
 			e.i = n.i
 			return e, true
 		}
+	case e.unit == nil && n.inchLike() && f.unit.code == "mm", f.unit == nil && m.inchLike() && e.unit.code == "mm":
+		e.i = n.i // "eight mil or five sixteenths": two units, two sizes
+		return e, true
 	case e.unit == nil: // 20 to 25 newton metres
 		if comma && !(n.v.less(m.v) && near(n.v, m.v)) {
 			e.i = n.i
@@ -131,6 +134,9 @@ func (r *reader) single(i int) (span, bool) {
 	}
 	return f, true
 }
+
+// inchLike reports a fraction as only inches are told in.
+func (n num) inchLike() bool { return n.frac && n.v.d >= 8 && n.v.less(whole(2)) }
 
 // tolerance reads "plus or minus one" and "±1" after a value into low and high.
 func (r *reader) tolerance(e *span) bool {
