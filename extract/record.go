@@ -131,7 +131,8 @@ type SourceSaid struct {
 type Torque struct {
 	ID         string     `json:"id"`
 	Fastener   string     `json:"fastener"`
-	MaybeOf    string     `json:"maybe_of,omitempty"` // another fastener that it may be for, where the talk names neither with it
+	MaybeOf    string     `json:"maybe_of,omitempty"`         // another fastener that it may be for, where the talk names neither with it
+	Unnamed    bool       `json:"fastener_unnamed,omitempty"` // the talk names no fastener with the value: it is that of the one spoken of
 	LedgerID   string     `json:"ledger_id"`
 	Said       Said       `json:"said"`
 	NM         []float64  `json:"nm"`

@@ -876,6 +876,14 @@ var guesses = map[string]bool{
 	"fastener in hand": true, "clamp or fitting in hand": true, "part in hand": true, "part that the talk turned to": true, "fastener of the part that the talk turned to": true,
 }
 
+// spokenOfOnly are the rules by which a value goes to a fastener that is not named with
+// it: of those made by what was spoken of last, one in seven is another's.
+var spokenOfOnly = map[string]bool{
+	"fastener in hand": true, "clamp or fitting in hand": true, "fastener of the part in hand": true, "part in hand": true,
+	"part that the talk turned to": true, "fastener of the part that the talk turned to": true, "what the talk turned to": true,
+	"started by hand before": true, "fastener spoken of before": true, "part whose fasteners were counted": true,
+}
+
 // waitingToo gives another fastener that a value may as well be for: one that was
 // started and waits for its value, where the value goes by what was spoken of last
 // to fasteners that nobody has spoken of yet, or to what was tightened already.
@@ -1150,6 +1158,7 @@ func (r *reading) torques(led []Entry) []Torque {
 			if h.orOf != nil && torqueName(h.orOf) != t.Fastener {
 				t.MaybeOf = torqueName(h.orOf)
 			}
+			t.Unnamed = t.MaybeOf == "" && spokenOfOnly[h.rule]
 		}
 		if h.of == nil && h.noun > 0 {
 			t.Fastener = shortName(strings.ToLower(r.text(r.phraseFrom(h.noun-1), h.noun)))

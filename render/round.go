@@ -100,6 +100,9 @@ func SaidTorque(t *extract.Torque) string {
 	if t.UnitFrom != "" {
 		s += ", unit not said with it: taken from " + t.UnitFrom
 	}
+	if t.Unnamed {
+		s += ", no fastener named with it"
+	}
 	if t.MaybeOf != "" {
 		s += ", or for the " + t.MaybeOf + ": the talk names neither with it"
 	}
