@@ -341,9 +341,6 @@ func (r *reading) bareSizes(ci int, known map[string]bool) []sized {
 	end := -1 // of the size before
 	for _, n := range r.numbersOf(c.lo, c.hi) {
 		a, b := r.tokenAt(n.Start+base), r.tokenAt(n.End+base-1)+1
-		if a+1 < c.hi && a >= c.lo && r.splitFraction(c, a) != "" || a > c.lo && a < c.hi && r.splitFraction(c, a-1) != "" {
-			continue
-		}
 		if a < c.lo || b > c.hi || a >= b || r.toks[a].qty >= 0 || r.toks[b-1].qty >= 0 || n.Low == nil || r.toks[a].men >= 0 && r.mentions[r.toks[a].men].byPlace {
 			continue
 		}
@@ -397,13 +394,6 @@ func (r *reading) bareSizes(ci int, known map[string]bool) []sized {
 			if end = -1; listed || r.afterSizeTool(c, a) {
 				end = b
 			}
-		}
-	}
-	// "15 16 on the bolt", "five 16ths": fractions as recognisers write them
-	for i := c.lo; i+1 < c.hi; i++ {
-		if f := r.splitFraction(c, i); f != "" {
-			out = append(out, sized{lo: i, hi: i + 2, kind: normalize.Size, canon: []string{f}, cl: ci, tool: -1})
-			i++
 		}
 	}
 	// "four M10s", "the disc is six T25s"
@@ -479,39 +469,6 @@ func (r *reading) torxSizes(lo, hi *big.Rat, at int) []string {
 		out = append(out, letter+v.RatString())
 	}
 	return out
-}
-
-// splitFraction gives the inch size that two numbers at token i are the parts of, "" where
-// they are none.
-func (r *reading) splitFraction(c *clause, i int) string {
-	den, ths := strings.CutSuffix(strings.TrimSuffix(r.toks[i+1].s, "s"), "th")
-	d, err := strconv.Atoi(den)
-	if err != nil || d != 8 && d != 16 && d != 32 || r.toks[i].brk != brkNone || r.toks[i].qty >= 0 || r.toks[i+1].qty >= 0 {
-		return ""
-	}
-	n, err := strconv.Atoi(r.toks[i].s)
-	if err != nil {
-		if n = countOf[r.toks[i].s]; !ths {
-			return ""
-		}
-	}
-	if n >= d || n%2 == 0 || n == 0 {
-		return ""
-	}
-	switch next := r.word(i + 2); {
-	case next == "head" || next == "heads" || next == "on" && r.sizeTalk(c) || next == "hex" || next == "across":
-	case i+2 < c.hi && r.toks[i+2].men >= 0 && r.mentions[r.toks[i+2].men].kind&lexicon.Tool != 0:
-	case ths && (r.sizeTalk(c) || r.laidOut(c)):
-	case (r.word(i-1) == "a" || r.word(i-1) == "'s") && d == 16 && r.sizeTalk(c):
-	default:
-		return ""
-	}
-	return strconv.Itoa(n) + "/" + strconv.Itoa(d) + " in"
-}
-
-// laidOut tells whether a clause stands in a list of tools.
-func (r *reading) laidOut(c *clause) bool {
-	return r.inToolList(&mention{lo: c.lo, cl: int(r.toks[c.lo].cl)})
 }
 
 // afterSizeTool tells whether a tool that has sizes is named right before a token.
@@ -1472,6 +1429,9 @@ func (r *reading) spokenOf(cl, tok int) (*thing, string) {
 		var part *mention
 		for _, mi := range r.clauses[k].mentions {
 			m := &r.mentions[mi]
+			if m.entry != nil && m.lo < tok && r.heldByCounted(&r.clauses[k], m) {
+				return m.entry, ""
+			}
 			if m.lo >= tok || m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" && m.prep != "on" && m.prep != "for" && !(m.prep == "of" && m.of >= 0) && !((m.prep == "with" || m.prep == "by") && m.kind&lexicon.Fastener != 0) || m.ownsNone() || inert(m) {
 				continue // but "it's locked with a grub screw. Three mil."
 			}
@@ -1502,6 +1462,12 @@ func (r *reading) spokenOf(cl, tok int) (*thing, string) {
 		}
 	}
 	return nil, ""
+}
+
+// heldByCounted tells whether things that are only counted are said to hold a part:
+// "there's three little ones holding the shield on".
+func (r *reading) heldByCounted(c *clause, m *mention) bool {
+	return m.from > c.lo+1 && r.holding(m.from-1) && r.countedIn(c, m.from)
 }
 
 // inert tells whether what a mention names has no size that a spanner or a key fits:
