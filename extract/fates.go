@@ -43,8 +43,11 @@ func (r *reading) fates(ci int) []told {
 		if !ok || r.framesNext(ci) || ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.framesNext(ci-1) || c.mood&(conditional|hypothetical|asked|optional) != 0 || r.deniedAround(c, o) || r.untilThen(o.hi, c.hi) || f.disposition == "new" && r.owed(c) {
 			continue
 		}
-		if f.ends && !f.named && o.hi < c.hi && r.toks[o.hi-1].brk < brkComma {
+		if f.ends && !f.named && o.hi < c.hi && r.toks[o.hi-1].brk < brkComma && !(o.signal == "sound" && r.oldBefore(c, o.lo)) {
 			continue
+		}
+		if p := r.word(o.lo - 1); o.lo > c.lo && (p == "you" && r.toks[o.lo].s == "leave" || p == "since" || p == "when" || r.word(o.lo-2) == "since" || r.word(o.lo-2) == "when" || p == "got" && r.word(o.lo-2) == "'ve" && r.word(o.lo-3) == "you") {
+			continue // "you leave that in there, it goes straight down", "since she was new", "you've got a paperweight"
 		}
 		if f.named {
 			if f.disposition == "" {
@@ -110,6 +113,12 @@ func (r *reading) fates(ci int) []told {
 			out = append(out, told{in.entry, in, f, true, in.from, o.hi}) // "leave the bearings alone"
 			continue
 		}
+		if o.hi < c.hi && r.toks[o.hi].men >= 0 && r.toks[o.hi-1].brk == brkNone && definiteWord.has(r.toks[o.hi-1].s) {
+			if m := r.partAt(c, o.hi); m != nil {
+				out = append(out, told{m.entry, m, f, true, o.lo, m.hi}) // "that's the end of that screw"
+				continue
+			}
+		}
 		for _, s := range r.toldOfWhat(ci, o.lo, o.hi) {
 			if f.close && (s.mention == nil || s.mention.hi != o.lo || r.toks[o.lo-1].brk >= brkSentence) && !(o.signal == "sound" && !s.here && r.ofHeading(ci, o.lo, s.thing)) {
 				continue
@@ -128,6 +137,16 @@ func (r *reading) fates(ci int) []told {
 		}
 	}
 	return out
+}
+
+// oldBefore tells whether an old part is named right before a token: "the old bolt's all right".
+func (r *reading) oldBefore(c *clause, tok int) bool {
+	for _, mi := range c.mentions {
+		if m := &r.mentions[mi]; m.hi == tok && m.isOld {
+			return true
+		}
+	}
+	return false
 }
 
 // onlyBin tells whether a clause says no more than where a thing goes that is done
@@ -335,6 +354,9 @@ func (r *reading) toldOfWhat(ci, lo, hi int) []told {
 		}
 	}
 	for _, strict := range []bool{true, false} {
+		if !strict && r.word(lo-1) == "both" {
+			break // "both in the bin": two of one kind
+		}
 		for k := ci - 1; k >= max(0, ci-8) && r.since(r.clauses[k].lo, lo) < 16; k-- {
 			p := &r.clauses[k]
 			if p.mood&(aside|greeting|other) != 0 {

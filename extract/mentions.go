@@ -168,6 +168,9 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	if w == "lock" && n == 1 && (r.word(i+1) == "to" && r.word(i+2) == "lock" || i > 1 && r.toks[i-1].s == "to" && r.toks[i-2].s == "lock") {
 		return m, 0 // how far the steering goes
 	}
+	if next := r.word(i + 1); w == "wire" && n == 1 && (next == "brushed" || next == "brushing") {
+		return m, 0 // what is done with a wire brush
+	}
 	if w == "brackets" && n == 1 && i > c.lo && r.toks[i-1].s == "in" {
 		return m, 0 // punctuation
 	}

@@ -57,7 +57,7 @@ func (r *reading) parts() []Part {
 			name := m.name
 			if m.entry != nil && m.entry.name != "" {
 				name = m.entry.name
-				if m.entry.fastener {
+				if m.entry.fastener || len(m.mods) > 0 && !subsetOf(m.mods, name) {
 					name = saidName(m)
 				}
 			}
@@ -228,6 +228,16 @@ func (r *reading) parts() []Part {
 			return o.Disposition == p.Disposition && o.covers(&p)
 		})
 	})
+}
+
+// subsetOf tells whether a name has all of some words.
+func subsetOf(words []string, name string) bool {
+	for _, w := range words {
+		if !strings.Contains(name, w) {
+			return false
+		}
+	}
+	return true
 }
 
 // spoiltForGood gives each thing that is found broken or worn, and that a new one is
@@ -576,6 +586,13 @@ func (r *reading) awaited(c *clause, i int) bool {
 			return true
 		}
 	}
+	switch r.word(i - 2) {
+	case "get", "buy", "order", "fetch", "find": // "I'll get a new one", "till I get a new one", but not "you get a new one in"
+		switch r.word(i - 3) {
+		case "i", "we", "'ll", "will", "gonna", "to", "must":
+			return i-3 >= c.lo
+		}
+	}
 	return false
 }
 
@@ -720,9 +737,9 @@ func (r *reading) notBadly(c *clause, i int) bool {
 			return true
 		}
 	}
-	for k := i + 1; k+1 < len(r.toks) && k < i+14 && r.toks[k-1].brk < brkSentence; k++ {
+	for k := i + 1; k+1 < len(r.toks) && k < i+14 && (r.toks[k-1].brk < brkSentence || k == i+1 && (r.toks[k].s == "it" || r.toks[k].s == "they")); k++ {
 		switch w, next := r.toks[k].s, r.toks[k+1].s; {
-		case w == "clean" && next == "up", w == "'ll" && (next == "do" || next == "clean" || next == "polish" || next == "live"), w == "good" && next == "enough", w == "within" && next == "limits":
+		case w == "clean" && next == "up", w == "'ll" && (next == "do" || next == "clean" || next == "polish" || next == "live" || next == "hold" || next == "last" || next == "serve" || next == "go"), w == "good" && next == "enough", w == "within" && next == "limits":
 			return true
 		}
 	}
@@ -991,6 +1008,13 @@ func (r *reading) putsOld(c *clause, m *mention) bool {
 // oneOf gives what "one" is one of, be it of many: "I've seven springs, so I've
 // pinched one".
 func (r *reading) oneOf(ci, tok int) *thing {
+	for k := ci; k >= max(0, ci-2) && r.since(r.clauses[k].lo, tok) < 8; k-- {
+		for i := len(r.clauses[k].mentions) - 1; i >= 0; i-- {
+			if m := &r.mentions[r.clauses[k].mentions[i]]; m.hi <= tok && m.count > 1 && m.entry != nil && m.kind&(lexicon.Part|lexicon.Fastener) != 0 {
+				return m.entry
+			}
+		}
+	}
 	if t := r.oneFor(ci, tok); t != nil {
 		return t
 	}
@@ -1118,7 +1142,7 @@ func (r *reading) laying(c *clause) bool {
 			return false // "left it at 40 for now", "gone with 26 for now"
 		}
 		switch r.toks[i].s {
-		case "hand", "finger", "loose", "snug", "tight":
+		case "hand", "finger", "fingers", "loose", "snug", "tight":
 			return false
 		}
 	}
@@ -1159,7 +1183,7 @@ func (r *reading) usedAgain(c *clause, m *mention) bool {
 	}
 	if i := m.hi; i+3 < c.hi+1 && (r.word(i) == "is" || r.word(i) == "'s" || r.word(i) == "are") && (r.word(i+1) == "the" || r.word(i+1) == "still") {
 		for k := i + 2; k < min(c.hi, i+4); k++ {
-			if w := r.toks[k].s; (w == "old" || w == "original" || w == "same") && (r.word(k+1) == "one" || r.word(k+1) == "ones") {
+			if w := r.toks[k].s; (w == "old" || w == "original" || w == "same") && (r.word(k+1) == "one" || r.word(k+1) == "ones" || lexicon.Singular(r.word(k+1)) == m.head) {
 				return true // "bar is the old one"
 			}
 		}

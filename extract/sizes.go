@@ -177,6 +177,10 @@ func (r *reading) sizeLike(q *quantity) bool {
 	if q.Unit == "in" && !q.Low.IsInt() && q.Low.Denom().Int64() >= 8 && r.word(q.hi) == "on" && definiteWord.has(r.word(q.hi+1)) {
 		return true
 	}
+	// "thirteen mil goes on as well", "it may be inch and a quarter"
+	if n := r.word(q.hi); keySize(mm) && compare(mm, 7) >= 0 && r.sizeTalk(c) && (n == "goes" && r.word(q.hi+1) == "on" || n == "fits" || r.word(q.lo-1) == "be" && (r.word(q.lo-2) == "may" || r.word(q.lo-2) == "might" || r.word(q.lo-2) == "could") || r.word(q.lo-1) == "either" || r.word(q.lo-1) == "tried" || r.word(q.lo-1) == "the" && r.word(q.lo-2) == "tried" || r.word(q.lo-1) == "a" && r.word(q.lo-2) == "either") && !r.measured(c, q.lo, q.hi) {
+		return true
+	}
 	if r.measured(c, q.lo, q.hi) {
 		return false
 	}
@@ -376,7 +380,7 @@ func (r *reading) bareSizes(ci int, known map[string]bool) []sized {
 				s.canon = append(s.canon, v.Num().String()+" mm")
 			case !v.IsInt() && compare(v, 2) < 0 && isPow2(v.Denom()):
 				s.canon = append(s.canon, inchForm(v))
-			case v.Cmp(big.NewRat(5, 2)) == 0 || v.Cmp(big.NewRat(3, 2)) == 0:
+			case !v.IsInt() && v.Denom().Int64() == 2 && compare(v, 7) < 0:
 				s.canon = append(s.canon, v.FloatString(1)+" mm")
 			default:
 				ok = false
@@ -591,7 +595,7 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 		}
 		if j >= c.lo {
 			switch r.toks[j].s {
-			case "with", "is", "'s", "use", "using", "need", "grab", "get", "same":
+			case "with", "is", "'s", "use", "using", "need", "grab", "get", "same", "try", "tried", "us", "me", "had", "want":
 				return again || r.sizeTalk(c) && (!numberInt(r, a, b) || compare(val, 36) <= 0)
 			}
 		}
@@ -600,13 +604,19 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 		return false // "from a fifty to a forty"
 	}
 	// "a twelve": a number with an article, and no noun after it
+	if (prev == "a" || prev == "an") && wide(val) && next == "on" && (r.word(b+2) == "head" || r.word(b+2) == "heads") {
+		return true // "six of these, with a ten on the head"
+	}
 	if (prev == "a" || prev == "an") && (b == c.hi || r.toks[b-1].brk > brkPause || next == "and" || next == "or" || next == "for" || next == "on" || next == "a" || next == "mil" || next == "to" || next == "as" || next == "but" || next == "in" || next == "head" || next == "thread" || next == "that" || next == "so" || next == "maybe" || next == "might" || next == "then" || next == "here" || next == "again" || next == "it" || next == "with") {
 		if next == "on" && (determiner.has(r.word(b+1)) || r.word(b+1) == "it") { // "a sixteen on the puller"
 			if m := r.nameWithin(c, b+1, 4); m >= 0 && r.mentions[m].kind&(lexicon.Tool|lexicon.Fastener) != 0 {
 				return true
 			}
+			if wide(val) && r.word(b+1) == "it" && r.sizeTalk(c) {
+				return true // "I have a thirty-two on it"
+			}
 		}
-		if again && wide(val) || r.sizeTalk(c) {
+		if again && wide(val) || r.sizeTalk(c) && (compare(val, 36) <= 0 || !val.IsInt()) {
 			return true
 		}
 	}
@@ -630,6 +640,9 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 	}
 	if w := r.toks[a].s; w == "one" || w == "two" || w == "1" || w == "2" {
 		return false
+	}
+	if wide(val) && r.onWhatIsTold(c, a, b, prev, next) {
+		return true
 	}
 	// "two of them, thirteen each"
 	if next == "each" && wide(val) && r.countedIn(c, a) {
@@ -692,6 +705,36 @@ func (r *reading) countedBefore(c *clause, a int) bool {
 		if m := &r.mentions[mi]; m.hi <= a && m.kind&lexicon.Fastener != 0 && m.count > 1 {
 			return true
 		}
+	}
+	return false
+}
+
+// onWhatIsTold tells whether a number that spanners have stands where the talk tells what
+// goes on the fasteners in hand: "sixteen on all of them", "the front one thirteen",
+// "nineteen goes on", "it's seventeen again", "nut on the end, twenty-two".
+func (r *reading) onWhatIsTold(c *clause, a, b int, prev, next string) bool {
+	if !numberInt(r, a, b) || r.counting(c) || r.saidIn(c, "count") || c.mood&(conditional|aside|other) != 0 && c.mood&hedged == 0 {
+		return false
+	}
+	after := r.word(b + 1)
+	ends := b == c.hi || r.toks[b-1].brk >= brkPause
+	ci := int(r.toks[c.lo].cl)
+	of := r.sizeTalk(c) || r.countedIn(c, a) || ci > 0 && r.countedIn(&r.clauses[ci-1], r.clauses[ci-1].hi)
+	if !of {
+		return false
+	}
+	switch {
+	case next == "on" && (after == "it" || after == "that" || after == "them" || after == "those" || after == "these" || after == "all" || after == "both" || after == "each"):
+		return r.word(b+2) != "one" || !r.saidIn(c, "and") // "25 on that one and 25 on that one": counted
+	case (next == "goes" || next == "fits" || next == "fit" || next == "does" || next == "works") && (prev == "" || prev == "a" || prev == "the" || prev == "and" || a == c.lo) && after != "to":
+		return next != "goes" || after == "on"
+	case prev == "one" && a-2 >= c.lo && (placeWords.has(r.toks[a-2].s) || r.toks[a-2].s == "other" || r.toks[a-2].s == "that"):
+		return ends || next == "and" || next == "comes" || next == "out"
+	case (prev == "'s" || prev == "is") && next == "again":
+		return true
+	case ends && a > c.lo && r.toks[a-1].brk >= brkComma && r.toks[b-1].brk >= brkComma && len(c.mentions) > 0:
+		m := &r.mentions[c.mentions[0]]
+		return m.kind&lexicon.Fastener != 0 && alike.has(m.head) && m.prep == "" && m.hi < a && a-m.hi <= 4
 	}
 	return false
 }
@@ -920,6 +963,12 @@ func (r *reading) unite(out []sized) {
 			one := len(out[i].canon) == 1 && len(out[j].canon) == 1
 			same := out[i].canon[0] == out[j].canon[0]
 			switch {
+			case one && !fix && nextDoor(out[i].canon[0], out[j].canon[0]) && !r.inToolList(&mention{lo: out[i].lo, cl: out[i].cl}) && (or || r.loose(out[i].hi, out[j].hi)):
+				// "I have a thirty-two on it, and there's a little shake. It may be inch and a quarter"
+				out[i].canon = append(out[i].canon, out[j].canon...)
+				out[i].hi = out[j].hi
+				out[i].hedged = true
+				out[j].gone = true
 			case near && or && !fix && !andy && !other && one && !same:
 				out[i].canon = append(out[i].canon, out[j].canon...)
 				out[i].hi = out[j].hi
@@ -938,6 +987,53 @@ func (r *reading) unite(out []sized) {
 			}
 		}
 	}
+}
+
+// nextDoor tells whether one of two widths is in millimetres and the other in inches,
+// and no more than a twentieth apart: spanners of both sorts seem to fit.
+func nextDoor(a, b string) bool {
+	am, amm := widthMM(a)
+	bm, bmm := widthMM(b)
+	return amm != bmm && am > 0 && bm > 0 && math.Abs(am-bm) <= 0.05*am
+}
+
+// widthMM gives a width in millimetres, 0 where the text is none, and whether it was said in them.
+func widthMM(s string) (mm float64, metric bool) {
+	v, unit, ok := strings.Cut(s, " ")
+	if !ok || unit != "mm" && unit != "in" {
+		return 0, false
+	}
+	if whole, frac, mixed := strings.Cut(v, "-"); mixed {
+		w, _ := strconv.ParseFloat(whole, 64)
+		mm, v = w, frac
+	}
+	num, den, isFrac := strings.Cut(v, "/")
+	n, err := strconv.ParseFloat(num, 64)
+	if err != nil {
+		return 0, false
+	}
+	if isFrac {
+		d, err := strconv.ParseFloat(den, 64)
+		if err != nil || d == 0 {
+			return 0, false
+		}
+		n /= d
+	}
+	if mm += n; unit == "in" {
+		return mm * 25.4, false
+	}
+	return mm, true
+}
+
+// loose tells whether between two tokens a spanner is said to fit badly, or another as well.
+func (r *reading) loose(lo, hi int) bool {
+	for i := lo; i < min(hi+6, len(r.toks)); i++ {
+		switch r.toks[i].s {
+		case "slack", "loose", "sloppy", "shake", "shakes", "wobbles", "wobble", "play", "slips", "tight", "close", "near", "well", "both", "either", "might", "may", "could", "maybe", "nearly", "quite", "better", "too", "rounded", "certain", "sure":
+			return true
+		}
+	}
+	return false
 }
 
 // doubted tells whether a size was said with doubt, or taken back right after.
@@ -1107,7 +1203,11 @@ func (r *reading) sizes(found []sized) []Size {
 		if s.tool >= 0 && strings.Contains(r.mentions[s.tool].name, "drill") {
 			continue // of the hole
 		}
-		of, t := r.sizeOf(&s, row[[2]int{s.cl, s.tool}] > 2)
+		listed := r.inToolList(&mention{lo: s.lo, cl: s.cl})
+		of, t := r.sizeOf(&s, row[[2]int{s.cl, s.tool}] > 2 || listed)
+		if of == "" && listed && s.kind != normalize.Thread {
+			continue // of a tool that is laid out
+		}
 		if of == "" && s.tool >= 0 {
 			of = lexicon.Singular(r.mentions[s.tool].name)
 		} else if of == "" && s.kind != normalize.Thread && (c.mood&listing != 0 || r.inToolList(&mention{lo: s.lo, cl: s.cl})) {
@@ -1184,7 +1284,7 @@ func (r *reading) sizeOf(s *sized, row bool) (string, *thing) {
 	if s.tool >= 0 && !row && strings.Contains(r.mentions[s.tool].name, "plug socket") {
 		return "spark plug", nil
 	}
-	if s.tool >= 0 && (row || c.mood&listing != 0 || r.inToolList(&r.mentions[s.tool]) || s.kind == normalize.Drive || sizeTool[r.mentions[s.tool].head] == "drive") {
+	if row && s.tool < 0 && s.kind != normalize.Thread || s.tool >= 0 && (row || c.mood&listing != 0 || r.inToolList(&r.mentions[s.tool]) || s.kind == normalize.Drive || sizeTool[r.mentions[s.tool].head] == "drive") {
 		// a tool list tells what it is for only with "for"
 		for _, mi := range c.mentions {
 			m := &r.mentions[mi]
@@ -1199,7 +1299,7 @@ func (r *reading) sizeOf(s *sized, row bool) (string, *thing) {
 	dist := 99
 	for _, mi := range c.mentions {
 		m := &r.mentions[mi]
-		if m.entry == nil || m.kind == lexicon.Tool || headed && !takesTorque(m.entry) && m.lo > s.hi {
+		if m.entry == nil || m.kind == lexicon.Tool || m.prep != "" && (r.word(m.hi) == "side" || r.word(m.hi) == "end") || headed && !takesTorque(m.entry) && m.lo > s.hi {
 			continue
 		}
 		if m.head == "key" && (m.hi == s.lo || m.hi == s.lo-1) {
@@ -1329,6 +1429,9 @@ func (r *reading) spokenOf(cl, tok int) (*thing, string) {
 		var part *mention
 		for _, mi := range r.clauses[k].mentions {
 			m := &r.mentions[mi]
+			if m.entry != nil && m.lo < tok && r.heldByCounted(&r.clauses[k], m) {
+				return m.entry, ""
+			}
 			if m.lo >= tok || m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" && m.prep != "on" && m.prep != "for" && !(m.prep == "of" && m.of >= 0) && !((m.prep == "with" || m.prep == "by") && m.kind&lexicon.Fastener != 0) || m.ownsNone() || inert(m) {
 				continue // but "it's locked with a grub screw. Three mil."
 			}
@@ -1359,6 +1462,12 @@ func (r *reading) spokenOf(cl, tok int) (*thing, string) {
 		}
 	}
 	return nil, ""
+}
+
+// heldByCounted tells whether things that are only counted are said to hold a part:
+// "there's three little ones holding the shield on".
+func (r *reading) heldByCounted(c *clause, m *mention) bool {
+	return m.from > c.lo+1 && r.holding(m.from-1) && r.countedIn(c, m.from)
 }
 
 // inert tells whether what a mention names has no size that a spanner or a key fits:
