@@ -41,6 +41,8 @@ func (r *reading) findActs() {
 		r.thenOut(ci)
 		r.outOfTheWay(ci)
 		r.goes(ci)
+		r.raised(ci)
+		r.tipped(ci)
 		r.goesAlone(ci)
 		r.left(ci)
 		r.inUse(ci)
@@ -252,6 +254,9 @@ func (r *reading) addAct(ci int, a act) {
 				a.hi--
 			}
 		}
+	}
+	if a.action.Name == "fit" && a.subject && a.verb >= 0 && r.word(a.hi) == "and" && a.hi+1 < r.clauses[ci].hi && (r.toks[a.hi+1].is(wOff) || r.toks[a.hi+1].s == "away") && r.toks[a.hi-1].is(wReturning) {
+		a.action, a.hi = r.lex.Action("remove"), a.hi+2 // "then the panel slides down and out"
 	}
 	if a.action.Name == "fit" && a.subject && a.verb >= 0 {
 		switch r.lemma1(r.toks[a.verb].s) {

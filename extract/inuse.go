@@ -386,3 +386,90 @@ func (r *reading) photo(ci int) {
 		}
 	}
 }
+
+// The rules of the whole machine that goes up or down with no verb.
+const (
+	machineUp   = "machine goes up"
+	machineDown = "machine comes down"
+	onItsSide   = "on its side"
+)
+
+// raised reads "trolley jack under the sill, up she goes", "jack down, down she comes": the
+// machine goes up or down where a jack or a hoist was named right before.
+func (r *reading) raised(ci int) {
+	c := &r.clauses[ci]
+	if c.mood&notWork != 0 {
+		return
+	}
+	for i := c.lo; i < c.hi; i++ {
+		w := r.toks[i].s
+		if w != "up" && w != "down" {
+			continue
+		}
+		if p, v := r.word(i+1), r.word(i+2); p != "she" && p != "he" && p != "it" || v != "goes" && v != "comes" || !r.liftedBy(ci) {
+			continue
+		}
+		x := act{action: r.lex.Action("support"), lo: i, hi: i + 1, verb: -1, subject: true, rule: machineUp}
+		if w == "down" {
+			x.action, x.rule = r.lex.Action("lower"), machineDown
+		}
+		for _, ai := range c.acts {
+			if a := &r.acts[ai]; a.lo == i && a.verb < 0 {
+				x.cl, x.qty, x.mood = a.cl, a.qty, a.mood
+				*a = x
+				return
+			}
+		}
+		r.addAct(ci, x)
+		return
+	}
+}
+
+// lifters are the tools that raise a machine.
+var lifters = set("jack hoist crane lift winch ramp ramps")
+
+// liftedBy tells whether the sentence of a clause, or the one before, names what lifts.
+func (r *reading) liftedBy(ci int) bool {
+	for k := ci; k >= 0 && k > ci-4 && r.clauses[k].sentence >= r.clauses[ci].sentence-1; k-- {
+		for i := r.clauses[k].lo; i < r.clauses[k].hi; i++ {
+			if lifters.has(r.toks[i].s) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// lies are the sides that a machine is laid on.
+var lies = set("side back end nose face edge rear tail top front handlebars bars")
+
+// tipped reads "mower over on its side": how a thing is laid, with no verb.
+func (r *reading) tipped(ci int) {
+	c := &r.clauses[ci]
+	if c.mood&notWork != 0 || ci < r.toolList[1] {
+		return
+	}
+	for i := c.lo + 1; i+2 < c.hi && !slices.ContainsFunc(c.acts, func(ai int) bool { return r.acts[ai].lo < i+2 }); i++ {
+		if n := r.toks[i+1].s; r.toks[i].s != "on" && r.toks[i].s != "onto" || n != "its" && n != "her" && n != "his" || !lies.has(r.toks[i+2].s) {
+			continue
+		}
+		hi := i
+		for hi > c.lo && (r.toks[hi-1].s == "over" || r.toks[hi-1].s == "up" || r.toks[hi-1].s == "down" || r.toks[hi-1].s == "back" || r.toks[hi-1].s == "right" || r.toks[hi-1].s == "flat") {
+			hi--
+		}
+		lo := c.lo
+		for lo < hi && (r.toks[lo].is(wOpener|wDrop|wDeterminer) || r.toks[lo].s == "and") {
+			lo++
+		}
+		if hi-lo < 1 || hi-lo > 3 {
+			return
+		}
+		for k := lo; k < hi; k++ {
+			if r.toks[k].is(wSubject|wLinking|wPreposition|wPronoun) || r.toks[k].brk >= brkComma {
+				return
+			}
+		}
+		r.addAct(ci, act{action: r.lex.Action("place"), lo: lo, hi: i + 3, verb: -1, subject: true, rule: onItsSide})
+		return
+	}
+}

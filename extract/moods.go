@@ -73,7 +73,7 @@ func (r *reading) moodOf(ci int, a *act) mood {
 			if passive && !r.cleft(c, a.verb) && !r.personBefore(c, a.verb) {
 				m |= framed // "so nothing's rubbing on the deck"
 			}
-			if a.verb > c.lo && (r.toks[a.verb-1].men >= 0 || prepositions.has(prev) && prev != "by" && prev != "of" || prev == "you" || prev == "of" && r.word(a.verb-2) != "case" && r.word(a.verb-2) != "matter" || prev == "about" || prev == "what" || prev == "be" || prev == "been") {
+			if a.verb > c.lo && (r.toks[a.verb-1].men >= 0 || prepositions.has(prev) && prev != "by" && prev != "of" || prev == "thing" || prev == "things" || prev == "nothing" || prev == "something" || prev == "everything" || prev == "you" || prev == "of" && r.word(a.verb-2) != "case" && r.word(a.verb-2) != "matter" || prev == "about" || prev == "what" || prev == "be" || prev == "been") {
 				m |= framed
 			}
 		case prev == "comes" || prev == "come" || prev == "came":

@@ -346,7 +346,7 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	if a.subject && a.verb >= 0 && r.toks[a.verb].s == "fell" {
 		return false // nobody took it off
 	}
-	if a.rule == machineUnplugged || a.rule == toolInUse || a.rule == "heat and place" || a.rule == "picture" || r.toMachine(c, a) {
+	if a.rule == machineUnplugged || a.rule == toolInUse || a.rule == "heat and place" || a.rule == "picture" || a.rule == machineUp || a.rule == machineDown || a.rule == onItsSide || r.toMachine(c, a) {
 		return true
 	}
 	if r.ownBody(a) || a.verb >= 0 && !a.subject && a.pronoun != "" && len(a.objects) == 0 && r.lemma1(r.toks[a.verb].s) == "get" && particle.has(r.word(a.verb+1)) && !particle.has(r.toks[a.hi-1].s) {
@@ -556,6 +556,12 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 			return "Isolate the machine."
 		}
 		return "Unplug the machine."
+	case machineUp:
+		return "Raise the machine."
+	case machineDown:
+		return "Lower the machine."
+	case onItsSide:
+		return trimStep("Put the "+strings.ToLower(r.text(a.lo, a.hi))) + "."
 	case "picture":
 		if names != "" {
 			return "Take a photo of the " + names + "."

@@ -803,7 +803,7 @@ func (r *reading) singledOut(ci int) {
 			driven = true
 			continue
 		}
-		if countOf[w] == 0 && !numberWord.has(w) && !determiner.has(w) && !placeWords.has(w) && w != "done" && w != "with" && w != "of" && w != "then" && w != "now" && w != "and" && w != "on" && w != "at" && w != "each" && w != "side" && w != "both" && w != "sides" && w != "pieces" && !holding.has(w) {
+		if countOf[w] == 0 && !numberWord.has(w) && !determiner.has(w) && !placeWords.has(w) && w != "done" && w != "with" && w != "of" && w != "then" && w != "now" && w != "and" && w != "on" && w != "at" && w != "each" && w != "side" && w != "both" && w != "sides" && w != "pieces" && !(spots.has(w) && m.kind&lexicon.Fastener != 0) && !holding.has(w) {
 			return
 		}
 	}
@@ -837,6 +837,9 @@ func (r *reading) singledOut(ci int) {
 	}
 	r.addAct(ci, a)
 }
+
+// spots are the words for where fasteners sit: "three screws along the back".
+var spots = set("along across round around inside under underneath behind either corner corners edge edges per")
 
 // spannerOn reads "eighteen spanner on the axle nut": what turns a fastener, and
 // then the fastener, with no verb.
@@ -1142,7 +1145,7 @@ func (r *reading) mannered(ci int) {
 
 // rests are the tools that are put somewhere and stay there, drapes what is laid
 // over or round something.
-var rests = set("jack stand stands chock chocks tray pan block bucket tub bowl basin wood timber container plank board bar strap chain pillow cushion mat sheet")
+var rests = set("wedge wedges brick bricks jack stand stands chock chocks tray pan block bucket tub bowl basin wood timber container plank board bar strap chain pillow cushion mat sheet")
 var drapes = set("rag cloth towel blanket sheet tarp cardboard newspaper paper foam sponge")
 
 // stood reads "axle stand under the seam", "block of wood between the blade and
@@ -1164,7 +1167,7 @@ func (r *reading) stood(ci int) {
 		}
 		for i := m.hi; i < c.hi && i < m.hi+3; i++ {
 			w := r.toks[i].s
-			if m.head == "chock" && (w == "both" || w == "in" || w == "at" || w == "front" || w == "either") || w == "under" || w == "behind" || w == "underneath" || w == "beneath" || w == "below" || (w == "between" || w == "against" || w == "across") && i+1 < c.hi || (rag && (w == "over" || w == "round" || w == "around") || puller && (w == "on" || w == "onto" || w == "over")) && i+1 < c.hi {
+			if (m.head == "chock" || m.head == "wedge" || m.head == "brick") && (w == "both" || w == "in" || w == "at" || w == "front" || w == "either") || w == "under" || w == "behind" || w == "underneath" || w == "beneath" || w == "below" || (w == "between" || w == "against" || w == "across") && i+1 < c.hi || (rag && (w == "over" || w == "round" || w == "around") || puller && (w == "on" || w == "onto" || w == "over")) && i+1 < c.hi {
 				r.addAct(ci, act{action: r.lex.Action("place"), lo: m.from, hi: m.hi, verb: -1, objects: []int{mi}, subject: true, rule: "tool and place"})
 				break
 			}
@@ -1263,7 +1266,7 @@ func (r *reading) dealtOut(lo, hi int) bool {
 }
 
 // doses are the words for as much as is put on at once: never what one has of it.
-var doses = set("dab drop smear squirt touch blob wipe lick spot bead film drops squirts dabs blobs wipes shot splash skim")
+var doses = set("dab drop smear squirt touch blob wipe lick spot bead film drops squirts dabs blobs wipes shot splash skim coat coats")
 
 // cleaners are what things are cleaned with that is used up.
 var cleaners = set("cleaner degreaser solvent petrol gasoline kerosene paraffin diesel alcohol isopropyl spirit spirits acetone thinners vinegar detergent")
@@ -1440,7 +1443,7 @@ func (r *reading) verbless(ci int) {
 		if !last {
 			next = r.toks[j+1].s
 		}
-		ok := last || next == "and" || next == "first" || next == "by" || next == "then" || next == "now" || next == "again" || next == "here" && (back || w != "in") || next == "with" || next == "the" && offWords.has(w) || next == "to" && back || next == "from" || next == "of" && w == "out" && r.outOf(c, j+1) || next == "loosely" || next == "finger" || next == "hand" || next == "as" || r.imperativeAt(j+1) || afterParticle.has(next) || !last && (r.toks[j+1].qty >= 0 || pluralSize[next] != "") || strings.HasSuffix(next, "ing") && r.isVerbForm(next) || next == "i" || next == "you" || next == "we" || next == "that" && relates.has(r.word(j+2)) || leadsIn.has(next) && (onWords.has(w) || offWords.has(w) && (next == "through" || next == "under" || next == "past" || next == "over")) || (next == "one" || next == "each" || next == "both") && (r.word(j+2) == "side" || r.word(j+2) == "sides" || r.word(j+2) == "end" || r.word(j+2) == "ends") || next == "it" && j+2 < c.hi && (linking.has(r.toks[j+2].s) || between.has(r.toks[j+2].s) || r.toks[j+2].s == "only" || r.isVerbForm(r.toks[j+2].s) && !r.plainVerb(r.toks[j+2].s))
+		ok := last || next == "and" || next == "first" || next == "by" || next == "then" || next == "now" || next == "again" || next == "here" && (back || w != "in") || next == "with" || next == "in" && (r.word(j+2) == "one" || r.word(j+2) == "two") || next == "the" && offWords.has(w) || next == "to" && back || next == "from" || next == "of" && w == "out" && r.outOf(c, j+1) || next == "loosely" || next == "finger" || next == "hand" || next == "as" || r.imperativeAt(j+1) || afterParticle.has(next) || !last && (r.toks[j+1].qty >= 0 || pluralSize[next] != "") || strings.HasSuffix(next, "ing") && r.isVerbForm(next) || next == "i" || next == "you" || next == "we" || next == "that" && relates.has(r.word(j+2)) || leadsIn.has(next) && (onWords.has(w) || offWords.has(w) && (next == "through" || next == "under" || next == "past" || next == "over")) || (next == "one" || next == "each" || next == "both") && (r.word(j+2) == "side" || r.word(j+2) == "sides" || r.word(j+2) == "end" || r.word(j+2) == "ends") || next == "it" && j+2 < c.hi && (linking.has(r.toks[j+2].s) || between.has(r.toks[j+2].s) || r.toks[j+2].s == "only" || r.isVerbForm(r.toks[j+2].s) && !r.plainVerb(r.toks[j+2].s))
 		if next == "the" && offWords.has(w) && r.movesLater(c, j+1) {
 			continue // "belt off the motor goes back over"
 		}
