@@ -218,8 +218,8 @@ func (r *reading) moodOf(ci int, a *act) mood {
 	}
 	if a.subject && a.verb >= 0 && (r.word(a.hi) == "on" || r.word(a.hi-1) == "on") {
 		for i := a.hi; i < min(c.hi, a.hi+3); i++ {
-			if bodily.has(r.toks[i].s) && (r.toks[i-1].s == "my" || r.toks[i-1].s == "your" || r.toks[i-1].s == "his") {
-				m |= framed // "it came down on my neck"
+			if bodily.has(r.toks[i].s) && r.word(i-2) != "with" && (r.toks[i-1].s == "my" || r.toks[i-1].s == "your" || r.toks[i-1].s == "his") {
+				m |= framed // "it came down on my neck"; not "on with my fingers"
 			}
 		}
 	}

@@ -782,5 +782,5 @@ func (s *tracker) introducedUnknown(a *act) *thing {
 // what is worked on: "over the disc, mind the pads, and those two in".
 func (r *reading) onlyMinded(m *mention) bool {
 	w := r.word(m.from - 1)
-	return w == "mind" || w == "mindful" || w == "watch" || w == "of" && r.word(m.from-2) == "careful"
+	return w == "mind" || w == "mindful" || w == "watch" || w == "way" || w == "of" && r.word(m.from-2) == "careful"
 }

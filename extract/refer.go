@@ -969,7 +969,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 			n = "fit" // "spacers off the zip tie": from where they were kept
 			a.action = r.lex.Action(n)
 		}
-		if a.ifOff && st != Removed && st != Loosened && !(r.word(a.hi) == "top" && wasFitting) && !(st == "" && (a.rule == "thing and place" || a.rule == "thing and particle" && r.word(a.hi-1) == "through") && s.fitted > 0 && r.since(s.fitted, a.lo) < 90) {
+		if a.ifOff && st != Removed && st != Loosened && !(a.byHand && t.fastener && r.withMine(c, a.hi)) && !(r.word(a.hi) == "top" && wasFitting) && !(st == "" && (a.rule == "thing and place" || a.rule == "thing and particle" && r.word(a.hi-1) == "through") && s.fitted > 0 && r.since(s.fitted, a.lo) < 90) {
 			continue
 		}
 		if n == "fit" && a.verb >= 0 && !a.subject && r.word(a.hi-1) == "through" && r.lemma1(r.toks[a.verb].s) == "push" && st != Removed && !s.fitting(a.lo) && !r.ofNew(a) && !r.fitsNext(ai) {
@@ -998,7 +998,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		if name == "tighten" && !t.fastener && a.verb >= 0 && r.lemma1(r.toks[a.verb].s) == "go" {
 			continue // round a bore with a scuff pad
 		}
-		if name == "start by hand" && a.subject && (a.verb >= 0 || a.rule == toldByHand) && st == "" && !s.fitting(a.lo) && s.apart(a.lo) && !r.fitsBack(c) {
+		if name == "start by hand" && a.subject && (a.verb >= 0 || a.rule == toldByHand) && st == "" && !s.fitting(a.lo) && s.apart(a.lo) && !r.fitsBack(c) && !r.withMine(c, a.hi) {
 			continue // "the hose on the back, that's just hand tight"
 		}
 		if name == "tighten" && a.subject && !past && !r.fitsBack(c) && !r.wasDoneUp(c, a) && !(a.verb < 0 && st == Loosened && r.says1(c, a.lo, "again")) && !wasFitting && (st == "" || st == Removed || st == Loosened) {
@@ -1074,6 +1074,17 @@ func (r *reading) parked(a *act) bool {
 			if p := r.toks[i-1].s; p == "keep" || p == "lose" {
 				return true
 			}
+		}
+	}
+	return false
+}
+
+// withMine tells whether a clause says from token i on that the speaker's own hand did it:
+// "that's on with my fingers" tells no state in which a thing was found.
+func (r *reading) withMine(c *clause, i int) bool {
+	for ; i+2 < c.hi; i++ {
+		if r.toks[i].s == "with" && (r.toks[i+1].s == "my" || r.toks[i+1].s == "our") {
+			return true
 		}
 	}
 	return false

@@ -271,6 +271,10 @@ func (s *tracker) notTightening(c *clause, q *quantity) bool {
 			if wrenchEnds.has(r.word(q.lo-2)) && r.ofWrench(q.cl) {
 				return true // "my big clicker doesn't go that low, it starts at forty foot pounds"
 			}
+		case "goes", "does", "covers", "runs":
+			if q.Low != nil && q.High.Cmp(q.Low) != 0 && r.ofWrench(q.cl) {
+				return true // "the little wrench, it goes two to twenty newton metres"
+			}
 		}
 	}
 	last := r.toks[q.hi-1].s
@@ -671,14 +675,18 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 		}
 	}
 	// "The preload cap screws into the end of the axle. It's half a newton metre."
-	if w := r.toks[c.lo].s; (w == "it" || w == "that" || w == "they" || w == "those") && len(c.mentions) == 0 {
+	first := c.lo
+	for first < q.lo && (r.toks[first].is(wOpener) || r.toks[first].s == "and" || r.toks[first].s == "anyway") {
+		first++
+	}
+	if w := r.toks[first].s; (w == "it" || w == "that" || w == "they" || w == "those") && len(c.mentions) == 0 {
 		for k := ci - 1; k >= max(0, ci-2) && r.since(r.clauses[k].lo, q.lo) < 12; k-- {
 			for _, mi := range r.clauses[k].mentions {
 				m := &r.mentions[mi]
 				if m.prep != "" || m.entry == nil {
 					continue
 				}
-				switch opens := r.opens(&r.clauses[k], m); {
+				switch opens := r.opens(&r.clauses[k], m) || w == "they" && m.plural && (r.word(m.from-1) == "there's" || r.word(m.from-1) == "'s" && r.word(m.from-2) == "there"); {
 				case opens && takesTorque(m.entry):
 					return m.entry, "what the sentence before was about"
 				case opens && k == ci-1 && r.clauses[k].sentence == c.sentence && !m.ownsNone():
@@ -692,7 +700,13 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 			}
 		}
 	}
+	if t := s.otherSource(c, q); t != nil {
+		return t, "what the value before was for, from another source"
+	}
 	hand := s.inView(c, q)
+	if t := s.waitsAlone(c, q); t != nil {
+		return t, "the one started by hand before"
+	}
 	if n, many := r.toldForHowMany(c, q); many && n > 1 {
 		// "thirty newton metres, both of them"
 		for i := len(hand) - 1; i >= 0; i-- {
@@ -812,6 +826,71 @@ func (r *reading) nameless(i int) bool {
 // valueIdle are words about a value or the talk that name nothing it could be for.
 var valueIdle = set("tight torque setting value star cross pattern order stage round time wrench click book spec maximum minimum whole same rest others thing stuff question answer video comment guess maybe about roughly exactly nearly thirty again another sure okay alright lovely good great nice perfect beautiful done ready")
 
+// otherSource gives what the value before is for, where a value that something else says
+// follows right after: "the book says 220, and there's a paper in the box that says 250".
+func (s *tracker) otherSource(c *clause, q *quantity) *thing {
+	r := s.r
+	if len(r.heard) == 0 || q.lo-2 < c.lo || !saying.has(r.toks[q.lo-1].s) {
+		return nil
+	}
+	h := &r.heard[len(r.heard)-1]
+	p := &r.qtys[h.qty]
+	if h.of == nil || h.dropped || r.since(p.hi, q.lo) > 12 {
+		return nil
+	}
+	for i := p.hi; i < q.lo; i++ {
+		if m := r.toks[i].men; m >= 0 && r.mentions[m].prep == "" && (r.mentions[m].kind&lexicon.Fastener != 0 || r.mentions[m].kind&lexicon.Part != 0 && r.toks[i].brk >= brkComma) {
+			return nil
+		}
+	}
+	return h.of
+}
+
+// waitsAlone gives the single fastener that was started by hand and waits, where a value
+// is told of one and those spoken of last are several: "wheel on, the four bolts in. Now
+// the big one. The book says 220 newton metres for this".
+func (s *tracker) waitsAlone(c *clause, q *quantity) *thing {
+	r := s.r
+	if _, many := r.toldForHowMany(c, q); many || !r.ofOne(c, q) {
+		return nil
+	}
+	for i := len(s.hand) - 1; i >= 0 && r.since(s.hand[i].last, q.lo) < 300; i-- {
+		t := s.hand[i]
+		if !takesTorque(t) || t.many() {
+			continue
+		}
+		if st, _ := t.state(); st == HandTight {
+			return t
+		}
+		if r.since(t.last, q.lo) < 30 {
+			return nil
+		}
+	}
+	return nil
+}
+
+// ofOne tells whether a value is told of one thing: "for this", "this one gets", "now the big one".
+func (r *reading) ofOne(c *clause, q *quantity) bool {
+	ci := int(r.toks[c.lo].cl)
+	lo := c.lo
+	if ci > 0 && r.since(r.clauses[ci-1].lo, q.lo) < 6 {
+		lo = r.clauses[ci-1].lo
+	}
+	for i := lo; i < c.hi; i++ {
+		switch r.toks[i].s {
+		case "this":
+			if next := r.word(i + 1); prepositions.has(r.word(i-1)) && (i+1 >= c.hi || r.toks[i].brk >= brkPause || !isNoun(r, i+1)) || next == "one" {
+				return true
+			}
+		case "one", "un":
+			if w := r.word(i - 1); w == "big" || w == "last" || w == "other" || w == "main" {
+				return r.word(i+1) != "of"
+			}
+		}
+	}
+	return false
+}
+
 // nameIn tells whether anything is named in the tokens lo to hi.
 func (r *reading) nameIn(lo, hi int) bool {
 	for i := lo; i < hi; i++ {
@@ -881,7 +960,7 @@ var guesses = map[string]bool{
 var spokenOfOnly = map[string]bool{
 	"fastener in hand": true, "clamp or fitting in hand": true, "fastener of the part in hand": true, "part in hand": true,
 	"part that the talk turned to": true, "fastener of the part that the talk turned to": true, "what the talk turned to": true,
-	"started by hand before": true, "fastener spoken of before": true, "part whose fasteners were counted": true,
+	"started by hand before": true, "the one started by hand before": true, "what the value before was for, from another source": true, "fastener spoken of before": true, "part whose fasteners were counted": true,
 }
 
 // waitingToo gives another fastener that a value may as well be for: one that was
