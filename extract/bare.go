@@ -216,9 +216,12 @@ func (r *reading) sizeSlot(c *clause, a, b int, val *big.Rat, again bool) bool {
 			m := &r.mentions[r.toks[a-1].men]
 			beside = !m.plural || m.count > 1
 		}
-		if compare(val, 2) < 0 || compare(val, 6) > 0 || !art && !beside && !r.hexNear(a, b) {
+		if compare(val, 2) < 0 || compare(val, 6) > 0 || !art && !beside && !r.hexNear(a, b) && !(again && !val.IsInt()) {
 			return false
 		}
+	}
+	if r.word(a-2) == "about" {
+		return false // "it's about a ten"
 	}
 	if !art && compare(val, 36) > 0 || r.saidOtherwise(ci, a, val, again) || !art && r.putTogether(ci, a) || r.counting(c) {
 		return false
@@ -306,7 +309,8 @@ func (r *reading) asksAt(c *clause, a, b int) bool {
 // tookFor tells whether the first of two sizes is what was thought or expected, and
 // the second how it is: "I thought these were eights but they're tens".
 func (r *reading) tookFor(s, t *sized) bool {
-	but := r.word(s.lo-1) == "were" || r.word(s.lo-1) == "was" // "I'd have sworn these were eights, they're tens"
+	past := func(w string) bool { return w == "were" || w == "was" }
+	but := past(r.word(s.lo-1)) || past(r.word(s.lo-2)) // "I'd have sworn these were eights, they're tens"
 	for i := s.hi; i < t.lo; i++ {
 		switch r.toks[i].s {
 		case "but":

@@ -170,6 +170,9 @@ func (r *reading) sizeLike(q *quantity) bool {
 	if headWords.has(r.word(q.hi)) {
 		return true
 	}
+	if n := r.word(q.hi); q.Unit == "mm" && keySize(mm) && (n == "both" || n == "each") && !r.measured(c, q.lo, q.hi) && r.turnedNear(q.cl, q.lo) {
+		return true // "thirteen mil both ends"
+	}
 	// "hold the fitting with an inch", "inch and a sixteenth on the swivel"
 	if q.Unit == "in" && (r.word(q.lo-2) == "with" && (r.word(q.lo-1) == "a" || r.word(q.lo-1) == "an") || r.word(q.lo-1) == "with") && (q.hi == c.hi || r.toks[q.hi-1].brk >= brkPause || r.word(q.hi) == "and" || r.word(q.hi) == "so") {
 		return true
@@ -1425,7 +1428,7 @@ func (r *reading) whichOne(c *clause, before int, t *thing) string {
 // spokenOf gives what the clauses right before were about: a fastener named there
 // as more than a place, else a part; its name alone where it has no entry.
 func (r *reading) spokenOf(cl, tok int) (*thing, string) {
-	for k := cl; k >= 0 && k >= cl-3 && r.since(r.clauses[k].lo, tok) < 15; k-- {
+	for k := cl; k >= 0 && k >= cl-4 && r.since(r.clauses[k].lo, tok) < 15; k-- {
 		var part *mention
 		for _, mi := range r.clauses[k].mentions {
 			m := &r.mentions[mi]
@@ -1443,6 +1446,11 @@ func (r *reading) spokenOf(cl, tok int) (*thing, string) {
 			}
 			if part == nil || m.entry != nil && (m.prep == "" || part.prep != "") {
 				part = m
+			}
+		}
+		if part == nil && k > 0 {
+			if h := r.heading(k - 1); h != nil && h.entry != nil && !inert(h) {
+				return h.entry, "" // "Then the slide pins. There are two, seven mil."
 			}
 		}
 		for _, ai := range r.clauses[k].acts {
@@ -1470,6 +1478,24 @@ func (r *reading) heldByCounted(c *clause, m *mention) bool {
 	return m.from > c.lo+1 && r.holding(m.from-1) && r.countedIn(c, m.from)
 }
 
+// heading gives the thing that a clause names and says no more of: "Then the slide pins."
+func (r *reading) heading(k int) *mention {
+	c := &r.clauses[k]
+	if len(c.mentions) != 1 || r.toks[c.hi-1].brk < brkSentence {
+		return nil
+	}
+	m := &r.mentions[c.mentions[0]]
+	if m.kind&(lexicon.Part|lexicon.Fastener) == 0 || m.prep != "" {
+		return nil
+	}
+	for i := c.lo; i < c.hi; i++ {
+		if (i < m.from || i >= m.hi) && !r.toks[i].is(wOpener|wDeterminer|wDrop) && r.toks[i].s != "and" {
+			return nil
+		}
+	}
+	return m
+}
+
 // inert tells whether what a mention names has no size that a spanner or a key fits:
 // it is bent, pressed or pushed, and lies beside what is turned.
 func inert(m *mention) bool {
@@ -1488,7 +1514,7 @@ func anyOf(words []string, of ...string) bool {
 	return slices.ContainsFunc(words, func(w string) bool { return slices.Contains(of, w) })
 }
 
-var inertThings = set("spring springs circlip circlips washer washers tab tabs seal seals boot boots gaiter sleeve gasket gaskets pad pads wire wires light lights shim shims key ball balls rung label sticker shell crown handle shaft belt chain rope rag bag tin tub tray spacer bush shoe shoes tyre tire grease oil")
+var inertThings = set("spring springs circlip circlips washer washers tab tabs seal seals boot boots gaiter sleeve gasket gaskets pad pads wire wires light lights shim shims key ball balls rung label sticker shell crown handle shaft belt chain rope rag bag tin tub tray spacer bush shoe shoes tyre tire grease oil sheet paper book manual leaflet drawing")
 
 func named(t *thing) string {
 	if t.name == "" {
@@ -1509,6 +1535,9 @@ func (r *reading) inHandAt(tok int, within float64) *thing {
 		r.touched = []touch{}
 		for _, t := range r.things {
 			if !t.fastener {
+				continue
+			}
+			if inertThings.has(t.head) || t.head == "clip" {
 				continue
 			}
 			for _, mi := range t.mentions {
@@ -1541,5 +1570,5 @@ func (r *reading) usedHere(c *clause) bool {
 			}
 		}
 	}
-	return n < 4
+	return n < 4 || slices.ContainsFunc(c.acts, func(a int) bool { return r.acts[a].verb >= 0 })
 }
