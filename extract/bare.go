@@ -309,8 +309,7 @@ func (r *reading) asksAt(c *clause, a, b int) bool {
 // tookFor tells whether the first of two sizes is what was thought or expected, and
 // the second how it is: "I thought these were eights but they're tens".
 func (r *reading) tookFor(s, t *sized) bool {
-	past := func(w string) bool { return w == "were" || w == "was" }
-	but := past(r.word(s.lo-1)) || past(r.word(s.lo-2)) // "I'd have sworn these were eights, they're tens"
+	but := r.word(s.lo-1) == "were" || r.word(s.lo-1) == "was" // "I'd have sworn these were eights, they're tens"
 	for i := s.hi; i < t.lo; i++ {
 		switch r.toks[i].s {
 		case "but":
