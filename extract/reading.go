@@ -153,10 +153,11 @@ type act struct {
 	things  []*thing // set by refer
 	qty     int      // torque or angle that belongs to it, or -1
 	byHand  bool
-	unknown bool // its thing is named by a word that no list has
-	bare    bool // and that word has no determiner: "stone cold" is as likely as "scrape rust"
-	ifOff   bool // counts as fitting only where the thing had come off
-	heads   bool // nothing is said but the thing, and how many or with what: "axle nuts, eighteen mil"
+	unknown bool   // its thing is named by a word that no list has
+	bare    bool   // and that word has no determiner: "stone cold" is as likely as "scrape rust"
+	ifOff   bool   // counts as fitting only where the thing had come off
+	there   *thing // what "it" or "them" stands for in where it is done: "put grease on it"
+	heads   bool   // nothing is said but the thing, and how many or with what: "axle nuts, eighteen mil"
 	rule    string
 }
 

@@ -1088,9 +1088,24 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			}
 			continue
 		}
+		if (t.s == "it" || t.s == "them") && a.there != nil && i > first && r.toks[i-1].is(wPreposition) && (objPlaced || a.unknown) {
+			w, objPlaced = append(w, "the "+a.there.name), true // "put a cloth in it"
+			if t.brk == brkComma && i+1 < end {
+				if minds.has(r.toks[i+1].s) || r.toListener(i+1, end) || r.othersAt(i+1, a) {
+					break
+				}
+				w[len(w)-1] += ","
+			}
+			continue
+		}
 		if t.s == "it" && a.unknown && !objPlaced && i > first && prepositions.has(r.toks[i-1].s) {
 			w, objPlaced = append(w, s), true // "run a shot through it"
 			continue
+		}
+		if (t.s == "it" || t.s == "he" || t.s == "she" || t.s == "they") && objPlaced && i >= a.hi && i+1 < end && (r.toks[i-1].men >= 0 || r.toks[i-1].brk >= brkComma) {
+			if n := r.toks[i+1].s; strings.HasSuffix(n, "s") && len(n) > 3 && n != "this" && !r.plainVerb(n) {
+				break // "turn it, it stops in the middle"
+			}
 		}
 		if t.s == "all" && countOf[a.pronoun] > 1 && !objPlaced && names != "" && r.word(i+1) == a.pronoun && r.toks[i+1].men < 0 {
 			for _, n := range []string{a.pronoun, strconv.Itoa(countOf[a.pronoun])} {
@@ -1428,7 +1443,13 @@ func (r *reading) othersAt(i int, a *act) bool {
 		return false
 	}
 	m := &r.mentions[mi]
-	return m.kind&lexicon.Tool == 0 && m.prep == "" && m.hi < len(r.toks) && r.toks[m.hi-1].brk < brkComma && (r.kind(m.hi).is(wOn|wOff) || r.toks[m.hi].s == "back")
+	if m.kind&lexicon.Tool != 0 || m.prep != "" {
+		return false
+	}
+	if m.kind&(lexicon.Part|lexicon.Fastener) != 0 && m.entry != nil && (m.hi == r.clauses[a.cl].hi || r.toks[m.hi-1].brk >= brkComma) {
+		return true // "slide it off, link", "hold it back with a screwdriver, and the gasket"
+	}
+	return m.hi < len(r.toks) && r.toks[m.hi-1].brk < brkComma && (r.kind(m.hi).is(wOn|wOff) || r.toks[m.hi].s == "back")
 }
 
 // asksNext are the words that begin another clause after "and" and "where".
@@ -1623,6 +1644,11 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 				return ""
 			}
 		}
+		if i == lo && t.s == "out" && r.word(i+1) == "of" && i+2 < hi {
+			w = append(w, "from") // "drops down out of the carrier"
+			i++
+			continue
+		}
 		if i == lo && t.s == "of" {
 			if r.word(i-1) != "out" {
 				return "" // "o-rings on the caps, bit of grease"
@@ -1689,7 +1715,7 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 	return " " + strings.Join(w, " ")
 }
 
-var danglers = set("hmm hm um uh er ah oh eh not just don't where they she he it's now and or but so the a an to of with for from as because if then than that which in into on at by towards toward is was are i you we 's it's just would could how why come no yes yeah och honestly look innit")
+var danglers = set("hmm hm um uh er ah oh eh not just don't where they she he it's now and or but so the a an to of with for from as because if then than that which in into on at by towards toward is was are i you we 's it's just would could how why come no yes yeah och honestly look innit cos coz while when till until would could should must might else yet its")
 
 // trimStep cuts a step to size and takes off what dangles.
 func trimStep(s string) string {
@@ -1709,6 +1735,12 @@ func trimStep(s string) string {
 	}
 	if n := len(f); n > 3 && f[n-2] == "and" && (f[n-1] == "see" || f[n-1] == "begin" || f[n-1] == "go" || f[n-1] == "try" || f[n-1] == "then" || f[n-1] == "honestly" || f[n-1] == "hopefully") {
 		f = f[:n-2]
+	}
+	for n := len(f); n > 4 && f[n-2] == "and" && (particle.has(f[n-1]) || f[n-1] == "over" || f[n-1] == "through" || f[n-1] == "round") && (!particle.has(f[n-3]) || f[n-4] == "and"); n = len(f) {
+		f = f[:n-2] // "stretch the spring and over"
+	}
+	if n := len(f); n > 4 && f[n-3] == "with" && f[n-2] == "its" && countOf[f[n-1]] > 1 {
+		f = f[:n-3] // "the guard with its two"
 	}
 	for len(f) > 2 {
 		l := strings.ToLower(strings.Trim(f[len(f)-1], ",.;:"))
