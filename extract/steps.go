@@ -1435,6 +1435,7 @@ func (r *reading) othersAt(i int, a *act) bool {
 	if i >= len(r.toks) {
 		return false
 	}
+	joins := i > 0 && r.toks[i-1].s == "and" && a.action.Name != "support" && a.action.Name != "press" // "check it, and the bolts": those too
 	for k := 0; k < 3 && i < len(r.toks)-1 && r.toks[i].men < 0 && (determiner.has(r.toks[i].s) || !stopWords.has(r.toks[i].s)); k++ {
 		i++
 	}
@@ -1446,7 +1447,7 @@ func (r *reading) othersAt(i int, a *act) bool {
 	if m.kind&lexicon.Tool != 0 || m.prep != "" {
 		return false
 	}
-	if m.kind&(lexicon.Part|lexicon.Fastener) != 0 && m.entry != nil && (m.hi == r.clauses[a.cl].hi || r.toks[m.hi-1].brk >= brkComma) {
+	if !joins && m.kind&(lexicon.Part|lexicon.Fastener) != 0 && m.entry != nil && (m.hi == r.clauses[a.cl].hi || r.toks[m.hi-1].brk >= brkComma) {
 		return true // "slide it off, link", "hold it back with a screwdriver, and the gasket"
 	}
 	return m.hi < len(r.toks) && r.toks[m.hi-1].brk < brkComma && (r.kind(m.hi).is(wOn|wOff) || r.toks[m.hi].s == "back")
