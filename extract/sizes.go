@@ -422,6 +422,13 @@ func (r *reading) bareSizes(ci int, known map[string]bool) []sized {
 			n, lo = strconv.Itoa(tens+int(n[0]-'0'))+" mm", i-1 // "twenty-fours"
 		}
 		p := sized{lo: lo, hi: i + 1, kind: normalize.Size, canon: []string{n}, cl: ci, tool: -1}
+		if len(n) == len("2 mm") && r.word(i-1) == "number" {
+			if x := r.crossSaid(c, i, i+1); x != "" {
+				p.lo, p.kind, p.canon = i-1, normalize.Driver, []string{x + n[:1]} // "two Phillips, number twos"
+				out = append(out, p)
+				continue
+			}
+		}
 		v, _ := strconv.ParseInt(strings.TrimSuffix(n, " mm"), 10, 64)
 		torx := r.word(lo-1) == "e" || r.torxSaid(c, lo, i+1)
 		if torx {
@@ -522,6 +529,9 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 	}
 	if b < c.hi {
 		next = r.toks[b].s
+	}
+	if r.isNew(c, a) {
+		return false
 	}
 	// right before or after a tool that has sizes
 	for _, mi := range c.mentions {
