@@ -48,6 +48,7 @@ func (r *reading) findActs() {
 		r.inUse(ci)
 		r.toolAlone(ci)
 		r.photo(ci)
+		r.bathed(ci)
 		r.heated(ci)
 		r.spreads(ci)
 		r.renewed(ci)
@@ -530,7 +531,7 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 		return !(r.toks[i].s == "stuff" && (prepositions.has(n) && n != "in" || i > 0 && r.toks[i-1].brk < brkComma && !r.kind(i-1).is(wLeadsVerb|wSubject|wOpener)) || r.toks[i].s == "stuck" || (r.toks[i].s == "knock" || r.toks[i].s == "stuff") && n == "at")
 	}
 	p := r.toks[i-1].s
-	if r.toks[i].s == "back" && (r.toks[i-1].men >= 0 || p == "it" || p == "them" || p == "that") {
+	if r.toks[i].s == "back" && r.toks[i-1].brk < brkComma && (r.toks[i-1].men >= 0 || p == "it" || p == "them" || p == "that") {
 		return false // "swing the motor back out"
 	}
 	if r.toks[i].s == "torque" && (r.toks[i-1].men >= 0 || p == "much" || p == "for" || p == "with" || r.word(i+1) == "is" || r.word(i+1) == "for" || r.word(i+1) == "by" || r.word(i+1) == "at" || r.word(i+1) == "figure" || r.word(i+1) == "spec" || r.word(i+1) == "value" || r.word(i+1) == "setting") {
@@ -773,7 +774,7 @@ func (r *reading) pronounAt(c *clause, j int) bool {
 			return true // "take those two out"
 		}
 		// "that rust" is no pronoun
-		return next == "" || stopWords.has(next) || prepositions.has(next) || dropWords.has(next) || strings.HasSuffix(next, "ly") || next == "one"
+		return next == "" || stopWords.has(next) || prepositions.has(next) || dropWords.has(next) || next == "till" || next == "until" || strings.HasSuffix(next, "ly") || next == "one"
 	}
 	return true
 }

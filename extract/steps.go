@@ -340,13 +340,16 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	if a.action.Name == "fit" && a.subject && a.verb >= 0 && len(a.objects) == 0 && r.lemma1(r.toks[a.verb].s) == "be" && !r.says1(c, a.verb, "back") && r.putJustBefore(a) {
 		return false // "it's home": told of what was just put there
 	}
+	if r.offStage(a) {
+		return false
+	}
 	if a.action.Name == "store" && a.verb >= 0 && r.toks[a.verb].s == "left" && len(a.things) == 0 {
 		return false // "I left the feeler gauge on the bench"
 	}
 	if a.subject && a.verb >= 0 && r.toks[a.verb].s == "fell" {
 		return false // nobody took it off
 	}
-	if a.rule == machineUnplugged || a.rule == toolInUse || a.rule == "heat and place" || a.rule == "picture" || a.rule == machineUp || a.rule == machineDown || a.rule == onItsSide || r.toMachine(c, a) {
+	if a.rule == machineUnplugged || a.rule == toolInUse || a.rule == "heat and place" || a.rule == "picture" || a.rule == machineUp || a.rule == inTheBath || a.rule == machineDown || a.rule == onItsSide || r.toMachine(c, a) {
 		return true
 	}
 	if r.ownBody(a) || a.verb >= 0 && !a.subject && a.pronoun != "" && len(a.objects) == 0 && r.lemma1(r.toks[a.verb].s) == "get" && particle.has(r.word(a.verb+1)) && !particle.has(r.toks[a.hi-1].s) {
@@ -406,6 +409,40 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	}
 	return (a.action.Name == "mark" || a.action.Name == "test") && a.hi-a.lo >= 2 && !a.subject || a.action.Name == "repeat" && a.hi-a.lo > 2
 }
+
+// offStage tells whether an act is done to what is no part of the work: the camera and its
+// light, one's reading glasses, the door of the garage.
+func (r *reading) offStage(a *act) bool {
+	if a.verb < 0 || a.subject {
+		return false
+	}
+	doors := false
+	if l := r.lemma1(r.toks[a.verb].s); l == "shut" || l == "close" {
+		for i := a.verb + 1; i < min(a.hi+3, len(r.toks)) && r.toks[i-1].brk < brkComma; i++ {
+			doors = doors || r.toks[i].s == "door" || r.toks[i].s == "doors" || r.toks[i].s == "gate" || r.toks[i].s == "window" || r.toks[i].s == "curtains"
+		}
+	}
+	if doors {
+		return !slices.ContainsFunc(a.things, func(t *thing) bool { return len(t.events) > 1 })
+	}
+	if len(a.objects) == 0 {
+		if a.unknown {
+			w, _ := r.firstUnknown(a, &r.clauses[a.cl])
+			return ownThings.has(w)
+		}
+		return false
+	}
+	for _, mi := range a.objects {
+		m := &r.mentions[mi]
+		if t := m.entry; t != nil && len(t.events) > 1 || !ownThings.has(m.head) && !(m.head == "glasses" && r.word(m.hi-2) == "reading") || slices.Contains(m.mods, "safety") {
+			return false
+		}
+	}
+	return true
+}
+
+// ownThings are what whoever works or films has by them.
+var ownThings = set("phone camera torch flashlight headtorch light tripod telly radio kettle tea coffee mug biscuit dog cat thought specs shoes wife")
 
 // bodily are the words for what everybody has with them: a hand put somewhere is no step.
 var bodily = set("hand hands thumb thumbs finger fingers foot weight ear ears eye eyes head nose knee back arm arms face hip hips elbow shoulder shoulders knees chest belly palm palms nail fingernail neck toe toes pocket pockets lap coffee tea phone camera photo photos picture pictures")
@@ -556,6 +593,13 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 			return "Isolate the machine."
 		}
 		return "Unplug the machine."
+	case inTheBath:
+		what := "everything"
+		if len(a.objects) > 0 || names != "" && a.pronoun != "all" {
+			what = "the " + names
+		}
+		m := &r.mentions[r.toks[a.hi-1].men]
+		return "Clean " + what + " in the " + m.name + "."
 	case machineUp:
 		return "Raise the machine."
 	case machineDown:
