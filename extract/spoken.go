@@ -1459,7 +1459,7 @@ func (r *reading) hinted(ends []*looseEnd, rec *Record) []*looseEnd {
 	var out []*looseEnd
 	for ci := range r.clauses {
 		for _, oc := range r.twoSigns(ci) {
-			if oc.signal == "two-light" && (tight[ci] || r.leftLight(rec, oc.lo)) || oc.signal != "two-light" && (asked[ci] || asked[ci+1]) {
+			if oc.signal == "two-light" && (tight[ci] || r.leftLight(rec, oc.lo)) || (asked[ci] || asked[ci+1]) && !(oc.signal == "two-light" && r.frontedFastener(ci)) {
 				continue
 			}
 			e := r.endAt(ci, oc, rec)
