@@ -675,6 +675,11 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 		if p.Action.Name == "none" {
 			return a, k, true
 		}
+		if w := r.word(k); p.Words[0] == "be" && p.Action.Name == "fit" && r.toks[k-1].s == "on" && countOf[w] > 0 && r.toks[k-1].brk < brkComma && k < c.hi {
+			if mi := r.nameWithin(c, k, 4); mi >= 0 && r.mentions[mi].kind&lexicon.Fastener != 0 && r.mentions[mi].from <= k {
+				return a, 0, false // "the idler's on one bolt": what holds it
+			}
+		}
 		if p.Words[0] == "be" && p.Action.Name == "fit" && r.word(k) == "with" && (r.word(k+1) == "a" || r.word(k+1) == "just" || countOf[r.word(k+1)] > 0) {
 			if mi := r.nameWithin(c, k+1, 4); mi >= 0 && r.mentions[mi].kind&lexicon.Fastener != 0 {
 				return a, 0, false // "the lever is on with a pinch bolt": what holds it
@@ -1100,6 +1105,9 @@ func (r *reading) withSubject(c *clause, a act, k int) (act, int, bool) {
 		}
 		if pronounsObj.has(s) || s == "they" || s == "she" {
 			a.pronoun = s
+			if n := r.word(v + 1); s == "that" && v+1 < k && (n == "both" || n == "all") {
+				a.pronoun = "them" // "that's both out"
+			}
 			return a, k, true
 		}
 	}

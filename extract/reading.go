@@ -566,6 +566,9 @@ func (r *reading) startsClause(start, i int) bool {
 		if r.imperativeAt(i + 1) {
 			return true
 		}
+		if t == "and" && n >= 2 && r.thenMoves(i+1) && r.hasVerb(start, i) {
+			return true // "take that out | and the idler comes off"
+		}
 		if comma && n >= 3 {
 			return r.hasVerbSoon(i + 1)
 		}
@@ -890,6 +893,30 @@ func (r *reading) thingThenVerb(i int) bool {
 	case "on", "in", "back":
 		w := r.word(k + 1)
 		return w == "" || w == "on" || w == "in" || w == "up" || w == "by" || w == "then" || w == "and" || w == "first" || w == "with" || w == "now" || w == "again" || w == "so" || w == "finger" || w == "just" || w == "together"
+	}
+	return false
+}
+
+// thenMoves tells whether a thing with its article is named at i and a verb follows by
+// which it moves: "the idler comes off".
+func (r *reading) thenMoves(i int) bool {
+	if !r.kind(i).is(wDeterminer) {
+		return false
+	}
+	k := i + 1
+	for k < i+3 && r.kind(k).is(wPlace|wDropAdj) {
+		k++
+	}
+	n := r.nameAt(k)
+	if n == 0 || r.toks[k+n-1].brk >= brkComma {
+		return false
+	}
+	if w := k + n; r.word(w) == "just" {
+		n++
+	}
+	switch r.word(k + n) {
+	case "comes", "come", "came", "slides", "slid", "drops", "dropped", "falls", "fell", "pops", "popped", "lifts", "swings", "pulls", "slips":
+		return true
 	}
 	return false
 }

@@ -1606,7 +1606,19 @@ func (r *reading) left(ci int) {
 		pron = r.toks[i].s
 		i++
 	default:
-		return
+		// "that's the four of them out", "that's both out", "that's the lot tight"
+		k := i
+		for k < c.hi && k < i+3 && (r.toks[k].s == "the" || r.toks[k].s == "all") {
+			k++
+		}
+		if w := r.word(k); k >= c.hi || countOf[w] < 2 && w != "lot" || r.toks[k].qty >= 0 || r.toks[k].men >= 0 {
+			return
+		}
+		pron = "them"
+		if k++; r.word(k) == "of" && k+1 < c.hi && pronounsObj.has(r.toks[k+1].s) {
+			k += 2
+		}
+		i = k
 	}
 	for i < c.hi && (r.toks[i].s == "all" || r.toks[i].s == "back" || r.toks[i].s == "nice" || r.toks[i].s == "and" || r.toks[i].s == "now" || r.toks[i].s == "both") {
 		i++
