@@ -567,7 +567,11 @@ func (r *reading) startsClause(start, i int) bool {
 			return true
 		}
 		if t == "and" && n >= 2 && r.thenMoves(i+1) && r.hasVerb(start, i) {
-			return true // "take that out | and the idler comes off"
+			moves := false
+			for k := start; k < i && !moves; k++ {
+				moves = comesAway.has(r.toks[k].s)
+			}
+			return !moves // "take that out | and the idler comes off"
 		}
 		if comma && n >= 3 {
 			return r.hasVerbSoon(i + 1)
@@ -914,12 +918,11 @@ func (r *reading) thenMoves(i int) bool {
 	if w := k + n; r.word(w) == "just" {
 		n++
 	}
-	switch r.word(k + n) {
-	case "comes", "come", "came", "slides", "slid", "drops", "dropped", "falls", "fell", "pops", "popped", "lifts", "swings", "pulls", "slips":
-		return true
-	}
-	return false
+	return comesAway.has(r.word(k + n))
 }
+
+// comesAway are the verbs by which a thing comes off by itself.
+var comesAway = set("comes come came slides slid drops dropped falls fell pops popped lifts swings pulls slips")
 
 // goesBack tells whether a thing named at i, with no article, is said right after to
 // go back or to be off: no preposition before it means that thing then.
