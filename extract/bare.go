@@ -39,6 +39,16 @@ func (r *reading) isNew(c *clause, a int) bool {
 	return false
 }
 
+// ofTeeth tells whether a clause speaks of how many teeth something has.
+func (r *reading) ofTeeth(c *clause) bool {
+	for i := c.lo; i < c.hi; i++ {
+		if w := r.toks[i].s; w == "tooth" || w == "teeth" {
+			return true
+		}
+	}
+	return false
+}
+
 // takesThe are the words before "the" and a size of what is in the drawer.
 var takesThe = set("and with need needs use using used grab get take takes want wants try tried got")
 

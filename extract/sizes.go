@@ -170,6 +170,9 @@ func (r *reading) sizeLike(q *quantity) bool {
 	if headWords.has(r.word(q.hi)) {
 		return true
 	}
+	if n := r.word(q.hi); (n == "and" || n == "or") && keySize(mm) && r.sizesGoOn(q.hi+1) {
+		return true // "five mil and eight mil hex"
+	}
 	if n := r.word(q.hi); q.Unit == "mm" && keySize(mm) && (n == "both" || n == "each") && !r.measured(c, q.lo, q.hi) && r.turnedNear(q.cl, q.lo) {
 		return true // "thirteen mil both ends"
 	}
@@ -233,6 +236,16 @@ func (r *reading) toolAfter(i, n int) int {
 		}
 	}
 	return -1
+}
+
+// sizesGoOn tells whether at a token stands a number, with its unit or without, and then
+// a tool that comes in sizes.
+func (r *reading) sizesGoOn(i int) bool {
+	k := i
+	for k < len(r.toks) && k < i+3 && (r.toks[k].qty >= 0 || r.toks[k].men < 0 && r.toks[k].is(wNumber|wCountOf) || r.toks[k].s[0] >= '0' && r.toks[k].s[0] <= '9') {
+		k++
+	}
+	return k > i && k < len(r.toks) && r.toks[k-1].brk < brkPause && r.toks[k].men >= 0 && r.toolAfter(k, 1) >= 0
 }
 
 // measured tells whether what is said around [lo,hi) is how long, thick or far something is.
@@ -530,7 +543,7 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 	if b < c.hi {
 		next = r.toks[b].s
 	}
-	if r.isNew(c, a) {
+	if r.isNew(c, a) || r.ofTeeth(c) {
 		return false
 	}
 	// right before or after a tool that has sizes
@@ -555,10 +568,11 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 			return true
 		}
 	}
-	if (next == "and" || next == "or") && wide(val) && b+1 < c.hi && r.toks[b+1].qty >= 0 {
-		if q := &r.qtys[r.toks[b+1].qty]; q.Unit == "mm" && r.toolAfter(q.hi, 2) >= 0 {
-			return true // "eight and ten mil sockets"
-		}
+	if (next == "and" || next == "or") && wide(val) && r.sizesGoOn(b+1) {
+		return true // "eight and ten mil sockets", "ten and thirteen sockets"
+	}
+	if next == "ring" && wide(val) && numberInt(r, a, b) && (prev == "the" || prev == "a" || prev == "my" || prev == "your") && (r.word(b+1) == "on" || r.word(b+1) == "end" || b+1 == c.hi) {
+		return true // "the thirteen ring on the back of it"
 	}
 	if headWords.has(next) && numberInt(r, a, b) && r.toks[b-1].brk <= brkPause {
 		return true
@@ -1448,7 +1462,7 @@ func (r *reading) spokenOf(cl, tok int) (*thing, string) {
 			if m.lo >= tok || m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" && m.prep != "on" && m.prep != "for" && !(m.prep == "of" && m.of >= 0) && !((m.prep == "with" || m.prep == "by") && m.kind&lexicon.Fastener != 0) || m.ownsNone() || inert(m) {
 				continue // but "it's locked with a grub screw. Three mil."
 			}
-			if n := r.actOn(k, mi); k < cl && (n == "place" || n == "support" || n == "store") {
+			if n := r.actOn(k, mi); k < cl && (n == "place" || n == "support" && r.word(m.hi+1) != "held" || n == "store") {
 				continue // "Disc. Lay the wheel flat. There's six of them": the disc's
 			}
 			if m.entry != nil && m.entry.fastener && alike.has(m.entry.head) {
@@ -1524,7 +1538,7 @@ func anyOf(words []string, of ...string) bool {
 	return slices.ContainsFunc(words, func(w string) bool { return slices.Contains(of, w) })
 }
 
-var inertThings = set("spring springs circlip circlips washer washers tab tabs seal seals boot boots gaiter sleeve gasket gaskets pad pads wire wires light lights shim shims key ball balls rung label sticker shell crown handle shaft belt chain rope rag bag tin tub tray spacer bush shoe shoes tyre tire grease oil sheet paper book manual leaflet drawing")
+var inertThings = set("spring springs circlip circlips washer washers tab tabs seal seals boot boots gaiter sleeve gasket gaskets pad pads wire wires shim shims key ball balls rung label sticker shell crown handle shaft belt chain rope rag bag tin tub tray spacer bush shoe shoes tyre tire grease oil sheet paper book manual leaflet drawing")
 
 func named(t *thing) string {
 	if t.name == "" {
