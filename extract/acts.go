@@ -48,6 +48,7 @@ func (r *reading) findActs() {
 		r.inUse(ci)
 		r.toolAlone(ci)
 		r.photo(ci)
+		r.bathed(ci)
 		r.heated(ci)
 		r.spreads(ci)
 		r.renewed(ci)
@@ -530,7 +531,7 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 		return !(r.toks[i].s == "stuff" && (prepositions.has(n) && n != "in" || i > 0 && r.toks[i-1].brk < brkComma && !r.kind(i-1).is(wLeadsVerb|wSubject|wOpener)) || r.toks[i].s == "stuck" || (r.toks[i].s == "knock" || r.toks[i].s == "stuff") && n == "at")
 	}
 	p := r.toks[i-1].s
-	if r.toks[i].s == "back" && (r.toks[i-1].men >= 0 || p == "it" || p == "them" || p == "that") {
+	if r.toks[i].s == "back" && r.toks[i-1].brk < brkComma && (r.toks[i-1].men >= 0 || p == "it" || p == "them" || p == "that") {
 		return false // "swing the motor back out"
 	}
 	if r.toks[i].s == "torque" && (r.toks[i-1].men >= 0 || p == "much" || p == "for" || p == "with" || r.word(i+1) == "is" || r.word(i+1) == "for" || r.word(i+1) == "by" || r.word(i+1) == "at" || r.word(i+1) == "figure" || r.word(i+1) == "spec" || r.word(i+1) == "value" || r.word(i+1) == "setting") {
@@ -674,6 +675,11 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 		if p.Action.Name == "none" {
 			return a, k, true
 		}
+		if w := r.word(k); p.Words[0] == "be" && p.Action.Name == "fit" && r.toks[k-1].s == "on" && countOf[w] > 0 && r.toks[k-1].brk < brkComma && k < c.hi {
+			if mi := r.nameWithin(c, k, 4); mi >= 0 && r.mentions[mi].kind&lexicon.Fastener != 0 && r.mentions[mi].from <= k {
+				return a, 0, false // "the idler's on one bolt": what holds it
+			}
+		}
 		if p.Words[0] == "be" && p.Action.Name == "fit" && r.word(k) == "with" && (r.word(k+1) == "a" || r.word(k+1) == "just" || countOf[r.word(k+1)] > 0) {
 			if mi := r.nameWithin(c, k+1, 4); mi >= 0 && r.mentions[mi].kind&lexicon.Fastener != 0 {
 				return a, 0, false // "the lever is on with a pinch bolt": what holds it
@@ -773,7 +779,7 @@ func (r *reading) pronounAt(c *clause, j int) bool {
 			return true // "take those two out"
 		}
 		// "that rust" is no pronoun
-		return next == "" || stopWords.has(next) || prepositions.has(next) || dropWords.has(next) || strings.HasSuffix(next, "ly") || next == "one"
+		return next == "" || stopWords.has(next) || prepositions.has(next) || dropWords.has(next) || next == "till" || next == "until" || strings.HasSuffix(next, "ly") || next == "one"
 	}
 	return true
 }
@@ -1099,6 +1105,9 @@ func (r *reading) withSubject(c *clause, a act, k int) (act, int, bool) {
 		}
 		if pronounsObj.has(s) || s == "they" || s == "she" {
 			a.pronoun = s
+			if n := r.word(v + 1); s == "that" && v+1 < k && (n == "both" || n == "all") {
+				a.pronoun = "them" // "that's both out"
+			}
 			return a, k, true
 		}
 	}

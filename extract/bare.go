@@ -23,10 +23,31 @@ func spannerSize(v *big.Rat) bool {
 
 // leadsSize are the words that a size said as a bare number may follow; what counts
 // follows others ("there's", "another", "about").
-var leadsSize = set("a an 's is are 're be was were takes take took want wants need needs with same both just deep long short thin big little old good usual usually normally mostly probably maybe possibly think believe reckon guess again um uh er i'm my your it um ones one of")
+var leadsSize = set("a an single lone 's is are 're be was were takes take took want wants need needs with same both just deep long short thin big little old good usual usually normally mostly probably maybe possibly think believe reckon guess again um uh er i'm my your it um ones one of")
 
 // afterSize are the words that may follow such a size: none of them is counted by it.
 var afterSize = set("on for at down each both all either in to head heads headed af and or again this that these up underneath top bottom behind front back i you we they so but it here there just not no maybe might could well with then from too if 's i'd right yeah which same size spanner both the is round will does fits off out")
+
+// isNew tells whether the clause of a number says what the new one is, rather than what
+// turns it: "new one's a thirty-two".
+func (r *reading) isNew(c *clause, a int) bool {
+	for i := a - 1; i >= c.lo && i > a-5; i-- {
+		if w := r.toks[i].s; (w == "one" || w == "ones" || w == "un") && r.word(i-1) == "new" {
+			return true
+		}
+	}
+	return false
+}
+
+// ofTeeth tells whether a clause speaks of how many teeth something has.
+func (r *reading) ofTeeth(c *clause) bool {
+	for i := c.lo; i < c.hi; i++ {
+		if w := r.toks[i].s; w == "tooth" || w == "teeth" {
+			return true
+		}
+	}
+	return false
+}
 
 // takesThe are the words before "the" and a size of what is in the drawer.
 var takesThe = set("and with need needs use using used grab get take takes want wants try tried got")
@@ -209,16 +230,19 @@ func (r *reading) sizeSlot(c *clause, a, b int, val *big.Rat, again bool) bool {
 		return false
 	}
 	ci, prev := int(r.toks[c.lo].cl), r.word(a-1)
-	art := prev == "a" || prev == "an" || (prev == "your" || prev == "my" || prev == "our") && spannerSize(val)
+	art := prev == "a" || prev == "an" || prev == "single" || prev == "lone" || (prev == "your" || prev == "my" || prev == "our") && spannerSize(val)
 	if !spannerSize(val) {
 		beside := false // "seat clamp, five", but "ten mil bolts, four"
 		if a > c.lo && r.toks[a-1].men >= 0 && r.toks[a-1].brk >= brkPause {
 			m := &r.mentions[r.toks[a-1].men]
 			beside = !m.plural || m.count > 1
 		}
-		if compare(val, 2) < 0 || compare(val, 6) > 0 || !art && !beside && !r.hexNear(a, b) {
+		if compare(val, 2) < 0 || compare(val, 6) > 0 || !art && !beside && !r.hexNear(a, b) && !(again && !val.IsInt()) {
 			return false
 		}
+	}
+	if r.word(a-2) == "about" {
+		return false // "it's about a ten"
 	}
 	if !art && compare(val, 36) > 0 || r.saidOtherwise(ci, a, val, again) || !art && r.putTogether(ci, a) || r.counting(c) {
 		return false

@@ -98,6 +98,9 @@ func (r *reading) warning(ci int) (lo, hi int, kind string) {
 				if o.signal == "stop" && r.toks[o.lo].men >= 0 {
 					continue // a piston stop
 				}
+				if p := r.word(o.lo - 1); r.toks[o.lo].s == "mind" && (p == "never" || p == "don't" || p == "i" || p == "to" || p == "'d") {
+					continue // "never mind that"
+				}
 				if r.toks[o.lo].s == "unplug" && o.lo > c.lo && !openers.has(r.toks[o.lo-1].s) && r.toks[o.lo-1].brk < brkComma {
 					continue // "you have to unplug it": a plug of the work
 				}
@@ -169,7 +172,7 @@ func (r *reading) orElse(ci int) bool {
 		return false
 	}
 	at, lo := c.lo, c.lo // where what is threatened begins, and what threatens it
-	if w := r.toks[c.lo].s; (w == "and" || w == "or" || w == "then") && ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.clauses[ci-1].mood&(other|asked|hypothetical) == 0 {
+	if w := r.toks[c.lo].s; (w == "and" || w == "or" || w == "then" || r.asideOf(ci)) && ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.clauses[ci-1].mood&(other|asked|hypothetical) == 0 {
 		lo = r.clauses[ci-1].lo
 	} else if at = r.thenAt(c); at < 0 {
 		return false
@@ -185,9 +188,12 @@ func (r *reading) orElse(ci int) bool {
 			return false
 		}
 	}
+	if w := r.toks[c.lo].s; at == c.lo && w != "and" && w != "or" && w != "then" {
+		at-- // "you hone it, you've got a paperweight": nothing stands between
+	}
 	w := r.word(at + 2)
 	ahead := w == "'ll" || w == "'ve" || w == "'re" || w == "'s" || w == "will"
-	if across := at == c.lo; !ahead && (across || r.toks[lo].s == "you" && !soiling.has(w)) {
+	if across := at <= c.lo || r.toks[at].brk == brkComma; !ahead && (across && (at == c.lo || w != "goes" && w != "falls" && w != "drops" && !soiling.has(w)) || r.toks[lo].s == "you" && !soiling.has(w) && w != "goes" && w != "falls" && w != "drops") {
 		return false
 	}
 	if r.toks[lo].s == "you" && linking.has(r.word(lo+1)) {
@@ -199,18 +205,40 @@ func (r *reading) orElse(ci int) bool {
 		}
 	}
 	for _, o := range c.opens {
-		if o.signal == "harm" && o.lo > at && r.toks[o.lo].men < 0 {
+		if o.signal == "harm" && o.lo > at && r.toks[o.lo].men < 0 && (ahead || !gives.has(r.toks[o.lo].s)) {
 			return true
 		}
 	}
 	return false
 }
 
+// gives are the words of harm that also say that a thing comes as it should: "twist
+// that and it pops out".
+var gives = set("pops pop drops falls slips slip jumps springs spring spins lets come comes snaps fall drop")
+
+// asideOf tells whether a clause follows what one might do with nothing but a comma:
+// "you leave that in there, it goes straight down the hole".
+func (r *reading) asideOf(ci int) bool {
+	c := &r.clauses[ci]
+	if ci == 0 || r.clauses[ci-1].sentence != c.sentence || r.toks[c.lo-1].brk != brkComma || c.hi-c.lo < 3 {
+		return false
+	}
+	switch r.toks[c.lo].s {
+	case "you", "it", "they", "that":
+	default:
+		return false
+	}
+	p := &r.clauses[ci-1]
+	first, second := r.toks[p.lo].s, r.word(p.lo+1)
+	return first == "you" && !linking.has(second) && r.plainVerb(second) || first == "it" && (second == "goes" || second == "drops" || second == "falls")
+}
+
 // thenAt gives the token of the "and", "or" or "then" within a clause that what comes of
 // it follows, -1 where there is none.
 func (r *reading) thenAt(c *clause) int {
+	told := r.toks[c.lo].s == "you" && !linking.has(r.word(c.lo+1)) && r.plainVerb(r.word(c.lo+1))
 	for i := c.lo + 1; i+2 < c.hi; i++ {
-		if w := r.toks[i].s; w != "and" && w != "or" && w != "then" {
+		if w := r.toks[i].s; w != "and" && w != "or" && w != "then" && !(told && r.toks[i].brk == brkComma && r.toks[i+1].s != "the" && r.toks[i+1].s != "your") {
 			continue
 		}
 		switch r.toks[i+1].s {
@@ -228,12 +256,16 @@ func (r *reading) supposes(lo, at int) bool {
 		return false
 	}
 	switch r.toks[lo].s {
+	case "it":
+		return r.word(lo+1) == "goes" || r.word(lo+1) == "drops" || r.word(lo+1) == "falls"
+	case "either":
+		return false
 	case "you", "no", "one", "any", "anything", "too":
 		w := r.word(lo + 1)
 		return w != "'s" && w != "see" && w != "know" && w != "hear" && w != "feel" && w != "notice"
 	}
 	first := r.toks[lo].s
-	bare := !stopWords.has(first) && !prepositions.has(first) && !placeWords.has(first) && r.toks[lo].men < 0 && r.toks[lo].qty < 0 && (pronounsObj.has(r.word(lo+1)) || determiner.has(r.word(lo+1))) // "overfill it"
+	bare := !stopWords.has(first) && !prepositions.has(first) && !placeWords.has(first) && r.toks[lo].men < 0 && r.toks[lo].qty < 0 && (pronounsObj.has(r.word(lo+1)) || r.word(lo+1) == "the" || r.word(lo+1) == "a" || r.word(lo+1) == "your") // "overfill it"
 	return bare || first == "go" || first == "get" || first == "let" || first == "leave" || r.imperativeAt(lo)
 }
 
@@ -661,14 +693,21 @@ func (r *reading) notThere(c *clause) bool {
 		return false
 	}
 	for i := c.lo; i+1 < c.hi; i++ {
-		if r.toks[i].s != "not" || i > c.lo && r.toks[i-1].brk < brkComma && r.toks[i-1].s != "and" && r.toks[i-1].s != "but" && r.toks[i-1].men < 0 {
+		if r.toks[i].s != "not" || i > c.lo && r.toks[i-1].brk < brkComma && r.toks[i-1].s != "and" && r.toks[i-1].s != "but" && r.toks[i-1].s != "so" && r.toks[i-1].men < 0 {
 			continue
+		}
+		n := int(r.toks[c.lo].cl) + 1
+		if i == c.lo && determiner.has(r.toks[i+1].s) && c.hi-c.lo > 4 && r.threatens(n-1) && (r.saidIn(c, "'ll") || r.saidIn(c, "will")) {
+			return true // "Not the steel one, you'll gouge it."
+		}
+		if i == c.lo && determiner.has(r.toks[i+1].s) && n < len(r.clauses) && r.clauses[n].sentence == c.sentence && r.consequence(n) {
+			return true
 		}
 		near := nearness.has(r.toks[i+1].s)
 		if !near && (i == 0 || !r.forced(i)) {
 			continue
 		}
-		if near && i+3 < c.hi && touching.has(r.toks[i+1].s) && determiner.has(r.toks[i+2].s) && r.toks[i+2].s != "this" && r.toks[i+2].s != "these" && !papers.has(r.toks[i+3].s) && c.hi-i <= 7 {
+		if near && i+3 < c.hi && touching.has(r.toks[i+1].s) && determiner.has(r.toks[i+2].s) && r.toks[i+2].s != "this" && r.toks[i+2].s != "these" && !papers.has(r.toks[i+3].s) && !noPlace.has(r.toks[i+3].s) && c.hi-i <= 7 {
 			return true
 		}
 		for k := i + 1; k < min(c.hi, i+5); k++ {
@@ -680,10 +719,13 @@ func (r *reading) notThere(c *clause) bool {
 	return false
 }
 
-var nearness = set("under underneath near on against by through over into onto inside between behind beside past at with next")
+var nearness = set("under underneath near on against by through over into onto inside between behind beside past at with next round around")
+
+// noPlace are the words after "at the" and "on the" that tell of no place on a machine.
+var noPlace = set("moment minute time weekend price end start list road day way look same other one ones internet phone telly")
 
 // touching are the ways of being near that are said of a place and of little else.
-var touching = set("under underneath near on against into onto")
+var touching = set("under underneath near on against into onto round around at by")
 
 // forced tells whether right before a token the sentence tells to use force on something.
 func (r *reading) forced(i int) bool {

@@ -27,6 +27,11 @@ func (r *reading) inUse(ci int) {
 		if use.Action == nil || !r.takenUp(c, m) || r.deniedBefore(c, m.from) {
 			continue
 		}
+		if f := &r.mentions[c.mentions[0]]; k > 0 && m.hi == c.hi && m.from > c.lo && r.toks[m.from-1].brk == brkComma && use.Action.Name == "clean" && f.kind&(lexicon.Part|lexicon.Fastener) != 0 && r.opens(c, f) && len(c.acts) == 0 {
+			// "the threads on the screw, toothbrush"
+			r.addAct(ci, act{action: use.Action, lo: m.from, hi: c.hi, verb: -1, objects: []int{c.mentions[0]}, subject: true, rule: toolInUse})
+			return
+		}
 		if o := r.readOff(ci, m, use); o >= 0 {
 			r.addAct(ci, act{action: use.Action, lo: m.from, hi: c.hi, verb: -1, objects: []int{o}, subject: true, rule: toolInUse})
 			return
@@ -473,3 +478,45 @@ func (r *reading) tipped(ci int) {
 		return
 	}
 }
+
+// baths are what things are put in to be cleaned.
+var baths = set("paraffin petrol gasoline kerosene diesel solvent degreaser thinners washer bath")
+
+// bathed reads "everything into the paraffin": what is put in to be cleaned.
+func (r *reading) bathed(ci int) {
+	c := &r.clauses[ci]
+	if len(c.acts) > 0 || c.mood&notWork != 0 || ci < r.toolList[1] {
+		return
+	}
+	for _, mi := range c.mentions {
+		m := &r.mentions[mi]
+		if m.kind&(lexicon.Consumable|lexicon.Tool) == 0 || !baths.has(m.head) || m.prep != "in" && m.prep != "into" {
+			continue
+		}
+		x := act{action: r.lex.Action("clean"), lo: c.lo, hi: m.hi, verb: -1, subject: true, rule: inTheBath}
+		for i := c.lo; i < m.from-1; i++ {
+			w := r.toks[i].s
+			if o := int(r.toks[i].men); o >= 0 {
+				if r.mentions[o].kind&(lexicon.Part|lexicon.Fastener) == 0 {
+					return
+				}
+				if len(x.objects) == 0 || x.objects[len(x.objects)-1] != o {
+					x.objects = append(x.objects, o)
+				}
+			} else if w == "everything" || w == "lot" || w == "parts" || w == "bits" {
+				x.pronoun = "all"
+			} else if w == "it" || w == "them" || w == "those" || w == "that" {
+				x.pronoun = w
+			} else if !r.toks[i].is(wOpener|wDrop|wDeterminer) && w != "and" && w != "goes" && w != "go" && w != "straight" && w != "all" && w != "of" {
+				return
+			}
+		}
+		if len(x.objects) > 0 || x.pronoun != "" {
+			r.addAct(ci, x)
+		}
+		return
+	}
+}
+
+// inTheBath is the rule of what is put in something to be cleaned.
+const inTheBath = "in the bath"

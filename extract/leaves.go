@@ -64,6 +64,9 @@ func (r *reading) leaves(ci int) []openCue {
 	if lo, hi := r.dryYet(ci); lo >= 0 && !r.heardIn(ci, ci, "undone", "still-off", "before-use") {
 		out = append(out, openCue{lo, hi, "undone"})
 	}
+	if lo, hi := r.notYetDoing(ci); lo >= 0 && !r.heardIn(ci, ci, "undone", "still-off", "half-tight", "later") {
+		out = append(out, openCue{lo, hi, "undone"})
+	}
 	if lo, hi := r.mustYet(ci); lo >= 0 && !r.heardIn(ci, ci, "undone", "find", "ordered", "later", "remember", "promise", "unrun", "half-tight", "watch", "stand-in", "back-to") {
 		out = append(out, openCue{lo, hi, "must"})
 	}
@@ -305,6 +308,33 @@ func (r *reading) setAbout(ci int) bool {
 		}
 	}
 	return false
+}
+
+// notYetDoing finds "I'm not filling it till the morning": work that is put off by its verb.
+func (r *reading) notYetDoing(ci int) (lo, hi int) {
+	c := &r.clauses[ci]
+	if c.mood&negated == 0 || c.mood&(leavesNothing|asked|hypothetical) != 0 {
+		return -1, -1
+	}
+	for i := c.lo + 1; i+1 < c.hi; i++ {
+		if r.toks[i].s != "not" || r.toks[i-1].s != "'m" && r.toks[i-1].s != "am" && r.toks[i-1].s != "'re" || !r.ofMe(max(c.lo, i-2), i) || !strings.HasSuffix(r.toks[i+1].s, "ing") || !r.toks[i+1].is(wForm) {
+			continue
+		}
+		switch v := r.lemma1(r.toks[i+1].s); {
+		case v == "put" || v == "refit" || v == "use" || v == "take" || v == "show" || v == "go" || v == "say" || v == "touch":
+			continue // told by what stays off, or no work that is left
+		}
+		if r.saidIn(c, "tonight") || r.saidIn(c, "today") || r.saidIn(c, "till") || r.saidIn(c, "until") || r.saidIn(c, "yet") {
+			return i - 1, i + 2
+		}
+		if k := ci + 1; k < len(r.clauses) && r.clauses[k].sentence == c.sentence {
+			switch r.toks[r.clauses[k].lo].s {
+			case "till", "until", "tonight", "today":
+				return i - 1, i + 2
+			}
+		}
+	}
+	return -1, -1
 }
 
 // mustYet finds "I'll have to reroute that": work that the speaker will have to do, where

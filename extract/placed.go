@@ -150,8 +150,8 @@ func (s *tracker) toldByPlace(ci, mi int) *thing {
 		if gap > 120 {
 			break
 		}
-		if length && !alike.has(t.head) {
-			continue
+		if length && !alike.has(t.head) || !t.fastener && len(t.events) == 0 && r.onlyThreatened(t) {
+			continue // of what was only said to suffer none is the top one
 		}
 		if !t.fastener {
 			gap += 10
@@ -177,6 +177,17 @@ func (s *tracker) toldByPlace(ci, mi int) *thing {
 		return best // that some are longer only tells where each goes
 	}
 	return s.placed(best, w, m.plural, m.lo)
+}
+
+// onlyThreatened tells whether a thing was named only in a warning or for a case: "or it'll
+// be chewing its tires".
+func (r *reading) onlyThreatened(t *thing) bool {
+	for _, mi := range t.mentions {
+		if r.clauses[r.mentions[mi].cl].mood&(conditional|hypothetical|warned) == 0 {
+			return false
+		}
+	}
+	return len(t.mentions) > 0
 }
 
 // toldBySide is toldByPlace for left and right.

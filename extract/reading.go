@@ -153,10 +153,11 @@ type act struct {
 	things  []*thing // set by refer
 	qty     int      // torque or angle that belongs to it, or -1
 	byHand  bool
-	unknown bool // its thing is named by a word that no list has
-	bare    bool // and that word has no determiner: "stone cold" is as likely as "scrape rust"
-	ifOff   bool // counts as fitting only where the thing had come off
-	heads   bool // nothing is said but the thing, and how many or with what: "axle nuts, eighteen mil"
+	unknown bool   // its thing is named by a word that no list has
+	bare    bool   // and that word has no determiner: "stone cold" is as likely as "scrape rust"
+	ifOff   bool   // counts as fitting only where the thing had come off
+	there   *thing // what "it" or "them" stands for in where it is done: "put grease on it"
+	heads   bool   // nothing is said but the thing, and how many or with what: "axle nuts, eighteen mil"
 	rule    string
 }
 
@@ -565,6 +566,13 @@ func (r *reading) startsClause(start, i int) bool {
 		if r.imperativeAt(i + 1) {
 			return true
 		}
+		if t == "and" && n >= 2 && r.thenMoves(i+1) && r.hasVerb(start, i) {
+			moves := false
+			for k := start; k < i && !moves; k++ {
+				moves = comesAway.has(r.toks[k].s)
+			}
+			return !moves // "take that out | and the idler comes off"
+		}
 		if comma && n >= 3 {
 			return r.hasVerbSoon(i + 1)
 		}
@@ -892,6 +900,29 @@ func (r *reading) thingThenVerb(i int) bool {
 	}
 	return false
 }
+
+// thenMoves tells whether a thing with its article is named at i and a verb follows by
+// which it moves: "the idler comes off".
+func (r *reading) thenMoves(i int) bool {
+	if !r.kind(i).is(wDeterminer) {
+		return false
+	}
+	k := i + 1
+	for k < i+3 && r.kind(k).is(wPlace|wDropAdj) {
+		k++
+	}
+	n := r.nameAt(k)
+	if n == 0 || r.toks[k+n-1].brk >= brkComma {
+		return false
+	}
+	if w := k + n; r.word(w) == "just" {
+		n++
+	}
+	return comesAway.has(r.word(k + n))
+}
+
+// comesAway are the verbs by which a thing comes off by itself.
+var comesAway = set("comes come came slides slid drops dropped falls fell pops popped lifts swings pulls slips")
 
 // goesBack tells whether a thing named at i, with no article, is said right after to
 // go back or to be off: no preposition before it means that thing then.

@@ -132,9 +132,58 @@ func (s *tracker) clause(ci int) {
 	s.bySize(c)
 	s.inTurn(c)
 	for _, ai := range c.acts {
+		there := s.whereTo(&r.acts[ai])
 		s.apply(ci, ai, &r.acts[ai])
+		if a := &r.acts[ai]; there != nil && !slices.Contains(a.things, there) {
+			a.there = there
+		}
 	}
 	s.values(ci)
+}
+
+// whereTo gives the thing that "it" or "them" stands for where a clause tells with it where
+// something is done, "put a cloth in it": what the last act was done to, where nothing
+// else was spoken of since; else nil.
+func (s *tracker) whereTo(a *act) *thing {
+	r := s.r
+	if a.verb < 0 || a.subject || len(s.hand) == 0 {
+		return nil
+	}
+	many, found := false, false
+	for i := a.verb + 1; i < min(r.clauses[a.cl].hi, a.verb+12) && !found; i++ {
+		if w := r.toks[i].s; w == "it" || w == "them" {
+			switch r.toks[i-1].s {
+			case "on", "in", "into", "onto", "over", "round", "around", "under", "through", "inside", "behind":
+				many, found = w == "them", i-1 > a.verb
+			}
+		}
+	}
+	if !found {
+		return nil
+	}
+	t := s.hand[len(s.hand)-1]
+	if t.last > a.lo && len(s.hand) > 1 {
+		for k := len(s.hand) - 1; k >= 0 && t.last > a.lo; k-- {
+			t = s.hand[k] // what is named in the same breath is what goes there
+		}
+	}
+	if t.last > a.lo || t.many() != many || t.name == "" || r.since(t.last, a.lo) > 12 || t.worked <= t.last {
+		return nil
+	}
+	for k := a.cl; k >= 0 && k >= a.cl-2 && r.since(r.clauses[k].lo, a.lo) < 8; k-- {
+		for i := len(r.clauses[k].acts) - 1; i >= 0; i-- {
+			if o := &r.acts[r.clauses[k].acts[i]]; o.lo < a.lo && o.happened() {
+				if len(o.things) == 0 && len(o.objects) > 0 {
+					continue // of a tool, or what is used up
+				}
+				if len(o.things) != 1 || o.things[0] != t {
+					return nil
+				}
+				return t
+			}
+		}
+	}
+	return nil
 }
 
 // slackens are the parts that are let slack for the work.
@@ -319,6 +368,9 @@ func (s *tracker) beside(ci, mi int) bool {
 func (r *reading) holdsIt(c *clause, m *mention) bool {
 	if m.kind&lexicon.Fastener == 0 || m.definite || m.prep != "by" && m.prep != "with" && m.prep != "on" {
 		return false
+	}
+	if w := r.word(m.from - 2); m.prep == "on" && m.from-2 >= c.lo && (w == "'s" || w == "is" || w == "are" || w == "just") {
+		return true // "the idler's on one bolt"
 	}
 	for i := m.from - 1; i >= c.lo && i > m.from-6; i-- {
 		if r.toks[i].men >= 0 {
@@ -1259,7 +1311,7 @@ func (r *reading) movedAside(a *act) bool {
 		return false
 	}
 	switch r.lemma1(r.toks[a.verb].s) {
-	case "slide", "pull", "push", "fold", "peel", "roll", "tip", "swing", "flip", "bend":
+	case "slide", "slip", "pull", "push", "fold", "peel", "roll", "tip", "swing", "flip", "bend", "tuck", "hinge":
 		return true
 	}
 	return false

@@ -170,6 +170,12 @@ func (r *reading) sizeLike(q *quantity) bool {
 	if headWords.has(r.word(q.hi)) {
 		return true
 	}
+	if n := r.word(q.hi); (n == "and" || n == "or") && keySize(mm) && r.sizesGoOn(q.hi+1) {
+		return true // "five mil and eight mil hex"
+	}
+	if n := r.word(q.hi); q.Unit == "mm" && keySize(mm) && (n == "both" || n == "each") && !r.measured(c, q.lo, q.hi) && r.turnedNear(q.cl, q.lo) {
+		return true // "thirteen mil both ends"
+	}
 	// "hold the fitting with an inch", "inch and a sixteenth on the swivel"
 	if q.Unit == "in" && (r.word(q.lo-2) == "with" && (r.word(q.lo-1) == "a" || r.word(q.lo-1) == "an") || r.word(q.lo-1) == "with") && (q.hi == c.hi || r.toks[q.hi-1].brk >= brkPause || r.word(q.hi) == "and" || r.word(q.hi) == "so") {
 		return true
@@ -230,6 +236,16 @@ func (r *reading) toolAfter(i, n int) int {
 		}
 	}
 	return -1
+}
+
+// sizesGoOn tells whether at a token stands a number, with its unit or without, and then
+// a tool that comes in sizes.
+func (r *reading) sizesGoOn(i int) bool {
+	k := i
+	for k < len(r.toks) && k < i+3 && (r.toks[k].qty >= 0 || r.toks[k].men < 0 && r.toks[k].is(wNumber|wCountOf) || r.toks[k].s[0] >= '0' && r.toks[k].s[0] <= '9') {
+		k++
+	}
+	return k > i && k < len(r.toks) && r.toks[k-1].brk < brkPause && r.toks[k].men >= 0 && r.toolAfter(k, 1) >= 0
 }
 
 // measured tells whether what is said around [lo,hi) is how long, thick or far something is.
@@ -419,6 +435,13 @@ func (r *reading) bareSizes(ci int, known map[string]bool) []sized {
 			n, lo = strconv.Itoa(tens+int(n[0]-'0'))+" mm", i-1 // "twenty-fours"
 		}
 		p := sized{lo: lo, hi: i + 1, kind: normalize.Size, canon: []string{n}, cl: ci, tool: -1}
+		if len(n) == len("2 mm") && r.word(i-1) == "number" {
+			if x := r.crossSaid(c, i, i+1); x != "" {
+				p.lo, p.kind, p.canon = i-1, normalize.Driver, []string{x + n[:1]} // "two Phillips, number twos"
+				out = append(out, p)
+				continue
+			}
+		}
 		v, _ := strconv.ParseInt(strings.TrimSuffix(n, " mm"), 10, 64)
 		torx := r.word(lo-1) == "e" || r.torxSaid(c, lo, i+1)
 		if torx {
@@ -520,6 +543,9 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 	if b < c.hi {
 		next = r.toks[b].s
 	}
+	if r.isNew(c, a) || r.ofTeeth(c) {
+		return false
+	}
 	// right before or after a tool that has sizes
 	for _, mi := range c.mentions {
 		m := &r.mentions[mi]
@@ -542,10 +568,11 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 			return true
 		}
 	}
-	if (next == "and" || next == "or") && wide(val) && b+1 < c.hi && r.toks[b+1].qty >= 0 {
-		if q := &r.qtys[r.toks[b+1].qty]; q.Unit == "mm" && r.toolAfter(q.hi, 2) >= 0 {
-			return true // "eight and ten mil sockets"
-		}
+	if (next == "and" || next == "or") && wide(val) && r.sizesGoOn(b+1) {
+		return true // "eight and ten mil sockets", "ten and thirteen sockets"
+	}
+	if next == "ring" && wide(val) && numberInt(r, a, b) && (prev == "the" || prev == "a" || prev == "my" || prev == "your") && (r.word(b+1) == "on" || r.word(b+1) == "end" || b+1 == c.hi) {
+		return true // "the thirteen ring on the back of it"
 	}
 	if headWords.has(next) && numberInt(r, a, b) && r.toks[b-1].brk <= brkPause {
 		return true
@@ -1425,7 +1452,7 @@ func (r *reading) whichOne(c *clause, before int, t *thing) string {
 // spokenOf gives what the clauses right before were about: a fastener named there
 // as more than a place, else a part; its name alone where it has no entry.
 func (r *reading) spokenOf(cl, tok int) (*thing, string) {
-	for k := cl; k >= 0 && k >= cl-3 && r.since(r.clauses[k].lo, tok) < 15; k-- {
+	for k := cl; k >= 0 && k >= cl-4 && r.since(r.clauses[k].lo, tok) < 15; k-- {
 		var part *mention
 		for _, mi := range r.clauses[k].mentions {
 			m := &r.mentions[mi]
@@ -1435,7 +1462,7 @@ func (r *reading) spokenOf(cl, tok int) (*thing, string) {
 			if m.lo >= tok || m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" && m.prep != "on" && m.prep != "for" && !(m.prep == "of" && m.of >= 0) && !((m.prep == "with" || m.prep == "by") && m.kind&lexicon.Fastener != 0) || m.ownsNone() || inert(m) {
 				continue // but "it's locked with a grub screw. Three mil."
 			}
-			if n := r.actOn(k, mi); k < cl && (n == "place" || n == "support" || n == "store") {
+			if n := r.actOn(k, mi); k < cl && (n == "place" || n == "support" && r.word(m.hi+1) != "held" || n == "store") {
 				continue // "Disc. Lay the wheel flat. There's six of them": the disc's
 			}
 			if m.entry != nil && m.entry.fastener && alike.has(m.entry.head) {
@@ -1443,6 +1470,11 @@ func (r *reading) spokenOf(cl, tok int) (*thing, string) {
 			}
 			if part == nil || m.entry != nil && (m.prep == "" || part.prep != "") {
 				part = m
+			}
+		}
+		if part == nil && k > 0 {
+			if h := r.heading(k - 1); h != nil && h.entry != nil && !inert(h) {
+				return h.entry, "" // "Then the slide pins. There are two, seven mil."
 			}
 		}
 		for _, ai := range r.clauses[k].acts {
@@ -1470,6 +1502,24 @@ func (r *reading) heldByCounted(c *clause, m *mention) bool {
 	return m.from > c.lo+1 && r.holding(m.from-1) && r.countedIn(c, m.from)
 }
 
+// heading gives the thing that a clause names and says no more of: "Then the slide pins."
+func (r *reading) heading(k int) *mention {
+	c := &r.clauses[k]
+	if len(c.mentions) != 1 || r.toks[c.hi-1].brk < brkSentence {
+		return nil
+	}
+	m := &r.mentions[c.mentions[0]]
+	if m.kind&(lexicon.Part|lexicon.Fastener) == 0 || m.prep != "" {
+		return nil
+	}
+	for i := c.lo; i < c.hi; i++ {
+		if (i < m.from || i >= m.hi) && !r.toks[i].is(wOpener|wDeterminer|wDrop) && r.toks[i].s != "and" {
+			return nil
+		}
+	}
+	return m
+}
+
 // inert tells whether what a mention names has no size that a spanner or a key fits:
 // it is bent, pressed or pushed, and lies beside what is turned.
 func inert(m *mention) bool {
@@ -1488,7 +1538,7 @@ func anyOf(words []string, of ...string) bool {
 	return slices.ContainsFunc(words, func(w string) bool { return slices.Contains(of, w) })
 }
 
-var inertThings = set("spring springs circlip circlips washer washers tab tabs seal seals boot boots gaiter sleeve gasket gaskets pad pads wire wires light lights shim shims key ball balls rung label sticker shell crown handle shaft belt chain rope rag bag tin tub tray spacer bush shoe shoes tyre tire grease oil")
+var inertThings = set("spring springs circlip circlips washer washers tab tabs seal seals boot boots gaiter sleeve gasket gaskets pad pads wire wires shim shims key ball balls rung label sticker shell crown handle shaft belt chain rope rag bag tin tub tray spacer bush shoe shoes tyre tire grease oil sheet paper book manual leaflet drawing")
 
 func named(t *thing) string {
 	if t.name == "" {
@@ -1509,6 +1559,9 @@ func (r *reading) inHandAt(tok int, within float64) *thing {
 		r.touched = []touch{}
 		for _, t := range r.things {
 			if !t.fastener {
+				continue
+			}
+			if inertThings.has(t.head) || t.head == "clip" {
 				continue
 			}
 			for _, mi := range t.mentions {
@@ -1541,5 +1594,5 @@ func (r *reading) usedHere(c *clause) bool {
 			}
 		}
 	}
-	return n < 4
+	return n < 4 || slices.ContainsFunc(c.acts, func(a int) bool { return r.acts[a].verb >= 0 })
 }

@@ -377,7 +377,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			e.kind, e.before = ReplaceLater, BeforeLater
 		}
 	case "two-light":
-		if !told || c.mood&asked != 0 || r.pastTold(c) || r.saidIn(c, "you") || r.saidIn(c, "your") || r.saidIn(c, "whether") || !r.tightensNear(ci) || r.undoes(c) || r.forASecond(oc) {
+		if !told || c.mood&asked != 0 || r.pastTold(c) && !r.saidIn(c, "'ve") || r.saidIn(c, "you") || r.saidIn(c, "your") || r.saidIn(c, "whether") || !r.tightensNear(ci) && !r.frontedFastener(ci) || r.undoes(c) || r.forASecond(oc) {
 			return nil
 		}
 		e.kind = NotTorqued
@@ -518,7 +518,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if !told && !(said&conditional == 0 && r.hasWord(oc, "be") && (r.toks[oc.lo].s == "still" || r.toks[oc.lo].s == "yet")) && !(r.wants(oc) && (said&(hypothetical|conditional) == 0 || r.toks[oc.lo].s == "could" && said&conditional == 0)) || r.heardIn(ci, ci, "unrun") || c.mood&asked != 0 || ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.clauses[ci-1].mood&conditional != 0 {
 			return nil
 		}
-		if w := r.toks[oc.hi-1].s; (w == "doing" || w == "starting" || w == "do") && !r.today(c) && len(c.mentions) == 0 && !r.hasWord(oc, "more") {
+		if w := r.toks[oc.hi-1].s; (w == "doing" || w == "starting" || w == "do") && !(r.wants(oc) && oc.hi-oc.lo == 4) && !r.today(c) && len(c.mentions) == 0 && !r.hasWord(oc, "more") {
 			return nil // "some people belt it, I'm not doing that"
 		}
 		e.kind = Unfinished
@@ -1437,7 +1437,15 @@ func (r *reading) waitedFor(c *clause, i int) bool {
 // hinted gives what two weak signs leave open where nothing is said outright.
 func (r *reading) hinted(ends []*looseEnd, rec *Record) []*looseEnd {
 	asked := make(map[int]bool, 4*len(ends))
+	tight := map[int]bool{} // where nothing more is asked of how tight something is
 	for _, e := range ends {
+		own := []int{int(r.toks[e.lo].cl), int(r.toks[e.hi-1].cl)}
+		for _, k := range own {
+			tight[k] = true
+			if e.kind == NotTorqued || e.kind == Unfinished {
+				tight[k-1] = true
+			}
+		}
 		asked[int(r.toks[e.lo].cl)], asked[int(r.toks[e.hi-1].cl)] = true, true
 		if e.kind == Unfinished || e.kind == Unsure || e.kind == ReplaceLater {
 			for k := e.first - 1; k <= e.last+1; k++ {
@@ -1451,7 +1459,7 @@ func (r *reading) hinted(ends []*looseEnd, rec *Record) []*looseEnd {
 	var out []*looseEnd
 	for ci := range r.clauses {
 		for _, oc := range r.twoSigns(ci) {
-			if asked[ci] || asked[ci+1] {
+			if oc.signal == "two-light" && (tight[ci] || r.leftLight(rec, oc.lo)) || (asked[ci] || asked[ci+1]) && !(oc.signal == "two-light" && r.frontedFastener(ci)) {
 				continue
 			}
 			e := r.endAt(ci, oc, rec)
@@ -1461,9 +1469,21 @@ func (r *reading) hinted(ends []*looseEnd, rec *Record) []*looseEnd {
 			r.aim(e, ci, oc)
 			out = append(out, e)
 			asked[ci], asked[ci+1], asked[ci+2] = true, true, true
+			tight[ci], tight[ci+1] = true, true
 		}
 	}
 	return out
+}
+
+// leftLight tells whether the ledger leaves something by hand at about token i: it asks by itself.
+func (r *reading) leftLight(rec *Record, i int) bool {
+	at, clip := r.at(i), int(r.talk.Words[r.toks[i].w].Clip)
+	for k := range rec.Ledger {
+		if e := &rec.Ledger[k]; e.State == HandTight && e.Clip == clip && e.LastAt > at-12 && e.LastAt < at+12 {
+			return true
+		}
+	}
+	return false
 }
 
 // tightForNow tells of "for now I just put it back with hand", "so for now it's as tight
@@ -1780,6 +1800,10 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 				return
 			}
 		}
+	}
+	if n := oc.hi - 2; e.signal == "undone" && r.wants(oc) && n == oc.lo+2 && (determiner.has(r.toks[n-1].s) || ofWhom.has(r.toks[n-1].s)) && r.gerund(oc.hi-1) && r.toks[n].men < 0 {
+		e.noun, e.sure = n, true // "she'll want her tracking doing"
+		return
 	}
 	if e.signal == "undone" && r.wants(oc) {
 		switch mi, named := r.subjectOf(c, oc.lo); {
@@ -2376,6 +2400,21 @@ func (r *reading) settled(e *looseEnd, rec *Record) bool {
 			return false // another day is not in this recording
 		}
 		return e.topic >= 0 && r.doneLater(e)
+	}
+	return false
+}
+
+// frontedFastener tells whether the clause before, in the sentence, ends in what is
+// tightened: "that lock nut | I've just spun it up with my fingers".
+func (r *reading) frontedFastener(ci int) bool {
+	if ci == 0 || r.since(r.clauses[ci-1].lo, r.clauses[ci].lo) > 8 {
+		return false
+	}
+	p := &r.clauses[ci-1]
+	for _, mi := range p.mentions {
+		if m := &r.mentions[mi]; m.hi == p.hi && m.kind&lexicon.Fastener != 0 && r.tightenable(m) {
+			return true
+		}
 	}
 	return false
 }

@@ -340,13 +340,16 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	if a.action.Name == "fit" && a.subject && a.verb >= 0 && len(a.objects) == 0 && r.lemma1(r.toks[a.verb].s) == "be" && !r.says1(c, a.verb, "back") && r.putJustBefore(a) {
 		return false // "it's home": told of what was just put there
 	}
+	if r.offStage(a) {
+		return false
+	}
 	if a.action.Name == "store" && a.verb >= 0 && r.toks[a.verb].s == "left" && len(a.things) == 0 {
 		return false // "I left the feeler gauge on the bench"
 	}
 	if a.subject && a.verb >= 0 && r.toks[a.verb].s == "fell" {
 		return false // nobody took it off
 	}
-	if a.rule == machineUnplugged || a.rule == toolInUse || a.rule == "heat and place" || a.rule == "picture" || a.rule == machineUp || a.rule == machineDown || a.rule == onItsSide || r.toMachine(c, a) {
+	if a.rule == machineUnplugged || a.rule == toolInUse || a.rule == "heat and place" || a.rule == "picture" || a.rule == machineUp || a.rule == inTheBath || a.rule == machineDown || a.rule == onItsSide || r.toMachine(c, a) {
 		return true
 	}
 	if r.ownBody(a) || a.verb >= 0 && !a.subject && a.pronoun != "" && len(a.objects) == 0 && r.lemma1(r.toks[a.verb].s) == "get" && particle.has(r.word(a.verb+1)) && !particle.has(r.toks[a.hi-1].s) {
@@ -406,6 +409,40 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	}
 	return (a.action.Name == "mark" || a.action.Name == "test") && a.hi-a.lo >= 2 && !a.subject || a.action.Name == "repeat" && a.hi-a.lo > 2
 }
+
+// offStage tells whether an act is done to what is no part of the work: the camera and its
+// light, one's reading glasses, the door of the garage.
+func (r *reading) offStage(a *act) bool {
+	if a.verb < 0 || a.subject {
+		return false
+	}
+	doors := false
+	if l := r.lemma1(r.toks[a.verb].s); l == "shut" || l == "close" {
+		for i := a.verb + 1; i < min(a.hi+3, len(r.toks)) && r.toks[i-1].brk < brkComma; i++ {
+			doors = doors || r.toks[i].s == "door" || r.toks[i].s == "doors" || r.toks[i].s == "gate" || r.toks[i].s == "window" || r.toks[i].s == "curtains"
+		}
+	}
+	if doors {
+		return !slices.ContainsFunc(a.things, func(t *thing) bool { return len(t.events) > 1 })
+	}
+	if len(a.objects) == 0 {
+		if a.unknown {
+			w, _ := r.firstUnknown(a, &r.clauses[a.cl])
+			return ownThings.has(w)
+		}
+		return false
+	}
+	for _, mi := range a.objects {
+		m := &r.mentions[mi]
+		if t := m.entry; t != nil && len(t.events) > 1 || !ownThings.has(m.head) && !(m.head == "glasses" && r.word(m.hi-2) == "reading") || slices.Contains(m.mods, "safety") {
+			return false
+		}
+	}
+	return true
+}
+
+// ownThings are what whoever works or films has by them.
+var ownThings = set("phone camera torch flashlight headtorch light tripod telly radio kettle tea coffee mug biscuit dog cat thought specs shoes wife")
 
 // bodily are the words for what everybody has with them: a hand put somewhere is no step.
 var bodily = set("hand hands thumb thumbs finger fingers foot weight ear ears eye eyes head nose knee back arm arms face hip hips elbow shoulder shoulders knees chest belly palm palms nail fingernail neck toe toes pocket pockets lap coffee tea phone camera photo photos picture pictures")
@@ -556,6 +593,13 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 			return "Isolate the machine."
 		}
 		return "Unplug the machine."
+	case inTheBath:
+		what := "everything"
+		if len(a.objects) > 0 || names != "" && a.pronoun != "all" {
+			what = "the " + names
+		}
+		m := &r.mentions[r.toks[a.hi-1].men]
+		return "Clean " + what + " in the " + m.name + "."
 	case machineUp:
 		return "Raise the machine."
 	case machineDown:
@@ -1088,9 +1132,24 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			}
 			continue
 		}
+		if (t.s == "it" || t.s == "them") && a.there != nil && i > first && r.toks[i-1].is(wPreposition) && (objPlaced || a.unknown) {
+			w, objPlaced = append(w, "the "+a.there.name), true // "put a cloth in it"
+			if t.brk == brkComma && i+1 < end {
+				if minds.has(r.toks[i+1].s) || r.toListener(i+1, end) || r.othersAt(i+1, a) {
+					break
+				}
+				w[len(w)-1] += ","
+			}
+			continue
+		}
 		if t.s == "it" && a.unknown && !objPlaced && i > first && prepositions.has(r.toks[i-1].s) {
 			w, objPlaced = append(w, s), true // "run a shot through it"
 			continue
+		}
+		if (t.s == "it" || t.s == "he" || t.s == "she" || t.s == "they") && objPlaced && i >= a.hi && i+1 < end && (r.toks[i-1].men >= 0 || r.toks[i-1].brk >= brkComma) {
+			if n := r.toks[i+1].s; strings.HasSuffix(n, "s") && len(n) > 3 && n != "this" && !r.plainVerb(n) {
+				break // "turn it, it stops in the middle"
+			}
 		}
 		if t.s == "all" && countOf[a.pronoun] > 1 && !objPlaced && names != "" && r.word(i+1) == a.pronoun && r.toks[i+1].men < 0 {
 			for _, n := range []string{a.pronoun, strconv.Itoa(countOf[a.pronoun])} {
@@ -1420,6 +1479,7 @@ func (r *reading) othersAt(i int, a *act) bool {
 	if i >= len(r.toks) {
 		return false
 	}
+	joins := i > 0 && r.toks[i-1].s == "and" && a.action.Name != "support" && a.action.Name != "press" // "check it, and the bolts": those too
 	for k := 0; k < 3 && i < len(r.toks)-1 && r.toks[i].men < 0 && (determiner.has(r.toks[i].s) || !stopWords.has(r.toks[i].s)); k++ {
 		i++
 	}
@@ -1428,7 +1488,13 @@ func (r *reading) othersAt(i int, a *act) bool {
 		return false
 	}
 	m := &r.mentions[mi]
-	return m.kind&lexicon.Tool == 0 && m.prep == "" && m.hi < len(r.toks) && r.toks[m.hi-1].brk < brkComma && (r.kind(m.hi).is(wOn|wOff) || r.toks[m.hi].s == "back")
+	if m.kind&lexicon.Tool != 0 || m.prep != "" {
+		return false
+	}
+	if !joins && m.kind&(lexicon.Part|lexicon.Fastener) != 0 && m.entry != nil && (m.hi == r.clauses[a.cl].hi || r.toks[m.hi-1].brk >= brkComma) {
+		return true // "slide it off, link", "hold it back with a screwdriver, and the gasket"
+	}
+	return m.hi < len(r.toks) && r.toks[m.hi-1].brk < brkComma && (r.kind(m.hi).is(wOn|wOff) || r.toks[m.hi].s == "back")
 }
 
 // asksNext are the words that begin another clause after "and" and "where".
@@ -1623,6 +1689,11 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 				return ""
 			}
 		}
+		if i == lo && t.s == "out" && r.word(i+1) == "of" && i+2 < hi {
+			w = append(w, "from") // "drops down out of the carrier"
+			i++
+			continue
+		}
 		if i == lo && t.s == "of" {
 			if r.word(i-1) != "out" {
 				return "" // "o-rings on the caps, bit of grease"
@@ -1689,7 +1760,7 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 	return " " + strings.Join(w, " ")
 }
 
-var danglers = set("hmm hm um uh er ah oh eh not just don't where they she he it's now and or but so the a an to of with for from as because if then than that which in into on at by towards toward is was are i you we 's it's just would could how why come no yes yeah och honestly look innit")
+var danglers = set("hmm hm um uh er ah oh eh not just don't where they she he it's now and or but so the a an to of with for from as because if then than that which in into on at by towards toward is was are i you we 's it's just would could how why come no yes yeah och honestly look innit cos coz while when till until would could should must might else yet its")
 
 // trimStep cuts a step to size and takes off what dangles.
 func trimStep(s string) string {
@@ -1709,6 +1780,12 @@ func trimStep(s string) string {
 	}
 	if n := len(f); n > 3 && f[n-2] == "and" && (f[n-1] == "see" || f[n-1] == "begin" || f[n-1] == "go" || f[n-1] == "try" || f[n-1] == "then" || f[n-1] == "honestly" || f[n-1] == "hopefully") {
 		f = f[:n-2]
+	}
+	for n := len(f); n > 4 && f[n-2] == "and" && (particle.has(f[n-1]) || f[n-1] == "over" || f[n-1] == "through" || f[n-1] == "round") && (!particle.has(f[n-3]) || f[n-4] == "and"); n = len(f) {
+		f = f[:n-2] // "stretch the spring and over"
+	}
+	if n := len(f); n > 4 && f[n-3] == "with" && f[n-2] == "its" && countOf[f[n-1]] > 1 {
+		f = f[:n-3] // "the guard with its two"
 	}
 	for len(f) > 2 {
 		l := strings.ToLower(strings.Trim(f[len(f)-1], ",.;:"))

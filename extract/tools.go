@@ -170,6 +170,9 @@ func (r *reading) turner(s *sized) string {
 			return "" // another machine's
 		}
 	}
+	if r.word(s.hi) == "ring" && (s.kind == normalize.Size || s.kind == normalize.Length) && (definiteWord.has(r.word(s.lo-1)) || r.word(s.lo-1) == "a") {
+		return "ring spanner" // "the thirteen ring"
+	}
 	with := r.word(s.lo-2) == "with" || r.word(s.lo-1) == "with" // "hold the pin with a fifteen"
 	if r.word(s.hi) == "by" {
 		return "" // "three eighths by inch and a quarter": the bolt's own

@@ -386,6 +386,9 @@ func (r *reading) laid(ci int) {
 			return // "wheel nut in the book"
 		}
 	}
+	if r.comesNext(ci) {
+		return // "two screws up under the worktop, those come out": where they are
+	}
 	x := act2(r.lex.Action("fit"), m.from, min(c.hi, m.hi+4), mi)
 	x.rule, x.ifOff = "thing and place", !isNew && !m.isNew
 	if sided {
@@ -401,6 +404,28 @@ func (r *reading) laid(ci int) {
 		x.objects, x.hi = append(x.objects, with...), k
 	}
 	r.addAct(ci, x)
+}
+
+// comesNext tells whether what a clause names is said to come off in the same breath.
+func (r *reading) comesNext(ci int) bool {
+	if ci+1 >= len(r.clauses) || r.clauses[ci+1].sentence != r.clauses[ci].sentence {
+		return false
+	}
+	n := &r.clauses[ci+1]
+	i := n.lo
+	for i < n.hi && (r.toks[i].is(wOpener|wDrop) || r.toks[i].s == "and") {
+		i++
+	}
+	w, v := r.word(i), r.word(i+1)
+	if w != "those" && w != "they" && w != "these" && w != "them" && w != "that" && w != "it" || v != "come" && v != "comes" && v != "want" && v != "wants" && v != "are" && v != "'re" && v != "'s" && v != "need" {
+		return false
+	}
+	for i += 2; i < n.hi; i++ {
+		if r.toks[i].is(wOff) {
+			return true
+		}
+	}
+	return false
 }
 
 // laidBeside reads what goes to its place beside what goes on in the same clause: "hose
@@ -482,7 +507,7 @@ func (r *reading) beginsPiece(c *clause, m *mention) bool {
 		return true
 	}
 	w := r.word(m.from - 1)
-	return m.from > c.lo && (r.toks[m.from-1].brk >= brkComma || w == "and" || w == "then")
+	return m.from > c.lo && (r.toks[m.from-1].brk >= brkComma || w == "and" || w == "then" || r.bare[r.talk.Words[r.toks[m.from].w].Clip] && slices.ContainsFunc(c.acts, func(ai int) bool { return r.acts[ai].hi == m.from }))
 }
 
 // renewed reads a row of things of which one is new: "New gasket, new head, four bolts."
@@ -1355,8 +1380,8 @@ func (r *reading) nextOne(c *clause, i int) bool {
 		if m.from != i {
 			continue
 		}
-		if m.count > 1 && m.kind&lexicon.Fastener != 0 {
-			return true
+		if m.count > 1 && m.kind&lexicon.Fastener != 0 || r.toks[i].s == "new" {
+			return true // "new needle in | new o ring in the groove"
 		}
 		if m.hi >= c.hi || m.from != m.lo && determiner.has(r.toks[m.from].s) {
 			return false
@@ -1475,7 +1500,7 @@ func (r *reading) verbless(ci int) {
 				name = "open"
 			}
 		}
-		if name == "" {
+		if name == "" || name == "fit" && returns && r.comesNext(ci) {
 			continue
 		}
 		if name == "remove" && (w == "off" || supplies.has(m.head)) && switched.has(m.head) {
@@ -1581,7 +1606,19 @@ func (r *reading) left(ci int) {
 		pron = r.toks[i].s
 		i++
 	default:
-		return
+		// "that's the four of them out", "that's both out", "that's the lot tight"
+		k := i
+		for k < c.hi && k < i+3 && (r.toks[k].s == "the" || r.toks[k].s == "all") {
+			k++
+		}
+		if w := r.word(k); k >= c.hi || countOf[w] < 2 && w != "lot" || r.toks[k].qty >= 0 || r.toks[k].men >= 0 {
+			return
+		}
+		pron = "them"
+		if k++; r.word(k) == "of" && k+1 < c.hi && pronounsObj.has(r.toks[k+1].s) {
+			k += 2
+		}
+		i = k
 	}
 	for i < c.hi && (r.toks[i].s == "all" || r.toks[i].s == "back" || r.toks[i].s == "nice" || r.toks[i].s == "and" || r.toks[i].s == "now" || r.toks[i].s == "both") {
 		i++

@@ -32,7 +32,7 @@ func (r *reader) hedged(i, j int) bool {
 	}
 	for k := j; k < len(r.t) && k < j+3; k++ {
 		t := r.at(k)
-		if t.is(tHedgeAfter) {
+		if t.is(tHedgeAfter) && (t.w.text != "so" || r.at(k-1).is(tOr)) { // "ten or so", but "it's an M6, so I'll …"
 			return true
 		}
 		if t.mark == '.' || t.kind == kDigits {
