@@ -1,6 +1,7 @@
 package extract
 
 import (
+	"slices"
 	"strings"
 
 	"wrenchword/extract/lexicon"
@@ -1120,6 +1121,9 @@ func (r *reading) twoSigns(ci int) []openCue {
 	if c.mood&(aside|greeting|listing) != 0 || len(c.opens) == 0 && c.mood&asked == 0 {
 		return nil
 	}
+	if c.mood&asked == 0 && !slices.ContainsFunc(c.opens, func(o openCue) bool { return strings.IndexByte(o.signal, ':') > 0 }) {
+		return nil // no weak sign begins here
+	}
 	var out []openCue
 	_, hi := r.nearBy(ci, 0, 2, 8)
 	for k := ci; k <= hi; k++ {
@@ -1130,7 +1134,11 @@ func (r *reading) twoSigns(ci int) []openCue {
 	if hi < ci {
 		return nil
 	}
-	for _, f := range families {
+	for i := range families {
+		f := &families[i]
+		if !(f.name == "doubt" && c.mood&asked != 0) && !slices.ContainsFunc(c.opens, f.has) {
+			continue
+		}
 		signs, at := 0, openCue{}
 		for k := ci; k <= hi; k++ {
 			if k > ci && r.clauses[k].sentence != c.sentence && r.clauses[k].hi-r.clauses[k].lo > 9 && signs == 0 {
@@ -1172,6 +1180,12 @@ type family struct {
 	name, signal string
 	sign         map[string]int
 	pairs        []int // which signs together are enough
+}
+
+// has tells whether a cue is a sign of the family.
+func (f *family) has(o openCue) bool {
+	n := len(f.name)
+	return len(o.signal) > n && o.signal[n] == ':' && o.signal[:n] == f.name
 }
 
 func (f *family) enough(signs int) bool {
