@@ -340,8 +340,8 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	if a.action.Name == "fit" && a.subject && a.verb >= 0 && len(a.objects) == 0 && r.lemma1(r.toks[a.verb].s) == "be" && !r.says1(c, a.verb, "back") && r.putJustBefore(a) {
 		return false // "it's home": told of what was just put there
 	}
-	if r.offStage(a) {
-		return false
+	if r.offStage(a) || a.verb >= 0 && !a.subject && describing.has(r.toks[a.verb].s) && r.nounAlone(a.verb+1) && (a.verb == c.lo || r.toks[a.verb-1].is(wOpener|wDrop|wDeterminer)) {
+		return false // "sliding door rollers": which they are
 	}
 	if a.action.Name == "store" && a.verb >= 0 && r.toks[a.verb].s == "left" && len(a.things) == 0 {
 		return false // "I left the feeler gauge on the bench"
@@ -439,6 +439,18 @@ func (r *reading) offStage(a *act) bool {
 		}
 	}
 	return true
+}
+
+// describing are the words of work that tell of a thing what it does.
+var describing = set("sliding running turning swinging locking rocking folding floating rolling moving spinning mating mounting retaining clamping sealing driving holding")
+
+// nounAlone tells whether a name with no article begins at token i.
+func (r *reading) nounAlone(i int) bool {
+	if i >= len(r.toks) || r.toks[i-1].brk >= brkComma {
+		return false
+	}
+	m := int(r.toks[i].men)
+	return m >= 0 && r.mentions[m].from == i && r.mentions[m].lo == i && r.mentions[m].kind&(lexicon.Part|lexicon.Fastener) != 0
 }
 
 // ownThings are what whoever works or films has by them.
