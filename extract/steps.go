@@ -349,6 +349,24 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	if a.subject && a.verb >= 0 && r.toks[a.verb].s == "fell" {
 		return false // nobody took it off
 	}
+	if a.action.Name == "cut" || a.action.Name == "drill" {
+		for i := a.hi; i < min(c.hi, a.hi+5); i++ {
+			if w := r.toks[i].s; bodily.has(w) && (r.toks[i-1].s == "your" || r.toks[i-1].s == "my") {
+				return false // "you're cutting a slot in your arm"
+			}
+		}
+	}
+	if a.action.Name == "remove" && a.verb >= 0 && !a.subject && r.word(a.hi-1) == "down" {
+		for i := a.hi; i < min(c.hi, a.hi+4); i++ {
+			switch r.toks[i].s {
+			case "shop", "shops", "store", "merchants", "dealer", "dealers", "tip":
+				return false // "I took the old one down the hose shop"
+			}
+		}
+	}
+	if a.action.Name == "mark" && a.verb > c.lo && r.toks[a.verb].s == "written" {
+		return false // "I want to see that written down"
+	}
 	if a.rule == machineUnplugged || a.rule == toolInUse || a.rule == "heat and place" || a.rule == "picture" || a.rule == machineUp || a.rule == inTheBath || a.rule == machineDown || a.rule == onItsSide || r.toMachine(c, a) {
 		return true
 	}
