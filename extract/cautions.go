@@ -473,9 +473,6 @@ func (r *reading) harms(ci int) bool {
 	if r.ifYou(ci) {
 		return true
 	}
-	if first == "the" && (second == "minute" || second == "moment" || second == "second") && r.word(c.lo+2) == "you" {
-		return true // "the minute you put a screwdriver near it you've cut it"
-	}
 	if (first == "a" || first == "an" || first == "any") && (r.saidIn(c, "'ll") || r.saidIn(c, "will")) {
 		return true // "a loose spade'll burn"
 	}
