@@ -304,6 +304,11 @@ func (r *reading) addAct(ci int, a act) {
 			a.action = r.lex.Action("store") // "toss it on the bench"
 		}
 	}
+	if a.action.Name == "fit" && a.verb >= 0 && r.intoHolder(ci, a.hi) {
+		if a.action = r.lex.Action("place"); a.subject && r.toks[a.hi-1].is(wPreposition) && a.hi-1 > a.verb {
+			a.hi-- // "the rod goes in the vise"
+		}
+	}
 	if a.action.Name == "fit" {
 		name := r.intoContainer(ci, a.hi)
 		if name == "" && r.intoCup(&a) {
@@ -336,6 +341,22 @@ func (r *reading) startsFasteners(a *act) bool {
 		return r.mentions[a.objects[0]].kind&lexicon.Fastener != 0 && r.mentions[a.objects[0]].kind&lexicon.Tool == 0
 	}
 	return a.pronoun != "" && r.many(a) && a.pronoun != "all" && a.pronoun != "they"
+}
+
+// intoHolder tells whether the words where an act ends put its thing in a vice.
+func (r *reading) intoHolder(ci, hi int) bool {
+	c := &r.clauses[ci]
+	for i := hi - 1; i < min(hi+4, c.hi-1); i++ {
+		if w := r.toks[i].s; w != "in" && w != "into" && w != "between" {
+			continue
+		}
+		for k := i + 1; k < min(i+4, c.hi); k++ {
+			if w := r.toks[k].s; w == "vice" || w == "vise" {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // takesThings are the words for where things go that are no part by themselves.

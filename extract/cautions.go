@@ -700,6 +700,13 @@ func (r *reading) notThere(c *clause) bool {
 		if i == c.lo && determiner.has(r.toks[i+1].s) && c.hi-c.lo > 4 && r.threatens(n-1) && (r.saidIn(c, "'ll") || r.saidIn(c, "will")) {
 			return true // "Not the steel one, you'll gouge it."
 		}
+		if i == c.lo && r.toks[i+1].s == "the" {
+			for k := i + 2; k+1 < min(c.hi, i+6); k++ {
+				if r.toks[k].men >= 0 && r.toks[k+1].men < 0 && (r.toks[k+1].s == "in" || r.toks[k+1].s == "on") && (r.word(k+2) == "that" || r.word(k+2) == "there") {
+					return true // "not the long screw in that hole"
+				}
+			}
+		}
 		if i == c.lo && determiner.has(r.toks[i+1].s) && n < len(r.clauses) && r.clauses[n].sentence == c.sentence && r.consequence(n) {
 			return true
 		}

@@ -340,14 +340,32 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	if a.action.Name == "fit" && a.subject && a.verb >= 0 && len(a.objects) == 0 && r.lemma1(r.toks[a.verb].s) == "be" && !r.says1(c, a.verb, "back") && r.putJustBefore(a) {
 		return false // "it's home": told of what was just put there
 	}
-	if r.offStage(a) {
-		return false
+	if r.offStage(a) || a.verb >= 0 && !a.subject && describing.has(r.toks[a.verb].s) && r.nounAlone(a.verb+1) && (a.verb == c.lo || r.toks[a.verb-1].is(wOpener|wDrop|wDeterminer)) {
+		return false // "sliding door rollers": which they are
 	}
 	if a.action.Name == "store" && a.verb >= 0 && r.toks[a.verb].s == "left" && len(a.things) == 0 {
 		return false // "I left the feeler gauge on the bench"
 	}
 	if a.subject && a.verb >= 0 && r.toks[a.verb].s == "fell" {
 		return false // nobody took it off
+	}
+	if a.action.Name == "cut" || a.action.Name == "drill" {
+		for i := a.hi; i < min(c.hi, a.hi+5); i++ {
+			if w := r.toks[i].s; bodily.has(w) && (r.toks[i-1].s == "your" || r.toks[i-1].s == "my") {
+				return false // "you're cutting a slot in your arm"
+			}
+		}
+	}
+	if a.action.Name == "remove" && a.verb >= 0 && !a.subject && r.word(a.hi-1) == "down" {
+		for i := a.hi; i < min(c.hi, a.hi+4); i++ {
+			switch r.toks[i].s {
+			case "shop", "shops", "store", "merchants", "dealer", "dealers", "tip":
+				return false // "I took the old one down the hose shop"
+			}
+		}
+	}
+	if a.action.Name == "mark" && a.verb > c.lo && r.toks[a.verb].s == "written" {
+		return false // "I want to see that written down"
 	}
 	if a.rule == machineUnplugged || a.rule == toolInUse || a.rule == "heat and place" || a.rule == "picture" || a.rule == machineUp || a.rule == inTheBath || a.rule == machineDown || a.rule == onItsSide || r.toMachine(c, a) {
 		return true
@@ -439,6 +457,18 @@ func (r *reading) offStage(a *act) bool {
 		}
 	}
 	return true
+}
+
+// describing are the words of work that tell of a thing what it does.
+var describing = set("sliding running turning swinging locking rocking folding floating rolling moving spinning mating mounting retaining clamping sealing driving holding")
+
+// nounAlone tells whether a name with no article begins at token i.
+func (r *reading) nounAlone(i int) bool {
+	if i >= len(r.toks) || r.toks[i-1].brk >= brkComma {
+		return false
+	}
+	m := int(r.toks[i].men)
+	return m >= 0 && r.mentions[m].from == i && r.mentions[m].lo == i && r.mentions[m].kind&(lexicon.Part|lexicon.Fastener) != 0
 }
 
 // ownThings are what whoever works or films has by them.

@@ -386,6 +386,9 @@ func (r *reading) laid(ci int) {
 			return // "wheel nut in the book"
 		}
 	}
+	if m.kind&lexicon.Fastener != 0 && !m.isNew && r.sizeAfter(c, m.hi) {
+		return // "big nut on the end, inch and a half": singledOut has it
+	}
 	if r.comesNext(ci) {
 		return // "two screws up under the worktop, those come out": where they are
 	}
@@ -404,6 +407,24 @@ func (r *reading) laid(ci int) {
 		x.objects, x.hi = append(x.objects, with...), k
 	}
 	r.addAct(ci, x)
+}
+
+// sizeAfter tells whether what turns a fastener is told after a comma from token i on.
+func (r *reading) sizeAfter(c *clause, i int) bool {
+	comma := false
+	for ; i < c.hi; i++ {
+		if comma {
+			if q := r.toks[i].qty; q >= 0 {
+				k := r.qtys[q].Kind
+				return k == normalize.Size || k == normalize.Drive || k == normalize.Driver
+			}
+			if m := r.toks[i].men; m >= 0 {
+				return r.mentions[m].kind&lexicon.Tool != 0 && sizeTool[r.mentions[m].head] != ""
+			}
+		}
+		comma = comma || r.toks[i].brk == brkComma
+	}
+	return false
 }
 
 // comesNext tells whether what a clause names is said to come off in the same breath.
