@@ -97,11 +97,6 @@ func (r *reading) accounts(lo, hi int, before []account) []account {
 			return nil
 		}
 	}
-	for k := lo; k < hi; k++ {
-		if r.ofMoney(k) {
-			return nil // "you can get them for six quid each"
-		}
-	}
 	fs := append(r.figures(lo, hi), r.ways(from, to)...)
 	for i := from; i < to; i++ {
 		switch r.toks[i].s {
@@ -125,6 +120,11 @@ func (r *reading) accounts(lo, hi int, before []account) []account {
 	}
 	if len(ws) == 0 {
 		return nil
+	}
+	for k := lo; k < hi; k++ {
+		if r.ofMoney(k) {
+			return nil // "you can get them for six quid each"
+		}
 	}
 	if !ws[0].machine {
 		for _, f := range fs { // "dot three on the cap, and the book has four"
