@@ -468,6 +468,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if w := r.toks[oc.hi-1].s; (w == "feel" || strings.HasPrefix(w, "click")) && !r.tightensNear(ci) {
 			return nil // "you can't see it, it's all by feel"; a gear that is not clicking
 		}
+		if (r.toks[oc.hi-1].s == "spins" || r.toks[oc.hi-1].s == "spinning") && !r.turnedHere(c, c.hi) && (ci == 0 || !r.turnedHere(&r.clauses[ci-1], c.hi)) && !r.saidIn(&r.clauses[min(ci+1, len(r.clauses)-1)], "thread") {
+			return nil // "I turn the impeller, and it just spins"
+		}
 		if !told || c.mood&negated != 0 && !r.heardIn(ci, ci, "undone") && !denies.has(r.toks[oc.lo].s) || r.forASecond(oc) || r.youDo(c, oc) {
 			return nil
 		}

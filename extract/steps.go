@@ -1808,7 +1808,7 @@ func trimStep(s string) string {
 			f[i] = "a"
 		}
 	}
-	if n := len(f); n > 3 && f[n-2] == "and" && (f[n-1] == "see" || f[n-1] == "begin" || f[n-1] == "go" || f[n-1] == "try" || f[n-1] == "then" || f[n-1] == "honestly" || f[n-1] == "hopefully") {
+	if n := len(f); n > 3 && f[n-2] == "and" && (f[n-1] == "see" || f[n-1] == "begin" || f[n-1] == "go" || f[n-1] == "try" || f[n-1] == "then" || f[n-1] == "honestly" || f[n-1] == "hopefully" || f[n-1] == "aye" || f[n-1] == "yeah" || f[n-1] == "yep" || f[n-1] == "ah" || f[n-1] == "oh") {
 		f = f[:n-2]
 	}
 	for n := len(f); n > 4 && f[n-2] == "and" && (particle.has(f[n-1]) || f[n-1] == "over" || f[n-1] == "through" || f[n-1] == "round") && (!particle.has(f[n-3]) || f[n-4] == "and"); n = len(f) {

@@ -485,6 +485,9 @@ func (r *reading) figures(lo, hi int) []given {
 			if a >= c.hi || ordinals.has(r.toks[a].s) || b-a == 1 && r.toks[a].s == "one" && r.toks[a].qty < 0 && (b >= c.hi || stopWords.has(r.word(b)) && !((r.word(b) == "off" || r.word(b) == "out") && (r.word(a-1) == "took" || r.word(a-1) == "got")) || r.toks[b-1].brk >= brkComma) || a > c.lo && (r.toks[a-1].s == "this" || r.toks[a-1].s == "that" || r.toks[a-1].s == "the" && r.toks[a].s == "one" || r.toks[a-1].s == "other") {
 				continue // "this one", "the old one"
 			}
+			if w := r.word(a - 1); (w == "at" || w == "to" || w == "from") && a-2 >= c.lo && wrenchEnds.has(r.toks[a-2].s) && r.ofWrench(k) {
+				continue // "my torque driver stops at six"
+			}
 			if notOurs.has(r.word(b)) || a > c.lo && numbered.has(r.toks[a-1].s) || b < len(r.toks) && r.toks[b].qty >= 0 && r.toks[b].qty != r.toks[a].qty && !ours(r.qtys[r.toks[b].qty].Kind) {
 				continue
 			}
