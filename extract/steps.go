@@ -166,13 +166,13 @@ func (r *reading) steps() []Step {
 				key, again = a.action.Name+"|the machine", false
 			}
 			if done && h != nil {
-				key = "tighten|" + h.of.name + h.of.side
+				key = r.tightenKey(h)
 			}
 			emit(text, key, a.action.Name, a.rule, a.things, a.lo, max(a.hi, min(hi, a.lo+14)), a.mood&offCamera != 0, a.verb >= 0 && !a.subject, again, a.heads, a.subject && len(a.objects) == 0)
 		}
 		if h := valueAt[ci]; h != nil && !done && h.of != nil && h.applied == "done" {
 			q := &r.qtys[h.qty]
-			emit(r.torqueText(h), "tighten|"+h.of.name+h.of.side, "torque", "value set, no verb", []*thing{h.of}, max(c.lo, q.lo-6), q.hi, false, false, false, false, false)
+			emit(r.torqueText(h), r.tightenKey(h), "torque", "value set, no verb", []*thing{h.of}, max(c.lo, q.lo-6), q.hi, false, false, false, false, false)
 		}
 	}
 	slices.SortStableFunc(out, func(a, b Step) int {
@@ -182,6 +182,16 @@ func (r *reading) steps() []Step {
 		out[i].N = i + 1
 	}
 	return out
+}
+
+// tightenKey tells a tightening from others of the same thing: each go of one in stages
+// is a step of its own.
+func (r *reading) tightenKey(h *heard) string {
+	key := "tighten|" + h.of.name + h.of.side
+	if q := &r.qtys[h.qty]; h.stage > 1 && q.Low != nil {
+		key += "|" + q.Low.RatString() + q.Unit
+	}
+	return key
 }
 
 // onWhat names what "it" at the end of a step is, where the step before was done

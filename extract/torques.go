@@ -82,8 +82,14 @@ func (s *tracker) values(ci int) {
 				h.rule = "named by a word that no list has"
 			}
 		}
+		if n := r.goTold(c, q.lo); n > 0 {
+			h.stage = n
+		}
 		h.orOf = s.waitingToo(ci, q, &h)
 		h.applied = s.appliedIn(ci, q, &h)
+		if h.applied == "done" && r.valueTakenBack(q) {
+			h.applied = "quoted"
+		}
 		r.heard = append(r.heard, h)
 		prev = &r.heard[len(r.heard)-1]
 		s.torqued(&r.heard[len(r.heard)-1], q.lo, q.hi)
@@ -115,6 +121,19 @@ func (r *reading) namesSince(c *clause, lo, hi int) bool {
 		}
 	}
 	return false
+}
+
+// goTold gives the number of the go that a value before token lo is said to be of in its
+// clause: "step two, thirty"; 0 where none is said.
+func (r *reading) goTold(c *clause, lo int) int {
+	for i := c.lo; i+1 < lo; i++ {
+		if w := r.toks[i].s; w == "step" || w == "stage" || w == "pass" {
+			if n := countOf[r.toks[i+1].s]; n > 0 && n < 6 {
+				return n
+			}
+		}
+	}
+	return 0
 }
 
 // less tells whether one value is lower than another, as that of an earlier go is.
@@ -1230,6 +1249,7 @@ func (r *reading) torques(led []Entry) []Torque {
 			continue
 		}
 		q := &r.qtys[h.qty]
+		h.hedged = h.hedged || r.doubtedNext(q)
 		t := Torque{Applied: h.applied, Hedged: h.hedged, Stage: max(h.stage, 1), SourceSaid: h.source, NM: []float64{}}
 		t.ID = "T" + strconv.Itoa(len(out)+1)
 		if h.of != nil {
@@ -1273,6 +1293,53 @@ func (r *reading) torques(led []Entry) []Torque {
 		out = append(out, t)
 	}
 	return out
+}
+
+// doubtedNext tells whether the words right after a value doubt it: "ten newton metres.
+// Hang on, is it?"
+func (r *reading) doubtedNext(q *quantity) bool {
+	if r.valueTakenBack(q) {
+		return true
+	}
+	if q.hi+1 >= len(r.toks) || r.toks[q.hi-1].brk < brkComma || r.since(q.hi-1, q.hi) > 6 {
+		return false
+	}
+	switch w, next := r.toks[q.hi].s, r.word(q.hi+1); w {
+	case "hang", "hold":
+		return next == "on" && !r.otherValueSoon(q)
+	case "or":
+		return next == "is" && r.word(q.hi+2) == "it"
+	case "is":
+		return next == "it" && r.toks[q.hi+1].brk >= brkComma
+	}
+	return false
+}
+
+// valueTakenBack tells whether the words right after a value take it back and tell no other in
+// its place: "forty-five. No. Wait. It was forty-five on the old one."
+func (r *reading) valueTakenBack(q *quantity) bool {
+	if q.hi >= len(r.toks) || r.toks[q.hi-1].brk < brkComma || r.since(q.hi-1, q.hi) > 6 || r.otherValueSoon(q) {
+		return false
+	}
+	switch next := r.word(q.hi + 1); r.toks[q.hi].s {
+	case "no", "nope":
+		return next == "wait" || next == "hang" || next == "that's" && (r.word(q.hi+2) == "wrong" || r.word(q.hi+2) == "not")
+	case "wait":
+		return next == "no"
+	}
+	return false
+}
+
+// otherValueSoon tells whether another torque is told in the next words after one.
+func (r *reading) otherValueSoon(q *quantity) bool {
+	for k := q.hi; k < min(len(r.toks), q.hi+8); k++ {
+		if qi := r.toks[k].qty; qi >= 0 {
+			if o := &r.qtys[qi]; o.Kind == normalize.Torque && (o.Low == nil || q.Low == nil || o.Low.Cmp(q.Low) != 0) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // toldTwice tells whether a value is only said again, or is said in full right
