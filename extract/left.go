@@ -434,11 +434,11 @@ var bends = set("knocked bent folded tapped hammered turned peened flattened")
 // be done to a thing, where nothing says that it is done now.
 func (r *reading) toBe(ci int) (lo, hi int) {
 	c := &r.clauses[ci]
-	if c.mood&(leavesNothing|asked|hypothetical) != 0 || r.often(c) {
+	if c.mood&(leavesNothing|asked|hypothetical) != 0 {
 		return -1, -1
 	}
 	for i := c.lo + 1; i+2 < c.hi; i++ {
-		if r.toks[i].s != "to" || r.toks[i+1].s != "be" || !r.toks[i+2].is(wForm) || strings.HasSuffix(r.toks[i+2].s, "ing") || r.toks[i+2].s == "used" {
+		if r.toks[i].s != "to" || r.toks[i+1].s != "be" || !r.toks[i+2].is(wForm) || r.often(c) || strings.HasSuffix(r.toks[i+2].s, "ing") || r.toks[i+2].s == "used" {
 			continue
 		}
 		p := r.toks[i-1].s
@@ -936,9 +936,18 @@ var scraps = set("bottle can biro coathanger hanger cardboard carton tin foil ca
 // from scrap, held with tape, of another kind and in the place of it.
 func (r *reading) forWant(ci int) (lo, hi int) {
 	c := &r.clauses[ci]
-	if c.mood&(leavesNothing|asked|negated) != 0 || r.youCould(c) || r.holds(c) {
+	if c.mood&(leavesNothing|asked|negated) != 0 {
 		return -1, -1
 	}
+	if lo, hi = r.wantSaid(ci); lo >= 0 && (r.youCould(c) || r.holds(c)) {
+		return -1, -1
+	}
+	return lo, hi
+}
+
+// wantSaid is forWant for what is said, whoever would do it.
+func (r *reading) wantSaid(ci int) (lo, hi int) {
+	c := &r.clauses[ci]
 	if i := r.skipped(c); i+1 < c.hi && r.toks[i].s == "no" {
 		// "No gasket, so that's silicone on its own"
 		if k := r.toks[i+1].men; k >= 0 && r.mentions[k].lo == i+1 && r.mentions[k].kind&(lexicon.Part|lexicon.Fastener) != 0 && r.madeDo(ci) {

@@ -1248,10 +1248,7 @@ func (r *reading) spreads(ci int) {
 	}
 	for _, mi := range c.mentions {
 		m := &r.mentions[mi]
-		if r.deniedBefore(c, m.from) {
-			continue
-		}
-		if m.kind&lexicon.Consumable == 0 || m.kind&(lexicon.Tool|lexicon.Part|lexicon.Fastener) != 0 || r.inAct(ci, mi) || r.inUseBy(c, m) || m.prep != "" && m.prep != "of" {
+		if m.kind&lexicon.Consumable == 0 || m.kind&(lexicon.Tool|lexicon.Part|lexicon.Fastener) != 0 || m.prep != "" && m.prep != "of" || r.deniedBefore(c, m.from) || r.inAct(ci, mi) || r.inUseBy(c, m) {
 			continue
 		}
 		if m.head == "water" || m.head == "grit" || m.head == "dirt" {
