@@ -223,7 +223,7 @@ func Load(overlay ...string) (*Lexicon, error) {
 		forms: make([]form, 0, 1<<13), ways: make([]Pattern, 0, 1<<13), gate: gate{byKey: make(map[string][]*Term, 1<<10), two: make([]pairTerm, 0, 1<<13)}}
 	l.things = trie[int32]{edges: newEdges(1 << 15), nodes: make([]leaf[int32], 1, 1<<15)}
 	l.groups = make([][]*Term, 1, 1<<14)
-	l.said.signals = make([]signal, 0, 1<<13)
+	l.said.signals = make([]signal, 0, 3<<12)
 	for _, f := range &files {
 		if err := l.read(f.section+".txt", f.section, *f.text, false); err != nil {
 			return nil, err

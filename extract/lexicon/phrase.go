@@ -176,8 +176,8 @@ func (l *Lexicon) indexPhrases() error {
 	for w := range loose {
 		g.loose[l.id(w)] = true
 	}
-	g.ways = newEdges(1 << 14)
-	g.steps = make([]step, 1+len(g.sets), 1<<14)
+	g.ways = newEdges(1 << 15)
+	g.steps = make([]step, 1+len(g.sets), 3<<13)
 
 	firsts := make([][]ID, len(g.sets)) // the words that a set may begin with, each once
 	const doing, done = 1, 2
