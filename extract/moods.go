@@ -5,6 +5,9 @@ import (
 	"strings"
 )
 
+// looksAt are the actions that are done to how a thing is: "check the line's on straight".
+var looksAt = map[string]bool{"inspect": true, "test": true, "measure": true, "mark": true}
+
 // moodOf tells in what mood an act is spoken of, by the cues before its verb.
 func (r *reading) moodOf(ci int, a *act) mood {
 	c := &r.clauses[ci]
@@ -212,6 +215,14 @@ func (r *reading) moodOf(ci int, a *act) mood {
 	}
 	if a.verb > c.lo && !a.subject && stays.has(r.lemma1(r.toks[a.verb].s)) && strings.HasSuffix(r.toks[a.verb].s, "ing") && (passiveBe.has(r.toks[a.verb-1].s) || r.toks[a.verb-1].s == "just") && !(r.word(a.verb-2) == "i" || r.word(a.verb-2) == "we") {
 		m |= framed // "she's sitting on nothing"
+	}
+	if a.verb >= 0 && !a.subject && len(a.objects) == 0 && a.verb+2 < c.hi && r.toks[a.verb+1].s == a.pronoun && r.toks[a.verb+1].brk == brkNone && (r.toks[a.verb+2].s == "'s" || r.toks[a.verb+2].s == "is") && !looksAt[a.action.Name] {
+		m |= framed // "mate, it's two hours": what is said of it, not what is done to it
+	}
+	if a.verb >= 0 && !a.subject && len(a.objects) == 1 && !looksAt[a.action.Name] {
+		if o := &r.mentions[a.objects[0]]; o.lo > a.verb && o.hi < c.hi && r.toks[o.hi-1].brk == brkNone && (r.toks[o.hi].s == "'s" || r.toks[o.hi].s == "is" || r.toks[o.hi].s == "are") && r.bare[r.talk.Words[r.toks[o.hi].w].Clip] {
+			m |= framed // "in the bin | the line's on a clip", in talk without stops
+		}
 	}
 	if a.verb >= 0 && !a.subject && r.word(a.hi) == "mine" || a.verb >= 0 && r.says1(c, a.verb, "mine") && r.toks[a.verb].s == "got" {
 		m |= framed // "I've got a bungee on mine"
