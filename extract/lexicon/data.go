@@ -1,6 +1,9 @@
 package lexicon
 
-import _ "embed"
+import (
+	_ "embed"
+	"hash/crc32"
+)
 
 // The vocabulary as people edit it, one file a section.
 var (
@@ -57,4 +60,24 @@ var files = [...]struct {
 	{"verbs", &verbsText},
 	{"uses", &usesText}, // of the actions of the verbs
 	{"warn", &warnText},
+}
+
+// What compiled.go has: the files as they were compiled, and their sum at that time.
+//
+//go:generate go test . -run Compiled -update -tags uncompiled
+var (
+	compiled   *Lexicon
+	compiledOf uint32
+)
+
+// sum tells the text of the files from any other.
+func sum() (sum uint32) {
+	piece := make([]byte, 4<<10) // a string as bytes would be a copy of it all
+	for _, f := range &files {
+		for rest := *f.text; rest != ""; {
+			n := copy(piece, rest)
+			sum, rest = crc32.Update(sum, crc32.IEEETable, piece[:n]), rest[n:]
+		}
+	}
+	return sum
 }

@@ -13,44 +13,39 @@ import (
 // a name of several words ("talk wrench") one differing word passes on its sound
 // key, or on one wrong letter. Words of three letters are never repaired.
 type gate struct {
-	byKey map[string][]*Term // the terms of one word by their sound keys
-	pairs lists[pairTerm]    // by the last word of a two-word term: what stands before it
-	keys  []string           // by the words that stand before it: their sound keys
-	two   []pairTerm         // what pairs is made of
-	free  sync.Map           // word -> *Term or nil, remembered
+	byKey table[[]*Term]  // the terms of one word by their sound keys
+	pairs lists[pairTerm] // by the last word of a two-word term: what stands before it
+	free  sync.Map        // word -> *Term or nil, remembered
 }
 
 type pairTerm struct {
-	first, last ID
-	term        *Term
+	first ID
+	key   string // the sound key of the first word
+	term  *Term
 }
 
-// add takes a term with its words in, before they are marked as words of names.
-func (g *gate) add(l *Lexicon, t *Term, ids []ID) {
-	w := &l.words[ids[0]]
-	alone := len(ids) == 1 && len(w.text) >= 5 && !w.alone
-	if beside := len(ids) == 2 && len(w.text) >= 4; t.Misheard || t.Exact || !alone && !beside {
-		return
-	}
-	if alone {
-		w.alone = true
-		key := soundKey(w.text)
-		g.byKey[key] = append(g.byKey[key], t)
-		return
-	}
-	g.two = append(g.two, pairTerm{ids[0], ids[1], t})
+// hearing is what the gate is made of.
+type hearing struct {
+	alone map[ID]bool // the words that are a name by themselves
+	byKey map[string][]*Term
+	pairs []pairTerm
+	lasts []ID // the last words of pairs
 }
 
-// finish sorts the terms of two words, of the words that there are.
-func (g *gate) finish(words []word) {
-	g.pairs = listed(len(words), len(g.two), func(i int) (ID, pairTerm) { return g.two[i].last, g.two[i] })
-	g.keys = make([]string, len(words))
-	for i := range g.two {
-		if w := g.two[i].first; g.keys[w] == "" {
-			g.keys[w] = soundKey(words[w].text)
-		}
+// hear lets words that sound like a term stand for it.
+func (c *compiler) hear(t *Term, ids []ID) {
+	if t.Misheard || t.Exact {
+		return
 	}
-	g.two = nil
+	h, w := &c.hearing, c.words[ids[0]].text
+	switch {
+	case len(ids) == 1 && len(w) >= 5 && !h.alone[ids[0]]:
+		h.alone[ids[0]] = true
+		key := soundKey(w)
+		h.byKey[key] = append(h.byKey[key], t)
+	case len(ids) == 2 && len(w) >= 4:
+		h.pairs, h.lasts = append(h.pairs, pairTerm{ids[0], soundKey(w), t}), append(h.lasts, ids[1])
+	}
 }
 
 // inName tells whether a word stands in a name of the vocabulary, in its singular or its plural.
@@ -93,7 +88,8 @@ func (g *gate) freeStanding(word string) *Term {
 	var best *Term
 	bestEdits := 3
 	tie := false
-	for _, t := range g.byKey[key] {
+	sounding, _ := g.byKey.get(key)
+	for _, t := range sounding {
 		e := edits(base, singularWord(t.Said))
 		switch {
 		case e < bestEdits:
@@ -128,7 +124,7 @@ func (l *Lexicon) RepairBeside(word, next string) *Term {
 		if ownName {
 			continue
 		}
-		oneWrong, sounds := word[0] == first[0] && max(len(word)-len(first), len(first)-len(word)) <= 1, key == l.gate.keys[p.first]
+		oneWrong, sounds := word[0] == first[0] && max(len(word)-len(first), len(first)-len(word)) <= 1, key == p.key
 		if !oneWrong && !sounds {
 			continue
 		}

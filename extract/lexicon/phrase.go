@@ -19,7 +19,7 @@ type phrase []element
 
 type element struct {
 	word     ID
-	set      int32 // into phrases.sets, -1 where the element is none
+	set      int32 // the number of the set, 0 where the element is none
 	gap      int8
 	optional bool
 }
@@ -27,57 +27,40 @@ type element struct {
 // maxGap is how many words "..." stands for at most.
 const maxGap = 6
 
-// phrases are the named patterns of open.txt and the sets they are made of.
+// phrases are the named patterns of open.txt as they are followed: those that begin
+// alike are followed together. What leads to a step of the trie is a word, or below 0
+// an element that is none; to node 1, where signals begin, it is 0, and to those after
+// it, where the phrases of a set do, the number of the set.
 type phrases struct {
-	names    map[string]int32 // of the sets, into sets
-	sets     []set
+	steps   trie[int32]  // what ends at a step: a signal, one more than its place in signals, or 0 for a phrase of a set
+	odd     []element    // that are no words; ^i leads to element i
+	signals []int32      // by signal: its name
+	names   []string     // of the signals
+	sets    int          // how many there are; they are numbered from 1
+	first   lists[int32] // by the first word: the steps after node 1 that may begin with it
+	loose   []bool       // by ID
+	opens   []uint64     // by ID: a bit for each set that may begin with the word, shared by few
+}
+
+// begins is the node where signals begin; the phrases of set k begin at begins + k.
+const begins = 1
+
+// grammar is what phrases are made of.
+type grammar struct {
+	numbers  map[string]int32 // of the sets
+	sets     []set            // by number
 	signals  []signal
 	elements []element // what phrases are cut from
 	fixed    bool      // no signal has a new name: nothing would listen for it
-
-	// what they are followed with
-	ways  edges        // from a step by the words that may come next
-	steps []step       // 0 is where signals begin, 1 + k where the phrases of set k do
-	first lists[int32] // by the first word: the steps after 0 that may begin with it
-	loose []bool       // by ID
-	opens []uint64     // by ID: a bit for each set that may begin with the word, shared by few
 }
 
-// step is an element of phrases with what may follow it: phrases that begin alike
-// are followed together. What may follow as a plain word stands in ways.
-type step struct {
-	element
-	words    uint64 // a bit for each word that may follow, shared by few; 0 where none may
-	other    int32  // the first of the sets, gaps and optional elements that may follow
-	sibling  int32  // the next of those that may follow the same step
-	signal   int32  // one more than the first signal that ends here
-	endsASet bool
+func newGrammar() grammar {
+	return grammar{numbers: map[string]int32{}, sets: make([]set, 1), signals: make([]signal, 0, 9<<10), elements: make([]element, 0, 48<<10)}
 }
 
-// then returns the step after another that takes an element.
-func (g *phrases) then(from int32, e element) int32 {
-	plain := e.set < 0 && e.gap == 0 && !e.optional
-	if plain {
-		if to := g.ways.get(from, e.word); to != 0 {
-			return to
-		}
-	}
-	last := &g.steps[from].other
-	for !plain && *last != 0 {
-		if g.steps[*last].element == e {
-			return *last
-		}
-		last = &g.steps[*last].sibling
-	}
-	to := int32(len(g.steps))
-	if plain {
-		g.steps[from].words |= 1 << (e.word % 64)
-		g.ways.put(from, e.word, to)
-	} else {
-		*last = to
-	}
-	g.steps = append(g.steps, step{element: e})
-	return to
+type signal struct {
+	name string
+	phrase
 }
 
 type set struct {
@@ -85,34 +68,28 @@ type set struct {
 	phrases []phrase
 }
 
-type signal struct {
-	name string
-	phrase
-	next int32 // the next signal that ends at the same step, as step.signal
-}
-
-func (l *Lexicon) parsePhrase(s string) (phrase, error) {
-	p := room(l.said.elements, strings.Count(s, " ")+strings.Count(s, "'")+strings.Count(s, "-")+1)
-	lo := len(p)
+func (c *compiler) parsePhrase(s string) (phrase, error) {
+	g := &c.grammar
+	p, lo := g.elements, len(g.elements)
 	for f := range strings.FieldsSeq(s) {
-		e := element{set: -1}
+		var e element
 		f, e.optional = strings.CutSuffix(f, "?")
 		switch {
 		case f == "...":
 			e.gap = maxGap
 		case strings.HasPrefix(f, "<") && strings.HasSuffix(f, ">"):
-			e.set = l.said.set(f)
+			e.set = g.set(f)
 		case strings.HasPrefix(f, "'"): // "'ll": a clitic by itself
-			e.word = l.id(f)
+			e.word = c.id(f)
 		default:
 			for w := range eachWord(f) {
-				p = append(p, element{word: l.id(w), set: -1, optional: e.optional})
+				p = append(p, element{word: c.id(w), optional: e.optional})
 			}
 			continue
 		}
 		p = append(p, e)
 	}
-	l.said.elements = p
+	g.elements = p
 	if p = p[lo:len(p):len(p)]; len(p) == 0 || p[0].gap > 0 || p[0].optional {
 		return nil, fmt.Errorf("the phrase %q must begin with a word or a set", s)
 	}
@@ -120,28 +97,29 @@ func (l *Lexicon) parsePhrase(s string) (phrase, error) {
 }
 
 // phraseLine reads "name | phrase, phrase"; a name in angle brackets is a set.
-func (l *Lexicon) phraseLine(cols []string) error {
+func (c *compiler) phraseLine(cols []string) error {
 	if len(cols) != 2 || cols[0] == "" {
 		return fmt.Errorf("want name | phrases, or <set> | phrases")
 	}
+	g, name := &c.grammar, cols[0]
 	for s := range each(cols[1]) {
-		p, err := l.parsePhrase(s)
+		p, err := c.parsePhrase(s)
 		if err != nil {
 			return err
 		}
-		if strings.HasPrefix(cols[0], "<") {
-			k := l.said.set(cols[0])
-			l.said.sets[k].phrases = append(l.said.sets[k].phrases, p)
-		} else if l.said.fixed && !slices.ContainsFunc(l.said.signals, func(s signal) bool { return s.name == cols[0] }) {
-			return fmt.Errorf("no signal %q; use one of %s", cols[0], strings.Join(l.said.signalNames(), ", "))
+		if strings.HasPrefix(name, "<") {
+			k := g.set(name)
+			g.sets[k].phrases = append(g.sets[k].phrases, p)
+		} else if g.fixed && !slices.ContainsFunc(g.signals, func(s signal) bool { return s.name == name }) {
+			return fmt.Errorf("no signal %q; use one of %s", name, strings.Join(g.signalNames(), ", "))
 		} else {
-			l.said.signals = append(l.said.signals, signal{name: cols[0], phrase: p})
+			g.signals = append(g.signals, signal{name, p})
 		}
 	}
 	return nil
 }
 
-func (g *phrases) signalNames() []string {
+func (g *grammar) signalNames() []string {
 	var names []string
 	for _, s := range g.signals {
 		if !slices.Contains(names, s.name) {
@@ -152,14 +130,11 @@ func (g *phrases) signalNames() []string {
 }
 
 // set returns the number of a set, a new one where it has none yet.
-func (g *phrases) set(name string) int32 {
-	k, ok := g.names[name]
+func (g *grammar) set(name string) int32 {
+	k, ok := g.numbers[name]
 	if !ok {
-		if g.names == nil {
-			g.names = map[string]int32{}
-		}
 		k = int32(len(g.sets))
-		g.names[name] = k
+		g.numbers[name] = k
 		g.sets = append(g.sets, set{name: name})
 	}
 	return k
@@ -167,55 +142,67 @@ func (g *phrases) set(name string) int32 {
 
 // indexPhrases joins the phrases into steps, finds the words that each signal may
 // begin with, and checks that the sets exist and are not made of themselves.
-func (l *Lexicon) indexPhrases() error {
-	g := &l.said
-	for w := range loose {
-		l.id(w)
+func (c *compiler) indexPhrases() error {
+	for w := range strings.FieldsSeq(loose) {
+		c.id(w)
 	}
-	g.loose = make([]bool, len(l.words))
-	for w := range loose {
-		g.loose[l.id(w)] = true
+	n, sets, g := len(c.words), c.grammar.sets, &c.said
+	*g = phrases{sets: len(sets) - 1, loose: make([]bool, n), opens: make([]uint64, n)}
+	for w := range strings.FieldsSeq(loose) {
+		g.loose[c.id(w)] = true
 	}
-	g.ways = newEdges(1 << 15)
-	g.steps = make([]step, 1+len(g.sets), 3<<13)
 
-	firsts := make([][]ID, len(g.sets)) // the words that a set may begin with, each once
+	steps := roomFor[int32](9<<10, 48<<10)
+	lead := map[element]ID{} // what leads to the step of an element that is no word
+	add := func(from int, p phrase, val int32) {
+		path := append(c.scratch[:0], ID(from))
+		for _, e := range p {
+			w := e.word
+			if e != (element{word: w}) {
+				if lead[e] == 0 {
+					lead[e] = ^ID(len(g.odd))
+					g.odd = append(g.odd, e)
+				}
+				w = lead[e]
+			}
+			path = append(path, w)
+		}
+		steps.add(val, path...)
+	}
+
+	firsts := make([][]ID, len(sets)) // the words that a set may begin with, each once
 	const doing, done = 1, 2
-	g.opens = make([]uint64, len(l.words))
-	state := make([]uint8, len(g.sets))
-	taken := make([]int32, len(l.words)) // by word: one more than the last set that took it
-	var visit func(k int32) error
-	visit = func(k int32) error {
+	state := make([]uint8, len(sets))
+	taken := make([]int, n) // by word: the last set that took it
+	var visit func(k int) error
+	visit = func(k int) error {
 		switch {
 		case state[k] == done:
 			return nil
 		case state[k] == doing:
-			return fmt.Errorf("the set %s is made of itself", g.sets[k].name)
-		case len(g.sets[k].phrases) == 0:
-			return fmt.Errorf("no set %s", g.sets[k].name)
+			return fmt.Errorf("the set %s is made of itself", sets[k].name)
+		case len(sets[k].phrases) == 0:
+			return fmt.Errorf("no set %s", sets[k].name)
 		}
 		state[k] = doing
-		for _, p := range g.sets[k].phrases {
-			at := 1 + k
+		for _, p := range sets[k].phrases {
 			for _, e := range p {
-				if e.set >= 0 {
-					if err := visit(e.set); err != nil {
+				if e.set > 0 {
+					if err := visit(int(e.set)); err != nil {
 						return err
 					}
 				}
-				at = g.then(at, e)
 			}
-			g.steps[at].endsASet = true
+			add(k, p, 0)
 		}
-		for _, p := range g.sets[k].phrases {
-			one := [1]ID{p[0].word}
-			words := one[:]
-			if p[0].set >= 0 {
+		for _, p := range sets[k].phrases {
+			words := []ID{p[0].word}
+			if p[0].set > 0 {
 				words = firsts[p[0].set]
 			}
 			for _, w := range words {
-				if taken[w] != k+1 {
-					taken[w] = k + 1
+				if taken[w] != k {
+					taken[w] = k
 					firsts[k] = append(firsts[k], w)
 					g.opens[w] |= 1 << (k % 64)
 				}
@@ -224,40 +211,39 @@ func (l *Lexicon) indexPhrases() error {
 		state[k] = done
 		return nil
 	}
-	for k := range g.sets {
-		if err := visit(int32(k)); err != nil {
+	for k := 1; k < len(sets); k++ {
+		if err := visit(k); err != nil {
 			return err
 		}
 	}
-	for i := range g.signals {
-		at := int32(0)
-		for _, e := range g.signals[i].phrase {
-			at = g.then(at, e)
-		}
-		g.signals[i].next, g.steps[at].signal = g.steps[at].signal, int32(i+1)
+	g.names = c.grammar.signalNames()
+	for i, s := range c.grammar.signals {
+		add(0, s.phrase, int32(i+1))
+		g.signals = append(g.signals, int32(slices.Index(g.names, s.name)))
 	}
-	type begin struct {
+	g.steps = steps.trie()
+
+	type first struct {
 		word ID
 		step int32
 	}
-	var begins []begin
-	for to, w := range g.ways.ways {
-		if w.from == 0 && w.word != 0 {
-			begins = append(begins, begin{w.word, int32(to)})
+	var all []first
+	for s := g.steps.after[begins]; s < g.steps.after[begins+1]; s++ {
+		w := g.steps.words[s]
+		if w > 0 {
+			all = append(all, first{w, s})
+			continue
+		}
+		for _, w := range firsts[g.odd[^w].set] {
+			all = append(all, first{w, s})
 		}
 	}
-	for s := g.steps[0].other; s != 0; s = g.steps[s].sibling {
-		for _, w := range firsts[g.steps[s].set] {
-			begins = append(begins, begin{w, s})
-		}
-	}
-	g.first = listed(len(l.words), len(begins), func(i int) (ID, int32) { return begins[i].word, begins[i].step })
+	g.first = listed(n, len(all), func(i int) (ID, int32) { return all[i].word, all[i].step })
 	return nil
 }
 
 // loose words may stand anywhere inside a phrase.
-var loose = map[string]bool{"just": true, "probably": true, "also": true, "still": true, "only": true, "really": true, "honestly": true, "then": true, "maybe": true,
-	"uh": true, "um": true, "er": true, "simply": true, "even": true, "actually": true, "definitely": true, "quickly": true, "all": true, "now": true, "eventually": true, "properly": true, "real": true, "quite": true, "exactly": true, "completely": true, "entirely": true, "altogether": true, "either": true, "yet": true, "ever": true}
+const loose = "just probably also still only really honestly then maybe uh um er simply even actually definitely quickly all now eventually properly real quite exactly completely entirely altogether either yet ever"
 
 // window is how many words a phrase may reach over; none takes half as many.
 const window = 64
@@ -304,7 +290,7 @@ func (m *matcher) take(e *element, at uint64) (to uint64) {
 			continue
 		}
 		for k := i; k <= i+2 && k < window-1; k++ {
-			if e.set >= 0 {
+			if e.set > 0 {
 				to |= m.set(e.set, k)
 			} else if m.at(k) == e.word {
 				to |= 1 << (k + 1)
@@ -320,19 +306,20 @@ func (m *matcher) take(e *element, at uint64) (to uint64) {
 // follow goes on from a step whose element ends at some places. It finds the
 // signals that end on the way, and returns where the phrases of a set do.
 func (m *matcher) follow(n int32, at uint64) (ends uint64) {
-	s := &m.steps[n]
-	if s.endsASet {
-		ends = at
-	}
-	for k := s.signal; k > 0; k = m.signals[k-1].next {
-		m.found = append(m.found, found{int(k - 1), bits.Len64(at) - 1})
-	}
-	for o := s.other; o != 0; o = m.steps[o].sibling {
-		if to := m.take(&m.steps[o].element, at); to != 0 {
-			ends |= m.follow(o, to)
+	for _, v := range m.steps.vals.of(ID(n)) {
+		if v == 0 {
+			ends = at
+		} else {
+			m.found = append(m.found, found{int(v - 1), bits.Len64(at) - 1})
 		}
 	}
-	if s.words == 0 {
+	next, end := m.steps.after[n], m.steps.after[n+1]
+	for ; next < end && m.steps.words[next] < 0; next++ {
+		if to := m.take(&m.odd[^m.steps.words[next]], at); to != 0 {
+			ends |= m.follow(next, to)
+		}
+	}
+	if next == end {
 		return ends
 	}
 	// which words follow is asked of the places, not of each word that might
@@ -341,10 +328,8 @@ func (m *matcher) follow(n int32, at uint64) (ends uint64) {
 		i := bits.TrailingZeros64(at)
 		for k := i; k <= i+2 && k < len(m.words); k++ {
 			w := m.words[k]
-			if s.words>>(w%64)&1 != 0 {
-				if to := m.ways.get(n, w); to != 0 {
-					m.reach(lo, reached{to, 1 << (k + 1)})
-				}
+			if to := m.steps.get(n, w); to != 0 {
+				m.reach(lo, reached{to, 1 << (k + 1)})
 			}
 			if k == 0 || !m.loose[w] {
 				break
@@ -376,7 +361,7 @@ func (m *matcher) set(k int32, i int) uint64 {
 	}
 	at := int(k)*window + i
 	if m.known[k]&(1<<i) == 0 {
-		m.ends[at] = m.follow(1+k, 1<<i)
+		m.ends[at] = m.follow(begins+k, 1<<i)
 		m.known[k] |= 1 << i
 	}
 	return m.ends[at]
@@ -393,14 +378,19 @@ func (l *Lexicon) Signals(words []ID) []Signal {
 	}
 	m, _ := l.matchers.Get().(*matcher)
 	if m == nil {
-		m = &matcher{phrases: &l.said, known: make([]uint64, len(l.said.sets)), ends: make([]uint64, len(l.said.sets)*window)}
+		n := l.said.sets + 1
+		m = &matcher{phrases: &l.said, known: make([]uint64, n), ends: make([]uint64, n*window)}
 	}
 	defer l.matchers.Put(m)
 	m.words = words[:min(len(words), window-1)]
 	clear(m.known)
 	m.found = m.found[:0]
 	for _, s := range first {
-		if to := m.take(&m.steps[s].element, 1); to != 0 {
+		to := uint64(1 << 1) // after the first word
+		if w := m.steps.words[s]; w < 0 {
+			to = m.take(&m.odd[^w], 1)
+		}
+		if to != 0 {
 			m.follow(s, to)
 		}
 	}
@@ -410,7 +400,7 @@ func (l *Lexicon) Signals(words []ID) []Signal {
 	slices.SortFunc(m.found, func(a, b found) int { return a.signal - b.signal }) // the order of the file
 	var out []Signal
 	for _, f := range m.found {
-		name := l.said.signals[f.signal].name
+		name := l.said.names[l.said.signals[f.signal]]
 		if i := slices.IndexFunc(out, func(s Signal) bool { return s.Name == name }); i >= 0 {
 			out[i].Len = max(out[i].Len, f.end)
 		} else {

@@ -1,17 +1,22 @@
 package lexicon
 
-import "hash/maphash"
+import (
+	"slices"
+	"strings"
+)
 
 // index finds the ID of a word by its text. Its length is a power of two, at least
 // twice the number of words.
 type index []ID
 
-var seed = maphash.MakeSeed()
-
 // place gives where the ID of a text stands, or would stand: 0 is in an empty place.
 func (x index) place(text string, words []word) *ID {
-	mask := uint64(len(x) - 1)
-	for i := maphash.String(seed, text) & mask; ; i = (i + 1) & mask {
+	h := uint32(2166136261) // FNV-1a: the same in every run, as what was compiled must find its words
+	for i := range len(text) {
+		h = (h ^ uint32(text[i])) * 16777619
+	}
+	mask := uint32(len(x) - 1)
+	for i := h & mask; ; i = (i + 1) & mask {
 		if id := &x[i]; *id == 0 || words[*id].text == text {
 			return id
 		}
@@ -27,103 +32,89 @@ func newIndex(n int, words []word) index {
 	return x
 }
 
-// edges are the ways on from the nodes of a tree of phrases. All stand in one
-// table, so that a way is found or added with one look in most cases, however
-// many there are. They are small, since a short run pays for each page of memory.
-type edges struct {
-	table []int32 // the nodes that ways lead to, 0 in an empty place; its length is a power of two, at least twice n
-	ways  []way   // by the node that it leads to
-	n     int
+// trie holds phrases by their words, each with what is kept of it. Node 0 is the
+// root. The nodes that follow one stand together, in the order of their words.
+type trie[T any] struct {
+	words []ID     // by node: what leads to it
+	after []int32  // by node: the first that follows it; the last is before the first of the next node
+	vals  lists[T] // by node: what is kept of the phrases that end there
 }
 
-type way struct {
-	from int32
-	word ID
+// phrasesOf are phrases with what is kept of each.
+type phrasesOf[T any] struct {
+	ids  []ID // of all, one after the other
+	ends []int32
+	vals []T
 }
 
-// newEdges returns edges with room for so many before they grow, a power of two.
-func newEdges(n int) edges { return edges{table: make([]int32, 2*n), ways: make([]way, 0, n)} }
+func roomFor[T any](phrases, words int) phrasesOf[T] {
+	return phrasesOf[T]{make([]ID, 0, words), make([]int32, 0, phrases), make([]T, 0, phrases)}
+}
 
-// place gives where the way from a node by a word stands, or would stand.
-func (e *edges) place(by way) *int32 {
-	mask := uint32(len(e.table) - 1)
-	h := uint32(by.from)*0x9E3779B1 ^ uint32(by.word)*0x85EBCA77
-	for i := (h ^ h>>15) & mask; ; i = (i + 1) & mask {
-		if to := &e.table[i]; *to == 0 || e.ways[*to] == by {
-			return to
+func (p *phrasesOf[T]) add(val T, ids ...ID) {
+	p.ids, p.vals = append(p.ids, ids...), append(p.vals, val)
+	p.ends = append(p.ends, int32(len(p.ids)))
+}
+
+// trie returns the trie of the phrases. Of one phrase several things may be kept.
+func (p *phrasesOf[T]) trie() trie[T] {
+	n := len(p.ids) + 1 // nodes at most
+	t := trie[T]{words: make([]ID, 1, n), after: make([]int32, 0, n+1)}
+	order, next, ends := make([]int32, len(p.ends)), make([]int32, len(p.ends)), make([]ID, len(p.ends))
+	for i := range order {
+		order[i] = int32(i)
+		if i > 0 {
+			next[i] = p.ends[i-1] // the first word that no node has taken
 		}
 	}
-}
-
-// get returns where a word leads from a node, 0 where it leads nowhere: no way leads to the root.
-func (e *edges) get(from int32, word ID) int32 {
-	if e.n == 0 {
-		return 0
-	}
-	return *e.place(way{from, word})
-}
-
-// put adds a way that is not there.
-func (e *edges) put(from int32, word ID, to int32) {
-	if e.n++; 2*e.n > len(e.table) {
-		old := e.table
-		e.table = make([]int32, max(64, 2*len(old)))
-		for _, o := range old {
-			if o != 0 {
-				*e.place(e.ways[o]) = o
+	type stretch struct{ lo, hi int32 } // of order: the phrases that go through a node
+	nodes := make([]stretch, 1, n)
+	nodes[0].hi = int32(len(order))
+	var keys []int64 // of those that go on: the next word, and which phrase it is
+	for n := 0; n < len(nodes); n++ {
+		t.after = append(t.after, int32(len(nodes)))
+		keys = keys[:0]
+		for _, i := range order[nodes[n].lo:nodes[n].hi] {
+			if next[i] == p.ends[i] {
+				ends[i] = ID(n)
+			} else {
+				keys = append(keys, int64(p.ids[next[i]])<<32|int64(i))
+				next[i]++
 			}
 		}
-	}
-	for int(to) >= len(e.ways) {
-		e.ways = append(e.ways, way{from: -1})
-	}
-	e.ways[to] = way{from, word}
-	*e.place(way{from, word}) = to
-}
-
-// trie holds phrases by their words, each with a value. Node 0 is the root.
-type trie[T any] struct {
-	edges
-	nodes []leaf[T]
-}
-
-type leaf[T any] struct {
-	val T
-	set bool
-}
-
-// step returns the node that a word leads to, a new one where there was none.
-func (t *trie[T]) step(from int32, word ID) int32 {
-	to := t.get(from, word)
-	if to == 0 {
-		if len(t.nodes) == 0 {
-			t.nodes = append(t.nodes, leaf[T]{})
+		slices.Sort(keys)
+		lo := nodes[n].hi - int32(len(keys))
+		for k, key := range keys {
+			order[lo+int32(k)] = int32(key)
+			if w := ID(key >> 32); k == 0 || w != t.words[len(t.words)-1] {
+				t.words, nodes = append(t.words, w), append(nodes, stretch{lo: lo + int32(k)})
+			}
+			nodes[len(nodes)-1].hi = lo + int32(k) + 1
 		}
-		to = int32(len(t.nodes))
-		t.nodes = append(t.nodes, leaf[T]{})
-		t.put(from, word, to)
 	}
-	return to
+	t.after = append(t.after, int32(len(nodes)))
+	t.vals = listed(len(nodes), len(p.vals), func(i int) (ID, T) { return ends[i], p.vals[i] })
+	return t
 }
 
-// add returns the value of a phrase of at least one word, to be set.
-func (t *trie[T]) add(words []ID) *T {
-	n := int32(0)
-	for _, w := range words {
-		n = t.step(n, w)
+// get returns where a word leads from a node, 0 where it leads nowhere.
+func (t *trie[T]) get(from int32, word ID) int32 {
+	lo, end := t.after[from], t.after[from+1]
+	for hi := end; lo < hi; {
+		if mid := (lo + hi) / 2; t.words[mid] < word {
+			lo = mid + 1
+		} else {
+			hi = mid
+		}
 	}
-	return t.end(n)
+	if lo < end && t.words[lo] == word {
+		return lo
+	}
+	return 0
 }
 
-// end makes a node the end of a phrase.
-func (t *trie[T]) end(node int32) *T {
-	l := &t.nodes[node]
-	l.set = true
-	return &l.val
-}
-
-// longest returns the value of the longest phrase that words begin with, and its length.
-func (t *trie[T]) longest(words []ID) (val T, length int) {
+// longest returns what is kept of the longest phrase that words begin with, and its length.
+func (t *trie[T]) longest(words []ID) (vals []T, length int) {
 	n := int32(0)
 	for i, w := range words {
 		if w == 0 {
@@ -132,22 +123,22 @@ func (t *trie[T]) longest(words []ID) (val T, length int) {
 		if n = t.get(n, w); n == 0 {
 			break
 		}
-		if l := &t.nodes[n]; l.set {
-			val, length = l.val, i+1
+		if v := t.vals.of(ID(n)); len(v) > 0 {
+			vals, length = v, i+1
 		}
 	}
-	return val, length
+	return vals, length
 }
 
-// lists are lists of things by a word's ID, all in one piece.
+// lists are lists of things by the ID of a word, or by a node, all in one piece.
 type lists[T any] struct {
 	all   []T
 	start []int32
 }
 
-// listed sorts n things into the lists of their words, in the order they come in.
-func listed[T any](words, n int, at func(i int) (ID, T)) lists[T] {
-	l := lists[T]{all: make([]T, n), start: make([]int32, words+1)}
+// listed sorts n things into the lists of their numbers, in the order they come in.
+func listed[T any](numbers, n int, at func(i int) (ID, T)) lists[T] {
+	l := lists[T]{all: make([]T, n), start: make([]int32, numbers+1)}
 	for i := range n {
 		w, _ := at(i)
 		l.start[w]++
@@ -168,4 +159,30 @@ func listed[T any](words, n int, at func(i int) (ID, T)) lists[T] {
 func (l *lists[T]) of(w ID) []T {
 	a, b := l.start[w], l.start[w+1]
 	return l.all[a:b:b]
+}
+
+// table is a map by name that needs no making: it is sorted.
+type table[T any] []entry[T]
+
+type entry[T any] struct {
+	name string
+	val  T
+}
+
+func tableOf[T any](m map[string]T) table[T] {
+	t := make(table[T], 0, len(m))
+	for name, val := range m {
+		t = append(t, entry[T]{name, val})
+	}
+	slices.SortFunc(t, func(a, b entry[T]) int { return strings.Compare(a.name, b.name) })
+	return t
+}
+
+// get returns what has the name.
+func (t table[T]) get(name string) (val T, ok bool) {
+	i, ok := slices.BinarySearchFunc(t, name, func(e entry[T], name string) int { return strings.Compare(e.name, name) })
+	if ok {
+		val = t[i].val
+	}
+	return val, ok
 }
