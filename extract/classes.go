@@ -1,6 +1,9 @@
 package extract
 
 import (
+	"strings"
+	"sync"
+
 	"wrenchword/extract/lexicon"
 	"wrenchword/normalize"
 )
@@ -45,32 +48,41 @@ const (
 )
 
 // classOf gives the class of a word by the sets it is in.
-var classOf = func() map[string]class {
+var classOf = sync.OnceValue(func() map[string]class {
 	of := make(map[string]class, 1<<10)
 	for _, s := range []struct {
 		class
-		words wordSet
+		words *wordSet
 	}{
 		{wOpener, openers}, {wSubject, subjects}, {wPronoun, pronounsObj}, {wLinking, linking}, {wHoldsClause, holdsClause},
 		{wDeterminer, determiner}, {wPreposition, prepositions}, {wDropAdj, dropAdj}, {wPlace, placeWords}, {wLeadsName, leadsName},
 		{wInterjection, interjections}, {wTakesTwo, takesTwo}, {wEndsPhrase, endsPhrase}, {wLeadsVerb, leadsVerb}, {wParticle, particle},
 		{wOff, offWords}, {wOn, onWords}, {wReturning, returning}, {wStop, stopWords}, {wDrop, dropWords}, {wNumber, numberWord}, {wBetween, between},
-		{wSeldom, makeshifts}, {wSeldom, bins}, {wSeldom, keys(pluralSize)}, {wSeldom, leadsUnit}, {wSeldom, blow}, {wSeldom, theOnes},
-		{wSeldom, figures}, {wSeldom, amounts}, {wSeldom, adjusted}, {wSeldom, askedOf}, {wSeldom, wanted}, {wSeldom, lent}, {wSeldom, set("from off")}, {wSeldom, scraps}, {wSeldom, leadsWant}, {wSeldom, sides}, {wSeldom, damage}, {wSeldom, leverage}, {wSeldom, lengths}, {wSeldom, keys(handBy)}, {wCountOf, keys(countOf)}, {wWitness, printed}, {wWitness, states}, {wWitness, contrast}, {wWitness, writtenBy}, {wWitness, introduces},
+		{wSeldom, makeshifts}, {wSeldom, bins}, {wSeldom, leadsUnit}, {wSeldom, blow}, {wSeldom, theOnes},
+		{wSeldom, figures}, {wSeldom, amounts}, {wSeldom, adjusted}, {wSeldom, askedOf}, {wSeldom, wanted}, {wSeldom, lent}, {wSeldom, set("from off")}, {wSeldom, scraps}, {wSeldom, leadsWant}, {wSeldom, sides}, {wSeldom, damage}, {wSeldom, leverage}, {wSeldom, lengths}, {wWitness, printed}, {wWitness, states}, {wWitness, contrast}, {wWitness, writtenBy}, {wWitness, introduces},
 	} {
-		for w := range s.words.words {
+		for w := range strings.FieldsSeq(s.words.text) {
 			of[w] |= s.class
 		}
 	}
+	for w := range pluralSize {
+		of[w] |= wSeldom
+	}
+	for w := range handBy {
+		of[w] |= wSeldom
+	}
+	for w := range countOf {
+		of[w] |= wCountOf
+	}
 	return of
-}()
+})
 
 // is tells whether the word is in any of some sets.
 func (c class) is(any class) bool { return c&any != 0 }
 
 // classIn gives the class of a word by the sets it is in and by what the vocabulary knows.
 func classIn(lex *lexicon.Lexicon, word string, id lexicon.ID) class {
-	c := classOf[word]
+	c := classOf()[word]
 	if normalize.Counts(word) {
 		c |= wCounts
 	}

@@ -127,7 +127,7 @@ func (q *sought) heldPart(t *thing) *thing {
 			return nil
 		}
 	}
-	p := &thing{name: strings.Join(words, " "), head: head, mods: set(strings.Join(words[:len(words)-1], " ")).words, first: q.a.lo, last: q.a.lo}
+	p := &thing{name: strings.Join(words, " "), head: head, mods: among(words[:len(words)-1]), first: q.a.lo, last: q.a.lo}
 	q.r.addThing(p)
 	q.touch(p)
 	return p
@@ -764,7 +764,7 @@ func (s *tracker) introducedUnknown(a *act) *thing {
 			if n == 0 || n > 3 || len(words[n-1]) < 3 || noThing.has(words[n-1]) || j < c.hi && r.toks[j].men >= 0 && r.mentions[r.toks[j].men].from == j {
 				return nil
 			}
-			t := &thing{name: strings.Join(words, " "), head: words[n-1], mods: set(strings.Join(words[:n-1], " ")).words, first: i, last: j - 1}
+			t := &thing{name: strings.Join(words, " "), head: words[n-1], mods: among(words[:n-1]), first: i, last: j - 1}
 			r.addThing(t)
 			s.touch(t)
 			return t

@@ -1683,7 +1683,7 @@ func (r *reading) imperative(a *act) string {
 	for _, l := range r.lex.Lemmas(v) {
 		for _, p := range r.lex.Patterns(l) {
 			if p.Action == a.action && !p.Subject {
-				if plain := plainly[a.action.Name]; plain.loose.has(l) && !(l == "get" && prepositions.has(r.word(a.verb+1)) && !particle.has(r.word(a.verb+1))) {
+				if plain, ok := plainly[a.action.Name]; ok && plain.loose.has(l) && !(l == "get" && prepositions.has(r.word(a.verb+1)) && !particle.has(r.word(a.verb+1))) {
 					return plain.word // but "get behind it with the puller"
 				}
 				return strings.ToUpper(l[:1]) + l[1:]
@@ -1697,7 +1697,7 @@ func (r *reading) imperative(a *act) string {
 // and the word of an instruction for each.
 var plainly = map[string]struct {
 	word  string
-	loose wordSet
+	loose *wordSet
 }{
 	"remove":        {"Take", set("get whip zip buzz have lose rattle grab bring fetch whizz gun")},
 	"fit":           {"Put", set("get whip bung stick chuck whack bang throw lob shove slap plonk sling dump pop")},

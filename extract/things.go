@@ -134,6 +134,15 @@ func (t *thing) tightenedOnce() bool {
 // neverTorqued are the fastenings that are not tightened to a value.
 var neverTorqued = set("pin clip key clamp rivet link ring lock skewer wire bolts dowel tab washer hairpin strap tie hook latch")
 
+// among lets words be looked up.
+func among(words []string) map[string]bool {
+	of := make(map[string]bool, len(words))
+	for _, w := range words {
+		of[w] = true
+	}
+	return of
+}
+
 // content gives the words of a mention that tell things apart, places aside.
 func content(mods []string) []string {
 	var out []string

@@ -34,7 +34,9 @@ const inAnotherUnit = "the same value in another unit"
 // saying are the words with which a figure is told as a document's or somebody else's.
 var saying = set("says say said gives reckons stands written wrote printed stamped reads lists quotes")
 
-var documents = set("manual book handbook leaflet sticker sheet spec chart instructions website internet page card paper papers diagram label decal forum photocopy printout scan pdf packet booklet pamphlet brochure poster drawing tag guide notes app listing")
+var documents = set(documentWords + " notes")
+
+const documentWords = "manual book handbook leaflet sticker sheet spec chart instructions website internet page card paper papers diagram label decal forum photocopy printout scan pdf packet booklet pamphlet brochure poster drawing tag guide app listing"
 
 // values links each torque value of a clause to the thing it belongs to.
 func (s *tracker) values(ci int) {

@@ -38,15 +38,7 @@ type given struct {
 
 // printed are what figures are written in or on; a box or a bag is one only where it
 // is said to say something.
-var printed = func() wordSet {
-	out := set("invoice placard picture schematic catalogue catalog plate decal bulletin brochure data scan stamp receipt photo view fiche logbook printout advert packaging literature card bible guide")
-	for w := range documents.words {
-		out.add(w)
-	}
-	delete(out.words, "note")
-	delete(out.words, "notes")
-	return out
-}()
+var printed = set(documentWords + " invoice placard picture schematic catalogue catalog plate decal bulletin brochure data scan stamp receipt photo view fiche logbook printout advert packaging literature card bible guide")
 
 // states are verbs of what is written, printed or told.
 var states = set("says say said reads reckons reckon recommends states shows lists list gives quotes told tells swears specifies prints insists suggests sold sell sells drawn supply supplied")

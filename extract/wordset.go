@@ -1,45 +1,70 @@
 package extract
 
-import "strings"
+import (
+	"math/bits"
+	"strings"
+	"sync/atomic"
+)
 
 // A wordSet is a set of words that is asked far more often than it holds what is
-// asked for: a few bits of each word tell most of what is not in it.
+// asked for. It is made when it is first asked, so that a run pays for those alone
+// that it comes to; until then it is its text.
 type wordSet struct {
-	maybe [4]uint64
-	words map[string]bool
+	text string
+	made atomic.Pointer[places]
 }
 
-// set gives the set of the words of s.
-func set(s string) wordSet {
-	of := wordSet{words: make(map[string]bool, strings.Count(s, " ")+1)}
-	for w := range strings.FieldsSeq(s) {
-		of.add(w)
+// places are where the words of a text stand, by their hash.
+type places struct {
+	maybe [4]uint64 // a few bits of each word tell most of what is not among them
+	at    []uint16  // one more than where a word begins, 0 in an empty place; its length is a power of two
+}
+
+// set gives the set of the words of s, fewer than 64 KB of them.
+func set(s string) *wordSet { return &wordSet{text: s} }
+
+func (s *wordSet) make() *places {
+	n := strings.Count(s.text, " ") + 1
+	p := &places{at: make([]uint16, 1<<bits.Len(uint(2*n)))}
+	lo := 0
+	for w := range strings.FieldsSeq(s.text) {
+		h := trace(w)
+		p.maybe[h>>6] |= 1 << (h & 63)
+		lo += strings.Index(s.text[lo:], w)
+		*p.place(s.text, w) = uint16(lo + 1)
+		lo += len(w)
 	}
-	return of
+	s.made.Store(p)
+	return p
 }
 
-// keys gives the set of the words that a map knows.
-func keys[T any](of map[string]T) wordSet {
-	out := wordSet{words: make(map[string]bool, len(of))}
-	for w := range of {
-		out.add(w)
+// place gives where the place of a word in the text is kept, or would be.
+func (p *places) place(text, w string) *uint16 {
+	h := uint32(len(w))
+	for i := range len(w) {
+		h = h*31 + uint32(w[i])
 	}
-	return out
-}
-
-// add puts in a word that is not empty.
-func (s *wordSet) add(w string) {
-	h := trace(w)
-	s.maybe[h>>6] |= 1 << (h & 63)
-	s.words[w] = true
+	for i := (h ^ h>>15) & uint32(len(p.at)-1); ; i = (i + 1) & uint32(len(p.at)-1) {
+		at := &p.at[i]
+		if *at == 0 {
+			return at
+		}
+		if rest := text[*at-1:]; strings.HasPrefix(rest, w) && (len(rest) == len(w) || rest[len(w)] <= ' ') {
+			return at
+		}
+	}
 }
 
 func (s *wordSet) has(w string) bool {
 	if w == "" {
 		return false
 	}
+	p := s.made.Load()
+	if p == nil {
+		p = s.make()
+	}
 	h := trace(w)
-	return s.maybe[h>>6]>>(h&63)&1 != 0 && s.words[w]
+	return p.maybe[h>>6]>>(h&63)&1 != 0 && *p.place(s.text, w) != 0
 }
 
 // trace gives a number that is another for most words. The word is not empty.
