@@ -4,12 +4,13 @@ import (
 	"fmt"
 	"math"
 	"math/big"
-	"regexp"
 	"slices"
 	"sort"
 	"strconv"
 	"strings"
 	"sync"
+
+	"wrenchword/normalize/pattern"
 )
 
 // CheckPair compares two values that were said for one thing in two units. It
@@ -595,37 +596,37 @@ func (c TorqueContext) strength(t thread) (strength, bool) {
 }
 
 var (
-	isoClass  = regexp.MustCompile(`\b(\d{1,2}\.\d)\b`)
-	saeGrade  = regexp.MustCompile(`(?i)\bgrade\s+(\d)(?:\s+or\s+(\d))?`)
-	inoxClass = regexp.MustCompile(`(?i)\bA\d(?:/A\d)*-(\d0)\b`)
-	jisClass  = regexp.MustCompile(`\b([479]T)\b`)
-	psiStress = regexp.MustCompile(`\b(\d{4,6}) psi\b`)
+	isoClass  = pattern.Of(`\b(\d{1,2}\.\d)\b`)
+	saeGrade  = pattern.Of(`(?i)\bgrade\s+(\d)(?:\s+or\s+(\d))?`)
+	inoxClass = pattern.Of(`(?i)\bA\d(?:/A\d)*-(\d0)\b`)
+	jisClass  = pattern.Of(`\b([479]T)\b`)
+	psiStress = pattern.Of(`\b(\d{4,6}) psi\b`)
 )
 
 // classStrength finds the strength of a class as people and tables write it. Of
 // several named ("8.8 or 9.8") the strongest counts.
 func classStrength(class string, d float64) (strength, bool) {
 	var names []string
-	if m := psiStress.FindStringSubmatch(class); m != nil {
+	if m := psiStress().FindStringSubmatch(class); m != nil {
 		v, _ := strconv.ParseFloat(m[1], 64)
 		// A stated working stress is a mean, not a limit: preloads by torque wrench
 		// scatter about it with a standard deviation of 14 percent (Shigley, unlubricated
 		// bolts, 4.91 kN at 34.3 kN; from memory).
 		return strength{class: m[0], standard: "stated", what: "stress and 14 percent scatter", mpa: 1.14 * v * 0.00689475729, dMax: 1000, source: "the stress stated with the value"}, true
 	}
-	for _, m := range isoClass.FindAllStringSubmatch(class, -1) {
+	for _, m := range isoClass().FindAllStringSubmatch(class, -1) {
 		names = append(names, m[1])
 	}
-	for _, m := range saeGrade.FindAllStringSubmatch(class, -1) {
+	for _, m := range saeGrade().FindAllStringSubmatch(class, -1) {
 		names = append(names, "Grade "+m[1])
 		if m[2] != "" {
 			names = append(names, "Grade "+m[2])
 		}
 	}
-	for _, m := range inoxClass.FindAllStringSubmatch(class, -1) {
+	for _, m := range inoxClass().FindAllStringSubmatch(class, -1) {
 		names = append(names, "A2-"+m[1])
 	}
-	for _, m := range jisClass.FindAllStringSubmatch(class, -1) {
+	for _, m := range jisClass().FindAllStringSubmatch(class, -1) {
 		names = append(names, m[1])
 	}
 	if strings.Contains(strings.ToLower(class), "titan") {

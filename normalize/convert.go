@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math/big"
 	"strings"
+	"sync"
 )
 
 //go:embed data/factors.csv
@@ -17,7 +18,7 @@ type factor struct {
 	mul, add *big.Rat
 }
 
-var factors = func() map[string]factor {
+var factors = sync.OnceValue(func() map[string]factor {
 	m := map[string]factor{}
 	for _, row := range table("factors.csv", factorsCSV) {
 		mul, err := product(row["factor"])
@@ -31,7 +32,7 @@ var factors = func() map[string]factor {
 		m[row["unit"]] = factor{dim: row["kind"], si: row["si"], mul: mul, add: add}
 	}
 	return m
-}()
+})
 
 // product reads "0.3048*0.45359237/16" exactly.
 func product(s string) (*big.Rat, error) {
@@ -63,8 +64,8 @@ func product(s string) (*big.Rat, error) {
 // is false where either unit is unknown or the dimensions differ. Units are
 // those a Quantity carries, and cN.m, kN.m, kgf/cm2 and Pa. Factors: NIST SP 811.
 func Convert(v *big.Rat, from, to string) (*big.Rat, bool) {
-	f, ok1 := factors[from]
-	t, ok2 := factors[to]
+	f, ok1 := factors()[from]
+	t, ok2 := factors()[to]
 	if !ok1 || !ok2 || f.dim != t.dim || v == nil {
 		return nil, false
 	}
@@ -81,7 +82,7 @@ func Convert(v *big.Rat, from, to string) (*big.Rat, bool) {
 // ToNM converts a torque to newton metres, exactly; ok is false where unit is
 // not a unit of torque.
 func ToNM(v *big.Rat, unit string) (*big.Rat, bool) {
-	if f, ok := factors[unit]; !ok || f.dim != string(Torque) {
+	if f, ok := factors()[unit]; !ok || f.dim != string(Torque) {
 		return nil, false
 	}
 	return Convert(v, unit, "N.m")
@@ -90,7 +91,7 @@ func ToNM(v *big.Rat, unit string) (*big.Rat, bool) {
 // SI returns low and high in the base unit of the dimension (N.m, mm, deg, kPa,
 // mL, g, degC, m/s, s), or nils and "" for a kind that has none.
 func (q Quantity) SI() (low, high *big.Rat, unit string) {
-	f, ok := factors[q.Unit]
+	f, ok := factors()[q.Unit]
 	if !ok || q.Low == nil {
 		return nil, nil, ""
 	}
@@ -143,7 +144,7 @@ func places(said *big.Rat, saidUnit string, v *big.Rat, toUnit string) int {
 	for range decimals(said) {
 		step.Quo(step, big.NewRat(10, 1))
 	}
-	if f, t := factors[saidUnit], factors[toUnit]; f.mul != nil && t.mul != nil {
+	if f, t := factors()[saidUnit], factors()[toUnit]; f.mul != nil && t.mul != nil {
 		step.Mul(step, f.mul).Quo(step, t.mul)
 	}
 	if q := -exponent(step); p > q+1 {

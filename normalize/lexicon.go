@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+	"sync"
 )
 
 //go:embed data/words.txt
@@ -129,67 +130,82 @@ type unit struct {
 
 // unitNode is a node of the trie of unit phrases over words.
 type unitNode struct {
-	next  map[*word]*unitNode
+	word  *word // that leads to it
+	next  []*unitNode
 	units []*unit // readings of the phrase that ends here, in order
 }
 
-const maxWord = 32 // longer words are in no lexicon
-
-type lexicon struct {
-	words map[string]*word
-	slots [1 << 13]*word // the same words by hash, for the scan
-}
-
-// hashStep is one letter of the hash that the scan takes along.
-func hashStep(h uint32, c byte) uint32 { return (h ^ uint32(c)) * 0x01000193 }
-
-func slot(h uint32) uint32 { return (h ^ h>>15) & (1<<13 - 1) }
-
-// find looks up a folded word by its letters and their hash.
-func (l *lexicon) find(b []byte, h uint32) *word {
-	for i := slot(h); l.slots[i] != nil; i = (i + 1) & (1<<13 - 1) {
-		if l.slots[i].text == string(b) {
-			return l.slots[i]
+// after returns where a word leads, or nil.
+func (n *unitNode) after(w *word) *unitNode {
+	for _, nx := range n.next {
+		if nx.word == w {
+			return nx
 		}
 	}
 	return nil
 }
 
-var lex = mustLexicon()
+const maxWord = 32 // longer words are in no lexicon
 
-func mustLexicon() *lexicon {
-	l := &lexicon{words: map[string]*word{}}
+// lexicon has the words by their hash; a quarter of the slots is taken.
+type lexicon struct {
+	slots [1 << 12]*word
+	inch  *unit
+}
+
+// hashStep is one letter of the hash that the scan takes along.
+func hashStep(h uint32, c byte) uint32 { return (h ^ uint32(c)) * 0x01000193 }
+
+// slot gives where a word stands, or would stand, by its letters and their hash.
+func (l *lexicon) slot(b []byte, h uint32) **word {
+	const last = uint32(len(l.slots) - 1)
+	for i := (h ^ h>>15) & last; ; i = (i + 1) & last {
+		if w := l.slots[i]; w == nil || w.text == string(b) {
+			return &l.slots[i]
+		}
+	}
+}
+
+// find looks up a folded word by its letters and their hash.
+func (l *lexicon) find(b []byte, h uint32) *word { return *l.slot(b, h) }
+
+// word looks up a folded word.
+func (l *lexicon) word(s string) *word { return *l.slotOf(s) }
+
+func (l *lexicon) slotOf(s string) **word {
+	h := uint32(0)
+	for i := range len(s) {
+		h = hashStep(h, s[i])
+	}
+	return l.slot([]byte(s), h)
+}
+
+// lex is read when it is first needed: a run that reads no talk does without.
+var lex = sync.OnceValue(func() *lexicon {
+	l := &lexicon{}
 	if err := l.readWords(wordsTXT); err != nil {
 		panic(err)
 	}
 	if err := l.readUnits(unitsCSV); err != nil {
 		panic(err)
 	}
-	for text, w := range l.words {
-		h := uint32(0)
-		for i := range len(text) {
-			h = hashStep(h, text[i])
-		}
-		i := slot(h)
-		for l.slots[i] != nil {
-			i = (i + 1) & (1<<13 - 1)
-		}
-		l.slots[i] = w
-	}
+	l.inch = l.word("inch").unit.units[0]
 	return l
-}
+})
 
+// get returns a word, a new one where there was none.
 func (l *lexicon) get(s string) *word {
-	w := l.words[s]
-	if w == nil {
-		w = &word{text: s}
-		l.words[s] = w
+	at := l.slotOf(s)
+	if *at == nil {
+		*at = &word{text: s}
 	}
-	return w
+	return *at
 }
 
 func (l *lexicon) readWords(src string) error {
-	for i, line := range strings.Split(src, "\n") {
+	i := -1
+	for line := range strings.SplitSeq(src, "\n") {
+		i++
 		line, _, _ = strings.Cut(line, "#")
 		if line = strings.TrimSpace(line); line == "" {
 			continue
@@ -208,7 +224,7 @@ func (l *lexicon) readWords(src string) error {
 		if !isClass && bit == 0 {
 			return fmt.Errorf("words.txt:%d: no such class %q", i+1, name)
 		}
-		for _, f := range strings.Fields(list) {
+		for f := range strings.FieldsSeq(list) {
 			text, val, hasVal := strings.Cut(f, "=")
 			w := l.get(text)
 			w.traits |= bit
@@ -239,7 +255,7 @@ func (l *lexicon) readUnits(src string) error {
 	}
 	for i, row := range rows[1:] {
 		u := &unit{code: row[1], kind: Kind(row[2])}
-		for _, f := range strings.Fields(row[3]) {
+		for f := range strings.FieldsSeq(row[3]) {
 			switch f {
 			case "tight":
 				u.need, u.assumed = tTighten, true
@@ -269,21 +285,23 @@ func (l *lexicon) readUnits(src string) error {
 				return fmt.Errorf("units.csv:%d: no such flag %q", i+2, f)
 			}
 		}
-		for _, phrase := range strings.Split(row[0], "|") {
-			fields := strings.Fields(phrase)
-			w := l.get(fields[0])
-			if w.unit == nil {
-				w.unit = &unitNode{}
-			}
-			n := w.unit
-			for _, f := range fields[1:] {
-				if n.next == nil {
-					n.next = map[*word]*unitNode{}
+		for phrase := range strings.SplitSeq(row[0], "|") {
+			var n *unitNode
+			for f := range strings.FieldsSeq(phrase) {
+				w := l.get(f)
+				if n == nil { // the first word
+					if w.unit == nil {
+						w.unit = &unitNode{word: w}
+					}
+					n = w.unit
+					continue
 				}
-				if n.next[l.get(f)] == nil {
-					n.next[l.get(f)] = &unitNode{}
+				nx := n.after(w)
+				if nx == nil {
+					nx = &unitNode{word: w}
+					n.next = append(n.next, nx)
 				}
-				n = n.next[l.get(f)]
+				n = nx
 			}
 			n.units = append(n.units, u)
 		}

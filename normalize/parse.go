@@ -35,7 +35,7 @@ func ParseValue(s string, kind Kind) (*big.Rat, string, error) {
 	if tail == "" {
 		return nil, "", bad("%q has no unit; write it as in %q", s, num+" "+exampleUnit(kind))
 	}
-	if f, ok := factors[tail]; ok && f.dim == string(kind) {
+	if f, ok := factors()[tail]; ok && f.dim == string(kind) {
 		return v, tail, nil
 	}
 	r := newReader()
@@ -44,7 +44,7 @@ func ParseValue(s string, kind Kind) (*big.Rat, string, error) {
 	n := num1(v)
 	if len(r.t) > 0 && r.t[0].w != nil && r.t[0].w.unit != nil {
 		if u, j := r.unit(0, n); u != nil && j == len(r.t) {
-			if f, ok := factors[u.code]; ok && f.dim == string(kind) && !u.assumed {
+			if f, ok := factors()[u.code]; ok && f.dim == string(kind) && !u.assumed {
 				return v, u.code, nil
 			}
 		}

@@ -123,12 +123,12 @@ func TestLexiconFaults(t *testing.T) {
 	for _, c := range []struct{ words, want string }{
 		{"unit: one=1\nnoclass: x", "words.txt:2"}, {"unit one", "words.txt:1"}, {"unit: one=x", "words.txt:1"}, {"unit: ten=10\nteen: ten=10", "words.txt:2"},
 	} {
-		l := &lexicon{words: map[string]*word{}}
+		l := &lexicon{}
 		if err := l.readWords(c.words); err == nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%q: %v, want %s", c.words, err, c.want)
 		}
 	}
-	l := &lexicon{words: map[string]*word{}}
+	l := &lexicon{}
 	if err := l.readUnits("phrase,unit,kind,flags,source\nmm,mm,length,odd,SI\n"); err == nil || !strings.Contains(err.Error(), "units.csv:2") {
 		t.Errorf("%v", err)
 	}

@@ -68,14 +68,14 @@ func Counts(w string) bool {
 		}
 		h = hashStep(h, w[i])
 	}
-	return lex.find([]byte(w), h).counts()
+	return lex().find([]byte(w), h).counts()
 }
 
 // scan cuts text into tokens and says whether any of them can start a
 // quantity or a number. One pass, no allocation beyond the pooled slice.
 func (ts *tokens) scan(text string) bool {
 	ts.text = text
-	t := ts.t[:0]
+	lex, t := lex(), ts.t[:0]
 	any := false
 	glued := false
 	var buf [maxWord]byte
@@ -162,19 +162,19 @@ func (ts *tokens) scan(text string) bool {
 				tok.mark = markOf(r)
 				switch r {
 				case '×':
-					tok.kind, tok.word, tok.w = kWord, true, lex.words["×"]
+					tok.kind, tok.word, tok.w = kWord, true, lex.word("×")
 				case '°', 'º':
-					tok.kind, tok.word, tok.w = kWord, true, lex.words["°"]
+					tok.kind, tok.word, tok.w = kWord, true, lex.word("°")
 				case '℃':
-					tok.kind, tok.word, tok.w = kWord, true, lex.words["℃"]
+					tok.kind, tok.word, tok.w = kWord, true, lex.word("℃")
 				case '℉':
-					tok.kind, tok.word, tok.w = kWord, true, lex.words["℉"]
+					tok.kind, tok.word, tok.w = kWord, true, lex.word("℉")
 				case 'µ', 'μ':
 					tok.kind, tok.word = kWord, true
 					for tok.end < len(text) && letterBytes[text[tok.end]] {
 						tok.end++
 					}
-					tok.w = lex.words[text[tok.start:tok.end]]
+					tok.w = lex.word(text[tok.start:tok.end])
 				}
 			case '\u00a0', '\u2009', '\u202f', '\u2007', '\u3000':
 				glued = false

@@ -43,7 +43,7 @@ func (r *reader) unitOf(e *span, n num) {
 		if x, ok := r.number(m); ok && x.v.less(whole(12)) && !x.neg {
 			v, w := r.unit(x.j, x)
 			if v == nil && x.digits && r.text1(x.j) == "in" {
-				v, w = inchUnit, x.j+1 // "12 ft 2 in more or less"
+				v, w = lex().inch, x.j+1 // "12 ft 2 in more or less"
 			}
 			if v != nil && v.code == "in" {
 				f, _ := makeRat(x.v.n, x.v.d*12)
@@ -84,10 +84,10 @@ func (r *reader) unit(k int, n num) (*unit, int) {
 		if r.quotes%2 == 1 && !n.frac {
 			return nil, k
 		}
-		return inchUnit, k + 1
+		return lex().inch, k + 1
 	}
 	if t.mark == '\'' && r.mark(k+1) == '\'' && r.glued(k+1) && (n.digits || n.frac) {
-		return inchUnit, k + 2
+		return lex().inch, k + 2
 	}
 	if t.w == nil || t.w.unit == nil {
 		return nil, k
@@ -116,7 +116,7 @@ func (r *reader) unit(k int, n num) (*unit, int) {
 		if w == nil {
 			break
 		}
-		nx := node.next[w]
+		nx := node.after(w)
 		if nx == nil {
 			break
 		}
@@ -136,8 +136,6 @@ func (r *reader) unit(k int, n num) (*unit, int) {
 	}
 	return best, end
 }
-
-var inchUnit = func() *unit { return lex.words["inch"].unit.units[0] }()
 
 // unitFits checks the context that a reading of a unit needs.
 func (r *reader) unitFits(u *unit, k, j int, n num) bool {

@@ -1,9 +1,10 @@
 package render
 
 import (
-	"regexp"
 	"strings"
 	"unicode"
+
+	"wrenchword/normalize/pattern"
 )
 
 var inlineMarks = strings.NewReplacer(
@@ -11,7 +12,7 @@ var inlineMarks = strings.NewReplacer(
 	"<", `\<`, "&", `\&`, "~", `\~`, "|", `\|`,
 )
 
-var bareAddress = regexp.MustCompile(`(?i)\b(https?|ftp|www|mailto)(:|\.)`)
+var bareAddress = pattern.Of(`(?i)\b(https?|ftp|www|mailto)(:|\.)`)
 
 // isPlain tells whether s is ASCII without a mark or a white space that
 // escapeMarkdown would change: nearly all that is said.
@@ -59,7 +60,7 @@ func escapeMarkdown(s string) string {
 	}
 	// A viewer that makes links of bare addresses must not make one here.
 	if mayHoldAddress(s) {
-		s = bareAddress.ReplaceAllStringFunc(s, func(m string) string {
+		s = bareAddress().ReplaceAllStringFunc(s, func(m string) string {
 			return m[:len(m)-1] + `\` + m[len(m)-1:]
 		})
 	}

@@ -3,8 +3,8 @@ package page
 import (
 	"bytes"
 	"html/template"
-	"regexp"
 	"strings"
+	"sync"
 
 	"github.com/yuin/goldmark/ast"
 	"github.com/yuin/goldmark/parser"
@@ -12,6 +12,8 @@ import (
 	"github.com/yuin/goldmark/renderer/html"
 	"github.com/yuin/goldmark/text"
 	"github.com/yuin/goldmark/util"
+
+	"wrenchword/normalize/pattern"
 )
 
 // Rich is text that a person wrote, with its emphasis, code and links drawn.
@@ -23,18 +25,22 @@ type Rich struct {
 // Answers are lines, not documents: a parser that knows paragraphs and inline
 // marks only lets no heading, list or raw markup into the page.
 var (
-	inlineParser = parser.NewParser(
-		parser.WithBlockParsers(util.Prioritized(parser.NewParagraphParser(), 1000)),
-		parser.WithInlineParsers(
-			util.Prioritized(parser.NewCodeSpanParser(), 100),
-			util.Prioritized(parser.NewLinkParser(), 200),
-			util.Prioritized(parser.NewAutoLinkParser(), 300),
-			util.Prioritized(parser.NewEmphasisParser(), 500)),
-	)
-	inlineRenderer = renderer.NewRenderer(renderer.WithNodeRenderers(
-		util.Prioritized(links{}, 100), util.Prioritized(html.NewRenderer(), 1000)))
+	inlineParser = sync.OnceValue(func() parser.Parser {
+		return parser.NewParser(
+			parser.WithBlockParsers(util.Prioritized(parser.NewParagraphParser(), 1000)),
+			parser.WithInlineParsers(
+				util.Prioritized(parser.NewCodeSpanParser(), 100),
+				util.Prioritized(parser.NewLinkParser(), 200),
+				util.Prioritized(parser.NewAutoLinkParser(), 300),
+				util.Prioritized(parser.NewEmphasisParser(), 500)),
+		)
+	})
+	inlineRenderer = sync.OnceValue(func() renderer.Renderer {
+		return renderer.NewRenderer(renderer.WithNodeRenderers(
+			util.Prioritized(links{}, 100), util.Prioritized(html.NewRenderer(), 1000)))
+	})
 	// 5*6*7 is a sum, not emphasis.
-	innerMark = regexp.MustCompile(`([\pL\pN])([*_]+)([\pL\pN])`)
+	innerMark = pattern.Of(`([\pL\pN])([*_]+)([\pL\pN])`)
 )
 
 // richMost is the longest text whose marks are drawn, in bytes. The cost of some
@@ -50,13 +56,13 @@ func rich(s string) Rich {
 	}
 	src := s
 	for range 2 { // matches overlap: the end of one is the start of the next
-		src = innerMark.ReplaceAllStringFunc(src, func(m string) string {
+		src = innerMark().ReplaceAllStringFunc(src, func(m string) string {
 			return strings.NewReplacer("*", `\*`, "_", `\_`).Replace(m)
 		})
 	}
 	var b bytes.Buffer
 	source := []byte(src)
-	if err := inlineRenderer.Render(&b, source, inlineParser.Parse(text.NewReader(source))); err != nil {
+	if err := inlineRenderer().Render(&b, source, inlineParser().Parse(text.NewReader(source))); err != nil {
 		return Rich{s, template.HTML(template.HTMLEscapeString(s))}
 	}
 	out := strings.TrimSpace(b.String())
@@ -91,10 +97,10 @@ func (links) RegisterFuncs(r renderer.NodeRendererFuncRegisterer) {
 	})
 }
 
-var webAddress = regexp.MustCompile(`(?i)^(https?://|mailto:)`)
+var webAddress = pattern.Of(`(?i)^(https?://|mailto:)`)
 
 func anchor(w util.BufWriter, to []byte, entering bool) ast.WalkStatus {
-	if !webAddress.Match(to) {
+	if !webAddress().Match(to) {
 		return ast.WalkContinue
 	}
 	if !entering {

@@ -5,7 +5,8 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"errors"
-	"regexp"
+
+	"wrenchword/normalize/pattern"
 )
 
 // A published page carries a digest of itself, so that an edit made to it since
@@ -19,7 +20,7 @@ var (
 
 const sealBlank = "wrenchword-seal-0000000000000000000000000000000000000000000000000000000000000000"
 
-var sealMark = regexp.MustCompile(`wrenchword-seal-[0-9a-f]{64}`)
+var sealMark = pattern.Of(`wrenchword-seal-[0-9a-f]{64}`)
 
 func sealSum(page []byte) string {
 	page = bytes.TrimRight(bytes.ReplaceAll(page, []byte("\r\n"), []byte("\n")), "\n ")
@@ -35,7 +36,7 @@ func sealed(page []byte) []byte {
 // Untouched says whether a page on disk is just as it was published: nil,
 // ErrEdited or ErrForeign.
 func Untouched(page []byte) error {
-	at := sealMark.FindIndex(page)
+	at := sealMark().FindIndex(page)
 	if at == nil {
 		return ErrForeign
 	}

@@ -11,7 +11,6 @@ import (
 	"html/template"
 	"math"
 	"math/big"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -19,6 +18,7 @@ import (
 
 	"wrenchword/extract"
 	"wrenchword/normalize"
+	"wrenchword/normalize/pattern"
 	"wrenchword/render"
 	"wrenchword/render/workdoc"
 )
@@ -318,13 +318,13 @@ func (b *builder) own(ref, text string) (s string, edited bool) {
 	if !ok {
 		return text, false
 	}
-	return lineTimes.ReplaceAllString(lineNumber.ReplaceAllString(own, ""), ""), true
+	return lineTimes().ReplaceAllString(lineNumber().ReplaceAllString(own, ""), ""), true
 }
 
 var (
-	saidAt     = regexp.MustCompile(`^Said (?:clip \d+, )?≈?[\d:]+: `)
-	lineNumber = regexp.MustCompile(`^\d+\. `)
-	lineTimes  = regexp.MustCompile(` \((?:[^()]*[ ;,])?(?:clip \d+, )?≈?\d+:\d\d[^()]*\)$`)
+	saidAt     = pattern.Of(`^Said (?:clip \d+, )?≈?[\d:]+: `)
+	lineNumber = pattern.Of(`^\d+\. `)
+	lineTimes  = pattern.Of(` \((?:[^()]*[ ;,])?(?:clip \d+, )?≈?\d+:\d\d[^()]*\)$`)
 )
 
 // removed says whether the person took an item out of the document's text.
@@ -436,7 +436,7 @@ func (b *builder) cautions() {
 		if b.removed(ref) {
 			continue
 		}
-		b.p.Cautions = append(b.p.Cautions, Caution{Signal: "Said", Text: saidAt.ReplaceAllString(b.itemText(ref, c.Text, c.Place), ""), At: []Moment{b.at(c.Place)}})
+		b.p.Cautions = append(b.p.Cautions, Caution{Signal: "Said", Text: saidAt().ReplaceAllString(b.itemText(ref, c.Text, c.Place), ""), At: []Moment{b.at(c.Place)}})
 	}
 }
 

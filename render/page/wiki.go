@@ -2,12 +2,12 @@ package page
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
 	"unicode"
 
 	"go.yaml.in/yaml/v3"
 
+	"wrenchword/normalize/pattern"
 	"wrenchword/render"
 )
 
@@ -81,7 +81,7 @@ func (p *Page) MediaWiki() ([]byte, error) {
 		strong: func(s string) string { return "'''" + s + "'''" },
 		link: func(s, href string) string {
 			// Only the web can be linked to from there.
-			if !webAddress.MatchString(href) {
+			if !webAddress().MatchString(href) {
 				return escapeMediaWiki(s)
 			}
 			return "[" + linkMarks.Replace(href) + " " + escapeMediaWiki(s) + "]"
@@ -128,8 +128,8 @@ func clean(s string) string {
 }
 
 var (
-	scheme    = regexp.MustCompile(`\pL:[^\s]`)
-	magicWord = regexp.MustCompile(`\b(ISBN|RFC|PMID) `)
+	scheme    = pattern.Of(`\pL:[^\s]`)
+	magicWord = pattern.Of(`\b(ISBN|RFC|PMID) `)
 )
 
 // escapeMediaWiki makes s plain text anywhere on a line of MediaWiki's markup,
@@ -139,7 +139,7 @@ func escapeMediaWiki(s string) string {
 	r := []rune(clean(s))
 	colon := map[int]bool{}
 	for i := 1; i+1 < len(r); i++ {
-		if scheme.MatchString(string(r[i-1 : i+2])) {
+		if scheme().MatchString(string(r[i-1 : i+2])) {
 			colon[i] = true
 		}
 	}
@@ -164,7 +164,7 @@ func escapeMediaWiki(s string) string {
 			b.WriteRune(c)
 		}
 	}
-	return magicWord.ReplaceAllString(b.String(), "$1&#32;")
+	return magicWord().ReplaceAllString(b.String(), "$1&#32;")
 }
 
 // wiki writes the page in the order of the working document.

@@ -3,12 +3,12 @@ package workdoc
 import (
 	"fmt"
 	"math/big"
-	"regexp"
 	"slices"
 	"strings"
 
 	"wrenchword/extract"
 	"wrenchword/normalize"
+	"wrenchword/normalize/pattern"
 )
 
 // Value is a tightening value that a person wrote: newton metres, an angle, or
@@ -19,17 +19,17 @@ type Value struct {
 }
 
 var (
-	decimalComma = regexp.MustCompile(`\b(\d{1,4}),(\d{1,2})\b`)
-	groupComma   = regexp.MustCompile(`\b\d{1,3},\d{3}\b`)
+	decimalComma = pattern.Of(`\b(\d{1,4}),(\d{1,2})\b`)
+	groupComma   = pattern.Of(`\b\d{1,3},\d{3}\b`)
 )
 
 // ParseValue reads a tightening value with its unit. A decimal comma is read
 // where it cannot be anything else; "1,200" is refused, since it can.
 func ParseValue(s string) (Value, error) {
-	if groupComma.MatchString(s) {
+	if groupComma().MatchString(s) {
 		return Value{}, fmt.Errorf("%q: the comma may mark decimals or thousands; write a decimal point", s)
 	}
-	text := decimalComma.ReplaceAllString(s, "$1.$2")
+	text := decimalComma().ReplaceAllString(s, "$1.$2")
 	var v Value
 	for _, q := range normalize.Quantities(text) {
 		switch q.Kind {

@@ -4,13 +4,15 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
-	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 
 	"github.com/yuin/goldmark/ast"
 	"github.com/yuin/goldmark/parser"
 	"github.com/yuin/goldmark/text"
+
+	"wrenchword/normalize/pattern"
 )
 
 // A document is worked on line by line. A line of the tool's own has a key by
@@ -19,11 +21,11 @@ import (
 // A line with no key is the person's.
 
 var (
-	anchorPattern = regexp.MustCompile(`\s*<!--\s*@([\pL\pN.-]+)\s*-->`)
-	markerPattern = regexp.MustCompile(`^(\s*)([-*+]|\d{1,9}[.)])(\s+|$)`)
-	boxPattern    = regexp.MustCompile(`^\[([ xX])\](\s|$)`)
-	labelPattern  = regexp.MustCompile(`^\s*[-*+]\s+([A-Z][A-Za-z ]{2,50}):(?:\s|$)`)
-	rulePattern   = regexp.MustCompile(`^\s*\|?\s*:?-+:?\s*(\|\s*:?-+:?\s*)*\|?\s*$`)
+	anchorPattern = pattern.Of(`\s*<!--\s*@([\pL\pN.-]+)\s*-->`)
+	markerPattern = pattern.Of(`^(\s*)([-*+]|\d{1,9}[.)])(\s+|$)`)
+	boxPattern    = pattern.Of(`^\[([ xX])\](\s|$)`)
+	labelPattern  = pattern.Of(`^\s*[-*+]\s+([A-Z][A-Za-z ]{2,50}):(?:\s|$)`)
+	rulePattern   = pattern.Of(`^\s*\|?\s*:?-+:?\s*(\|\s*:?-+:?\s*)*\|?\s*$`)
 )
 
 // node is one line of a document, or an item line with the lines its text was
@@ -51,7 +53,7 @@ func (n *node) blank() bool { return strings.TrimSpace(n.text) == "" }
 func (n *node) indent() int { return len(n.text) - len(strings.TrimLeft(n.text, " \t")) }
 
 func (n *node) anchor() string {
-	if m := anchorPattern.FindStringSubmatch(n.text); m != nil && !n.opaque {
+	if m := anchorPattern().FindStringSubmatch(n.text); m != nil && !n.opaque {
 		return m[1]
 	}
 	return ""
@@ -61,13 +63,15 @@ func (n *node) anchor() string {
 // does not carry on the paragraph above it.
 func (n *node) startsBlock() bool {
 	t := strings.TrimSpace(n.text)
-	return t == "" || n.row || markerPattern.MatchString(n.text) || strings.HasPrefix(t, "#") ||
+	return t == "" || n.row || markerPattern().MatchString(n.text) || strings.HasPrefix(t, "#") ||
 		strings.HasPrefix(t, ">") || strings.HasPrefix(t, "```") || strings.HasPrefix(t, "~~~") || n.opaque
 }
 
 // blocks finds the blocks of a document and nothing else: what stands inside a
 // line is not looked at, which would cost the square of some lines' length.
-var blocks = parser.NewParser(parser.WithBlockParsers(parser.DefaultBlockParsers()...))
+var blocks = sync.OnceValue(func() parser.Parser {
+	return parser.NewParser(parser.WithBlockParsers(parser.DefaultBlockParsers()...))
+})
 
 // deepest is how much of the marks of quotes and lists at the start of a line is
 // looked at. The parser takes the square of it, and no person nests so deep.
@@ -102,13 +106,13 @@ func opaqueLines(lines []string) map[int]bool {
 		at = offset
 		return lineAt
 	}
-	_ = ast.Walk(blocks.Parse(text.NewReader(src)), func(n ast.Node, entering bool) (ast.WalkStatus, error) {
+	_ = ast.Walk(blocks().Parse(text.NewReader(src)), func(n ast.Node, entering bool) (ast.WalkStatus, error) {
 		if !entering || n.Kind() != ast.KindFencedCodeBlock {
 			return ast.WalkContinue, nil
 		}
 		// A fence that was never closed, or closed far below, swallows lines of
 		// the tool's. They are read all the same: nobody meant them as code.
-		if n.Lines().Len() == 0 || anchorPattern.Match(src[n.Lines().At(0).Start:n.Lines().At(n.Lines().Len()-1).Stop]) {
+		if n.Lines().Len() == 0 || anchorPattern().Match(src[n.Lines().At(0).Start:n.Lines().At(n.Lines().Len()-1).Stop]) {
 			return ast.WalkSkipChildren, nil
 		}
 		for i := 0; i < n.Lines().Len(); i++ {
@@ -128,7 +132,7 @@ func parseLines(visible string) []*node {
 	for i, l := range lines {
 		n := &node{raw: []string{l}, text: l, line: i + 1, opaque: opaque[i]}
 		n.row = !n.opaque && (strings.HasPrefix(strings.TrimSpace(l), "|") ||
-			inTable && strings.Contains(l, "|") && !markerPattern.MatchString(l))
+			inTable && strings.Contains(l, "|") && !markerPattern().MatchString(l))
 		inTable = n.row
 		nodes = append(nodes, n)
 	}
@@ -141,7 +145,7 @@ func joinWrapped(nodes []*node) []*node {
 	var out []*node
 	for i := 0; i < len(nodes); i++ {
 		n := nodes[i]
-		if n.row || n.opaque || !markerPattern.MatchString(n.text) || n.anchor() != "" {
+		if n.row || n.opaque || !markerPattern().MatchString(n.text) || n.anchor() != "" {
 			out = append(out, n)
 			continue
 		}
@@ -149,7 +153,7 @@ func joinWrapped(nodes []*node) []*node {
 		joined := n.text
 		for j := i + 1; j < len(nodes) && !nodes[j].startsBlock(); j++ {
 			joined += " " + strings.TrimSpace(nodes[j].text)
-			if anchorPattern.MatchString(joined) {
+			if anchorPattern().MatchString(joined) {
 				end = j
 				break
 			}
@@ -171,8 +175,8 @@ func joinWrapped(nodes []*node) []*node {
 // canonical folds what an editor may change without meaning anything: blanks,
 // bullets, quotes, the case of a tick, a table's padding, the reference.
 func canonical(s string) string {
-	s = anchorPattern.ReplaceAllString(s, "")
-	if m := markerPattern.FindStringSubmatchIndex(s); m != nil {
+	s = anchorPattern().ReplaceAllString(s, "")
+	if m := markerPattern().FindStringSubmatchIndex(s); m != nil {
 		s = "- " + s[m[1]:]
 	}
 	s = foldQuotes.Replace(s)
@@ -228,9 +232,9 @@ func keyOwn(nodes []*node) {
 		case n.row && head == "":
 			head = headerKey(n.text)
 			n.key = head
-		case n.row && rulePattern.MatchString(n.text):
+		case n.row && rulePattern().MatchString(n.text):
 			n.key = head + "/rule"
-		case n.indent() > 0 && ref != "" && labelPattern.MatchString(n.text):
+		case n.indent() > 0 && ref != "" && labelPattern().MatchString(n.text):
 			n.key = ref + "/" + label(n.text)
 		default:
 			n.key = "text:" + n.canonical()
@@ -247,7 +251,7 @@ func keyOwn(nodes []*node) {
 }
 
 func label(line string) string {
-	m := labelPattern.FindStringSubmatch(line)
+	m := labelPattern().FindStringSubmatch(line)
 	if m == nil {
 		return ""
 	}
@@ -302,7 +306,7 @@ func keyMine(mine, own []*node) error {
 			}
 		case strings.HasPrefix(n.text, "#"):
 			ref = ""
-		case ref != "" && n.indent() > depth && labelPattern.MatchString(n.text):
+		case ref != "" && n.indent() > depth && labelPattern().MatchString(n.text):
 			take(n, ref+"/"+label(n.text))
 		}
 	}
@@ -334,7 +338,7 @@ func numbered(key string, c int) string {
 // and tells each row which table it is in.
 func keyTables(mine, own []*node, take func(*node, string) bool) {
 	for i, n := range mine {
-		if !n.row || n.key != "" || i+1 >= len(mine) || !mine[i+1].row || !rulePattern.MatchString(mine[i+1].text) {
+		if !n.row || n.key != "" || i+1 >= len(mine) || !mine[i+1].row || !rulePattern().MatchString(mine[i+1].text) {
 			continue
 		}
 		for _, o := range own {

@@ -3,9 +3,10 @@ package workdoc
 import (
 	"errors"
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
+
+	"wrenchword/normalize/pattern"
 )
 
 // KeptHeading is the section that takes in what a person wrote on items that
@@ -144,7 +145,7 @@ func (m *merger) align(was, own []*node) {
 	for _, n := range own {
 		if n.anchor() != "" && m.was[n.key] == nil && slices.Contains(items, kind(n.key)) {
 			free[n.key] = n
-			if at := clockPattern.FindString(n.text); at != "" {
+			if at := clockPattern().FindString(n.text); at != "" {
 				said[at] = append(said[at], n)
 			}
 		}
@@ -155,7 +156,7 @@ func (m *merger) align(was, own []*node) {
 			continue
 		}
 		best, bestShare := "", 0.0
-		for _, n := range said[clockPattern.FindString(o.text)] {
+		for _, n := range said[clockPattern().FindString(o.text)] {
 			if free[n.key] == nil || kind(n.key) != kind(o.key) || n.row != o.row {
 				continue
 			}
@@ -187,7 +188,7 @@ func (m *merger) align(was, own []*node) {
 	m.was = index(was)
 }
 
-var clockPattern = regexp.MustCompile(`(?:clip \d+, )?≈?\d+(?::\d\d)+`)
+var clockPattern = pattern.Of(`(?:clip \d+, )?≈?\d+(?::\d\d)+`)
 
 // distinguishing are words that make two like-named things different ones.
 var distinguishing = strings.Fields("left right front rear back upper lower top bottom inner outer inside outside first second third other big small long short")
@@ -287,7 +288,7 @@ func (m *merger) extent(i int) int { return extent(m.body, i) }
 
 func extent(nodes []*node, i int) int {
 	n := nodes[i]
-	if n.row || n.key == "" || strings.HasPrefix(n.key, "text:") || !markerPattern.MatchString(n.text) {
+	if n.row || n.key == "" || strings.HasPrefix(n.key, "text:") || !markerPattern().MatchString(n.text) {
 		return i + 1
 	}
 	end := i + 1
@@ -401,7 +402,7 @@ func (m *merger) changed(b, n, o *node) []string {
 	default:
 		m.report.Both = append(m.report.Both, fmt.Sprintf("line %d: %s", n.line, strings.TrimSpace(ib.body)))
 		yours := strings.TrimSpace(ib.body)
-		if markerPattern.MatchString(o.text) {
+		if markerPattern().MatchString(o.text) {
 			return []string{ob.String(), ob.indent + "  - Your words: " + yours}
 		}
 		return []string{ob.String(), "", "Your words: " + strings.TrimLeft(yours, "#> ")}
@@ -424,17 +425,17 @@ type parts struct {
 
 func partLine(s string) parts {
 	var p parts
-	if m := anchorPattern.FindStringSubmatch(s); m != nil {
+	if m := anchorPattern().FindStringSubmatch(s); m != nil {
 		p.anchor = m[1]
-		s = anchorPattern.ReplaceAllString(s, " ")
+		s = anchorPattern().ReplaceAllString(s, " ")
 	}
 	p.indent = s[:len(s)-len(strings.TrimLeft(s, " \t"))]
-	if m := markerPattern.FindStringSubmatchIndex(s); m != nil {
+	if m := markerPattern().FindStringSubmatchIndex(s); m != nil {
 		p.marker = s[m[4]:m[5]]
 		s = s[m[1]:]
 	}
 	s = strings.TrimSpace(s)
-	if m := boxPattern.FindStringSubmatch(s); m != nil {
+	if m := boxPattern().FindStringSubmatch(s); m != nil {
 		p.box = strings.ToLower(m[1])
 		s = s[len(m[0]):]
 	}
@@ -548,7 +549,7 @@ func writeRow(row []string, refAt int, ref string) string {
 	return b.String() + "|"
 }
 
-func stripRefs(s string) string { return anchorPattern.ReplaceAllString(s, "") }
+func stripRefs(s string) string { return anchorPattern().ReplaceAllString(s, "") }
 
 func strip(raw []string) []string {
 	out := make([]string, len(raw))
@@ -703,7 +704,7 @@ func sameBlock(a, b *node) bool {
 	if a.row || b.row {
 		return a.row && b.row
 	}
-	item := func(n *node) bool { return markerPattern.MatchString(n.text) || n.indent() > 0 }
+	item := func(n *node) bool { return markerPattern().MatchString(n.text) || n.indent() > 0 }
 	quote := func(n *node) bool { return strings.HasPrefix(n.text, ">") }
 	heading := func(n *node) bool { return strings.HasPrefix(n.text, "#") }
 	return !heading(a) && !heading(b) && item(a) == item(b) && quote(a) == quote(b)

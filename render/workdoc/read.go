@@ -3,11 +3,11 @@ package workdoc
 import (
 	"fmt"
 	"html"
-	"regexp"
 	"strconv"
 	"strings"
 
 	"wrenchword/extract"
+	"wrenchword/normalize/pattern"
 )
 
 // MaxSize bounds a document that is read back, in bytes.
@@ -73,7 +73,7 @@ func (r *reader) warn(line int, format string, a ...any) {
 }
 
 // badBox are boxes that people write and Markdown does not know.
-var badBox = regexp.MustCompile(`^\s*[-*+]?\s*\[(\]|[^\[\]xX ]\]|\s*[xX]\s+\]|\s+[xX]\s*\])`)
+var badBox = pattern.Of(`^\s*[-*+]?\s*\[(\]|[^\[\]xX ]\]|\s*[xX]\s+\]|\s+[xX]\s*\])`)
 
 func (r *reader) read() {
 	for i := 0; i < len(r.body); i++ {
@@ -110,7 +110,7 @@ func (r *reader) item(n *node) {
 	was := partLine(r.own[n.key].text)
 	if p.box == "x" {
 		r.d.Ticks[n.key] = true
-	} else if was.box != "" && p.box == "" && badBox.MatchString(p.indent+p.marker+" "+p.body) {
+	} else if was.box != "" && p.box == "" && badBox().MatchString(p.indent+p.marker+" "+p.body) {
 		r.warn(n.line, "the tick is not understood; write it [x]")
 	}
 	if n.key == "document" {
@@ -184,7 +184,7 @@ func (r *reader) label(i int) int {
 
 // row reads a line of a table. What a person put into the round is theirs.
 func (r *reader) row(n *node) {
-	if rulePattern.MatchString(n.text) {
+	if rulePattern().MatchString(n.text) {
 		return
 	}
 	list := cells(stripRefs(n.text))
@@ -249,10 +249,10 @@ func isTick(s string) bool {
 	case "x", "✓", "✔", "☑", "yes", "y", "done", "ok", "tightened":
 		return true
 	}
-	return datePattern.MatchString(first)
+	return datePattern().MatchString(first)
 }
 
-var datePattern = regexp.MustCompile(`^\d{4}-\d{2}-\d{2}$|^\d{1,2}[./]\d{1,2}[./]\d{2,4}$`)
+var datePattern = pattern.Of(`^\d{4}-\d{2}-\d{2}$|^\d{1,2}[./]\d{1,2}[./]\d{2,4}$`)
 
 func tickRemark(s string) string {
 	s = strings.TrimSpace(s)
@@ -326,12 +326,12 @@ func claim(s string) (Claim, bool) {
 	return c, true
 }
 
-var escapePattern = regexp.MustCompile("\\\\[!-/:-@\\[-`{-~]|&(?:#\\d{1,7}|#[xX][0-9a-fA-F]{1,6}|[A-Za-z][A-Za-z0-9]{1,31});")
+var escapePattern = pattern.Of("\\\\[!-/:-@\\[-`{-~]|&(?:#\\d{1,7}|#[xX][0-9a-fA-F]{1,6}|[A-Za-z][A-Za-z0-9]{1,31});")
 
 // plain undoes Markdown's escapes in one pass over the source, and nothing
 // else: what a person typed with asterisks keeps them.
 func plain(s string) string {
-	s = escapePattern.ReplaceAllStringFunc(s, func(m string) string {
+	s = escapePattern().ReplaceAllStringFunc(s, func(m string) string {
 		if m[0] == '\\' {
 			return m[1:]
 		}

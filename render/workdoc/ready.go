@@ -2,11 +2,11 @@ package workdoc
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
 	"time"
 
 	"wrenchword/extract"
+	"wrenchword/normalize/pattern"
 )
 
 // Still is one thing that still stands open.
@@ -128,8 +128,8 @@ func (j *judge) cells(c Row, row RoundRow) string {
 			return `"n/a" needs a reason, for example "n/a, replaced by a clip"`
 		}
 		return ""
-	case unpublished.MatchString(c.Confirmed):
-		if !signed.MatchString(c.Confirmed + " " + c.Source) {
+	case unpublished().MatchString(c.Confirmed):
+		if !signed().MatchString(c.Confirmed + " " + c.Source) {
 			return `where no value is published, say how it was tightened and sign it: "no value published, by feel, signed: name, date"`
 		}
 		if !c.Tightened {
@@ -150,7 +150,7 @@ func (j *judge) cells(c Row, row RoundRow) string {
 	switch {
 	case strings.TrimSpace(c.Source) == "":
 		return "the confirmed value has no source"
-	case weakSource.MatchString(c.Source):
+	case weakSource().MatchString(c.Source):
 		return "its source is general, for another machine, or a claim: that alone confirms nothing"
 	case !c.Tightened:
 		return "not ticked as tightened"
@@ -168,15 +168,15 @@ func contains(list []string, s string) bool {
 }
 
 var (
-	notApplicable = regexp.MustCompile(`(?i)^\s*(n/?a|not applicable)\b[\s,;:.\-–—(]*`)
-	unpublished   = regexp.MustCompile(`(?i)\b(no (value|torque|figure)( is)? published|not published|by feel|to the mark|(quarter|half|third)[ -](of a )?turn)\b`)
-	signed        = regexp.MustCompile(`(?i)\bsigned\b[:,\s]+\pL`)
-	weakSource    = regexp.MustCompile(`(?i)\b(general (value|table|chart|figure)s?|(value|table|chart)s? (by|for (the|this)) size|bolt size chart|by size|(an)?other (machine|model)|different (machine|model)|reader('s)? claim|claim|heard in the recording|the recording|the video|this transcript)\b|^\s*general\b`)
+	notApplicable = pattern.Of(`(?i)^\s*(n/?a|not applicable)\b[\s,;:.\-–—(]*`)
+	unpublished   = pattern.Of(`(?i)\b(no (value|torque|figure)( is)? published|not published|by feel|to the mark|(quarter|half|third)[ -](of a )?turn)\b`)
+	signed        = pattern.Of(`(?i)\bsigned\b[:,\s]+\pL`)
+	weakSource    = pattern.Of(`(?i)\b(general (value|table|chart|figure)s?|(value|table|chart)s? (by|for (the|this)) size|bolt size chart|by size|(an)?other (machine|model)|different (machine|model)|reader('s)? claim|claim|heard in the recording|the recording|the video|this transcript)\b|^\s*general\b`)
 )
 
-func isNotApplicable(s string) bool { return notApplicable.MatchString(s) }
+func isNotApplicable(s string) bool { return notApplicable().MatchString(s) }
 func notApplicableReason(s string) string {
-	return strings.TrimRight(notApplicable.ReplaceAllString(s, ""), " ).")
+	return strings.TrimRight(notApplicable().ReplaceAllString(s, ""), " ).")
 }
 
 // question says whether an open question still is one, and why.
@@ -210,7 +210,7 @@ func (j *judge) unanswered(o extract.Open, ref string) string {
 			return ""
 		case strings.TrimSpace(a.Source) == "":
 			return "the answer has no source"
-		case weakSource.MatchString(a.Source):
+		case weakSource().MatchString(a.Source):
 			return "its source is general, for another machine, or a claim: that alone settles nothing"
 		}
 		return ""

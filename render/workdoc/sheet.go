@@ -250,7 +250,7 @@ func readTable(name string, src []byte) (Sheet, error) {
 				s.Title = title
 			}
 			s.head(t)
-		case rulePattern.MatchString(t):
+		case rulePattern().MatchString(t):
 		case head == nil:
 			head = cells(t)
 			if err := checkHead(name, i+1, head); err != nil {
