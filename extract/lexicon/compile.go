@@ -7,6 +7,7 @@ import (
 	"slices"
 	"sort"
 	"strings"
+	"sync"
 )
 
 // A compiler makes a Lexicon of the text that people edit. It holds what is needed
@@ -14,6 +15,7 @@ import (
 type compiler struct {
 	*Lexicon
 	called  phrasesOf[*Term] // in every number
+	numbers map[ID][2]ID     // by the last word of a name: its plural and its singular
 	moods   phrasesOf[string]
 	fillers phrasesOf[bool]
 	forms   []form // of verbs, each once
@@ -76,7 +78,7 @@ func Load(overlay ...string) (*Lexicon, error) {
 func compile(overlay []string) (*compiler, error) {
 	// The sizes, about what there is, spare the lists their growing; any would do.
 	c := &compiler{Lexicon: &Lexicon{ids: newIndex(1<<15, nil), words: make([]word, 1, 9<<10), terms: make([]*Term, 0, 9<<10)},
-		called: roomFor[*Term](18<<10, 40<<10), forms: make([]form, 0, 1<<12), known: make(map[form]bool, 1<<12), ways: make([]saying, 0, 5<<10), texts: make([]string, 0, 12<<10),
+		called: roomFor[*Term](18<<10, 40<<10), numbers: make(map[ID][2]ID, 1<<12), forms: make([]form, 0, 1<<12), known: make(map[form]bool, 1<<12), ways: make([]saying, 0, 5<<10), texts: make([]string, 0, 12<<10),
 		actions: map[string]*Action{}, uses: map[string]Use{}, hearing: hearing{alone: map[ID]bool{}, byKey: map[string][]*Term{}}, grammar: newGrammar()}
 	for _, f := range &files {
 		if err := c.read(f.section+".txt", f.section, *f.text, false); err != nil {
@@ -93,7 +95,14 @@ func compile(overlay []string) (*compiler, error) {
 			return nil, err
 		}
 	}
-	if err := c.indexPhrases(); err != nil {
+	var names sync.WaitGroup
+	names.Go(func() {
+		c.things = c.called.trie()
+		c.things.vals = joined(c.things.vals)
+	})
+	err := c.indexPhrases()
+	names.Wait()
+	if err != nil {
 		return nil, fmt.Errorf("open phrases: %w", err)
 	}
 	c.finish()
@@ -261,8 +270,13 @@ func (c *compiler) addTerm(term Term) bool {
 	c.called.add(t, ids...)
 	end := len(ids) - 1
 	last := ids[end]
-	text := c.words[last].text
-	for _, ids[end] = range [...]ID{c.id(plural(text)), c.id(singularWord(text))} {
+	numbers, known := c.numbers[last]
+	if !known {
+		text := c.words[last].text
+		numbers = [2]ID{c.id(plural(text)), c.id(singularWord(text))}
+		c.numbers[last] = numbers
+	}
+	for _, ids[end] = range numbers {
 		if ids[end] != last {
 			c.called.add(t, ids...)
 		}
@@ -442,8 +456,7 @@ func (c *compiler) innocentWord(cols []string) error {
 // finish sorts what was read into lists by word and tables by name.
 func (c *compiler) finish() {
 	l, n := c.Lexicon, len(c.words)
-	l.things, l.moods, l.fillers = c.called.trie(), c.moods.trie(), c.fillers.trie()
-	l.things.vals = joined(l.things.vals)
+	l.moods, l.fillers = c.moods.trie(), c.fillers.trie()
 	l.lemmas = listed(n, len(c.forms), func(i int) (ID, string) { return c.forms[i].of, c.words[c.forms[i].plain].text })
 	l.plain = listed(n, len(c.forms), func(i int) (ID, ID) { return c.forms[i].of, c.forms[i].plain })
 	slices.SortStableFunc(c.ways, func(a, b saying) int { return len(b.Words) - len(a.Words) }) // the earlier line wins a tie

@@ -49,6 +49,7 @@ const begins = 1
 type grammar struct {
 	numbers  map[string]int32 // of the sets
 	sets     []set            // by number
+	names    []string         // of the signals
 	signals  []signal
 	elements []element // what phrases are cut from
 	fixed    bool      // no signal has a new name: nothing would listen for it
@@ -59,7 +60,7 @@ func newGrammar() grammar {
 }
 
 type signal struct {
-	name string
+	name int32 // into names
 	phrase
 }
 
@@ -102,31 +103,39 @@ func (c *compiler) phraseLine(cols []string) error {
 		return fmt.Errorf("want name | phrases, or <set> | phrases")
 	}
 	g, name := &c.grammar, cols[0]
+	isSet, k := strings.HasPrefix(name, "<"), int32(-1)
 	for s := range each(cols[1]) {
 		p, err := c.parsePhrase(s)
 		if err != nil {
 			return err
 		}
-		if strings.HasPrefix(name, "<") {
-			k := g.set(name)
+		if k < 0 { // the first of the line
+			if k, err = g.number(name, isSet); err != nil {
+				return err
+			}
+		}
+		if isSet {
 			g.sets[k].phrases = append(g.sets[k].phrases, p)
-		} else if g.fixed && !slices.ContainsFunc(g.signals, func(s signal) bool { return s.name == name }) {
-			return fmt.Errorf("no signal %q; use one of %s", name, strings.Join(g.signalNames(), ", "))
 		} else {
-			g.signals = append(g.signals, signal{name, p})
+			g.signals = append(g.signals, signal{k, p})
 		}
 	}
 	return nil
 }
 
-func (g *grammar) signalNames() []string {
-	var names []string
-	for _, s := range g.signals {
-		if !slices.Contains(names, s.name) {
-			names = append(names, s.name)
-		}
+// number returns the number of a set or a signal, a new one where it has none yet.
+func (g *grammar) number(name string, isSet bool) (int32, error) {
+	if isSet {
+		return g.set(name), nil
 	}
-	return names
+	k := slices.Index(g.names, name)
+	if k < 0 {
+		if g.fixed {
+			return 0, fmt.Errorf("no signal %q; use one of %s", name, strings.Join(g.names, ", "))
+		}
+		k, g.names = len(g.names), append(g.names, name)
+	}
+	return int32(k), nil
 }
 
 // set returns the number of a set, a new one where it has none yet.
@@ -216,10 +225,10 @@ func (c *compiler) indexPhrases() error {
 			return err
 		}
 	}
-	g.names = c.grammar.signalNames()
+	g.names = c.grammar.names
 	for i, s := range c.grammar.signals {
 		add(0, s.phrase, int32(i+1))
-		g.signals = append(g.signals, int32(slices.Index(g.names, s.name)))
+		g.signals = append(g.signals, s.name)
 	}
 	g.steps = steps.trie()
 

@@ -106,10 +106,10 @@ func TestSignals(t *testing.T) {
 				if best == 0 {
 					continue
 				}
-				if k := slices.IndexFunc(want, func(w Signal) bool { return w.Name == s.name }); k >= 0 {
+				if k := slices.IndexFunc(want, func(w Signal) bool { return w.Name == g.names[s.name] }); k >= 0 {
 					want[k].Len = max(want[k].Len, best)
 				} else {
-					want = append(want, Signal{s.name, best})
+					want = append(want, Signal{g.names[s.name], best})
 				}
 			}
 			if got := l.Signals(words[i:]); !slices.Equal(got, want) {

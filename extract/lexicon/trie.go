@@ -60,13 +60,16 @@ func (p *phrasesOf[T]) add(val T, ids ...ID) {
 func (p *phrasesOf[T]) trie() trie[T] {
 	n := len(p.ids) + 1 // nodes at most
 	t := trie[T]{words: make([]ID, 1, n), after: make([]int32, 0, n+1)}
-	order, next, ends := make([]int32, len(p.ends)), make([]int32, len(p.ends)), make([]ID, len(p.ends))
-	for i := range order {
-		order[i] = int32(i)
+	next, ends := make([]int32, len(p.ends)), make([]ID, len(p.ends))
+	most := ID(0)
+	for i := range next {
 		if i > 0 {
 			next[i] = p.ends[i-1] // the first word that no node has taken
 		}
+		most = max(most, p.ids[next[i]])
 	}
+	// in the order of their first words, so that the most that there is to sort is sorted
+	order := listed(int(most)+1, len(next), func(i int) (ID, int32) { return p.ids[next[i]], int32(i) }).all
 	type stretch struct{ lo, hi int32 } // of order: the phrases that go through a node
 	nodes := make([]stretch, 1, n)
 	nodes[0].hi = int32(len(order))
