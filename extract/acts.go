@@ -541,6 +541,9 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 			return false // "back to the first slot"
 		}
 	}
+	if r.toks[i].s == "torque" && r.toks[i].brk >= brkComma && (i == c.lo || !r.toks[i-1].is(wLeadsVerb)) {
+		return false // "spindle nut, torque, look that up"
+	}
 	if i == c.lo && r.toks[i].s == "left" && !r.kind(i+1).is(wDeterminer|wPronoun|wCountOf) {
 		return false // "left wing mirror off"
 	}

@@ -25,7 +25,6 @@ const (
 	wPlace
 	wLeadsName
 	wInterjection
-	wTakesTwo
 	wEndsPhrase
 	wLeadsVerb
 	wParticle
@@ -56,7 +55,7 @@ var classOf = sync.OnceValue(func() map[string]class {
 	}{
 		{wOpener, openers}, {wSubject, subjects}, {wPronoun, pronounsObj}, {wLinking, linking}, {wHoldsClause, holdsClause},
 		{wDeterminer, determiner}, {wPreposition, prepositions}, {wDropAdj, dropAdj}, {wPlace, placeWords}, {wLeadsName, leadsName},
-		{wInterjection, interjections}, {wTakesTwo, takesTwo}, {wEndsPhrase, endsPhrase}, {wLeadsVerb, leadsVerb}, {wParticle, particle},
+		{wInterjection, interjections}, {wEndsPhrase, endsPhrase}, {wLeadsVerb, leadsVerb}, {wParticle, particle},
 		{wOff, offWords}, {wOn, onWords}, {wReturning, returning}, {wStop, stopWords}, {wDrop, dropWords}, {wNumber, numberWord}, {wBetween, between},
 		{wSeldom, makeshifts}, {wSeldom, bins}, {wSeldom, leadsUnit}, {wSeldom, blow}, {wSeldom, theOnes},
 		{wSeldom, figures}, {wSeldom, amounts}, {wSeldom, adjusted}, {wSeldom, askedOf}, {wSeldom, wanted}, {wSeldom, lent}, {wSeldom, set("from off")}, {wSeldom, scraps}, {wSeldom, leadsWant}, {wSeldom, sides}, {wSeldom, damage}, {wSeldom, leverage}, {wSeldom, lengths}, {wWitness, printed}, {wWitness, states}, {wWitness, contrast}, {wWitness, writtenBy}, {wWitness, introduces},

@@ -984,22 +984,6 @@ func (r *reading) workNear(ci int) bool {
 	return named && work
 }
 
-// moodAt gives the mood of a clause as it bears on a cue: in talk without marks a
-// clause may be long, and an "if" far off says nothing of what stands here.
-func (r *reading) moodAt(c *clause, oc openCue) mood {
-	const near = 8
-	if oc.lo-c.lo <= near || !r.bare[r.talk.Words[r.toks[c.lo].w].Clip] {
-		return c.mood
-	}
-	m := c.mood &^ (other | hypothetical | conditional)
-	for _, q := range c.cues {
-		if q.hi > oc.lo-near && q.lo < oc.hi+near {
-			m |= q.mood & (other | hypothetical | conditional)
-		}
-	}
-	return m
-}
-
 // wholeSentences draws the words that are quoted of an end in or out to where
 // sentences begin and end, as far as what it is about stays among them.
 func (r *reading) wholeSentences(lo, hi int, e *looseEnd) (int, int) {

@@ -837,7 +837,7 @@ func (r *reading) oneCounted(c *clause) bool {
 // given for the same thing in a breath of its own.
 func (r *reading) orElsewhere(ci int) bool {
 	c := &r.clauses[ci]
-	if ci == 0 || r.toks[c.lo].s != "or" || c.hi-c.lo > 9 || c.hi-c.lo < 3 || c.mood&(leavesNothing|asked) != 0 || r.since(r.clauses[ci-1].lo, c.lo) > 8 || r.clauses[ci-1].sentence == c.sentence && !r.bare[r.talk.Words[r.toks[c.lo].w].Clip] {
+	if ci == 0 || r.toks[c.lo].s != "or" || c.hi-c.lo > 9 || c.hi-c.lo < 3 || c.mood&(leavesNothing|asked) != 0 || r.since(r.clauses[ci-1].lo, c.lo) > 8 || r.clauses[ci-1].sentence == c.sentence {
 		return false
 	}
 	if w := r.word(c.lo + 1); w == "you" || w == "else" || w == "i" || w == "we" || w == "it'll" || w == "if" || w == "whatever" || w == "so" {

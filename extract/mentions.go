@@ -141,6 +141,9 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 		return r.repaired(ci, i)
 	}
 	w := r.toks[i].s
+	if n > 2 && r.nameAt(i+n-1) > 1 {
+		return m, 0 // "a drop of blue | thread locker"
+	}
 	if n > 1 && r.toks[i+n-1].s == "set" && (r.word(i+n) == "at" || r.word(i+n) == "to") {
 		terms, n = r.lex.Things(r.from(i, i+n-1)) // "the driver set at two"
 		if n == 0 {
@@ -684,9 +687,6 @@ func (r *reading) complete(ci int, m *mention) {
 		if p == "back" && i-2 >= c.lo && r.toks[i-2].men >= 0 {
 			break // "wheel back on"
 		}
-		if (p == "left" || p == "right") && i-3 >= c.lo && r.toks[i-2].s == "the" && (r.toks[i-3].s == "from" || r.toks[i-3].s == "on") && m.hi < c.hi && r.kind(m.hi).is(wOn|wOff) && r.bare[r.talk.Words[r.toks[i].w].Clip] {
-			break // "axle in from the left | end cap on"
-		}
 		if p == "front" && i-2 >= c.lo && r.toks[i-2].s == "in" && r.toks[i].is(wPlace) {
 			break // "short ones in front long ones in the back"
 		}
@@ -694,7 +694,7 @@ func (r *reading) complete(ci int, m *mention) {
 			if m.kind == lexicon.Tool && whereWords.has(p) {
 				break // "two screws at the back phillips number two"
 			}
-			if p == "right" && (i-1 == c.lo || r.bare[r.talk.Words[r.toks[i].w].Clip] && !definiteWord.has(r.toks[i-2].s) && r.toks[i-2].s != "and" && r.toks[i-2].s != "on") && m.side == "" && !r.tellsLeft() && !(len(mods) > 0 && (mods[0] == "side" || mods[0] == "hand")) {
+			if p == "right" && i-1 == c.lo && m.side == "" && !r.tellsLeft() && !(len(mods) > 0 && (mods[0] == "side" || mods[0] == "hand")) {
 				break // "right drain plug back in", where nothing is on the left
 			}
 			if p == "right" && (i-2 < c.lo || !definiteWord.has(r.toks[i-2].s) && !r.toks[i-2].is(wPlace)) && m.kind&lexicon.Tool != 0 && !(len(mods) > 0 && (mods[0] == "side" || mods[0] == "hand")) {

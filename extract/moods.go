@@ -144,9 +144,6 @@ func (r *reading) moodOf(ci int, a *act) mood {
 	// the consequence of a condition, in the same sentence
 	for k := ci - 1; k >= 0 && k >= ci-3 && m&conditional == 0 && r.clauses[k].sentence == c.sentence; k-- {
 		p := &r.clauses[k]
-		if k < ci-1 && r.bare[r.talk.Words[r.toks[c.lo].w].Clip] {
-			break // where a sentence ends is not known
-		}
 		if p.mood&conditional != 0 && r.toks[p.lo].s == "if" {
 			m |= conditional
 		}
@@ -218,11 +215,6 @@ func (r *reading) moodOf(ci int, a *act) mood {
 	}
 	if a.verb >= 0 && !a.subject && len(a.objects) == 0 && a.verb+2 < c.hi && r.toks[a.verb+1].s == a.pronoun && r.toks[a.verb+1].brk == brkNone && (r.toks[a.verb+2].s == "'s" || r.toks[a.verb+2].s == "is") && !looksAt[a.action.Name] {
 		m |= framed // "mate, it's two hours": what is said of it, not what is done to it
-	}
-	if a.verb >= 0 && !a.subject && len(a.objects) == 1 && !looksAt[a.action.Name] {
-		if o := &r.mentions[a.objects[0]]; o.lo > a.verb && o.hi < c.hi && r.toks[o.hi-1].brk == brkNone && (r.toks[o.hi].s == "'s" || r.toks[o.hi].s == "is" || r.toks[o.hi].s == "are") && r.bare[r.talk.Words[r.toks[o.hi].w].Clip] {
-			m |= framed // "in the bin | the line's on a clip", in talk without stops
-		}
 	}
 	if a.verb >= 0 && !a.subject && r.word(a.hi) == "mine" || a.verb >= 0 && r.says1(c, a.verb, "mine") && r.toks[a.verb].s == "got" {
 		m |= framed // "I've got a bungee on mine"

@@ -148,7 +148,7 @@ func (r *reading) forbiddenToo(ci int, a *act) bool {
 		return false
 	}
 	p := &r.clauses[ci-1]
-	if p.sentence != c.sentence || r.toks[p.hi-1].brk >= brkComma || r.bare[r.talk.Words[r.toks[c.lo].w].Clip] {
+	if p.sentence != c.sentence || r.toks[p.hi-1].brk >= brkComma {
 		return false
 	}
 	for i := p.lo; i < min(p.hi, p.lo+2); i++ {
@@ -191,7 +191,7 @@ func (r *reading) planned(ci int, a *act) bool {
 	for hi+1 < len(r.clauses) && r.clauses[hi+1].sentence == c.sentence {
 		hi++
 	}
-	if r.bare[r.talk.Words[r.toks[c.lo].w].Clip] || hi-lo > 8 {
+	if hi-lo > 8 {
 		return false
 	}
 	wills, off, back := false, false, false
@@ -259,7 +259,7 @@ func (r *reading) ofOthers(ci int, a *act) bool {
 		return false
 	}
 	p := &r.clauses[ci-1]
-	if p.sentence != c.sentence || r.bare[r.talk.Words[r.toks[c.lo].w].Clip] && r.toks[c.lo].s != "who" {
+	if p.sentence != c.sentence {
 		return false
 	}
 	head := c.lo
@@ -319,7 +319,7 @@ func (r *reading) ofOtherMachine(ci int, a *act) bool {
 				}
 			}
 		}
-		if k < ci && k >= ci-2 && c.sentence == r.clauses[ci].sentence && c.mood&conditional != 0 && r.toks[c.lo].s != "if" && !r.bare[r.talk.Words[r.toks[c.lo].w].Clip] && slices.ContainsFunc(c.cues, func(q cue) bool { return q.mood&conditional != 0 && q.hi-q.lo > 1 }) {
+		if k < ci && k >= ci-2 && c.sentence == r.clauses[ci].sentence && c.mood&conditional != 0 && r.toks[c.lo].s != "if" && slices.ContainsFunc(c.cues, func(q cue) bool { return q.mood&conditional != 0 && q.hi-q.lo > 1 }) {
 			return you // "there's some with a big snap ring, and you push it in first"
 		}
 		hi := c.hi

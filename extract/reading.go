@@ -179,7 +179,6 @@ type reading struct {
 	acts      []act
 	qtys      []quantity
 	listUnit  quantity        // the unit said for all values of a list, with an empty unit where none was
-	bare      []bool          // of each clip: whether it has no punctuation
 	timed     []bool          // of each clip: whether its words have times of their own
 	idle      map[[2]int]bool // a clause and a mention that it says nothing is done with
 	toldWeak  map[string]bool // misheard words that are real words and were a thing once in this talk
@@ -196,7 +195,6 @@ type reading struct {
 	nums      map[[2]int][]normalize.Number // by the tokens that were asked for their numbers
 	toolList  [2]int                        // the clauses of the spoken tool list that opens the talk, half-open
 	odds      map[int]int                   // clauses that give another figure than an earlier one, with that one
-	offAt     map[string]int                // last words of names said to come off, with where that was first, once asked for
 	sizeWords map[string]int                // words said before a tool or a unit of size, with where that was first, once asked for
 }
 
@@ -214,8 +212,7 @@ func read(talk *transcript.Talk, lex *lexicon.Lexicon) *reading {
 	// room for as many as an hour of talk has; they grow beyond it
 	n := min(len(r.toks), 1<<14)
 	r.mentions, r.acts = make([]mention, 0, n/10+8), make([]act, 0, n/14+8)
-	r.bare = r.unpunctuated()
-	r.breaths()
+	r.stops(stopTable(stopWeights))
 	r.quantities()
 	r.cut()
 	r.mark()
@@ -286,8 +283,24 @@ func (r *reading) tokens() {
 	}
 	r.ids = make([]lexicon.ID, n)
 	r.words = make(map[string]known, 1<<10)
+	for i := range r.toks {
+		t := &r.toks[i]
+		k, ok := r.words[t.s]
+		if !ok {
+			k.id = r.lex.ID(t.s)
+			k.class = classIn(r.lex, t.s, k.id)
+			r.words[t.s] = k
+		}
+		t.class, r.ids[i] = k.class, k.id
+	}
+	r.runs()
+}
+
+// runs counts how far each word is from what ends after it. A name that was found is
+// looked for again where it would run on over a comma.
+func (r *reading) runs() {
 	run, line := 0, 0
-	for i := n - 1; i >= 0; i-- {
+	for i := len(r.toks) - 1; i >= 0; i-- {
 		t := &r.toks[i]
 		if t.brk > brkPause {
 			run = 0
@@ -296,13 +309,10 @@ func (r *reading) tokens() {
 			line = 0
 		}
 		run, line = min(run+1, far), min(line+1, far)
-		k, ok := r.words[t.s]
-		if !ok {
-			k.id = r.lex.ID(t.s)
-			k.class = classIn(r.lex, t.s, k.id)
-			r.words[t.s] = k
+		t.run, t.line = uint8(run), uint8(line)
+		if int(t.name)-1 > run {
+			t.name = 0
 		}
-		t.class, r.ids[i], t.run, t.line = k.class, k.id, uint8(run), uint8(line)
 	}
 }
 
@@ -552,9 +562,6 @@ func (r *reading) startsClause(start, i int) bool {
 		}
 		return bk.is(wLinking | wForm)
 	}
-	if r.bare[r.talk.Words[r.toks[i].w].Clip] && r.startsBare(start, i) {
-		return true
-	}
 	switch {
 	case t == "and" || t == "or":
 		if n < 2 && !comma {
@@ -635,181 +642,7 @@ func (r *reading) startsClause(start, i int) bool {
 	return false
 }
 
-// unpunctuated tells of each clip whether its words come without full stops and commas.
-func (r *reading) unpunctuated() []bool {
-	stops := make([]int, len(r.talk.Clips))
-	all := make([]int, len(r.talk.Clips))
-	for _, w := range r.talk.Words {
-		all[w.Clip]++
-		if s := r.talk.Text[w.Lo:w.Hi]; strings.HasSuffix(s, ".") || strings.HasSuffix(s, ",") || strings.HasSuffix(s, "?") || strings.HasSuffix(s, "!") {
-			stops[w.Clip]++
-		}
-	}
-	out := make([]bool, len(all))
-	for i := range out {
-		out[i] = stops[i]*60 < all[i]
-	}
-	return out
-}
-
-// breaths marks the ends of the lines of talk without stops, or with none at the end of
-// any line, where lines do not end anywhere: not on a word that no phrase ends on.
-func (r *reading) breaths() {
-	type ends struct{ lines, hanging, stopped, words int }
-	of := make([]ends, len(r.bare))
-	last := func(i int) bool {
-		w := &r.talk.Words[r.toks[i].w]
-		if i+1 == len(r.toks) {
-			return true
-		}
-		n := &r.talk.Words[r.toks[i+1].w]
-		return n.Cue != w.Cue || n.Clip != w.Clip
-	}
-	for i := range r.toks {
-		e := &of[r.talk.Words[r.toks[i].w].Clip]
-		e.words++
-		if last(i) {
-			e.lines++
-			if w := r.toks[i].s; hanging.has(w) || w == "i" {
-				e.hanging++
-			}
-			if r.toks[i].brk >= brkComma && i+1 < len(r.toks) {
-				e.stopped++
-			}
-		}
-	}
-	for i := range r.toks {
-		clip := r.talk.Words[r.toks[i].w].Clip
-		e := of[clip]
-		if r.timed[clip] || e.lines <= 2 || e.words < 6*e.lines || e.hanging*50 > e.lines-1 || !last(i) {
-			continue
-		}
-		switch {
-		case r.bare[clip]:
-			r.toks[i].brk = max(r.toks[i].brk, brkLine)
-		case e.lines > 8 && e.stopped == 0:
-			r.toks[i].brk = max(r.toks[i].brk, brkSentence) // stops are written within a line only
-		}
-	}
-}
-
 var interjections = set("yeah yep yup nope click clicks lovely beautiful perfect gorgeous cheers oh hello sorry blimey bugger magic brilliant sweet bingo god gosh jeez crikey christ heavens")
-var takesTwo = set("give gives gave giving get got buy leave leaves make makes let lets show shows take takes took cost costs call calls called find hand keep tell told")
-
-// startsBare tells whether a clause begins at token i of talk without punctuation:
-// with a word that people start on, or where a new thing is named and the clause
-// before has had its verb and its thing.
-func (r *reading) startsBare(start, i int) bool {
-	t, p := r.toks[i].s, r.toks[i-1].s
-	tk, pk := r.toks[i].class, r.toks[i-1].class
-	n := i - start
-	next, nk := r.word(i+1), r.kind(i+1)
-	ends := !pk.is(wDeterminer|wPreposition|wHoldsClause|wLinking|wSubject|wDropAdj|wPlace|wOpener) && p != "and" && p != "or" && p != "not" && p != "no" && p != "very" && p != "too" && p != "just" && p != "only"
-	switch {
-	case t == "new" && n >= 3 && pk.is(wPlace) && r.word(i-2) == "the" && isNoun(r, i+1):
-		return true // "… in the bottom | new clips click in"
-	case n >= 2 && r.toks[i-1].qty >= 0 && r.qtys[r.toks[i-1].qty].Kind == normalize.Torque && !tk.is(wOn|wOff|wPreposition) && r.nameThenOn(i):
-		return true // "… nine newton metres | wheel on"
-	case n >= 2 && ends && !pk.is(wForm|wVerb) && r.offBefore(i):
-		return true // "… and that's clean | housing on", where the housing had come off
-	case tk.is(wInterjection) && ends:
-		return !((t == "click" || t == "clicks") && r.kind(i+1).is(wPreposition))
-	case n == 1 && pk.is(wInterjection) && t != p:
-		return true
-	case next == "of" && n >= 2 && pk.is(wPronoun) && (t == "wipe" || t == "smear" || t == "dab" || t == "squirt" || t == "lick" || t == "skim"):
-		return true // "bin that | wipe of oil on the lip"
-	case t == "step" && (next == "number" || numberWord.has(next)):
-		return true
-	case t == "same" && n >= 3 && p != "the" && (next == "again" || next == "for" || next == "thing" || next == "deal" || next == "on" && (r.word(i+2) == "the" || r.word(i+2) == "this" || r.word(i+2) == "that")):
-		return true // "flip it over | same again for the other one"
-	case n < 3 || !ends || pk.is(wInUse) && r.toks[i-1].qty < 0 && !isThingWord(r, i-1):
-		return false
-	case t == "it" && (nk.is(wLinking) || strings.HasSuffix(next, "ed") || strings.HasSuffix(next, "s") && len(next) > 3 && next != "this"):
-		return true
-	case t == "there" && (next == "it" || next == "she" || next == "we") && r.word(i+2) != "is":
-		return true
-	case t == "that" && (next == "'s" || next == "is" || next == "was" || next == "will" || next == "'ll") && !isThingWord(r, i-1):
-		return true
-	case t == "new" && isNoun(r, i+1):
-		return true
-	case t == "no" && (next == "sorry" || next == "wait" || next == "hang" || next == "it" || next == "i" || next == "that" || next == "no"):
-		return true
-	case (t == "i" || t == "we") && !isThingWord(r, i-1) && p != "one" && p != "ones" && p != "thing" && p != "way" && p != "what" && p != "all" && nk.is(wLinking|wForm):
-		return true
-	}
-	fresh := t == "the" || t == "this" || t == "these" || t == "those" || t == "my" || t == "your" || t == "another" || tk.is(wPlace) && (next == "one" || next == "ones") || (t == "both" || t == "two" || t == "three" || t == "four") && next != "of" && next != "sides" && next != "faces" && next != "ends" && next != "edges"
-	if !fresh || next == "way" || r.word(i+2) == "way" || !r.hasVerb(start, i) {
-		return false
-	}
-	if tk.is(wPlace) {
-		return r.kind(i + 2).is(wLinking | wOff | wOn | wInUse)
-	}
-	if t != "two" && t != "three" && t != "four" && r.toks[i-2].is(wLeadsVerb|wOpener) && r.imperativeAt(i-1) {
-		return false // "and then hook | your spring on"
-	}
-	for k := start; k < i; k++ {
-		if r.toks[k].is(wTakesTwo) && i-k <= 4 {
-			return false // "give it the other one"
-		}
-	}
-	return isThingWord(r, i-1) || p == "it" || p == "them" || r.toks[i-1].qty >= 0 || p == "one" || p == "ones" || p == "hand" || p == "fingers" || p == "again" || p == "there" || p == "done" || p == "tight"
-}
-
-// nameThenOn tells whether a name without an article begins at i that is said right
-// after to be on, in or off.
-func (r *reading) nameThenOn(i int) bool {
-	k := i
-	for r.kind(k).is(wPlace | wDropAdj) {
-		k++
-	}
-	n := r.nameAt(k)
-	if n == 0 {
-		return false
-	}
-	switch r.word(k + n) {
-	case "on", "in", "back", "off", "out", "up", "down", "through", "'s", "is", "goes", "comes":
-		return true
-	}
-	return false
-}
-
-// offBefore tells whether a name without an article begins at i, says right after that
-// it is on, in or back, and was said to come off or out a while before.
-func (r *reading) offBefore(i int) bool {
-	n := r.nameAt(i)
-	if n == 0 || !isOn.has(r.word(i+n)) || r.toks[i+n-1].brk >= brkComma {
-		return false
-	}
-	at, ok := r.cameOff()[lexicon.Singular(r.toks[i+n-1].s)]
-	return ok && r.since(at, i) > 40
-}
-
-// isOn are the words right after a name by which it goes back.
-var isOn = set("on in back")
-
-// cameOff gives the last words of the names that are said to come off or out, with where
-// that is said first.
-func (r *reading) cameOff() map[string]int {
-	if r.offAt == nil {
-		r.offAt = map[string]int{}
-		for i := 1; i < len(r.toks); i++ {
-			if !r.toks[i].is(wOff) {
-				continue
-			}
-			for k := i - 1; k >= max(0, i-4) && r.toks[k].brk < brkSentence; k-- {
-				if r.nameAt(k) == 0 {
-					continue
-				}
-				w := lexicon.Singular(r.toks[k+r.nameAt(k)-1].s)
-				if _, ok := r.offAt[w]; !ok {
-					r.offAt[w] = i
-				}
-				break
-			}
-		}
-	}
-	return r.offAt
-}
 
 var leadsName = set("the a an my your his its our their")
 

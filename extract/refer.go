@@ -346,9 +346,6 @@ func (s *tracker) beside(ci, mi int) bool {
 	if m.prep == "" || r.inAct(ci, mi) && len(c.mentions) == 1 {
 		return false
 	}
-	if m.from == m.lo && m.kind&lexicon.Fastener != 0 && (m.prep == "in" || m.prep == "off" || m.prep == "through") && r.bare[r.talk.Words[r.toks[m.lo].w].Clip] {
-		return false // "dished side in nut on": the particle of what stands before
-	}
 	if r.holdsIt(c, m) {
 		return false
 	}

@@ -286,7 +286,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		return nil // "I used to leave these loose"
 	}
 	lo, hi := r.nearBy(ci, 2, 2, 12)
-	said := r.moodAt(c, oc)
+	said := c.mood
 	told := said&(other|hypothetical|conditional) == 0
 	switch oc.signal {
 	case "unknown":

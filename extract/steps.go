@@ -215,7 +215,7 @@ func (r *reading) withEnd(text string, ci int) string {
 		return text
 	}
 	n := &r.clauses[ci+1]
-	if w := r.toks[n.lo].s; w != "until" && w != "till" && w != "if" || n.hi-n.lo < 3 || n.hi-n.lo > 12 || r.toks[n.lo-1].brk >= brkSentence || n.sentence != r.clauses[ci].sentence || len(strings.Fields(text)) > 14 || strings.HasSuffix(text, notNamed+".") || strings.HasSuffix(text, "by hand only.") || n.mood&notWork != 0 || n.hi-n.lo > 6 && r.bare[r.talk.Words[r.toks[n.lo].w].Clip] {
+	if w := r.toks[n.lo].s; w != "until" && w != "till" && w != "if" || n.hi-n.lo < 3 || n.hi-n.lo > 12 || r.toks[n.lo-1].brk >= brkSentence || n.sentence != r.clauses[ci].sentence || len(strings.Fields(text)) > 14 || strings.HasSuffix(text, notNamed+".") || strings.HasSuffix(text, "by hand only.") || n.mood&notWork != 0 {
 		return text
 	}
 	for i := n.lo; i < n.hi; i++ {
@@ -1103,7 +1103,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 	for i := first; i < end; i++ {
 		t := &r.toks[i]
 		s := r.talk.Text[t.lo:t.hi]
-		if objPlaced && i > a.hi-1 && i > first && (countOf[t.s] > 1 || t.men >= 0 && r.mentions[t.men].prep == "" && r.mentions[t.men].kind&(lexicon.Part|lexicon.Fastener) != 0 && r.bare[r.talk.Words[t.w].Clip]) && (offWords.has(r.toks[i-1].s) || returning.has(r.toks[i-1].s) || r.toks[i-1].s == "over") && r.toks[i-1].brk <= brkPause && (t.men >= 0 || r.leadsMention(c, i)) && !r.inActAt(c, i) {
+		if objPlaced && i > a.hi-1 && i > first && countOf[t.s] > 1 && (offWords.has(r.toks[i-1].s) || returning.has(r.toks[i-1].s) || r.toks[i-1].s == "over") && r.toks[i-1].brk <= brkPause && (t.men >= 0 || r.leadsMention(c, i)) && !r.inActAt(c, i) {
 			if t.men >= 0 && upWay.has(r.word(r.mentions[t.men].hi)) {
 				w[len(w)-1] += "," // "tip it over | air filter side up"
 				w = append(w, strings.ToLower(r.text(i, min(end, r.mentions[t.men].hi+2))))

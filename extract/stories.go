@@ -31,9 +31,6 @@ func (r *reading) beginsStory(ci int) bool {
 	if c.mood&storied == 0 {
 		return false
 	}
-	if r.runsOn(c) {
-		return r.tense(c) == past
-	}
 	for k := max(0, ci-1); k <= min(ci+1, len(r.clauses)-1); k++ {
 		if r.clauses[k].sentence == c.sentence && r.tense(&r.clauses[k]) == past {
 			return true
@@ -45,9 +42,6 @@ func (r *reading) beginsStory(ci int) bool {
 // goesOn tells whether clause k still belongs to the story told in clause ci.
 func (r *reading) goesOn(k, ci int) bool {
 	c, of := &r.clauses[k], &r.clauses[ci]
-	if r.runsOn(c) {
-		return k > ci && r.tense(c) == past && !turnsBack.has(r.toks[c.lo].s) && r.since(of.lo, c.lo) < 40
-	}
 	if c.sentence != of.sentence && (turnsBack.has(r.toks[c.lo].s) || r.since(of.lo, c.lo) > 40) {
 		return false
 	}
@@ -59,9 +53,6 @@ func (r *reading) goesOn(k, ci int) bool {
 	}
 	return false
 }
-
-// runsOn tells whether a clause is of talk that has no punctuation, where a sentence may be of much.
-func (r *reading) runsOn(c *clause) bool { return r.bare[r.talk.Words[r.toks[c.lo].w].Clip] }
 
 // turnsBack are the words by which a sentence turns from a story to the work.
 var turnsBack = set("anyway anyhow right okay ok now back here there this these look where so then next")

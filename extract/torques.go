@@ -666,11 +666,6 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 	if len(c.mentions) == 0 {
 		for k := ci - 1; k >= max(0, ci-3) && r.clauses[k].sentence == c.sentence && r.since(r.clauses[k].lo, q.lo) < 10; k-- {
 			p := &r.clauses[k]
-			if n := len(p.mentions); n > 0 && k == ci-1 && r.bare[r.talk.Words[r.toks[q.lo].w].Clip] {
-				if m := &r.mentions[p.mentions[n-1]]; m.entry != nil && m.hi == p.hi && m.prep == "" && !s.inPassing(k, p.mentions[n-1]) && p.mood&(negated|conditional|hypothetical) == 0 && (m.kind&lexicon.Fastener != 0 && takesTorque(m.entry) || m.head == "pin") {
-					return m.entry, "fastener that the words before end with"
-				}
-			}
 			if len(p.mentions) != 1 || p.mood&(negated|conditional|hypothetical) != 0 {
 				continue
 			}

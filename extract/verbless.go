@@ -528,7 +528,7 @@ func (r *reading) beginsPiece(c *clause, m *mention) bool {
 		return true
 	}
 	w := r.word(m.from - 1)
-	return m.from > c.lo && (r.toks[m.from-1].brk >= brkComma || w == "and" || w == "then" || r.bare[r.talk.Words[r.toks[m.from].w].Clip] && slices.ContainsFunc(c.acts, func(ai int) bool { return r.acts[ai].hi == m.from }))
+	return m.from > c.lo && (r.toks[m.from-1].brk >= brkComma || w == "and" || w == "then")
 }
 
 // renewed reads a row of things of which one is new: "New gasket, new head, four bolts."

@@ -1,0 +1,381 @@
+package extract
+
+import (
+	_ "embed"
+	"encoding/binary"
+	"math"
+	"math/bits"
+	"strings"
+)
+
+// Automatic captions often come without a stop or a comma, and where a sentence ends
+// tells what belongs together: "chuck it | idler pulley now | give it a spin". stops puts
+// them back, by what stands around each gap between two words: the words themselves, what
+// kind of word each is, and what was heard since the last stop. How much each of these
+// tells is a table of weights, fitted on invented talk that has its stops (testdata/talk);
+// TestFitStops renews it and TestStops shows what it is worth on talk it was not fitted on.
+
+//go:embed stops.bin
+var stopWeights string
+
+// stopTable holds the weights by their keys: 4 bytes an entry, its place and the high half
+// tell the key, then come the weights of a comma and of a stop, in sixteenths, signed.
+type stopTable string
+
+// weights gives what a key adds for a comma and for a stop; nothing where it is not in the table.
+func (t stopTable) weights(key uint64) (comma, stop int) {
+	mask := uint64(len(t)/4 - 1)
+	mark := uint32(key>>48) | 1
+	for at := key & mask; ; at = (at + 1) & mask {
+		b := t[at*4 : at*4+4]
+		e := uint32(b[0]) | uint32(b[1])<<8 | uint32(b[2])<<16 | uint32(b[3])<<24
+		if e == 0 {
+			return 0, 0
+		}
+		if e>>16 == mark {
+			return int(int8(e >> 8)), int(int8(e))
+		}
+	}
+}
+
+// sum adds up the weights of some keys.
+func (t stopTable) sum(keys []uint64) (comma, stop int) {
+	for _, k := range keys {
+		c, s := t.weights(k)
+		comma += c
+		stop += s
+	}
+	return comma, stop
+}
+
+// stopTableOf makes the table of some keys with their two weights.
+func stopTableOf(of map[uint64][2]int8) []byte {
+	size := 1 << bits.Len(uint(len(of)*4/3))
+	out := make([]byte, size*4)
+	for key, w := range of {
+		at := key & uint64(size-1)
+		for binary.LittleEndian.Uint32(out[at*4:]) != 0 {
+			at = (at + 1) & uint64(size-1)
+		}
+		binary.LittleEndian.PutUint32(out[at*4:], (uint32(key>>48)|1)<<16|uint32(uint8(w[0]))<<8|uint32(uint8(w[1])))
+	}
+	return out
+}
+
+// wordTag is what kind of word a word is, as far as the vocabulary and a few sets know.
+func (r *reading) wordTag(i int) uint8 {
+	k, s := r.toks[i].class, r.toks[i].s
+	switch s {
+	case "and", "or":
+		return 1
+	case "'s", "'re", "'m", "is", "are", "was", "were":
+		return 2
+	case "to":
+		return 3
+	case "i", "we", "you", "he", "she", "they":
+		return 4
+	case "it", "them", "'em":
+		return 5
+	case "this", "that", "these", "those":
+		return 6
+	case "there", "here":
+		return 7
+	case "the", "a", "an", "my", "your", "his", "its", "our", "their", "another", "each", "every":
+		return 8
+	case "not", "never":
+		return 9
+	}
+	switch {
+	case k.is(wOpener):
+		return 10
+	case k.is(wDeterminer):
+		return 11
+	case strings.HasSuffix(s, "n't"):
+		return 9
+	case k.is(wNumber) || s[0] >= '0' && s[0] <= '9':
+		return 12
+	case k.is(wOff | wOn):
+		return 13
+	case k.is(wPreposition):
+		return 14
+	case k.is(wLinking):
+		return 15
+	case k.is(wPlace):
+		return 16
+	case k.is(wInterjection):
+		return 17
+	case k.is(wSubject):
+		return 18
+	case k.is(wName) && r.nameAt(i) > 0:
+		if k.is(wVerb) {
+			return 19
+		}
+		return 20
+	case k.is(wVerb):
+		return 21
+	case k.is(wInUse):
+		return 22
+	case strings.HasSuffix(s, "ing"):
+		return 23
+	case strings.HasSuffix(s, "ed"):
+		return 24
+	case strings.HasSuffix(s, "ly"):
+		return 25
+	case strings.HasSuffix(s, "s"):
+		return 26
+	}
+	return 27
+}
+
+// gaps holds what is asked of the gaps between the words of a talk.
+type gaps struct {
+	words []uint32 // a number for each word, two past each end
+	tags  []uint8  // its tag, likewise
+	names []uint8  // 1 where a name runs on over the gap before it
+	again []uint8  // how often it stands in the talk right after the word before it, at most three
+	verbs []bool   // whether it is a verb
+}
+
+func (r *reading) gapsOf(lo, hi int) gaps {
+	n := hi - lo
+	g := gaps{make([]uint32, n+4), make([]uint8, n+4), make([]uint8, n), make([]uint8, n), make([]bool, n)}
+	pairs := make(map[uint64]uint8, n)
+	for i := lo; i < hi; i++ {
+		h := uint32(2166136261)
+		for _, b := range []byte(r.toks[i].s) {
+			h = (h ^ uint32(b)) * 16777619
+		}
+		g.words[i-lo+2], g.tags[i-lo+2] = h, r.wordTag(i)
+		g.verbs[i-lo] = r.toks[i].is(wLinking | wForm)
+		for k := i + 1; k < min(i+r.nameAt(i), hi); k++ {
+			g.names[k-lo] = 1
+		}
+		if pair := g.pair(i - lo); pairs[pair] < 3 {
+			pairs[pair]++
+		}
+	}
+	for i := range g.again {
+		g.again[i] = pairs[g.pair(i)]
+	}
+	return g
+}
+
+// pair gives a number for a word with the one before it.
+func (g *gaps) pair(i int) uint64 { return uint64(g.words[i+1])<<32 | uint64(g.words[i+2]) }
+
+// since is what was heard since the last stop or comma.
+type since struct {
+	words, verbs, names int
+	sentence            int // words since the last stop
+}
+
+// hear goes on over word i, with what ended before it.
+func (s *since) hear(g *gaps, i int, brk uint8) {
+	if brk >= brkComma {
+		s.words, s.verbs, s.names = 0, 0, 0
+	}
+	if brk >= brkSentence {
+		s.sentence = 0
+	}
+	s.words++
+	s.sentence++
+	if g.verbs[i] {
+		s.verbs++
+	}
+	if t := g.tags[i+2]; t == 19 || t == 20 {
+		s.names++
+	}
+}
+
+// long gives a number of words by how long a stretch it is.
+func long(n int) uint32 {
+	switch {
+	case n <= 6:
+		return uint32(n)
+	case n <= 8:
+		return 8
+	case n <= 11:
+		return 11
+	case n <= 16:
+		return 16
+	case n <= 25:
+		return 25
+	}
+	return 99
+}
+
+// keys gives what tells of a stop before word i, as keys of the table.
+func (g *gaps) keys(out []uint64, i int, s *since) []uint64 {
+	pp, p, t, n := g.words[i], g.words[i+1], g.words[i+2], g.words[i+3]
+	PP, P, T, N := uint32(g.tags[i]), uint32(g.tags[i+1]), uint32(g.tags[i+2]), uint32(g.tags[i+3])
+	NN := uint32(0)
+	if i+4 < len(g.tags) {
+		NN = uint32(g.tags[i+4])
+	}
+	v := uint32(min(s.verbs, 1))
+	in := uint32(g.names[i])
+	PT := P<<5 | T
+	k := uint64(0)
+	add := func(a, b uint32) {
+		k++
+		h := (uint64(a)<<32 | uint64(b)) + k*0x9E3779B97F4A7C15
+		h = (h ^ h>>30) * 0xBF58476D1CE4E5B9
+		h = (h ^ h>>27) * 0x94D049BB133111EB
+		out = append(out, h^h>>31)
+	}
+	add(0, 0)
+	add(p, 0)
+	add(t, 0)
+	add(n, 0)
+	add(pp, 0)
+	add(p, t)
+	add(t, n)
+	add(0, PT)
+	add(PP, PT)
+	add(PT, N)
+	add(PP<<5|N, PT)
+	add(T<<5|N, NN)
+	add(p, T)
+	add(p, T<<5|N)
+	add(t, P)
+	add(t, N)
+	add(t, P<<5|N)
+	add(long(s.words)<<1|v, 0)
+	add(v, T)
+	add(v, t)
+	add(long(s.words), T)
+	add(uint32(min(s.names, 2))<<1|v, T)
+	add(long(s.sentence), 0)
+	add(long(s.words), P)
+	add(uint32(min(s.words, 4))<<1|v, PT)
+	add(in, PT)
+	add(uint32(g.again[i]), PT)
+	add(uint32(g.again[i]), 0)
+	return out
+}
+
+// What decides, beside the weights. The first two are common practice, no source: talk
+// with both stops and times of its words is rare.
+const (
+	scaled     = 16         // what one is in the weights
+	pauseStop  = 3 * scaled // a pause of the voice adds to a stop,
+	pauseComma = pauseStop / 2
+	likelier   = 1.3    // so much more than none has a stop or a comma to be
+	stopAhead  = scaled // and so far ahead of a comma a stop: a sentence cut in two loses more than two in one
+)
+
+// stops puts stops and commas into the clips that came without them.
+func (r *reading) stops(table stopTable) {
+	bare := r.unpunctuated()
+	r.breaths(bare)
+	for lo := 0; lo < len(r.toks); {
+		clip := r.talk.Words[r.toks[lo].w].Clip
+		hi := lo
+		for hi < len(r.toks) && r.talk.Words[r.toks[hi].w].Clip == clip {
+			hi++
+		}
+		if bare[clip] {
+			r.stopsIn(table, lo, hi, r.timed[clip])
+		}
+		lo = hi
+	}
+	r.runs()
+}
+
+// stopsIn does so between two tokens of one clip.
+func (r *reading) stopsIn(table stopTable, lo, hi int, timed bool) {
+	g := r.gapsOf(lo, hi)
+	var s since
+	var keys []uint64
+	s.hear(&g, 0, brkSentence)
+	for i := 1; i < hi-lo; i++ {
+		t, last := &r.toks[lo+i], &r.toks[lo+i-1]
+		if last.brk < brkSentence && g.names[i] == 0 && !(numeral(last) && fraction.has(t.s)) {
+			keys = g.keys(keys[:0], i, &s)
+			comma, stop := table.sum(keys)
+			if timed && last.brk == brkPause || last.brk == brkLine {
+				comma += pauseComma
+				stop += pauseStop
+			}
+			last.brk = max(last.brk, ends(comma, stop))
+		}
+		s.hear(&g, i, last.brk)
+	}
+}
+
+// ends tells what ends where the weights of a comma and of a stop are these.
+func ends(comma, stop int) uint8 {
+	switch {
+	case max(comma, stop) < -scaled:
+		return brkNone
+	case math.Exp(float64(comma)/scaled)+math.Exp(float64(stop)/scaled) < likelier:
+		return brkNone
+	case stop > comma+stopAhead:
+		return brkSentence
+	}
+	return brkComma
+}
+
+// numeral tells whether a word is a number.
+func numeral(t *tok) bool { return t.is(wNumber) || t.s[0] >= '0' && t.s[0] <= '9' }
+
+// fraction are the words by which a number before them becomes a part of an inch: "9 16".
+var fraction = set("2 4 8 16 32 64 half quarter quarters eighth eighths sixteenth sixteenths sixteen eight thirty-second thirty-seconds thirty-two")
+
+// unpunctuated tells of each clip whether its words come without full stops and commas.
+func (r *reading) unpunctuated() []bool {
+	stops := make([]int, len(r.talk.Clips))
+	all := make([]int, len(r.talk.Clips))
+	for _, w := range r.talk.Words {
+		all[w.Clip]++
+		if s := r.talk.Text[w.Lo:w.Hi]; strings.HasSuffix(s, ".") || strings.HasSuffix(s, ",") || strings.HasSuffix(s, "?") || strings.HasSuffix(s, "!") {
+			stops[w.Clip]++
+		}
+	}
+	out := make([]bool, len(all))
+	for i := range out {
+		out[i] = stops[i]*60 < all[i]
+	}
+	return out
+}
+
+// breaths marks the ends of the lines of talk without stops, or with none at the end of
+// any line, where lines do not end anywhere: not on a word that no phrase ends on.
+func (r *reading) breaths(bare []bool) {
+	type ends struct{ lines, hanging, stopped, words int }
+	of := make([]ends, len(bare))
+	last := func(i int) bool {
+		w := &r.talk.Words[r.toks[i].w]
+		if i+1 == len(r.toks) {
+			return true
+		}
+		n := &r.talk.Words[r.toks[i+1].w]
+		return n.Cue != w.Cue || n.Clip != w.Clip
+	}
+	for i := range r.toks {
+		e := &of[r.talk.Words[r.toks[i].w].Clip]
+		e.words++
+		if last(i) {
+			e.lines++
+			if w := r.toks[i].s; hanging.has(w) || w == "i" {
+				e.hanging++
+			}
+			if r.toks[i].brk >= brkComma && i+1 < len(r.toks) {
+				e.stopped++
+			}
+		}
+	}
+	for i := range r.toks {
+		clip := r.talk.Words[r.toks[i].w].Clip
+		e := of[clip]
+		if r.timed[clip] || e.lines <= 2 || e.words < 6*e.lines || e.hanging*50 > e.lines-1 || !last(i) {
+			continue
+		}
+		switch {
+		case bare[clip]:
+			r.toks[i].brk = max(r.toks[i].brk, brkLine)
+		case e.lines > 8 && e.stopped == 0:
+			r.toks[i].brk = max(r.toks[i].brk, brkSentence) // stops are written within a line only
+		}
+	}
+}
