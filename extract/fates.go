@@ -46,6 +46,9 @@ func (r *reading) fates(ci int) []told {
 		if f.ends && !f.named && o.hi < c.hi && r.toks[o.hi-1].brk < brkComma && !(o.signal == "sound" && r.oldBefore(c, o.lo)) {
 			continue
 		}
+		if o.signal == "stays" && r.staysPut(c, o) {
+			continue
+		}
 		if p := r.word(o.lo - 1); o.lo > c.lo && (p == "you" && r.toks[o.lo].s == "leave" || p == "since" || p == "when" || r.word(o.lo-2) == "since" || r.word(o.lo-2) == "when" || p == "got" && r.word(o.lo-2) == "'ve" && r.word(o.lo-3) == "you") {
 			continue // "you leave that in there, it goes straight down", "since she was new", "you've got a paperweight"
 		}
@@ -54,6 +57,9 @@ func (r *reading) fates(ci int) []told {
 				if f = r.lastFate(ci, o.lo, out); f.disposition == "" {
 					continue
 				}
+			}
+			if next := r.partAt(c, o.hi); next != nil && f.disposition == "reused" && next.isOld && r.asDriver(c, next) {
+				continue
 			}
 			if next := r.partAt(c, o.hi); next != nil && f.disposition == "reused" && next.hi < c.hi && r.toks[next.hi-1].brk < brkComma && asTool.has(r.toks[next.hi].s) {
 				continue // "use the old bearing to tap it home"
@@ -301,8 +307,25 @@ func (r *reading) deniedAround(c *clause, o openCue) bool {
 	}
 	for i := max(c.lo, o.lo-3); i < o.lo; i++ {
 		switch r.toks[i].s {
-		case "not", "never", "ain't", "isn't", "aren't", "nothing", "none", "when", "until", "till", "before":
+		case "not", "never", "ain't", "isn't", "aren't", "nothing", "none", "when", "until", "till", "before", "no", "hope", "hopefully", "nearly", "almost":
 			return true
+		}
+	}
+	return false
+}
+
+// staysPut tells whether "it stays" says where or how a thing stays once it is let go,
+// rather than that it is used again: "that's how it stays", "push it, it stays".
+func (r *reading) staysPut(c *clause, o openCue) bool {
+	if r.toks[o.lo].s != "it" || r.toks[o.hi-1].s != "stays" {
+		return false
+	}
+	if p := r.word(o.lo - 1); o.lo == c.lo || p != "so" && p != "then" && p != "but" {
+		return true
+	}
+	for _, ai := range c.acts {
+		if a := &r.acts[ai]; a.verb >= 0 && a.lo < o.lo {
+			return true // "I put a wire round so it stays"
 		}
 	}
 	return false

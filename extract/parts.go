@@ -62,7 +62,7 @@ func (r *reading) parts() []Part {
 				}
 			}
 			switch {
-			case sure && m.isNew && r.stillToCome(c, m):
+			case sure && m.isNew && (r.stillToCome(c, m) || r.newWanted(c, m)):
 				m.isNew = false
 			case sure && (m.isNew || r.realOne(m) || r.comesWith(c, m) || k > 0 && r.joined(c.mentions[k-1], mi) && r.mentions[c.mentions[k-1]].isNew || r.isNewHere(m)):
 				m.isNew = true
@@ -161,7 +161,7 @@ func (r *reading) parts() []Part {
 			continue
 		}
 		v := r.lemma1(r.toks[a.verb].s)
-		if v != "transfer" && !((v == "swap" || v == "move" || v == "change") && a.hi > a.verb+1 && (r.toks[a.hi-1].s == "over" || r.toks[a.hi-1].s == "across")) {
+		if v != "transfer" && !((v == "swap" || v == "change" || v == "move" && (r.toks[a.hi-1].s == "across" || a.mood&announced == 0 && r.word(a.hi) == "to" && r.word(a.hi+2) == "new")) && a.hi > a.verb+1 && (r.toks[a.hi-1].s == "over" || r.toks[a.hi-1].s == "across")) {
 			continue
 		}
 		for _, mi := range a.objects {
@@ -249,7 +249,7 @@ func (r *reading) spoiltForGood(found func(t *thing, lo, hi int)) {
 			continue
 		}
 		for i := c.lo; i < c.hi; i++ {
-			if !r.toks[i].is(wSeldom) || !damage.has(r.toks[i].s) || r.toks[i].men >= 0 || r.deniedAround(c, openCue{lo: i, hi: i + 1}) {
+			if !r.toks[i].is(wSeldom) || !damage.has(r.toks[i].s) || r.toks[i].men >= 0 || !r.saysOf(c, i) || r.deniedAround(c, openCue{lo: i, hi: i + 1}) {
 				continue
 			}
 			s := r.toldOfWhat(ci, i, i+1)
@@ -264,6 +264,32 @@ func (r *reading) spoiltForGood(found func(t *thing, lo, hi int)) {
 		}
 	}
 }
+
+// saysOf tells whether a word for damage at token i is said of a thing: "it's worn through",
+// "gasket torn". It is not in "a rotten job", "dead square", "no broken strands".
+func (r *reading) saysOf(c *clause, i int) bool {
+	if i+1 < c.hi && r.toks[i].brk < brkComma && !r.toks[i+1].is(wPreposition|wOff|wOn|wOpener|wLinking) && !afterDamage.has(r.toks[i+1].s) {
+		return false
+	}
+	k := i - 1
+	for k > c.lo && howBadly.has(r.toks[k].s) && r.toks[k-1].brk < brkSentence {
+		k--
+	}
+	switch w := r.toks[max(k, 0)].s; {
+	case k < c.lo:
+		return true
+	case r.toks[k].men >= 0, r.toks[k].brk >= brkComma, r.toks[k].is(wLinking), w == "one", w == "ones":
+		return true
+	default:
+		return w == "'s" || w == "'re" || w == "has" || w == "have" || w == "'ve" || w == "been" || w == "got" || w == "gone" || w == "looks" || w == "look" || w == "came" || w == "being"
+	}
+}
+
+// afterDamage are the words besides particles that may follow what a thing is found to be.
+var afterDamage = set("and too so but as that which or again where anyway look see already underneath inside flat right clean away together")
+
+// howBadly are the words before what a thing is found to be.
+var howBadly = set("all completely totally well pretty really so absolutely badly right just clean quite half very too a bit slightly proper properly nearly almost long also both")
 
 // soft are the parts that nobody mends when they are torn, split or bent.
 var soft = set("gasket seal ring boot gaiter diaphragm belt washer circlip cotter")
@@ -430,6 +456,42 @@ func (r *reading) stillToCome(c *clause, m *mention) bool {
 		}
 	}
 	return false
+}
+
+// newWanted tells whether something new is only needed, priced or put off: "it needs new
+// feet", "a new wheel is three hundred", "a new screw, some day". What then goes on is new.
+func (r *reading) newWanted(c *clause, m *mention) bool {
+	switch r.word(m.from - 1) {
+	case "need", "needs", "want", "wants", "needing", "wanting":
+		return m.from > c.lo && (m.entry == nil || !m.entry.onAfter(m.hi))
+	case "buy", "order":
+		return m.from > c.lo+1 && (r.word(m.from-2) == "to" || r.word(m.from-2) == "'ll" || r.word(m.from-2) == "will")
+	}
+	switch w := r.word(m.hi); {
+	case m.hi >= len(r.toks):
+	case (w == "is" || w == "costs" || w == "'s") && m.hi+1 < len(r.toks) && (r.toks[m.hi+1].is(wNumber|wCountOf) || r.toks[m.hi+1].qty >= 0) && r.toks[m.hi-1].brk < brkComma:
+		return true
+	case w == "some" || w == "one" || w == "next" || w == "another":
+		switch r.word(m.hi + 1) {
+		case "day", "time", "year", "winter", "summer", "season":
+			return true
+		}
+	}
+	return false
+}
+
+// onAfter tells whether a thing goes on after a token.
+func (t *thing) onAfter(tok int) bool {
+	return slices.ContainsFunc(t.events, func(e event) bool {
+		if e.lo <= tok {
+			return false
+		}
+		switch ledgerActs[e.action] {
+		case Refitted, HandTight, Tightened, Torqued:
+			return true
+		}
+		return false
+	})
 }
 
 // realOne reads "I put a real cotter": in the place of what was none.
@@ -832,7 +894,7 @@ func (r *reading) standIns() []standIn {
 			continue
 		}
 		cue := r.standInAt(ci)
-		if cue < 0 || !r.laying(c) || r.onlyTurned(c, cue) || c.mood&(aside|greeting) != 0 || r.othersBefore(c, cue) {
+		if cue < 0 || c.mood&asked != 0 || r.doneWithout(c, cue) || !r.laying(c) || r.onlyTurned(c, cue) || c.mood&(aside|greeting) != 0 || r.othersBefore(c, cue) {
 			continue
 		}
 		if n := ci + 1; len(c.mentions)+len(c.acts) == 0 && n < len(r.clauses) && r.clauses[n].sentence == c.sentence {
@@ -842,6 +904,9 @@ func (r *reading) standIns() []standIn {
 			}
 		}
 		for k := ci; k >= max(0, ci-2) && r.since(r.clauses[k].lo, c.lo) < 10; k-- {
+			if k < ci && cue == c.lo && c.hi-c.lo > 4 && r.toks[c.lo-1].brk >= brkSentence {
+				break // "until then the gate stays shut": told of what it names
+			}
 			if s, ok := r.putThere(&r.clauses[k], min(cue, r.clauses[k].hi)); ok {
 				if s.mention < 0 || r.mentions[s.mention].kind != lexicon.Consumable || !lubricants.has(r.mentions[s.mention].head) {
 					out = append(out, s)
@@ -869,7 +934,7 @@ func (r *reading) othersBefore(c *clause, tok int) bool {
 func (r *reading) standInAt(ci int) int {
 	c := &r.clauses[ci]
 	for _, o := range c.opens {
-		if o.signal == "stand-in" || o.signal == "for-now" && !(o.hi < c.hi && (offWords.has(r.toks[o.hi].s) || onWords.has(r.toks[o.hi].s))) { // "until it comes out"
+		if o.signal == "stand-in" || o.signal == "for-now" {
 			return o.lo
 		}
 	}
@@ -877,6 +942,45 @@ func (r *reading) standInAt(ci int) int {
 		return c.hi
 	}
 	return -1
+}
+
+// noStandIn tells whether what may say that something is there only for now says something
+// else: how far a thing is turned or pushed ("until it comes out"), what it is good for
+// ("that'll do for the shed", "good for the season"), or that there is no more of it.
+func (r *reading) noStandIn(lo, hi int) bool {
+	next := ""
+	if hi < len(r.toks) && r.toks[hi-1].brk < brkSentence {
+		next = r.toks[hi].s
+	}
+	switch r.toks[hi-1].s {
+	case "comes", "come":
+		return next != "" && wayIt.has(next)
+	case "for":
+		return r.toks[hi-2].s == "do" && articles.has(next) && !spells.has(lexicon.Singular(r.word(hi+1)))
+	case "season", "summer", "winter", "year", "month":
+		switch r.word(lo - 1) {
+		case "good", "fine", "ready", "set", "enough", "done":
+			return true
+		}
+	case "got", "have":
+		return r.toks[lo].s == "all" && next != "" && r.toks[hi-1].brk < brkComma && !forNow.has(next)
+	}
+	return false
+}
+
+// wayIt are the words after "comes" for the way a thing goes, as no part comes that was ordered.
+var wayIt = set("out off on up down round around through free loose away clear level clean tight over apart home against to right straight")
+
+// doneWithout tells whether a clause says that something is short or left out for now, so
+// that nothing stands in for it; or only says goodbye.
+func (r *reading) doneWithout(c *clause, cue int) bool {
+	for i := c.lo; i < cue && i < c.hi; i++ {
+		switch r.toks[i].s {
+		case "without", "short", "bye", "ta", "cheerio":
+			return true
+		}
+	}
+	return false
 }
 
 // tieFirst reads "cable tie on there": what holds for want of something better is
@@ -922,8 +1026,13 @@ func (r *reading) putThere(c *clause, cue int) (standIn, bool) {
 	}
 	for i := len(c.acts) - 1; i >= 0; i-- {
 		a := &r.acts[c.acts[i]]
-		if a.verb < 0 || a.mood&(negated|conditional|framed) != 0 || !puts[a.action.Name] {
+		if a.verb < 0 || a.mood&(negated|conditional|framed) != 0 || !puts[a.action.Name] || a.mood&announced != 0 && cue == c.hi {
 			continue
+		}
+		if a.pronoun == "one" && len(a.objects) == 0 && r.word(a.hi) != "of" {
+			if m := r.partBefore(c, a.lo); m != nil {
+				return standIn{-1, m.name, a.lo, a.hi + 2}, true // "the stay's missing a washer, I put a bigger one on for now"
+			}
 		}
 		if len(a.objects) == 0 && len(a.things) == 1 && pronounsObj.has(a.pronoun) && a.pronoun != "one" && a.pronoun != "ones" && a.things[0].name != "" && !r.namesOld(c) {
 			for _, mi := range c.mentions {
@@ -954,8 +1063,8 @@ func (r *reading) putThere(c *clause, cue int) (standIn, bool) {
 	best := -1
 	for _, mi := range c.mentions {
 		m := &r.mentions[mi]
-		if m.from >= cue && r.awaits(c, cue) {
-			continue
+		if m.from >= cue && r.awaits(c, cue) || !m.isOld && m.kind&lexicon.Consumable == 0 && (m.definite || m.count == 0) && !r.oneHere(m, cue) {
+			continue // "the hub stays on the pump for now"
 		}
 		if m.kind&(lexicon.Fastener|lexicon.Part|lexicon.Consumable) != 0 && (m.prep == "" || m.prep == "using" || m.prep == "of" && pieces.has(r.word(m.from-2))) && (best < 0 || m.hi <= cue && !r.inHave(m) && r.toks[m.from-1].brk >= brkComma) {
 			best = mi // "new chain round, clip link for the time being"
@@ -966,6 +1075,31 @@ func (r *reading) putThere(c *clause, cue int) (standIn, bool) {
 	}
 	m := &r.mentions[best]
 	return standIn{best, m.name, m.from, m.hi + 4}, true
+}
+
+// oneHere tells whether what a mention names is what is told to be there for now, right
+// after it or as the one in hand: "clip link for now", "the cone's a bodge", "this bolt".
+func (r *reading) oneHere(m *mention, cue int) bool {
+	for i := m.hi; i < cue; i++ {
+		if !r.toks[i].is(wLinking) && !articles.has(r.toks[i].s) && r.toks[i].s != "'s" && r.toks[i].s != "only" && r.toks[i].s != "just" {
+			return r.word(m.from) == "this" || r.word(m.from) == "these"
+		}
+	}
+	return m.hi <= cue
+}
+
+// partBefore gives the part or fastener that is named last before a token, in its clause or
+// the one before.
+func (r *reading) partBefore(c *clause, tok int) *mention {
+	for k := int(r.toks[c.lo].cl); k >= 0 && k >= int(r.toks[c.lo].cl)-1; k-- {
+		ms := r.clauses[k].mentions
+		for i := len(ms) - 1; i >= 0; i-- {
+			if m := &r.mentions[ms[i]]; m.hi <= tok && m.kind&(lexicon.Part|lexicon.Fastener) != 0 {
+				return m
+			}
+		}
+	}
+	return nil
 }
 
 // doesFor gives what a clause says is there in place of another thing, told at token i:
@@ -1104,13 +1238,13 @@ var leadsStandIn = set("with 's is was are got have 've it's using used")
 var forNow = set("now till until instead there here today tonight and which because so off")
 
 // spells are the words that "a" stands before where no thing is meant.
-var spells = set("day week weekend month season year minute moment while time ride drive spell hour job fix bodge gap stopgap bit couple look go test run lift trip few lot thing way new proper better right turn quarter half number figure value lash botch work shame pain problem pig bugger nuisance")
+var spells = set("day week weekend month season year minute moment while time ride drive spell hour job fix bodge gap stopgap bit couple look go test run lift trip few lot thing way new proper better right turn quarter half number figure value lash botch work shame pain problem pig bugger nuisance repair joke present season summer winter year night evening trip weekend")
 
 // pieces are the words before "of" that say how much of a stuff: "a bit of twine".
 var pieces = set("bit piece length strip lump scrap strand loop offcut chunk turn layer wrap round couple pair set dollop blob")
 
 // puts are the acts by which a stand-in gets where it is.
-var puts = map[string]bool{"fit": true, "place": true, "replace": true, "cut": true, "start by hand": true, "store": true, "cover": true, "apply": true}
+var puts = map[string]bool{"fit": true, "place": true, "replace": true, "cut": true, "start by hand": true, "cover": true, "apply": true}
 
 // onlyTurned tells whether a clause is of something slackened, set or taken off
 // "for now" rather than of something put there.
@@ -1166,6 +1300,9 @@ func (r *reading) usedAgain(c *clause, m *mention) bool {
 			case "way", "side", "size", "hole", "place", "order", "thing":
 				return false
 			}
+			if r.setAgainst(i) || r.word(m.hi) == "only" || r.word(m.hi) == "but" {
+				return false // "same body, same hoses": the old one and the new
+			}
 			return (m.prep == "" || m.prep == "with" && r.toks[m.from-1].s == "with" && i >= m.from) && (m.hi == c.hi || r.toks[m.hi-1].brk >= brkPause || r.word(m.hi) == "obviously" || r.word(m.hi) == "too") || r.actOn(m.cl, int(r.toks[m.lo].men)) != ""
 		case "running":
 			return m.isOld
@@ -1174,6 +1311,9 @@ func (r *reading) usedAgain(c *clause, m *mention) bool {
 				return true
 			}
 		}
+	}
+	if m.isOld && r.asDriver(c, m) {
+		return false
 	}
 	if a := r.actOn(m.cl, int(r.toks[m.lo].men)); m.isOld && (a == "fit" || a == "start by hand" || a == "tighten") {
 		return true
@@ -1190,6 +1330,50 @@ func (r *reading) usedAgain(c *clause, m *mention) bool {
 	}
 	return false
 }
+
+// setAgainst tells whether what is the same, told at token i, is only compared: "same body,
+// same hoses, same plug".
+func (r *reading) setAgainst(i int) bool {
+	for k := max(0, i-8); k < min(len(r.toks), i+9); k++ {
+		if k != i && r.toks[k].s == "same" {
+			return true
+		}
+	}
+	return false
+}
+
+// asDriver tells whether an old part only serves to do something with, or is called old
+// with what is not said to go on: "the old bearing on top to drive it in", "an old nut".
+func (r *reading) asDriver(c *clause, m *mention) bool {
+	if r.word(m.from) == "an" {
+		return true
+	}
+	on := false
+	for k := m.hi; k < min(c.hi, m.hi+12); k++ {
+		switch w := r.toks[k].s; {
+		case w == "drift" || w == "driver" || w == "pusher" || w == "upside":
+			return true
+		case (w == "to" || w == "and") && driven.has(r.word(k+1)):
+			return true
+		case w == "top" && r.toks[k-1].s == "on" && k <= m.hi+1:
+			return true
+		case w == "back" || r.toks[k].is(wOn):
+			on = true
+		}
+	}
+	if on {
+		return false
+	}
+	for _, ai := range c.acts {
+		if a := &r.acts[ai]; a.verb < 0 && slices.Contains(a.objects, int(r.toks[m.lo].men)) {
+			return true // "old half moon, old pinion, tube"
+		}
+	}
+	return false
+}
+
+// driven is what an old part is used to do.
+var driven = set("tap knock press push drive hit save protect pull seat whack drift")
 
 // adjectives tells whether nothing but adjectives and counts stands between two tokens.
 func (r *reading) adjectives(lo, hi int) bool {

@@ -847,6 +847,9 @@ func (r *reading) mark() {
 				c.passing = c.passing || m&passing != 0
 			}
 			for _, s := range r.lex.Signals(r.within(i)) {
+				if (s.Name == "stand-in" || s.Name == "for-now") && r.noStandIn(i, i+s.Len) {
+					continue
+				}
 				c.own().opens = append(c.opens, openCue{i, i + s.Len, s.Name})
 			}
 		}
