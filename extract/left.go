@@ -497,7 +497,7 @@ func (r *reading) absent(ci int) (oc openCue, ok bool) {
 		case "over", "left", "spare":
 			// "I've a washer over", "one spring left in the box"
 			if k := r.toks[i-1+b2i(i == c.lo)].men; i > c.lo && k >= 0 && r.mentions[k].hi == i && r.topical(&r.mentions[k]) && c.mood&negated == 0 &&
-				(w != "left" || i+1 >= c.hi || n1 == "over" || n1 == "in" || n1 == "here" || n1 == "on") && (w != "over" || i+1 >= c.hi || r.toks[i].brk >= brkComma || n1 == "which" || n1 == "and") && r.hasOne(c, &r.mentions[k]) {
+				(w != "left" || i+1 >= c.hi && r.leftOver(c, &r.mentions[k]) || n1 == "over" || n1 == "in" || n1 == "here" || n1 == "on") && (w != "over" || i+1 >= c.hi || r.toks[i].brk >= brkComma || n1 == "which" || n1 == "and") && r.hasOne(c, &r.mentions[k]) {
 				return cue(r.mentions[k].from, i+1)
 			}
 		case "hand", "pocket":
@@ -721,6 +721,12 @@ func (r *reading) laterIn(c *clause, from int) bool {
 		}
 	}
 	return false
+}
+
+// leftOver tells of "I've one spring left": a piece that a person has, not "no cage left" or
+// "two legs left" on a thing.
+func (r *reading) leftOver(c *clause, m *mention) bool {
+	return r.ofMe(c.lo, m.from) && m.kind&lexicon.Consumable == 0
 }
 
 // hasOne tells whether a clause says that somebody has a thing: "I've a", "there's one".
@@ -1034,7 +1040,7 @@ func (r *reading) fitsIn(c *clause) bool {
 }
 
 // begun are forms of verbs that tell of a fastening not brought to its end.
-var begun = set("run spun wound started caught nipped pinched held snugged pushed")
+var begun = set("run spun wound started caught nipped pinched held snugged")
 
 // partial finds a fastening that is told not to be at its end: "just run in", "in and
 // loose so it can settle", "my torque wrench is at work".

@@ -293,6 +293,16 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if r.toks[oc.hi-1].s == "gap" && (r.word(oc.hi) == "now" || r.word(oc.hi) == "between" || r.word(oc.hi) == "there") || r.toks[oc.hi-1].s == "number" && r.kind(oc.hi).is(wCounts) || r.heardIn(ci, min(ci+1, len(r.clauses)-1), "promise") && r.hasWord(oc, "number") {
 			return nil // "there's a gap between", "it's got a number three bit in it", a number that viewers will get
 		}
+		switch r.toks[oc.hi-1].s {
+		case "gap", "gaps", "angle", "clearance", "tension", "pressure", "play":
+			if w := r.toks[oc.lo].s; w == "there" || w == "there's" || w == "'s" || w == "should" || w == "must" {
+				return nil // "there's a gap I could post a letter through"
+			}
+		case "on":
+			if r.hasWord(oc, "number") && r.partAfter(c, oc.hi) >= 0 {
+				return nil // "the number's on the seal"
+			}
+		}
 		if r.noneGiven(ci, oc) || r.givenNow(ci, oc) || r.toolIn(oc) || said&conditional != 0 && r.saidIn(c, "you") {
 			return nil
 		}
@@ -305,7 +315,13 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if said&other != 0 || r.asked(c) || !r.heardIn(ci, hi, "unknown", "undecided", "find") && !r.heardIn(ci, ci+1, "doubt") {
 			return nil
 		}
+		if r.hasWord(oc, "many") && !r.heardIn(ci, ci+1, "unknown", "undecided", "find") {
+			return nil // "how many's a few?"
+		}
 		e.kind = LookUp
+		if r.heardIn(ci, ci+1, "doubt") && !r.heardIn(ci, min(ci+2, len(r.clauses)-1), "unknown", "find") && ci+1 < len(r.clauses) && len(r.numbers(&r.clauses[ci+1])) > 0 {
+			e.kind = Unsure // "How tight? I think it's five."
+		}
 	case "find":
 		if r.heardIn(ci, ci, "promise") && (r.saidIn(c, "comments") || r.saidIn(c, "description") || r.saidIn(c, "video") || r.saidIn(c, "notes")) {
 			return nil // "I'll get them numbers down for you and put them in the comments"
@@ -315,6 +331,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		if said&conditional != 0 || r.word(oc.hi) == "how" && r.word(oc.hi+1) == "to" || r.hasWord(oc, "had") {
 			return nil
+		}
+		if r.toks[oc.hi-1].s == "asking" && !r.ofMe(max(c.lo, oc.lo-1), oc.hi) || r.word(oc.hi) == "why" || r.word(oc.lo-1) == "that" && r.word(oc.lo-2) == "so" || r.hasWord(oc, "find") && r.word(oc.hi) == "again" {
+			return nil // "she's asking fifty", "and find out why", "so that I find it again"
 		}
 		switch w := r.toks[oc.lo].s; {
 		case w == "'ve" || w == "have" || w == "i" && r.word(oc.lo+1) == "'ve":
@@ -459,6 +478,12 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if w := r.word(oc.hi + 1); r.word(oc.hi) == "and" && (r.kind(oc.hi+1).is(wCounts) || w == "a" || w == "another" || w == "then") && (ofTurn.has(r.word(oc.hi+2)) || ofTurn.has(r.word(oc.hi+3))) {
 			return nil // "hand tight and three quarters": that is all it gets
 		}
+		if r.hasWord(oc, "torque") && (r.saidIn(c, "'d") || r.saidIn(c, "had")) {
+			return nil // "I'd no torque wrench till I was fifty"
+		}
+		if (r.hasWord(oc, "loose") || r.hasWord(oc, "all")) && (r.word(oc.hi) == "off" || r.word(oc.hi) == "out" || r.comesAway(ci)) {
+			return nil // "not all the way off", "and the shaft's loose, so it slides out"
+		}
 		if r.hasWord(oc, "stripped") && r.saidIn(c, "old") {
 			return nil // "that's stripped, in the old housing"
 		}
@@ -503,7 +528,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			}
 		}
 	case "undone":
-		if r.ofFluid(oc) && (r.goesIn(ci) || r.hasWord(oc, "was")) {
+		if r.ofFluid(oc) && (r.goesIn(ci) || r.hasWord(oc, "was") || r.saidIn(c, "ever") || r.often(c)) {
 			return nil // "there's no oil in it, so in goes two litres"; "there was no oil in it"
 		}
 		if d, ok := r.notSo(ci); ok && d.signal != "un-done" && (r.hasWord(oc, "haven't") || r.hasWord(oc, "isn't") || r.hasWord(oc, "aren't") || r.hasWord(oc, "not")) {
@@ -523,6 +548,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		if w := r.toks[oc.hi-1].s; (w == "doing" || w == "starting" || w == "do") && !(r.wants(oc) && oc.hi-oc.lo == 4) && !r.today(c) && len(c.mentions) == 0 && !r.hasWord(oc, "more") {
 			return nil // "some people belt it, I'm not doing that"
+		}
+		if r.stateOnly(oc) && !r.standsSo(ci) {
+			return nil // "it's flat here, look": as it was found
 		}
 		e.kind = Unfinished
 		if k := r.denies(ci, oc); k != "" {
@@ -550,8 +578,8 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			}
 			e.kind = LockMissing
 		default:
-			if r.amiss(ci, "adjust", "bleed", "fit") || r.heardIn(ci, ci, "undone") {
-				return nil
+			if r.amiss(ci, "adjust", "bleed", "fit") || r.heardIn(ci, ci, "undone") || foundSo.has(r.toks[oc.hi-1].s) && !r.standsSo(ci) {
+				return nil // "the shaft's not level", "it hasn't moved"
 			}
 			e.kind = Unfinished
 		}
@@ -590,8 +618,8 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 				}
 			}
 		}
-		if r.saidIn(c, "ready") && (r.when(oc) || r.saidIn(c, "must")) {
-			return nil // "it must be ready until Sunday"
+		if r.noPutOff(ci, oc) {
+			return nil
 		}
 		switch r.word(oc.lo - 1) {
 		case "about", "from", "since", "last":
@@ -659,7 +687,16 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			e.kind, e.before = ReplaceLater, BeforeLater
 		}
 	case "stand-in":
-		if r.saidIn(c, "live") || r.saidIn(c, "lives") || r.hasWord(oc, "do") && r.word(oc.hi) == "is" || r.toks[oc.lo].s == "for" && oc.lo > c.lo && r.kind(oc.lo-1).is(wCounts) {
+		if last := r.toks[oc.hi-1].s; (last == "comes" || last == "come") && oc.hi < c.hi && goesBy.has(r.word(oc.hi)) {
+			return nil // "push the rod in till the eye comes up"
+		}
+		if r.hasWord(oc, "all") && (oc.hi >= c.hi || r.word(oc.hi) == "in" || r.word(oc.hi) == "of") && !r.fitsIn(c) {
+			return nil // "that's all I've got in these arms"
+		}
+		if r.hasWord(oc, "have") && r.hasWord(oc, "new") && oc.lo >= c.lo && !r.hasWord(oc, "until") && !r.hasWord(oc, "till") {
+			return nil // "I have a new one here"
+		}
+		if r.saidIn(c, "live") || r.saidIn(c, "lives") || r.saidIn(c, "stay") || r.saidIn(c, "stays") || oc.lo > c.lo && (r.toks[oc.lo-1].s == "ta" || r.toks[oc.lo-1].s == "bye" || r.toks[oc.lo-1].s == "off") || r.hasWord(oc, "do") && r.word(oc.hi) == "is" || r.toks[oc.lo].s == "for" && oc.lo > c.lo && r.kind(oc.lo-1).is(wCounts) {
 			return nil // "that can live on the bench for now"; "what I'll have to do is drill it"; "they're ten for now"
 		}
 		if r.tightForNow(ci, oc) {
@@ -693,8 +730,11 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if r.youCould(c) || r.holds(c) {
 			return nil
 		}
-		_, hi := r.nearBy(ci, 0, 7, 18)
-		if w := r.toks[oc.lo].s; w != "nail" && w != "binder" && w != "twine" && !r.spoilt(ci) && !r.heardIn(ci, hi, "ordered", "stand-in", "before-use") && !r.heardIn(ci, min(hi, ci+5), "later") {
+		if w, p := r.toks[oc.lo].s, r.word(oc.lo-1); makeshifts.has(w) && (p == "with" || r.word(oc.lo-2) == "with" || r.word(oc.lo-3) == "with" || p == "thumb" || r.word(oc.lo-2) == "like" || r.word(oc.lo-3) == "like") && !r.spoilt(ci) {
+			return nil // "push it out with a nail", "it's like a rusty nail"
+		}
+		lo, hi := r.nearBy(ci, 2, 7, 18)
+		if !r.spoilt(ci) && !r.heardIn(ci, hi, "ordered", "stand-in", "before-use") && !r.heardIn(ci, min(hi, ci+5), "later") && !r.heardIn(lo, ci, "lack", "lost", "none", "ordered") && !r.saidIn(c, "instead") && !(ci > lo && r.heardIn(lo, ci, "undone")) {
 			return nil
 		}
 		e.kind, e.before = ReplaceLater, BeforeLater
@@ -752,6 +792,12 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if len(c.mentions) == 0 && r.hasWord(oc, "going") && !r.hasWord(oc, "back") && r.toks[oc.hi-1].s == "in" && r.negatedIn(oc) && !r.laterIn(c, oc.hi) && !r.saidIn(c, "till") && !r.saidIn(c, "until") && !r.saidIn(c, "yet") || r.ofKin(ci) {
 			return nil // "hang on, that's not going in", "my brother's is still in the box"
 		}
+		if r.toks[oc.hi-1].s == "find" && r.word(oc.hi) == "out" || r.toks[oc.hi-1].s == "drawer" {
+			return nil // "I never did find out"
+		}
+		if (r.hasWord(oc, "no") || r.toks[oc.lo].s == "nothing" && r.word(oc.lo-1) != "got") && (r.hasWord(oc, "it") || r.hasWord(oc, "there") || inPlace(r.toks[oc.hi-1].s)) && (!r.standsSo(ci) || r.often(c) || r.saidIn(c, "ever") || r.saidIn(c, "until") || r.saidIn(c, "till") || r.saidIn(c, "must") || r.noHarm(oc)) {
+			return nil // "there's no grease in it, ever", "till there's no slack left in it", "no grit in it"
+		}
 		if r.hasWord(oc, "without") && (strings.HasSuffix(r.word(oc.hi), "ing") || idly.has(r.word(oc.hi))) {
 			return nil // "it goes in without forcing"
 		}
@@ -783,14 +829,21 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			e.kind, e.signal = r.keptFrom(ci), "elsewhere"
 			break // "because I can't find the other wrench"
 		}
+		if r.hasWord(oc, "find") && (r.valueNamed(ci) || ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.valueNamed(ci-1)) {
+			e.kind, e.signal = LookUp, "unknown"
+			break // "I looked for that number, and I can't find it"
+		}
 		if r.hasWord(oc, "find") && ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.saidIn(&r.clauses[ci-1], "using") {
 			return nil // "I'm using the adjustable, because I can't find it"
 		}
-		if r.word(oc.hi) == "out" || r.hasWord(oc, "wants") && (r.kind(oc.hi).is(wCounts) || r.toks[oc.lo].qty >= 0) || !told || r.pastTold(c) && r.saidIn(c, "last") || r.word(oc.lo-1) == "how" || r.foundAgain(ci) {
+		if r.word(oc.hi) == "out" || r.word(oc.hi) == "to" && r.toks[oc.hi-1].s == "gone" || r.hasWord(oc, "wants") && (r.kind(oc.hi).is(wCounts) || r.toks[oc.lo].qty >= 0) || !told || r.pastTold(c) && r.saidIn(c, "last") || r.word(oc.lo-1) == "how" || r.foundAgain(ci) {
 			return nil
 		}
 		e.kind = NotRefitted
 	case "lying":
+		if r.saidIn(c, "while") || r.word(oc.lo-1) == "i" || r.saidIn(c, "nothing") || r.hasWord(oc, "unplugged") && !r.standsSo(ci) {
+			return nil // "hook them on while they're on the bench"
+		}
 		if !told || r.foundAgain(ci) || r.madeDead(oc.lo) || ci > 0 && r.clauses[ci-1].mood&other != 0 && r.clauses[ci-1].sentence == c.sentence {
 			return nil
 		}
@@ -812,7 +865,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if !r.willDo(ci) && !(r.linked(oc) && r.atTheEnd(ci)) || !e.byMe(r) && r.toks[c.lo].s == "if" || ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.clauses[ci-1].mood&conditional != 0 && r.toks[oc.lo].s == "put" {
 			return nil
 		}
-		if r.belowPart(oc) || r.word(oc.hi) == "itself" || r.toks[oc.lo].s == "it" && oc.hi-oc.lo <= 3 && !r.atTheEnd(ci) && !r.ofRecord(ci) {
+		if r.physical(ci, oc) || r.belowPart(oc) || r.word(oc.hi) == "itself" || r.toks[oc.lo].s == "it" && oc.hi-oc.lo <= 3 && !r.atTheEnd(ci) && !r.ofRecord(ci) {
 			return nil // "I put a block below the wheel", "it'll draw itself in"
 		}
 		if e.byMe(r) && !r.onScreen(oc) && !r.atTheEnd(ci) {
@@ -835,6 +888,111 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		e.kind = NotTorqued // "I'll nip those up tomorrow"
 	}
 	return e
+}
+
+// stateOnly tells of a cue that gives no more than how a thing is: low, flat, empty.
+func (r *reading) stateOnly(oc openCue) bool {
+	switch last := r.toks[oc.hi-1].s; last {
+	case "low", "flat", "dry", "empty", "full", "level", "line", "mark":
+		return true
+	case "air", "in", "oil":
+		return r.hasWord(oc, "air") && !r.hasWord(oc, "needs") && !r.hasWord(oc, "wants")
+	}
+	return false
+}
+
+// foundSo are states that a thing is as often found in as left in.
+var foundSo = set("level parallel square central centred centered moved shifted")
+
+// standsSo tells whether how a thing is told to be is how it is left: it is said near the
+// end of the work, or what puts it off, or keeps from mending it, is said beside it.
+func (r *reading) standsSo(ci int) bool {
+	c := &r.clauses[ci]
+	w := r.talk.Words[r.toks[c.lo].w]
+	if w.At > 0.75*r.talk.Clips[w.Clip].Duration {
+		return true
+	}
+	lo, hi := r.nearBy(ci, 2, 3, 12)
+	return r.heardIn(lo, hi, "later", "find", "ordered", "unknown", "before-use", "remember", "elsewhere", "left:stuck", "left:use") || r.saidIn(c, "yet") || r.saidIn(c, "whatsoever")
+}
+
+// noHarm tells of a cue that says what a thing is well without: "no grit in it".
+func (r *reading) noHarm(oc openCue) bool {
+	for i := oc.lo; i < oc.hi; i++ {
+		if wellWithout.has(r.toks[i].s) {
+			return true
+		}
+	}
+	return false
+}
+
+// wellWithout are what no machine misses.
+var wellWithout = set("grit dirt rust wear play slop slack drag crack cracks burr burrs mark marks damage noise noises leak leaks drip drips sand swarf metal sparks catch catches float shake wobble roughness bind binding tight side")
+
+// goesBy are the words after "till it comes" where what comes is what flows or turns, and
+// no part that is waited for.
+var goesBy = set("out through clean clear up round around down off over past away loose free level flush together against to tight home square straight")
+
+// noPutOff tells of a time that puts nothing off: "it's a Sunday", "till it comes out", "not
+// tomorrow", "I loosened those this morning", "since they came at Easter".
+func (r *reading) noPutOff(ci int, oc openCue) bool {
+	c := &r.clauses[ci]
+	last, next, prev := r.toks[oc.hi-1].s, r.word(oc.hi), ""
+	if oc.lo > c.lo {
+		prev = r.toks[oc.lo-1].s
+	}
+	if r.when(oc) && (strings.HasPrefix(last, "come") || last == "gets" || last == "get") && oc.hi < c.hi && goesBy.has(next) {
+		return true
+	}
+	if r.saidIn(c, "ready") && (r.when(oc) || r.saidIn(c, "must")) {
+		return true // "it must be ready until Sunday"
+	}
+	if !r.onADay(&looseEnd{lo: oc.lo, hi: oc.hi}) && last != "morning" && last != "evening" && last != "night" && last != "later" && last != "on" && last != "easter" && last != "christmas" && last != "another" {
+		return false
+	}
+	switch prev {
+	case "not":
+		return last == "tomorrow" // "today, not tomorrow"; but "not tonight" puts it off
+	case "a", "an", "last", "every", "most", "till", "until":
+		return next != "job" && next != "thing" && prev != "till" && prev != "until"
+	}
+	if next == "before" && oc.hi < c.hi && oc.hi+1 >= c.hi {
+		return true // "the night before"
+	}
+	if last == "tonight" || last == "evening" {
+		w := r.talk.Words[r.toks[c.lo].w]
+		if w.At < min(60, 0.1*r.talk.Clips[w.Clip].Duration) {
+			return true // "tonight we check the valves": the job itself
+		}
+	}
+	past := false
+	for i := c.lo; i < oc.lo; i++ {
+		switch w := r.toks[i].s; w {
+		case "was", "were", "came", "went", "since", "got", "did", "bought", "started", "promised", "now", "said":
+			past = true
+		case "have", "'ve", "has", "had":
+			past = past || r.word(i+1) != "to" && r.word(i+1) != "got" && r.word(i+2) != "to"
+		case "'ll", "will", "gonna", "going", "must", "gotta", "to", "need", "needs", "want", "wants", "shall", "that's", "be":
+			return false
+		case "'s":
+			if r.word(i-1) == "that" {
+				return false
+			}
+		case "matter", "matters":
+			return true // "which will matter later on"
+		}
+	}
+	return past
+}
+
+// comesAway tells whether, in the sentence of a clause, what is loose comes off or out.
+func (r *reading) comesAway(ci int) bool {
+	for k := ci; k < min(ci+3, len(r.clauses)) && r.clauses[k].sentence == r.clauses[ci].sentence; k++ {
+		if n := &r.clauses[k]; k > ci && r.undoes(n) {
+			return true
+		}
+	}
+	return false
 }
 
 // usedTo tells of "I used to leave these loose": how it was once done.
@@ -1244,6 +1402,37 @@ func (r *reading) onScreen(oc openCue) bool {
 	return false
 }
 
+// physical tells of what is put on the machine, or sent to a shop, not to viewers: "I've put
+// a bit of cling film under it", "I'll get the welder up", "I'll put them on the list".
+func (r *reading) physical(ci int, oc openCue) bool {
+	c := &r.clauses[ci]
+	will, place := false, false
+	for i := oc.lo; i < oc.hi; i++ {
+		switch w := r.toks[i].s; w {
+		case "'ll", "will", "gonna", "going", "gotta", "to", "shall", "'d":
+			will = true
+		case "description", "comments", "comment", "notes", "page", "site", "website", "channel", "video", "link", "links", "below", "underneath", "screen", "draw", "sketch", "upload", "post", "photograph":
+			place = true
+		case "film", "clip", "card", "plate":
+			if m := r.toks[i].men; m >= 0 && (r.mentions[m].hi-r.mentions[m].lo > 1 || r.word(i-1) == "that") {
+				return true // cling film, the hose clip
+			}
+		}
+	}
+	for i := oc.hi; i+1 < min(c.hi, oc.hi+7); i++ {
+		switch r.toks[i].s {
+		case "shop", "dealer", "supplier", "agent", "him", "them":
+			if p := r.word(i - 1); p == "to" || r.word(i-2) == "to" {
+				return true // "I'll send a photo to the shop"
+			}
+		}
+	}
+	if r.toks[oc.hi-1].s == "list" && (r.word(oc.hi-2) == "the" || r.word(oc.hi-2) == "my") && (r.word(oc.hi-3) == "on") {
+		return true
+	}
+	return r.ofMe(oc.lo, oc.hi) && !place && (!will || r.toks[oc.hi-1].s == "up" || r.toks[oc.hi-1].s == "in") && !r.ofRecord(ci)
+}
+
 // foundRight tells whether what was to be looked at is told to be right at once.
 func (r *reading) foundRight(ci int) bool {
 	_, hi := r.nearBy(ci, 0, 4, 16)
@@ -1330,7 +1519,7 @@ func (r *reading) waitsForHelp(c *clause, from int) bool {
 }
 
 // recorded are what viewers may be given.
-var recorded = set("drawn drawing sketch photo photos picture pictures clip video film list number numbers link links scan scanned scanner measurements sizes diagram spreadsheet template part")
+var recorded = set("close figures torques drawn drawing sketch photo photos picture pictures clip video film list number numbers link links scan scanned scanner measurements sizes diagram spreadsheet template part")
 
 // ofRecord tells whether something that viewers may be given is spoken of in a clause or
 // right before it.
@@ -1410,8 +1599,8 @@ func (r *reading) intends(ci int, oc openCue) bool {
 					return true
 				}
 			case "i", "we":
-				if next := r.word(i + 1); next != "" && r.presentVerb(next) {
-					return true
+				if next := r.word(i + 1); next != "" && r.presentVerb(next) && !((next == "have" || next == "need") && r.word(i+2) != "to") {
+					return true // but not "I have loosened those"
 				}
 			case "that's", "'s":
 				if i > n.lo && (r.toks[i-1].s == "that" || r.toks[i-1].s == "it") {
@@ -1693,9 +1882,14 @@ func (r *reading) aboutRecording(ci int) bool {
 	verb, mine := false, false
 	for i := c.lo; i < c.hi; i++ {
 		switch w := r.toks[i].s; w {
-		case "see", "until", "thanks", "when":
+		case "see", "until", "thanks", "when", "tell":
 			return false
-		case "i", "we", "it", "'ll":
+		case "it", "they", "that":
+			if r.word(i-1) == "time" && r.word(i+1) != "'s" && r.word(i+1) != "is" && r.word(i+1) != "'ll" && r.word(i+1) != "will" {
+				return false // "so next time it falls off in your lap"
+			}
+			mine = mine || w == "it"
+		case "i", "we", "'ll":
 			mine = true
 		case "the", "i'm", "she", "he", "you":
 			if p := r.word(i - 1); p == "time" && w != "you" {
