@@ -579,8 +579,11 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	if r.toks[i].s == "saw" && a.verb >= 0 && (subjects.has(p) || p == "never" || p == "ever") {
 		return false // of seeing
 	}
-	if (p == "old" || p == "quick" || p == "little" || p == "proper" || p == "bloody" || p == "new" || p == "whole") && a.verb >= 0 && !a.subject {
-		return false // "the old bash it with a hammer kind"
+	if a.verb >= 0 && !a.subject && r.toks[i-1].brk <= brkPause && notVerbAfter.has(p) && r.plainVerb(r.toks[i].s) {
+		return false // "the old bash it with a hammer kind", "a tiny knock in it", "more sand than grease"
+	}
+	if n := r.word(i + 1); (n == "one" || n == "ones") && a.verb >= 0 && !a.subject && strings.HasSuffix(r.toks[i].s, "ed") && (sizedBy.has(p) || r.toks[i-1].is(wDeterminer|wDropAdj|wPlace)) {
+		return false // "the big slotted one on top"
 	}
 	if n := r.word(i + 1); i-2 >= c.lo && a.verb >= 0 && !a.subject && (articles.has(r.toks[i-2].s) || r.toks[i-2].s == "this") && r.toks[i-1].brk == brkNone && r.toks[i].brk == brkNone && !subjects.has(p) && !openers.has(p) && !strings.HasSuffix(p, "s") && n != "" && i+1 < c.hi && !determiner.has(n) && !pronounsObj.has(n) && !prepositions.has(n) && !stopWords.has(n) && r.toks[i+1].men < 0 && len(a.objects) == 0 {
 		return false // "this rubber heat mat": what it is for
@@ -590,6 +593,9 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	}
 	return true
 }
+
+// notVerbAfter are the words after which a word of work is a name.
+var notVerbAfter = set("old quick little proper bloody new whole tiny slight faint loud dull sharp nasty with than more enough such per")
 
 // match matches one pattern with its verb at i. The thing may stand in the gap, at most eight words long.
 func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {

@@ -264,6 +264,9 @@ func (r *reading) moodOf(ci int, a *act) mood {
 			}
 		}
 	}
+	if a.subject && a.verb >= 0 && a.action.Name == "fit" && (r.toks[a.verb].s == "was" || r.toks[a.verb].s == "were") && a.hi == a.verb+2 {
+		m |= framed // "the thick one was on top"
+	}
 	if a.subject && a.verb > c.lo && r.asItWas(c, a) {
 		m |= framed // "same way it came out", "the hole it came out of"
 	}
@@ -401,7 +404,7 @@ func (r *reading) asItWas(c *clause, a *act) bool {
 		return false
 	}
 	switch r.toks[k].s {
-	case "way", "how", "like", "where", "than":
+	case "way", "how", "like", "where", "than", "day", "time", "moment":
 		return true
 	case "as":
 		return k == c.lo || r.toks[k-1].s != "far"

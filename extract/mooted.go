@@ -390,6 +390,9 @@ func (r *reading) describes(c *clause, a *act) bool {
 	if w == "held" && p != "i" && p != "we" && p != "you" && p != "and" && p != "then" && p != "just" {
 		return true // "held with one screw"
 	}
+	if w == "got" && a.unknown && len(a.objects) == 0 && a.action.Name == "fit" && !r.putSomewhere(c, a.verb) {
+		return true // "we've got one more life in it"
+	}
 	if (w == "hold" || w == "keep") && !a.subject && a.verb == c.lo && c.lo > 0 && r.clauses[r.toks[c.lo-1].cl].sentence == c.sentence {
 		k := c.lo - 1
 		for k > 0 && (r.toks[k].qty >= 0 || r.toks[k].men >= 0 && r.mentions[r.toks[k].men].kind == lexicon.Tool) {
@@ -444,6 +447,17 @@ func (r *reading) describes(c *clause, a *act) bool {
 	}
 	if alsoNames.has(w) && !a.subject && a.hi == a.verb+1 && a.verb > c.lo && (r.toks[a.verb].brk >= brkComma || a.verb+1 >= c.hi || prepositions.has(r.word(a.verb+1)) || linking.has(r.word(a.verb+1))) {
 		if r.toks[a.verb-1].men >= 0 && r.toks[a.verb-1].brk <= brkPause || countOf[p] > 0 || dropAdj.has(p) || p == "second" || p == "third" || p == "paint" || p == "timing" || p == "match" || p == "witness" || p == "up" && pp == "the" {
+			return true
+		}
+	}
+	return false
+}
+
+// putSomewhere tells whether a clause says from token i on that something was put so as to hold.
+func (r *reading) putSomewhere(c *clause, i int) bool {
+	for ; i < c.hi; i++ {
+		switch r.toks[i].s {
+		case "through", "under", "behind", "against", "round", "around", "over", "across", "between", "onto", "into":
 			return true
 		}
 	}

@@ -1028,6 +1028,9 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		if n == "fit" && a.verb >= 0 && !t.fastener && st == "" && (!s.fitting(a.lo) && !r.fitsBack(c) || !wasFitting && r.movedAside(a)) && !r.fitsNext(ai) && !r.ofNew(a) {
 			continue // "stuck a bar through the eye", while things come off: handled, not fitted
 		}
+		if n == "fit" && a.subject && a.verb >= 0 && st == "" && !wasFitting && len(s.turns) > 1 && !r.fitsBack(c) && !r.fitsNext(ai) && !r.ofNew(a) {
+			continue // "the pin, it goes through the arm", while things come off: how it sits
+		}
 		if n == "fit" && t.fastener && st == Loosened && a.verb >= 0 && !a.subject && r.lemma1(r.toks[a.verb].s) == "slide" {
 			continue // "slide the nut up the hose": out of the way
 		}
@@ -1065,6 +1068,25 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		t.events = append(t.events, event{action: n, act: ai, rule: a.rule, lo: a.lo, hi: a.hi, off: a.mood&offCamera != 0 && a.mood&announced == 0})
 		t.last = max(t.last, a.lo)
 		s.touch(t)
+	}
+	if w := r.toks[a.hi-1].s; idle && a.ifOff && a.rule == "thing and particle" && name == "fit" && (w == "up" || w == "down") && !ts[0].fastener && !small.has(ts[0].head) && (a.hi == c.hi || r.toks[a.hi].s != "through") {
+		// no more than the way it moves: "Engine down."; or how it lies: "in the vice, keel down"
+		switch p := a.lo - 1; {
+		case !wasFitting && p >= 0 && r.clauses[r.toks[p].cl].sentence == c.sentence && r.toks[p].brk < brkSentence && !r.toks[p].is(wOpener|wDrop):
+			a.mood |= framed
+		case w == "up":
+			a.action = r.lex.Action("lift")
+		default:
+			a.action = r.lex.Action("lower")
+		}
+		if n := len(s.turns) - 1; n >= 0 && s.turns[n].at == a.lo {
+			s.turns = s.turns[:n]
+		}
+	} else if idle && name == "fit" && !wasFitting && (a.subject && a.verb >= 0 || a.ifOff && a.rule == "thing and particle" && (w == "up" || w == "down")) {
+		a.mood |= framed // it tells where a thing goes
+		if n := len(s.turns) - 1; n >= 0 && s.turns[n].at == a.lo {
+			s.turns = s.turns[:n]
+		}
 	}
 	if idle && a.subject && (a.ifOff && (s.fitted == 0 && a.rule != "thing and particle" || a.rule == whereItIs) || name == "start by hand" || name == "tighten" && a.verb >= 0 && !s.fitting(a.lo)) {
 		a.mood |= framed // it tells where a thing is or how it was found

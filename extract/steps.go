@@ -344,6 +344,9 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	if a.rule == inItsTurn && len(c.mentions) == 1 && (r.handledNext(a.cl) || r.mentions[a.objects[0]].definite && r.toks[c.lo].s != "and" && r.toks[c.lo].s != "then") {
 		return false // "The collar.": what is done to it comes next
 	}
+	if a.heads && a.rule == namedWithTool && r.headingOnly(c, a) {
+		return false // "Wheel first.": how it comes off is told next
+	}
 	if a.action.Name == "remove" && a.unknown && len(a.objects) == 0 && a.verb >= 0 && !a.subject && r.lemma1(r.toks[a.verb].s) == "get" && r.says1(c, a.verb, "more") {
 		return false // "you always get a bit more out of it"
 	}
@@ -436,6 +439,25 @@ func (r *reading) isStep(c *clause, a *act) bool {
 		return false // "the figure I wrote down for you"
 	}
 	return (a.action.Name == "mark" || a.action.Name == "test") && a.hi-a.lo >= 2 && !a.subject || a.action.Name == "repeat" && a.hi-a.lo > 2
+}
+
+// headingOnly tells whether a clause that only says what comes next is told in full later on:
+// its one part comes off in so many words within two minutes.
+func (r *reading) headingOnly(c *clause, a *act) bool {
+	if a.action.Name != "remove" || len(a.things) != 1 || a.things[0].fastener {
+		return false
+	}
+	for i := c.lo; i < c.hi; i++ {
+		if r.toks[i].qty >= 0 || r.toks[i].men >= 0 && r.mentions[r.toks[i].men].kind&lexicon.Tool != 0 {
+			return false // with what it comes off
+		}
+	}
+	for _, e := range a.things[0].events {
+		if e.lo > a.lo && r.since(a.lo, e.lo) < 120 && left[e.action] == "off" {
+			return true
+		}
+	}
+	return false
 }
 
 // offStage tells whether an act is done to what is no part of the work: the camera and its

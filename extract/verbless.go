@@ -1450,6 +1450,9 @@ var returning = set("up down through round around home over inside")
 var offWords = set("off out")
 var onWords = set("on in")
 
+// shafts are fasteners that go up to their place as parts do: "spindle up".
+var shafts = set("axle spindle skewer pin pivot release")
+
 // verbless reads "wheel off", "fender back on", "bolts out", "nuts on by hand", "those two out".
 func (r *reading) verbless(ci int) {
 	c := &r.clauses[ci]
@@ -1502,7 +1505,7 @@ func (r *reading) verbless(ci int) {
 			name = "fit"
 		case w == "same" && (next == "place" || next == "spot" || next == "position" || next == "holes" || next == "hole" || next == "way" || next == "order"):
 			name = "fit" // "new unit same place"
-		case m.kind&lexicon.Fastener != 0 && (w == "tight" || w == "up") && (last || next == "with" || next == "tight" || next == "evenly" || next == "hand" || next == "finger" || w == "tight" && (next == "again" || next == "now" || next == "too")) && r.toks[j-1].s != "back" && !tightAsFound(r, c, j):
+		case m.kind&lexicon.Fastener != 0 && (w == "tight" || w == "up" && !shafts.has(m.head)) && (last || next == "with" || next == "tight" || next == "evenly" || next == "hand" || next == "finger" || w == "tight" && (next == "again" || next == "now" || next == "too")) && r.toks[j-1].s != "back" && !tightAsFound(r, c, j):
 			name = "tighten" // "nuts up with the eighteen", "bolt tight"
 		case returning.has(w) && (last || ok && (w == "down" || w == "through") || next == "just" || next == "till" || next == "until" || next == "into" || next == "onto" || next == "between" || next == "through" || next == "under" || next == "from") && r.stretch(c, j) <= 8:
 			name = "fit" // "radiator up", "hairpin through": only where it had come off
