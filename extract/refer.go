@@ -913,6 +913,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		name, ts = a.action.Name, a.things
 	}
 	wasFitting := s.fitting(a.lo)
+	takingApart := !wasFitting && len(s.turns) > 0 && s.turns[len(s.turns)-1].off
 	switch left[name] {
 	case "off", "loose":
 		s.turns = append(s.turns, turn{a.lo, true})
@@ -1028,7 +1029,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		if n == "fit" && a.verb >= 0 && !t.fastener && st == "" && (!s.fitting(a.lo) && !r.fitsBack(c) || !wasFitting && r.movedAside(a)) && !r.fitsNext(ai) && !r.ofNew(a) {
 			continue // "stuck a bar through the eye", while things come off: handled, not fitted
 		}
-		if n == "fit" && a.subject && a.verb >= 0 && st == "" && !wasFitting && len(s.turns) > 1 && !r.fitsBack(c) && !r.fitsNext(ai) && !r.ofNew(a) {
+		if n == "fit" && a.subject && a.verb >= 0 && st == "" && takingApart && !r.fitsBack(c) && !r.fitsNext(ai) && !r.ofNew(a) {
 			continue // "the pin, it goes through the arm", while things come off: how it sits
 		}
 		if n == "fit" && t.fastener && st == Loosened && a.verb >= 0 && !a.subject && r.lemma1(r.toks[a.verb].s) == "slide" {
@@ -1082,7 +1083,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		if n := len(s.turns) - 1; n >= 0 && s.turns[n].at == a.lo {
 			s.turns = s.turns[:n]
 		}
-	} else if idle && name == "fit" && !wasFitting && (a.subject && a.verb >= 0 || a.ifOff && a.rule == "thing and particle" && (w == "up" || w == "down")) {
+	} else if idle && name == "fit" && takingApart && (a.subject && a.verb >= 0 || a.ifOff && a.rule == "thing and particle" && (w == "up" || w == "down")) {
 		a.mood |= framed // it tells where a thing goes
 		if n := len(s.turns) - 1; n >= 0 && s.turns[n].at == a.lo {
 			s.turns = s.turns[:n]

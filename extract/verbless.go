@@ -826,6 +826,10 @@ func (r *reading) singledOut(ci int) {
 		if t := int(r.toks[i].men); t >= 0 {
 			o := &r.mentions[t]
 			if o.kind&lexicon.Tool == 0 && o.kind&lexicon.Fastener == 0 {
+				if m.kind&lexicon.Fastener != 0 && where.has(o.prep) && r.toks[o.from-1].s == o.prep {
+					i = o.hi - 1 // "two bolts on the mount, seventeen": where they are
+					continue
+				}
 				return
 			}
 			driven = driven || o.kind&lexicon.Tool != 0
@@ -847,6 +851,10 @@ func (r *reading) singledOut(ci int) {
 		}
 		if fractionWord.has(w) || pluralSize[w] != "" {
 			driven = true
+			continue
+		}
+		if (numberWord.has(w) || countOf[w] >= 8) && m.kind&lexicon.Fastener != 0 && r.toks[i-1].brk >= brkComma && (i+1 == c.hi || r.toks[i].brk >= brkComma) {
+			driven = true // "cover bolts, thirteen"
 			continue
 		}
 		if countOf[w] == 0 && !numberWord.has(w) && !determiner.has(w) && !placeWords.has(w) && w != "done" && w != "with" && w != "of" && w != "then" && w != "now" && w != "and" && w != "on" && w != "at" && w != "each" && w != "side" && w != "both" && w != "sides" && w != "pieces" && !(spots.has(w) && m.kind&lexicon.Fastener != 0) && !holding.has(w) {
@@ -881,8 +889,34 @@ func (r *reading) singledOut(ci int) {
 	if !turns && !driven {
 		a.rule = inARow
 	}
+	if m.kind&lexicon.Fastener != 0 && len(objects) == 1 && r.onlyLoosened(c) {
+		a.action, a.heads = r.lex.Action("slacken"), false
+	}
 	r.addAct(ci, a)
 }
+
+// onlyLoosened tells whether the words right after a clause say that what it names is only
+// loosened: "Two bolts, seventeen. Loosen, don't remove."
+func (r *reading) onlyLoosened(c *clause) bool {
+	dont, loose, out := false, false, false
+	for i := c.hi; i < min(len(r.toks), c.hi+20) && r.since(c.lo, i) < 12; i++ {
+		switch r.toks[i].s {
+		case "don't", "not", "never":
+			dont = true
+		case "loosen", "slacken", "slack", "crack":
+			loose = true
+		case "remove", "out", "off":
+			out = out || dont
+		}
+		if dont && loose && out {
+			return true
+		}
+	}
+	return false
+}
+
+// where are the words that lead to where fasteners sit.
+var where = set("on in at under through round around behind from inside along of")
 
 // spots are the words for where fasteners sit: "three screws along the back".
 var spots = set("along across round around inside under underneath behind either corner corners edge edges per")
@@ -1703,6 +1737,10 @@ func (r *reading) goes(ci int) {
 				if p == "that" {
 					q = "one"
 				}
+			} else if i > c.lo+2 && r.toks[i-2].s == "of" && (p == "those" || p == "them" || p == "these" || p == "'em") {
+				if q = r.toks[i-3].s; q == "all" {
+					q = "both" // "all of those out", "both of these off"
+				}
 			}
 			if countOf[q] > 0 || q == "both" || q == "one" || q == "second" || q == "third" || q == "last" {
 				name, pron := "remove", "them"
@@ -1736,6 +1774,10 @@ func (r *reading) goes(ci int) {
 					}
 					r.addAct(ci, act{action: r.lex.Action(name), lo: i, hi: m.hi, verb: -1, objects: []int{mi}, subject: true, rule: "particle and thing"})
 				}
+			}
+			if onWords.has(w) && v == "the" && r.word(i+3) == "new" && (r.word(i+4) == "one" || r.word(i+4) == "ones") {
+				r.addAct(ci, act{action: r.lex.Action("fit"), lo: i, hi: i + 5, verb: -1, pronoun: r.word(i + 4), subject: true, rule: "particle and pronoun"})
+				continue // "in with the new one"
 			}
 			if v == "it" || v == "them" {
 				name := "fit"
