@@ -1029,7 +1029,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		if n == "fit" && a.verb >= 0 && !t.fastener && st == "" && (!s.fitting(a.lo) && !r.fitsBack(c) || !wasFitting && r.movedAside(a)) && !r.fitsNext(ai) && !r.ofNew(a) {
 			continue // "stuck a bar through the eye", while things come off: handled, not fitted
 		}
-		if n == "fit" && a.subject && a.verb >= 0 && st == "" && takingApart && !r.fitsBack(c) && !r.fitsNext(ai) && !r.ofNew(a) {
+		if n == "fit" && a.subject && a.verb >= 0 && st == "" && takingApart && r.lies(c, a) && !r.fitsBack(c) && !r.fitsNext(ai) && !r.ofNew(a) {
 			continue // "the pin, it goes through the arm", while things come off: how it sits
 		}
 		if n == "fit" && t.fastener && st == Loosened && a.verb >= 0 && !a.subject && r.lemma1(r.toks[a.verb].s) == "slide" {
@@ -1083,7 +1083,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		if n := len(s.turns) - 1; n >= 0 && s.turns[n].at == a.lo {
 			s.turns = s.turns[:n]
 		}
-	} else if idle && name == "fit" && takingApart && (a.subject && a.verb >= 0 || a.ifOff && a.rule == "thing and particle" && (w == "up" || w == "down")) {
+	} else if idle && name == "fit" && takingApart && (a.subject && a.verb >= 0 && r.lies(c, a) || a.ifOff && a.rule == "thing and particle" && (w == "up" || w == "down")) {
 		a.mood |= framed // it tells where a thing goes
 		if n := len(s.turns) - 1; n >= 0 && s.turns[n].at == a.lo {
 			s.turns = s.turns[:n]
@@ -1318,6 +1318,18 @@ func (r *reading) liesThere(a *act) bool {
 		}
 	}
 	return false
+}
+
+// lies tells whether an act may tell how a thing sits, and not that it was put there: not
+// "they're in.", "it went down".
+func (r *reading) lies(c *clause, a *act) bool {
+	switch w := r.toks[a.verb].s; {
+	case w == "went":
+		return false
+	case passiveBe.has(w):
+		return a.hi < c.hi && r.toks[a.hi-1].brk < brkComma
+	}
+	return true
 }
 
 // movedAside tells whether an act only moves its thing back out of the way: "slide the

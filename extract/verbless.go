@@ -1812,8 +1812,8 @@ func (r *reading) goes(ci int) {
 			}
 			continue
 		}
-		if p != "it" && p != "she" && p != "they" && p != "he" || v != "goes" && v != "go" && v != "comes" && v != "come" {
-			continue
+		if p != "it" && p != "she" && p != "they" && p != "he" || v != "goes" && v != "go" && v != "comes" && v != "come" || r.toks[i].brk >= brkComma || r.toks[i+1].brk >= brkComma {
+			continue // not "there's varnish on it. Comes off with a rag"
 		}
 		name := "fit"
 		if offWords.has(w) {
