@@ -685,11 +685,33 @@ func (s *tracker) inTurn(c *clause) {
 			continue
 		}
 		off := t.events[len(t.events)-1].lo
-		if st, _ := t.state(); st != Removed && st != Discarded || s.fitted <= off || r.since(off, m.lo) < 15 {
+		if st, _ := t.state(); st != Removed && st != Discarded || s.fitted <= off || r.since(off, m.lo) < 15 && !s.cameOffWith(c, off) {
 			continue
 		}
 		back(m, mi)
 	}
+}
+
+// cameOffWith tells whether what the clause before put back is what came off together
+// with something that came off at a token: "Cover off, four screws. […] Cover on. Four screws."
+func (s *tracker) cameOffWith(c *clause, off int) bool {
+	r := s.r
+	ci := int(r.toks[c.lo].cl)
+	if ci == 0 || r.toks[off].cl >= int32(ci-1) {
+		return false
+	}
+	for _, ai := range r.clauses[ci-1].acts {
+		if a := &r.acts[ai]; a.action.Name == "fit" {
+			for _, t := range a.things {
+				for i := range t.events {
+					if e := &t.events[i]; e.lo < off && (e.action == "remove" || e.action == "disconnect") && r.since(e.lo, off) < 8 {
+						return true
+					}
+				}
+			}
+		}
+	}
+	return false
 }
 
 // sharesLot tells whether a clause adds to what was put off right before: "Belt I'll do

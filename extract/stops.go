@@ -18,12 +18,23 @@ import (
 //go:embed stops.bin
 var stopWeights string
 
-// stopTable holds the weights by their keys: 4 bytes an entry, its place and the high half
-// tell the key, then come the weights of a comma and of a stop, in sixteenths, signed.
+// stopTable begins with the pairs of tags between which next to nothing ever ends, 32 bits
+// for each first one. Then come the weights by their keys: 4 bytes an entry, its place and
+// the high half tell the key, then come those of a comma and of a stop, in sixteenths, signed.
 type stopTable string
+
+// tagPairs is how many bytes the pairs take.
+const tagPairs = 32 * 4
+
+// never tells whether next to nothing ever ends between words with these tags.
+func (t stopTable) never(before, after uint8) bool {
+	at := int(before)*4 + int(after)>>3
+	return t[at]>>(after&7)&1 != 0
+}
 
 // weights gives what a key adds for a comma and for a stop; nothing where it is not in the table.
 func (t stopTable) weights(key uint64) (comma, stop int) {
+	t = t[tagPairs:]
 	mask := uint64(len(t)/4 - 1)
 	mark := uint32(key>>48) | 1
 	for at := key & mask; ; at = (at + 1) & mask {
@@ -48,10 +59,14 @@ func (t stopTable) sum(keys []uint64) (comma, stop int) {
 	return comma, stop
 }
 
-// stopTableOf makes the table of some keys with their two weights.
-func stopTableOf(of map[uint64][2]int8) []byte {
-	size := 1 << bits.Len(uint(len(of)*4/3))
-	out := make([]byte, size*4)
+// stopTableOf makes the table of the pairs of tags between which nothing ends and of some
+// keys with their two weights.
+func stopTableOf(never [32]uint32, of map[uint64][2]int8) []byte {
+	size := 1 << bits.Len(uint(len(of)*6/5))
+	head, out := make([]byte, 0, tagPairs), make([]byte, size*4)
+	for _, after := range never {
+		head = binary.LittleEndian.AppendUint32(head, after)
+	}
 	for key, w := range of {
 		at := key & uint64(size-1)
 		for binary.LittleEndian.Uint32(out[at*4:]) != 0 {
@@ -59,7 +74,7 @@ func stopTableOf(of map[uint64][2]int8) []byte {
 		}
 		binary.LittleEndian.PutUint32(out[at*4:], (uint32(key>>48)|1)<<16|uint32(uint8(w[0]))<<8|uint32(uint8(w[1])))
 	}
-	return out
+	return append(head, out...)
 }
 
 // wordTag is what kind of word a word is, as far as the vocabulary and a few sets know.
@@ -139,7 +154,7 @@ type gaps struct {
 func (r *reading) gapsOf(lo, hi int) gaps {
 	n := hi - lo
 	g := gaps{make([]uint32, n+4), make([]uint8, n+4), make([]uint8, n), make([]uint8, n), make([]bool, n)}
-	pairs := make(map[uint64]uint8, n)
+	often := make(map[uint64]uint8, n)
 	for i := lo; i < hi; i++ {
 		h := uint32(2166136261)
 		for _, b := range []byte(r.toks[i].s) {
@@ -150,12 +165,12 @@ func (r *reading) gapsOf(lo, hi int) gaps {
 		for k := i + 1; k < min(i+r.nameAt(i), hi); k++ {
 			g.names[k-lo] = 1
 		}
-		if pair := g.pair(i - lo); pairs[pair] < 3 {
-			pairs[pair]++
+		if pair := g.pair(i - lo); often[pair] < 3 {
+			often[pair]++
 		}
 	}
 	for i := range g.again {
-		g.again[i] = pairs[g.pair(i)]
+		g.again[i] = often[g.pair(i)]
 	}
 	return g
 }
@@ -213,7 +228,6 @@ func (g *gaps) keys(out []uint64, i int, s *since) []uint64 {
 		NN = uint32(g.tags[i+4])
 	}
 	v := uint32(min(s.verbs, 1))
-	in := uint32(g.names[i])
 	PT := P<<5 | T
 	k := uint64(0)
 	add := func(a, b uint32) {
@@ -248,7 +262,7 @@ func (g *gaps) keys(out []uint64, i int, s *since) []uint64 {
 	add(long(s.sentence), 0)
 	add(long(s.words), P)
 	add(uint32(min(s.words, 4))<<1|v, PT)
-	add(in, PT)
+	add(uint32(g.names[i]), PT)
 	add(uint32(g.again[i]), PT)
 	add(uint32(g.again[i]), 0)
 	return out
@@ -290,7 +304,7 @@ func (r *reading) stopsIn(table stopTable, lo, hi int, timed bool) {
 	s.hear(&g, 0, brkSentence)
 	for i := 1; i < hi-lo; i++ {
 		t, last := &r.toks[lo+i], &r.toks[lo+i-1]
-		if last.brk < brkSentence && g.names[i] == 0 && !(numeral(last) && fraction.has(t.s)) {
+		if last.brk < brkSentence && g.names[i] == 0 && !table.never(g.tags[i+1], g.tags[i+2]) && !(numeral(last) && fraction.has(t.s)) {
 			keys = g.keys(keys[:0], i, &s)
 			comma, stop := table.sum(keys)
 			if timed && last.brk == brkPause || last.brk == brkLine {

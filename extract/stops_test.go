@@ -17,8 +17,9 @@ var fitStops = flag.Bool("fit-stops", false, "fit the weights of stops on the ta
 
 // A gapHeard is a gap between two words of talk that has its stops: what tells of it, and what ends there.
 type gapHeard struct {
-	keys []uint64
-	ends uint8
+	keys          []uint64
+	before, after uint8 // the tags of the words beside it
+	ends          uint8
 }
 
 // gapsHeard gives the gaps of a talk that has its stops, each with what would tell of it
@@ -46,7 +47,7 @@ func gapsHeard(t testing.TB, path string, lex *lexicon.Lexicon) []gapHeard {
 	s.hear(&g, 0, brkSentence)
 	var out []gapHeard
 	for i := 1; i < n; i++ {
-		out = append(out, gapHeard{g.keys(nil, i, &s), ends[i-1]})
+		out = append(out, gapHeard{g.keys(nil, i, &s), g.tags[i+1], g.tags[i+2], ends[i-1]})
 		s.hear(&g, i, ends[i-1])
 	}
 	return out
@@ -73,7 +74,7 @@ func talksWithStops(t testing.TB) (fitted, kept [][]gapHeard) {
 }
 
 // rare is how often a key is to be seen to have a weight.
-const rare = 6
+const rare = 5
 
 // fit gives the weights that tell best what ends in each gap: logistic regression by
 // stochastic gradient descent, with a step of its own for each weight.
@@ -147,17 +148,40 @@ func fit(heard [][]gapHeard) map[uint64][2]int8 {
 	return out
 }
 
+// neverBetween gives the pairs of tags that are seen often and end something in less than
+// one of fifty.
+func neverBetween(heard [][]gapHeard) (never [32]uint32) {
+	var all, ended [32][32]int
+	for _, talk := range heard {
+		for _, h := range talk {
+			all[h.before][h.after]++
+			if h.ends > brkNone {
+				ended[h.before][h.after]++
+			}
+		}
+	}
+	for p := range all {
+		for q, n := range all[p] {
+			if n >= 60 && ended[p][q]*50 < n {
+				never[p] |= 1 << q
+			}
+		}
+	}
+	return never
+}
+
 // TestStops shows what the weights are worth on talk that they were not fitted on: how
 // much of what they put in is there, and how much of what is there they put in.
 func TestStops(t *testing.T) {
 	fitted, kept := talksWithStops(t)
 	if *fitStops {
 		of := fit(fitted)
-		if err := os.WriteFile("stops.bin", stopTableOf(of), 0o644); err != nil {
+		table := stopTableOf(neverBetween(fitted), of)
+		if err := os.WriteFile("stops.bin", table, 0o644); err != nil {
 			t.Fatal(err)
 		}
 		t.Logf("stops.bin: %d weights, fitted on %d talks; build again to have them read", len(of), len(fitted))
-		stopWeights = string(stopTableOf(of))
+		stopWeights = string(table)
 	}
 	for _, of := range []struct {
 		what            string
@@ -171,7 +195,8 @@ func TestStops(t *testing.T) {
 		for _, talk := range kept {
 			for _, h := range talk {
 				is := of.counts(h.ends)
-				took := of.counts(ends(stopTable(stopWeights).sum(h.keys)))
+				table := stopTable(stopWeights)
+				took := !table.never(h.before, h.after) && of.counts(ends(table.sum(h.keys)))
 				if took {
 					put++
 				}
@@ -197,7 +222,10 @@ func TestStopTable(t *testing.T) {
 	for range 5000 {
 		of[random.Uint64()] = [2]int8{int8(random.IntN(255) - 127), int8(1 + random.IntN(126))}
 	}
-	table := stopTable(stopTableOf(of))
+	table := stopTable(stopTableOf([32]uint32{3: 1 << 17}, of))
+	if !table.never(3, 17) || table.never(3, 16) || table.never(17, 3) {
+		t.Error("the pairs of tags are read wrong")
+	}
 	wrong := 0
 	for k, w := range of {
 		if c, s := table.weights(k); c != int(w[0]) || s != int(w[1]) {
