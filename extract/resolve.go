@@ -101,7 +101,7 @@ func (s *tracker) resolve(ci, mi int) *thing {
 			// "the caliper" and "the brake caliper bracket" are not one thing
 			continue
 		}
-		if placesClash(m.mods, t.mods) || nutAndStud(t.head, m.head) || t.of != nil && m.place == "" && (m.plural || m.count > 1) {
+		if placesClash(m.mods, t.mods) || nutAndBolt(t.head, m.head) || t.of != nil && m.place == "" && (m.plural || m.count > 1) {
 			continue
 		}
 		if m.side != "" && t.side != "" && m.side != t.side {
@@ -719,6 +719,9 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 	if t := s.letsGo(ci, mi); t != nil {
 		return t
 	}
+	if t := s.ownEnd(ci, mi); t != nil {
+		return t
+	}
 	if t := s.onTopic(m.lo); t != nil {
 		if o := s.justWorkedOn(ci); o != nil && o != t && r.opens(c, m) {
 			return o // "she's moved the latch plate up. Two bolts."
@@ -761,6 +764,30 @@ func (s *tracker) ownerOf(ci, mi int) *thing {
 	}
 	return nil
 }
+
+// ownEnds are the parts that hold nothing and are held by a nut or a bolt of their own.
+var ownEnds = set("hose lead cable tube wire cord pipe piston boot pushrod connector")
+
+// ownEnd gives the part with a nut or bolt of its own that went on or came off right before
+// a mention: "the fat wire goes back on, and that nut", "then the piston. Then the nut."
+func (s *tracker) ownEnd(ci, mi int) *thing {
+	r := s.r
+	m := &r.mentions[mi]
+	for k := mi - 1; m.count <= 2 && len(content(m.mods)) == 0 && k >= 0 && r.mentions[k].cl >= ci-2 && r.since(r.mentions[k].lo, m.lo) < 8; k-- {
+		o := &r.mentions[k]
+		if o.entry == nil || o.kind&lexicon.Part == 0 || o.kind&lexicon.Fastener != 0 || rides.has(o.head) {
+			continue
+		}
+		if ownEnds.has(o.head) && o.prep == "" && r.done(&r.clauses[o.cl], k) {
+			return o.entry
+		}
+		return nil
+	}
+	return nil
+}
+
+// rides are the parts that go on with a fastener and are named on the way to it.
+var rides = set("washer spacer shim seal gasket o-ring ring bush bushing sleeve")
 
 // under are the words by which a part only tells where another one's bolt is.
 var under = set("under underneath below beneath above near beside past")
@@ -906,7 +933,7 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 	bestScore := 0
 	for i := len(s.hand) - 1; i >= 0; i-- {
 		t := s.hand[i]
-		if !t.fastener || !alike.has(t.head) || placesClash(m.mods, t.mods) || nutAndStud(t.head, m.head) || t.of != nil && m.place == "" && (m.plural || m.count > 1) {
+		if !t.fastener || !alike.has(t.head) || placesClash(m.mods, t.mods) || nutAndBolt(t.head, m.head) || t.of != nil && m.place == "" && (m.plural || m.count > 1) {
 			continue
 		}
 		gap := r.since(t.last, m.lo)
@@ -1099,10 +1126,7 @@ func (s *tracker) onlyOpen(mi int, owner *thing) *thing {
 		}
 	}
 	if owner != nil && (row == 0 || !r.bareElement(c, mi)) {
-		if row > 0 && int(r.toks[owner.last].cl) == m.cl {
-			return nil // "the bowl goes on, and this bolt"
-		}
-		return s.onlyOff(m, owner, r.actOn(m.cl, mi))
+		return s.setFree(m, owner, r.actOn(m.cl, mi))
 	}
 	if m.plural || m.count > 0 || len(m.mods) > 0 || m.prep != "" || m.isNew || !s.fitting(m.lo) {
 		return nil
@@ -1127,28 +1151,34 @@ func (s *tracker) onlyOpen(mi int, owner *thing) *thing {
 	return one
 }
 
-// onlyOff gives the fastener that goes back on where the talk has turned to a part of
-// which no fastener was told, and where just one of that word and as many are off:
-// "Drum back in. Bolt through."
-func (s *tracker) onlyOff(m *mention, owner *thing, act string) *thing {
-	if w := s.r.word(m.hi); m.isNew || len(m.mods) > 0 || !putsBack[act] || w == "at" || w == "under" || w == "behind" || w == "for" || w == "of" {
+// setFree gives the fastener that goes back on where a part does that it was taken out to let
+// go: "Undo the nut. Tap the bolt out. The drum lifts away. … Drum back in. Bolt through."
+func (s *tracker) setFree(m *mention, owner *thing, act string) *thing {
+	r := s.r
+	if m.isNew || !putsBack[act] {
+		return nil
+	}
+	off := -1
+	for i := range owner.events {
+		if e := &owner.events[i]; e.action == "remove" {
+			off = e.lo
+		}
+	}
+	if off < 0 {
 		return nil
 	}
 	var one *thing
-	for _, t := range s.r.like(m.head, true) {
-		if t.owner == owner || owns(owner, t) {
-			return nil
-		}
-		if st, _ := t.state(); t.head != m.head || st != Removed || t.many() != (m.plural || m.count > 1) || m.count > 1 && t.count > 1 && !s.r.sameCount(t, m) {
+	for _, t := range r.like(m.head, true) {
+		n := len(t.events)
+		if t.head != m.head || n == 0 || r.lastState(t) != Removed || t.many() != (m.plural || m.count > 1) || m.count > 1 && t.count > 1 && !r.sameCount(t, m) {
 			continue
 		}
-		if one != nil {
-			return nil
+		if e := &t.events[n-1]; e.lo <= off && r.since(e.lo, off) < 25 {
+			if one != nil {
+				return nil
+			}
+			one = t
 		}
-		one = t
-	}
-	if one == nil || s.r.since(one.last, m.lo) > 900 {
-		return nil
 	}
 	return one
 }

@@ -61,8 +61,11 @@ func (e *event) onlyNamed() bool {
 	return e.rule == namedWithTool || e.rule == toolThenName || e.rule == inARow
 }
 
-// nutAndStud tells whether two words are nut and stud: one goes on the other.
-func nutAndStud(a, b string) bool { return a == "nut" && b == "stud" || a == "stud" && b == "nut" }
+// nutAndBolt tells whether one of two words is nut and the other a bolt, screw or stud: one
+// goes on the other, and nobody calls them by each other's name.
+func nutAndBolt(a, b string) bool {
+	return (a == "nut") != (b == "nut") && a != "fastener" && b != "fastener"
+}
 
 // alike are the fastener words that people swap for one and the same thing.
 var alike = set("bolt nut screw stud fastener")

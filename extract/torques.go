@@ -76,7 +76,7 @@ func (s *tracker) values(ci int) {
 				h.of, h.rule, h.stage = b.of, "next stage of the value before", max(b.stage, 1)+1
 			}
 		}
-		if prev != nil && (h.of == nil || s.pairOf(r.qtys[prev.qty].hi, q.lo)) {
+		if prev != nil && (h.of == nil || r.qtys[prev.qty].Unit != q.Unit && s.pairOf(r.qtys[prev.qty].hi, q.lo)) {
 			h.of, h.rule = prev.of, inAnotherUnit
 		}
 		if h.of == nil {

@@ -3,6 +3,7 @@ package extract
 import (
 	"cmp"
 	"math/big"
+	"slices"
 	"strings"
 
 	"wrenchword/extract/lexicon"
@@ -184,7 +185,8 @@ func (r *reading) unitlessIn(ci int, said, late []quantity) []quantity {
 			}
 			of = r.unitAt(said) // "brake lever clamp, four newton metres. Shifter, two."
 		} else if len(said) > 0 {
-			tight, another := r.meantTight(ci, lo, hi, &said[len(said)-1], compare(n.High, 9) < 0, compare(n.Low, 36) > 0)
+			again := slices.ContainsFunc(said, func(q quantity) bool { return n.Low.Cmp(q.Low) == 0 && n.High.Cmp(q.High) == 0 })
+			tight, another := r.meantTight(ci, lo, hi, &said[len(said)-1], compare(n.High, 9) < 0, compare(n.Low, 36) > 0, again)
 			if tight && (another || !r.toldAgain(n, said, lo)) {
 				of = r.unitAt(said)
 				if soon && r.unitByItself(late[0]) && late[0].lo >= hi && late[0].lo-hi <= 8 && len(r.numbersOf(hi, late[0].lo)) == 0 {
@@ -230,8 +232,10 @@ func (r *reading) tellsElse(ci, lo int) bool {
 	switch w, b := r.toks[lo-1].s, r.word(lo-2); {
 	case w == "am" || w == "'m" || w == "i'm":
 		return true
-	case (w == "was" || w == "were") && (b == "i" || b == "he" || b == "she" || b == "we") && lo-2 >= c.lo:
-		return true // "I'd no torque wrench till I was fifty"
+	case (w == "was" || w == "were") && (b == "i" || b == "he" || b == "she" || b == "we" || b == "mine" || b == "yours" || b == "ours" || b == "theirs") && lo-2 >= c.lo:
+		return true // "I'd no torque wrench till I was fifty", "mine was fifty five"
+	case (w == "was" || w == "were") && supposed.has(r.word(lo-3)):
+		return true // "there were only two in the box. I thought it was three"
 	case (w == "at" || w == "to" || w == "from") && wrenchEnds.has(b) && r.ofWrench(ci):
 		return true // "my torque driver stops at six"
 	case r.toks[c.lo].s == "or" && lo-c.lo <= 3 && (w == "is" || w == "was" || w == "were" || w == "'s" || w == "be"):
@@ -244,6 +248,9 @@ func (r *reading) tellsElse(ci, lo int) bool {
 	}
 	return false
 }
+
+// supposed are the words of what turned out otherwise.
+var supposed = set("thought think figured reckoned believed assumed supposed guessed hoped swore")
 
 // powerSince tells whether a value that is no tightening was told between two tokens: "it's
 // 310 newton metres at two thousand revs, and uphill you'd swear it was nine".
@@ -431,8 +438,11 @@ func (r *reading) standsBare(c *clause, lo, hi int) bool {
 	if lo > c.lo && countBefore.has(r.toks[lo-1].s) && !(r.toks[lo].s == "hundred" || r.toks[lo-1].s == "a" && r.word(lo) == "hundred") && !(r.toks[lo-1].s == "one" && lo-2 >= c.lo) && !(r.toks[lo-1].s == "only" && getting.has(r.word(lo-2))) {
 		return false
 	}
-	if w := r.word(hi + 1); r.word(hi) == "to" && (w == "one" || w == "1") {
+	switch w, next := r.word(hi), r.word(hi+1); {
+	case w == "to" && (next == "one" || next == "1"):
 		return false // "a multiplier, four to one"
+	case (w == "by" || w == "with") && (next == "hand" || next == "fingers") || w == "finger" && next == "tight" || w == "fingers":
+		return false // "and the nuts, eighteen, by hand"
 	}
 	if hi < c.hi {
 		if r.toks[hi].qty >= 0 || r.toks[hi].men >= 0 || r.toks[hi-1].brk == brkNone && !afterValue.has(r.toks[hi].s) {
@@ -444,8 +454,9 @@ func (r *reading) standsBare(c *clause, lo, hi int) bool {
 
 // meantTight tells whether the talk around a bare number is of how tight
 // something is, and whether it says that this is another thing than before. few
-// tells that the number is one to count with, noSize that no spanner is that wide.
-func (r *reading) meantTight(ci, lo, hi int, last *quantity, few, noSize bool) (tight, another bool) {
+// tells that the number is one to count with, noSize that no spanner is that wide, again
+// that it was a value before.
+func (r *reading) meantTight(ci, lo, hi int, last *quantity, few, noSize, again bool) (tight, another bool) {
 	c := &r.clauses[ci]
 	prev := func(k int) string {
 		if lo-k < c.lo {
@@ -462,11 +473,11 @@ func (r *reading) meantTight(ci, lo, hi int, last *quantity, few, noSize bool) (
 		}
 		for i := b.lo; i < b.hi; i++ {
 			w := r.toks[i].s
-			cue = cue || torqueWords.has(w) && (i < lo || i >= hi)
+			m := r.toks[i].men
+			tool := m >= 0 && r.mentions[m].kind&lexicon.Tool != 0
+			wrench = wrench || tool
+			cue = cue || torqueWords.has(w) && (i < lo || i >= hi && !tool)
 			doc = doc || documents.has(w)
-			if m := r.toks[i].men; m >= 0 && r.mentions[m].kind&lexicon.Tool != 0 {
-				wrench = true
-			}
 		}
 	}
 	to := prev(1) == "to" || prev(1) == "at" || prev(1) == "for" || prev(1) == "on"
@@ -487,7 +498,7 @@ func (r *reading) meantTight(ci, lo, hi int, last *quantity, few, noSize bool) (
 	if near < 90 && r.oneAfterAnother(ci, lo, hi, few) {
 		return true, true // "Three bolts. Ten."
 	}
-	if near > 40 || r.ofSomethingElse(last.cl, ci) || r.measuredSince(last.hi, lo) || r.ofMoney(ci) {
+	if r.word(hi) == "again" && !again || near > 40 || r.ofSomethingElse(last.cl, ci) || r.measuredSince(last.hi, lo) || r.ofMoney(ci) {
 		return false, false
 	}
 	if doc && (giving.has(prev(1)) || prev(1) == "for" && giving.has(prev(2)) || prev(1) == "sticker" || prev(1) == "'s" || prev(1) == "is") {
@@ -510,7 +521,7 @@ func (r *reading) meantTight(ci, lo, hi int, last *quantity, few, noSize bool) (
 		return ofThat.has(w) || w == "the" && (placeWords.has(next(2)) || next(2) == "rest" || next(2) == "others") || hi+1 < c.hi && r.namedAt(c, hi+1, lexicon.Fastener|lexicon.Part)
 	}
 	switch {
-	case (next(0) == "on" || next(0) == "for") && toThing(), next(0) == "each", next(0) == "apiece", next(0) == "again" && !r.aSizeBefore(lo), prev(1) == "again" && prev(2) == "same":
+	case (next(0) == "on" || next(0) == "for") && toThing(), next(0) == "each", next(0) == "apiece", next(0) == "again", prev(1) == "again" && prev(2) == "same":
 		return true, true
 	case near < 40 && r.aPattern(hi) && !r.aSizeBefore(lo):
 		return true, true // "wheel on. Ninety five, in a star"
