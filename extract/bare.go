@@ -55,6 +55,13 @@ var takesThe = set("and with need needs use using used grab get take takes want 
 // standsAlone tells whether the number at [a,b) is followed by nothing it could count
 // or measure, and preceded by what may lead a size.
 func (r *reading) standsAlone(c *clause, a, b int) bool {
+	switch r.word(b + 1) {
+	case "night", "noon", "morning", "evening", "afternoon":
+		return false // "it's nine at night"
+	}
+	if r.word(b+1) == "the" && r.word(b) == "in" && (r.word(b+2) == "morning" || r.word(b+2) == "evening" || r.word(b+2) == "afternoon") {
+		return false
+	}
 	if b < c.hi && r.toks[b-1].brk < brkPause && (r.toks[b].men >= 0 || r.toks[b].qty >= 0 || !afterSize.has(r.toks[b].s)) {
 		return false
 	}

@@ -603,8 +603,10 @@ func (r *reading) sureBeside(c *clause, i, n int) bool {
 	switch w := r.toks[i].s; {
 	case w == "not" && i > c.lo && !determiner.has(r.toks[i-1].s) && !isThingWord(r, i-1) && r.nameAt(i+n) > 0:
 		return false // "grease on each pawl not bearing grease"
-	case w == "not" && notAfter.has(r.word(i+n)):
-		return false // "not too tight"
+	case w == "not" && (notAfter.has(r.word(i+n)) || strings.HasSuffix(r.word(i+n), "ing") || strings.HasSuffix(r.word(i+n), "ed")):
+		return false // "not too tight", "the disc not locked"
+	case i > c.lo && r.toks[i-1].s == "no":
+		return false // "no tick, no knot"
 	case n == 1 && r.toks[i].is(wVerb) && (r.kind(i+1).is(wOff|wReturning) || r.word(i+1) == "over"):
 		return false // "give it a good wash out"
 	case w == "knot" || w == "knots":

@@ -469,7 +469,7 @@ func (r *reading) newWanted(c *clause, m *mention) bool {
 	}
 	switch w := r.word(m.hi); {
 	case m.hi >= len(r.toks):
-	case (w == "is" || w == "costs" || w == "'s") && m.hi+1 < len(r.toks) && (r.toks[m.hi+1].is(wNumber|wCountOf) || r.toks[m.hi+1].qty >= 0) && r.toks[m.hi-1].brk < brkComma:
+	case (w == "is" || w == "costs") && m.hi+1 < len(r.toks) && (r.toks[m.hi+1].is(wNumber|wCountOf) || r.toks[m.hi+1].qty >= 0) && r.toks[m.hi-1].brk < brkComma:
 		return true
 	case w == "some" || w == "one" || w == "next" || w == "another":
 		switch r.word(m.hi + 1) {

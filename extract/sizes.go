@@ -104,6 +104,31 @@ func (r *reading) findSizes() []sized {
 	return kept
 }
 
+// countedOut tells whether a number is one of three that go up by one: "six, seven, eight".
+func (r *reading) countedOut(nums []normalize.Number, ni, base int) bool {
+	next := func(i int) bool { // whether the number at i is followed by the next
+		if i < 0 || i+1 >= len(nums) || nums[i].Low == nil || nums[i+1].Low == nil || !nums[i].Low.IsInt() || !nums[i+1].Low.IsInt() {
+			return false
+		}
+		return nums[i+1].Low.Num().Int64() == nums[i].Low.Num().Int64()+1 && r.tokenAt(nums[i+1].Start+base)-r.tokenAt(nums[i].End+base-1) <= 2
+	}
+	return next(ni) && (next(ni+1) || next(ni-1)) || next(ni-1) && next(ni-2)
+}
+
+// sizeToolBefore tells whether a clause names what comes in sizes before a token: "Allen
+// keys, three, four, five".
+func (r *reading) sizeToolBefore(c *clause, a int) bool {
+	for _, mi := range c.mentions {
+		if m := &r.mentions[mi]; m.hi <= a && m.kind&lexicon.Tool != 0 && sizeTool[m.head] != "" {
+			return true
+		}
+	}
+	return false
+}
+
+// timeWords are the words after a number for how long or how often.
+var timeWords = set("seconds second minutes minute hours hour times degrees days weeks years percent")
+
 // pluralAfter tells whether several things are named right after a quantity.
 func (r *reading) pluralAfter(q *quantity) bool {
 	for _, mi := range r.clauses[q.cl].mentions {
@@ -187,7 +212,7 @@ func (r *reading) sizeLike(q *quantity) bool {
 	if n := r.word(q.hi); keySize(mm) && compare(mm, 7) >= 0 && r.sizeTalk(c) && (n == "goes" && r.word(q.hi+1) == "on" || n == "fits" || r.word(q.lo-1) == "be" && (r.word(q.lo-2) == "may" || r.word(q.lo-2) == "might" || r.word(q.lo-2) == "could") || r.word(q.lo-1) == "either" || r.word(q.lo-1) == "tried" || r.word(q.lo-1) == "the" && r.word(q.lo-2) == "tried" || r.word(q.lo-1) == "a" && r.word(q.lo-2) == "either") && !r.measured(c, q.lo, q.hi) {
 		return true
 	}
-	if r.measured(c, q.lo, q.hi) {
+	if r.measured(c, q.lo, q.hi) || r.farBy(c, q.lo) {
 		return false
 	}
 	// "it's eight mil and you want the long Allen": the tool comes after
@@ -246,6 +271,16 @@ func (r *reading) sizesGoOn(i int) bool {
 		k++
 	}
 	return k > i && k < len(r.toks) && r.toks[k-1].brk < brkPause && r.toks[k].men >= 0 && r.toolAfter(k, 1) >= 0
+}
+
+// farBy tells whether a length is by how much something is out, or only about so much:
+// "it's high by, what, four mil", "it's about two mil".
+func (r *reading) farBy(c *clause, i int) bool {
+	k := i - 1
+	for k > c.lo && k > i-4 && (r.toks[k].s == "what" || r.toks[k].s == "like" || r.toks[k].s == "um" || r.toks[k].s == "uh" || r.toks[k].s == "about" || r.toks[k].s == "maybe") {
+		k--
+	}
+	return k >= c.lo && (r.toks[k].s == "by" || r.toks[i-1].s == "about")
 }
 
 // measured tells whether what is said around [lo,hi) is how long, thick or far something is.
@@ -355,7 +390,8 @@ func (r *reading) bareSizes(ci int, known map[string]bool) []sized {
 	}
 	base := int(r.toks[c.lo].lo)
 	end := -1 // of the size before
-	for _, n := range r.numbersOf(c.lo, c.hi) {
+	nums := r.numbersOf(c.lo, c.hi)
+	for ni, n := range nums {
 		a, b := r.tokenAt(n.Start+base), r.tokenAt(n.End+base-1)+1
 		if a < c.lo || b > c.hi || a >= b || r.toks[a].qty >= 0 || r.toks[b-1].qty >= 0 || n.Low == nil || r.toks[a].men >= 0 && r.mentions[r.toks[a].men].byPlace {
 			continue
@@ -379,7 +415,7 @@ func (r *reading) bareSizes(ci int, known map[string]bool) []sized {
 		}
 		// "sockets, eight, ten, thirteen and eighteen"
 		listed := end >= c.lo && compare(n.Low, 36) <= 0 && n.Low.IsInt() && (a == end && r.toks[a-1].brk >= brkComma || a == end+1 && r.toks[end].s == "and" || a == end+2 && r.toks[end].s == "and" && (r.toks[end+1].s == "a" || r.toks[end+1].s == "an")) && (b == c.hi || r.toks[b-1].brk >= brkPause || r.toks[b].s == "and")
-		if !listed && !r.sizePosition(c, a, b, n.Low, again) {
+		if !listed && (r.countedOut(nums, ni, base) && r.toolAfter(b, 4) < 0 && !r.sizeToolBefore(c, a) || !r.sizePosition(c, a, b, n.Low, again)) {
 			continue
 		}
 		vals := []*big.Rat{n.Low}
@@ -564,8 +600,8 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 		if m.lo == b && (m.count == 0 || prev == "a" || prev == "the" || !m.plural) && r.toks[b-1].brk <= brkPause {
 			return !(m.plural && prev != "a" && !wide(val)) // nobody has thirteen spanners
 		}
-		if m.hi == a && r.toks[a-1].brk != brkSentence && (b == c.hi || r.toks[b].men < 0) {
-			return true
+		if m.hi == a && r.toks[a-1].brk != brkSentence && (b == c.hi || r.toks[b].men < 0 && (r.toks[b-1].brk >= brkPause || !timeWords.has(r.toks[b].s))) {
+			return true // but not "heat gun, ten seconds"
 		}
 	}
 	if (next == "and" || next == "or") && wide(val) && r.sizesGoOn(b+1) {

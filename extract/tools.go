@@ -174,6 +174,9 @@ func (r *reading) turner(s *sized) string {
 		return "ring spanner" // "the thirteen ring"
 	}
 	with := r.word(s.lo-2) == "with" || r.word(s.lo-1) == "with" // "hold the pin with a fifteen"
+	if strings.HasSuffix(s.canon[0], " cm") || tooThin[s.canon[0]] || s.hi < len(r.toks) && r.toks[s.hi-1].brk == brkNone && bored.has(r.toks[s.hi].s) {
+		return "" // "an eight mil hole", "up one millimetre"
+	}
 	if r.word(s.hi) == "by" {
 		return "" // "three eighths by inch and a quarter": the bolt's own
 	}
@@ -218,6 +221,12 @@ func (r *reading) turner(s *sized) string {
 	}
 	return ""
 }
+
+// tooThin are lengths that no spanner or key has.
+var tooThin = map[string]bool{"1 mm": true, "0.5 mm": true}
+
+// bored are what a size before them is the width or the thickness of.
+var bored = set("hole holes plate bar sheet gap bore stock strip board ply plywood play clearance")
 
 // unturned are the things whose size no spanner has: how thick or wide they are.
 var unturned = set("pin clip washer cable rope wire cord belt bearing seal ring rod shaft tube chain circlip")
