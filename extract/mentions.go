@@ -95,8 +95,12 @@ func (r *reading) findMentions() {
 				if m2.kind&(lexicon.Fastener|lexicon.Part) != 0 {
 					m2.kind &^= lexicon.Tool
 				}
+				if m.misheard && m.kind == lexicon.Consumable && m2.kind == lexicon.Consumable {
+					m2.mods = m2.mods[:0] // "a drop of the blue thread lock": twice the same
+				} else {
+					m2.name = m.name + " " + m2.name
+				}
 				m2.misheard = m2.misheard || m.misheard
-				m2.name = m.name + " " + m2.name
 				m, end = m2, end2
 			}
 			m.hi = end

@@ -1082,11 +1082,14 @@ func (r *reading) putThere(c *clause, cue int) (standIn, bool) {
 func (r *reading) oneHere(m *mention, cue int) bool {
 	for i := m.hi; i < cue; i++ {
 		if !r.toks[i].is(wLinking) && !articles.has(r.toks[i].s) && r.toks[i].s != "'s" && r.toks[i].s != "only" && r.toks[i].s != "just" {
-			return r.word(m.from) == "this" || r.word(m.from) == "these"
+			return shown(r.word(m.from))
 		}
 	}
-	return m.hi <= cue
+	return m.hi <= cue || shown(r.word(m.from))
 }
+
+// shown tells whether a determiner points at what is in hand.
+func shown(w string) bool { return w == "this" || w == "these" }
 
 // partBefore gives the part or fastener that is named last before a token, in its clause or
 // the one before.
@@ -1506,11 +1509,14 @@ func sameStuff(have []Consumable, name string) int {
 }
 
 // stuffs are what is met in machines as often as it is used on them.
-var stuffs = set("water oil paint glue wax string silicone spray fluid fuel petrol diesel soap twine wire cardboard cord sponge towel blanket bag")
+var stuffs = set("water oil paint glue wax string silicone spray fluid fuel petrol diesel soap twine wire cardboard cord sponge towel blanket bag grit ice varnish thinner primer patch")
 
 // putToUse tells whether the talk uses the stuff rather than meets it: "a drop of
 // oil", "oil on the shaft", "clean it with petrol".
 func (r *reading) putToUse(m *mention) bool {
+	if w := r.word(m.lo - 1); w == "litre" || w == "liter" || w == "cylinder" || m.prep == "of" && r.word(m.from-2) == "full" {
+		return false // "a two litre diesel", "full of paint"
+	}
 	if m.prep == "with" || m.prep == "of" || m.prep == "in" || r.inToolList(m) || m.isNew {
 		return true
 	}

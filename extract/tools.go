@@ -12,7 +12,7 @@ import (
 
 // everyday are tool words that are said of much else; they count as tools only
 // where they are used or listed.
-var everyday = set("camera box tin carton bench stand stands blade square scale rope mirror bucket basin container pan phone camera hook bit bits meter oven kettle press clamp hoist lift bar ramp ramps die square rule glasses hose scoop ladder tray impact hex brush bowl gun coin needle tester crosshead strap straps vice stone pit lift dish tub pail jar stick brick spoon driver phone saw grinder compressor lighter cutters grip glove magnet puller")
+var everyday = set("camera box tin carton bench stand stands blade square scale rope mirror bucket basin container pan phone camera hook bit bits meter oven kettle press clamp hoist lift bar ramp ramps die square rule glasses hose scoop ladder tray impact hex brush bowl gun coin needle tester crosshead strap straps vice stone pit lift dish tub pail jar stick brick spoon driver phone saw grinder compressor lighter cutters grip glove magnet")
 
 // tools gives one entry for each tool and size.
 func (r *reading) tools(found []sized) []Tool {
@@ -92,7 +92,7 @@ func (r *reading) tools(found []sized) []Tool {
 		if m.head == "meter" && (m.plural || r.word(m.hi) == "of") {
 			continue // "45 newton, well, meters of torque"
 		}
-		if m.prep == "of" && len(m.mods) == 0 && everyday.has(m.head) {
+		if m.head == "grinder" && m.prep == "to" || m.prep == "of" && len(m.mods) == 0 && everyday.has(m.head) {
 			continue
 		}
 		if ss := sizesOf[mi]; len(ss) > 0 {
@@ -427,9 +427,28 @@ func (r *reading) ownName(m *mention) bool {
 	return n == 2 && ts[0].Kind == lexicon.Tool
 }
 
+// calledFor tells whether somebody is asked for a tool, or it is all that a sentence begins
+// with: "pass me the hook", "Grinder. Mind your eyes."
+func (r *reading) calledFor(m *mention) bool {
+	if w := r.word(m.from - 1); w == "me" || w == "us" {
+		switch r.word(m.from - 2) {
+		case "pass", "hand", "give", "get", "fetch", "find", "lend", "throw", "chuck", "bring":
+			return true
+		}
+	}
+	c := &r.clauses[m.cl]
+	return m.kind == lexicon.Tool && called.has(m.head) && r.clauses[m.cl].mood&(negated|asked|other) == 0 && (c.lo == 0 || r.toks[c.lo-1].brk >= brkSentence) && (m.from == c.lo || m.from == c.lo+1 && r.toks[c.lo].is(wOpener)) && r.toks[m.hi-1].brk >= brkComma
+}
+
+// called are the tools among those of every day that are called for by their name alone.
+var called = set("grinder impact gun vice magnet glasses goggles glove gloves mask torch grips brush hook saw drill puller tester meter hoist compressor clamp")
+
 // setUnder tells whether something of every day serves the work here: a tray put
 // under it, glasses on, a car up on stands.
 func (r *reading) setUnder(m *mention) bool {
+	if r.calledFor(m) {
+		return true
+	}
 	next := r.word(m.hi)
 	prev := r.word(m.from - 1)
 	switch m.head {
