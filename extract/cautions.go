@@ -989,7 +989,7 @@ func (r *reading) plain(lo, hi int) string {
 	if lo >= hi {
 		return ""
 	}
-	return strings.TrimRight(r.talk.Text[r.toks[lo].lo:r.toks[hi-1].hi], " ,.;:")
+	return strings.TrimRight(r.withStops(lo, hi), " ,.;:")
 }
 
 func sentenceCase(s string) string {

@@ -304,17 +304,40 @@ func (r *reading) stopsIn(table stopTable, lo, hi int, timed bool) {
 	s.hear(&g, 0, brkSentence)
 	for i := 1; i < hi-lo; i++ {
 		t, last := &r.toks[lo+i], &r.toks[lo+i-1]
-		if last.brk < brkSentence && g.names[i] == 0 && !table.never(g.tags[i+1], g.tags[i+2]) && !(numeral(last) && fraction.has(t.s)) {
+		if last.brk < brkSentence && g.names[i] == 0 && !endsNothing.has(last.s) && !table.never(g.tags[i+1], g.tags[i+2]) && !(numeral(last) && fraction.has(t.s)) {
 			keys = g.keys(keys[:0], i, &s)
 			comma, stop := table.sum(keys)
 			if timed && last.brk == brkPause || last.brk == brkLine {
 				comma += pauseComma
 				stop += pauseStop
 			}
-			last.brk = max(last.brk, ends(comma, stop))
+			end := ends(comma, stop)
+			if end == brkSentence && s.sentence == s.words && r.framed(lo+i-s.sentence) {
+				end = brkComma // "before you touch that belt, take a picture"
+			}
+			last.brk = max(last.brk, end)
 		}
 		s.hear(&g, i, last.brk)
 	}
+}
+
+// withStops gives the words between two tokens with commas where stops and commas were
+// put back: a stop in the wrong place could say the contrary. What is to be word for word
+// is never given so.
+func (r *reading) withStops(lo, hi int) string {
+	var b strings.Builder
+	from := int(r.toks[lo].lo)
+	for i := lo; i < hi-1; i++ {
+		t, next := &r.toks[i], &r.toks[i+1]
+		if t.brk < brkComma || t.w == next.w || strings.TrimSpace(r.talk.Text[t.hi:next.lo]) != "" {
+			continue
+		}
+		b.WriteString(r.talk.Text[from:t.hi])
+		b.WriteString(", ")
+		from = int(next.lo)
+	}
+	b.WriteString(r.talk.Text[from:r.toks[hi-1].hi])
+	return b.String()
 }
 
 // ends tells what ends where the weights of a comma and of a stop are these.
@@ -329,6 +352,21 @@ func ends(comma, stop int) uint8 {
 	}
 	return brkComma
 }
+
+// endsNothing are the words after which less than one in a hundred clauses of the talk
+// with stops ends.
+var endsNothing = set("a an the my your its our of and or but because if as when than till i 's 'm 've 'll 're let's let newton very just put into")
+
+// framed tells whether what begins at a token only frames what is told after it.
+func (r *reading) framed(i int) bool {
+	if w := r.toks[i].s; (w == "now" || w == "so" || w == "and" || w == "but" || w == "right" || w == "ok" || w == "okay") && i+1 < len(r.toks) {
+		i++
+	}
+	return frames.has(r.toks[i].s)
+}
+
+// frames are the words that begin what is said of something told after it.
+var frames = set("before if when once while until till unless after")
 
 // numeral tells whether a word is a number.
 func numeral(t *tok) bool { return t.is(wNumber) || t.s[0] >= '0' && t.s[0] <= '9' }
