@@ -716,6 +716,9 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 	handed := a.byHand && (a.action.Name == "fit" || a.action.Name == "start by hand" || a.action.Name == "tighten")
 	if a.verb >= 0 && !a.subject && !handed {
 		if s := r.ownWords(c, a, hi, names); s != "" {
+			if s == noStep {
+				return ""
+			}
 			return r.doneToWhat(s, a)
 		}
 	}
@@ -1435,6 +1438,19 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		}
 		objPlaced = true
 	}
+	if len(w) > 1 && r.onlyWhereTo(w, a) {
+		switch {
+		case thingless.has(a.action.Name) || bearing.has(r.lemma1(r.toks[a.verb].s)):
+		case names != "" && !strings.Contains(strings.Join(w, " "), names):
+			objPlaced = false // "pressed in by thumb": the bush that was named before
+		default:
+			m := r.justDone(c, a)
+			if m == nil {
+				return noStep // "the ring turned in the housing", "I got on it"
+			}
+			names, objPlaced = r.calledIn(m), false // "shaft clamped in the vice"
+		}
+	}
 	if !objPlaced {
 		if names == "" {
 			return ""
@@ -1443,6 +1459,55 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		w = append(w[:1], append([]string{"the " + names}, w[1:]...)...)
 	}
 	return trimStep(strings.Join(w, " ")) + tail + "."
+}
+
+// thingless are the actions that need no thing of their own, bearing the verbs that tell
+// where one pushes or holds.
+var (
+	thingless = set("inspect test measure hammer press wait repeat mark fill")
+	bearing   = set("push pull press lean tap knock hit go brush rub slide hold power")
+)
+
+// noStep is what ownWords gives for words that are no instruction at all.
+const noStep = "-"
+
+// justDone gives what a participle is said of that stands right after it with no article:
+// "shaft clamped in the vice", "long leg bent up over the end".
+func (r *reading) justDone(c *clause, a *act) *mention {
+	k := a.verb - 1
+	if k < c.lo || r.plainVerb(r.toks[a.verb].s) || strings.HasSuffix(r.toks[a.verb].s, "ing") || r.toks[k].men < 0 || r.toks[k].brk >= brkComma {
+		return nil
+	}
+	m := &r.mentions[r.toks[k].men]
+	if m.kind&(lexicon.Part|lexicon.Fastener) == 0 || m.prep != "" || m.from > c.lo && !r.toks[m.from-1].is(wOpener|wDrop) && r.toks[m.from-1].s != "and" && r.toks[m.from-1].brk < brkComma || articles.has(r.toks[m.from].s) || definiteWord.has(r.toks[m.from].s) {
+		return nil
+	}
+	return m
+}
+
+// onlyWhereTo tells whether the words of a step tell where something goes or how, and not
+// what: "press in by thumb".
+func (r *reading) onlyWhereTo(w []string, a *act) bool {
+	first := strings.ToLower(w[1])
+	if !prepositions.has(first) && !particle.has(first) && first != "with" && first != "by" && first != "as" && first != "like" {
+		return false
+	}
+	if l := r.lemma1(r.toks[a.verb].s); l == "get" && a.pronoun != "" && len(a.objects) == 0 && r.word(a.verb+2) == a.pronoun && first != "off" && first != "out" {
+		return true // "get on it"
+	}
+	if len(w) == 2 {
+		return a.action.Name != "fill" && a.action.Name != "switch off"
+	}
+	next := strings.ToLower(strings.TrimRight(w[2], ","))
+	if particle.has(first) {
+		if past := !r.plainVerb(r.toks[a.verb].s) && !strings.HasSuffix(r.toks[a.verb].s, "ing"); past && a.verb > r.clauses[a.cl].lo && (first == "on" || first == "in" || first == "over") && articles.has(next) && len(a.objects) > 0 {
+			// "tissue tied on it", "a plate, screwed on the frame": not "I clipped on the lid"
+			p := r.toks[a.verb-1]
+			return !p.is(wSubject|wOpener|wDrop) && p.s != "and" && p.s != "'ve" && p.s != "have"
+		}
+		return prepositions.has(next) && !particle.has(next) || next == "by" || next == "with" || next == "till" || next == "until" || next == "like"
+	}
+	return true
 }
 
 // willSoon tells whether the next few words say what will be.
