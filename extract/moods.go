@@ -327,6 +327,9 @@ func (r *reading) toldForHarm(ci int, a *act) bool {
 		}
 	}
 	for i := a.hi; i+3 < len(r.toks) && i < a.hi+12 && r.clauses[r.toks[i].cl].sentence == c.sentence; i++ {
+		if n := r.toks[i+2].s; r.toks[i].s == "and" && (n == "can't" || n == "won't") && c.lo < a.verb && r.says1(c, c.lo, "you") {
+			return true // "you put a lump on the end and it can't go home"
+		}
 		if r.toks[i].s != "and" || r.toks[i+2].s != "'ll" && r.toks[i+2].s != "will" {
 			continue
 		}

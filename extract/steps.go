@@ -410,6 +410,9 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	if a.pronoun == "all" && a.action.Name == "clean" && !a.subject {
 		return true
 	}
+	if a.action.Name == "lift" && a.verb >= 0 && !a.subject && len(a.objects) == 0 && a.hi == a.verb+1 && r.word(a.hi) != a.pronoun && !r.sameAsBefore(a) {
+		return false // "Pull.": what, only the picture shows
+	}
 	if a.pronoun == "her" || a.pronoun == "him" {
 		return a.verb >= 0 && !a.subject && a.hi > a.lo+1
 	}
@@ -568,6 +571,22 @@ func (r *reading) actedOn(a *act) bool {
 		}
 	}
 	return false
+}
+
+// sameAsBefore tells whether what one does to no more than "it" is done to what the act
+// right before it in its sentence was done to, or what the clause before is of.
+func (r *reading) sameAsBefore(a *act) bool {
+	if len(a.things) == 0 {
+		return false
+	}
+	if p := r.actBefore(a); p != nil && r.clauses[p.cl].sentence == r.clauses[a.cl].sentence {
+		return len(p.things) > 0 && p.things[len(p.things)-1] == a.things[0]
+	}
+	if a.cl == 0 || r.toks[r.clauses[a.cl].lo].s != "and" {
+		return false
+	}
+	p := &r.clauses[a.cl-1]
+	return len(p.mentions) > 0 && r.mentions[p.mentions[0]].prep == "" && r.mentions[p.mentions[0]].entry == a.things[0]
 }
 
 // intoBin tells whether the words of an act say where what is thrown away goes.
@@ -1255,6 +1274,14 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 				if (r.word(i+1) == "both" || r.word(i+1) == "all" && r.word(i+2) != "the") && !(len(a.things) > 0 && a.things[0].plural) {
 					i++
 				}
+				if r.toks[i].brk == brkComma && i+1 < end {
+					if minds.has(r.toks[i+1].s) || r.toListener(i+1, end) || r.othersAt(i+1, a) {
+						break // "wipe it, new washer"
+					}
+					if !particle.has(r.toks[i+1].s) {
+						w[len(w)-1] += ","
+					}
+				}
 				continue
 			}
 			if n := r.word(i + 1); a.action.Name == "fill" && (n == "with" || n == "to" || n == "up" || n == "till" || n == "until") {
@@ -1456,9 +1483,40 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			return ""
 		}
 		// the thing was named before the verb: put it where it belongs
+		if k, many := onlyCounts(w[1:]); k > 0 { // "loosen two", "crack them all", "take the two out"
+			names = strings.TrimPrefix(names, many+" ")
+			w = append(append(w[:1], many, lexicon.Plural(lexicon.Singular(names))), w[1+k:]...)
+			return trimStep(strings.Join(w, " ")) + tail + "."
+		}
 		w = append(w[:1], append([]string{"the " + names}, w[1:]...)...)
 	}
 	return trimStep(strings.Join(w, " ")) + tail + "."
+}
+
+// onlyCounts tells how many words at the beginning of some only count what is named before
+// them, and how a step says that: "the two of them" is "the two".
+func onlyCounts(w []string) (k int, many string) {
+	if len(w) > 0 && w[0] == "the" {
+		k, many = 1, "the "
+	}
+	if k >= len(w) {
+		return 0, ""
+	}
+	switch n := strings.ToLower(strings.TrimRight(w[k], ",")); {
+	case n == "all" || n == "both":
+		many = n + " the"
+	case countOf[n] > 1 && n != "pair":
+		many += n
+	default:
+		return 0, ""
+	}
+	if k++; k+1 < len(w) && w[k] == "of" && pronounsObj.has(strings.TrimRight(w[k+1], ",")) {
+		k += 2
+	}
+	if k < len(w) && !prepositions.has(w[k]) && !particle.has(strings.TrimRight(w[k], ",")) && w[k] != "first" {
+		return 0, "" // "pull two, three times", "put two good ones in"
+	}
+	return k, many
 }
 
 // thingless are the actions that need no thing of their own, bearing the verbs that tell
@@ -1875,6 +1933,9 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 		w = append(w, r.talk.Text[t.lo:t.hi])
 		if t.brk >= brkComma && i+1 < hi && len(w) > 1 && (r.toks[i+1].men >= 0 || endsTail.has(r.toks[i+1].s) || countOf[r.toks[i+1].s] > 1 || r.toks[i+1].s == "other" || articles.has(r.toks[i+1].s) && measured.has(r.word(i+2))) {
 			break // "lube on the o ring, lid on"
+		}
+		if t.brk == brkComma && i+1 < hi {
+			w[len(w)-1] += ","
 		}
 	}
 	for n := len(w); n > 0 && (stopWords.has(strings.ToLower(w[n-1])) || prepositions.has(strings.ToLower(w[n-1]))) && !(n > 1 && (w[n-2] == "facing" || w[n-2] == "pointing")); n-- {
