@@ -204,6 +204,10 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	for _, x := range terms {
 		if x.Soft {
 			if n == 1 && r.softHere(c, i) {
+				if r.namedSoft == nil {
+					r.namedSoft = map[string]bool{}
+				}
+				r.namedSoft[lexicon.Singular(w)] = true
 				soft = x.Kind
 				if t == nil {
 					t = x
@@ -324,6 +328,9 @@ func (r *reading) softHere(c *clause, i int) bool {
 	if i+1 < c.hi && r.toks[i].brk <= brkPause {
 		next = r.toks[i+1].s
 	}
+	if prev == "" && r.namedSoft[w] && (i == c.lo || r.toks[i-1].brk >= brkComma) && !placeWords.has(w) && !interjected.has(w) && (next == "" || placing.has(next) && next != "to" || returning.has(next)) {
+		return true // "Lid off. … Lid. Head down."
+	}
 	moved := offWords.has(next) || next == "back" || (next == "'s" || next == "is") && i+2 < c.hi && (damage.has(r.toks[i+2].s) || r.toks[i+2].is(wOff) || r.toks[i+2].s == "had") || onWords.has(next) && (i+2 >= c.hi || r.toks[i+1].brk >= brkPause)
 	if moves.has(next) && r.toks[i].brk == brkNone {
 		for k := i + 2; k < min(c.hi, i+5); k++ {
@@ -405,6 +412,9 @@ func (r *reading) softHere(c *clause, i int) bool {
 	r.tellSoft(w)
 	return true
 }
+
+// interjected are names of much else that people call out.
+var interjected = set("stop step light line box clock target")
 
 // onlyOpens tells whether nothing but words that open a sentence stand before token i in it.
 func (r *reading) onlyOpens(i int) bool {

@@ -302,8 +302,10 @@ func (q *sought) lookBack(how looking) *thing {
 	r, a := q.r, q.a
 	strict := how != widely
 	limit := 20.0
-	if a.pronoun == "" {
-		limit = 8
+	if a.pronoun == "" || q.one && a.subject && a.action.Name == "remove" && how == widely {
+		limit = 8 // farther back, another thing comes off as often as not
+	} else if q.one && a.subject && a.action.Name == "remove" {
+		limit = 14
 	}
 	for k := a.cl; k >= 0 && r.since(r.clauses[k].lo, a.lo) <= limit; k-- {
 		c := &r.clauses[k]

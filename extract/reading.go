@@ -185,6 +185,7 @@ type reading struct {
 	leftTold  int8            // 2 where the talk speaks of a left, 1 where it does not, 0 before it was asked
 	hexKeys   bool            // a key with a size was named: "the same key" is one as well
 	toldSoft  map[string]bool // names of much else that were a part once in this talk
+	namedSoft map[string]bool // those that were one where something was done with it
 	named     map[string]bool // names of parts that no list has, singular, told by how they are handled
 	things    []*thing
 	byHead    map[string][]*thing // things by their head, in order

@@ -73,7 +73,8 @@ type tracker struct {
 	sizedAt   int
 	side      string // which side the talk is on, "" where not said
 	sideAt    int
-	fitted    int             // token of the last thing that went back on, 0 before any
+	fitted    int             // token of the last thing that went on, 0 before any
+	back      int             // the same of what is known to have come off before
 	turns     []turn          // how things came off and went on of late, the latest last
 	lent      map[string]bool // names of what lent a hand as a tool
 }
@@ -130,8 +131,15 @@ func (s *tracker) clause(ci int) {
 	}
 	s.turn(ci)
 	s.bySize(c)
-	s.inTurn(c)
-	for _, ai := range c.acts {
+	heard := len(c.acts)
+	for k := 0; k < len(c.acts) || k == heard; k++ {
+		if k == heard {
+			s.inTurn(c) // what the acts that were heard leave aside
+		}
+		if k == len(c.acts) {
+			break
+		}
+		ai := c.acts[k]
 		there := s.whereTo(&r.acts[ai])
 		s.apply(ci, ai, &r.acts[ai])
 		if a := &r.acts[ai]; there != nil && !slices.Contains(a.things, there) {
@@ -650,14 +658,32 @@ var (
 // A lock is back only where that is said.
 func (s *tracker) inTurn(c *clause) {
 	r := s.r
-	if len(c.acts) > 0 || len(c.mentions) == 0 || c.mood != 0 || r.sharesLot(c) {
+	if len(c.mentions) == 0 || c.mood&^negated != 0 || r.sharesLot(c) {
 		return
 	}
+	headed := false
+	for _, ai := range c.acts {
+		a := &r.acts[ai]
+		if a.heads && a.mood&framed != 0 {
+			continue // named with what turns it, and neither came off nor went on by that
+		}
+		m := &r.mentions[c.mentions[0]]
+		if a.lo < m.hi || r.toks[m.hi-1].brk < brkComma || slices.Contains(a.objects, c.mentions[0]) || a.pronoun != "" || !readies[a.action.Name] || !s.fitting(c.lo) {
+			return
+		}
+		headed = true // "Cranks, clean the square, a dab of grease on the threads"
+	}
 	hi := c.hi
+	if headed {
+		hi = r.mentions[c.mentions[0]].hi
+	}
 	for i := c.lo + 1; i < hi; i++ {
 		if w := r.toks[i].s; (w == "no" || w == "not") && r.toks[i-1].brk == brkComma {
 			hi = i // "Gasket, dry, no sealer"
 		}
+	}
+	if c.mood&negated != 0 && hi == c.hi {
+		return
 	}
 	for i := c.lo; i < hi; i++ {
 		if t := r.toks[i]; t.men < 0 && (linking.has(t.s) || subjects.has(t.s) && t.s != "that" || offWords.has(t.s) || t.s == "'s" || t.s == "not" || t.s == "no" || t.s == "later" || t.s == "tomorrow") {
@@ -672,20 +698,33 @@ func (s *tracker) inTurn(c *clause) {
 		x.rule = inItsTurn
 		r.addAct(m.cl, x)
 	}
+	lies, lay := false, false
 	for k, mi := range c.mentions {
 		m := &r.mentions[mi]
 		t := m.entry
-		if t == nil || isLock(t) || m.lo >= hi || !(r.bareElement(c, mi) || k == 0 && r.opens(c, m)) || r.leadsIn(m) {
+		if t == nil || m.lo >= hi || !(r.bareElement(c, mi) || k == 0 && r.opens(c, m)) || r.leadsIn(m) {
 			continue
 		}
 		if len(t.events) == 0 {
-			if s.fitting(m.lo) && r.since(t.first, m.lo) > 60 && !turnsWork(r.toks[c.lo:m.from]) {
+			if s.fitting(m.lo) && (r.bareElement(c, mi) || r.kind(m.hi).is(wPreposition)) && !wholes.has(t.head) && !neverLoose.has(t.head) && !isLock(t) && r.since(t.first, m.lo) > 60 && !turnsWork(r.toks[c.lo:m.from]) && (t.ownsNone() || r.word(m.hi) != "next") {
 				back(m, mi)
 			}
 			continue
 		}
 		off := t.events[len(t.events)-1].lo
-		if st, _ := t.state(); st != Removed && st != Discarded || s.fitted <= off || r.since(off, m.lo) < 15 && !s.cameOffWith(c, off) {
+		if st, _ := t.state(); st != Removed && st != Discarded {
+			continue
+		}
+		if !lay {
+			lies, lay = r.toldHowItLies(c), true
+		}
+		switch gone := r.since(off, m.lo); {
+		case isLock(t):
+			if s.fitted <= off || r.since(s.fitted, m.lo) > 12 {
+				continue
+			}
+		case lies && gone >= 5:
+		case s.fitted <= off || gone < 15 && !s.cameOffWith(c, off):
 			continue
 		}
 		back(m, mi)
@@ -708,6 +747,26 @@ func (s *tracker) cameOffWith(c *clause, off int) bool {
 						return true
 					}
 				}
+			}
+		}
+	}
+	return false
+}
+
+// readies are the acts by which a thing is made ready to go on.
+var readies = map[string]bool{"clean": true, "lubricate": true, "apply": true}
+
+// toldHowItLies tells whether the sentence of a clause says, from it on, which way round
+// things go or that they are on by hand, as nobody says of what lies on the bench:
+// "then the washer, cut side down, and the nut, finger tight".
+func (r *reading) toldHowItLies(c *clause) bool {
+	for i := c.lo; i < len(r.toks) && i < c.lo+24 && r.clauses[r.toks[i].cl].sentence == c.sentence; i++ {
+		if handAt(r, i, len(r.toks)) || r.toks[i].s == "facing" {
+			return true
+		}
+		if n := r.word(i + 1); features.has(r.toks[i].s) && turned.has(n) && n != "on" && n != "is" && n != "goes" && n != "sits" && r.toks[i].brk < brkComma {
+			if w := r.word(i + 2); r.toks[i+1].brk >= brkComma || w == "and" || w == "the" || n != "in" && n != "out" && n != "up" && n != "down" && n != "to" {
+				return true
 			}
 		}
 	}
@@ -1086,6 +1145,9 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		}
 		if n == "fit" || n == "start by hand" {
 			s.fitted = a.lo
+			if st == Removed {
+				s.back = a.lo
+			}
 		}
 		idle = false
 		t.events = append(t.events, event{action: n, act: ai, rule: a.rule, lo: a.lo, hi: a.hi, off: a.mood&offCamera != 0 && a.mood&announced == 0})
@@ -1425,6 +1487,12 @@ func (s *tracker) fitting(tok int) bool {
 	return on > off
 }
 
+// lastOn tells whether what was done last put back what had come off, shortly before.
+func (s *tracker) lastOn(tok int) bool {
+	n := len(s.turns)
+	return n > 0 && s.back > 0 && s.back >= s.turns[n-1].at && s.r.since(s.back, tok) < 40
+}
+
 // apart tells whether things have been coming off of late, or nothing was done yet.
 func (s *tracker) apart(tok int) bool {
 	if len(s.turns) == 0 {
@@ -1465,11 +1533,11 @@ func (s *tracker) settle(a *act) bool {
 		st, _ := t.state()
 		n := ""
 		switch {
-		case fitting && (st == Removed || st == Discarded):
+		case (fitting || s.lastOn(a.lo)) && (st == Removed || st == Discarded):
 			n = "fit"
 		case fitting && (st == Refitted || st == HandTight || st == Loosened) && takesTorque(t):
 			n = "tighten"
-		case !fitting && s.apart(a.lo) && (st == "" || st == Loosened):
+		case !fitting && !s.lastOn(a.lo) && s.apart(a.lo) && (st == "" || st == Loosened):
 			n = "remove"
 		case fitting && st == "" && k > 0 && name == "fit" && t.fastener:
 			n = "fit" // "flange, nut": the nut goes the way of the flange

@@ -1128,7 +1128,7 @@ func (s *tracker) onlyOpen(mi int, owner *thing) *thing {
 	if owner != nil && (row == 0 || !r.bareElement(c, mi)) {
 		return s.setFree(m, owner, r.actOn(m.cl, mi))
 	}
-	if m.plural || m.count > 0 || len(m.mods) > 0 || m.prep != "" || m.isNew || !s.fitting(m.lo) {
+	if m.plural || m.count > 0 || len(m.mods) > 0 || m.prep != "" || m.isNew || !s.fitting(m.lo) && !r.toldHowItLies(c) {
 		return nil
 	}
 	var one *thing
