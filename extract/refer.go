@@ -706,7 +706,7 @@ func (s *tracker) inTurn(c *clause) {
 			continue
 		}
 		if len(t.events) == 0 {
-			if s.fitting(m.lo) && (r.bareElement(c, mi) || r.kind(m.hi).is(wPreposition)) && !wholes.has(t.head) && !neverLoose.has(t.head) && !isLock(t) && r.since(t.first, m.lo) > 60 && !turnsWork(r.toks[c.lo:m.from]) && (t.ownsNone() || r.word(m.hi) != "next") {
+			if s.fitting(m.lo) && (r.bareElement(c, mi) || r.kind(m.hi).is(wPreposition) || r.word(m.hi) == "next" && t.ownsNone()) && !wholes.has(t.head) && !neverLoose.has(t.head) && !isLock(t) && r.since(t.first, m.lo) > 60 && !turnsWork(r.toks[c.lo:m.from]) {
 				back(m, mi)
 			}
 			continue
@@ -720,7 +720,7 @@ func (s *tracker) inTurn(c *clause) {
 		}
 		switch gone := r.since(off, m.lo); {
 		case isLock(t):
-			if s.fitted <= off || r.since(s.fitted, m.lo) > 12 {
+			if s.fitted <= off || r.since(s.fitted, m.lo) > 12 || turnsWork(r.toks[c.lo:m.from]) {
 				continue
 			}
 		case lies && gone >= 5:
