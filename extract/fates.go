@@ -40,16 +40,19 @@ func (r *reading) fates(ci int) []told {
 	var out []told
 	for _, o := range c.opens {
 		f, ok := fates[o.signal]
-		if !ok || r.framesNext(ci) || ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.framesNext(ci-1) || c.mood&(conditional|hypothetical|asked|optional) != 0 || r.deniedAround(c, o) || r.untilThen(o.hi, c.hi) || f.disposition == "new" && r.owed(c) {
+		if !ok || r.framedBy(ci) || c.mood&(conditional|hypothetical|asked|optional) != 0 || r.deniedAround(c, o) || r.untilThen(o.hi, c.hi) || f.disposition == "new" && r.owed(c) {
 			continue
 		}
 		if f.ends && !f.named && o.hi < c.hi && r.toks[o.hi-1].brk < brkComma && !(o.signal == "sound" && r.oldBefore(c, o.lo)) {
 			continue
 		}
+		if w := r.word(o.hi); f.disposition == "new" && o.hi+1 < c.hi && r.toks[o.hi-1].brk < brkComma && (w == "of" && r.toks[o.hi+1].men >= 0 || (w == "set" || w == "pair") && r.word(o.hi+1) == "of") {
+			continue // "a fresh set of blades": told of what it names
+		}
 		if o.signal == "stays" && r.staysPut(c, o) {
 			continue
 		}
-		if p := r.word(o.lo - 1); o.lo > c.lo && (p == "you" && r.toks[o.lo].s == "leave" || p == "since" || p == "when" || r.word(o.lo-2) == "since" || r.word(o.lo-2) == "when" || p == "got" && r.word(o.lo-2) == "'ve" && r.word(o.lo-3) == "you") {
+		if p := r.word(o.lo - 1); o.lo > c.lo && (p == "you" && r.toks[o.lo].s == "leave" || p == "since" || p == "when" || r.word(o.lo-2) == "since" || r.word(o.lo-2) == "when" || p == "got" && r.word(o.lo-2) == "'ve" && r.word(o.lo-3) == "you" || p == "a" && r.word(o.lo-4) == "you" && r.word(o.lo-2) == "got") {
 			continue // "you leave that in there, it goes straight down", "since she was new", "you've got a paperweight"
 		}
 		if f.named {
@@ -283,6 +286,17 @@ func (r *reading) standsInNear(ci int) bool {
 	return false
 }
 
+// framedBy tells whether a clause, or one before it in its sentence, begins by saying when
+// what is told is so: "if it's chipped it isn't dressed, it goes in the bin".
+func (r *reading) framedBy(ci int) bool {
+	for k := ci; k >= max(0, ci-3) && r.clauses[k].sentence == r.clauses[ci].sentence; k-- {
+		if r.framesNext(k) {
+			return true
+		}
+	}
+	return false
+}
+
 // framesNext tells whether a clause begins by saying when what it tells is so: "when it's worn".
 func (r *reading) framesNext(ci int) bool {
 	c := &r.clauses[ci]
@@ -357,7 +371,7 @@ func (r *reading) toldOfWhat(ci, lo, hi int) []told {
 	}
 	for i := len(c.mentions) - 1; i >= 0; i-- {
 		m := &r.mentions[c.mentions[i]]
-		if m.hi > lo || !r.subjectLike(m) || m.entry == nil && m.kind&lexicon.Tool != 0 && !r.inAct(ci, c.mentions[i]) {
+		if m.hi > lo || !r.subjectLike(m) || m.entry == nil && m.kind&lexicon.Tool != 0 && m.hi < lo && !r.inAct(ci, c.mentions[i]) {
 			continue
 		}
 		out := []told{{thing: m.entry, mention: m, here: true, lo: m.from, hi: hi}}

@@ -148,6 +148,12 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	if n > 2 && r.nameAt(i+n-1) > 1 {
 		return m, 0 // "a drop of blue | thread locker"
 	}
+	if n > 1 && r.toks[i+n-1].s == "stays" && (i+n >= c.hi || r.toks[i+n-1].brk >= brkComma || r.toks[i+n].s == "in" || r.toks[i+n].s == "on" || r.toks[i+n].s == "put" || r.toks[i+n].s == "as") && !(i > 1 && r.toks[i-1].s == "the" && r.toks[i-2].brk == brkNone && prepositions.has(r.toks[i-2].s)) {
+		terms, n = r.lex.Things(r.from(i, i+n-1)) // "the chain stays, there's nothing wrong with it"
+		if n == 0 {
+			return m, 0
+		}
+	}
 	if n > 1 && r.toks[i+n-1].s == "set" && (r.word(i+n) == "at" || r.word(i+n) == "to") {
 		terms, n = r.lex.Things(r.from(i, i+n-1)) // "the driver set at two"
 		if n == 0 {
@@ -817,10 +823,10 @@ func (r *reading) complete(ci int, m *mention) {
 		} else if p == "of" && i-2 >= c.lo && (countOf[r.toks[i-2].s] > 0 || r.toks[i-2].s == "couple" || r.toks[i-2].s == "pair" || r.toks[i-2].s == "set") {
 			i--
 			continue
-		} else if p == "new" || p == "old" {
-			m.isNew = m.isNew || p == "new"
+		} else if p == "new" || p == "old" || r.toks[i].s == "set" && newly.has(p) || r.toks[i].s == "pair" && newly.has(p) {
+			m.isNew = m.isNew || p != "old"
 			m.isOld = m.isOld || p == "old"
-		} else if !(determiner.has(p) && p != "no") && p != "couple" && p != "pair" {
+		} else if !(determiner.has(p) && p != "no") && p != "couple" && p != "pair" && !((p == "set" || p == "lot") && r.toks[i].s == "of") && !(p == "whole" || p == "brand" || p == "matched") {
 			break
 		}
 		i--

@@ -45,6 +45,14 @@ func (r *reading) moodOf(ci int, a *act) mood {
 		}
 		m |= q.mood & (announced | offCamera | aside | greeting | notNeeded)
 	}
+	if a.verb > c.lo && !a.subject {
+		switch p := r.toks[a.verb-1].s; {
+		case p == "nearly" || p == "almost":
+			m |= negated // "I nearly threw that out"
+		case p == "to" && r.word(a.verb-2) == "about" && (r.word(a.verb-3) == "was" || r.word(a.verb-3) == "were"):
+			m |= framed // "she was about to bin it"
+		}
+	}
 	if a.verb >= 0 && !a.subject {
 		s := r.toks[a.verb].s
 		prev := ""

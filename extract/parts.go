@@ -131,6 +131,10 @@ func (r *reading) parts() []Part {
 			}
 			add(m.name, "new", m, m.from, a.hi)
 		}
+		if pronounsObj.has(a.pronoun) && len(a.objects) == 0 && len(a.things) == 1 && a.things[0].name != "" && (a.pronoun == "it" || a.things[0].plural || a.things[0].count > 1) && (v != "replace" || !a.things[0].offBefore(a.lo)) {
+			a.things[0].isNew = true
+			add(a.things[0].name, "new", nil, a.lo, a.hi) // "the seals were past it so I changed them"
+		}
 	}
 	// "I'm changing the tyres", and they came off and went on
 	for ai := range r.acts {
@@ -1241,7 +1245,7 @@ var leadsStandIn = set("with 's is was are got have 've it's using used")
 var forNow = set("now till until instead there here today tonight and which because so off")
 
 // spells are the words that "a" stands before where no thing is meant.
-var spells = set("day week weekend month season year minute moment while time ride drive spell hour job fix bodge gap stopgap bit couple look go test run lift trip few lot thing way new proper better right turn quarter half number figure value lash botch work shame pain problem pig bugger nuisance repair joke present season summer winter year night evening trip weekend")
+var spells = set("day week weekend month season year minute moment while time ride drive spell hour job fix bodge gap stopgap bit couple look go test run lift trip few lot thing way new proper better right turn quarter half number figure value lash botch work shame pain problem pig bugger nuisance repair joke present season summer winter year night evening trip weekend second third hand")
 
 // pieces are the words before "of" that say how much of a stuff: "a bit of twine".
 var pieces = set("bit piece length strip lump scrap strand loop offcut chunk turn layer wrap round couple pair set dollop blob")

@@ -839,6 +839,9 @@ func (r *reading) mark() {
 				if m == hypothetical && r.toks[i].s == "you" && r.word(i+1) == "can" && r.saidNow(c, i) {
 					continue // "now you can get the cover off"
 				}
+				if w := r.word(i - 1); m == other && i > c.lo && (w == "from" || w == "off") && !r.subjectAfter(c, i+n) {
+					continue // "a new pin from the dealer": who sold it, not who does it
+				}
 				if m == together {
 					c.together = true // a turn of the work, no frame of what is told
 					continue
@@ -878,6 +881,12 @@ func (r *reading) mark() {
 		c := r.clauses[q.cl].own()
 		c.qtys = append(c.qtys, qi)
 	}
+}
+
+// subjectAfter tells whether what follows a token in its clause has a verb to itself, as in
+// "from what the dealer says".
+func (r *reading) subjectAfter(c *clause, i int) bool {
+	return i < c.hi && (r.toks[i].is(wVerb|wForm) || r.toks[i].s == "'s" || r.toks[i].s == "has" || r.toks[i].s == "had") && r.toks[i-1].brk < brkPause
 }
 
 // saidNow tells whether "now" opens a clause before token i.

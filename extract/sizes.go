@@ -212,7 +212,7 @@ func (r *reading) sizeLike(q *quantity) bool {
 	if n := r.word(q.hi); keySize(mm) && compare(mm, 7) >= 0 && r.sizeTalk(c) && (n == "goes" && r.word(q.hi+1) == "on" || n == "fits" || r.word(q.lo-1) == "be" && (r.word(q.lo-2) == "may" || r.word(q.lo-2) == "might" || r.word(q.lo-2) == "could") || r.word(q.lo-1) == "either" || r.word(q.lo-1) == "tried" || r.word(q.lo-1) == "the" && r.word(q.lo-2) == "tried" || r.word(q.lo-1) == "a" && r.word(q.lo-2) == "either") && !r.measured(c, q.lo, q.hi) {
 		return true
 	}
-	if r.measured(c, q.lo, q.hi) || r.farBy(c, q.lo) {
+	if r.measured(c, q.lo, q.hi) || r.farBy(c, q.lo) || r.isNew(c, q.lo) {
 		return false
 	}
 	// "it's eight mil and you want the long Allen": the tool comes after

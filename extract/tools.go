@@ -92,7 +92,7 @@ func (r *reading) tools(found []sized) []Tool {
 		if m.head == "meter" && (m.plural || r.word(m.hi) == "of") {
 			continue // "45 newton, well, meters of torque"
 		}
-		if m.head == "grinder" && m.prep == "to" || m.prep == "of" && len(m.mods) == 0 && everyday.has(m.head) {
+		if m.head == "grinder" && m.prep == "to" || m.head == "socket" && (m.prep == "at" || r.word(m.lo-1) == "mains" || r.word(m.lo-1) == "wall") || m.prep == "of" && len(m.mods) == 0 && everyday.has(m.head) {
 			continue
 		}
 		if ss := sizesOf[mi]; len(ss) > 0 {
@@ -404,7 +404,7 @@ func (r *reading) usedAsTool(m *mention) bool {
 }
 
 // toolish are parts that work is done with as well: "in with the pump".
-var toolish = set("pump chain bar pipe rod tube strap belt")
+var toolish = set("pump bar pipe rod tube strap")
 
 // withIt tells whether "with" only means beside: "comes with the pump", "along with the chain".
 func (r *reading) withIt(m *mention) bool {
