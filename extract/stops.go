@@ -1,10 +1,7 @@
 package extract
 
 import (
-	_ "embed"
-	"encoding/binary"
 	"math"
-	"math/bits"
 	"strings"
 )
 
@@ -13,131 +10,103 @@ import (
 // them back, by what stands around each gap between two words: the words themselves, what
 // kind of word each is, and what was heard since the last stop. How much each of these
 // tells is a table of weights, fitted on invented talk that has its stops (testdata/talk);
-// TestFitStops renews it and TestStops shows what it is worth on talk it was not fitted on.
+// TestStops shows what it is worth on talk it was not fitted on, and fits it again with
+// the flag -fit-stops.
 
-//go:embed stops.bin
-var stopWeights string
-
-// stopTable begins with the pairs of tags between which next to nothing ever ends, 32 bits
-// for each first one. Then come the weights by their keys: 4 bytes an entry, its place and
-// the high half tell the key, then come those of a comma and of a stop, in sixteenths, signed.
-type stopTable string
-
-// tagPairs is how many bytes the pairs take.
-const tagPairs = 32 * 4
-
-// never tells whether next to nothing ever ends between words with these tags.
-func (t stopTable) never(before, after uint8) bool {
-	at := int(before)*4 + int(after)>>3
-	return t[at]>>(after&7)&1 != 0
-}
-
-// weights gives what a key adds for a comma and for a stop; nothing where it is not in the table.
-func (t stopTable) weights(key uint64) (comma, stop int) {
-	t = t[tagPairs:]
-	mask := uint64(len(t)/4 - 1)
-	mark := uint32(key>>48) | 1
-	for at := key & mask; ; at = (at + 1) & mask {
-		b := t[at*4 : at*4+4]
-		e := uint32(b[0]) | uint32(b[1])<<8 | uint32(b[2])<<16 | uint32(b[3])<<24
-		if e == 0 {
-			return 0, 0
-		}
-		if e>>16 == mark {
-			return int(int8(e >> 8)), int(int8(e))
-		}
-	}
-}
-
-// sum adds up the weights of some keys.
-func (t stopTable) sum(keys []uint64) (comma, stop int) {
-	for _, k := range keys {
-		c, s := t.weights(k)
-		comma += c
-		stop += s
-	}
-	return comma, stop
-}
-
-// stopTableOf makes the table of the pairs of tags between which nothing ends and of some
-// keys with their two weights.
-func stopTableOf(never [32]uint32, of map[uint64][2]int8) []byte {
-	size := 1 << bits.Len(uint(len(of)*6/5))
-	head, out := make([]byte, 0, tagPairs), make([]byte, size*4)
-	for _, after := range never {
-		head = binary.LittleEndian.AppendUint32(head, after)
-	}
-	for key, w := range of {
-		at := key & uint64(size-1)
-		for binary.LittleEndian.Uint32(out[at*4:]) != 0 {
-			at = (at + 1) & uint64(size-1)
-		}
-		binary.LittleEndian.PutUint32(out[at*4:], (uint32(key>>48)|1)<<16|uint32(uint8(w[0]))<<8|uint32(uint8(w[1])))
-	}
-	return append(head, out...)
-}
+// What kind of word a word is. The weights know the kinds by their numbers: to change
+// these is to fit again. There is room for 31.
+const (
+	_ uint8 = iota // past the ends of a talk
+	tagAnd
+	tagBe // is, are, was
+	tagTo
+	tagPerson // i, we, you
+	tagIt
+	tagThis
+	tagThere   // there, here
+	tagArticle // the, a, my, each
+	tagNot
+	tagOpener     // so, then, now, because
+	tagDeterminer // other determiners
+	tagNumber
+	tagParticle // on, off, in, out
+	tagPreposition
+	tagLinking
+	tagPlace // left, top, front
+	tagInterjection
+	tagSubject
+	tagNameOrVerb // a name begins here that may be a verb: clip, plug
+	tagName
+	tagVerb  // the plain form of a verb of the workshop
+	tagInUse // any other form of one
+	tagIng   // other words by their ends
+	tagEd
+	tagLy
+	tagPlural
+	tagOther
+)
 
 // wordTag is what kind of word a word is, as far as the vocabulary and a few sets know.
 func (r *reading) wordTag(i int) uint8 {
 	k, s := r.toks[i].class, r.toks[i].s
 	switch s {
 	case "and", "or":
-		return 1
+		return tagAnd
 	case "'s", "'re", "'m", "is", "are", "was", "were":
-		return 2
+		return tagBe
 	case "to":
-		return 3
+		return tagTo
 	case "i", "we", "you", "he", "she", "they":
-		return 4
+		return tagPerson
 	case "it", "them", "'em":
-		return 5
+		return tagIt
 	case "this", "that", "these", "those":
-		return 6
+		return tagThis
 	case "there", "here":
-		return 7
+		return tagThere
 	case "the", "a", "an", "my", "your", "his", "its", "our", "their", "another", "each", "every":
-		return 8
+		return tagArticle
 	case "not", "never":
-		return 9
+		return tagNot
 	}
 	switch {
 	case k.is(wOpener):
-		return 10
+		return tagOpener
 	case k.is(wDeterminer):
-		return 11
+		return tagDeterminer
 	case strings.HasSuffix(s, "n't"):
-		return 9
+		return tagNot
 	case k.is(wNumber) || s[0] >= '0' && s[0] <= '9':
-		return 12
+		return tagNumber
 	case k.is(wOff | wOn):
-		return 13
+		return tagParticle
 	case k.is(wPreposition):
-		return 14
+		return tagPreposition
 	case k.is(wLinking):
-		return 15
+		return tagLinking
 	case k.is(wPlace):
-		return 16
+		return tagPlace
 	case k.is(wInterjection):
-		return 17
+		return tagInterjection
 	case k.is(wSubject):
-		return 18
+		return tagSubject
 	case k.is(wName) && r.nameAt(i) > 0:
 		if k.is(wVerb) {
-			return 19
+			return tagNameOrVerb
 		}
-		return 20
+		return tagName
 	case k.is(wVerb):
-		return 21
+		return tagVerb
 	case k.is(wInUse):
-		return 22
+		return tagInUse
 	case strings.HasSuffix(s, "ing"):
-		return 23
+		return tagIng
 	case strings.HasSuffix(s, "ed"):
-		return 24
+		return tagEd
 	case strings.HasSuffix(s, "ly"):
-		return 25
+		return tagLy
 	case strings.HasSuffix(s, "s"):
-		return 26
+		return tagPlural
 	}
 	return 27
 }
@@ -197,7 +166,7 @@ func (s *since) hear(g *gaps, i int, brk uint8) {
 	if g.verbs[i] {
 		s.verbs++
 	}
-	if t := g.tags[i+2]; t == 19 || t == 20 {
+	if t := g.tags[i+2]; t == tagNameOrVerb || t == tagName {
 		s.names++
 	}
 }
