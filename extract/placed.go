@@ -1,6 +1,7 @@
 package extract
 
 import (
+	"slices"
 	"strings"
 
 	"wrenchword/extract/lexicon"
@@ -113,7 +114,7 @@ func (s *tracker) toldByPlace(ci, mi int) *thing {
 	ws := m.mods
 	knows := func(t *thing) bool {
 		for _, w := range ws {
-			if !t.mods[w] && !t.mods[canonPlace(w)] {
+			if !t.mods[w] && !t.mods[canonPlace(w)] && !r.saidOfIt(t, w) {
 				return false
 			}
 		}
@@ -144,11 +145,15 @@ func (s *tracker) toldByPlace(ci, mi int) *thing {
 	}
 	var best *thing
 	least := 60.0
+	valued := r.valueBetween(&r.clauses[ci], r.clauses[ci].lo, r.clauses[ci].hi)
 	for i := len(s.hand) - 1; i >= 0; i-- {
 		t := s.hand[i]
 		gap := r.since(t.last, m.lo)
 		if gap > 120 {
 			break
+		}
+		if valued && !t.fastener && !tightens.has(t.head) {
+			continue // "forty newton metres on the middle one": of what is tightened
 		}
 		if length && !alike.has(t.head) || !t.fastener && len(t.events) == 0 && r.onlyThreatened(t) {
 			continue // of what was only said to suffer none is the top one
@@ -177,6 +182,17 @@ func (s *tracker) toldByPlace(ci, mi int) *thing {
 		return best // that some are longer only tells where each goes
 	}
 	return s.placed(best, w, m.plural, m.lo)
+}
+
+// saidOfIt tells whether a single thing was told by a word of place of late, that is no
+// part of its name: "middle bolt by hand".
+func (r *reading) saidOfIt(t *thing, w string) bool {
+	for k := len(t.mentions) - 1; k >= max(0, len(t.mentions)-4) && !t.many(); k-- {
+		if slices.Contains(r.mentions[t.mentions[k]].mods, w) {
+			return true
+		}
+	}
+	return false
 }
 
 // onlyThreatened tells whether a thing was named only in a warning or for a case: "or it'll

@@ -940,7 +940,7 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 		if t.head != m.head && (same || r.namedElse(t, m)) {
 			continue // "two bolts and two nuts"
 		}
-		if tooMany(t, m) {
+		if tooMany(t, m) || r.toldApart(t, m) {
 			continue
 		}
 		if t.head != m.head && t.head != "fastener" && (t.count > 1 && m.count == 1 || t.count > 1 && !m.plural && m.count == 0 && (t.count > 2 || m.definite) || (m.plural || m.count > 1) && !t.many()) {
@@ -986,7 +986,7 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 				} else if t.head == m.head && !single && s.onlyHeard(t, m.lo) {
 					score += 3 // "Now bar studs. … So it gets a longer stud."
 				}
-				if int(r.toks[owner.last].cl) == m.cl {
+				if oc := int(r.toks[owner.last].cl); oc == m.cl || owner.last > t.last && r.clauses[oc].sentence == r.clauses[m.cl].sentence {
 					score -= 3 // another part is named in the same breath
 				}
 			} else if int(r.toks[owner.last].cl) == m.cl && t.last < owner.first {
@@ -1069,12 +1069,22 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 		like := r.like(m.head, true)
 		for i := len(like) - 1; i >= 0; i-- {
 			t := like[i]
-			if t.fastener && t.head == m.head && (t.owner == owner || owns(owner, t)) && !placesClash(m.mods, t.mods) && !tooMany(t, m) && !(t.count > 2 && !m.plural && m.count < 2) {
+			if t.fastener && t.head == m.head && (t.owner == owner || owns(owner, t)) && !placesClash(m.mods, t.mods) && !tooMany(t, m) && !r.toldApart(t, m) && !(t.count > 2 && !m.plural && m.count < 2) {
 				return t
 			}
 		}
 	}
 	return nil
+}
+
+// toldApart tells whether a single fastener was last told by another place than a mention's:
+// "Middle bolt by hand. Top bolt by hand."
+func (r *reading) toldApart(t *thing, m *mention) bool {
+	if m.place == "" || t.many() || len(t.mentions) == 0 {
+		return false
+	}
+	o := &r.mentions[t.mentions[len(t.mentions)-1]]
+	return o.place != "" && canonPlace(o.place) != canonPlace(m.place)
 }
 
 // tooMany tells whether a mention counts more than a thing that was told as one by

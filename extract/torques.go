@@ -31,6 +31,9 @@ type heard struct {
 // inAnotherUnit is the rule of a value that only says the one before it again.
 const inAnotherUnit = "the same value in another unit"
 
+// noneTold is the rule of a value that the talk gives to nothing.
+const noneTold = "no fastener told"
+
 // saying are the words with which a figure is told as a document's or somebody else's.
 var saying = set("says say said gives reckons stands written wrote printed stamped reads lists quotes")
 
@@ -563,13 +566,16 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 			next = o.lo
 		}
 	}
-	written := false
+	written, untold := false, false
 	for i := c.lo; i < c.hi; i++ {
 		written = written || writes.has(r.toks[i].s)
 	}
 	for _, mi := range c.mentions {
 		m := &r.mentions[mi]
 		t := m.entry
+		if t == nil && m.byPlace {
+			untold = true
+		}
 		if t == nil || t.head == "" || documents.has(t.head) || wholes.has(m.head) && (m.prep == "for" || m.prep == "of") {
 			continue // "says twelve, for the same engine"
 		}
@@ -620,6 +626,9 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 	}
 	if after != nil {
 		return after, "fastener named after the value"
+	}
+	if untold {
+		return nil, noneTold // "the bottom ones, forty seven": of which part, nobody said
 	}
 	for _, ai := range c.acts {
 		if r.acts[ai].lo-q.hi > 4 {
@@ -723,7 +732,9 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 	if t := s.waitsAlone(c, q); t != nil {
 		return t, "the one started by hand before"
 	}
-	if n, many := r.toldForHowMany(c, q); many && n > 1 {
+	n, many := r.toldForHowMany(c, q)
+	single := func(t *thing) bool { return n > 2 && t.fastener && !t.many() } // "thirty-eight on the four": not of one
+	if many && n > 1 {
 		// "thirty newton metres, both of them"
 		for i := len(hand) - 1; i >= 0; i-- {
 			t := hand[i]
@@ -734,7 +745,7 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 	}
 	for i := len(hand) - 1; i >= 0; i-- {
 		t := hand[i]
-		if r.since(t.last, q.lo) > 30 {
+		if r.since(t.last, q.lo) > 30 || single(t) {
 			continue
 		}
 		if t.last >= q.hi && int(r.toks[t.last].cl) == ci && (next < c.hi || written) {
@@ -744,7 +755,7 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 			return t, "what the talk turned to"
 		}
 		if topic := s.onTopic(q.lo); topic != nil && t.worked <= s.topicAt {
-			if f := s.fastenerOf(topic); f != nil {
+			if f := s.fastenerOf(topic); f != nil && !single(f) {
 				return f, "fastener of the part that the talk turned to"
 			}
 			return topic, "part that the talk turned to"
@@ -754,10 +765,12 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 		}
 		if st, _ := t.state(); screwClip(t) && st != Removed && st != Discarded {
 			return t, "clamp or fitting in hand"
+		} else if t == s.heading && r.since(s.headingAt, q.lo) < 12 && screwedIn.has(t.head) {
+			return t, "what the talk turned to"
 		} else if tightens.has(t.head) && (st == Loosened || st == HandTight || st == Tightened || (st == Refitted || st == Torqued) && screwedIn.has(t.head) && r.since(t.last, q.lo) < 12) {
 			return t, "clamp or fitting in hand"
 		}
-		if f := s.fastenerOf(t); f != nil {
+		if f := s.fastenerOf(t); f != nil && !single(f) {
 			return f, "fastener of the part in hand"
 		}
 		if n := len(t.mentions); !t.fastener && !t.ownsNone() && !wholes.has(t.head) && t.worked > 0 && n > 0 && r.allCounted(t.worked, q.lo) {
@@ -768,7 +781,7 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 	}
 	// what was started by hand waits for its value
 	for i := len(s.hand) - 1; i >= 0 && r.since(s.hand[i].last, q.lo) < 90; i-- {
-		if st, _ := s.hand[i].state(); st == HandTight && takesTorque(s.hand[i]) {
+		if st, _ := s.hand[i].state(); st == HandTight && takesTorque(s.hand[i]) && !single(s.hand[i]) {
 			return s.hand[i], "started by hand before"
 		}
 	}
@@ -782,7 +795,7 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 			return t, "part in hand"
 		}
 	}
-	return nil, "no fastener told"
+	return nil, noneTold
 }
 
 // unlistedOwner gives the token after the word that a value is for, where no list has it:
@@ -940,13 +953,13 @@ func (s *tracker) inView(c *clause, q *quantity) []*thing {
 // how many where that is said: "twenty on both", "each of the four", "in a star".
 func (r *reading) toldForHowMany(c *clause, q *quantity) (n int, many bool) {
 	for i := c.lo; i < min(len(r.toks), c.hi+6); i++ {
-		if i >= q.lo && i < q.hi || r.toks[i].men >= 0 {
-			continue
-		}
 		w := r.toks[i].s
 		next := r.word(i + 1)
 		if i >= c.hi && r.toks[i-1].brk >= brkSentence && w != "both" && w != "all" && w != "each" && w != "click" {
 			break
+		}
+		if i >= q.lo && i < q.hi || r.toks[i].men >= 0 {
+			continue
 		}
 		switch w {
 		case "both":
@@ -957,8 +970,8 @@ func (r *reading) toldForHowMany(c *clause, q *quantity) (n int, many bool) {
 		case "each", "apiece", "they", "them", "these", "star", "crosswise", "diagonally", "cross":
 			many = true
 		case "all", "those", "the", "on":
-			if k := countOf[next]; k > 1 && r.toks[i+1].qty < 0 {
-				return k, true
+			if k := countOf[next]; k > 1 && r.toks[i+1].qty < 0 && (i+2 >= c.hi || r.toks[i+1].brk >= brkPause || r.toks[i+2].is(wPreposition|wLinking|wPronoun|wSubject|wOpener)) {
+				return k, true // but "the seven speed one"
 			}
 			many = many || w == "those" || w == "all" && (next == "of" || next == "round" || next == "around")
 		}
