@@ -82,6 +82,11 @@ func (s *tracker) values(ci int) {
 		if prev != nil && (h.of == nil || r.qtys[prev.qty].Unit != q.Unit && s.pairOf(r.qtys[prev.qty].hi, q.lo)) {
 			h.of, h.rule = prev.of, inAnotherUnit
 		}
+		same := prev
+		if n := len(r.heard); same == nil && n > 0 && r.sameOver(&r.qtys[r.heard[n-1].qty], q) {
+			same = &r.heard[n-1]
+			h.of, h.rule = same.of, inAnotherUnit
+		}
 		if h.of == nil {
 			if h.noun = r.unlistedOwner(ci, q); h.noun > 0 {
 				h.rule = "named by a word that no list has"
@@ -91,7 +96,9 @@ func (s *tracker) values(ci int) {
 			h.stage = n
 		}
 		h.orOf = s.waitingToo(ci, q, &h)
-		h.applied = s.appliedIn(ci, q, &h)
+		if h.applied = s.appliedIn(ci, q, &h); h.rule == inAnotherUnit {
+			h.applied = same.applied
+		}
 		if h.applied == "done" && r.valueTakenBack(q) {
 			h.applied = "quoted"
 		}
@@ -477,6 +484,17 @@ func (s *tracker) correct(q *quantity) *thing {
 		}
 	}
 	return nil
+}
+
+// sameOver tells whether a value only says the one right before it in another unit, be it in
+// a sentence of its own: "sixty two. That's about forty six foot pounds".
+func (r *reading) sameOver(p, q *quantity) bool {
+	if p.Low == nil || q.Low == nil || p.Unit == q.Unit || q.lo-p.hi > 9 || r.since(p.hi, q.lo) > 6 || r.nameIn(p.hi, q.lo) {
+		return false
+	}
+	a, ok := normalize.ToNM(p.Low, p.Unit)
+	b, ok2 := normalize.ToNM(q.Low, q.Unit)
+	return ok && ok2 && near(a, b, 8)
 }
 
 // further tells whether an angle is one to turn on after a torque.
@@ -1113,7 +1131,7 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 	if n := ci + 2; n < len(r.clauses) && q.hi == c.hi && r.toks[c.hi].s == "if" && r.clauses[n].mood&negated != 0 && r.toks[r.clauses[n].lo].s == "i" && r.clauses[n].hi-r.clauses[n].lo < 6 {
 		return "intended" // "fourteen newton metres if you have the crow foot, I don't have"
 	}
-	if s.putOffNext(ci) {
+	if s.putOffNext(ci) || r.putOffBefore(ci, q) || s.noWrenchFor(ci, q) {
 		return "intended"
 	}
 	// "when she's down": still to do
@@ -1123,6 +1141,81 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 		}
 	}
 	return "done"
+}
+
+// putOffBefore tells whether what stands before a value puts it off: "when it's on the ground
+// tomorrow they get eighty", "that leaves for Thursday the nut, forty".
+func (r *reading) putOffBefore(ci int, q *quantity) bool {
+	c := &r.clauses[ci]
+	from := c.lo
+	if ci > 0 && r.clauses[ci-1].sentence == c.sentence {
+		from = r.clauses[ci-1].lo
+	}
+	later := false
+	for i := from; i < q.lo; i++ {
+		switch w := r.toks[i].s; w {
+		case "did", "done", "was", "were", "had", "last", "ago", "already", "yesterday":
+			return false
+		case "tomorrow", "tonight", "later":
+			later = true
+		default:
+			later = later || weekdays.has(w)
+		}
+	}
+	return later
+}
+
+var weekdays = set("monday tuesday wednesday thursday friday saturday sunday")
+
+// wrenchWords are the tools by which a value is set.
+var wrenchWords = set("wrench clicker clicky driver torque")
+
+// noWrenchFor tells whether the next words say that there is no wrench to set a value with,
+// or none that gets there, and nothing is set right after: "eight newton metres. I haven't
+// got a wrench that small, so it's two fingers."
+func (s *tracker) noWrenchFor(ci int, q *quantity) bool {
+	r := s.r
+	for k := ci; k < min(len(r.clauses), ci+4) && r.since(q.hi-1, r.clauses[k].lo) < 9; k++ {
+		n := &r.clauses[k]
+		from, not, wrench := n.lo, false, false
+		if k == ci {
+			from = q.hi
+		}
+		for i := from; i < n.hi; i++ {
+			w := r.toks[i].s
+			switch {
+			case w == "click" || w == "clicked" || w == "clicks":
+				return false
+			case r.toks[i].qty >= 0 && r.qtys[r.toks[i].qty].Kind == normalize.Torque:
+				return false
+			case w == "one" || w == "ones" || w == "two":
+				if i > from && r.toks[i-1].is(wPlace) || r.word(i-1) == "last" || r.word(i-1) == "other" {
+					return false // "I can't get on the last one with it"
+				}
+				wrench = wrench || w == "one" && r.word(i+1) == "that" && (r.word(i+2) == "small" || r.word(i+2) == "low" || r.word(i+2) == "big")
+			case wrenchWords.has(w):
+				wrench = true
+			case w == "n't" || w == "not" || w == "cannot" || w == "never" || w == "no" || strings.HasSuffix(w, "n't"):
+				not = true
+			}
+		}
+		if not && wrench {
+			return !r.setAfter(k)
+		}
+	}
+	return false
+}
+
+// setAfter tells whether a value is set, or another told, in the clauses right after one.
+func (r *reading) setAfter(ci int) bool {
+	c := &r.clauses[ci]
+	for k := ci + 1; k < min(len(r.clauses), ci+5) && r.since(c.hi-1, r.clauses[k].lo) < 12; k++ {
+		n := &r.clauses[k]
+		if r.saidIn(n, "click") || r.saidIn(n, "clicked") || r.valueBetween(n, n.lo, n.hi) {
+			return true
+		}
+	}
+	return false
 }
 
 // putOffNext tells whether the next breath puts off what a value is for: "I'll do that when
@@ -1189,6 +1282,9 @@ func (s *tracker) setSoon(ci int, q *quantity) bool {
 		n := &r.clauses[k]
 		if k == ci {
 			continue
+		}
+		if r.valueBetween(n, n.lo, n.hi) {
+			return false // "it says eighty. … So I'm doing them at eight"
 		}
 		if s.actDone(n) || n.hi-n.lo <= 4 && len(n.mentions) == 0 && n.mood == 0 && (r.saidIn(n, "done") || r.toks[n.lo].s == "there" || r.toks[n.hi-1].s == "there") {
 			return true

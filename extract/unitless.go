@@ -155,7 +155,7 @@ var (
 	getting     = set("is are was were 's 're get gets got take takes took want wants need needs do does did go goes went have has had at to")
 	ofThat      = set("those these they them that it each both all same")
 	sayingMine  = set("do did go going give gave use used take taking took set put run pull pulled")
-	afterValue  = set("on for there each again and then too as both all that that's is so click with plus or to now which because but the those these i you we it same apiece please ok okay yeah right there's")
+	afterValue  = set("first on for there each again and then too as both all that that's is so click with plus or to now which because but the those these i you we it same apiece please ok okay yeah right there's")
 	countBefore = set("row line all these those both a an the this that my your number step page size another first last only one part point about's chapter channel of top bottom next")
 )
 
@@ -501,7 +501,7 @@ func (r *reading) meantTight(ci, lo, hi int, last *quantity, few, noSize, again 
 	if r.word(hi) == "again" && !again || near > 40 || r.ofSomethingElse(last.cl, ci) || r.measuredSince(last.hi, lo) || r.ofMoney(ci) {
 		return false, false
 	}
-	if doc && (giving.has(prev(1)) || prev(1) == "for" && giving.has(prev(2)) || prev(1) == "sticker" || prev(1) == "'s" || prev(1) == "is") {
+	if doc && (giving.has(prev(1)) || prev(1) == "for" && giving.has(prev(2)) || prev(1) == "sticker" || prev(1) == "'s" || prev(1) == "is" || prev(1) == "got") {
 		return true, true
 	}
 	if prev(1) == "says" && near < 15 && (prev(2) == "it" || prev(2) == "that" || prev(2) == "this" || prev(2) == "mine" || prev(2) == "yours") {
@@ -529,7 +529,7 @@ func (r *reading) meantTight(ci, lo, hi int, last *quantity, few, noSize, again 
 		return true, true // "the big one forty two"
 	case next(0) == "there" && (hi+1 == c.hi || r.toks[hi].brk > brkNone || next(1) == "and"):
 		return true, false
-	case sayingMine.has(prev(1)) && (prev(2) == "i" || prev(2) == "'m" || prev(2) == "'ve" || prev(2) == "we" || prev(2) == "'re" || prev(2) == "i'm" || prev(2) == "'ll" || prev(2) == "will" || prev(2) == "gonna"):
+	case sayingMine.has(prev(1)) && !(few && next(0) == "first") && (prev(2) == "i" || prev(2) == "'m" || prev(2) == "'ve" || prev(2) == "we" || prev(2) == "'re" || prev(2) == "i'm" || prev(2) == "'ll" || prev(2) == "will" || prev(2) == "gonna"):
 		return true, false
 	case noSize && prev(1) == "make" && prev(2) == "i" && (hi == c.hi || r.toks[hi-1].brk >= brkComma || afterValue.has(next(0))):
 		return true, false // "mine goes to a hundred, so I make one hundred now"
@@ -609,6 +609,9 @@ func (r *reading) nextStage(c *clause, last *quantity, lo int) bool {
 	if told && !next {
 		return false
 	}
+	if told && r.word(last.hi) == "first" {
+		return true // "fifty inch pounds first. … Then a hundred"
+	}
 	for i := max(1, last.lo-25); i < lo; i++ {
 		if !stages.has(r.toks[i].s) && !(r.toks[i].s == "one" && r.toks[i-1].s == "first") {
 			continue
@@ -617,7 +620,7 @@ func (r *reading) nextStage(c *clause, last *quantity, lo int) bool {
 		switch {
 		case countOf[p] > 1 && (told || i < last.lo && lo-last.hi <= 6):
 			return true // "in three goes"
-		case told && (p == "first" || n == "one" || n == "1"):
+		case told && (p == "first" || p == "in" || n == "one" || n == "1"):
 			return true
 		}
 	}
