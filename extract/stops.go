@@ -343,7 +343,8 @@ func numeral(t *tok) bool { return t.is(wNumber) || t.s[0] >= '0' && t.s[0] <= '
 // fraction are the words by which a number before them becomes a part of an inch: "9 16".
 var fraction = set("2 4 8 16 32 64 half quarter quarters eighth eighths sixteenth sixteenths sixteen eight thirty-second thirty-seconds thirty-two")
 
-// unpunctuated tells of each clip whether its words come without full stops and commas.
+// unpunctuated tells of each clip whether its words come with next to no full stops and
+// commas: talk that has them has one in some six words.
 func (r *reading) unpunctuated() []bool {
 	stops := make([]int, len(r.talk.Clips))
 	all := make([]int, len(r.talk.Clips))
@@ -355,7 +356,7 @@ func (r *reading) unpunctuated() []bool {
 	}
 	out := make([]bool, len(all))
 	for i := range out {
-		out[i] = stops[i]*60 < all[i]
+		out[i] = stops[i]*25 < all[i]
 	}
 	return out
 }

@@ -241,3 +241,44 @@ func TestStopTable(t *testing.T) {
 		t.Errorf("%d of 10000 keys read wrong", wrong)
 	}
 }
+
+// TestStopsPutBack: what is said without stops is cut where its speaker would have ended
+// a sentence, and where it has its stops, or is one name or one size, it is left as it is.
+func TestStopsPutBack(t *testing.T) {
+	lex, err := lexicon.Load()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct{ talk, want string }{
+		{"wheel off caliper off disc off clean it up disc on caliper on", "wheel off | caliper off | disc off | clean it up | disc on | caliper on"},
+		{"guard off four clips wipe it out guard on four clips that's that", "guard off | four clips | wipe it out | guard on | four clips | that's that"},
+		{"that's half your howl so chuck it and now the next one", "that's half your howl | so chuck it | and now the next one"},
+		{"so it's a 9 16 on the head", "so it's a 9 16 on the head"},
+		{"now before you touch that belt take a picture", "now before you touch that belt | take a picture"},
+		{"Right. Cover off then the screws and it comes away in your hand.", "Right. | Cover off then the screws and it comes away in your hand."},
+	} {
+		clip, err := transcript.Read("talk.txt", []byte("[0:01] "+c.talk), transcript.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		r := &reading{talk: transcript.Join(clip), lex: lex}
+		r.tokens()
+		r.stops(stopTable(stopWeights))
+		var b strings.Builder
+		for i := range r.toks {
+			if w := r.talk.Words[r.toks[i].w]; i == 0 || r.toks[i-1].w != r.toks[i].w {
+				b.WriteString(r.talk.Text[w.Lo:w.Hi])
+				switch {
+				case i+1 == len(r.toks):
+				case r.toks[i].brk >= brkComma:
+					b.WriteString(" | ")
+				default:
+					b.WriteString(" ")
+				}
+			}
+		}
+		if got := strings.TrimSpace(b.String()); got != c.want {
+			t.Errorf("%s\n got %s\nwant %s", c.talk, got, c.want)
+		}
+	}
+}
