@@ -266,7 +266,7 @@ func (r *reading) leftSign(ci, hi, topic int) (at int, will bool) {
 				return o.lo, false
 			}
 		case "later", "again", "ordered":
-			if c.mood&other == 0 && c.hi-c.lo <= 14 && !r.saidIn(c, "you") && r.toks[o.lo].s != "on" && !(r.when(o) && r.kind(o.lo-1).is(wLinking)) && (o.signal != "later" || !r.noPutOff(ci, o)) && !r.mendedNext(ci, hi, topic) {
+			if c.mood&other == 0 && c.hi-c.lo <= 14 && !r.saidIn(c, "you") && r.toks[o.lo].s != "on" && !(r.when(o) && r.kind(o.lo-1).is(wLinking)) && (o.signal != "later" || r.toks[o.lo].s != "next" && !r.noPutOff(ci, o)) && !r.mendedNext(ci, hi, topic) {
 				return o.lo, false // "and the right seals on Monday"
 			}
 		}
