@@ -661,6 +661,9 @@ func (r *reading) denied(ci int) bool {
 // denier are words that lead to a denial.
 var denier = set("well only except no which and but")
 
+// vendors are who tells what a part is or fits.
+var vendors = set("seller dealer shop maker manufacturer supplier agent kit website site listing advert bloke guy man chap fella counter garage")
+
 // claims tells whether a clause, or the one it goes on with, says how something is by
 // a paper, by somebody, or as it is meant to be.
 func (r *reading) claims(ci int) bool {
@@ -670,8 +673,8 @@ func (r *reading) claims(ci int) bool {
 			continue
 		}
 		for _, w := range r.witnesses(c.lo, c.hi, nil) {
-			if !w.machine && w.id != "he" && w.id != "she" {
-				return true
+			if id := w.id[strings.LastIndexByte(w.id, ' ')+1:]; !w.machine && (printed.has(id) || writable.has(id) || vendors.has(id) || (id != "he" && id != "she" && (len(r.numbers(c)) > 0 || r.saysWay(c)))) {
+				return true // but not "Jean says the left wheel wobbles"
 			}
 		}
 		for i := c.lo + 1; i < c.hi; i++ {
