@@ -358,6 +358,19 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if r.word(oc.hi) == "i" && (r.word(oc.hi+1) == "'ve" || r.word(oc.hi+1) == "have") && r.word(oc.hi+2) == "got" {
 			return nil // "I think I've got a thirteen in here"
 		}
+		switch r.toks[oc.lo].s {
+		case "or":
+			// "string or something", "every fifth or so"
+			if r.hasWord(oc, "so") || r.hasWord(oc, "something") {
+				if p := r.kind(oc.lo - 1); !p.is(wCounts) && r.toks[max(oc.lo-1, 0)].qty < 0 && !r.kind(oc.lo-2).is(wCounts) || r.word(oc.lo-2) == "every" {
+					return nil
+				}
+			}
+		case "ought":
+			if p := r.word(oc.lo - 1); (p == "there" || p == "it") && r.word(oc.lo-2) == "as" {
+				return nil // "two at each end, as there ought to be"
+			}
+		}
 		if !told && said&other != 0 || !r.doubtful(ci, oc, rec) && !r.placedInDoubt(e, oc) {
 			return nil
 		}
@@ -885,11 +898,40 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 	default:
 		return nil
 	}
+	if e.kind == Unsure && oc.signal != "misgiving" && r.diagnoses(ci) {
+		return nil
+	}
 	if e.kind == Unfinished && e.before == BeforeUse && (oc.signal == "later" || oc.signal == "back-to") && (r.tightens(c, oc) || oc.lo == c.lo && ci > 0 && r.saidIn(&r.clauses[ci-1], "pull")) {
 		e.kind = NotTorqued // "I'll nip those up tomorrow"
 	}
 	return e
 }
+
+// diagnoses tells of a guess at what is wrong, while the fault is looked for: "so that's either
+// the hub or the bearings". What it was the work shows.
+func (r *reading) diagnoses(ci int) bool {
+	c := &r.clauses[ci]
+	w := r.talk.Words[r.toks[c.lo].w]
+	d := r.talk.Clips[w.Clip].Duration
+	if r.atTheEnd(ci) {
+		return false
+	}
+	lo, hi := r.nearBy(ci, 1, 1, 8)
+	fault := w.At < 0.1*d && d > 240
+	for k := lo; k <= hi; k++ {
+		n := &r.clauses[k]
+		if len(n.qtys) > 0 || len(r.numbers(n)) > 0 || r.saysWay(n) || r.saidIn(n, "away") || r.saidIn(n, "towards") || r.saidIn(n, "facing") {
+			return false
+		}
+		for i := n.lo; i < n.hi; i++ {
+			fault = fault || faultWords.has(r.toks[i].s)
+		}
+	}
+	return fault && !r.orients(ci)
+}
+
+// faultWords are what is looked for when something is wrong.
+var faultWords = set("noise noises rumble rumbling whine knock knocking broken worn stuck fault faulty culprit failed squeal squealing leak leaking loosened cause causing symptom wobble wobbles jumped smell")
 
 // stateOnly tells of a cue that gives no more than how a thing is: low, flat, empty.
 func (r *reading) stateOnly(oc openCue) bool {
