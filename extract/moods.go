@@ -106,6 +106,9 @@ func (r *reading) moodOf(ci int, a *act) mood {
 	case "when", "before", "until", "till", "as", "whenever", "where":
 		m |= framed
 	case "which", "how", "why", "whether":
+		if n := r.word(head + 1); r.toks[head].s == "how" && (n == "do" || n == "does" || n == "did" || n == "would") {
+			m |= asked // "how do you hold it up, though"
+		}
 		if head+1 < c.hi && (r.toks[head+1].men >= 0 || r.toks[head+1].s == "one" || r.toks[head+1].s == "way" || r.toks[head+1].s == "side") {
 			m |= framed // "which cable goes in front"
 		}
@@ -214,6 +217,9 @@ func (r *reading) moodOf(ci int, a *act) mood {
 	}
 	if a.subject && a.verb >= 0 && (r.toks[a.verb].s == "coming" || r.toks[a.verb].s == "going") && len(r.acts) == 0 && r.since(0, a.lo) < 30 {
 		m |= announced // "so the pump's coming off and it's getting seals": what the job will be
+	}
+	if a.subject && a.verb > c.lo && r.toks[a.verb].s == "be" && (a.action.Name == "tighten" || a.action.Name == "slacken") && (r.toks[a.verb-1].s == "'ll" || r.toks[a.verb-1].s == "will") {
+		m |= framed // "it'll be tight on the bike"
 	}
 	if a.subject && a.verb > c.lo && r.toks[a.verb].s == "be" && ought.has(r.toks[a.verb-1].s) {
 		m |= framed // "they must be loose": how it has to be

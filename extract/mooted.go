@@ -390,6 +390,16 @@ func (r *reading) describes(c *clause, a *act) bool {
 	if w == "held" && p != "i" && p != "we" && p != "you" && p != "and" && p != "then" && p != "just" {
 		return true // "held with one screw"
 	}
+	if a.subject && passiveBe.has(w) && a.action.Name == "remove" && r.toks[a.hi-1].s == "out" {
+		for i := a.hi; i < min(c.hi, a.hi+3) && r.toks[i-1].brk < brkComma; i++ {
+			if q := r.toks[i].qty; q >= 0 && r.qtys[q].Kind == normalize.Length || r.toks[i].s == "true" || r.toks[i].s == "thousandths" || r.toks[i].s == "thou" {
+				return true // "it's out about eight thousandths"
+			}
+		}
+	}
+	if !a.subject && p == "'d" && pp == "i" && r.plainVerb(w) && !samePast.has(w) {
+		return true // "had it been two, I'd take out shims"
+	}
 	if w == "got" && a.unknown && len(a.objects) == 0 && a.action.Name == "fit" && !r.putSomewhere(c, a.verb) {
 		return true // "we've got one more life in it"
 	}
@@ -452,6 +462,9 @@ func (r *reading) describes(c *clause, a *act) bool {
 	}
 	return false
 }
+
+// samePast are the verbs whose past is as their plain form.
+var samePast = set("put set cut let shut hit split fit quit")
 
 // putSomewhere tells whether a clause says from token i on that something was put so as to hold.
 func (r *reading) putSomewhere(c *clause, i int) bool {

@@ -1292,7 +1292,7 @@ var keptIn = set("the my of that this a")
 // fitsBack tells whether a clause says that something is back: "the cap is back tight".
 func (r *reading) fitsBack(c *clause) bool {
 	for i := c.lo; i < c.hi; i++ {
-		if r.toks[i].s == "back" {
+		if r.toks[i].s == "back" && (i == 0 || r.toks[i-1].s != "the") {
 			return true
 		}
 	}

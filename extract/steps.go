@@ -359,8 +359,11 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	if a.action.Name == "store" && a.verb >= 0 && r.toks[a.verb].s == "left" && len(a.things) == 0 {
 		return false // "I left the feeler gauge on the bench"
 	}
-	if a.subject && a.verb >= 0 && r.toks[a.verb].s == "fell" {
+	if a.subject && a.verb >= 0 && (r.toks[a.verb].s == "fell" || r.toks[a.verb].s == "fallen" || r.toks[a.verb].s == "rolled") {
 		return false // nobody took it off
+	}
+	if a.action.Name == "slacken" && a.subject && a.verb >= 0 && r.lemma1(r.toks[a.verb].s) == "be" && len(a.things) > 0 && !a.things[0].fastener && (r.toks[a.hi-1].s == "loose" || r.toks[a.hi-1].s == "slack") {
+		return false // "and now the belt's loose": what came of what was done
 	}
 	if a.action.Name == "cut" || a.action.Name == "drill" {
 		for i := a.hi; i < min(c.hi, a.hi+5); i++ {
@@ -456,8 +459,10 @@ func (r *reading) headingOnly(c *clause, a *act) bool {
 		}
 	}
 	for _, e := range a.things[0].events {
-		if e.lo > a.lo && r.since(a.lo, e.lo) < 120 && left[e.action] == "off" {
-			return true
+		if e.lo > a.lo && r.since(a.lo, e.lo) < 120 && left[e.action] == "off" && e.act >= 0 {
+			if b := &r.acts[e.act]; !b.heads && slices.Contains(b.things, a.things[0]) {
+				return r.isStep(&r.clauses[b.cl], b)
+			}
 		}
 	}
 	return false
@@ -1558,7 +1563,7 @@ func (r *reading) onlyWhereTo(w []string, a *act) bool {
 	}
 	next := strings.ToLower(strings.TrimRight(w[2], ","))
 	if particle.has(first) {
-		if past := !r.plainVerb(r.toks[a.verb].s) && !strings.HasSuffix(r.toks[a.verb].s, "ing"); past && a.verb > r.clauses[a.cl].lo && (first == "on" || first == "in" || first == "over") && articles.has(next) && len(a.objects) > 0 {
+		if past := !r.plainVerb(r.toks[a.verb].s) && !strings.HasSuffix(r.toks[a.verb].s, "ing"); past && a.verb > r.clauses[a.cl].lo && (first == "on" || first == "in" || first == "over") && articles.has(next) && (len(a.objects) > 0 || r.toks[a.verb-1].men >= 0) {
 			// "tissue tied on it", "a plate, screwed on the frame": not "I clipped on the lid"
 			p := r.toks[a.verb-1]
 			return !p.is(wSubject|wOpener|wDrop) && p.s != "and" && p.s != "'ve" && p.s != "have"
@@ -1874,10 +1879,13 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 				return ""
 			}
 		}
-		if i == lo && t.s == "out" && r.word(i+1) == "of" && i+2 < hi {
+		if i == lo && t.s == "out" && r.word(i+1) == "of" && r.word(i+2) != "course" && i+2 < hi {
 			w = append(w, "from") // "drops down out of the carrier"
 			i++
 			continue
+		}
+		if t.s == "of" && r.word(i+1) == "course" {
+			break
 		}
 		if i == lo && t.s == "of" {
 			if r.word(i-1) != "out" {
@@ -1965,6 +1973,9 @@ func trimStep(s string) string {
 		case f[i] == "an" && strings.IndexByte("bcdgjkpqtvwyz", c) >= 0:
 			f[i] = "a"
 		}
+	}
+	if n := len(f); n > 5 && f[n-1] == "ago" && f[n-3] == "a" {
+		f = f[:n-3] // "a minute ago"
 	}
 	if n := len(f); n > 3 && f[n-2] == "and" && (f[n-1] == "see" || f[n-1] == "begin" || f[n-1] == "go" || f[n-1] == "try" || f[n-1] == "then" || f[n-1] == "honestly" || f[n-1] == "hopefully" || f[n-1] == "aye" || f[n-1] == "yeah" || f[n-1] == "yep" || f[n-1] == "ah" || f[n-1] == "oh") {
 		f = f[:n-2]

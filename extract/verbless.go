@@ -1558,6 +1558,9 @@ func (r *reading) verbless(ci int) {
 		if name == "" || name == "fit" && returns && r.comesNext(ci) {
 			continue
 		}
+		if name == "remove" && m.kind&lexicon.Fastener != 0 && !last && r.turnsAt(j+1, c.hi) {
+			name = "slacken" // "back screw off half a turn"
+		}
 		if name == "remove" && (w == "off" || supplies.has(m.head)) && switched.has(m.head) {
 			name = "switch off"
 		}
@@ -1588,6 +1591,18 @@ func (r *reading) verbless(ci int) {
 			}
 		}
 	}
+}
+
+// turnsAt tells whether a number of turns stands at token i: "half a turn", "two turns".
+func (r *reading) turnsAt(i, hi int) bool {
+	for k := i; k < min(hi, i+4); k++ {
+		if w := r.toks[k].s; w == "turn" || w == "turns" {
+			return true
+		} else if !fractionWord.has(w) && countOf[w] == 0 && !numberWord.has(w) && !articles.has(w) && w != "of" && w != "couple" && w != "about" {
+			return false
+		}
+	}
+	return false
 }
 
 // thenOut reads "one screw in the back panel, out", "single bolt, off": how a thing is told
