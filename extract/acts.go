@@ -209,8 +209,66 @@ func (r *reading) pulledAlone(ci int) {
 	}
 }
 
+// takesNothingOff tells whether words for what comes off or is locked tell something else:
+// by how much a thing is off, what it keeps away, what is seen to come out of it, what
+// another time will mean, or that the machine is cut off from its current.
+func (r *reading) takesNothingOff(ci int, a *act) bool {
+	c := &r.clauses[ci]
+	last, next := r.word(a.hi-1), r.word(a.hi)
+	if a.action.Name == "tighten" {
+		return a.verb >= 0 && last == "off" && a.pronoun == "" && r.lemma1(r.toks[a.verb].s) == "lock" && !slices.ContainsFunc(a.objects, func(mi int) bool { return r.mentions[mi].kind&lexicon.Fastener != 0 }) // "locked off at the panel"
+	}
+	if a.action.Name != "remove" || last != "off" && last != "out" {
+		return false
+	}
+	if len(a.objects) == 1 && r.padlock(&r.mentions[a.objects[0]]) {
+		return true
+	}
+	if !a.subject {
+		return false
+	}
+	is := a.verb < 0 || r.toks[a.verb].is(wLinking)
+	if is && (next == "by" || next == "about" || next == "around" || next == "roughly" || next == "nearly") {
+		if w := r.word(a.hi + 1); r.kind(a.hi+1).is(wNumber|wCountOf) || w == "a" || w == "about" || w == "half" || a.hi+1 < len(r.toks) && r.toks[a.hi+1].qty >= 0 {
+			return true // "the rim's out by a couple of mil", "it's out about eight thou"
+		}
+	}
+	for i := a.lo - 1; i >= c.lo && i > a.lo-4; i-- {
+		switch r.toks[i].s {
+		case "keep", "keeps", "kept", "keeping":
+			return a.verb < 0 // "it only kept the spiders out"
+		case "means", "mean":
+			return a.verb < 0 // "next time it's the seal, which means the prop off"
+		case "see", "seen", "watch", "watched", "watching":
+			return last == "out" && a.pronoun == "it" && i >= a.lo-2 // "you'll see it come out the front"
+		}
+	}
+	return false
+}
+
+// padlock tells whether a mention is of the lock that keeps a machine switched off: "Lock
+// off. Power on.", "I take my lock off, heat on".
+func (r *reading) padlock(m *mention) bool {
+	if m.head == "padlock" {
+		return true
+	}
+	if m.head != "lock" || len(m.mods) > 0 {
+		return false
+	}
+	for i := max(0, m.lo-12); i < min(len(r.toks), m.hi+12); i++ {
+		switch r.toks[i].s {
+		case "power", "panel", "isolator", "mains", "breaker", "run", "heat", "tag":
+			return true
+		}
+	}
+	return r.word(m.lo-1) == "my" || r.word(m.lo-1) == "our"
+}
+
 func (r *reading) addAct(ci int, a act) {
 	a.cl = ci
+	if r.takesNothingOff(ci, &a) {
+		return
+	}
 	if a.action.Name == "fit" && a.verb >= 0 && !a.subject && len(a.objects) == 1 && catches.has(r.mentions[a.objects[0]].head) {
 		switch r.lemma1(r.toks[a.verb].s) {
 		case "press", "push", "squeeze", "pinch":

@@ -169,6 +169,9 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	if n == 1 && i > c.lo && i+1 < c.hi && r.movesItself(i) && r.toks[i].brk == brkNone && (r.toks[i+1].s == "it" || r.toks[i+1].s == "them") && (r.toks[i-1].is(wSubject) || r.toks[i-1].men >= 0) {
 		return m, 0 // "and that locks it"
 	}
+	if n == 1 && i > c.lo+1 && strings.HasSuffix(w, "s") && r.toks[i-1].s == "that" && r.toks[i-1].brk == brkNone && r.toks[i-2].brk == brkNone && r.toks[i-2].men >= 0 && lexicon.Singular(w) != w && !r.mentions[r.toks[i-2].men].plural {
+		return m, 0 // "a long sleeve that floats"
+	}
 	if w == "stops" && n == 1 && i > c.lo && r.toks[i-1].brk == brkNone && r.toks[i-1].men >= 0 && prepositions.has(r.word(i+1)) {
 		return m, 0 // "my torque driver stops at six"
 	}

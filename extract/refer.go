@@ -658,7 +658,7 @@ var (
 // A lock is back only where that is said.
 func (s *tracker) inTurn(c *clause) {
 	r := s.r
-	if len(c.mentions) == 0 || c.mood&^negated != 0 || r.sharesLot(c) {
+	if len(c.mentions) == 0 || c.mood&^negated != 0 || r.sharesLot(c) || r.listsWhatIsLeft(c) {
 		return
 	}
 	headed := false
@@ -767,6 +767,25 @@ func (r *reading) toldHowItLies(c *clause) bool {
 		if n := r.word(i + 1); features.has(r.toks[i].s) && turned.has(n) && n != "on" && n != "is" && n != "goes" && n != "sits" && r.toks[i].brk < brkComma {
 			if w := r.word(i + 2); r.toks[i+1].brk >= brkComma || w == "and" || w == "the" || n != "in" && n != "out" && n != "up" && n != "down" && n != "to" {
 				return true
+			}
+		}
+	}
+	return false
+}
+
+// listsWhatIsLeft tells whether the clause before leads in a list of what is still to do:
+// "So, to go through my list. Cap, wire, fifth nut.", "What's left? The seat, the panels."
+func (r *reading) listsWhatIsLeft(c *clause) bool {
+	ci := int(r.toks[c.lo].cl)
+	for k := ci - 1; k >= max(0, ci-2) && r.since(r.clauses[k].lo, c.lo) < 8; k-- {
+		for i := r.clauses[k].lo; i < r.clauses[k].hi; i++ {
+			switch r.toks[i].s {
+			case "list", "remains", "remaining", "outstanding":
+				return true
+			case "left":
+				if w := r.word(i - 1); w == "'s" || w == "is" || w == "what's" || w == "we" || w == "got" {
+					return true
+				}
 			}
 		}
 	}
@@ -1441,9 +1460,9 @@ func (s *tracker) leftOff(c *clause, a *act) bool {
 	}
 	switch a.action.Name {
 	case "leave off":
-		return a.mood&negated == 0 && a.pronoun != "she" && a.pronoun != "he" // "she's on the bench": all of it
+		return a.mood&negated == 0 && a.pronoun != "she" && a.pronoun != "he" && s.r.toks[c.lo].s != "while" && s.r.word(a.lo-1) != "while" // "she's on the bench": all of it
 	case "fit", "start by hand":
-		if a.mood&negated == 0 || s.r.bearsOn(a) {
+		if a.mood&negated == 0 || s.r.bearsOn(a) || s.r.saysHowWell(a) {
 			return false
 		}
 	default:
@@ -1461,6 +1480,22 @@ func (s *tracker) leftOff(c *clause, a *act) bool {
 		case "haven't", "hasn't", "isn't", "aren't", "ain't":
 			return true
 		}
+	}
+	return false
+}
+
+// saysHowWell tells whether what is not put on is only not there, or does not go on well: "I
+// haven't got a hose in here", "the bolt's not going in properly".
+func (r *reading) saysHowWell(a *act) bool {
+	if a.verb >= 0 {
+		switch r.lemma1(r.toks[a.verb].s) {
+		case "get", "run":
+			return true
+		}
+	}
+	switch r.word(a.hi) {
+	case "properly", "right", "straight", "square", "far", "easily", "nicely", "fully", "quite", "as", "well", "enough":
+		return true
 	}
 	return false
 }
