@@ -533,7 +533,8 @@ func (r *reading) subjectLike(m *mention) bool {
 func (r *reading) onlyPlace(m *mention) bool {
 	switch w := r.word(m.from - 2); m.prep {
 	case "":
-		return false
+		p := m.from - 1
+		return m.definite && p > r.clauses[m.cl].lo && r.toks[p].s == "off" && r.toks[p].brk == brkNone && r.toks[p-1].men >= 0 // "chain off the sprocket"
 	case "of":
 		return !many.has(w) && countOf[w] == 0
 	case "at":

@@ -755,6 +755,12 @@ func (r *reading) complete(ci int, m *mention) {
 			i--
 			continue
 		}
+		if namingForms.has(p) && r.namesWhich(c, i, m) {
+			mods = append([]string{p}, mods...) // "Connecting link out with the pliers."
+			unknown++
+			i--
+			continue
+		}
 		if k := i - 2; m.kind == lexicon.Fastener && m.plural && unknown == 0 && len(mods) == 0 && r.toks[i-1].brk == brkNone && len(p) > 3 && !r.isVerbForm(p) && !strings.HasSuffix(p, "ly") && !strings.HasSuffix(p, "ing") && (k < c.lo || r.toks[k].brk >= brkComma || r.toks[k].s == "and" || r.toks[k].is(wOpener)) && !pk.is(wOpener|wDrop|wLinking|wPreposition|wOff|wOn|wInterjection) {
 			mods = append([]string{p}, mods...) // "Roller bolts back in"
 			unknown++
@@ -859,6 +865,22 @@ func (r *reading) complete(ci int, m *mention) {
 		m.of = c.mentions[len(c.mentions)-1]
 	}
 	m.cl = ci
+}
+
+// namingForms are the forms in "-ing" that say what a part is for, at least as often as what is done.
+var namingForms = set("connecting clamping locking retaining mounting fixing sealing adjusting securing joining coupling tensioning balancing backing")
+
+// namesWhich tells whether such a form before token i belongs to the name there: nothing
+// goes before it, and what follows the name says where it goes or how it is.
+func (r *reading) namesWhich(c *clause, i int, m *mention) bool {
+	if r.toks[i-1].brk != brkNone || m.kind&(lexicon.Fastener|lexicon.Part) == 0 || i-2 >= c.lo && r.toks[i-2].brk < brkComma && !r.toks[i-2].is(wOpener|wDropAdj) && r.toks[i-2].s != "and" {
+		return false
+	}
+	if m.hi >= c.hi || r.toks[m.hi-1].brk >= brkComma {
+		return true
+	}
+	next := &r.toks[m.hi]
+	return next.is(wOff|wReturning) || next.s == "back" || next.s == "'s" || next.s == "is" || next.s == "comes" || next.s == "goes" || (next.s == "in" || next.s == "on") && (m.hi+1 >= c.hi || next.brk >= brkComma)
 }
 
 // leadsTo are the words whose "to" ends what is said where a pause follows.

@@ -1022,7 +1022,7 @@ func (r *reading) putThere(c *clause, cue int) (standIn, bool) {
 			if t := r.oneOf(int(r.toks[c.lo].cl), i); t != nil {
 				return standIn{-1, t.name, i, i + 5}, true // "I've borrowed the one out of the fridge"
 			}
-		case (w == "made" || w == "cut" || w == "bodged" || w == "rigged" || w == "fashioned" || w == "turned" || w == "printed" || w == "bent" || w == "whittled" || w == "machined") && (r.word(i+1) == "one" || r.word(i+1) == "up" && r.word(i+2) == "one"):
+		case (w == "made" || w == "cut" || w == "bodged" || w == "rigged" || w == "fashioned" || w == "turned" || w == "printed" || w == "bent" || w == "whittled" || w == "machined" || (w == "make" || w == "cut" || w == "bend" || w == "rig") && i > c.lo && (r.toks[i-1].s == "'ll" || r.toks[i-1].s == "to" || r.toks[i-1].s == "gonna")) && (r.word(i+1) == "one" || r.word(i+1) == "up" && r.word(i+2) == "one"):
 			if t := r.oneOf(int(r.toks[c.lo].cl), i); t != nil {
 				return standIn{-1, t.name, i, i + 5}, true // "I've made one out of a cereal box"
 			}

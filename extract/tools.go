@@ -66,8 +66,8 @@ func (r *reading) tools(found []sized) []Tool {
 		if everyday.has(m.head) || m.kind&(lexicon.Fastener|lexicon.Part) != 0 {
 			listed = listed && r.inSpokenList(m) // several tools near by make no list of what is no tool
 		}
-		if r.kindOfWork(m) {
-			continue // "a punch mark", "the coin slot"
+		if r.kindOfWork(m) || r.boltedIn(m) {
+			continue // "a punch mark", "the coin slot"; the knife of a chipper
 		}
 		sized := len(sizesOf[mi]) > 0 // "three quarter drive bar", "sixteen plug socket": a tool's own size
 		if m.kind&(lexicon.Fastener|lexicon.Part|lexicon.Consumable) != 0 && !sized && !r.usedAsTool(m) && !r.setUnder(m) && !(listed && m.kind&lexicon.Tool != 0) {
@@ -153,6 +153,23 @@ func (r *reading) tools(found []sized) []Tool {
 	}
 	return kept
 }
+
+// boltedIn tells whether what may be a tool is a part of the machine in this talk: bolts,
+// nuts or screws are named after it.
+func (r *reading) boltedIn(m *mention) bool {
+	if m.kind != lexicon.Tool || !alsoOfMachine.has(m.head) {
+		return false
+	}
+	for i := range r.mentions {
+		if o := &r.mentions[i]; o.kind&lexicon.Fastener != 0 && slices.Contains(o.mods, m.head) {
+			return true
+		}
+	}
+	return false
+}
+
+// alsoOfMachine are the tools that many machines have for a part.
+var alsoOfMachine = set("knife hook press blade stand hoist")
 
 // verbTool is what the verbs of the workshop are done with.
 var verbTool = map[string]string{"file": "file", "vacuum": "vacuum", "hoover": "vacuum", "hacksaw": "hacksaw", "solder": "soldering iron", "jack": "jack", "grind": "grinder", "drill": "drill", "chock": "chock", "hoist": "hoist", "winch": "winch"}
