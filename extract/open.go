@@ -235,7 +235,7 @@ func (r *reading) leftOpen(t *thing, state string, rec *Record) string {
 			return NotTorqued
 		}
 	case HandTight, Tightened:
-		if takesTorque(t) || state == HandTight {
+		if takesTorque(t) || state == HandTight && (t.fastener && !t.meters() || tightens.has(t.head) || screwedOn.has(t.head) && !t.plural) {
 			return NotTorqued
 		}
 	case Loosened:

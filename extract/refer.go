@@ -1078,6 +1078,9 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	if a.byHand && (name == "fit" || name == "tighten" || name == "start by hand") {
 		name = "start by hand"
 	}
+	if name == "start by hand" && len(ts) == 1 && isLock(ts[0]) {
+		name = "fit" // a circlip or a split pin is in or out
+	}
 	if past && (name == "fit" || name == "start by hand") && len(ts) > 0 && ts[0].fastener {
 		name = "tighten"
 	}

@@ -85,9 +85,14 @@ func (t *thing) works() bool {
 	return false
 }
 
+// meters tells whether a thing is a screw that is set by how far it is turned, and not tightened.
+func (t *thing) meters() bool {
+	return t.head == "screw" && (t.mods["air"] || t.mods["mixture"] || t.mods["idle"] || t.mods["tickover"] || t.mods["pilot"] || t.mods["volume"])
+}
+
 func isLock(t *thing) bool {
 	switch t.head {
-	case "circlip", "cotter":
+	case "circlip", "cotter", "snap ring", "retaining ring":
 		return true
 	case "pin", "key":
 		return t.mods["split"] || t.mods["cotter"] || t.mods["roll"] || t.mods["lock"] || t.mods["linch"] || t.mods["lynch"] || t.mods["retaining"] || t.mods["hitch"] || t.mods["pad"] || t.mods["clevis"]
@@ -112,8 +117,10 @@ func takesTorque(t *thing) bool {
 		// a connector's plug is pushed in, and a bare one may be the one in the wall
 		return contentCount(t.mods) == 0 && t.tightenedOnce() || t.mods["drain"] || t.mods["filler"] || t.mods["fill"] || t.mods["spark"] || t.mods["sump"] || t.mods["level"] || t.mods["glow"] || t.mods["vent"] || t.mods["oil"] || t.mods["magnetic"] || t.mods["check"]
 	case "screw", "nut":
-		return !t.works()
-	case "bolt", "stud", "axle", "union", "banjo", "lockring", "locknut", "nipple", "spindle", "nylock", "nyloc", "setscrew", "cup", "fitting":
+		return !t.works() && !t.meters()
+	case "spindle":
+		return t.tightenedOnce() || t.mods["wheel"] // not that of a drill or a lathe
+	case "bolt", "stud", "axle", "union", "banjo", "lockring", "locknut", "nipple", "nylock", "nyloc", "setscrew", "cup", "fitting":
 		return true
 	case "cap":
 		return t.mods["fork"] || t.mods["top"] || t.mods["preload"]
