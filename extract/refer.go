@@ -1551,7 +1551,7 @@ func (s *tracker) settle(a *act) bool {
 			return false // "socket on it, mallet": on the bearing
 		}
 	}
-	if a.rule == inARow && (len(s.turns) == 0 || fitting && s.r.says1(&s.r.clauses[a.cl], s.r.clauses[a.cl].lo, "there")) {
+	if a.rule == inARow && (len(s.turns) == 0 || s.r.says1(&s.r.clauses[a.cl], s.r.clauses[a.cl].lo, "there")) {
 		return false // "rack and pinion", before anything came off; "there's a strip and two screws" in the tray
 	}
 	if fitting && len(a.things) > 1 && len(a.things) == len(a.objects) {

@@ -1727,6 +1727,9 @@ func (r *reading) toMachine(c *clause, a *act) bool {
 	case "unplug", "isolate":
 		return len(a.things) == 0 || !a.things[0].fastener && (v == "isolate" || !wired.has(a.things[0].head)) || r.says1(c, a.verb, "wall") || r.says1(c, a.verb, "mains") || r.says1(c, a.verb, "socket")
 	}
+	if l := r.lemma1(r.toks[a.verb].s); (l == "tip" || l == "tilt" || l == "jack") && len(a.things) > 0 && limp.has(a.things[0].head) {
+		return true // nobody tips a hose
+	}
 	if len(a.things) > 0 && !a.things[0].fastener && !(small.has(a.things[0].head) && a.action.Name != "fit" && a.action.Name != "remove") && !(a.things[0].plural && !r.many(a)) && !(starts && !switched.has(a.things[0].head)) {
 		return false
 	}
@@ -1758,6 +1761,9 @@ var wired = set("plug connector multiplug wire lead sensor motor pump heater lam
 
 // small are parts that nobody stands up, lays on their side, fills or bleeds.
 var small = set("pin clip circlip washer gasket seal ring o-ring spring key plug cap fuse ball shim spacer bush bushing bearing nipple clamp wire lead")
+
+// limp are the parts that do not stand.
+var limp = set("hose pipe tube cable belt strap rope cord lead")
 
 // standsAt are the words for where whole machines stand.
 var standsAt = set("wall worktop floor ground stand stands ramp ramps lift hoist trestles trailer jacked upright workstand concrete driveway socket")

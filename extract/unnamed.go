@@ -32,7 +32,7 @@ func (r *reading) backAlone(ci int) {
 	}
 	k := i + 1
 	w := r.toks[k].s
-	if !onWords.has(w) && !returning.has(w) && !placing.has(w) && w != "together" || w == "to" {
+	if !onWords.has(w) && !returning.has(w) && !placing.has(w) || w == "to" {
 		return
 	}
 	if k+1 < c.hi && r.toks[k].brk < brkComma {

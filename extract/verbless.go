@@ -790,10 +790,19 @@ const (
 // the air cleaner". What is done to it, the state of the thing tells (refer).
 func (r *reading) singledOut(ci int) {
 	c := &r.clauses[ci]
-	if len(c.acts) > 0 || len(c.mentions) == 0 || ci < r.toolList[1] || c.mood&(negated|conditional|hypothetical|other|asked|aside|greeting|listing|announced|warned) != 0 {
+	hi := c.hi
+	if len(c.acts) > 0 {
+		if hi = r.beforeMoves(c); hi < 0 {
+			return
+		}
+	}
+	if len(c.mentions) == 0 || ci < r.toolList[1] || c.mood&(negated|conditional|hypothetical|other|asked|aside|greeting|listing|announced|warned) != 0 {
 		return
 	}
 	m := &r.mentions[c.mentions[0]]
+	if hi < c.hi && (m.hi >= hi || m.kind&lexicon.Fastener == 0) {
+		return
+	}
 	if r.spannerOn(ci) {
 		return
 	}
@@ -813,6 +822,9 @@ func (r *reading) singledOut(ci int) {
 	objects := []int{c.mentions[0]}
 	end := m.hi
 	for _, mi := range c.mentions[1:] {
+		if r.mentions[mi].from >= hi {
+			break
+		}
 		// "spacer, washer, and the nut"
 		if o := &r.mentions[mi]; o.kind&(lexicon.Fastener|lexicon.Part) != 0 && (o.kind&lexicon.Tool == 0 || o.definite) && o.prep == "" && (o.from == end || o.from == end+1 && (r.toks[end].s == "and" || r.toks[end].s == "then") || o.from == end+2 && r.toks[end].s == "and" && r.toks[end+1].s == "then") {
 			objects, end = append(objects, mi), o.hi
@@ -821,7 +833,7 @@ func (r *reading) singledOut(ci int) {
 		break
 	}
 	driven, counted := false, -1
-	for i := end; i < c.hi; i++ {
+	for i := end; i < hi; i++ {
 		w := r.toks[i].s
 		if t := int(r.toks[i].men); t >= 0 {
 			o := &r.mentions[t]
@@ -853,7 +865,7 @@ func (r *reading) singledOut(ci int) {
 			driven = true
 			continue
 		}
-		if (numberWord.has(w) || countOf[w] >= 8) && m.kind&lexicon.Fastener != 0 && r.toks[i-1].brk >= brkComma && (i+1 == c.hi || r.toks[i].brk >= brkComma) {
+		if (numberWord.has(w) || countOf[w] >= 8) && m.kind&lexicon.Fastener != 0 && r.toks[i-1].brk >= brkComma && (i+1 == hi || r.toks[i].brk >= brkComma) {
 			driven = true // "cover bolts, thirteen"
 			continue
 		}
@@ -885,7 +897,7 @@ func (r *reading) singledOut(ci int) {
 	if !driven && r.handledNext(ci) {
 		return // "First the return cable adjuster. Turn it out": what it is about
 	}
-	a := act{action: r.lex.Action("remove"), lo: m.from, hi: c.hi, verb: -1, objects: objects, subject: true, heads: true, rule: namedWithTool}
+	a := act{action: r.lex.Action("remove"), lo: m.from, hi: hi, verb: -1, objects: objects, subject: true, heads: true, rule: namedWithTool}
 	if !turns && !driven {
 		a.rule = inARow
 	}
@@ -893,6 +905,24 @@ func (r *reading) singledOut(ci int) {
 		a.action, a.heads = r.lex.Action("slacken"), false
 	}
 	r.addAct(ci, a)
+}
+
+// beforeMoves gives the token before which a clause only names what holds a thing that then
+// moves by itself, "two screws at the back, cross head, | and it slides out", or -1.
+func (r *reading) beforeMoves(c *clause) int {
+	if len(c.acts) != 1 {
+		return -1
+	}
+	a := &r.acts[c.acts[0]]
+	if !a.subject || a.verb < 0 || a.action.Name != "remove" || len(a.objects) > 0 || a.pronoun == "" {
+		return -1
+	}
+	for k := a.verb - 1; k > c.lo && k > a.verb-4; k-- {
+		if r.toks[k].s == "and" && r.toks[k-1].brk >= brkComma {
+			return k
+		}
+	}
+	return -1
 }
 
 // onlyLoosened tells whether the words right after a clause say that what it names is only
@@ -1586,7 +1616,7 @@ func (r *reading) verbless(ci int) {
 		r.addAct(ci, x)
 		// what follows is no longer "on the nuts" but "nuts"
 		for _, ki := range c.mentions {
-			if k := &r.mentions[ki]; k.from == hi && k.prep == w {
+			if k := &r.mentions[ki]; k.from == hi && k.prep == w && !(offWords.has(w) && articles.has(r.toks[k.from].s)) {
 				k.prep = ""
 			}
 		}
