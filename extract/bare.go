@@ -305,7 +305,7 @@ func (r *reading) taken(ci, a int) bool {
 // are counted, or something to be turned is spoken of.
 func (r *reading) severalOf(c *clause, i int, size string) bool {
 	prev, ci := r.word(i-1), int(r.toks[c.lo].cl)
-	if prev == "figure" || prev == "grade" || prev == "class" || prev == "in" || prev == "the" && r.word(i-2) == "in" || prev == "all" && size == "4 mm" || prev == "three" && size == "8 mm" || r.word(i+1) == "of" && r.word(i+2) != "them" && r.word(i+2) != "'em" {
+	if prev == "figure" || prev == "grade" || prev == "class" || prev == "in" || (prev == "the" || ofWhom.has(prev)) && r.word(i-2) == "in" || prev == "all" && size == "4 mm" || prev == "three" && size == "8 mm" || r.word(i+1) == "of" && r.word(i+2) != "them" && r.word(i+2) != "'em" {
 		return false
 	}
 	if size == "4 mm" || size == "5 mm" { // "two fives" may be spacers

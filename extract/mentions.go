@@ -508,7 +508,7 @@ func (r *reading) repaired(ci, i int) (m mention, end int) {
 	}
 	n := 1
 	var t *lexicon.Term
-	if i+1 < c.hi && r.toks[i].brk <= brkPause && !r.toks[i].is(wForm) {
+	if i+1 < c.hi && r.toks[i].brk <= brkPause && !r.toks[i].is(wForm) && !(r.toks[i+1].s == "can" && i+2 < c.hi && r.toks[i+2].is(wVerb|wForm|wStop)) { // "so the next fool can get it apart"
 		if t = r.lex.RepairBeside(w, lexicon.Singular(r.toks[i+1].s)); t != nil {
 			n = 2
 		}

@@ -1245,7 +1245,7 @@ var leadsStandIn = set("with 's is was are got have 've it's using used")
 var forNow = set("now till until instead there here today tonight and which because so off")
 
 // spells are the words that "a" stands before where no thing is meant.
-var spells = set("day week weekend month season year minute moment while time ride drive spell hour job fix bodge gap stopgap bit couple look go test run lift trip few lot thing way new proper better right turn quarter half number figure value lash botch work shame pain problem pig bugger nuisance repair joke present season summer winter year night evening trip weekend second third hand")
+var spells = set("day week weekend month season year minute moment while time ride drive spell hour job fix bodge gap stopgap bit couple look go test run lift trip few lot thing way new proper better right turn quarter half number figure value lash botch work shame pain problem pig bugger nuisance repair joke present season summer winter year night evening trip weekend second third fourth fifth sixth hand")
 
 // pieces are the words before "of" that say how much of a stuff: "a bit of twine".
 var pieces = set("bit piece length strip lump scrap strand loop offcut chunk turn layer wrap round couple pair set dollop blob")
