@@ -233,7 +233,8 @@ func (r *reading) leftSign(ci, hi, topic int) (at int, will bool) {
 	for i := c.lo; i < c.hi; i++ {
 		switch w := r.toks[i].s; w {
 		case "wants", "needs", "want", "need":
-			if topic >= 0 && i > c.lo && i+1 < c.hi && c.mood&negated == 0 && r.toks[i+1].s != "to" && r.ofThings(c, i) && !r.often(c) && !r.saidIn(c, "only") && !r.saidIn(c, "you") {
+			_, named := r.subjectOf(c, i)
+			if (topic >= 0 || named && i > c.lo && strings.HasSuffix(w, "s")) && i > c.lo && i+1 < c.hi && c.mood&negated == 0 && r.toks[i+1].s != "to" && r.ofThings(c, i) && !r.often(c) && !r.saidIn(c, "only") && !r.saidIn(c, "you") {
 				return i, false // "the rinse arm wants its jets poking out"
 			}
 			if topic >= 0 && w == "need" && r.ofMe(max(c.lo, i-2), i) && c.mood&negated == 0 && i+1 < c.hi && (r.toks[i+1].is(wDeterminer|wCounts) || r.toks[i+1].s == "new") {
@@ -252,6 +253,16 @@ func (r *reading) leftSign(ci, hi, topic int) (at int, will bool) {
 	}
 	if topic < 0 {
 		return -1, false
+	}
+	switch r.toks[c.lo].s {
+	case "when", "once", "till", "until":
+		// "the right side's spring, when the junkyard gets another"
+		for i := c.lo; i < c.hi && ci > 0 && r.clauses[ci-1].sentence == c.sentence && len(r.clauses[ci-1].acts) == 0 && !r.toks[c.lo-1].is(wLinking); i++ {
+			switch r.toks[i].s {
+			case "gets", "get", "finds", "find", "comes", "come", "arrives":
+				return c.lo, false
+			}
+		}
 	}
 	for _, o := range c.opens {
 		switch o.signal {
@@ -294,7 +305,7 @@ func (r *reading) willDoAt(ci, hi, i, topic int) bool {
 		} else {
 			// "I've the cover to put on, and the two spacers to replace"
 			for k := i + 1; k+1 < min(c.hi, i+7); k++ {
-				if r.toks[k].s == "to" && r.toks[k-1].men >= 0 && r.plainVerb(r.toks[k+1].s) {
+				if r.toks[k].s == "to" && r.toks[k-1].men >= 0 && (r.plainVerb(r.toks[k+1].s) || fetchVerbs.has(r.toks[k+1].s)) {
 					v = k + 1
 				}
 			}
@@ -323,8 +334,8 @@ func (r *reading) willDoAt(ci, hi, i, topic int) bool {
 		return false
 	}
 	for k := v + 1; k < r.clauses[hi-1].hi; k++ {
-		if idly.has(r.toks[k].s) || r.toks[k].s == "underneath" {
-			return false
+		if r.toks[k].s == "underneath" {
+			return false // where viewers find it
 		}
 	}
 	if topic < 0 && !r.pronounIn(v+1, min(c.hi, v+4)) {
@@ -335,7 +346,7 @@ func (r *reading) willDoAt(ci, hi, i, topic int) bool {
 
 // fetchVerbs are of what is got for a machine, idleVerbs of what is no work on one.
 var (
-	fetchVerbs = set("order buy get find ask fetch ring phone sort swill look")
+	fetchVerbs = set("order buy get find ask fetch ring phone sort swill look renew redo fix mend repair true trim paint sharpen")
 	idleVerbs  = set("go be call say tell show see leave let stop wait stand sit eat sleep drink have keep listen hang photograph film")
 )
 

@@ -741,7 +741,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		e.kind, e.before = ReplaceLater, BeforeLater
 	case "makeshift":
-		if r.youCould(c) || r.holds(c) {
+		if c.mood&negated != 0 || r.youCould(c) || r.holds(c) {
 			return nil
 		}
 		if w, p := r.toks[oc.lo].s, r.word(oc.lo-1); makeshifts.has(w) && (p == "with" || r.word(oc.lo-2) == "with" || r.word(oc.lo-3) == "with" || p == "thumb" || r.word(oc.lo-2) == "like" || r.word(oc.lo-3) == "like") && !r.spoilt(ci) {
