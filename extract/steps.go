@@ -1983,9 +1983,7 @@ func trimStep(s string) string {
 	if n := len(f); n > 5 && f[n-1] == "ago" && f[n-3] == "a" {
 		f = f[:n-3] // "a minute ago"
 	}
-	if n := len(f); n > 3 && f[n-2] == "and" && (f[n-1] == "see" || f[n-1] == "begin" || f[n-1] == "go" || f[n-1] == "try" || f[n-1] == "then" || f[n-1] == "honestly" || f[n-1] == "hopefully" || f[n-1] == "aye" || f[n-1] == "yeah" || f[n-1] == "yep" || f[n-1] == "ah" || f[n-1] == "oh") {
-		f = f[:n-2]
-	}
+	f = noAfter(f)
 	for n := len(f); n > 4 && f[n-2] == "and" && (particle.has(f[n-1]) || f[n-1] == "over" || f[n-1] == "through" || f[n-1] == "round") && (!particle.has(f[n-3]) || f[n-4] == "and"); n = len(f) {
 		f = f[:n-2] // "stretch the spring and over"
 	}
@@ -2005,5 +2003,15 @@ func trimStep(s string) string {
 		}
 		f = f[:len(f)-1]
 	}
-	return strings.TrimRight(strings.Join(f, " "), ",.;: ")
+	return strings.TrimRight(strings.Join(noAfter(f), " "), ",.;: ")
 }
+
+// noAfter takes off a last "and see", "to let" of which the rest has gone.
+func noAfter(f []string) []string {
+	if n := len(f); n > 3 && (f[n-2] == "and" && cutAfterAnd.has(f[n-1]) || f[n-2] == "to" && (f[n-1] == "let" || f[n-1] == "have")) {
+		return f[:n-2]
+	}
+	return f
+}
+
+var cutAfterAnd = set("see begin go try then honestly hopefully aye yeah yep ah oh")
