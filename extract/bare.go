@@ -215,7 +215,7 @@ func (r *reading) saidOtherwise(ci, a int, val *big.Rat, again bool) bool {
 		}
 	}
 	for i := a - 1; i >= max(0, a-30) && !again; i-- {
-		if r.toks[i].s == r.toks[a].s && r.toks[i].qty < 0 {
+		if q := r.toks[i].qty; r.toks[i].s == r.toks[a].s && (q < 0 || r.qtys[q].Kind == normalize.Turn) {
 			return true
 		}
 	}
@@ -266,6 +266,43 @@ func (r *reading) sizeSlot(c *clause, a, b int, val *big.Rat, again bool) bool {
 		return true // "it's a thirty. No, it isn't, it's a thirty-two"
 	}
 	return r.turnedNear(ci, a) || art && spannerSize(val) && r.taken(ci, a) || spannerSize(val) && r.besidePart(c, a, b)
+}
+
+// countedOff tells whether the number at [a,b) is one that is counted to, is told again
+// as a count, or counts what lies somewhere: "one, two … seven, eight and a half, nine",
+// "nine turns. Well, it's nine", "four in the tray, five in the cup".
+func (r *reading) countedOff(c *clause, a, b int) bool {
+	n := countOf[r.toks[a].s]
+	if n == 0 || b-a != 1 {
+		return false
+	}
+	row, least := 0, n
+	for i := a - 1; i >= max(0, a-16); i-- {
+		t := &r.toks[i]
+		if t.qty >= 0 {
+			if q := &r.qtys[t.qty]; q.Kind == normalize.Turn && t.s == r.toks[a].s {
+				return true
+			}
+			continue
+		}
+		if v := countOf[t.s]; v > 0 && v < least && t.brk >= brkPause {
+			row, least = row+1, v
+		}
+		if t.s == r.toks[a].s && counted.has(r.word(i+1)) {
+			return true
+		}
+	}
+	if row > 2 && least == 1 {
+		return true
+	}
+	if w := r.word(b + 1); r.word(b) == "in" && (w == "the" || w == "my" || w == "a") {
+		for i := a - 1; i > max(c.lo, a-9); i-- {
+			if r.word(i) == "in" && countOf[r.toks[i-1].s] > 0 {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // besidePart tells whether a number stands between commas right behind the name of one

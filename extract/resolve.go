@@ -975,7 +975,7 @@ func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
 				score += 4
 			} else if t.owner != nil && int(r.toks[owner.last].cl) != m.cl && t.owner.last > owner.last-20 && r.since(t.owner.last, m.lo) < 20 && r.lastState(t.owner) == Refitted && isOff(r, t) {
 				score += 4 // "valves in their holes, and the head goes back on. Bolts": what held the head
-			} else if t.head == m.head && m.definite && r.since(t.first, m.lo) < 15 && t.mentions != nil {
+			} else if t.head == m.head && m.definite && r.since(t.first, m.lo) < 15 && t.mentions != nil && r.lastState(t) != Torqued {
 				score++ // "There's one Phillips screw. … The screw comes out"
 			} else if t.owner != nil || contentCount(t.mods) > 0 {
 				if st, _ := t.state(); st == Torqued && owner.last > t.last && act != "slacken" && act != "remove" {
@@ -1090,7 +1090,7 @@ func (r *reading) toldApart(t *thing, m *mention) bool {
 // tooMany tells whether a mention counts more than a thing that was told as one by
 // its name can be: "There's a pinch bolt. … The two clamps. Four bolts."
 func tooMany(t *thing, m *mention) bool {
-	return m.count > 2 && t.count == 1 && !t.plural && t.of == nil && contentCount(t.mods) > 0
+	return m.count > 2 && t.count <= 1 && !t.plural && t.of == nil && contentCount(t.mods) > 0
 }
 
 // isOff tells whether a thing came off, or was let go, and is not back on.

@@ -301,8 +301,19 @@ func (r *reading) measured(c *clause, lo, hi int) bool {
 			return true
 		}
 	}
+	if hi < c.hi && r.toks[hi-1].brk < brkComma && ofStock.has(r.toks[hi].s) {
+		return true // "a quarter inch plate", "an eight mil hole"
+	}
+	for i := lo - 1; i >= max(0, lo-25) && r.clauses[r.toks[i].cl].sentence == c.sentence; i-- {
+		if w := r.toks[i].s; w == "sticking" || w == "sticks" || w == "measuring" || w == "measured" {
+			return true // "how much is sticking out, it's thirty four millimetres"
+		}
+	}
 	return false
 }
+
+// ofStock are what a size right before them is the thickness or the width of.
+var ofStock = set("plate plates sheet ply plywood board boards timber planks plank hole holes slab strip")
 
 var measures = set("gap play clearance long thick deep level travel down wide proud longer bent taller foot feet away apart high tall further turn turns measure measured measures wear worn slack past from between left")
 
@@ -393,7 +404,7 @@ func (r *reading) bareSizes(ci int, known map[string]bool) []sized {
 	nums := r.numbersOf(c.lo, c.hi)
 	for ni, n := range nums {
 		a, b := r.tokenAt(n.Start+base), r.tokenAt(n.End+base-1)+1
-		if a < c.lo || b > c.hi || a >= b || r.toks[a].qty >= 0 || r.toks[b-1].qty >= 0 || n.Low == nil || r.toks[a].men >= 0 && r.mentions[r.toks[a].men].byPlace {
+		if a < c.lo || b > c.hi || a >= b || r.toks[a].qty >= 0 || r.toks[b-1].qty >= 0 || n.Low == nil || r.toks[a].men >= 0 && r.mentions[r.toks[a].men].byPlace || r.countedOff(c, a, b) && !r.sizeToolBefore(c, a) {
 			continue
 		}
 		if canon := r.crossNumber(c, a, b, n.Low); canon != "" {

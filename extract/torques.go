@@ -705,6 +705,12 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 	for k := ci - 1; k >= 0 && k >= ci-2 && r.since(r.clauses[k].lo, q.lo) < 10; k-- {
 		p := &r.clauses[k]
 		if s.headingOf(p) == nil {
+			if slices.ContainsFunc(p.mentions, func(mi int) bool {
+				e := r.mentions[mi].entry
+				return e != nil && takesTorque(e) && r.mentions[mi].prep == ""
+			}) {
+				break // "Battery. The red cable goes on, and that nut, eight."
+			}
 			continue
 		}
 		if m := &r.mentions[p.mentions[0]]; m.entry != nil && m.prep == "" && !s.inPassing(k, p.mentions[0]) && !documents.has(m.head) && (!m.ownsNone() || tightens.has(m.head) || r.word(m.hi) == "torque") {
@@ -783,7 +789,7 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 		}
 		if st, _ := t.state(); screwClip(t) && st != Removed && st != Discarded {
 			return t, "clamp or fitting in hand"
-		} else if t == s.heading && r.since(s.headingAt, q.lo) < 12 && screwedIn.has(t.head) {
+		} else if t == s.heading && r.since(s.headingAt, q.lo) < 25 && screwedIn.has(t.head) {
 			return t, "what the talk turned to"
 		} else if tightens.has(t.head) && (st == Loosened || st == HandTight || st == Tightened || (st == Refitted || st == Torqued) && screwedIn.has(t.head) && r.since(t.last, q.lo) < 12) {
 			return t, "clamp or fitting in hand"
