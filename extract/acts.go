@@ -727,8 +727,8 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 					gapMentions++
 				} else if r.pronounAt(c, j) && a.pronoun == "" {
 					a.pronoun = r.standsFor(j)
-				} else if w := r.toks[j].s; !stopWords.has(w) && !dropWords.has(w) && !dropAdj.has(w) && r.toks[j].qty < 0 && countOf[w] == 0 {
-					a.unknown = true // "get all the sludge out"
+				} else if w := r.toks[j].s; !stopWords.has(w) && !dropWords.has(w) && !dropAdj.has(w) && !r.toks[j].is(wBetween) && r.toks[j].qty < 0 && countOf[w] == 0 {
+					a.unknown = true // "get all the sludge out", and not "screw it back in"
 				}
 			}
 		}

@@ -8,6 +8,9 @@ import (
 // looksAt are the actions that are done to how a thing is: "check the line's on straight".
 var looksAt = map[string]bool{"inspect": true, "test": true, "measure": true, "mark": true}
 
+// putOn are the acts by which a thing goes back.
+var putOn = map[string]bool{"fit": true, "start by hand": true}
+
 // moodOf tells in what mood an act is spoken of, by the cues before its verb.
 func (r *reading) moodOf(ci int, a *act) mood {
 	c := &r.clauses[ci]
@@ -75,6 +78,8 @@ func (r *reading) moodOf(ci int, a *act) mood {
 			m |= framed // "it's like pulling a credit card out of a tight wallet"
 		case strings.HasSuffix(s, "ing") && (prev == "wants" || prev == "needs" || prev == "want" || prev == "need"):
 			m |= announced // "the oiler wants filling"
+		case passive && putOn[a.action.Name] && prev != "was" && prev != "were" && a.hi > a.verb+1:
+			a.ifOff = true // "the plug's screwed back in": done where it had come off, else how it is held
 		case passive && !strings.HasSuffix(s, "ing"):
 			m |= framed // "it's cracked", "both are split"
 		case lemma:

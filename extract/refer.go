@@ -1195,6 +1195,9 @@ func (s *tracker) apply(ci, ai int, a *act) {
 			s.turns = s.turns[:n]
 		}
 	}
+	if (idle || len(ts) == 0) && a.ifOff && a.verb >= 0 && !a.subject {
+		a.mood |= framed // "the lead's clipped in at the back": how it is held
+	}
 	if idle && a.subject && (a.ifOff && (s.fitted == 0 && a.rule != "thing and particle" || a.rule == whereItIs) || name == "start by hand" || name == "tighten" && a.verb >= 0 && !s.fitting(a.lo)) {
 		a.mood |= framed // it tells where a thing is or how it was found
 	}
