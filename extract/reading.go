@@ -174,6 +174,7 @@ type reading struct {
 	toks      []tok
 	words     map[string]known // each once
 	ids       []lexicon.ID     // of the tokens' words
+	talked    []float64        // at each token: for how long there was talk, in seconds
 	clauses   []clause
 	mentions  []mention
 	acts      []act
@@ -295,7 +296,19 @@ func (r *reading) tokens() {
 		t.class, r.ids[i] = k.class, k.id
 	}
 	r.runs()
+	r.talked = make([]float64, n)
+	for i := 1; i < n; i++ {
+		took := r.talk.Words[r.toks[i].w].At - r.talk.Words[r.toks[i-1].w].At
+		if took < 0 || took > silence {
+			took = silence
+		}
+		r.talked[i] = r.talked[i-1] + took
+	}
 }
+
+// silence is as long, in seconds, as a silence counts at most: nothing else is in hand
+// when somebody has worked for a minute without a word.
+const silence = 3
 
 // runs counts how far each word is from what ends after it. A name that was found is
 // looked for again where it would run on over a comma.
@@ -1029,11 +1042,11 @@ func (r *reading) at(tok int) float64 { return r.talk.Words[r.toks[tok].w].At }
 // measure of how near things are: all the text of a file may stand at one second.
 const farWords = 2000
 
-// since tells how many seconds lie between two tokens; a clip's end is far.
+// since tells for how many seconds there was talk between two tokens, silences being short;
+// a clip's end is far.
 func (r *reading) since(a, b int) float64 {
-	wa, wb := &r.talk.Words[r.toks[a].w], &r.talk.Words[r.toks[b].w]
-	if wa.Clip != wb.Clip || b-a > farWords {
+	if r.talk.Words[r.toks[a].w].Clip != r.talk.Words[r.toks[b].w].Clip || b-a > farWords {
 		return 1e9
 	}
-	return wb.At - wa.At
+	return r.talked[b] - r.talked[a]
 }
