@@ -339,7 +339,7 @@ func TestOpen(t *testing.T) {
 		{"not refitted", []string{"Take the side panel off."}, NotRefitted, "panel"},
 		{"not torqued", []string{"Start the axle nut by hand."}, NotTorqued, "axle nut"},
 		{"lock missing", []string{"Pull the split pin out and throw it over there.", "The castle nut gets ninety newton metres."}, LockMissing, "split pin"},
-		{"one split pin of two", []string{"There's a split pin through the ram pin. Pull the split pin out, that's going in the bin.", "Now the wheel.", "Wheel off.", "Dust cap off.", "Under there is the castle nut.", "Pull the split pin and the castle nut comes off.", "Castle nut back on, and a new split pin goes in."}, LockMissing, "split pin"},
+		{"one split pin of two", []string{"There's a split pin through the ram pin. Pull the split pin out, that's going in the bin.", "Now the wheel.", "Wheel off.", "The brake shoes look all right, so they stay where they are.", "Dust cap off.", "Under there is the castle nut.", "Pull the split pin and the castle nut comes off.", "Castle nut back on, and a new split pin goes in."}, LockMissing, "split pin"},
 		{"stands in", []string{"There's a cable tie on the hose for now."}, ReplaceLater, "cable tie"},
 		{"promise", []string{"I'll put a link to the gasket kit down below."}, Promise, "gasket"},
 		{"a misprint", []string{"New pads in. Pad pin, and I'm reading it to you, 180 newton metres.", "Somebody lost a dot somewhere, so I do it by feel."}, Suspect, "pad pin"},

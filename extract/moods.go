@@ -8,6 +8,12 @@ import (
 // looksAt are the actions that are done to how a thing is: "check the line's on straight".
 var looksAt = map[string]bool{"inspect": true, "test": true, "measure": true, "mark": true}
 
+// ofLast tells whether a "that" at a token tells more of what is named right before it:
+// "and the nut, that's spun on for now".
+func (r *reading) ofLast(i int) bool {
+	return r.word(i) == "that" && i > 0 && r.toks[i-1].men >= 0 && r.toks[i-1].brk < brkSentence
+}
+
 // putOn are the acts by which a thing goes back.
 var putOn = map[string]bool{"fit": true, "start by hand": true}
 
@@ -69,7 +75,7 @@ func (r *reading) moodOf(ci int, a *act) mood {
 		if k := a.verb - 2; k >= c.lo && (besides.has(prev)) && passiveBe.has(r.toks[k].s) {
 			prev = r.toks[k].s // "the cable's still threaded through"
 		}
-		passive := prev == "'s" || prev == "is" || prev == "are" || prev == "was" || prev == "were" || prev == "be" || prev == "been" || prev == "'re"
+		passive := prev == "'s" && r.word(a.verb-2) != "let" || prev == "is" || prev == "are" || prev == "was" || prev == "were" || prev == "be" || prev == "been" || prev == "'re"
 		// "what I do is lean it over" is no passive, "it's set" is
 		cleft := lemma && (prev == "is" || prev == "'s" || prev == "was") && r.cleft(c, a.verb)
 		switch {
@@ -78,7 +84,7 @@ func (r *reading) moodOf(ci int, a *act) mood {
 			m |= framed // "it's like pulling a credit card out of a tight wallet"
 		case strings.HasSuffix(s, "ing") && (prev == "wants" || prev == "needs" || prev == "want" || prev == "need"):
 			m |= announced // "the oiler wants filling"
-		case passive && putOn[a.action.Name] && prev != "was" && prev != "were" && a.hi > a.verb+1:
+		case passive && putOn[a.action.Name] && prev != "was" && prev != "were" && a.hi > a.verb+1 && !r.ofLast(a.verb-2):
 			a.ifOff = true // "the plug's screwed back in": done where it had come off, else how it is held
 		case passive && !strings.HasSuffix(s, "ing"):
 			m |= framed // "it's cracked", "both are split"
