@@ -86,6 +86,8 @@ func (r *reading) moodOf(ci int, a *act) mood {
 			m |= announced // "the oiler wants filling"
 		case passive && putOn[a.action.Name] && prev != "was" && prev != "were" && a.hi > a.verb+1 && !r.ofLast(a.verb-2):
 			a.ifOff = true // "the plug's screwed back in": done where it had come off, else how it is held
+		case passive && a.action.Name == "tighten" && prev != "was" && prev != "were" && a.hi > a.verb+1:
+			a.ifOff = true // "they're pinched up": done where they were on and no more, else how they were found
 		case passive && !strings.HasSuffix(s, "ing"):
 			m |= framed // "it's cracked", "both are split"
 		case lemma:

@@ -1122,7 +1122,11 @@ func (s *tracker) apply(ci, ai int, a *act) {
 			n = "fit" // "spacers off the zip tie": from where they were kept
 			a.action = r.lex.Action(n)
 		}
-		if a.ifOff && st != Removed && st != Loosened && !(a.byHand && t.fastener && r.withMine(c, a.hi)) && !(r.word(a.hi) == "top" && wasFitting) && !(st == "" && (a.rule == "thing and place" || a.rule == "thing and particle" && r.word(a.hi-1) == "through") && s.fitted > 0 && r.since(s.fitted, a.lo) < 90) {
+		if a.ifOff && n == "tighten" {
+			if st != Refitted && st != HandTight && st != Removed {
+				continue
+			}
+		} else if a.ifOff && st != Removed && st != Loosened && !(a.byHand && t.fastener && r.withMine(c, a.hi)) && !(r.word(a.hi) == "top" && wasFitting) && !(st == "" && (a.rule == "thing and place" || a.rule == "thing and particle" && r.word(a.hi-1) == "through") && s.fitted > 0 && r.since(s.fitted, a.lo) < 90) {
 			continue
 		}
 		if n == "fit" && a.verb >= 0 && !a.subject && r.word(a.hi-1) == "through" && r.lemma1(r.toks[a.verb].s) == "push" && st != Removed && !s.fitting(a.lo) && !r.ofNew(a) && !r.fitsNext(ai) {
