@@ -33,7 +33,7 @@ func (r *reading) fingerTight(ci int) {
 				r.addAct(ci, act{action: r.lex.Action("start by hand"), lo: i, hi: k + 1, verb: -1, pronoun: "them", subject: true, rule: numberByHand})
 				return
 			}
-			if linking.has(r.toks[k].s) || r.isVerbForm(r.toks[k].s) {
+			if w := r.toks[k].s; linking.has(w) || w != "back" && r.isVerbForm(w) {
 				return
 			}
 		}
@@ -51,7 +51,11 @@ func (r *reading) fingerTight(ci int) {
 				break
 			}
 		}
-		for i := m.hi; i < hi && !linking.has(r.toks[i].s) && !r.isVerbForm(r.toks[i].s); i++ {
+		i := m.hi
+		if w := r.word(i); i < hi && (w == "'s" || w == "is" || w == "are") {
+			i++ // "the bolts are just by hand"
+		}
+		for ; i < hi && !linking.has(r.toks[i].s) && !r.isVerbForm(r.toks[i].s); i++ {
 			if handAt(r, i, hi) {
 				x := act2(r.lex.Action("start by hand"), m.from, m.hi, mi)
 				x.rule = "thing and by hand"
