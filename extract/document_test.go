@@ -15,7 +15,7 @@ func TestWarningsAreWhole(t *testing.T) {
 		want []string
 	}{
 		{"condition and consequence", []string{"Lift the belt off the pulley.", "If you put it on the wrong way round, you'll strip the teeth."},
-			[]string{"If you put it on the wrong way round, you'll strip the teeth."}},
+			[]string{"Lift the belt off the pulley. If you put it on the wrong way round, you'll strip the teeth."}}, // it is the belt
 		{"consequence in a sentence of its own", []string{"Take the cover off.", "Do not run the saw with that cover off. It'll spit the chain at you."},
 			[]string{"Do not run the saw with that cover off. It'll spit the chain at you."}},
 		{"the end of the sentence", []string{"You do not open that cap when the engine's hot, it'll come up your arm."},

@@ -308,7 +308,7 @@ func (r *reading) tokens() {
 
 // silence is as long, in seconds, as a silence counts at most: nothing else is in hand
 // when somebody has worked for a minute without a word.
-const silence = 8
+const silence = 6
 
 // runs counts how far each word is from what ends after it. A name that was found is
 // looked for again where it would run on over a comma.
