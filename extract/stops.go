@@ -273,7 +273,7 @@ func (r *reading) stopsIn(table stopTable, lo, hi int, timed bool) {
 	s.hear(&g, 0, brkSentence)
 	for i := 1; i < hi-lo; i++ {
 		t, last := &r.toks[lo+i], &r.toks[lo+i-1]
-		if last.brk < brkSentence && g.names[i] == 0 && !endsNothing.has(last.s) && !table.never(g.tags[i+1], g.tags[i+2]) && !(numeral(last) && fraction.has(t.s)) {
+		if last.brk < brkSentence && g.names[i] == 0 && !endsNothing.has(last.s) && !table.never(g.tags[i+1], g.tags[i+2]) && !(numeral(last) && fraction.has(t.s)) && !(numeral(t) && last.is(wLinking)) {
 			keys = g.keys(keys[:0], i, &s)
 			comma, stop := table.sum(keys)
 			if timed && last.brk == brkPause || last.brk == brkLine {
