@@ -56,6 +56,7 @@ func (r *reading) findActs() {
 		r.stowed(ci)
 		r.laidBeside(ci)
 		r.alongWith(ci)
+		r.andTheRest(ci)
 		r.stood(ci)
 		r.row(ci)
 		r.fingerTight(ci)

@@ -525,6 +525,44 @@ func (r *reading) alongWith(ci int) {
 	r.addAct(ci, x)
 }
 
+// andTheRest lets things that a clause ends on, one after another, share the lot of what
+// was taken off or put on right before them: "take the nut off, the washer and the pulley".
+func (r *reading) andTheRest(ci int) {
+	c := &r.clauses[ci]
+	if len(c.acts) == 0 || len(c.mentions) < 2 || c.mood&notWork != 0 || ci < r.toolList[1] {
+		return
+	}
+	a := r.acts[c.acts[len(c.acts)-1]]
+	if a.verb < 0 || a.mood&^offCamera != 0 || len(a.objects) == 0 || a.action.Name != "fit" && a.action.Name != "remove" || a.hi >= c.hi || r.toks[a.hi-1].brk != brkComma {
+		return
+	}
+	i := a.hi
+	var rest []int
+	for _, mi := range c.mentions {
+		m := &r.mentions[mi]
+		if m.from < a.hi {
+			continue
+		}
+		for ; i < m.from; i++ {
+			if w := r.toks[i].s; w != "and" && w != "then" {
+				return
+			}
+		}
+		if m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" || m.isNew && a.action.Name == "remove" || r.inAct(ci, mi) {
+			return
+		}
+		rest, i = append(rest, mi), m.hi
+	}
+	if i != c.hi {
+		return
+	}
+	for _, mi := range rest {
+		x := act2(a.action, r.mentions[mi].from, r.mentions[mi].hi, mi)
+		x.rule = "told in a row"
+		r.addAct(ci, x)
+	}
+}
+
 // beginsPiece tells whether a mention opens its clause, or what stands in it after a
 // comma or "and".
 func (r *reading) beginsPiece(c *clause, m *mention) bool {
