@@ -169,6 +169,8 @@ type known struct {
 
 // reading is the one reading of a talk that every field is a view of.
 type reading struct {
+	namesOf   map[string]map[string]bool
+	claimed   func(mi int, all []claim, best claim)
 	talk      *transcript.Talk
 	lex       *lexicon.Lexicon
 	toks      []tok

@@ -8,6 +8,60 @@ import (
 	"wrenchword/normalize"
 )
 
+// unnamed tells which fastener a mention by its word alone stands for, or makes a new one.
+func (s *tracker) unnamed(ci, mi int) *thing {
+	r := s.r
+	m := &r.mentions[mi]
+	best := s.whose(ci, mi, anyClaim)
+	side := m.side
+	if best.fastener() {
+		t := best.t
+		if side == "" && t.owner != nil {
+			side = t.owner.side
+		}
+		if side == "" && s.side != "" && r.since(s.sideAt, m.lo) < 8 {
+			side = s.side
+		}
+		t.christen(m)
+		if w := whereOf(m); w != "" && t.count > 1 && (m.count == 0 || m.count < t.count) && t.name != "" && !t.mods[w] && !t.mods[canonPlace(w)] {
+			return s.placed(t, w, m.plural, m.lo)
+		}
+		return s.sided(t, m, side)
+	}
+	owner := best.t
+	if k := best.ahead; k >= 0 {
+		if o := &r.mentions[k]; o.entry == nil {
+			o.entry = s.resolve(o.cl, k)
+		}
+		owner = r.mentions[k].entry
+	}
+	if side == "" && owner != nil {
+		side = owner.side
+	}
+	if side == "" && s.side != "" && r.since(s.sideAt, m.lo) < 8 {
+		side = s.side
+	}
+	t := &thing{head: m.head, mods: map[string]bool{}, fastener: true, plural: m.plural, count: m.count, first: m.lo, side: side}
+	var name []string
+	for _, w := range m.mods {
+		if placeWords.has(w) && sideOf[w] == "" {
+			name = append(name, w)
+			t.mods[w] = true
+		}
+	}
+	t.place = strings.Join(name, " ")
+	if owner != nil {
+		t.owner = owner
+		t.takeWords(owner)
+		name = append(name, lexicon.Modifier(owner.name))
+	}
+	if len(name) > 0 {
+		t.name = strings.Join(append(name, headName(m)), " ")
+	}
+	r.addThing(t)
+	return t
+}
+
 // resolve tells which thing a mention stands for, or makes a new one.
 func (s *tracker) resolve(ci, mi int) *thing {
 	r := s.r
@@ -21,50 +75,12 @@ func (s *tracker) resolve(ci, mi int) *thing {
 	cont := content(m.mods)
 	side := m.side
 	bare := len(cont) == 0
-	var owner *thing
 	if fastener && bare && alike.has(m.head) {
-		owner = s.ownerOf(ci, mi)
-		if owner != nil && owner.side != "" && side == "" {
-			side = owner.side
+		if t := s.moving(m); t != nil {
+			m.kind = lexicon.Part
+			return t
 		}
-	}
-	if side == "" && s.side != "" && r.since(s.sideAt, m.lo) < 8 && bare && fastener {
-		side = s.side
-	}
-	if t := s.moving(m); fastener && bare && t != nil {
-		m.kind = lexicon.Part
-		return t
-	}
-	// a bare fastener in hand
-	if fastener && bare && alike.has(m.head) {
-		if t := s.inHandFastener(mi, owner, side); t != nil {
-			t.christen(m)
-			if w := whereOf(m); w != "" && t.count > 1 && (m.count == 0 || m.count < t.count) && t.name != "" && !t.mods[w] && !t.mods[canonPlace(w)] {
-				return s.placed(t, w, m.plural, m.lo)
-			}
-			return s.sided(t, m, side)
-		}
-		name := ""
-		t := &thing{head: m.head, mods: map[string]bool{}, fastener: true, plural: m.plural, count: m.count, first: m.lo}
-		if owner != nil {
-			t.owner = owner
-			t.takeWords(owner)
-			name = lexicon.Modifier(owner.name) + " "
-		}
-		var pl []string
-		for _, w := range m.mods {
-			if placeWords.has(w) && sideOf[w] == "" {
-				pl = append(pl, w)
-				t.mods[w] = true
-			}
-		}
-		t.place = strings.Join(pl, " ")
-		if owner != nil || len(pl) > 0 {
-			t.name = strings.TrimSpace(strings.Join(pl, " ") + " " + name + headName(m))
-		}
-		t.side = side
-		r.addThing(t)
-		return t
+		return s.unnamed(ci, mi)
 	}
 	// a named thing
 	if t := r.saidFuller(mi); t != nil {
@@ -184,7 +200,7 @@ func (s *tracker) resolve(ci, mi int) *thing {
 	t := &thing{head: m.head, mods: map[string]bool{}, fastener: fastener, plural: m.plural, count: m.count, first: m.lo, name: thingName(m), side: m.side, place: m.place}
 	if fastener && alike.has(m.head) && len(cont) > 0 && generic.has(cont[len(cont)-1]) {
 		// "the pinch bolt for the axle": which pinch bolt it is, the part tells
-		if o := s.ownerOf(ci, mi); o != nil && !strings.Contains(t.name, o.head) && r.since(o.last, m.lo) < 12 {
+		if o := s.whose(ci, mi, onlyParts).t; o != nil && !strings.Contains(t.name, o.head) && r.since(o.last, m.lo) < 12 {
 			t.owner = o
 			t.name = lexicon.Modifier(o.name) + " " + t.name
 			t.takeWords(o)
@@ -667,167 +683,8 @@ func (s *tracker) sided(t *thing, m *mention, side string) *thing {
 	return &c
 }
 
-// ownerOf tells which part an unnamed fastener holds: one named beside it, or what the talk is about.
-func (s *tracker) ownerOf(ci, mi int) *thing {
-	r := s.r
-	m := &r.mentions[mi]
-	c := &r.clauses[ci]
-	var before, after *mention
-	for _, k := range c.mentions {
-		o := &r.mentions[k]
-		if (o.kind&lexicon.Part == 0 || o.kind&lexicon.Fastener != 0) && !heldByBolts.has(o.head) || k == mi || o.ownsNone() && !(ownsIfSaid.has(o.head) && o.from == m.hi+1 && (o.prep == "on" || o.prep == "of" || o.prep == "for")) && !(m.count > 0 && o.hi < m.from && m.from-o.hi <= 3 && r.toks[m.from-1].brk >= brkComma && r.done(c, k)) {
-			continue // "positive cable off, one nut": the cable's
-		}
-		if o.hi <= m.from {
-			if o.prep == "from" || o.prep == "with" || o.prep == "behind" || o.prep == "off" || o.prep == "under" || o.prep == "over" {
-				continue
-			}
-			// "this bracket that holds the hose": the bracket, not the hose
-			if before == nil || o.prep == "" && !r.holdsBetween(before.hi, o.from) || before.prep != "" && o.prep == "" {
-				before = o
-			}
-		} else if after == nil && o.from >= m.hi && (o.prep != "" && o.prep != "with" && o.prep != "from" && o.prep != "behind" && !(s.topic != nil && under.has(o.prep) && s.onTopic(m.lo) != nil) && !(o.prep == "in" && containers.has(o.head)) || r.word(o.from-1) == "off" || r.holdsBetween(m.hi, o.from)) {
-			after = o
-		}
-	}
-	if after == nil && c.hi < len(r.toks) {
-		// "two nuts | which are holding the risers"
-		n := &r.clauses[r.toks[c.hi].cl]
-		if w := r.toks[n.lo].s; (w == "which" || w == "that" || w == "holding") && n.sentence == c.sentence && c.hi-m.hi <= 3 {
-			for _, k := range n.mentions {
-				if o := &r.mentions[k]; o.kind&lexicon.Part != 0 && o.kind&lexicon.Fastener == 0 && r.holdsBetween(n.lo, o.from) {
-					if o.entry == nil {
-						o.entry = s.resolve(int(r.toks[n.lo].cl), k)
-					}
-					return o.entry
-				}
-			}
-		}
-	}
-	if after != nil && after.from-m.hi <= 6 && !r.anotherBetween(m.hi, after.from) {
-		if after.entry == nil {
-			k := int(r.toks[after.lo].men)
-			if t := s.resolve(ci, k); t != nil {
-				r.mentions[k].entry = t
-			}
-		}
-		return r.mentions[r.toks[after.lo].men].entry
-	}
-	if before != nil && before.entry != nil {
-		return before.entry
-	}
-	if t := s.letsGo(ci, mi); t != nil {
-		return t
-	}
-	if t := s.ownEnd(ci, mi); t != nil {
-		return t
-	}
-	if t := s.onTopic(m.lo); t != nil {
-		if o := s.justWorkedOn(ci); o != nil && o != t && r.opens(c, m) {
-			return o // "she's moved the latch plate up. Two bolts."
-		}
-		return t
-	}
-	// what the talk is about: the latest part that a clause of its own was about
-	for pass := 0; pass < 2; pass++ {
-		for k := ci - 1; k >= max(0, ci-60) && r.since(r.clauses[k].lo, m.lo) < 40; k-- {
-			p := &r.clauses[k]
-			if pass == 0 && (subordinate.has(r.toks[p.lo].s) || p.mood&(warned|other|hypothetical|conditional|aside|greeting|negated) != 0) {
-				continue
-			}
-			for _, ai := range p.acts {
-				// "back up it goes": what was last spoken of
-				if a := &r.acts[ai]; pass == 0 && a.happened() && len(a.objects) == 0 && len(a.things) == 1 && left[a.action.Name] != "" && !a.things[0].fastener && !ownsNone(a.things[0].head) {
-					return a.things[0]
-				}
-			}
-			for i := len(p.mentions) - 1; i >= 0; i-- {
-				o := &r.mentions[p.mentions[i]]
-				if o.entry == nil || (o.entry.fastener || o.kind&lexicon.Part == 0) && !(o.head == "clamp" && k == ci-1 && m.count > 1) || o.ownsNone() || r.onlyMinded(o) {
-					continue
-				}
-				if pass == 1 && (o.prep == "over" || o.prep == "without" || o.prep == "past") {
-					continue // "slide that over the disc": not the disc's
-				}
-				if pass == 0 && o.prep != "" && o.prep != "on" && o.prep != "of" && o.prep != "for" {
-					continue
-				}
-				if (o.prep == "on" || r.backOnto(o)) && r.carries(p, o) || r.doneMeanwhile(p.mentions[i]) || pass == 0 && r.besides(p, o) || how.has(r.word(o.hi)) {
-					continue // "sprocket on the carrier": the sprocket
-				}
-				if i > 0 && o.prep == "" && keeps.has(r.word(o.from-1)) {
-					continue // "a bracket that holds the hose": the bracket
-				}
-				return o.entry
-			}
-		}
-	}
-	return nil
-}
-
-// ownEnds are the parts that hold nothing and are held by a nut or a bolt of their own.
-var ownEnds = set("hose lead cable tube wire cord pipe piston boot pushrod connector")
-
-// ownEnd gives the part with a nut or bolt of its own that went on or came off right before
-// a mention: "the fat wire goes back on, and that nut", "then the piston. Then the nut."
-func (s *tracker) ownEnd(ci, mi int) *thing {
-	r := s.r
-	m := &r.mentions[mi]
-	for k := mi - 1; m.count <= 2 && len(content(m.mods)) == 0 && k >= 0 && r.mentions[k].cl >= ci-2 && r.since(r.mentions[k].lo, m.lo) < 8; k-- {
-		o := &r.mentions[k]
-		if o.entry == nil || o.kind&lexicon.Part == 0 || o.kind&lexicon.Fastener != 0 || rides.has(o.head) {
-			continue
-		}
-		if ownEnds.has(o.head) && o.prep == "" && r.done(&r.clauses[o.cl], k) {
-			return o.entry
-		}
-		return nil
-	}
-	return nil
-}
-
-// rides are the parts that go on with a fastener and are named on the way to it.
-var rides = set("washer spacer shim seal gasket o-ring ring bush bushing sleeve")
-
-// under are the words by which a part only tells where another one's bolt is.
-var under = set("under underneath below beneath above near beside past")
-
-// ownsIfSaid are the parts that a fastener is named after only where one breath says
-// that it is theirs: "the nut on the cable".
-var ownsIfSaid = set("cable hose lead tube wire belt pad shoe boot sleeve connector tube piston pushrod roller spacer")
-
-// anotherBetween tells whether another of them is spoken of between two tokens: "five
-// bolts and the one under the tab".
-func (r *reading) anotherBetween(lo, hi int) bool {
-	and := false
-	for i := lo; i < hi; i++ {
-		w := r.toks[i].s
-		and = and || w == "and" || w == "plus"
-		if and && (w == "one" || w == "other" || w == "another") {
-			return true
-		}
-	}
-	return false
-}
-
 // how are the words that go on to tell how a thing lies: "the hose stub pointing down".
 var how = set("pointing facing sticking hanging dangling sitting looking")
-
-// backOnto tells whether a mention is of what something goes back on or in: "motor back on the plate".
-func (r *reading) backOnto(m *mention) bool {
-	w := r.word(m.from - 1)
-	return m.from > 1 && m.from < m.lo && m.prep == "" && (w == "on" || w == "in") && r.word(m.from-2) == "back"
-}
-
-// carries tells whether a clause has another part go on a mention: "sprocket on the carrier".
-func (r *reading) carries(c *clause, m *mention) bool {
-	for _, k := range c.mentions {
-		if o := &r.mentions[k]; o.hi <= m.from && o.prep == "" && o.kind&lexicon.Part != 0 && o.kind&lexicon.Fastener == 0 && !o.ownsNone() && o.entry != m.entry {
-			return true
-		}
-	}
-	return false
-}
 
 // doneMeanwhile tells whether a mention is of what is only held or turned while
 // something else is done: "down it goes, turning the shaft".
@@ -852,60 +709,7 @@ func (r *reading) doneMeanwhile(mi int) bool {
 	return false
 }
 
-// letsGo gives the part that comes off as soon as the fasteners that a mention counts
-// are out: "six screws across the back, and the panel lifts out".
-func (s *tracker) letsGo(ci, mi int) *thing {
-	r := s.r
-	m := &r.mentions[mi]
-	if m.count < 1 || m.prep != "" || m.definite || !r.opens(&r.clauses[ci], m) {
-		return nil
-	}
-	for k := ci; k < min(len(r.clauses), ci+2) && r.clauses[k].sentence == r.clauses[ci].sentence; k++ {
-		for _, ai := range r.clauses[k].acts {
-			a := &r.acts[ai]
-			if a.lo < m.hi || a.action.Name != "remove" || !a.happened() {
-				continue
-			}
-			if len(a.objects) == 0 || a.objects[0] == mi {
-				return nil
-			}
-			o := &r.mentions[a.objects[0]]
-			if !a.subject || o.kind&lexicon.Part == 0 || o.kind&lexicon.Fastener != 0 || o.ownsNone() {
-				return nil
-			}
-			if o.entry == nil {
-				o.entry = s.resolve(k, a.objects[0])
-			}
-			return o.entry
-		}
-	}
-	return nil
-}
-
-// justWorkedOn gives the part that the clause before does something to that leaves
-// it where it was, where the talk did not turn to another since.
-func (s *tracker) justWorkedOn(ci int) *thing {
-	r := s.r
-	if ci == 0 || s.topicAt >= r.clauses[ci-1].lo || r.since(r.clauses[ci-1].lo, r.clauses[ci].lo) > 12 {
-		return nil
-	}
-	p := &r.clauses[ci-1]
-	if p.mood&(warned|other|hypothetical|conditional|aside|greeting|negated) != 0 {
-		return nil
-	}
-	for _, ai := range p.acts {
-		for _, mi := range r.acts[ai].objects {
-			if o := &r.mentions[mi]; o.entry != nil && o.kind&lexicon.Part != 0 && o.kind&lexicon.Fastener == 0 && !o.ownsNone() && ledgerActs[r.acts[ai].action.Name] == "" {
-				return o.entry
-			}
-		}
-	}
-	return nil
-}
-
 var subordinate = set("while because cause if when before until till otherwise unless whereas")
-
-var keeps = set("hold holds holding held secures securing retains retaining")
 
 var holds = set("hold holds holding held secure secures securing retain retains retaining for goes going fasten fastens that")
 
@@ -916,165 +720,6 @@ func (r *reading) holdsBetween(lo, hi int) bool {
 		}
 	}
 	return false
-}
-
-// inHandFastener finds the fastener that a bare "the bolts", "two bolts" or
-// "that nut" stands for: the likeliest of those spoken of, weighed by how lately
-// it was spoken of, whose it is, and whether what is done to it now can follow
-// what was done to it last.
-func (s *tracker) inHandFastener(mi int, owner *thing, side string) *thing {
-	r := s.r
-	m := &r.mentions[mi]
-	act := r.actOn(m.cl, mi)
-	topic := s.onTopic(m.lo)
-	same := s.handHas(m)
-	where := whereOf(m)
-	var best *thing
-	bestScore := 0
-	for i := len(s.hand) - 1; i >= 0; i-- {
-		t := s.hand[i]
-		if !t.fastener || !alike.has(t.head) || placesClash(m.mods, t.mods) || nutAndBolt(t.head, m.head) || t.of != nil && m.place == "" && (m.plural || m.count > 1) {
-			continue
-		}
-		gap := r.since(t.last, m.lo)
-		if t.head != m.head && (same || r.namedElse(t, m)) {
-			continue // "two bolts and two nuts"
-		}
-		if tooMany(t, m) || r.toldApart(t, m) {
-			continue
-		}
-		if t.head != m.head && t.head != "fastener" && (t.count > 1 && m.count == 1 || t.count > 1 && !m.plural && m.count == 0 && (t.count > 2 || m.definite) || (m.plural || m.count > 1) && !t.many()) {
-			continue // "the one bolt" is none of five screws
-		}
-		if t.head != m.head && t.head != "fastener" && (gap > 30 || t.owner == nil && contentCount(t.mods) > 0 && t.mods[m.head]) {
-			continue
-		}
-		if m.count > 1 && t.count > 1 && !r.sameCount(t, m) && !m.definite {
-			continue // "three screws" are not the two of before
-		}
-		score := 0
-		switch {
-		case gap < 12:
-			score += 4
-		case gap < 30:
-			score += 3
-		case gap < 60:
-			score += 2
-		case gap < 240:
-			score++
-		}
-		if t.head == m.head {
-			score++
-		}
-		single := t.head == m.head && m.plural && !t.many() && (contentCount(t.mods) > 0 || t.owner != nil && t.owner != owner)
-		if single {
-			score -= 3 // "Castle nut's snug. … Wheel on. Nuts, all by hand."
-		}
-		if owner != nil {
-			if t.owner == owner || owns(owner, t) {
-				score += 4
-			} else if t.owner != nil && int(r.toks[owner.last].cl) != m.cl && t.owner.last > owner.last-20 && r.since(t.owner.last, m.lo) < 20 && r.lastState(t.owner) == Refitted && isOff(r, t) {
-				score += 4 // "valves in their holes, and the head goes back on. Bolts": what held the head
-			} else if t.head == m.head && m.definite && r.since(t.first, m.lo) < 15 && t.mentions != nil && r.lastState(t) != Torqued {
-				score++ // "There's one Phillips screw. … The screw comes out"
-			} else if t.owner != nil || contentCount(t.mods) > 0 {
-				if st, _ := t.state(); st == Torqued && owner.last > t.last && act != "slacken" && act != "remove" {
-					score -= 2 // it has its value: the next part's is another
-				}
-				if score -= 2; owner.last > t.last {
-					score--
-				} else if t.head == m.head && !single && s.onlyHeard(t, m.lo) {
-					score += 3 // "Now bar studs. … So it gets a longer stud."
-				}
-				if oc := int(r.toks[owner.last].cl); oc == m.cl || owner.last > t.last && r.clauses[oc].sentence == r.clauses[m.cl].sentence {
-					score -= 3 // another part is named in the same breath
-				}
-			} else if int(r.toks[owner.last].cl) == m.cl && t.last < owner.first {
-				score -= 3 // "Caliper, two bolts.": not the nuts spoken of before it
-			}
-		}
-		if topic != nil && t.last < s.topicAt && t.owner != topic && !owns(topic, t) {
-			score -= 2 // the talk has turned to another part since
-			if st, _ := t.state(); st == Torqued && m.count > 1 && !m.definite && act != "slacken" && act != "remove" {
-				continue // "Ten newton metres. Then the lid. Three bolts": those of before have their value
-			}
-		}
-		st, _ := t.state()
-		if st == Removed && r.onlyHeaded(t) {
-			st = Loosened // so far it was only named: now it comes off
-		}
-		if st == Discarded && act != "" {
-			score -= 3
-		}
-		switch act {
-		case "fit", "start by hand", "tighten", "torque":
-			switch st {
-			case Removed, Loosened:
-				score += 2
-			case HandTight, Refitted:
-				score++
-			case Torqued:
-				score--
-			}
-		case "remove":
-			switch st {
-			case Loosened:
-				score += 4
-			case Removed:
-				score -= 2
-			}
-		case "slacken":
-			if st == Removed {
-				score--
-			}
-		}
-		if m.count > 1 && t.count > 1 {
-			if r.sameCount(t, m) {
-				if score += 2; st == Removed && s.fitting(m.lo) && t.head == m.head && act != "remove" {
-					score += 2 // "new ring, three bolts": the three that came off
-				}
-				if m.definite && (st == HandTight || st == Loosened || st == Refitted) && t.head == m.head {
-					score += 2 // "those two bolts": the two that wait
-				}
-			} else {
-				score -= 3
-			}
-		}
-		if m.definite || m.count == 0 {
-			score++
-		} else if gap > 60 && st == "" {
-			score--
-		}
-		if side != "" && t.side != "" && side != t.side {
-			score -= 2
-		}
-		if where != "" && t.place != "" {
-			if t.mods[where] || t.mods[canonPlace(where)] {
-				score += 3
-			} else {
-				score -= 3 // the front bolt is not the top bolt of before
-			}
-		}
-		if score > bestScore {
-			best, bestScore = t, score
-		}
-	}
-	if bestScore >= 5 {
-		return best
-	}
-	if t := s.onlyOpen(mi, owner); t != nil {
-		return t
-	}
-	if owner != nil {
-		like := r.like(m.head, true)
-		for i := len(like) - 1; i >= 0; i-- {
-			t := like[i]
-			if t.fastener && t.head == m.head && (t.owner == owner || owns(owner, t)) && !placesClash(m.mods, t.mods) && !tooMany(t, m) && !r.toldApart(t, m) && !(t.count > 2 && !m.plural && m.count < 2) {
-				return t
-			}
-		}
-	}
-	return nil
 }
 
 // toldApart tells whether a single fastener was last told by another place than a mention's:
@@ -1122,77 +767,6 @@ func (s *tracker) moving(m *mention) *thing {
 	return last
 }
 
-// onlyOpen gives the one bolt or nut that is off or not tight yet, where things go
-// back on in a row and one ends it that is named by no more than its word: "hub on,
-// outer bearing, washer, nut". What goes on is what came off.
-func (s *tracker) onlyOpen(mi int, owner *thing) *thing {
-	r := s.r
-	m := &r.mentions[mi]
-	c := &r.clauses[m.cl]
-	row := 0
-	for _, k := range c.mentions {
-		if k != mi && r.mentions[k].lo < m.lo && r.mentions[k].prep == "" {
-			row++
-		}
-	}
-	if owner != nil && (row == 0 || !r.bareElement(c, mi)) {
-		return s.setFree(m, owner, r.actOn(m.cl, mi))
-	}
-	if m.plural || m.count > 0 || len(m.mods) > 0 || m.prep != "" || m.isNew || !s.fitting(m.lo) && !r.toldHowItLies(c) {
-		return nil
-	}
-	var one *thing
-	for _, t := range r.like(m.head, true) {
-		if t.head != m.head || t.many() || len(t.events) == 0 {
-			continue
-		}
-		switch st, _ := t.state(); st {
-		case Tightened, Torqued, Discarded:
-			continue
-		}
-		if one != nil {
-			return nil
-		}
-		one = t
-	}
-	if one != nil && r.since(one.last, m.lo) > 900 {
-		return nil
-	}
-	return one
-}
-
-// setFree gives the fastener that goes back on where a part does that it was taken out to let
-// go: "Undo the nut. Tap the bolt out. The drum lifts away. … Drum back in. Bolt through."
-func (s *tracker) setFree(m *mention, owner *thing, act string) *thing {
-	r := s.r
-	if m.isNew || !putsBack[act] {
-		return nil
-	}
-	off := -1
-	for i := range owner.events {
-		if e := &owner.events[i]; e.action == "remove" {
-			off = e.lo
-		}
-	}
-	if off < 0 {
-		return nil
-	}
-	var one *thing
-	for _, t := range r.like(m.head, true) {
-		n := len(t.events)
-		if t.head != m.head || n == 0 || r.lastState(t) != Removed || t.many() != (m.plural || m.count > 1) || m.count > 1 && t.count > 1 && !r.sameCount(t, m) {
-			continue
-		}
-		if e := &t.events[n-1]; e.lo <= off && r.since(e.lo, off) < 25 {
-			if one != nil {
-				return nil
-			}
-			one = t
-		}
-	}
-	return one
-}
-
 // handHas tells whether a fastener of the mention's own word was spoken of lately,
 // told apart there from one of another word: a bolt with its nut.
 func (s *tracker) handHas(m *mention) bool {
@@ -1206,21 +780,6 @@ func (s *tracker) handHas(m *mention) bool {
 		}
 	}
 	return false
-}
-
-// onlyHeard tells whether no other fastener in hand was called by the same word within
-// a minute: wing nuts are not the nut.
-func (s *tracker) onlyHeard(t *thing, at int) bool {
-	for i := len(s.hand) - 1; i >= 0; i-- {
-		o := s.hand[i]
-		if s.r.since(o.last, at) > 60 {
-			break
-		}
-		if o != t && o.fastener && o.head == t.head && o.many() == t.many() && o != t.of && (o.of == nil || o.of != t.of && o.of != t) {
-			return false
-		}
-	}
-	return true
 }
 
 // namedElse tells whether a thing was called by another word than the mention's in the same clause.

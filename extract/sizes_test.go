@@ -18,7 +18,7 @@ func TestSizesAndWhatTurnsThem(t *testing.T) {
 		{"Undo the two bar nuts. Nineteen. No. Thirteen.", []string{"bar nuts 13 mm"}, []string{"spanner 13 mm"}},
 		{"Undo the cap screw, five mil.", []string{"cap screw 5 mm"}, []string{"hex key 5 mm"}},
 		{"Undo the nut, it's a five mil nut.", []string{"nut 5 mm"}, []string{"spanner 5 mm"}},
-		{"There's a nut under it that holds the wire on. Thirteen.", []string{"nut 13 mm"}, []string{"spanner 13 mm"}},
+		{"There's a nut under it that holds the wire on. Thirteen.", []string{"wire nut 13 mm"}, []string{"spanner 13 mm"}},
 		{"Undo the cover bolts, quarter inch ratchet with a ten on it.", []string{"ratchet 1/4 in", "cover bolts 10 mm"}, []string{"ratchet 1/4 in", "socket 10 mm"}},
 		{"Undo the lid screws with a cross head screwdriver, a number two.", []string{"lid screws PH2"}, []string{"cross head screwdriver PH2"}},
 		{"Motor hood is five Phillips, number two. Undo the screws.", []string{"motor hood PH2"}, []string{"phillips PH2"}},

@@ -291,9 +291,6 @@ func thingName(m *mention) string {
 	return strings.Join(n, " ")
 }
 
-// heldByBolts are fastenings with bolts or screws of their own.
-var heldByBolts = set("axle spindle clamp clip")
-
 // ownsNothing are parts that no bolt is named after.
 var ownsNothing = set("fitting nipple hose lead connector washer gasket seal shim oil thread splines spline cap collar peg rubber grommet bush bushing sleeve spacer dowel ring o-ring circlip pin key boot lip edge corner end hole slot groove face insert roller ball tie chain belt cable pad shoe tyre tire tube piston wire cord rope race cage needle bulb fuse fluid pushrod")
 

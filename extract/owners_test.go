@@ -1,0 +1,364 @@
+package extract
+
+import (
+	"flag"
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"wrenchword/extract/lexicon"
+	"wrenchword/extract/transcript"
+)
+
+var fitOwners = flag.Bool("fit-owners", false, "fit the weights of whose an unnamed fastener is on testdata/owners and write them to owners.bin")
+
+// A judgedTalk is a talk of which a careful reader said whose each unnamed fastener is: the
+// accepted names by the last token of the phrase, the first being the same wherever the same
+// fasteners are meant. Judged on invented talk, by reading alone.
+type judgedTalk struct {
+	name string
+	talk *transcript.Talk
+	want map[int][][]string
+}
+
+// judgedTalks reads testdata/owners: NAME.own holds lines "token name | name", and is of the
+// talk NAME.txt beside it or in testdata/talk; shared-NAME.own is of one in the shared corpus,
+// and left out where that is not at hand.
+func judgedTalks(t testing.TB) []judgedTalk {
+	files, err := filepath.Glob("testdata/owners/*.own")
+	if err != nil || len(files) == 0 {
+		t.Fatal("no judged talk in testdata/owners")
+	}
+	var out []judgedTalk
+	for _, f := range files {
+		name := strings.TrimSuffix(filepath.Base(f), ".own")
+		path := filepath.Join("testdata", "owners", name+".txt")
+		text, err := os.ReadFile(path)
+		if shared, ok := strings.CutPrefix(name, "shared-"); ok {
+			found, _ := filepath.Glob(filepath.Join("..", "..", "shared", "corpus", shared+".[jstv]*"))
+			if found = slices.DeleteFunc(found, func(p string) bool { return strings.HasSuffix(p, ".gold.json") }); len(found) == 0 {
+				continue
+			}
+			path = found[0]
+			text, err = os.ReadFile(path)
+		} else if err != nil {
+			path = filepath.Join("testdata", "talk", name+".txt")
+			text, err = os.ReadFile(path)
+			text = spokenAt(string(text))
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+		clip, err := transcript.Read(filepath.Base(path), text, transcript.Options{})
+		if err != nil {
+			t.Fatal(path, err)
+		}
+		own, err := os.ReadFile(f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		j := judgedTalk{name, transcript.Join(clip), map[int][][]string{}}
+		for l := range strings.Lines(string(own)) {
+			at, names, ok := strings.Cut(strings.TrimSpace(l), " ")
+			tok, err := strconv.Atoi(at)
+			if !ok || err != nil {
+				t.Fatalf("%s: %q is no line of a token and names", f, l)
+			}
+			for n := range strings.SplitSeq(names, "|") {
+				words := strings.Fields(n)
+				for i, w := range words {
+					words[i] = lexicon.Singular(w)
+				}
+				j.want[tok] = append(j.want[tok], words)
+			}
+		}
+		out = append(out, j)
+	}
+	return out
+}
+
+// plainTalk gives short talk in which nobody can be in doubt whose the fasteners are: each form
+// with parts of many trades. P is the part, Q another one, F its fasteners, E those of the other.
+func plainTalk(t testing.TB) []judgedTalk {
+	var out []judgedTalk
+	parts := strings.Split("cover,bracket,pump,housing,caliper,fan,motor,guard,starter,tank,manifold,seat,panel,gearbox,hose,sprocket,pulley,blade,wheel,lid,fender,radiator,bearing cap,stem,brake disc,cable,carburettor,door,arm,sensor,head,bar clamp,drum,plate,mudguard", ",")
+	fasteners := strings.Split("two bolts,bolts;four bolts,bolts;one bolt,bolt;one nut,nut;three screws,screws;two nuts,nuts;six screws,screws", ";")
+	forms := []string{
+		"Q off. P off, N.", "Q off. P off. N.", "Q off. P, N.", "Q off. Then the P, N, and that's them.", "Q out of the way. The P's held by N. Undo them.",
+		"Q off, that's that. N holding the P. Undo those.", "Q off. N on the back of the P. Undo them.", "Q off. Now the P. N, that's them out.",
+		"Q off, E out. There's N on the P, and they're tight.", "P off, N. Q off, E. Wipe it all down. P back on. F in.", "P off, N. Q off, E. Q back on. P back on, F by hand.",
+		"P off, N. Q off, E. P on the Q. F started.", "P off, N. Wipe it with a rag. P back on. Get the F in, leave them slack.", "P off, N. Q off, E. P on, F up tight.",
+		"P off, N. Q off, E. Right, the P goes back on, and the F.", "Q off, E. Take the N out of the P. Lift the P away.", "Q off, E. Undo N and the P lifts out.",
+		"Q off, E. N, and the P comes away.", "Undo the N on the P. Q off, E. P on. F in and nipped up.", "P off, N. Q off, E. Q on, E in. P on. F in.",
+		"P off, N. Q off, E. P back on the Q. F in. The shield's still off.", "P off, N. P back on. F in. Q next.", "P on the Q. F started. The wire's got a little tie up here.",
+		"P off, N. Clean it. P on the Q. Washer, F.", "P off, N. P on, belt on it. F. The rod's sticking out there, mind it.", "Q off, E. The P's held by N. P out. New P in. F in.",
+		"P off, N. Wipe it. P's on the Q, F through, run down by hand.", "Q off, E. The P first. N off, washer off. A good clean. Then the washer, and the F, finger tight.", "P in with a new seal. F to whatever it is.",
+		"Q off, E. P swings down. F in loose.", "Q off, E. Undo the F that go through the P.", "Q off, E. Undo the F that hold the P on.", "Q on, E. The P goes on, and the F.", "P on the shaft. Grease under the head of the F. That's tight.", "Q off, E. The Q's held by E. P out, N. New P in. F in. The shield's still off.", "P in. F. The Q just clips on.", "P off, N. Q off. Grease on the Q. Then P up, F through, and the washer.", "Q off, E. P next. N. Out they come.",
+	}
+	k := 0
+	for _, form := range forms {
+		for range 8 {
+			p, q := parts[(k*7)%len(parts)], parts[(k*11+5)%len(parts)]
+			if p == q {
+				q = "shield"
+			}
+			n, f, _ := strings.Cut(fasteners[k%len(fasteners)], ",")
+			e, _, _ := strings.Cut(fasteners[(k*3+2)%len(fasteners)], ",")
+			k++
+			j := judgedTalk{name: "plain", want: map[int][][]string{}}
+			var b strings.Builder
+			b.WriteString("[0:01] Hello, I'm in the shop. ")
+			words := 0
+			_ = words
+			for i := 0; i < len(form); i++ {
+				c := form[i]
+				alone := i == 0 || form[i-1] == ' '
+				w := ""
+				if alone && i+1 <= len(form) && (i+1 == len(form) || strings.ContainsRune(" .,'", rune(form[i+1]))) {
+					switch c {
+					case 'P':
+						w = p
+					case 'Q':
+						w = q
+					case 'N':
+						w = n
+					case 'F':
+						w = f
+					case 'E':
+						w = e
+					}
+				}
+				if w == "" {
+					b.WriteByte(c)
+					continue
+				}
+				b.WriteString(w)
+				owner := map[byte]string{'N': p, 'F': p, 'E': q}[c]
+				if owner != "" {
+					at := len(strings.Fields(strings.ReplaceAll(strings.ReplaceAll(b.String(), "'s", " 's"), "'m", " 'm"))) - 2 // the stamp is no token
+					name := append(strings.Fields(owner), lexicon.Singular(f))
+					if c == 'E' {
+						name = append(strings.Fields(owner), "e")
+					}
+					j.want[at] = [][]string{name}
+				}
+			}
+			clip, err := transcript.Read("talk.txt", []byte(b.String()+"\n[0:40] Okay.\n"), transcript.Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			j.talk = transcript.Join(clip)
+			out = append(out, j)
+		}
+	}
+	return out
+}
+
+// spokenAt gives plain talk the times at which it would be said, a line to a sentence:
+// 160 words a minute, and a breath.
+func spokenAt(text string) []byte {
+	var b strings.Builder
+	at := 1.0
+	var line []string
+	for _, w := range strings.Fields(text) {
+		line = append(line, w)
+		if strings.HasSuffix(w, ".") || strings.HasSuffix(w, "?") || strings.HasSuffix(w, "!") {
+			fmt.Fprintf(&b, "[%d:%02d] %s\n", int(at)/60, int(at)%60, strings.Join(line, " "))
+			at += float64(len(line))/2.7 + 0.6
+			line = line[:0]
+		}
+	}
+	fmt.Fprintf(&b, "[%d:%02d] %s\n", int(at)/60, int(at)%60, strings.Join(line, " "))
+	return []byte(b.String())
+}
+
+// namedAs tells whether a name shares a word that tells which with one of the names accepted:
+// 1 where it does, -1 where it names something else, 0 where it names nothing.
+func namedAs(name string, want [][]string) int {
+	any := false
+	for w := range strings.FieldsSeq(strings.ToLower(name)) {
+		w = lexicon.Singular(w)
+		if placeWords.has(w) || sideOf[w] != "" || plainWords.has(w) {
+			continue
+		}
+		any = true
+		for _, n := range want {
+			if slices.Contains(n, w) {
+				return 1
+			}
+		}
+	}
+	if any {
+		return -1
+	}
+	return 0
+}
+
+// plainWords are the words of a fastener's name that do not tell whose it is.
+var plainWords = set("nut bolt screw stud fastener plug union nipple cap banjo axle spindle lockring locknut pin setscrew")
+
+// A judgedClaim is a mention with its claims, which of them are right, and which was taken.
+type judgedClaim struct {
+	kept  bool // from the fitting
+	plain bool
+	clues [][]clue
+	right []bool
+	taken int
+	told  []int // of each claim, as namedAs tells
+}
+
+// judge follows each judged talk and gives what was to be told in it.
+func judge(t testing.TB, lex *lexicon.Lexicon) []judgedClaim {
+	var out []judgedClaim
+	for k, j := range append(judgedTalks(t), plainTalk(t)...) {
+		r := read(j.talk, lex)
+		r.claimed = func(mi int, all []claim, best claim) {
+			want := j.want[r.mentions[mi].hi-1]
+			if want == nil {
+				return
+			}
+			c := judgedClaim{kept: k%8 == 7, plain: j.name == "plain", right: make([]bool, len(all)), told: make([]int, len(all))}
+			fastener, any := false, false
+			for i, x := range all {
+				if x.t == best.t && x.ahead == best.ahead {
+					c.taken = i
+				}
+				c.clues = append(c.clues, x.clues)
+				switch {
+				case x.ahead >= 0:
+					c.told[i] = namedAs(thingName(&r.mentions[x.ahead]), want)
+				case x.t != nil:
+					c.told[i] = namedAs(x.t.name, want)
+				}
+				if x.fastener() {
+					c.right[i] = c.told[i] == 1
+					for _, k := range x.t.mentions { // what it was judged to be last
+						if w := j.want[r.mentions[k].hi-1]; w != nil {
+							c.right[i] = slices.Equal(w[0], want[0])
+						}
+					}
+					fastener = fastener || c.right[i]
+				}
+			}
+			for i, x := range all { // a new fastener of the part only where it is none of before
+				if !x.fastener() {
+					c.right[i] = !fastener && c.told[i] == 1
+				}
+				any = any || c.right[i]
+			}
+			if !any {
+				c.right[len(all)-1] = true // nobody's
+			}
+			out = append(out, c)
+		}
+		r.refer()
+	}
+	return out
+}
+
+// fitClaims gives the weights by which the right claims are the heaviest: a conditional
+// logit, by stochastic gradient descent with a step of its own for each weight.
+func fitClaims(all []judgedClaim) []float64 {
+	const epochs, step, shrink = 30, 0.1, 0.0002
+	weight, square := make([]float64, ownerClues), make([]float64, ownerClues)
+	random := rand.New(rand.NewPCG(7, 7))
+	for range epochs {
+		random.Shuffle(len(all), func(a, b int) { all[a], all[b] = all[b], all[a] })
+		for _, c := range all {
+			p := make([]float64, len(c.clues))
+			for i, clues := range c.clues {
+				for _, k := range clues {
+					p[i] += weight[k]
+				}
+			}
+			most := slices.Max(p)
+			sum, right := 0.0, 0.0
+			for i := range p {
+				p[i] = math.Exp(p[i] - most)
+				sum += p[i]
+				if c.right[i] {
+					right += p[i]
+				}
+			}
+			for i := range p {
+				g := p[i] / sum
+				if c.right[i] {
+					g -= p[i] / right
+				}
+				if math.Abs(g) < 1e-4 {
+					continue
+				}
+				for _, k := range c.clues[i] {
+					g := g + shrink*weight[k]
+					square[k] += g * g
+					weight[k] -= step * g / (1e-3 + math.Sqrt(square[k]))
+				}
+			}
+		}
+	}
+	return weight
+}
+
+// TestOwners judges whose the unnamed fasteners are in the judged talk.
+//
+//	go test ./extract -run TestOwners -fit-owners -v
+//
+// fits the weights again: they are used on the talk, and fitted on what that gives. First it
+// keeps every eighth talk from the fitting and tells what the weights are worth on those; the
+// weights written are fitted on all.
+func TestOwners(t *testing.T) {
+	lex, err := lexicon.Load()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if *fitOwners {
+		defer func(w string) { ownerWeights = w }(ownerWeights)
+		for _, keep := range []bool{true, false} {
+			for range 3 {
+				all := slices.DeleteFunc(judge(t, lex), func(c judgedClaim) bool { return keep && c.kept })
+				b := make([]byte, ownerClues)
+				for i, w := range fitClaims(all) {
+					b[i] = byte(int8(max(-127, min(127, math.Round(w*24)))))
+				}
+				ownerWeights = string(b)
+			}
+			if keep {
+				right, wrong, none := tally(judge(t, lex), true, false)
+				t.Logf("kept from the fitting: %d to their part, %d to another, %d to none", right, wrong, none)
+			}
+		}
+		if err := os.WriteFile("owners.bin", []byte(ownerWeights), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	all := judge(t, lex)
+	right, wrong, none := tally(all, false, true)
+	t.Logf("plain talk: %d to their part, %d to another, %d to none", right, wrong, none)
+	right, wrong, none = tally(all, false, false)
+	t.Logf("%d to their part, %d to another, %d to none", right, wrong, none)
+	if n := right + wrong + none; right*10 < n*7 || wrong*5 > n {
+		t.Errorf("of %d unnamed fasteners %d go to their part and %d to another: want 7 in 10, and at most 2 in 10", n, right, wrong)
+	}
+}
+
+// tally counts the claims taken that tell whose a fastener is rightly, wrongly and not at all.
+func tally(all []judgedClaim, kept, plain bool) (right, wrong, none int) {
+	for _, c := range all {
+		switch {
+		case kept && !c.kept, c.plain != plain:
+		case c.told[c.taken] == 1 || c.told[c.taken] == 0 && c.right[c.taken] && c.taken < len(c.told)-1:
+			right++
+		case c.told[c.taken] == 0:
+			none++
+		default:
+			wrong++
+		}
+	}
+	return right, wrong, none
+}
