@@ -54,6 +54,7 @@ func (r *reading) spokenOpen(rec *Record) []Open {
 			}
 		}
 	}
+	ends = append(ends, r.outstanding(ends, rec)...)
 	ends = append(ends, r.hinted(ends, rec)...)
 	ends = append(ends, r.closing(ends)...)
 	var out []Open
@@ -2635,6 +2636,12 @@ func (r *reading) settled(e *looseEnd, rec *Record) bool {
 		case "back-to":
 			// no promise to come back is kept or broken that names nothing
 			return !e.sure || r.mentions[e.topic].entry == nil || r.againAfter(r.mentions[e.topic].entry, r.clauses[e.last].hi, 8)
+		}
+		if e.signal == "due" {
+			return false // looked after where it was found
+		}
+		if e.sure && (e.topic >= 0 || e.noun >= 0) && r.comesUp(e, r.dueVerb(e), true) {
+			return true
 		}
 		if e.signal == "later" && r.onADay(e) || e.signal == "undone" && r.saidIn(&r.clauses[r.toks[e.lo].cl], "today") {
 			return false // another day is not in this recording
