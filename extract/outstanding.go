@@ -473,7 +473,7 @@ var spanWords = set("today tomorrow tonight morning evening afternoon night day 
 // verb tells how many words from token i on say what is to be done.
 func (s sentenceOf) verb(i int, d *due) int {
 	r := s.r
-	if !r.toks[i].is(wVerb) && !fetchVerbs.has(r.toks[i].s) && !doVerbs.has(r.toks[i].s) || r.toks[i].is(wLinking) || saysOnly.has(r.toks[i].s) || idleVerbs.has(r.toks[i].s) || r.toks[i].s == "take" && r.word(i+1) != "the" {
+	if !r.toks[i].is(wVerb) && !fetchVerbs.has(r.toks[i].s) && !doVerbs.has(r.toks[i].s) || r.toks[i].is(wLinking) && !doVerbs.has(r.toks[i].s) || saysOnly.has(r.toks[i].s) || idleVerbs.has(r.toks[i].s) || r.toks[i].s == "take" && r.word(i+1) != "the" {
 		return 0
 	}
 	d.verb = i
@@ -785,7 +785,7 @@ func (r *reading) comesUp(e *looseEnd, at int, day bool) bool {
 		if own && len(a.objects) == 0 && len(a.things) == 0 {
 			return true
 		}
-		if day && !own {
+		if !own && (day || verb == "" && !completing[a.action.Name]) {
 			continue
 		}
 		for _, mi := range a.objects {
@@ -854,11 +854,13 @@ func (r *reading) tellsAsDone(c *clause, verb string) bool {
 	return false
 }
 
-// completes tells whether a verb is of work after which nothing is left of it.
+// completing are actions after which nothing is left of a work that was not said by its verb.
+var completing = map[string]bool{"adjust": true, "bleed": true, "fill": true, "lubricate": true, "fit": true, "tighten": true, "torque": true, "lock": true, "replace": true, "connect": true, "apply": true, "place": true, "test": true}
+
+// completes tells whether a verb is of such an action.
 func (r *reading) completes(verb string) bool {
 	for _, p := range r.lex.Patterns(verb) {
-		switch p.Action.Name {
-		case "adjust", "bleed", "fill", "lubricate", "fit", "tighten", "torque", "lock", "replace":
+		if completing[p.Action.Name] {
 			return true
 		}
 	}

@@ -2640,7 +2640,7 @@ func (r *reading) settled(e *looseEnd, rec *Record) bool {
 		if e.signal == "due" {
 			return false // looked after where it was found
 		}
-		if e.sure && (e.topic >= 0 || e.noun >= 0) && r.comesUp(e, r.dueVerb(e), true) {
+		if e.sure && (e.topic >= 0 || e.noun >= 0) && r.comesUp(e, r.dueVerb(e), r.onADay(e) || e.signal != "later" && e.signal != "remember" && !(e.signal == "undone" && r.hasWord(openCue{e.lo, e.hi, e.signal}, "to"))) {
 			return true
 		}
 		if e.signal == "later" && r.onADay(e) || e.signal == "undone" && r.saidIn(&r.clauses[r.toks[e.lo].cl], "today") {
