@@ -38,10 +38,11 @@ var verbLike = set("lever levers ring clip screw bolt pin plug cap lock key clam
 func (r *reading) findMentions() {
 	for ci := range r.clauses {
 		c := &r.clauses[ci]
+		verb := -1 // what looks like a name and is a verb
 		for i := c.lo; i < c.hi; {
 			var m mention
 			end := 0
-			if r.mayBegin(i) {
+			if r.mayBegin(i) && i != verb {
 				m, end = r.mentionAt(ci, i)
 			}
 			if end == 0 {
@@ -77,10 +78,10 @@ func (r *reading) findMentions() {
 					break
 				}
 				if w := r.toks[end].s; strings.HasSuffix(w, "s") && len(r.lex.Lemmas(w)) > 0 && end2 == end+1 && end2 < c.hi && r.toks[end].brk == brkNone {
-					switch r.toks[end2].s {
+					switch next := r.toks[end2].s; next {
 					case "in", "into", "on", "onto", "to", "through", "over", "down", "off", "out", "back", "straight":
-						if m.kind&lexicon.Part != 0 || m.kind&lexicon.Fastener != 0 {
-							m2.kind = 0 // "the cap screws into the end": what it does
+						if m.kind&(lexicon.Part|lexicon.Fastener) != 0 && (next == "into" || next == "onto" || next == "to" || next == "straight" || r.movesSo(&m, w)) && !r.takenBefore(c, m.lo) {
+							m2.kind, verb = 0, end // "the cap screws into the end": what it does
 						}
 					}
 				}
@@ -313,12 +314,29 @@ func (r *reading) saysHow(c *clause, i int) bool {
 	if r.toks[k].brk != brkNone || r.toks[k].men < 0 {
 		return false
 	}
-	m := &r.mentions[r.toks[k].men]
-	switch r.toks[i].s {
+	return r.movesSo(&r.mentions[r.toks[k].men], r.toks[i].s)
+}
+
+// movesSo tells whether a word in the plural may be what a single thing named right before
+// it does: a cap screws on, a cover has screws.
+func (r *reading) movesSo(m *mention, w string) bool {
+	switch w {
 	case "screws":
 		return !m.plural && (screwedOn.has(m.head) || tightens.has(m.head) || m.head == "housing" || m.head == "bowl")
-	case "plugs", "clips", "hooks", "slots", "threads", "snaps", "locks", "seats", "presses", "levers":
+	case "plugs", "clips", "hooks", "slots", "threads", "snaps", "locks", "seats", "presses", "levers", "sticks":
 		return !m.plural
+	}
+	return false
+}
+
+// takenBefore tells whether a verb right before a name at token i takes it: "take the cover | bolts out".
+func (r *reading) takenBefore(c *clause, i int) bool {
+	for i--; i >= c.lo && r.toks[i].brk < brkComma; i-- {
+		if t := &r.toks[i]; t.men >= 0 {
+			return false
+		} else if w := t.s; !t.is(wDeterminer | wDropAdj | wPlace | wNumber | wCountOf) {
+			return r.isVerbForm(w) || w == "have" || w == "had" || w == "got"
+		}
 	}
 	return false
 }

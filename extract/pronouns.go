@@ -87,6 +87,11 @@ func (s *tracker) meant(a *act) *thing {
 		}
 	}
 	for _, how := range ways {
+		if how == pairs {
+			if t := q.holdFitted(); t != nil {
+				return t
+			}
+		}
 		if t := q.lookBack(how); t != nil && !q.cutsOff(t) {
 			if how == widely && q.oneOfMany(t) {
 				if p := q.heldPart(t); p != nil {
@@ -97,6 +102,32 @@ func (s *tracker) meant(a *act) *thing {
 		}
 	}
 	return nil
+}
+
+// holdFitted gives the fasteners that came off before the part that just went back on,
+// where several things are said to go in: "cover back on. All three back in."
+func (q *sought) holdFitted() *thing {
+	if !q.many || !putsBack[q.a.action.Name] && q.a.action.Name != "torque" {
+		return nil
+	}
+	part := q.justFitted(q.a.lo)
+	if part == nil || part.many() && countOf[q.a.pronoun] < 2 {
+		return nil
+	}
+	var one *thing
+	for _, f := range q.r.like("bolt", true) {
+		if !f.many() || f.owner != part && !owns(part, f) || f.side != part.side && part.side != "" && f.side != "" || !isOff(q.r, f) {
+			continue
+		}
+		if n := countOf[q.a.pronoun]; n > 1 && f.count == n {
+			return f
+		}
+		if one != nil {
+			return nil
+		}
+		one = f
+	}
+	return one
 }
 
 // oneOfMany tells whether a single thing is sought, not to be turned, and fasteners were found.

@@ -587,7 +587,7 @@ func (r *reading) startsClause(start, i int) bool {
 		if r.imperativeAt(i + 1) {
 			return true
 		}
-		if t == "and" && n >= 2 && r.thenMoves(i+1) && r.hasVerb(start, i) {
+		if t == "and" && n >= 2 && r.thenMoves(i+1) && r.hasVerb(start, i) && !r.onlyNames(start, i) {
 			moves := false
 			for k := start; k < i && !moves; k++ {
 				moves = comesAway.has(r.toks[k].s)
@@ -816,6 +816,15 @@ func (r *reading) hasVerb(lo, hi int) bool {
 		}
 	}
 	return false
+}
+
+// onlyNames tells whether there is nothing between two tokens but a name with its article:
+// "the bolt and the collar come off".
+func (r *reading) onlyNames(lo, hi int) bool {
+	for lo < hi && r.toks[lo].is(wOpener) {
+		lo++
+	}
+	return lo+1 < hi && articles.has(r.toks[lo].s) && lo+1+r.nameAt(lo+1) == hi
 }
 
 func (r *reading) hasVerbSoon(i int) bool {
