@@ -679,7 +679,7 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 		found := -1
 		for j := k; j <= limit && j < c.hi; j++ {
 			if r.toks[j].s == want || wi < len(p.Words)-1 && r.toks[j].is(wForm) && want == r.lemma1(r.toks[j].s) {
-				if m := r.toks[j].men; m >= 0 && !(p.Words[0] == "give" && wi == len(p.Words)-1 && r.mentions[m].lo == j && r.mentions[m].hi == j+1) {
+				if m := r.toks[j].men; m >= 0 && !(p.Words[0] == "give" && wi == len(p.Words)-1 && r.mentions[m].lo == j && r.mentions[m].hi == j+1) && !(p.Gap > 0 && p.Gap != wi && r.mentions[m].kind&(lexicon.Part|lexicon.Fastener) == 0) {
 					continue
 				}
 				found = j
@@ -739,7 +739,7 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 		k = found + 1
 	}
 	a.hi = k
-	if m := r.toks[k-1].men; m >= 0 {
+	if m := r.toks[k-1].men; m >= 0 && p.Words[0] == "give" {
 		r.mentions[m].kind = 0 // "give the pedal a few pumps": no pumps
 	}
 	if p.Action.Name == "fit" && r.toks[i].s == "got" && k < c.hi && r.toks[k-1].brk == brkNone && (r.toks[k].is(wDeterminer) || r.toks[k].men >= 0) {
@@ -789,7 +789,7 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 			a.objects = []int{m} // "cable I pull away, small hose …"
 			return a, max(k, i+1), true
 		}
-		r.objectsAfter(c, &a, k)
+		r.objectsAfter(c, &a, k, p.Gap == len(p.Words))
 	}
 	if len(a.objects) == 0 && a.pronoun == "" && !a.unknown {
 		if i > c.lo+1 && k >= c.hi && r.plainVerb(r.toks[i].s) && r.toks[i-1].men < 0 && (r.toks[i-1].is(wDropAdj) || colours.has(r.toks[i-1].s)) {
@@ -893,8 +893,9 @@ func (r *reading) movesItself(j int) bool {
 	return j < len(r.toks) && r.toks[j].men < 0 && strings.HasSuffix(w, "s") && r.lemma1(w) != w && r.isVerbForm(w)
 }
 
-// objectsAfter takes the things named right after the verb, with what is joined to them by "and" or a comma.
-func (r *reading) objectsAfter(c *clause, a *act, k int) {
+// objectsAfter takes the things named right after the verb, with what is joined to them by "and"
+// or a comma. Where the thing ends the phrase, its last word may be a preposition: "cut through ~".
+func (r *reading) objectsAfter(c *clause, a *act, k int, ends bool) {
 	steps := 0
 	determined := false // "scrape the crud off" is of a thing, "stone cold" of none
 	for j := k; j < c.hi && steps < 7; j++ {
@@ -927,7 +928,7 @@ func (r *reading) objectsAfter(c *clause, a *act, k int) {
 			a.unknown = true // "the sizes of all them bolts"
 			return
 		}
-		if mm.prep != "" && !(len(a.objects) == 0 && (mm.prep == "off" || mm.prep == "out" || mm.prep == "up" || mm.prep == "down" || mm.prep == "in" && a.verb == mm.from-2 || mm.prep == "on" && a.verb == mm.from-2 || mm.prep == "of" || mm.prep == "for" && a.action.Name == "inspect" || mm.prep == "at")) {
+		if mm.prep != "" && !(len(a.objects) == 0 && (mm.prep == "off" || mm.prep == "out" || mm.prep == "up" || mm.prep == "down" || mm.prep == "in" && a.verb == mm.from-2 || mm.prep == "on" && a.verb == mm.from-2 || mm.prep == "of" || mm.prep == "for" && a.action.Name == "inspect" || mm.prep == "at" || ends && mm.from == k && k > a.lo+1)) {
 			if len(a.objects) > 0 {
 				break
 			}

@@ -194,7 +194,7 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	if w == "brackets" && n == 1 && i > c.lo && r.toks[i-1].s == "in" {
 		return m, 0 // punctuation
 	}
-	if n == 2 && r.verbOfTwo(c, i) {
+	if n == 2 && r.verbOfTwo(c, i) || n == 1 && i > c.lo && r.toks[i-1].is(wVerb) && r.verbOfTwo(c, i-1) {
 		return m, 0
 	}
 	if n == 1 && (w == "foot" || w == "feet") && (i == c.lo || !definiteWord.has(r.toks[i-1].s) || r.toks[i-1].s == "all" || r.word(i+1) == "of") {
@@ -498,15 +498,22 @@ func (r *reading) tellSoft(w string) {
 
 // verbOfTwo tells whether the two words at i are a verb here: "zip tie that up".
 func (r *reading) verbOfTwo(c *clause, i int) bool {
-	if next := r.word(i + 2); i+2 >= c.hi || r.toks[i+1].brk > brkNone || !pronounsObj.has(next) || next == "one" || next == "ones" {
+	if next := r.word(i + 2); i+2 >= c.hi || r.toks[i+1].brk > brkNone || !pronounsObj.has(next) && !definiteWord.has(next) || next == "one" || next == "ones" {
 		return false
 	}
 	if i > c.lo && !r.toks[i-1].is(wLeadsVerb) && !r.toks[i-1].is(wSubject) && !r.toks[i-1].is(wOpener) {
 		return false
 	}
-	for _, v := range r.lex.Lemmas(r.toks[i].s) {
-		for _, p := range r.lex.Patterns(v) {
-			if len(p.Words) > 1 && p.Words[1] == r.toks[i+1].s && p.Gap != 1 {
+	return r.twoWordVerb(i)
+}
+
+// twoWordVerb tells whether the words at i and after it are one verb: "double check",
+// "centre punch", "wire brush".
+func (r *reading) twoWordVerb(i int) bool {
+	next := r.word(i + 1)
+	for _, v := range r.lex.LemmasOf(r.ids[i]) {
+		for _, p := range r.lex.PatternsOf(v) {
+			if len(p.Words) > 1 && p.Words[1] == next && p.Gap == 2 {
 				return true
 			}
 		}

@@ -1463,6 +1463,11 @@ func (r *reading) physical(ci int, oc openCue) bool {
 			}
 		}
 	}
+	for _, ai := range c.acts {
+		if a := &r.acts[ai]; a.verb >= oc.lo && a.verb < oc.hi && r.lemma1(r.toks[a.verb].s) == "draw" && len(a.objects) > 0 && left[a.action.Name] != "" {
+			return true // "I'm going to draw the bearing off"
+		}
+	}
 	for i := oc.hi; i+1 < min(c.hi, oc.hi+7); i++ {
 		switch r.toks[i].s {
 		case "shop", "dealer", "supplier", "agent", "him", "them":
@@ -2863,7 +2868,7 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 	}
 	if e.kind == Promise {
 		// "the routing photo also | I'll put in the community page"
-		for k := r.toks[lo].cl - 1; k >= 0 && r.clauses[k].sentence == r.clauses[e.first].sentence && hi-r.clauses[k].lo <= 24 && len(r.clauses[e.first].mentions) == 0 && !promises(&r.clauses[k]); k-- {
+		for k := r.toks[lo].cl - 1; k >= 0 && r.clauses[k].sentence == r.clauses[e.first].sentence && hi-r.clauses[k].lo <= 24 && len(r.clauses[e.first].mentions) == 0 && !r.promises(int(k)); k-- {
 			lo = r.clauses[k].lo
 		}
 	}

@@ -107,7 +107,7 @@ func (r *reading) steps() []Step {
 	}
 	for ci := range r.clauses {
 		c := &r.clauses[ci]
-		if c.chatter || promises(c) {
+		if c.chatter || r.promises(ci) {
 			continue
 		}
 		done := false
@@ -324,9 +324,9 @@ func (r *reading) startOf(a *act) int {
 }
 
 // promises tells whether a clause promises something to viewers.
-func promises(c *clause) bool {
-	for _, o := range c.opens {
-		if o.signal == "promise" {
+func (r *reading) promises(ci int) bool {
+	for _, o := range r.clauses[ci].opens {
+		if o.signal == "promise" && !r.physical(ci, o) {
 			return true
 		}
 	}
@@ -1552,6 +1552,9 @@ func (r *reading) justDone(c *clause, a *act) *mention {
 // what: "press in by thumb".
 func (r *reading) onlyWhereTo(w []string, a *act) bool {
 	first := strings.ToLower(w[1])
+	if len(a.objects) > 0 && a.hi == a.verb+2 && r.mentions[a.objects[0]].from == a.hi && !particle.has(first) {
+		return false // "cut through the strap"
+	}
 	if !prepositions.has(first) && !particle.has(first) && first != "with" && first != "by" && first != "as" && first != "like" {
 		return false
 	}
