@@ -522,6 +522,9 @@ func (r *reading) actAt(ci, i int) (act, int) {
 			if p.Action.Name == "none" || third && p.Subject || p.Subject && r.theyBefore(c, i) {
 				score++ // "the cable pulls down", "they just drop out"
 			}
+			if p.Gap == len(p.Words) && p.Gap > 1 && !third && len(a.objects) > 0 && r.mentions[a.objects[0]].from == a.hi && r.toks[a.hi-1].brk < brkComma {
+				score++ // "swap over the bulb"
+			}
 			if score > bestScore {
 				best, bestEnd, bestScore = a, end, score
 			}
@@ -679,7 +682,7 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 		found := -1
 		for j := k; j <= limit && j < c.hi; j++ {
 			if r.toks[j].s == want || wi < len(p.Words)-1 && r.toks[j].is(wForm) && want == r.lemma1(r.toks[j].s) {
-				if m := r.toks[j].men; m >= 0 && !(p.Words[0] == "give" && wi == len(p.Words)-1 && r.mentions[m].lo == j && r.mentions[m].hi == j+1) && !(p.Gap > 0 && p.Gap != wi && r.mentions[m].kind&(lexicon.Part|lexicon.Fastener) == 0) {
+				if m := r.toks[j].men; m >= 0 && !(p.Words[0] == "give" && wi == len(p.Words)-1 && r.mentions[m].lo == j && r.mentions[m].hi == j+1) && !(p.Gap > 0 && p.Gap != wi && (r.mentions[m].kind&(lexicon.Part|lexicon.Fastener) == 0 || p.Words[wi-1] == "with")) {
 					continue
 				}
 				found = j
@@ -924,7 +927,7 @@ func (r *reading) objectsAfter(c *clause, a *act, k int, ends bool) {
 			continue
 		}
 		mm := &r.mentions[m]
-		if mm.prep == "of" && len(a.objects) == 0 && !r.partitive(c, mm) {
+		if mm.prep == "of" && len(a.objects) == 0 && !r.partitive(c, mm) && !(ends && mm.from == k) {
 			a.unknown = true // "the sizes of all them bolts"
 			return
 		}

@@ -191,6 +191,16 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	if next := r.word(i + 1); w == "wire" && n == 1 && (next == "brushed" || next == "brushing") {
 		return m, 0 // what is done with a wire brush
 	}
+	if (w == "upright" || w == "stand") && n == 1 && i > c.lo && r.toks[i-1].brk == brkNone && r.toks[i-1].men >= 0 {
+		for k := max(c.lo, i-5); k < i; k++ {
+			switch l := r.lemma1(r.toks[k].s); l {
+			case "let", "leave", "stand", "keep", "hold", "set", "prop", "sit":
+				if (l == "let" || l == "leave") == (w == "stand") {
+					return m, 0 // "stand the wheel upright", "let the pot stand"
+				}
+			}
+		}
+	}
 	if w == "brackets" && n == 1 && i > c.lo && r.toks[i-1].s == "in" {
 		return m, 0 // punctuation
 	}

@@ -584,7 +584,7 @@ func (r *reading) startsClause(start, i int) bool {
 		if subj(next, nk, nk2) || nk.is(wOpener) || next == "then" {
 			return true
 		}
-		if r.imperativeAt(i + 1) {
+		if r.imperativeAt(i+1) && p != "nice" && p != "good" { // "get it nice and warm"
 			return true
 		}
 		if t == "and" && n >= 2 && r.thenMoves(i+1) && r.hasVerb(start, i) && !r.onlyNames(start, i) {
