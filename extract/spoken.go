@@ -1450,14 +1450,12 @@ func (r *reading) onScreen(oc openCue) bool {
 // a bit of cling film under it", "I'll get the welder up", "I'll put them on the list".
 func (r *reading) physical(ci int, oc openCue) bool {
 	c := &r.clauses[ci]
-	will, place, shown := false, false, false
+	will, place := false, false
 	for i := oc.lo; i < oc.hi; i++ {
 		switch w := r.toks[i].s; w {
 		case "'ll", "will", "gonna", "going", "gotta", "to", "shall", "'d":
 			will = true
-		case "description", "comments", "comment", "notes", "page", "site", "website", "channel", "video", "link", "links", "screen", "sketch", "upload", "post", "photograph":
-			place, shown = true, true
-		case "below", "underneath", "draw":
+		case "description", "comments", "comment", "notes", "page", "site", "website", "channel", "video", "link", "links", "below", "underneath", "screen", "draw", "sketch", "upload", "post", "photograph":
 			place = true
 		case "film", "clip", "card", "plate":
 			if m := r.toks[i].men; m >= 0 && (r.mentions[m].hi-r.mentions[m].lo > 1 || r.word(i-1) == "that") {
@@ -1466,9 +1464,9 @@ func (r *reading) physical(ci int, oc openCue) bool {
 		}
 	}
 	for _, ai := range c.acts {
-		if a := &r.acts[ai]; !shown && a.verb >= oc.lo && a.verb < oc.hi && len(a.objects) > 0 && (left[a.action.Name] != "" || a.action.Name == "place" || a.action.Name == "mark") {
+		if a := &r.acts[ai]; a.verb >= oc.lo && a.verb < oc.hi && len(a.objects) > 0 && r.lemma1(r.toks[a.verb].s) == "draw" && left[a.action.Name] != "" {
 			if m := &r.mentions[a.objects[0]]; m.kind&(lexicon.Part|lexicon.Fastener) != 0 && m.head != "link" {
-				return true // "I'm going to draw the bearing off", "I'll put the block underneath"
+				return true // "I'm going to draw the bearing off"
 			}
 		}
 	}
