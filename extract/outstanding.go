@@ -5,6 +5,7 @@ import (
 	"sync"
 
 	"wrenchword/extract/lexicon"
+	"wrenchword/normalize"
 )
 
 // What is left to do on a thing, told by a sentence that has a frame for it and room for
@@ -21,6 +22,92 @@ import (
 //	^ the beginning of a clause                         $ the end of one
 //	* up to four words                                  N words that say that the rest is done
 const leftFrames = `
+look-up
+^ i never/always? forget/forgot what X 's/is/are
+^ i can/could? never/not/can't/couldn't/don't remember/recall what X 's/is/are
+* don't_know/do_not_know/no_idea/not_sure/dunno/haven't_a_clue what X 's/is/are/get/gets/go/take/takes/want/wants/should/need/needs
+^ the? S will/'ll/should tell/say/have/give me/us? what X
+i/we want/need/have/'d_like/would_like to know what/how X
+i/we want/need/have/'d_like/would_like to know how_tight/how_much X
+look/looking/check up? X up? T
+F for/on/of X to_follow/to_come/to_be_found/unknown/tbc/pending
+F for/on/of X look it/that up
+F for/on/of X T
+F for/on/of X i 'll/will look/find/get/check/dig/ask
+^ somebody/someone/he/she/they/the_dealer/the_book * know/knows/tell/give/have/has/say/says me/us? the/that F for/on/of X
+X 's/is/are torqued/done/tightened/pulled_up to something/whatever
+suspect
+Q for/on X can't/cannot/couldn't/can_not be right
+Q can't/cannot/couldn't/can_not be right
+S * Q * that/it/which/surely/and/but 's/is/must_be/has_to_be/can't_be/cannot_be/sounds/looks/seems/'d/would never/surely? right/wrong/misprint/inch_pounds/too_much/too_high/a_lot/snap/strip/shear/break/rip
+S * Q * i don't/do_not/wouldn't/can't believe/trust
+it/that/this/somebody/someone/X says/said/say/'s_got/has_got/'s_written/wrote/written/put/'s_put/'s_down_as * Q * that/it/which/surely/and/but 's/is/must_be/has_to_be/can't_be/cannot_be/sounds/looks/seems/'d/would never/surely? right/wrong/a_misprint/inch_pounds/too_much/too_high/a_lot/snap/strip/shear/break/rip/way_too_much/far_too_much
+it/that/this/somebody/someone/X says/said/say/'s_got/has_got/'s_written/wrote/written/put/'s_put/'s_down_as * Q * not doing that
+'d/would snap/strip/shear/break/rip it/them/that at/with Q
+Q for/on/in? those/that/it/them/X? that/it/which 's/is/sounds/looks/seems/must_be way/far/much? too_much/too_high/a_lot/wrong/never_right/a_misprint/ridiculous/mad/silly/daft
+Q for/on/in X no/not_a chance
+Q for/on/in E no/not_a chance
+X at Q 's/is/sounds/looks/seems/must_be way/far/much? too_much/too_high/a_lot/wrong/a_misprint/ridiculous/mad
+conflict
+S says/say/said/has/have/has_got/have_got/'s_got/gives/give/wants/shows/show/had/reads Q * S says/say/said/has/have/has_got/have_got/'s_got/gives/give/wants/shows/show/had/reads Q
+S says/say/said/has/have/has_got/have_got/'s_got/gives/give/wants/shows/show/had/reads Q * on/in/over/at S and/but? Q on/in/over/at S
+Q on/in/over/at S * Q on/in/over/at S
+Q on/in/over/at S * Q on/in/over/at the_other/another
+S Q * S Q
+it_says/they_say/it_'s Q there/here and/but? Q over? there/here
+they/he/she/everyone/everybody/people/it says/say/reckon/reckons/said/told_me Q * i/we 've_always/always/'ve_never/have_always done/do/used/use/go/gone/went_to Q
+two different figures/numbers/values/torques * Q and/or Q
+S says/say/shows/show/gives/has/have/lists/list/'s_got a/an/two/one/three? Q * this/mine/these here? 's/is/are a/an? Q
+S says/shows/show/has/lists/'s_got/draws # X * only/just/there_'s/there_is/i_'ve_got #
+unsure
+i hope X 's/is/are the_right_way/right/on_right/in_right/the_correct_way
+i hope X goes/went/faces
+i don't/can't/do_not/cannot/couldn't remember/recall/know if/whether X was/is/goes/went/should/has/had/sits/belongs/faces
+not/no sure/idea if/whether X was/is/goes/went/should/has/had/sits/belongs/faces
+i 'm? think/reckon/believe/guessing/guess/suppose/assuming that? X was/were/went/faced/sat/'s/goes/sits/faces/belongs on/in/under/over/above/below/behind/the_other/there/here/that_way/this_way/outside/inside/first/last
+pretty/fairly/almost/reasonably/nearly sure that? X was/were/went/faced/sat/'s/goes/sits/faces/belongs on/in/under/over/above/below/behind/the_other/there/here/that_way/this_way/outside/inside/first/last
+pretty/fairly/almost/reasonably/nearly sure that_'s_where/this_is_where/that_'s_how X was/were/went/goes/sits/'s
+X could/might/may/can go/be/sit/fit either/any way
+X could/might/may be/have_been/sit upside_down/back_to_front/the_wrong_way/on_the_wrong/on_the_other/inside_out/the_other_way
+i didn't/never/did_not/wasn't see/look/looking/notice/mark/check/note which/how/where X
+^ Q probably/possibly/perhaps/maybe $
+Q or Q not/can't sure/certain/tell/remember
+looks/looked like Q on/for X
+again
+i/we want/need/have/'ve_got/'ll/'ll_have/'d_like to? V X/P again in/after/at H
+V X/P again in/after/at H
+after/in/within H V X/P again
+after/in/within H i/we 'll/will/want_to/need_to/have_to V X/P again
+go_over/go_round/go_around X/P again in/after/at H
+recheck/retorque/retighten/retension/re-torque/recheck X/P in/after/at/once H
+X wants/needs/want/need/'ll_need/'ll_want * again in/after/at H
+short
+^ i/we 'm/are/'re/am # X short
+^ there 's/is/are # X missing/short/lacking
+^ # X missing/gone/lost/short
+^ # X 's/has/is/have/are missing/gone/lost/vanished/disappeared
+one/two/# of the/them/those? X? 's/has/is/have/are missing/gone/lost/vanished/disappeared/not_there
+i/we 've? lost/dropped # X
+can't/couldn't/cannot find the/my last/other/fourth/third/sixth/fifth X
+the/my last/other/fourth/third/sixth/fifth/eighth X 's/has/is missing/gone/lost/vanished/disappeared/flown
+^ no X in that/this/the/one/those hole/corner/side/end/one/place/holes
+^ there 's/is no X in that/this/the/one hole/corner/side/end/one/place
+where 's/is the/that other/last/fourth/third/sixth/fifth/eighth X
+^ only # X/of_them/of_those in/on/left/holding it/this/that/there/them?
+# X * should be #
+# X * supposed to be #
+^ X sheared/snapped/broke/stripped so/and there? 's/is only #
+left-off
+run/runs/ride/rides/drive/use/do/manage/go/work/works without X for_now/today/for_today/tonight/for_tonight/for_a_bit/for_a_while/till/until
+you/we/i 'll/will have_to/need_to/want_to put/refit X back
+stand-in
+X 's/is/are a/an? borrowed/temporary/stand_in/loaned/lent one/ones/job/thing?
+X 's/is/are past_it/knackered/worn_out/had_it/tired/on_its_last_legs/shot * going/gone/goes back in/on
+X 's/is/are past_it/knackered/worn_out/had_it/tired/on_its_last_legs/shot * do for_now/till/until/for_today/for_tonight
+no-lock
+X broke/snapped/sheared so/and? there_'s none/no/nothing
+X broke/snapped/sheared/'s_broken/has_broken/has_snapped/'s_snapped $
+unfinished
 ^ the? all/only/last/what/everything/thing/bit * left/remaining now? to_do? now? is/'s/are/will_be/be just? to? V? X
 ^ the? all/only/last/what/everything/thing/bit * left/remaining now? to_do? now? is/'s/are G X
 ^ the? all/only/last/what/everything/thing/bit/job * left/remaining/outstanding X $
@@ -48,6 +135,11 @@ X 's/is/are still/yet/left to_do/to_go/to_come/outstanding
 X still/yet has/have/needs/wants/need/want/got to be? V/D
 X still/yet needs/wants/need/want/requires G/D/done
 X left to V
+^ X to V/do $
+^ still/left/yet to V X
+^ X i/we haven't/have_not/'ve_not D
+^ X i/we haven't/have_not/'ve_not touched/been_near/been_at/been_round with
+^ you 'll/will need_to/have_to/want_to V X yourself/yourselves
 X to V/do yet/still
 X still to V/do/go
 X has/needs/have/need to be D yet/still
@@ -132,8 +224,8 @@ var slips = set("just only really now also actually probably then so all obvious
 
 // frame is one way of saying that something is left, as its elements.
 type frame struct {
+	kind  string // the heading it stands under
 	elems []elem
-	keys  uint64 // each key group one word of which has to stand in the sentence
 }
 
 // elem is one element of a frame: a slot, or phrases of words any of which may stand there.
@@ -143,69 +235,99 @@ type elem struct {
 	maybe bool
 }
 
-// dueKeys are words without which no frame is looked for, by the group they belong to.
-var dueKeys = sync.OnceValue(func() map[string]uint64 {
-	keys := map[string]uint64{}
-	for i, line := range []string{
-		"left remaining outstanding leaves over", "still yet", "to", "bar barring except apart besides aside other save but",
-		"back", "tomorrow tonight monday tuesday wednesday thursday friday saturday sunday weekend week month morning evening afternoon day night time later winter spring service when once after until till before as",
-		"wait", "leave leaving left save saving keep keeping", "time light daylight energy money day", "before",
-		"need needs have has must gotta got want wants ought 'll 've", "forget forgot forgotten remember note reminder", "list", "not haven't hasn't", "missing", "no",
-	} {
-		for w := range strings.FieldsSeq(line) {
-			keys[w] |= 1 << i
-		}
-	}
-	return keys
-})
+// frameIndex has the frames, and by the word that each of them cannot be without which they are.
+type frameIndex struct {
+	all []frame
+	by  map[string]*frameSet
+}
+
+// frameSet is a set of frames by their number.
+type frameSet [4]uint64
+
+// slotWords are the words that tell of a slot, for frames that have no rarer word of their own.
+var slotWords = map[byte]string{
+	'T': "tomorrow tonight monday tuesday wednesday thursday friday saturday sunday weekend week month morning evening afternoon day night time later winter spring service",
+	'Z': "when once whenever soon after before", 'A': "when once whenever soon after before", 'U': "before", 'F': valueWord.text,
+	'H': horizons.text, 'S': printed.text + " forum internet website online notes list lid box bag site place mate dealer bloke fella shop seller maker other another",
+	'N': "done finished complete sorted ready everything all it us me together",
+}
+
+// common are words that tell least of which frame a sentence is in.
+var common = set("i we he she they it that this the a an is 's are 're was to on in for of and so not no have 've has do don't 'll will 'm what")
 
 // dueFrames are the frames, made when they are first asked for.
-var dueFrames = sync.OnceValue(func() []frame {
-	var out []frame
+var dueFrames = sync.OnceValue(func() *frameIndex {
+	index := &frameIndex{by: map[string]*frameSet{}}
+	kind := ""
 	for line := range strings.Lines(leftFrames) {
-		var f frame
+		if line = strings.TrimSpace(line); !strings.Contains(line, " ") {
+			kind = line
+			continue
+		}
+		f := frame{kind: kind}
+		var key []string
+		least := 1 << 30
 		for word := range strings.FieldsSeq(line) {
 			var e elem
 			e.maybe = strings.HasSuffix(word, "?")
 			word = strings.TrimSuffix(word, "?")
-			group := ^uint64(0)
+			if len(word) == 1 && strings.Contains(slots, word) {
+				e.slot = word[0]
+			}
+			var words []string
+			cost := 0
 			for alt := range strings.SplitSeq(word, "/") {
 				ws := strings.Split(alt, "_")
-				if len(word) == 1 && strings.Contains("XPVDGWTZAU^$*N", word) {
-					e.slot = word[0]
-				}
 				e.words = append(e.words, ws)
-				var g uint64
+				if len(alt) == 1 && strings.Contains(slots, alt) {
+					if slotWords[alt[0]] == "" {
+						cost = 1 << 30
+					}
+					words = append(words, strings.Fields(slotWords[alt[0]])...)
+					cost += 5
+					continue
+				}
+				best := ws[0]
 				for _, w := range ws {
-					g |= dueKeys()[w]
+					if common.has(best) && !common.has(w) {
+						best = w
+					}
 				}
-				if alt == "T" || alt == "Z" || alt == "A" {
-					g = dueKeys()["tomorrow"]
-				} else if alt == "U" {
-					g = dueKeys()["before"]
+				if common.has(best) {
+					cost += 100
 				}
-				group &= g
+				words, cost = append(words, best), cost+1
 			}
-			if !e.maybe {
-				f.keys |= group
+			if !e.maybe && cost < least {
+				least, key = cost, words
 			}
 			f.elems = append(f.elems, e)
 		}
-		if len(f.elems) > 0 {
-			out = append(out, f)
+		n := len(index.all)
+		for _, w := range key {
+			if index.by[w] == nil {
+				index.by[w] = new(frameSet)
+			}
+			index.by[w][n>>6] |= 1 << (n & 63)
 		}
+		index.all = append(index.all, f)
 	}
-	return out
+	return index
 })
+
+// slots are the capitals and signs that stand for something in a frame.
+const slots = "XPVDGWTZAU^$*NFQS#EH"
 
 // due is what a frame was found to say.
 type due struct {
-	things []int // mentions
-	nouns  []int // tokens of things that no list has
-	verb   int   // token of what is to be done, -1 where nothing says it
-	hi     int   // token after the frame
-	time   bool  // a later time is said
-	use    bool  // the use that it has to be done before is said
+	things  []int    // mentions
+	nouns   []int    // tokens of things that no list has
+	verb    int      // token of what is to be done, -1 where nothing says it
+	hi      int      // token after the frame
+	numbers [][2]int // tokens of the figures
+	kind    string
+	time    bool // a later time is said
+	use     bool // the use that it has to be done before is said
 }
 
 // sentenceOf is a sentence with what its frames are matched against.
@@ -216,7 +338,7 @@ type sentenceOf struct {
 
 // outstanding gives what frames say is left, where no end that was heard has it.
 func (r *reading) outstanding(ends []*looseEnd, rec *Record) []*looseEnd {
-	keys := dueKeys()
+	index := dueFrames()
 	var out []*looseEnd
 	for ci := 0; ci < len(r.clauses); {
 		hi := ci + 1
@@ -224,13 +346,19 @@ func (r *reading) outstanding(ends []*looseEnd, rec *Record) []*looseEnd {
 			hi++
 		}
 		s := sentenceOf{r, r.clauses[ci].lo, r.clauses[hi-1].hi}
-		var has uint64
+		var may frameSet
+		any := false
 		for i := s.lo; i < s.hi; i++ {
-			has |= keys[r.toks[i].s]
+			if f := index.by[r.toks[i].s]; f != nil {
+				any = true
+				for k := range may {
+					may[k] |= f[k]
+				}
+			}
 		}
-		if has != 0 && s.hi-s.lo <= 60 {
+		if any && s.hi-s.lo <= 60 {
 			for k := ci; k < hi; k++ {
-				out = append(out, r.dueIn(s, k, has, ends, out)...)
+				out = append(out, r.dueIn(s, k, index, &may, ends, out)...)
 			}
 		}
 		ci = hi
@@ -239,14 +367,14 @@ func (r *reading) outstanding(ends []*looseEnd, rec *Record) []*looseEnd {
 }
 
 // dueIn gives what the frames that begin in a clause leave open.
-func (r *reading) dueIn(s sentenceOf, ci int, has uint64, ends, before []*looseEnd) []*looseEnd {
+func (r *reading) dueIn(s sentenceOf, ci int, index *frameIndex, may *frameSet, ends, before []*looseEnd) []*looseEnd {
 	c := &r.clauses[ci]
-	if c.mood&(aside|greeting|asked|listing|storied) != 0 || r.toks[s.lo].s == "if" || r.toks[c.lo].s == "if" || r.usedTo(c) {
+	if c.mood&(aside|greeting|listing|storied) != 0 || r.toks[s.lo].s == "if" || r.toks[c.lo].s == "if" || r.usedTo(c) {
 		return nil
 	}
-	for fi := range dueFrames() {
-		f := &dueFrames()[fi]
-		if f.keys&^has != 0 {
+	for fi := range index.all {
+		f := &index.all[fi]
+		if may[fi>>6]>>(fi&63)&1 == 0 || c.mood&asked != 0 && f.kind != "short" && f.kind != Suspect {
 			continue
 		}
 		end := c.hi
@@ -257,8 +385,8 @@ func (r *reading) dueIn(s sentenceOf, ci int, has uint64, ends, before []*looseE
 			if f.elems[0].slot == '^' && i > c.lo && i < end-1 && !r.toks[i-1].is(wOpener|wDrop) && r.toks[i-1].s != "and" {
 				continue
 			}
-			d := due{verb: -1}
-			if !s.match(f.elems, i, &d) || d.time && (r.opensTalk(ci) || s.nextTalk(i, d.hi)) || r.toks[d.hi-1].s == "missing" && !r.standsSo(ci) {
+			d := due{verb: -1, kind: f.kind}
+			if !s.match(f.elems, i, &d) || d.time && (r.opensTalk(ci) || s.nextTalk(i, d.hi)) || d.kind == "unfinished" && r.toks[d.hi-1].s == "missing" && !r.standsSo(ci) && !(len(d.things) > 0 && r.mentions[d.things[0]].entry != nil && r.mentions[d.things[0]].entry.wasOff()) || d.kind == Conflict && !r.twoFigures(&d) || r.doneAlready(ci) {
 				continue
 			}
 			if es := r.dueEnds(ci, i, &d, ends, before); es != nil {
@@ -274,6 +402,16 @@ func (r *reading) dueIn(s sentenceOf, ci int, has uint64, ends, before []*looseE
 func (r *reading) opensTalk(ci int) bool {
 	w := r.talk.Words[r.toks[r.clauses[ci].lo].w]
 	return w.At < min(60, 0.1*r.talk.Clips[w.Clip].Duration)
+}
+
+// twoFigures tells whether the first and the last figure differ.
+func (r *reading) twoFigures(d *due) bool {
+	if len(d.numbers) < 2 {
+		return true
+	}
+	a, b := d.numbers[0], d.numbers[len(d.numbers)-1]
+	x, y := r.numbersIn(a[0], a[1]), r.numbersIn(b[0], b[1])
+	return len(x) > 0 && len(y) > 0 && x[0] != y[0]
 }
 
 // nextTalk tells of "next week it's the bilge pump", "next time we'll do the carb": what the
@@ -339,6 +477,26 @@ func (s sentenceOf) match(es []elem, i int, d *due) bool {
 				d.use = d.use || n > 0
 			case 'N':
 				n = s.done(i)
+			case 'F':
+				n = b2i(valueWord.has(r.toks[i].s) && !r.ofTool(i))
+			case 'Q':
+				if n = s.number(i); n > 0 {
+					d.numbers = append(d.numbers, [2]int{i, i + n})
+					if try(i + n) {
+						return true
+					}
+					d.numbers = d.numbers[:len(d.numbers)-1]
+					n = 0
+				}
+			case '#':
+				n = s.count(i)
+			case 'S':
+				n = s.source(i)
+			case 'E':
+				n = s.sized(i)
+			case 'H':
+				n = s.horizon(i)
+				d.time = d.time || n > 0
 			}
 			if n > 0 && try(i+n) {
 				return true
@@ -348,7 +506,7 @@ func (s sentenceOf) match(es []elem, i int, d *due) bool {
 			if e.slot != 0 {
 				break
 			}
-			if len(ws) == 1 && len(ws[0]) == 1 && strings.Contains("VDGTZ", ws[0]) {
+			if len(ws) == 1 && len(ws[0]) == 1 && strings.Contains("VDGTZXPES", ws[0]) {
 				if s.match(append([]elem{{slot: ws[0][0]}}, es[1:]...), i, d) {
 					return true
 				}
@@ -381,7 +539,7 @@ func (s sentenceOf) thing(es []elem, i int, d *due) bool {
 	to := k
 	if mi := r.toks[k].men; mi >= 0 && r.mentions[mi].lo <= k {
 		m := &r.mentions[mi]
-		if !r.topical(m) && m.kind&lexicon.Consumable == 0 || m.hi > s.hi {
+		if !r.topical(m) && m.kind&lexicon.Consumable == 0 && !(m.entry != nil && containers.has(m.head)) || m.hi > s.hi {
 			return false
 		}
 		d.things = append(d.things, int(mi))
@@ -465,7 +623,7 @@ func (s sentenceOf) names(k int) bool {
 var namedWorks = set("tracking alignment timing indexing bleeding wiring painting synchronising balancing earthing gapping lapping shimming testing coding calibration calibrating preload mapping sync bedding polishing routing")
 
 // noThings are words after an article that name nothing of a machine.
-var noThings = set("job jobs rest lot thing things stuff bit bits lad lads boy kids wife dog cat kettle video film story question problem trouble trick point idea moment minute second hour hours bottom end start beginning fun tea coffee dinner lunch bill money price cost weather rain phone camera tape book manual page sheet number figure figures torque value spec tool tools man guy bloke fella mate list part parts truth reason difference answer half whole remainder other others same worst best hard easy nice left right top front back last first next only")
+var noThings = set("job jobs side sides rest lot thing things stuff bit bits lad lads boy kids wife dog cat kettle video film story question problem trouble trick point idea moment minute second hour hours bottom end start beginning fun tea coffee dinner lunch bill money price cost weather rain phone camera tape book manual page sheet number figure figures torque value spec tool tools man guy bloke fella mate list part parts truth reason difference answer half whole remainder other others same worst best hard easy nice left right top front back last first next only")
 
 // spanWords are words of a time, which name no thing.
 var spanWords = set("today tomorrow tonight morning evening afternoon night day days week weeks weekend month months year years monday tuesday wednesday thursday friday saturday sunday time later winter spring summer autumn minute minutes hour hours")
@@ -490,6 +648,9 @@ var doVerbs = set("do sort finish see look redo attend fix mend time tune check 
 // participle tells how many words at token i tell what is to be done to a thing.
 func (s sentenceOf) participle(i int, d *due) int {
 	t := &s.r.toks[i]
+	if leavesNone.has(t.s) {
+		return 0
+	}
 	if t.s == "done" || t.s == "sorted" || t.s == "finished" || t.is(wForm) && !strings.HasSuffix(t.s, "ing") && !strings.HasSuffix(t.s, "s") || unlisted.has(t.s) {
 		d.verb = i
 		if i+1 < s.hi && (s.r.toks[i+1].is(wParticle) || s.r.toks[i+1].s == "again" || s.r.toks[i+1].s == "properly") && i+2 <= s.hi {
@@ -669,23 +830,134 @@ func (s sentenceOf) done(i int) int {
 	return 0
 }
 
+// number tells how many words at token i are a figure: "90", "a 13", "40 newton metres".
+func (s sentenceOf) number(i int) int {
+	r := s.r
+	k := i
+	for k < s.hi && (r.toks[k].s == "a" || r.toks[k].s == "an" || r.toks[k].s == "about" || r.toks[k].s == "like") {
+		k++
+	}
+	if k >= s.hi {
+		return 0
+	}
+	if q := r.toks[k].qty; q >= 0 && ours(r.qtys[q].Kind) {
+		return min(r.qtys[q].hi, s.hi) - i
+	}
+	from := k
+	for k < s.hi && r.toks[k].is(wCounts) && r.toks[k].qty < 0 && r.toks[k].men < 0 && r.toks[k].s != "a" && r.toks[k].s != "an" && r.toks[k].s != "no" && (k == from || r.toks[k-1].brk < brkComma) {
+		k++
+	}
+	if k == from || !r.ofMachine(&r.clauses[r.toks[from].cl]) {
+		return 0
+	}
+	if k < s.hi && (r.toks[k].s == "mil" || r.toks[k].s == "mill" || r.toks[k].s == "ish") {
+		k++
+	}
+	return k - i
+}
+
+// count tells whether the word at token i says how many.
+func (s sentenceOf) count(i int) int {
+	t := &s.r.toks[i]
+	return b2i(t.s == "a" || t.s == "another" || t.s == "one" || t.is(wCountOf) || t.is(wCounts))
+}
+
+// sized tells how many words at token i name a fastener by its thread: "an M6".
+func (s sentenceOf) sized(i int) int {
+	r := s.r
+	k := i
+	for k < s.hi && k < i+2 && r.toks[k].is(wDeterminer) {
+		k++
+	}
+	if k < s.hi && r.toks[k].qty >= 0 && r.qtys[r.toks[k].qty].Kind == normalize.Thread {
+		return min(r.qtys[r.toks[k].qty].hi, s.hi) - i
+	}
+	return 0
+}
+
+// source tells how many words at token i name who or what gives a figure: "the book", "page ten".
+func (s sentenceOf) source(i int) int {
+	r := s.r
+	k := i
+	for k < s.hi && k < i+3 && (r.toks[k].is(wDeterminer) || r.toks[k].s == "old" || r.toks[k].s == "new" || r.toks[k].s == "other" || r.toks[k].s == "workshop" || r.toks[k].s == "parts" || r.toks[k].s == "owners" || r.toks[k].s == "torque") {
+		k++
+	}
+	if k >= s.hi {
+		return 0
+	}
+	w := r.toks[k].s
+	switch {
+	case documents.has(w) || printed.has(w) || w == "forum" || w == "internet" || w == "website" || w == "online" || w == "notes" || w == "list" || w == "lid" || w == "box" || w == "bag" || w == "site" || w == "place":
+		k++
+	case (w == "mate" || w == "dealer" || w == "bloke" || w == "fella" || w == "shop" || w == "seller" || w == "maker") && k > i:
+		k++
+	case w == "page" || w == "sheet":
+		k++
+	case w == "another" || w == "other" && k > i:
+		k++
+	default:
+		if k > i && r.toks[k-1].s == "other" || k > i && (r.toks[k-1].s == "one" || r.toks[k-1].s == "another") {
+			return k - i
+		}
+		return 0
+	}
+	if k < s.hi && (r.toks[k].s == "list" || r.toks[k].s == "sheet" || r.toks[k].s == "manual" || r.toks[k].s == "book") {
+		k++
+	}
+	if k < s.hi && r.toks[k-1].s == "page" && r.toks[k].is(wCounts) {
+		k++
+	}
+	return k - i
+}
+
+// horizon tells how many words at token i say after how much use: "a couple of hundred k's",
+// "fifty miles", "the first ride".
+func (s sentenceOf) horizon(i int) int {
+	r := s.r
+	for k := i; k < min(s.hi, i+7); k++ {
+		if r.toks[k].brk >= brkComma && !horizons.has(r.toks[k].s) {
+			return 0
+		}
+		if horizons.has(r.toks[k].s) && k > i {
+			k++
+			if k < s.hi && r.toks[k].s == "'s" {
+				k++
+			}
+			if k < s.hi && (r.toks[k].s == "running" || r.toks[k].s == "use" || r.toks[k].s == "work") {
+				k++
+			}
+			return k - i
+		}
+	}
+	return 0
+}
+
+// horizons are what use is counted in.
+var horizons = set("mile miles k ks kilometre kilometres kilometer kilometers km hour hours day days ride rides run runs drive drives trip trips week weeks month months outing outings tank load loads start starts season service services cut cuts")
+
 // dueEnds makes the ends of what a frame says, nil where nothing stands open by it.
 func (r *reading) dueEnds(ci, lo int, d *due, ends, before []*looseEnd) []*looseEnd {
 	last := max(int(r.toks[max(d.hi-1, lo)].cl), ci)
 	end := &looseEnd{kind: r.dueKind(d), before: BeforeUse, first: ci, last: last, lo: lo, hi: max(d.hi, lo+1), topic: -1, noun: -1, signal: "due"}
+	if d.kind == "short" {
+		end.signal = "short"
+	}
 	if lo, _ := r.nearBy(ci, 2, 0, 12); d.time && !d.use && d.verb < 0 && r.heardIn(lo, ci, "makeshift", "stand-in", "old-back", "lack", "poor:from", "poor:brief", "poor:renew", "poor:odd", "poor:excuse") {
 		end.kind, end.before = ReplaceLater, BeforeLater // "there's foil round the fuse. Fuse tomorrow."
-	} else if d.time && !d.use && (r.farOff(lo, d.hi) || strings.HasPrefix(end.due(r), "after")) {
+	} else if end.kind == ReplaceLater || d.kind == "again" || d.time && !d.use && (r.farOff(lo, d.hi) || strings.HasPrefix(end.due(r), "after")) {
 		end.before = BeforeLater
 	}
 	var out []*looseEnd
 	add := func(topic, noun int) {
 		e := *end
 		e.topic, e.noun, e.sure = topic, noun, topic >= 0 || noun >= 0
+		if !r.dueOfKind(&e, d) {
+			return
+		}
 		if topic >= 0 && e.kind == Unfinished && r.mentions[topic].kind&lexicon.Fastener != 0 && r.tightenable(&r.mentions[topic]) && d.verb >= 0 && (r.toks[d.verb].s == "do" || r.toks[d.verb].s == "done" || r.toks[d.verb].s == "doing") {
 			e.kind = NotTorqued
 		}
-		if !r.askedOf(&e, ends) && !r.askedOf(&e, before) && !r.comesUp(&e, d.verb, d.time && r.onADay(&e)) {
+		if !r.askedOf(&e, ends) && !r.askedOf(&e, before) && !(r.isWork(e.kind) && r.comesUp(&e, d.verb, d.time && r.onADay(&e))) {
 			out = append(out, &e)
 		}
 	}
@@ -696,13 +968,62 @@ func (r *reading) dueEnds(ci, lo int, d *due, ends, before []*looseEnd) []*loose
 		add(-1, n)
 	}
 	if len(d.things)+len(d.nouns) == 0 {
+		if d.kind == Suspect || d.kind == Conflict || d.kind == Unsure || d.kind == "again" {
+			oc := openCue{end.lo, end.hi, "due"}
+			if d.kind != Conflict || !r.aimFrom(end) {
+				r.aim(end, ci, oc)
+			}
+			if !r.askedOf(end, ends) && !r.askedOf(end, before) {
+				out = append(out, end)
+			}
+			return out
+		}
 		add(-1, -1)
 	}
 	return out
 }
 
+// isWork tells whether a kind is of work that may be done later in the talk.
+func (r *reading) isWork(kind string) bool {
+	return kind != LookUp && kind != Suspect && kind != Conflict && kind != Unsure
+}
+
+// dueOfKind tells whether the thing of an end is one that what is left open may be of.
+func (r *reading) dueOfKind(e *looseEnd, d *due) bool {
+	if e.topic < 0 {
+		return d.kind == "unfinished"
+	}
+	m := &r.mentions[e.topic]
+	switch d.kind {
+	case LookUp:
+		return r.tightenable(m) || m.entry != nil
+	case Unsure:
+		return m.kind&(lexicon.Part|lexicon.Fastener) != 0
+	case "short":
+		return m.kind&lexicon.Fastener != 0 || m.entry != nil && m.entry.wasOff()
+	case "no-lock":
+		return r.locks(m)
+	case "left-off":
+		return m.entry != nil
+	}
+	return true
+}
+
 // dueKind gives the kind of what is left, by what is to be done.
 func (r *reading) dueKind(d *due) string {
+	switch d.kind {
+	case "short", "left-off":
+		return NotRefitted
+	case "no-lock":
+		return LockMissing
+	case "stand-in":
+		return ReplaceLater
+	case "again":
+		return Unfinished
+	case "unfinished":
+	default:
+		return d.kind
+	}
 	if d.verb < 0 {
 		return Unfinished
 	}
@@ -723,6 +1044,8 @@ func (r *reading) dueKind(d *due) string {
 		}
 	}
 	switch w := r.toks[d.verb].s; {
+	case len(d.things) > 0 && r.locks(&r.mentions[d.things[0]]) && (w == "put" || w == "fit" || w == "get" || w == "find" || w == "do"):
+		return LockMissing
 	case (w == "put" || w == "putting" || w == "refit" || w == "refitting" || w == "reconnect") && len(d.things) > 0 && r.mentions[d.things[0]].entry != nil:
 		if st, _ := r.mentions[d.things[0]].entry.state(); st == Removed {
 			return NotRefitted

@@ -72,7 +72,7 @@ func (r *reading) spokenOpen(rec *Record) []Open {
 		if e.signal == "none" {
 			o.Kind = LockMissing
 			o.Question = "Is there a " + lexicon.Singular(o.About) + " in now? The recording says that there was none to put in."
-		} else if e.kind == NotRefitted {
+		} else if e.kind == NotRefitted && e.signal != "short" {
 			if t := r.leftOff(e, rec); t != nil && !r.withoutOne(openCue{e.lo, e.hi, e.signal}) && (e.signal != "lost" && r.toks[e.lo].s != "left" || e.topic < 0) {
 				o.About, o.LedgerID = torqueName(t), t.id
 				if isLock(t) {
@@ -2856,7 +2856,9 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 		if m.lo < lo && e.lo-m.lo <= 26 {
 			lo = r.clauses[m.cl].lo
 		}
-		if e.sure && o.About == "" {
+		if e.signal == "short" {
+			o.About = shortName(m.name) // no one of those that came off can be told to be it
+		} else if e.sure && o.About == "" {
 			o.About = shortName(r.nameOf(m))
 			if m.entry != nil {
 				o.LedgerID = m.entry.id
