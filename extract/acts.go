@@ -389,7 +389,7 @@ func (r *reading) addAct(ci int, a act) {
 	}
 	c := r.clauses[ci].own()
 	c.acts = append(c.acts, len(r.acts))
-	r.acts = append(r.acts, a)
+	r.acts = append(roomFor(r.acts, a.lo, len(r.toks)), a)
 }
 
 // startsFasteners tells whether what is started is fasteners, and no engine.

@@ -110,7 +110,7 @@ func (r *reading) findMentions() {
 			for j := m.lo; j < m.hi; j++ {
 				r.toks[j].men = int32(k)
 			}
-			r.mentions = append(r.mentions, m)
+			r.mentions = append(roomFor(r.mentions, m.lo, len(r.toks)), m)
 			c.own().mentions = append(c.mentions, k)
 			i = end
 		}

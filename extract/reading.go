@@ -228,6 +228,15 @@ func read(talk *transcript.Talk, lex *lexicon.Lexicon) *reading {
 	return r
 }
 
+// roomFor gives a slice that is full room for as many more as the rest of the talk will
+// bring, going by what came before token at: so that what is large is copied once.
+func roomFor[T any](s []T, at, toks int) []T {
+	if len(s) == cap(s) {
+		s = slices.Grow(s, 1+len(s)*(toks-at)/max(at, 1))
+	}
+	return s
+}
+
 // tokens folds the words of the talk. Noise is left out.
 func (r *reading) tokens() {
 	more := 16 // than the words: those that fold in two, "it's" and "five-eighths"
