@@ -221,6 +221,7 @@ func read(talk *transcript.Talk, lex *lexicon.Lexicon) *reading {
 	r.learnNames()
 	r.findMentions()
 	r.opening()
+	r.laidOut()
 	r.stories()
 	r.findActs()
 	r.unitless()
@@ -986,6 +987,29 @@ func (r *reading) opening() {
 		}
 	}
 }
+
+// laidOut takes what is named in a spoken list of tools, and may be a part of a machine as
+// well, for the tool: "two seventeens, a calliper, a mirror".
+func (r *reading) laidOut() {
+	for mi := range r.mentions {
+		m := &r.mentions[mi]
+		if m.kind&lexicon.Tool != 0 || !listedTools.has(m.head) || m.of >= 0 || m.isNew || !r.inSpokenList(m) || m.prep != "" && m.prep != "with" && m.prep != "and" {
+			continue
+		}
+		beside := false
+		for k := max(0, m.cl-1); k <= min(m.cl+1, len(r.clauses)-1); k++ {
+			for _, o := range r.clauses[k].mentions {
+				beside = beside || o != mi && r.mentions[o].kind&lexicon.Tool != 0
+			}
+		}
+		if beside && (!m.definite || len(m.mods) == 0) {
+			m.kind = lexicon.Tool
+		}
+	}
+}
+
+// listedTools are the tools that are also names of parts.
+var listedTools = set("mirror caliper calliper clamp strap block tube pipe bar rod cutter rope hook lever driver jack stand lamp light brush plate")
 
 // tookOff tells whether a clause says that something is off or out, and not that it will be.
 func (r *reading) tookOff(ci int) bool {
