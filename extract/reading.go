@@ -277,6 +277,9 @@ func (r *reading) tokens() {
 				}
 			}
 		}
+		if n := len(r.toks) - 1; len(buf) == 1 && n >= 0 && (buf[0].S == "un" || buf[0].S == "uns") && (whichOne.has(r.toks[n].s) || r.toks[n].s == "good" || r.toks[n].s == "bad" || r.toks[n].s == "wrong") {
+			buf[0].S = "one" + strings.TrimPrefix(buf[0].S, "un") // "the new un", "three little uns"
+		}
 		for _, f := range buf {
 			r.toks = append(r.toks, tok{s: f.S, lo: uint32(f.Lo), hi: uint32(f.Hi), w: uint32(wi), men: -1, qty: -1})
 		}
@@ -1009,7 +1012,7 @@ func (r *reading) laidOut() {
 }
 
 // listedTools are the tools that are also names of parts.
-var listedTools = set("mirror caliper calliper clamp strap block tube pipe bar rod cutter rope hook lever driver jack stand lamp light brush plate")
+var listedTools = set("mirror caliper calliper clamp strap block tube pipe cutter rope hook lever")
 
 // tookOff tells whether a clause says that something is off or out, and not that it will be.
 func (r *reading) tookOff(ci int) bool {
