@@ -1,6 +1,8 @@
 package extract
 
 import (
+	"math"
+	"math/bits"
 	"strings"
 	"sync"
 
@@ -235,14 +237,103 @@ type elem struct {
 	maybe bool
 }
 
-// frameIndex has the frames, and by the word that each of them cannot be without which they are.
+// frameIndex has the frames, and by the word that each of them cannot be without which they
+// are. A frame is tried only where it may begin, which most of them may nowhere in a clause.
 type frameIndex struct {
-	all []frame
-	by  map[string]*frameSet
+	all    []frame
+	by     map[string]*frameSet
+	word   map[string]*frameSet // by the word that they may begin with
+	slot   [len(slots)]frameSet // by the slot
+	always frameSet             // those that may begin anywhere
+}
+
+// begins notes how the frame of number n may begin: up to the first element that has to stand.
+func (x *frameIndex) begins(n int, es []elem) {
+	for _, e := range es {
+		switch {
+		case e.slot == '^':
+			continue
+		case e.slot == '*' || e.slot == '$':
+			x.always.add(n)
+			return
+		case e.slot != 0:
+			x.slot[strings.IndexByte(slots, e.slot)].add(n)
+		}
+		for _, ws := range e.words {
+			if len(ws) == 1 && len(ws[0]) == 1 && strings.Contains(slots, ws[0]) {
+				x.slot[strings.Index(slots, ws[0])].add(n)
+			} else if e.slot == 0 {
+				addTo(x.word, ws[0], n)
+			}
+		}
+		if !e.maybe {
+			return
+		}
+	}
+	x.always.add(n)
+}
+
+// at gives those of some frames that may begin at token i. open are the slots, by their
+// numbers, that one of them may begin with.
+func (x *frameIndex) at(s sentenceOf, i int, may *frameSet, open uint32) frameSet {
+	w := s.r.toks[i].s
+	if slips.has(w) {
+		return *may // and the frame begins after it
+	}
+	set := x.always
+	if f := x.word[w]; f != nil {
+		set.join(f)
+	}
+	for ; open != 0; open &= open - 1 {
+		k := bits.TrailingZeros32(open)
+		if s.mayStand(slots[k], i) {
+			set.join(&x.slot[k])
+		}
+	}
+	set.cut(may)
+	return set
 }
 
 // frameSet is a set of frames by their number.
 type frameSet [4]uint64
+
+func (f *frameSet) add(n int)      { f[n>>6] |= 1 << (n & 63) }
+func (f *frameSet) has(n int) bool { return f[n>>6]>>(n&63)&1 != 0 }
+
+// next gives the first number from n on that is in the set, a large one where none is.
+func (f *frameSet) next(n int) int {
+	for k := n >> 6; k < len(f); k++ {
+		if rest := f[k] >> (n & 63); rest != 0 {
+			return n + bits.TrailingZeros64(rest)
+		}
+		n = (k + 1) << 6
+	}
+	return math.MaxInt
+}
+
+func (f *frameSet) join(g *frameSet) {
+	for k := range f {
+		f[k] |= g[k]
+	}
+}
+
+func (f *frameSet) cut(g *frameSet) {
+	for k := range f {
+		f[k] &= g[k]
+	}
+}
+
+func (f *frameSet) meets(g *frameSet) bool {
+	return f[0]&g[0]|f[1]&g[1]|f[2]&g[2]|f[3]&g[3] != 0
+}
+
+// addTo adds a frame to the set of a word.
+func addTo(of map[string]*frameSet, word string, n int) {
+	if of[word] == nil {
+		of[word] = new(frameSet)
+	}
+	of[word].add(n)
+}
 
 // slotWords are the words that tell of a slot, for frames that have no rarer word of their own.
 var slotWords = map[byte]string{
@@ -257,7 +348,7 @@ var common = set("i we he she they it that this the a an is 's are 're was to on
 
 // dueFrames are the frames, made when they are first asked for.
 var dueFrames = sync.OnceValue(func() *frameIndex {
-	index := &frameIndex{by: map[string]*frameSet{}}
+	index := &frameIndex{by: map[string]*frameSet{}, word: map[string]*frameSet{}}
 	kind := ""
 	for line := range strings.Lines(leftFrames) {
 		if line = strings.TrimSpace(line); !strings.Contains(line, " ") {
@@ -305,11 +396,9 @@ var dueFrames = sync.OnceValue(func() *frameIndex {
 		}
 		n := len(index.all)
 		for _, w := range key {
-			if index.by[w] == nil {
-				index.by[w] = new(frameSet)
-			}
-			index.by[w][n>>6] |= 1 << (n & 63)
+			addTo(index.by, w, n)
 		}
+		index.begins(n, f.elems)
 		index.all = append(index.all, f)
 	}
 	return index
@@ -346,19 +435,9 @@ func (r *reading) outstanding(ends []*looseEnd, rec *Record) []*looseEnd {
 			hi++
 		}
 		s := sentenceOf{r, r.clauses[ci].lo, r.clauses[hi-1].hi}
-		var may frameSet
-		any := false
-		for i := s.lo; i < s.hi; i++ {
-			if f := index.by[r.toks[i].s]; f != nil {
-				any = true
-				for k := range may {
-					may[k] |= f[k]
-				}
-			}
-		}
-		if any && s.hi-s.lo <= 60 {
+		if s.hi-s.lo <= mostWords {
 			for k := ci; k < hi; k++ {
-				out = append(out, r.dueIn(s, k, index, &may, ends, out)...)
+				out = append(out, r.dueIn(s, k, index, ends, out)...)
 			}
 		}
 		ci = hi
@@ -366,15 +445,36 @@ func (r *reading) outstanding(ends []*looseEnd, rec *Record) []*looseEnd {
 	return out
 }
 
+// mostWords are in a sentence that is read for its frames.
+const mostWords = 60
+
 // dueIn gives what the frames that begin in a clause leave open.
-func (r *reading) dueIn(s sentenceOf, ci int, index *frameIndex, may *frameSet, ends, before []*looseEnd) []*looseEnd {
+func (r *reading) dueIn(s sentenceOf, ci int, index *frameIndex, ends, before []*looseEnd) []*looseEnd {
 	c := &r.clauses[ci]
-	if c.mood&(aside|greeting|listing|storied) != 0 || r.toks[s.lo].s == "if" || r.toks[c.lo].s == "if" || r.usedTo(c) {
+	var may frameSet // by the words from here on
+	for i := c.lo; i < s.hi; i++ {
+		if f := index.by[r.toks[i].s]; f != nil {
+			may.join(f)
+		}
+	}
+	if may == (frameSet{}) || c.mood&(aside|greeting|listing|storied) != 0 || r.toks[s.lo].s == "if" || r.toks[c.lo].s == "if" || r.usedTo(c) {
 		return nil
 	}
-	for fi := range index.all {
+	open := uint32(0)
+	for k := range index.slot {
+		if index.slot[k].meets(&may) {
+			open |= 1 << k
+		}
+	}
+	var at [mostWords]frameSet // by the words of the clause: the frames that may begin there
+	var some frameSet
+	for i := c.lo; i < c.hi; i++ {
+		at[i-c.lo] = index.at(s, i, &may, open)
+		some.join(&at[i-c.lo])
+	}
+	for fi := some.next(0); fi < len(index.all); fi = some.next(fi + 1) {
 		f := &index.all[fi]
-		if may[fi>>6]>>(fi&63)&1 == 0 || c.mood&asked != 0 && f.kind != "short" && f.kind != Suspect {
+		if c.mood&asked != 0 && f.kind != "short" && f.kind != Suspect {
 			continue
 		}
 		end := c.hi
@@ -382,7 +482,7 @@ func (r *reading) dueIn(s sentenceOf, ci int, index *frameIndex, may *frameSet, 
 			end = r.skipped(c) + 1
 		}
 		for i := c.lo; i < min(end, c.hi); i++ {
-			if f.elems[0].slot == '^' && i > c.lo && i < end-1 && !r.toks[i-1].is(wOpener|wDrop) && r.toks[i-1].s != "and" {
+			if !at[i-c.lo].has(fi) || f.elems[0].slot == '^' && i > c.lo && i < end-1 && !r.toks[i-1].is(wOpener|wDrop) && r.toks[i-1].s != "and" {
 				continue
 			}
 			d := due{verb: -1, kind: f.kind}
@@ -454,51 +554,14 @@ func (s sentenceOf) match(es []elem, i int, d *due) bool {
 			}
 			return s.thing(es, i, d)
 		default:
-			n := 0
-			switch e.slot {
-			case 'V':
-				n = s.verb(i, d)
-			case 'D':
-				n = s.participle(i, d)
-			case 'G':
-				n = s.gerund(i, d)
-			case 'W':
-				n = s.who(i)
-			case 'T', 'Z', 'A':
-				if n = s.later(i); n == 0 && e.slot != 'T' || e.slot == 'Z' {
-					n = s.waits(i)
+			n := s.slot(e.slot, i, d)
+			if e.slot == 'Q' && n > 0 {
+				d.numbers = append(d.numbers, [2]int{i, i + n})
+				if try(i + n) {
+					return true
 				}
-				if e.slot == 'A' && n > 0 && !s.arrives(i, i+n) {
-					n = 0
-				}
-				d.time = d.time || n > 0
-			case 'U':
-				n = s.useAfter(i)
-				d.use = d.use || n > 0
-			case 'N':
-				n = s.done(i)
-			case 'F':
-				n = b2i(valueWord.has(r.toks[i].s) && !r.ofTool(i))
-			case 'Q':
-				if n = s.number(i); n > 0 {
-					d.numbers = append(d.numbers, [2]int{i, i + n})
-					if try(i + n) {
-						return true
-					}
-					d.numbers = d.numbers[:len(d.numbers)-1]
-					n = 0
-				}
-			case '#':
-				n = s.count(i)
-			case 'S':
-				n = s.source(i)
-			case 'E':
-				n = s.sized(i)
-			case 'H':
-				n = s.horizon(i)
-				d.time = d.time || n > 0
-			}
-			if n > 0 && try(i+n) {
+				d.numbers = d.numbers[:len(d.numbers)-1]
+			} else if n > 0 && try(i+n) {
 				return true
 			}
 		}
@@ -524,33 +587,99 @@ func (s sentenceOf) match(es []elem, i int, d *due) bool {
 	return i < s.hi && e.slot != '$' && slips.has(r.toks[i].s) && s.match(es, i+1, d)
 }
 
-// thing matches a thing, or several, at token i and then the elements after it.
-func (s sentenceOf) thing(es []elem, i int, d *due) bool {
+// slot tells how many words at token i stand for a slot that is no thing, and notes in d
+// what they say.
+func (s sentenceOf) slot(slot byte, i int, d *due) (n int) {
+	r := s.r
+	switch slot {
+	case 'V':
+		n = s.verb(i, d)
+	case 'D':
+		n = s.participle(i, d)
+	case 'G':
+		n = s.gerund(i, d)
+	case 'W':
+		n = s.who(i)
+	case 'T', 'Z', 'A':
+		if n = s.later(i); n == 0 && slot != 'T' || slot == 'Z' {
+			n = s.waits(i)
+		}
+		if slot == 'A' && n > 0 && !s.arrives(i, i+n) {
+			n = 0
+		}
+		d.time = d.time || n > 0
+	case 'U':
+		n = s.useAfter(i)
+		d.use = d.use || n > 0
+	case 'N':
+		n = s.done(i)
+	case 'F':
+		n = b2i(valueWord.has(r.toks[i].s) && !r.ofTool(i))
+	case 'Q':
+		n = s.number(i)
+	case '#':
+		n = s.count(i)
+	case 'S':
+		n = s.source(i)
+	case 'E':
+		n = s.sized(i)
+	case 'H':
+		n = s.horizon(i)
+		d.time = d.time || n > 0
+	}
+	return n
+}
+
+// mayStand tells whether words at token i may stand for a slot.
+func (s sentenceOf) mayStand(slot byte, i int) bool {
+	if slot == 'X' || slot == 'P' {
+		if slot == 'P' && s.r.toks[i].is(wPronoun) && s.r.toks[i].men < 0 {
+			return true
+		}
+		_, _, to := s.thingAt(i)
+		return to > 0
+	}
+	var d due
+	return s.slot(slot, i, &d) > 0
+}
+
+// thingAt gives the thing that is named at token i, a mention or else the token of a noun,
+// and where its name ends; 0 where none is.
+func (s sentenceOf) thingAt(i int) (mention, noun, to int) {
 	r := s.r
 	k := i
 	for k < s.hi && k < i+4 && r.toks[k].men < 0 && (r.toks[k].is(wDeterminer|wCounts) || r.toks[k].s == "bloody" || r.toks[k].s == "other" || r.toks[k].s == "damn") {
 		k++
 	}
 	if k >= s.hi {
+		return -1, -1, 0
+	}
+	if mi := int(r.toks[k].men); mi >= 0 && r.mentions[mi].lo <= k {
+		m := &r.mentions[mi]
+		if !r.topical(m) && m.kind&lexicon.Consumable == 0 && !(m.entry != nil && containers.has(m.head)) || m.hi > s.hi {
+			return -1, -1, 0
+		}
+		return mi, -1, m.hi
+	}
+	if n := s.noun(k, i); n >= 0 {
+		return -1, n, n + 1
+	}
+	return -1, -1, 0
+}
+
+// thing matches a thing, or several, at token i and then the elements after it.
+func (s sentenceOf) thing(es []elem, i int, d *due) bool {
+	r := s.r
+	mi, noun, to := s.thingAt(i)
+	if to == 0 {
 		return false
 	}
 	nt, nn := len(d.things), len(d.nouns)
 	undo := func() bool { d.things, d.nouns = d.things[:nt], d.nouns[:nn]; return false }
-	to := k
-	if mi := r.toks[k].men; mi >= 0 && r.mentions[mi].lo <= k {
-		m := &r.mentions[mi]
-		if !r.topical(m) && m.kind&lexicon.Consumable == 0 && !(m.entry != nil && containers.has(m.head)) || m.hi > s.hi {
-			return false
-		}
-		d.things = append(d.things, int(mi))
-		to = m.hi
+	if mi >= 0 {
+		d.things = append(d.things, mi)
 	} else {
-		n := s.noun(k, i)
-		if n < 0 {
-			return false
-		}
-		d.nouns = append(d.nouns, n)
-		to = n + 1
+		d.nouns = append(d.nouns, noun)
 	}
 	if s.more(es, to, d) || s.match(es[1:], to, d) {
 		return true
