@@ -570,8 +570,11 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	if n := r.word(i + 1); a.verb >= 0 && !a.subject && r.toks[i].brk < brkComma && (n == "is" || n == "are" || n == "'s" || n == "was" || n == "were") {
 		return false // "the mark is up"
 	}
-	if i > c.lo && a.verb >= 0 && !a.subject && strings.HasSuffix(r.toks[i].s, "ed") && countOf[r.toks[i-1].s] > 1 {
+	if i > c.lo && a.verb >= 0 && !a.subject && strings.HasSuffix(r.toks[i].s, "ed") && countOf[r.toks[i-1].s] > 1 && a.hi == i+1 && i+1 < c.hi && r.toks[i].brk < brkComma {
 		return false // "two threaded holes"
+	}
+	if a.action.Name == "tighten" && strings.HasPrefix(r.toks[i].s, "lock") && a.hi > i+1 && r.toks[a.hi-1].s == "up" && a.pronoun == "" && !slices.ContainsFunc(a.objects, func(mi int) bool { return r.mentions[mi].kind&lexicon.Fastener != 0 }) {
+		return false // "it locked up in a creek"
 	}
 	if i > c.lo && r.toks[i].s == "loaded" && r.toks[i-1].s == "spring" {
 		return false // what a plunger is like

@@ -116,7 +116,7 @@ func (r *reading) tightAlone(ci int) {
 	if ci == 0 || len(c.acts) > 0 || len(c.mentions) > 0 || len(c.qtys) > 0 || c.mood&(notWork|announced) != 0 || c.hi-c.lo > 6 || r.since(r.clauses[ci-1].lo, c.lo) > 12 {
 		return
 	}
-	tight := false
+	tight, pron := false, "that"
 	i := r.skipped(c)
 	for ; i < c.hi && !(tight && r.toks[i-1].brk >= brkComma); i++ {
 		switch r.toks[i].s {
@@ -128,15 +128,20 @@ func (r *reading) tightAlone(ci int) {
 			}
 			tight = true // "that's only a nip"
 		case "that", "'s", "only", "a", "it", "they", "'re", "gets", "get", "little", "wee", "quick":
-		case "nice", "and", "good", "up", "all", "both", "just", "proper", "properly":
+		case "nice", "and", "good", "up", "just", "proper", "properly", "the", "of", "them", "those", "now":
+		case "all", "both", "lot":
+			pron = "them"
 		default:
-			return
+			if countOf[r.toks[i].s] < 2 {
+				return
+			}
+			pron = "them"
 		}
 	}
 	if !tight || c.hi-c.lo == 1 && r.toks[c.lo].s == "done" || r.toks[c.hi-1].s == "done" {
 		return
 	}
-	r.addAct(ci, act{action: r.lex.Action("tighten"), lo: c.lo, hi: c.hi, verb: -1, pronoun: "that", subject: true, rule: "tight, and no more"})
+	r.addAct(ci, act{action: r.lex.Action("tighten"), lo: c.lo, hi: c.hi, verb: -1, pronoun: pron, subject: true, rule: "tight, and no more"})
 }
 
 // asTightAs reads "the pivot bolt, that's as tight as I can get it", "tight as it'll
@@ -216,8 +221,11 @@ func (r *reading) doneAlone(ci int) {
 	}
 	i := r.skipped(c)
 	many := false
-	for i < a.verb && (r.toks[i].s == "all" || r.toks[i].s == "both" || r.toks[i].s == "only") {
-		many = many || r.toks[i].s != "only"
+	if r.word(i) == "that" && r.word(i+1) == "'s" {
+		i += 2 // "that's all four nipped up"
+	}
+	for w := r.word(i); i < a.verb && (w == "all" || w == "both" || w == "only" || w == "the" || w == "of" || countOf[w] > 1 || many && r.toks[i].is(wPronoun)); w = r.word(i) {
+		many = many || w != "only" && w != "the"
 		i++
 	}
 	w := r.toks[a.verb].s
