@@ -79,6 +79,7 @@ func (r *reading) findActs() {
 		r.outAlone(ci)
 		r.asTightAs(ci)
 		r.binAlone(ci)
+		r.notGoingBack(ci)
 		slices.SortStableFunc(c.acts, func(a, b int) int { return r.acts[a].lo - r.acts[b].lo })
 	}
 }
@@ -277,6 +278,9 @@ func (r *reading) addAct(ci int, a act) {
 	if a.action.Name == "start by hand" && a.verb >= 0 && !a.subject && r.lemma1(r.toks[a.verb].s) == "start" && a.hi <= a.verb+1 && !r.startsFasteners(&a) {
 		return
 	}
+	if a.action.Name == "remove" && a.verb >= 0 && !a.subject && undoes.has(r.lemma1(r.toks[a.verb].s)) && r.notRightOut(ci, a.hi) {
+		a.action = r.lex.Action("slacken") // "undo it but don't take it out"
+	}
 	if a.action.Name == "open" && a.verb >= 0 && !a.subject && len(a.objects) == 1 && alike.has(r.mentions[a.objects[0]].head) && r.mentions[a.objects[0]].kind == lexicon.Fastener {
 		a.action = r.lex.Action("remove") // "we open these four bolts"
 	}
@@ -285,6 +289,9 @@ func (r *reading) addAct(ci int, a act) {
 		case "close", "shut":
 			a.action = r.lex.Action("switch off")
 		}
+	}
+	if a.action.Name == "discard" && a.verb >= 0 && len(a.objects) == 0 && a.pronoun == "" && !a.unknown && r.toks[a.verb].s == "bin" && r.saidAlone(&r.clauses[ci], a.verb) && !r.kind(r.clauses[ci].hi).is(wDeterminer) {
+		a.pronoun, a.subject = "that", true // "Bin."
 	}
 	if a.action.Name == "lift" && a.verb >= 0 && !a.subject && !a.unknown && len(a.objects) == 0 && a.pronoun == "" && r.saidAlone(&r.clauses[ci], a.verb) {
 		a.pronoun = "it" // "And lift."
@@ -390,6 +397,37 @@ func (r *reading) addAct(ci int, a act) {
 	c := r.clauses[ci].own()
 	c.acts = append(c.acts, len(r.acts))
 	r.acts = append(roomFor(r.acts, a.lo, len(r.toks)), a)
+}
+
+// undoes are the verbs of turning a fastener out, which may stop short of that.
+var undoes = set("undo unscrew unthread unbolt unwind wind back screw loosen")
+
+// notRightOut tells whether the words from token i on say that what was undone stays in:
+// "but don't take it out", "it doesn't have to come out", "and leave it in".
+func (r *reading) notRightOut(ci, i int) bool {
+	not, leave := false, false
+	for k := i; k < min(len(r.toks), i+13) && r.since(i-1, k) < 8; k++ {
+		if n := int(r.toks[k].cl); n > ci+1 && r.clauses[n].sentence != r.clauses[ci].sentence && !not && !leave {
+			return false
+		}
+		switch r.toks[k].s {
+		case "don't", "not", "without", "doesn't", "needn't", "never", "no":
+			not = true
+		case "leave", "leaving", "keep":
+			leave = true
+		case "out", "off":
+			if not {
+				return true
+			}
+		case "in", "on", "there":
+			if leave {
+				return true
+			}
+		case "lose", "drop", "let":
+			return false // "don't let it drop out"
+		}
+	}
+	return false
 }
 
 // startsFasteners tells whether what is started is fasteners, and no engine.
@@ -666,6 +704,9 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 	if p.Words[0] == "get" && !p.Subject && i+1 < c.hi && strings.HasSuffix(r.toks[i+1].s, "ed") && r.toks[i+1].men < 0 && r.isVerbForm(r.toks[i+1].s) {
 		return a, 0, false // "they're getting pressed out"
 	}
+	if p.Words[0] == "have" && p.Action.Name == "remove" && (r.toks[i].s != "had" && r.toks[i].s != "have" && r.toks[i].s != "having" || i+1 < c.hi && r.toks[i+1].men < 0 && (r.toks[i+1].is(wBetween) || r.isVerbForm(r.toks[i+1].s))) {
+		return a, 0, false // "I've slackened both off": of another verb
+	}
 	if p.Words[0] == "do" && i+1 < c.hi && r.isVerbForm(r.toks[i+1].s) && r.toks[i+1].men < 0 {
 		return a, 0, false // "I did look this one up"
 	}
@@ -745,6 +786,9 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 		k = found + 1
 	}
 	a.hi = k
+	if p.Words[0] == "have" && p.Action.Name == "remove" && (k-i > 6 || a.unknown || r.word(i+1) == "a" || r.word(i+1) == "one" && k > i+3 || k < c.hi && (r.toks[k].s == "of" || r.toks[k].s == "your" || r.toks[k].s == "my")) {
+		return a, 0, false // "you'll have the skin off your knuckles", "I had a dog lead out of one of these"
+	}
 	if m := r.toks[k-1].men; m >= 0 && p.Words[0] == "give" {
 		r.mentions[m].kind = 0 // "give the pedal a few pumps": no pumps
 	}

@@ -130,6 +130,36 @@ func (q *sought) holdFitted() *thing {
 	return one
 }
 
+// justOff gives what came off last, or was named since and nothing more: what "Bin." and
+// "straight in the bin" are said of.
+func (s *tracker) justOff(a *act) *thing {
+	r := s.r
+	if t := r.ruined(a.cl, a.lo); t != nil {
+		return t
+	}
+	for k := a.cl; k >= 0 && k >= a.cl-6 && r.since(r.clauses[k].lo, a.lo) < 25; k-- {
+		c := &r.clauses[k]
+		var t *thing
+		at := -1
+		for _, ai := range c.acts {
+			if o := &r.acts[ai]; o.lo < a.lo && o.lo > at && len(o.things) > 0 && o.happened() && (o.action.Name == "remove" || o.action.Name == "disconnect" || o.action.Name == "fit") {
+				if t, at = o.things[len(o.things)-1], o.lo; o.action.Name == "fit" {
+					return nil // what went on is not thrown away
+				}
+			}
+		}
+		for _, mi := range c.mentions {
+			if m := &r.mentions[mi]; m.entry != nil && m.lo < a.lo && m.lo > at && m.prep == "" && m.kind&lexicon.Tool == 0 && !r.inAct(k, mi) {
+				t, at = m.entry, m.lo
+			}
+		}
+		if t != nil {
+			return t
+		}
+	}
+	return nil
+}
+
 // oneOfMany tells whether a single thing is sought, not to be turned, and fasteners were found.
 func (q *sought) oneOfMany(t *thing) bool {
 	return !q.turned && !q.many && t.fastener && t.many() && q.a.pronoun != "this" && (q.a.action.Name == "remove" || q.a.action.Name == "lift")
@@ -293,6 +323,9 @@ func (q *sought) told() (t *thing, settled bool) {
 				return t, true
 			}
 		}
+	}
+	if a.action.Name == "discard" && a.rule != notBack && (a.verb < 0 || r.toks[a.verb].s == "bin" && len(a.objects) == 0) && a.pronoun == "that" && a.subject {
+		return s.justOff(a), true
 	}
 	single := a.pronoun == "it" || a.pronoun == "that"
 	if a.subject && single && s.toolBefore(a) {

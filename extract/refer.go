@@ -1030,6 +1030,10 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		name = "fit" // "the pin, push it through from the left"
 		a.action = r.lex.Action(name)
 	}
+	if name == "tighten" && a.verb >= 0 && !wasFitting && len(ts) > 0 && ts[0].fastener && r.lastState(ts[0]) == "" && r.lemma1(r.toks[a.verb].s) == "give" && r.toks[a.hi-1].s == "turn" {
+		name = "slacken" // "give it half a turn", of what nobody put on
+		a.action = r.lex.Action(name)
+	}
 	if a.rule == soMuchTurn {
 		st := ""
 		if len(ts) > 0 && takesTorque(ts[0]) {

@@ -1568,8 +1568,10 @@ func (r *reading) left(ci int) {
 	switch m := r.toks[min(i, len(r.toks)-1)].men; {
 	case i < c.hi && len(c.mentions) > 0 && r.mentions[c.mentions[0]].from == i:
 		objects, i = c.mentions[:1:1], r.mentions[c.mentions[0]].hi
-	case i < c.hi && m < 0 && pronounsObj.has(r.toks[i].s):
-		pron = r.toks[i].s
+	case i < c.hi && m < 0 && (pronounsObj.has(r.toks[i].s) || r.toks[i].s == "him" || r.toks[i].s == "her"):
+		if pron = r.toks[i].s; pron == "him" || pron == "her" {
+			pron = "it"
+		}
 		i++
 	default:
 		// "that's the four of them out", "that's both out", "that's the lot tight"
@@ -1594,7 +1596,7 @@ func (r *reading) left(ci int) {
 	}
 	name := ""
 	switch w := r.toks[i].s; {
-	case offWords.has(w) && i+1 == c.hi:
+	case (offWords.has(w) || w == "away") && i+1 == c.hi:
 		name = "remove"
 	case onWords.has(w) && i+1 == c.hi:
 		name = "fit"
@@ -1617,10 +1619,10 @@ func (r *reading) goes(ci int) {
 		return
 	}
 	for i := c.lo; i < c.hi; i++ {
-		if !r.toks[i].is(wOff | wOn | wReturning) {
+		w := r.toks[i].s
+		if !r.toks[i].is(wOff|wOn|wReturning) && w != "away" && w != "apart" {
 			continue
 		}
-		w := r.toks[i].s
 		p, v := r.word(i+1), r.word(i+2)
 		if returning.has(w) && (p == "she" || p == "it" || p == "he" || p == "they") && (v == "goes" || v == "go") {
 			r.addAct(ci, act{action: r.lex.Action("fit"), lo: i, hi: i + 1, verb: -1, pronoun: p, subject: true, ifOff: true, rule: "particle and pronoun"})
@@ -1711,6 +1713,10 @@ func (r *reading) goes(ci int) {
 			continue
 		}
 		if p == "goes" || p == "go" || p == "comes" || p == "come" {
+			if k := i + 3; onWords.has(w) && (p == "goes" || p == "go") && (v == "the" || v == "a" || v == "my" || v == "our") && (freshOne.has(r.word(k)) || r.word(k) == "other") && (r.word(k+1) == "one" || r.word(k+1) == "ones") && k+1 < c.hi {
+				r.addAct(ci, act{action: r.lex.Action("fit"), lo: i, hi: k + 2, verb: -1, pronoun: r.word(k + 1), subject: true, rule: "particle and pronoun"})
+				continue // "in goes the new one"
+			}
 			// "in go the new pads"
 			if m := r.nameWithin(c, i+2, 4); m >= 0 && r.mentions[m].from == i+2 && !r.inAct(ci, m) && r.mentions[m].kind&(lexicon.Fastener|lexicon.Part) != 0 {
 				name := "fit"
