@@ -102,6 +102,10 @@ where 's/is the/that other/last/fourth/third/sixth/fifth/eighth X
 left-off
 run/runs/ride/rides/drive/use/do/manage/go/work/works without X for_now/today/for_today/tonight/for_tonight/for_a_bit/for_a_while/till/until
 you/we/i 'll/will have_to/need_to/want_to put/refit X back
+late
+^ i/we must/should/ought_to/need_to/have_to/'ve_got_to/gotta/want_to/'d_like_to/'ll_have_to/'ll_need_to/'d_better V X
+^ must/should/need_to/gotta/got_to/have_to V X
+X must/has_to/needs_to/have_to/need_to/ought_to/should be D
 stand-in
 X 's/is/are a/an? borrowed/temporary/stand_in/loaned/lent one/ones/job/thing?
 X 's/is/are past_it/knackered/worn_out/had_it/tired/on_its_last_legs/shot * going/gone/goes back in/on
@@ -486,7 +490,7 @@ func (r *reading) dueIn(s sentenceOf, ci int, index *frameIndex, ends, before []
 				continue
 			}
 			d := due{verb: -1, kind: f.kind}
-			if !s.match(f.elems, i, &d) || d.time && (r.opensTalk(ci) || s.nextTalk(i, d.hi)) || d.kind == "unfinished" && r.toks[d.hi-1].s == "missing" && !r.standsSo(ci) && !(len(d.things) > 0 && r.mentions[d.things[0]].entry != nil && r.mentions[d.things[0]].entry.wasOff()) || d.kind == Conflict && !r.twoFigures(&d) || r.doneAlready(ci) {
+			if !s.match(f.elems, i, &d) || d.time && (r.opensTalk(ci) || s.nextTalk(i, d.hi)) || d.kind == "unfinished" && r.toks[d.hi-1].s == "missing" && !r.standsSo(ci) && !(len(d.things) > 0 && r.mentions[d.things[0]].entry != nil && r.mentions[d.things[0]].entry.wasOff()) || d.kind == Conflict && !r.twoFigures(&d) || r.doneAlready(ci) || d.kind == "late" && !r.lateIn(ci) {
 				continue
 			}
 			if es := r.dueEnds(ci, i, &d, ends, before); es != nil {
@@ -502,6 +506,13 @@ func (r *reading) dueIn(s sentenceOf, ci int, index *frameIndex, ends, before []
 func (r *reading) opensTalk(ci int) bool {
 	w := r.talk.Words[r.toks[r.clauses[ci].lo].w]
 	return w.At < min(60, 0.1*r.talk.Clips[w.Clip].Duration)
+}
+
+// lateIn tells whether a clause stands where the work is nearly over: what has to be done there
+// is seldom the work in hand.
+func (r *reading) lateIn(ci int) bool {
+	w := r.talk.Words[r.toks[r.clauses[ci].lo].w]
+	return w.At > 0.85*r.talk.Clips[w.Clip].Duration && !r.saidIn(&r.clauses[ci], "you")
 }
 
 // twoFigures tells whether the first and the last figure differ.
@@ -1120,7 +1131,7 @@ func (r *reading) isWork(kind string) bool {
 // dueOfKind tells whether the thing of an end is one that what is left open may be of.
 func (r *reading) dueOfKind(e *looseEnd, d *due) bool {
 	if e.topic < 0 {
-		return d.kind == "unfinished"
+		return d.kind == "unfinished" || d.kind == "late"
 	}
 	m := &r.mentions[e.topic]
 	switch d.kind {
@@ -1149,7 +1160,7 @@ func (r *reading) dueKind(d *due) string {
 		return ReplaceLater
 	case "again":
 		return Unfinished
-	case "unfinished":
+	case "unfinished", "late":
 	default:
 		return d.kind
 	}
