@@ -37,6 +37,7 @@ func (r *reading) findActs() {
 			i = end
 		}
 		r.pulledAlone(ci)
+		r.allOfRow(ci)
 		r.verbless(ci)
 		r.thenOut(ci)
 		r.outOfTheWay(ci)
@@ -55,13 +56,10 @@ func (r *reading) findActs() {
 		r.laid(ci)
 		r.stowed(ci)
 		r.laidBeside(ci)
-		r.alongWith(ci)
-		r.andTheRest(ci)
 		r.stood(ci)
 		r.row(ci)
 		r.fingerTight(ci)
-		r.listed(ci)
-		r.thenToo(ci)
+		r.inOneRow(ci)
 		r.oneLaid(ci)
 		r.thenPlace(ci)
 		r.turned(ci)
@@ -81,6 +79,7 @@ func (r *reading) findActs() {
 		r.outAlone(ci)
 		r.asTightAs(ci)
 		r.binAlone(ci)
+		r.notGoingBack(ci)
 		slices.SortStableFunc(c.acts, func(a, b int) int { return r.acts[a].lo - r.acts[b].lo })
 	}
 }
@@ -279,6 +278,9 @@ func (r *reading) addAct(ci int, a act) {
 	if a.action.Name == "start by hand" && a.verb >= 0 && !a.subject && r.lemma1(r.toks[a.verb].s) == "start" && a.hi <= a.verb+1 && !r.startsFasteners(&a) {
 		return
 	}
+	if a.action.Name == "remove" && a.verb >= 0 && !a.subject && undoes.has(r.lemma1(r.toks[a.verb].s)) && r.notRightOut(ci, a.hi) {
+		a.action = r.lex.Action("slacken") // "undo it but don't take it out"
+	}
 	if a.action.Name == "open" && a.verb >= 0 && !a.subject && len(a.objects) == 1 && alike.has(r.mentions[a.objects[0]].head) && r.mentions[a.objects[0]].kind == lexicon.Fastener {
 		a.action = r.lex.Action("remove") // "we open these four bolts"
 	}
@@ -287,6 +289,9 @@ func (r *reading) addAct(ci int, a act) {
 		case "close", "shut":
 			a.action = r.lex.Action("switch off")
 		}
+	}
+	if a.action.Name == "discard" && a.verb >= 0 && len(a.objects) == 0 && a.pronoun == "" && !a.unknown && r.toks[a.verb].s == "bin" && r.saidAlone(&r.clauses[ci], a.verb) && !r.kind(r.clauses[ci].hi).is(wDeterminer) {
+		a.pronoun, a.subject = "that", true // "Bin."
 	}
 	if a.action.Name == "lift" && a.verb >= 0 && !a.subject && !a.unknown && len(a.objects) == 0 && a.pronoun == "" && r.saidAlone(&r.clauses[ci], a.verb) {
 		a.pronoun = "it" // "And lift."
@@ -391,7 +396,38 @@ func (r *reading) addAct(ci int, a act) {
 	}
 	c := r.clauses[ci].own()
 	c.acts = append(c.acts, len(r.acts))
-	r.acts = append(r.acts, a)
+	r.acts = append(roomFor(r.acts, a.lo, len(r.toks)), a)
+}
+
+// undoes are the verbs of turning a fastener out, which may stop short of that.
+var undoes = set("undo unscrew unthread unbolt unwind wind back screw loosen")
+
+// notRightOut tells whether the words from token i on say that what was undone stays in:
+// "but don't take it out", "it doesn't have to come out", "and leave it in".
+func (r *reading) notRightOut(ci, i int) bool {
+	not, leave := false, false
+	for k := i; k < min(len(r.toks), i+13) && r.since(i-1, k) < 8; k++ {
+		if n := int(r.toks[k].cl); n > ci+1 && r.clauses[n].sentence != r.clauses[ci].sentence && !not && !leave {
+			return false
+		}
+		switch r.toks[k].s {
+		case "don't", "not", "without", "doesn't", "needn't", "never", "no":
+			not = true
+		case "leave", "leaving", "keep":
+			leave = true
+		case "out", "off":
+			if not {
+				return true
+			}
+		case "in", "on", "there":
+			if leave {
+				return true
+			}
+		case "lose", "drop", "let":
+			return false // "don't let it drop out"
+		}
+	}
+	return false
 }
 
 // startsFasteners tells whether what is started is fasteners, and no engine.
@@ -424,7 +460,7 @@ var takesThings = set("hole holes slot slots groove grooves recess bore socket p
 // flewTo are the words that tell of "shot" that something flew.
 var flewTo = set("across off out over past under through into up down away behind")
 
-var containers = set("lid tray tin can jar bag box bucket tub cup pocket drawer saucer dish freezer oven sink pile bowl egg tupperware corner bench floor rag towel table mat cardboard newspaper shelf magnet driveway grass wall couch sofa bed chair stool windowsill fender bonnet worktop workbench counter countertop")
+var containers = set("mug basket crate punnet ashtray carton baggie envelope saucepan colander lid tray tin can jar bag box bucket tub cup pocket drawer saucer dish freezer oven sink pile bowl egg tupperware corner bench floor rag towel table mat cardboard newspaper shelf magnet driveway grass wall couch sofa bed chair stool windowsill fender bonnet worktop workbench counter countertop")
 
 // writings are where words and pictures are put, not things.
 var writings = set("description comment comments note notes caption captions video videos app log group chat message email page website link links list spreadsheet calendar")
@@ -524,6 +560,9 @@ func (r *reading) actAt(ci, i int) (act, int) {
 			if p.Action.Name == "none" || third && p.Subject || p.Subject && r.theyBefore(c, i) {
 				score++ // "the cable pulls down", "they just drop out"
 			}
+			if p.Gap == len(p.Words) && p.Gap > 1 && !third && len(a.objects) > 0 && r.mentions[a.objects[0]].from == a.hi && r.toks[a.hi-1].brk < brkComma {
+				score++ // "swap over the bulb"
+			}
 			if score > bestScore {
 				best, bestEnd, bestScore = a, end, score
 			}
@@ -569,8 +608,11 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	if n := r.word(i + 1); a.verb >= 0 && !a.subject && r.toks[i].brk < brkComma && (n == "is" || n == "are" || n == "'s" || n == "was" || n == "were") {
 		return false // "the mark is up"
 	}
-	if i > c.lo && a.verb >= 0 && !a.subject && strings.HasSuffix(r.toks[i].s, "ed") && countOf[r.toks[i-1].s] > 1 {
+	if i > c.lo && a.verb >= 0 && !a.subject && strings.HasSuffix(r.toks[i].s, "ed") && countOf[r.toks[i-1].s] > 1 && a.hi == i+1 && i+1 < c.hi && r.toks[i].brk < brkComma {
 		return false // "two threaded holes"
+	}
+	if a.action.Name == "tighten" && strings.HasPrefix(r.toks[i].s, "lock") && a.hi > i+1 && r.toks[a.hi-1].s == "up" && a.pronoun == "" && !slices.ContainsFunc(a.objects, func(mi int) bool { return r.mentions[mi].kind&lexicon.Fastener != 0 }) {
+		return false // "it locked up in a creek"
 	}
 	if i > c.lo && r.toks[i].s == "loaded" && r.toks[i-1].s == "spring" {
 		return false // what a plunger is like
@@ -662,6 +704,9 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 	if p.Words[0] == "get" && !p.Subject && i+1 < c.hi && strings.HasSuffix(r.toks[i+1].s, "ed") && r.toks[i+1].men < 0 && r.isVerbForm(r.toks[i+1].s) {
 		return a, 0, false // "they're getting pressed out"
 	}
+	if p.Words[0] == "have" && p.Action.Name == "remove" && (r.toks[i].s != "had" && r.toks[i].s != "have" && r.toks[i].s != "having" || i+1 < c.hi && r.toks[i+1].men < 0 && (r.toks[i+1].is(wBetween) || r.isVerbForm(r.toks[i+1].s))) {
+		return a, 0, false // "I've slackened both off": of another verb
+	}
 	if p.Words[0] == "do" && i+1 < c.hi && r.isVerbForm(r.toks[i+1].s) && r.toks[i+1].men < 0 {
 		return a, 0, false // "I did look this one up"
 	}
@@ -681,7 +726,7 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 		found := -1
 		for j := k; j <= limit && j < c.hi; j++ {
 			if r.toks[j].s == want || wi < len(p.Words)-1 && r.toks[j].is(wForm) && want == r.lemma1(r.toks[j].s) {
-				if m := r.toks[j].men; m >= 0 && !(p.Words[0] == "give" && wi == len(p.Words)-1 && r.mentions[m].lo == j && r.mentions[m].hi == j+1) {
+				if m := r.toks[j].men; m >= 0 && !(p.Words[0] == "give" && wi == len(p.Words)-1 && r.mentions[m].lo == j && r.mentions[m].hi == j+1) && !(p.Gap > 0 && p.Gap != wi && (r.mentions[m].kind&(lexicon.Part|lexicon.Fastener) == 0 || p.Words[wi-1] == "with")) {
 					continue
 				}
 				found = j
@@ -741,7 +786,10 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 		k = found + 1
 	}
 	a.hi = k
-	if m := r.toks[k-1].men; m >= 0 {
+	if p.Words[0] == "have" && p.Action.Name == "remove" && (k-i > 6 || a.unknown || r.word(i+1) == "a" || r.word(i+1) == "one" && k > i+3 || k < c.hi && (r.toks[k].s == "of" || r.toks[k].s == "your" || r.toks[k].s == "my")) {
+		return a, 0, false // "you'll have the skin off your knuckles", "I had a dog lead out of one of these"
+	}
+	if m := r.toks[k-1].men; m >= 0 && p.Words[0] == "give" {
 		r.mentions[m].kind = 0 // "give the pedal a few pumps": no pumps
 	}
 	if p.Action.Name == "fit" && r.toks[i].s == "got" && k < c.hi && r.toks[k-1].brk == brkNone && (r.toks[k].is(wDeterminer) || r.toks[k].men >= 0) {
@@ -791,7 +839,7 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 			a.objects = []int{m} // "cable I pull away, small hose …"
 			return a, max(k, i+1), true
 		}
-		r.objectsAfter(c, &a, k)
+		r.objectsAfter(c, &a, k, p.Gap == len(p.Words))
 	}
 	if len(a.objects) == 0 && a.pronoun == "" && !a.unknown {
 		if i > c.lo+1 && k >= c.hi && r.plainVerb(r.toks[i].s) && r.toks[i-1].men < 0 && (r.toks[i-1].is(wDropAdj) || colours.has(r.toks[i-1].s)) {
@@ -895,8 +943,9 @@ func (r *reading) movesItself(j int) bool {
 	return j < len(r.toks) && r.toks[j].men < 0 && strings.HasSuffix(w, "s") && r.lemma1(w) != w && r.isVerbForm(w)
 }
 
-// objectsAfter takes the things named right after the verb, with what is joined to them by "and" or a comma.
-func (r *reading) objectsAfter(c *clause, a *act, k int) {
+// objectsAfter takes the things named right after the verb, with what is joined to them by "and"
+// or a comma. Where the thing ends the phrase, its last word may be a preposition: "cut through ~".
+func (r *reading) objectsAfter(c *clause, a *act, k int, ends bool) {
 	steps := 0
 	determined := false // "scrape the crud off" is of a thing, "stone cold" of none
 	for j := k; j < c.hi && steps < 7; j++ {
@@ -925,11 +974,11 @@ func (r *reading) objectsAfter(c *clause, a *act, k int) {
 			continue
 		}
 		mm := &r.mentions[m]
-		if mm.prep == "of" && len(a.objects) == 0 && !r.partitive(c, mm) {
+		if mm.prep == "of" && len(a.objects) == 0 && !r.partitive(c, mm) && !(ends && mm.from == k) {
 			a.unknown = true // "the sizes of all them bolts"
 			return
 		}
-		if mm.prep != "" && !(len(a.objects) == 0 && (mm.prep == "off" || mm.prep == "out" || mm.prep == "up" || mm.prep == "down" || mm.prep == "in" && a.verb == mm.from-2 || mm.prep == "on" && a.verb == mm.from-2 || mm.prep == "of" || mm.prep == "for" && a.action.Name == "inspect" || mm.prep == "at")) {
+		if mm.prep != "" && !(len(a.objects) == 0 && (mm.prep == "off" || mm.prep == "out" || mm.prep == "up" || mm.prep == "down" || mm.prep == "in" && a.verb == mm.from-2 || mm.prep == "on" && a.verb == mm.from-2 || mm.prep == "of" || mm.prep == "for" && a.action.Name == "inspect" || mm.prep == "at" || ends && mm.from == k && k > a.lo+1)) {
 			if len(a.objects) > 0 {
 				break
 			}

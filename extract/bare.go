@@ -62,6 +62,9 @@ func (r *reading) standsAlone(c *clause, a, b int) bool {
 	if r.word(b+1) == "the" && r.word(b) == "in" && (r.word(b+2) == "morning" || r.word(b+2) == "evening" || r.word(b+2) == "afternoon") {
 		return false
 	}
+	if n := r.word(b + 1); b < c.hi && r.word(b) == "one" && (n == "side" || n == "end") || r.word(b) == "this" && (n == "side" || n == "end") {
+		return a == c.lo || r.toks[a-1].brk >= brkPause || r.toks[a-1].is(wOpener) || leadsSize.has(r.toks[a-1].s) // "twenty-four one side, thirty-two the other"
+	}
 	if b < c.hi && r.toks[b-1].brk < brkPause && (r.toks[b].men >= 0 || r.toks[b].qty >= 0 || !afterSize.has(r.toks[b].s)) {
 		return false
 	}
@@ -80,7 +83,7 @@ func (r *reading) standsAlone(c *clause, a, b int) bool {
 	case "'s", "is", "are", "'re", "was", "were":
 		return pp != "there" && pp != "he" && pp != "she" && pp != "here"
 	case "of":
-		return a-2 >= c.lo && (r.toks[a-2].brk >= brkPause || r.toks[a-2].men >= 0 && r.mentions[r.toks[a-2].men].kind&lexicon.Fastener != 0) || pp == "key" || pp == "spanner" || pp == "allen" || pp == "wrench" || pp == "socket" || pp == "hex" || pp == "head"
+		return a-2 >= c.lo && (r.toks[a-2].brk >= brkPause || r.toks[a-2].men >= 0 && r.mentions[r.toks[a-2].men].kind&lexicon.Fastener != 0) || pp == "key" || pp == "spanner" || pp == "allen" || pp == "brugola" || pp == "inbus" || pp == "imbus" || pp == "wrench" || pp == "socket" || pp == "hex" || pp == "head"
 	case "one", "it", "ones":
 		return true
 	case "the": // "we need the eighteen", "half inch bar and the twenty-seven"
@@ -265,7 +268,17 @@ func (r *reading) sizeSlot(c *clause, a, b int, val *big.Rat, again bool) bool {
 	if art && spannerSize(val) && r.lastBare > 0 && a-r.lastBare < 12 {
 		return true // "it's a thirty. No, it isn't, it's a thirty-two"
 	}
-	return r.turnedNear(ci, a) || art && spannerSize(val) && r.taken(ci, a) || spannerSize(val) && r.besidePart(c, a, b)
+	return r.turnedNear(ci, a) || r.threadBeside(c, a) || art && spannerSize(val) && r.taken(ci, a) || spannerSize(val) && r.besidePart(c, a, b)
+}
+
+// threadBeside tells whether a thread was said right before a token: "they're M8, allen of six".
+func (r *reading) threadBeside(c *clause, a int) bool {
+	for i := a - 1; i >= max(0, a-8) && r.clauses[r.toks[i].cl].sentence == c.sentence; i-- {
+		if q := r.toks[i].qty; q >= 0 {
+			return r.qtys[q].Kind == normalize.Thread
+		}
+	}
+	return false
 }
 
 // countedOff tells whether the number at [a,b) is one that is counted to, is told again
@@ -405,4 +418,4 @@ func (r *reading) hexNear(a, b int) bool {
 	return false
 }
 
-var hexWords = set("allen allens hex key keys")
+var hexWords = set("allen allens brugola inbus imbus hex key keys")

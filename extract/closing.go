@@ -40,7 +40,7 @@ func (r *reading) closing(ends []*looseEnd) []*looseEnd {
 			list = 0
 		} else if asked[r.clauses[ci].sentence] {
 			list = min(3, 3*list)
-		} else if e := r.leftAtEnd(ci, hi, list > 0, opens); e != nil {
+		} else if e := r.leftAtEnd(ci, hi, list > 0, opens); e != nil && !r.askedOf(e, ends) {
 			if e.topic >= 0 || e.hi-e.lo > 1 || ci == 0 || !asked[r.clauses[ci-1].sentence] {
 				out = append(out, e)
 			} // else it is said of what the sentence before has: "I'll do that when it's back"
@@ -58,7 +58,7 @@ func (r *reading) closing(ends []*looseEnd) []*looseEnd {
 func (r *reading) askedSentences(ends []*looseEnd) map[int]bool {
 	asked := map[int]bool{}
 	for _, e := range ends {
-		if e.kind == "" {
+		if e.kind == "" || e.signal == "due" {
 			continue
 		}
 		for _, at := range append([]int{e.lo, e.hi - 1}, e.also...) {

@@ -38,10 +38,11 @@ var verbLike = set("lever levers ring clip screw bolt pin plug cap lock key clam
 func (r *reading) findMentions() {
 	for ci := range r.clauses {
 		c := &r.clauses[ci]
+		verb := -1 // what looks like a name and is a verb
 		for i := c.lo; i < c.hi; {
 			var m mention
 			end := 0
-			if r.mayBegin(i) {
+			if r.mayBegin(i) && i != verb {
 				m, end = r.mentionAt(ci, i)
 			}
 			if end == 0 {
@@ -77,10 +78,10 @@ func (r *reading) findMentions() {
 					break
 				}
 				if w := r.toks[end].s; strings.HasSuffix(w, "s") && len(r.lex.Lemmas(w)) > 0 && end2 == end+1 && end2 < c.hi && r.toks[end].brk == brkNone {
-					switch r.toks[end2].s {
+					switch next := r.toks[end2].s; next {
 					case "in", "into", "on", "onto", "to", "through", "over", "down", "off", "out", "back", "straight":
-						if m.kind&lexicon.Part != 0 || m.kind&lexicon.Fastener != 0 {
-							m2.kind = 0 // "the cap screws into the end": what it does
+						if m.kind&(lexicon.Part|lexicon.Fastener) != 0 && (next == "into" || next == "onto" || next == "to" || next == "straight" || r.movesSo(&m, w)) && !r.takenBefore(c, m.lo) {
+							m2.kind, verb = 0, end // "the cap screws into the end": what it does
 						}
 					}
 				}
@@ -109,7 +110,7 @@ func (r *reading) findMentions() {
 			for j := m.lo; j < m.hi; j++ {
 				r.toks[j].men = int32(k)
 			}
-			r.mentions = append(r.mentions, m)
+			r.mentions = append(roomFor(r.mentions, m.lo, len(r.toks)), m)
 			c.own().mentions = append(c.mentions, k)
 			i = end
 		}
@@ -190,10 +191,20 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	if next := r.word(i + 1); w == "wire" && n == 1 && (next == "brushed" || next == "brushing") {
 		return m, 0 // what is done with a wire brush
 	}
+	if (w == "upright" || w == "stand") && n == 1 && i > c.lo && r.toks[i-1].brk == brkNone && r.toks[i-1].men >= 0 {
+		for k := max(c.lo, i-5); k < i; k++ {
+			switch l := r.lemma1(r.toks[k].s); l {
+			case "let", "leave", "stand", "keep", "hold", "set", "prop", "sit":
+				if (l == "let" || l == "leave") == (w == "stand") {
+					return m, 0 // "stand the wheel upright", "let the pot stand"
+				}
+			}
+		}
+	}
 	if w == "brackets" && n == 1 && i > c.lo && r.toks[i-1].s == "in" {
 		return m, 0 // punctuation
 	}
-	if n == 2 && r.verbOfTwo(c, i) {
+	if n == 2 && r.verbOfTwo(c, i) || n == 1 && i > c.lo && r.toks[i-1].is(wVerb) && r.verbOfTwo(c, i-1) {
 		return m, 0
 	}
 	if n == 1 && (w == "foot" || w == "feet") && (i == c.lo || !definiteWord.has(r.toks[i-1].s) || r.toks[i-1].s == "all" || r.word(i+1) == "of") {
@@ -313,12 +324,29 @@ func (r *reading) saysHow(c *clause, i int) bool {
 	if r.toks[k].brk != brkNone || r.toks[k].men < 0 {
 		return false
 	}
-	m := &r.mentions[r.toks[k].men]
-	switch r.toks[i].s {
+	return r.movesSo(&r.mentions[r.toks[k].men], r.toks[i].s)
+}
+
+// movesSo tells whether a word in the plural may be what a single thing named right before
+// it does: a cap screws on, a cover has screws.
+func (r *reading) movesSo(m *mention, w string) bool {
+	switch w {
 	case "screws":
 		return !m.plural && (screwedOn.has(m.head) || tightens.has(m.head) || m.head == "housing" || m.head == "bowl")
-	case "plugs", "clips", "hooks", "slots", "threads", "snaps", "locks", "seats", "presses", "levers":
+	case "plugs", "clips", "hooks", "slots", "threads", "snaps", "locks", "seats", "presses", "levers", "sticks":
 		return !m.plural
+	}
+	return false
+}
+
+// takenBefore tells whether a verb right before a name at token i takes it: "take the cover | bolts out".
+func (r *reading) takenBefore(c *clause, i int) bool {
+	for i--; i >= c.lo && r.toks[i].brk < brkComma; i-- {
+		if t := &r.toks[i]; t.men >= 0 {
+			return false
+		} else if w := t.s; !t.is(wDeterminer | wDropAdj | wPlace | wNumber | wCountOf) {
+			return r.isVerbForm(w) || w == "have" || w == "had" || w == "got"
+		}
 	}
 	return false
 }
@@ -480,15 +508,22 @@ func (r *reading) tellSoft(w string) {
 
 // verbOfTwo tells whether the two words at i are a verb here: "zip tie that up".
 func (r *reading) verbOfTwo(c *clause, i int) bool {
-	if next := r.word(i + 2); i+2 >= c.hi || r.toks[i+1].brk > brkNone || !pronounsObj.has(next) || next == "one" || next == "ones" {
+	if next := r.word(i + 2); i+2 >= c.hi || r.toks[i+1].brk > brkNone || !pronounsObj.has(next) && !definiteWord.has(next) || next == "one" || next == "ones" {
 		return false
 	}
 	if i > c.lo && !r.toks[i-1].is(wLeadsVerb) && !r.toks[i-1].is(wSubject) && !r.toks[i-1].is(wOpener) {
 		return false
 	}
-	for _, v := range r.lex.Lemmas(r.toks[i].s) {
-		for _, p := range r.lex.Patterns(v) {
-			if len(p.Words) > 1 && p.Words[1] == r.toks[i+1].s && p.Gap != 1 {
+	return r.twoWordVerb(i)
+}
+
+// twoWordVerb tells whether the words at i and after it are one verb: "double check",
+// "centre punch", "wire brush".
+func (r *reading) twoWordVerb(i int) bool {
+	next := r.word(i + 1)
+	for _, v := range r.lex.LemmasOf(r.ids[i]) {
+		for _, p := range r.lex.PatternsOf(v) {
+			if len(p.Words) > 1 && p.Words[1] == next && p.Gap == 2 {
 				return true
 			}
 		}

@@ -88,6 +88,8 @@ func (r *reading) moodOf(ci int, a *act) mood {
 			a.ifOff = true // "the plug's screwed back in": done where it had come off, else how it is held
 		case passive && a.action.Name == "tighten" && prev != "was" && prev != "were" && a.hi > a.verb+1:
 			a.ifOff = true // "they're pinched up": done where they were on and no more, else how they were found
+		case passive && a.action.Name == "remove" && prev != "was" && prev != "were" && a.hi > a.verb+1 && r.toks[a.hi-1].is(wOff) && (a.hi == c.hi || r.toks[a.hi-1].brk >= brkComma || r.toks[a.hi].s == "now" || r.toks[a.hi].s == "already" || r.toks[a.hi].s == "and"):
+			// "it's knocked out now": done
 		case passive && !strings.HasSuffix(s, "ing"):
 			m |= framed // "it's cracked", "both are split"
 		case lemma:

@@ -14,7 +14,7 @@ import (
 func (r *reading) mooted(ci int, a *act) mood {
 	c := &r.clauses[ci]
 	switch {
-	case r.putForLater(ci, a), r.planned(ci, a), r.theJob(ci, a), r.onlyMeant(c, a), r.onlyWanted(c, a), r.theReason(ci, a):
+	case r.putForLater(ci, a), r.putOff(ci, a), r.planned(ci, a), r.theJob(ci, a), r.onlyMeant(c, a), r.onlyWanted(c, a), r.theReason(ci, a):
 		return announced
 	case r.ofOthers(ci, a):
 		return other
@@ -135,6 +135,80 @@ func (r *reading) putForLater(ci int, a *act) bool {
 			if ordered.has(r.toks[i].s) {
 				return true
 			}
+		}
+	}
+	return false
+}
+
+// putOff reads "I'll tighten them later", "they get torqued once the wheel's on", "we'll do
+// that in a minute": not now, by the words that say when.
+func (r *reading) putOff(ci int, a *act) bool {
+	c := &r.clauses[ci]
+	if a.verb < 0 || ledgerActs[a.action.Name] == "" || r.lemma1(r.toks[a.verb].s) == "fish" {
+		return false // what is fished out later is lost by now
+	}
+	will := false // of what is to come: "I'll", "going to", "they'll get"
+	for i := a.verb - 1; i >= c.lo && i >= a.verb-6 && !will; i-- {
+		switch r.toks[i].s {
+		case "'ll", "will", "i'll", "we'll", "they'll", "it'll", "gonna", "shall", "can":
+			will = true
+		case "going":
+			will = r.toks[i+1].s == "to"
+		case "gets", "get":
+			will = a.subject || strings.HasSuffix(r.toks[a.verb].s, "ed")
+		}
+	}
+	w := r.toks[a.verb].s
+	will = will || a.subject && (w == "get" || w == "gets")
+	if !will && !(!a.subject && r.presentVerb(w)) {
+		return false
+	}
+	k := a.hi
+	for ; k < c.hi && k < a.hi+9; k++ {
+		switch w := r.toks[k].s; w {
+		case "later", "afterwards", "afterward":
+			if k == a.hi || !ofTime.has(r.toks[k-1].s) {
+				return true // not "two minutes later"
+			}
+		case "in":
+			if n := r.word(k + 1); (n == "a" || n == "just") && shortly.has(r.word(k+2)) || n == "just" && shortly.has(r.word(k+3)) {
+				return true
+			}
+		case "and", "but", "then", "or", "so":
+			return false
+		case "once", "when", "after":
+			return will && k+1 < c.hi && r.thenReady(k+1, c.hi)
+		}
+	}
+	if !will && r.toks[c.lo].s != "i" && r.toks[c.lo].s != "we" || ci+1 >= len(r.clauses) || r.clauses[ci+1].sentence != c.sentence || k < c.hi {
+		return false
+	}
+	n := &r.clauses[ci+1]
+	switch r.toks[n.lo].s {
+	case "once", "when", "after":
+		return r.thenReady(n.lo+1, n.hi) && !r.felt(ci+1)
+	}
+	return false
+}
+
+// ofTime are the words for times before "later", shortly those after "in a".
+var (
+	ofTime  = set("minute minutes hour hours day days week weeks month months year years mile miles second seconds bit little")
+	shortly = set("minute min bit sec second moment mo tick jiffy while wee")
+)
+
+// thenReady tells whether words after "once" tell of what else will be done by then, "the
+// wheel's on", "I've got the other side in", "it's lined up", and not of what is felt.
+func (r *reading) thenReady(lo, hi int) bool {
+	is := false
+	for i := lo; i < min(hi, lo+9); i++ {
+		switch w := r.toks[i].s; {
+		case w == "tight" || w == "snug" || w == "bites" || w == "there":
+			return false
+		case w == "'s" || w == "is" || w == "are" || w == "'re" || w == "'ve" || w == "have" || w == "has" || w == "it's" || w == "they're":
+			is = true
+		case is && (r.toks[i].is(wOn|wOff|wReturning) || w == "together" || w == "back" || w == "square" || w == "straight" || w == "lined" || w == "done" || w == "set" || w == "ready" || w == "got" || w == "there" || w == "cold" || w == "warm" || w == "dry"):
+			return true
 		}
 	}
 	return false

@@ -87,12 +87,73 @@ func (s *tracker) meant(a *act) *thing {
 		}
 	}
 	for _, how := range ways {
+		if how == pairs {
+			if t := q.holdFitted(); t != nil {
+				return t
+			}
+		}
 		if t := q.lookBack(how); t != nil && !q.cutsOff(t) {
 			if how == widely && q.oneOfMany(t) {
 				if p := q.heldPart(t); p != nil {
 					return p
 				}
 			}
+			return t
+		}
+	}
+	return nil
+}
+
+// holdFitted gives the fasteners that came off before the part that just went back on,
+// where several things are said to go in: "cover back on. All three back in."
+func (q *sought) holdFitted() *thing {
+	if !q.many || !putsBack[q.a.action.Name] && q.a.action.Name != "torque" {
+		return nil
+	}
+	part := q.justFitted(q.a.lo)
+	if part == nil || part.many() && countOf[q.a.pronoun] < 2 {
+		return nil
+	}
+	var one *thing
+	for _, f := range q.r.like("bolt", true) {
+		if !f.many() || f.owner != part && !owns(part, f) || f.side != part.side && part.side != "" && f.side != "" || !isOff(q.r, f) {
+			continue
+		}
+		if n := countOf[q.a.pronoun]; n > 1 && f.count == n {
+			return f
+		}
+		if one != nil {
+			return nil
+		}
+		one = f
+	}
+	return one
+}
+
+// justOff gives what came off last, or was named since and nothing more: what "Bin." and
+// "straight in the bin" are said of.
+func (s *tracker) justOff(a *act) *thing {
+	r := s.r
+	if t := r.ruined(a.cl, a.lo); t != nil {
+		return t
+	}
+	for k := a.cl; k >= 0 && k >= a.cl-6 && r.since(r.clauses[k].lo, a.lo) < 25; k-- {
+		c := &r.clauses[k]
+		var t *thing
+		at := -1
+		for _, ai := range c.acts {
+			if o := &r.acts[ai]; o.lo < a.lo && o.lo > at && len(o.things) > 0 && o.happened() && (o.action.Name == "remove" || o.action.Name == "disconnect" || o.action.Name == "fit") {
+				if t, at = o.things[len(o.things)-1], o.lo; o.action.Name == "fit" {
+					return nil // what went on is not thrown away
+				}
+			}
+		}
+		for _, mi := range c.mentions {
+			if m := &r.mentions[mi]; m.entry != nil && m.lo < a.lo && m.lo > at && m.prep == "" && m.kind&lexicon.Tool == 0 && !r.inAct(k, mi) {
+				t, at = m.entry, m.lo
+			}
+		}
+		if t != nil {
 			return t
 		}
 	}
@@ -262,6 +323,9 @@ func (q *sought) told() (t *thing, settled bool) {
 				return t, true
 			}
 		}
+	}
+	if a.action.Name == "discard" && a.rule != notBack && (a.verb < 0 || r.toks[a.verb].s == "bin" && len(a.objects) == 0) && a.pronoun == "that" && a.subject {
+		return s.justOff(a), true
 	}
 	single := a.pronoun == "it" || a.pronoun == "that"
 	if a.subject && single && s.toolBefore(a) {

@@ -223,11 +223,21 @@ func read(talk *transcript.Talk, lex *lexicon.Lexicon) *reading {
 	r.learnNames()
 	r.findMentions()
 	r.opening()
+	r.laidOut()
 	r.stories()
 	r.findActs()
 	r.unitless()
 	r.chatter()
 	return r
+}
+
+// roomFor gives a slice that is full room for as many more as the rest of the talk will
+// bring, going by what came before token at: so that what is large is copied once.
+func roomFor[T any](s []T, at, toks int) []T {
+	if len(s) == cap(s) {
+		s = slices.Grow(s, 1+len(s)*(toks-at)/max(at, 1))
+	}
+	return s
 }
 
 // tokens folds the words of the talk. Noise is left out.
@@ -268,6 +278,9 @@ func (r *reading) tokens() {
 					r.toks[n-1].brk = max(r.toks[n-1].brk, brkPause)
 				}
 			}
+		}
+		if n := len(r.toks) - 1; len(buf) == 1 && n >= 0 && (buf[0].S == "un" || buf[0].S == "uns") && (whichOne.has(r.toks[n].s) || r.toks[n].s == "good" || r.toks[n].s == "bad" || r.toks[n].s == "wrong") {
+			buf[0].S = "one" + strings.TrimPrefix(buf[0].S, "un") // "the new un", "three little uns"
 		}
 		for _, f := range buf {
 			r.toks = append(r.toks, tok{s: f.S, lo: uint32(f.Lo), hi: uint32(f.Hi), w: uint32(wi), men: -1, qty: -1})
@@ -586,10 +599,10 @@ func (r *reading) startsClause(start, i int) bool {
 		if subj(next, nk, nk2) || nk.is(wOpener) || next == "then" {
 			return true
 		}
-		if r.imperativeAt(i + 1) {
+		if r.imperativeAt(i+1) && p != "nice" && p != "good" { // "get it nice and warm"
 			return true
 		}
-		if t == "and" && n >= 2 && r.thenMoves(i+1) && r.hasVerb(start, i) {
+		if t == "and" && n >= 2 && r.thenMoves(i+1) && r.hasVerb(start, i) && !r.onlyNames(start, i) {
 			moves := false
 			for k := start; k < i && !moves; k++ {
 				moves = comesAway.has(r.toks[k].s)
@@ -635,9 +648,9 @@ func (r *reading) startsClause(start, i int) bool {
 		return true
 	case (t == "hold" || t == "keep") && isThingWord(r, i-1) && lexicon.Singular(p) != p:
 		return false // "two long bolts hold it"
-	case n >= 3 && !comma && p != "already" && !strings.HasSuffix(p, "ly") && !strings.HasSuffix(p, "n't") && r.imperativeAt(i) && nk.is(wDeterminer|wPronoun) && r.hasVerb(start, i) && !pk.is(wLeadsVerb|wSubject|wPreposition|wLinking|wDeterminer):
+	case n >= 3 && !comma && p != "already" && !strings.HasSuffix(p, "ly") && !strings.HasSuffix(p, "n't") && r.imperativeAt(i) && nk.is(wDeterminer|wPronoun) && r.hasVerb(start, i) && !pk.is(wLeadsVerb|wSubject|wPreposition|wLinking|wDeterminer) && !(pk.is(wVerb) && r.twoWordVerb(i-1)):
 		return true // "… in the same way | hook all the clips out"
-	case n >= 3 && pk.is(wParticle) && r.hasVerb(start, i) && !((p == "on" || p == "in") && isNoun(r, i-2) && !r.hasVerb(start, i-2)) && (t == "the" || t == "this" || t == "these" || t == "those" || t == "your") && !papers.has(next) && r.verbFollows(i+1):
+	case n >= 3 && pk.is(wParticle) && r.hasVerb(start, i) && !(p == "back" && r.toks[i-2].is(wLeadsVerb|wSubject)) && !((p == "on" || p == "in") && isNoun(r, i-2) && !r.hasVerb(start, i-2)) && (t == "the" || t == "this" || t == "these" || t == "those" || t == "your") && !papers.has(next) && r.verbFollows(i+1):
 		return true // "both come out | the bottom pin's got a sleeve"
 	case n >= 2 && (pk.is(wEndsPhrase) || r.toks[i-1].brk >= brkPause) && !pk.is(wHoldsClause) && !tk.is(wOff|wOn) && t != "back" && !(!comma && r.subjectAt(start, i)) && !(p == "it" && r.toks[i-2].s == "and" && strings.HasSuffix(t, "s") && (next == "back" || nk.is(wOn|wOff|wReturning))) && r.thingThenVerb(i) && (r.hasVerb(start, i) || pk.is(wParticle) || r.toks[i-1].brk == brkPause && pk.is(wReturning)):
 		return true // "… done | wheel back on"
@@ -820,6 +833,15 @@ func (r *reading) hasVerb(lo, hi int) bool {
 	return false
 }
 
+// onlyNames tells whether there is nothing between two tokens but a name with its article:
+// "the bolt and the collar come off".
+func (r *reading) onlyNames(lo, hi int) bool {
+	for lo < hi && r.toks[lo].is(wOpener) {
+		lo++
+	}
+	return lo+1 < hi && articles.has(r.toks[lo].s) && lo+1+r.nameAt(lo+1) == hi
+}
+
 func (r *reading) hasVerbSoon(i int) bool {
 	end := min(i+6, len(r.toks))
 	for k := i; k < end; k++ {
@@ -970,6 +992,29 @@ func (r *reading) opening() {
 		}
 	}
 }
+
+// laidOut takes what is named in a spoken list of tools, and may be a part of a machine as
+// well, for the tool: "two seventeens, a calliper, a mirror".
+func (r *reading) laidOut() {
+	for mi := range r.mentions {
+		m := &r.mentions[mi]
+		if m.kind&lexicon.Tool != 0 || !listedTools.has(m.head) || m.of >= 0 || m.isNew || !r.inSpokenList(m) || m.prep != "" && m.prep != "with" && m.prep != "and" {
+			continue
+		}
+		beside := false
+		for k := max(0, m.cl-1); k <= min(m.cl+1, len(r.clauses)-1); k++ {
+			for _, o := range r.clauses[k].mentions {
+				beside = beside || o != mi && r.mentions[o].kind&lexicon.Tool != 0
+			}
+		}
+		if beside && (!m.definite || len(m.mods) == 0) {
+			m.kind = lexicon.Tool
+		}
+	}
+}
+
+// listedTools are the tools that are also names of parts.
+var listedTools = set("mirror caliper calliper clamp strap block tube pipe cutter rope hook lever")
 
 // tookOff tells whether a clause says that something is off or out, and not that it will be.
 func (r *reading) tookOff(ci int) bool {

@@ -1030,6 +1030,10 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		name = "fit" // "the pin, push it through from the left"
 		a.action = r.lex.Action(name)
 	}
+	if name == "tighten" && a.verb >= 0 && !wasFitting && len(ts) > 0 && ts[0].fastener && r.lastState(ts[0]) == "" && r.lemma1(r.toks[a.verb].s) == "give" && r.toks[a.hi-1].s == "turn" {
+		name = "slacken" // "give it half a turn", of what nobody put on
+		a.action = r.lex.Action(name)
+	}
 	if a.rule == soMuchTurn {
 		st := ""
 		if len(ts) > 0 && takesTorque(ts[0]) {
@@ -1161,7 +1165,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		if name == "start by hand" && a.subject && (a.verb >= 0 || a.rule == toldByHand) && st == "" && !s.fitting(a.lo) && s.apart(a.lo) && !r.fitsBack(c) && !r.withMine(c, a.hi) {
 			continue // "the hose on the back, that's just hand tight"
 		}
-		if name == "tighten" && a.subject && !past && !r.fitsBack(c) && !r.wasDoneUp(c, a) && !(a.verb < 0 && st == Loosened && r.says1(c, a.lo, "again")) && !wasFitting && (st == "" || st == Removed || st == Loosened) {
+		if name == "tighten" && a.subject && !past && !r.fitsBack(c) && !r.wasDoneUp(c, a) && !(a.verb < 0 && st == Loosened && r.says1(c, a.lo, "again")) && !wasFitting && (st == "" || st == Removed && s.fitted < t.events[len(t.events)-1].lo || st == Loosened) {
 			continue // how tight it was found, not how it was left
 		}
 		if !t.fastener {

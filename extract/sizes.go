@@ -32,7 +32,7 @@ func (r *reading) sizesAndTools() ([]Size, []Tool) {
 }
 
 // sizeTool are the tools that have sizes of their own; the value is the dimension they tell.
-var sizeTool = map[string]string{"socket": "across-flats", "spanner": "across-flats", "wrench": "across-flats", "key": "key", "hex": "key", "allen": "key", "bit": "driver",
+var sizeTool = map[string]string{"socket": "across-flats", "spanner": "across-flats", "wrench": "across-flats", "key": "key", "hex": "key", "allen": "key", "brugola": "key", "inbus": "key", "imbus": "key", "bit": "driver",
 	"ratchet": "drive", "bar": "drive", "torx": "driver", "driver": "driver", "screwdriver": "driver", "extension": "drive", "ender": "across-flats", "drill": "length", "pipe": "length", "yoke": "key", "sockets": "across-flats", "spanners": "across-flats", "wrenches": "across-flats", "tap": "thread", "punch": "length", "star": "driver", "end": "across-flats", "phillips": "driver", "crosshead": "driver", "pozidriv": "driver", "gun": "drive", "impact": "drive", "handle": "across-flats", "adjustable": "length", "runner": "across-flats"}
 
 func (r *reading) findSizes() []sized {
@@ -205,7 +205,7 @@ func (r *reading) sizeLike(q *quantity) bool {
 	if q.Unit == "in" && (r.word(q.lo-2) == "with" && (r.word(q.lo-1) == "a" || r.word(q.lo-1) == "an") || r.word(q.lo-1) == "with") && (q.hi == c.hi || r.toks[q.hi-1].brk >= brkPause || r.word(q.hi) == "and" || r.word(q.hi) == "so") {
 		return true
 	}
-	if q.Unit == "in" && !q.Low.IsInt() && q.Low.Denom().Int64() >= 8 && r.word(q.hi) == "on" && definiteWord.has(r.word(q.hi+1)) {
+	if q.Unit == "in" && !q.Low.IsInt() && (q.Low.Denom().Int64() >= 8 || r.turnedNear(q.cl, q.lo)) && r.word(q.hi) == "on" && definiteWord.has(r.word(q.hi+1)) {
 		return true
 	}
 	// "thirteen mil goes on as well", "it may be inch and a quarter"
@@ -673,6 +673,10 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 				return again || r.sizeTalk(c) && (!numberInt(r, a, b) || compare(val, 36) <= 0)
 			}
 		}
+	}
+	// "it's slipping, give it the sixteen then", "try the fifteen on that"
+	if prev == "the" && wide(val) && a-3 >= c.lo && pronounsObj.has(r.toks[a-2].s) && r.lemma1(r.toks[a-3].s) == "give" && (b == c.hi || r.toks[b-1].brk >= brkPause || afterSize.has(next)) && !r.putTogether(int(r.toks[c.lo].cl), a) {
+		return true
 	}
 	if pp := r.word(a - 2); (prev == "a" || prev == "an") && (pp == "from" && next == "to" || pp == "to" && a-4 >= c.lo && r.word(a-5) == "from") {
 		return false // "from a fifty to a forty"

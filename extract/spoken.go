@@ -1,6 +1,7 @@
 package extract
 
 import (
+	"slices"
 	"strings"
 
 	"wrenchword/extract/lexicon"
@@ -54,6 +55,7 @@ func (r *reading) spokenOpen(rec *Record) []Open {
 			}
 		}
 	}
+	ends = append(ends, r.outstanding(ends, rec)...)
 	ends = append(ends, r.hinted(ends, rec)...)
 	ends = append(ends, r.closing(ends)...)
 	var out []Open
@@ -71,7 +73,7 @@ func (r *reading) spokenOpen(rec *Record) []Open {
 		if e.signal == "none" {
 			o.Kind = LockMissing
 			o.Question = "Is there a " + lexicon.Singular(o.About) + " in now? The recording says that there was none to put in."
-		} else if e.kind == NotRefitted {
+		} else if e.kind == NotRefitted && e.signal != "short" {
 			if t := r.leftOff(e, rec); t != nil && !r.withoutOne(openCue{e.lo, e.hi, e.signal}) && (e.signal != "lost" && r.toks[e.lo].s != "left" || e.topic < 0) {
 				o.About, o.LedgerID = torqueName(t), t.id
 				if isLock(t) {
@@ -1462,6 +1464,13 @@ func (r *reading) physical(ci int, oc openCue) bool {
 			}
 		}
 	}
+	for _, ai := range c.acts {
+		if a := &r.acts[ai]; a.verb >= oc.lo && a.verb < oc.hi && len(a.objects) > 0 && r.lemma1(r.toks[a.verb].s) == "draw" && left[a.action.Name] != "" {
+			if m := &r.mentions[a.objects[0]]; m.kind&(lexicon.Part|lexicon.Fastener) != 0 && m.head != "link" {
+				return true // "I'm going to draw the bearing off"
+			}
+		}
+	}
 	for i := oc.hi; i+1 < min(c.hi, oc.hi+7); i++ {
 		switch r.toks[i].s {
 		case "shop", "dealer", "supplier", "agent", "him", "them":
@@ -2636,6 +2645,12 @@ func (r *reading) settled(e *looseEnd, rec *Record) bool {
 			// no promise to come back is kept or broken that names nothing
 			return !e.sure || r.mentions[e.topic].entry == nil || r.againAfter(r.mentions[e.topic].entry, r.clauses[e.last].hi, 8)
 		}
+		if e.signal == "due" {
+			return false // looked after where it was found
+		}
+		if e.sure && (e.topic >= 0 || e.noun >= 0) && r.comesUp(e, r.dueVerb(e), r.onADay(e) || e.signal != "later" && e.signal != "remember" && !(e.signal == "undone" && r.hasWord(openCue{e.lo, e.hi, e.signal}, "to"))) {
+			return true
+		}
 		if e.signal == "later" && r.onADay(e) || e.signal == "undone" && r.saidIn(&r.clauses[r.toks[e.lo].cl], "today") {
 			return false // another day is not in this recording
 		}
@@ -2842,7 +2857,9 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 		if m.lo < lo && e.lo-m.lo <= 26 {
 			lo = r.clauses[m.cl].lo
 		}
-		if e.sure && o.About == "" {
+		if e.signal == "short" {
+			o.About = shortName(m.name) // no one of those that came off can be told to be it
+		} else if e.sure && o.About == "" {
 			o.About = shortName(r.nameOf(m))
 			if m.entry != nil {
 				o.LedgerID = m.entry.id
@@ -2856,7 +2873,7 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 	}
 	if e.kind == Promise {
 		// "the routing photo also | I'll put in the community page"
-		for k := r.toks[lo].cl - 1; k >= 0 && r.clauses[k].sentence == r.clauses[e.first].sentence && hi-r.clauses[k].lo <= 24 && len(r.clauses[e.first].mentions) == 0 && !promises(&r.clauses[k]); k-- {
+		for k := r.toks[lo].cl - 1; k >= 0 && r.clauses[k].sentence == r.clauses[e.first].sentence && hi-r.clauses[k].lo <= 24 && len(r.clauses[e.first].mentions) == 0 && !r.promises(int(k)); k-- {
 			lo = r.clauses[k].lo
 		}
 	}
@@ -2872,6 +2889,8 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 		lo, hi = max(lo, e.lo-16), min(hi, e.hi+18)
 	}
 	lo, hi = r.wholeSentences(lo, hi, e)
+	from := lo
+	lo, hi = r.briefly(lo, hi, e)
 	if o.About == "" && e.topic >= 0 {
 		o.About = shortName(r.nameOf(&r.mentions[e.topic]))
 	}
@@ -2885,9 +2904,9 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 	for _, k := range e.also {
 		o.AlsoAt = append(o.AlsoAt, round3(r.at(k)))
 	}
-	o.Question = spokenQuestion(o, e.sure && o.About != "" && (e.topic >= 0 || e.noun >= 0 || o.LedgerID != "" || e.kind == Unsure), e.topic >= 0 && !e.sure && r.mentions[e.topic].lo < lo)
+	o.Question = spokenQuestion(o, e.sure && o.About != "" && (e.topic >= 0 || e.noun >= 0 || o.LedgerID != "" || e.kind == Unsure), r.perhapsOf(from, lo, hi, e))
 	if e.signal == "recap" && e.noun >= 0 && len(r.lex.Lemmas(r.toks[e.noun].s)) > 0 {
-		o.Question = spokenQuestion(o, false, false) // "bleed it": what is to be done, of no thing
+		o.Question = spokenQuestion(o, false, "") // "bleed it": what is to be done, of no thing
 	}
 	if e.signal == "misfit" || e.signal == "unfitting" {
 		what := "what is fitted"
@@ -2897,6 +2916,117 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 		o.Question = "Is " + what + " the right size and kind for this machine: “" + o.Quote + "”?"
 	}
 	return o
+}
+
+// perhapsOf names what an end that names no thing may be of, where the words quoted no
+// longer do: what was taken for it, and what else was named right before.
+func (r *reading) perhapsOf(from, lo, hi int, e *looseEnd) string {
+	if e.sure || e.kind == Promise {
+		return ""
+	}
+	var names, heads []string
+	add := func(m *mention) {
+		if len(names) == 2 || m.lo >= lo && m.lo < hi {
+			return
+		}
+		for _, h := range heads {
+			if h == m.head {
+				return
+			}
+		}
+		names, heads = append(names, shortName(r.nameOf(m))), append(heads, m.head)
+	}
+	if e.topic >= 0 {
+		add(&r.mentions[e.topic])
+	}
+	for k := int(r.toks[lo].cl) - 1; k >= 0 && r.clauses[k].lo >= from; k-- {
+		for _, mi := range slices.Backward(r.clauses[k].mentions) {
+			if m := &r.mentions[mi]; r.topical(m) {
+				add(m)
+			}
+		}
+	}
+	return strings.Join(names, ", or the ")
+}
+
+// briefly draws the words that are quoted of an end in, where they are many, to the clauses
+// that leave it open: those of the cue and of the thing, what they hang on and what hangs
+// on them, and as much of the talk before them as there is room for where no thing is sure.
+func (r *reading) briefly(lo, hi int, e *looseEnd) (int, int) {
+	plenty := 24
+	if !e.sure {
+		plenty = 30 // what no name is quoted for wants the talk around it
+	}
+	if hi-lo <= plenty {
+		return lo, hi
+	}
+	from, to := int(r.toks[e.lo].cl), int(r.toks[e.hi-1].cl)
+	if e.kind == Conflict {
+		from, to = min(from, e.first), max(to, e.last)
+	}
+	for _, at := range e.also {
+		if k := int(r.toks[at].cl); k > to && r.clauses[k].hi <= hi && r.clauses[k].hi-r.clauses[from].lo <= plenty {
+			to = k
+		}
+	}
+	if e.topic >= 0 {
+		if k := r.mentions[e.topic].cl; k < from && r.clauses[k].lo >= lo && r.clauses[to].hi-r.clauses[k].lo <= plenty+6 {
+			from = k
+		} else if k > to && r.clauses[k].hi <= hi {
+			to = k
+		}
+	}
+	if e.noun >= 0 {
+		from = min(from, int(r.toks[e.noun].cl))
+	}
+	one := func(a, b int) bool { return r.clauses[a].sentence == r.clauses[b].sentence }
+	size := func() int { return r.clauses[to].hi - r.clauses[from].lo }
+	if r.toks[r.clauses[from].lo].s == "what" && !e.sure { // "What I've not done. The earth test."
+		for to+1 < len(r.clauses) && r.clauses[to+1].hi <= hi && r.clauses[to+1].hi-r.clauses[from].lo <= plenty {
+			to++
+		}
+	}
+	for from > 0 && one(from-1, from) && r.clauses[from-1].lo >= lo && (r.dependent(from) || !e.sure || size() < 6) && r.clauses[to].hi-r.clauses[from-1].lo <= min(plenty+6, 32) {
+		from--
+	}
+	for to+1 < len(r.clauses) && one(to, to+1) && r.clauses[to+1].hi <= hi && (r.dependent(to+1) || len(r.clauses[to+1].opens) > 0) && r.clauses[to+1].hi-r.clauses[from].lo <= plenty+8 {
+		to++
+	}
+	for to+1 < len(r.clauses) && one(to, to+1) && r.clauses[to+1].hi <= hi && r.clauses[to+1].hi-r.clauses[from].lo <= plenty {
+		to++
+	}
+	if !e.sure || size() < 6 { // whole sentences before it, as many as there is room for
+		for k := from - 1; k >= 0 && r.clauses[k].lo >= lo && r.clauses[to].hi-r.clauses[k].lo <= plenty; k-- {
+			if k == 0 || !one(k-1, k) {
+				from = k
+			}
+		}
+	}
+	for to+1 < len(r.clauses) && r.clauses[to+1].hi-r.clauses[from].lo <= plenty+8 && dangling.has(r.toks[r.clauses[to].hi-1].s) {
+		to++ // a stop was put where none is
+	}
+	if size() >= hi-lo || size() < 3 {
+		return lo, hi
+	}
+	return r.clauses[from].lo, r.clauses[to].hi
+}
+
+// dangling are words that end nothing.
+var dangling = set("what how to the a an my of for and or but because which whether if when")
+
+// dependent tells whether a clause says nothing without the one before it, or that one
+// nothing without it: "when it's back in the hole", "I want to see it | run first".
+func (r *reading) dependent(ci int) bool {
+	first := &r.toks[r.clauses[ci].lo]
+	switch first.s {
+	case "when", "once", "before", "until", "till", "if", "because", "cause", "which", "that", "to", "who", "where", "after", "than", "or", "unless", "while", "as", "how", "what", "whether":
+		return true
+	}
+	if ci == 0 {
+		return false
+	}
+	last := &r.toks[r.clauses[ci].lo-1]
+	return last.brk < brkComma && (first.is(wForm|wVerb|wParticle|wPreposition|wLinking) || last.is(wDeterminer|wPreposition|wLinking) || last.s == "what" || last.s == "how" || last.s == "to" || last.s == "and")
 }
 
 // valueOf gives what the value is of that an end doubts: the fastener of a torque
@@ -2947,15 +3077,15 @@ func (r *reading) saidWords(e *looseEnd) string {
 // spokenQuestion words what was left open in the talk: with the thing where it is
 // certain or, as a perhaps, where it was named some way before; and always in the
 // speaker's own words.
-func spokenQuestion(o Open, sure, perhaps bool) string {
+func spokenQuestion(o Open, sure bool, perhaps string) string {
 	said := "“" + o.Quote + "”"
 	of := ""
 	if sure {
 		of = " for the " + o.About
 	}
 	maybe := ""
-	if perhaps && o.About != "" {
-		maybe = " (the " + o.About + ", perhaps)"
+	if perhaps != "" {
+		maybe = " (the " + perhaps + ", perhaps)"
 	}
 	switch o.Kind {
 	case LookUp:
@@ -2969,17 +3099,17 @@ func spokenQuestion(o Open, sure, perhaps bool) string {
 		}
 		return "Is this done since" + maybe + ": " + said + "?"
 	case Unsure:
-		return "What is right" + of + "? The recording is not sure: " + said + "."
+		return "What is right" + of + maybe + "? The recording is not sure: " + said + "."
 	case Conflict:
 		if sure {
 			return "Which is right for the " + o.About + " of this machine: " + said + "?"
 		}
-		return "Which is right for this machine: " + said + "?"
+		return "Which is right for this machine" + maybe + ": " + said + "?"
 	case ReplaceLater:
 		if sure {
 			return question(o)
 		}
-		return "Has this been put right since: " + said + "?"
+		return "Has this been put right since" + maybe + ": " + said + "?"
 	case NotTorqued:
 		if sure {
 			return question(o)

@@ -107,7 +107,7 @@ func (r *reading) steps() []Step {
 	}
 	for ci := range r.clauses {
 		c := &r.clauses[ci]
-		if c.chatter || promises(c) {
+		if c.chatter || r.promises(ci) {
 			continue
 		}
 		done := false
@@ -324,9 +324,9 @@ func (r *reading) startOf(a *act) int {
 }
 
 // promises tells whether a clause promises something to viewers.
-func promises(c *clause) bool {
-	for _, o := range c.opens {
-		if o.signal == "promise" {
+func (r *reading) promises(ci int) bool {
+	for _, o := range r.clauses[ci].opens {
+		if o.signal == "promise" && !r.physical(ci, o) {
 			return true
 		}
 	}
@@ -738,8 +738,8 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 		return trimStep("Put "+what+" on the "+r.calledIn(m)+r.tail(c, o.hi, hi)) + "."
 	}
 	handed := a.byHand && (a.action.Name == "fit" || a.action.Name == "start by hand" || a.action.Name == "tighten")
-	if a.verb >= 0 && !a.subject && !handed {
-		if s := r.ownWords(c, a, hi, names); s != "" {
+	if a.verb >= 0 && !a.subject {
+		if s := r.ownWords(c, a, hi, names); s != "" && (!handed || tellsByHand(s) && (!strings.HasPrefix(s, "Do ") || strings.Contains(s, " up "))) {
 			if s == noStep {
 				return ""
 			}
@@ -810,6 +810,17 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 		s += t
 	}
 	return trimStep(s) + "."
+}
+
+// tellsByHand tells whether a step says that it is done with no more than the fingers.
+func tellsByHand(s string) bool {
+	s = strings.ToLower(s)
+	for _, w := range []string{"by hand", "finger", "hand tight", "snug", "loose", "slack"} {
+		if strings.Contains(s, w) {
+			return true
+		}
+	}
+	return false
 }
 
 // placeAt tells whether the particle that an act without a verb ends on leads to
@@ -1552,6 +1563,9 @@ func (r *reading) justDone(c *clause, a *act) *mention {
 // what: "press in by thumb".
 func (r *reading) onlyWhereTo(w []string, a *act) bool {
 	first := strings.ToLower(w[1])
+	if len(a.objects) > 0 && a.hi > a.verb+1 && r.mentions[a.objects[0]].from == a.hi && !particle.has(r.toks[a.hi-1].s) {
+		return false // "cut through the strap"
+	}
 	if !prepositions.has(first) && !particle.has(first) && first != "with" && first != "by" && first != "as" && first != "like" {
 		return false
 	}

@@ -30,7 +30,7 @@ func TestStepsAreInstructions(t *testing.T) {
 		{"loose verbs", []string{"Get the circlip out with the pick.", "Zip the two nuts off.", "Chuck a rag behind the sill."}, []string{"Take the circlip out with the pick.", "Take the two nuts off."}, []string{"Get", "Zip"}},
 		{"what holds and what will crack", []string{"Undo the guard bolt.", "There's two screws that hold the disc on.", "There's four of them holding the housing down.", "Two long bolts hold it to the bracket.", "You will crack it."}, nil, []string{"Hold", "Crack"}},
 		{"squeezed and pulled", []string{"Undo the strap bolt.", "Fan plug, there's a tab on it, squeeze that and pull.", "Twist the sensor and pull."}, []string{"Remove the fan plug.", "Remove the sensor."}, nil},
-		{"a tool that is screwed in", []string{"Undo the crank bolt.", "And now the puller, so you thread this in all the way by hand."}, []string{"Fit the puller, by hand only."}, nil},
+		{"a tool that is screwed in", []string{"Undo the crank bolt.", "And now the puller, so you thread this in all the way by hand."}, []string{"Thread the puller in all the way by hand."}, nil},
 		{"what a thing gets", []string{"Undo the strap bolt.", "The pivot gets some grease.", "Half a turn on the adjuster."}, []string{"Put some grease on the pivot.", "Turn the adjuster half a turn."}, nil},
 		{"a thing and then its place", []string{"Undo the caliper bolts.", "Lift the caliper off.", "Clean the disc.", "Caliper. Over the disc."}, []string{"Fit the caliper over the disc."}, nil},
 		{"called as it was called", []string{"Right then.", "These two on the side, these are what hold you on. I'm only slackening them.", "Undo the hub nut."}, []string{"Slacken the two on the side."}, nil},

@@ -2,6 +2,7 @@ package extract
 
 import (
 	"math"
+	"math/bits"
 	"strings"
 )
 
@@ -123,7 +124,6 @@ type gaps struct {
 func (r *reading) gapsOf(lo, hi int) gaps {
 	n := hi - lo
 	g := gaps{make([]uint32, n+4), make([]uint8, n+4), make([]uint8, n), make([]uint8, n), make([]bool, n)}
-	often := make(map[uint64]uint8, n)
 	for i := lo; i < hi; i++ {
 		h := uint32(2166136261)
 		for _, b := range []byte(r.toks[i].s) {
@@ -134,14 +134,34 @@ func (r *reading) gapsOf(lo, hi int) gaps {
 		for k := i + 1; k < min(i+r.nameAt(i), hi); k++ {
 			g.names[k-lo] = 1
 		}
-		if pair := g.pair(i - lo); often[pair] < 3 {
-			often[pair]++
+	}
+	g.count()
+	return g
+}
+
+// count fills in how often each word stands right after the one before it.
+func (g *gaps) count() {
+	n := len(g.again)
+	firsts := make([]int32, 1<<bits.Len(uint(2*n))) // by a number made of a pair: one more than where it stands first
+	first := func(i int) int {
+		pair := g.pair(i)
+		for h := pair * 0x9E3779B97F4A7C15 >> 32; ; h++ {
+			at := &firsts[h&uint64(len(firsts)-1)]
+			if *at == 0 {
+				*at = int32(i + 1)
+			}
+			if k := int(*at) - 1; g.pair(k) == pair {
+				return k
+			}
 		}
 	}
-	for i := range g.again {
-		g.again[i] = often[g.pair(i)]
+	for i := range n {
+		k := first(i)
+		g.again[k] = min(g.again[k]+1, 3)
 	}
-	return g
+	for i := range n {
+		g.again[i] = g.again[first(i)]
+	}
 }
 
 // pair gives a number for a word with the one before it.

@@ -12,7 +12,7 @@ import (
 
 // everyday are tool words that are said of much else; they count as tools only
 // where they are used or listed.
-var everyday = set("camera box tin carton bench stand stands blade square scale rope mirror bucket basin container pan phone camera hook bit bits meter oven kettle press clamp hoist lift bar ramp ramps die square rule glasses hose scoop ladder tray impact hex brush bowl gun coin needle tester crosshead strap straps vice stone pit lift dish tub pail jar stick brick spoon driver phone saw grinder compressor lighter cutters grip glove magnet")
+var everyday = set("crate cutter ally aluminium aluminum brass copper camera box tin carton bench stand stands blade square scale rope mirror bucket basin container pan phone camera hook bit bits meter oven kettle press clamp hoist lift bar ramp ramps die square rule glasses hose scoop ladder tray impact hex brush bowl gun coin needle tester crosshead strap straps vice stone pit lift dish tub pail jar stick brick spoon driver phone saw grinder compressor lighter cutters grip glove magnet")
 
 // tools gives one entry for each tool and size.
 func (r *reading) tools(found []sized) []Tool {
@@ -350,7 +350,7 @@ func shorterFor(t, o Tool, first bool) bool {
 	return !t.Listed && len(f) == 2 && sizeAdjective.has(f[0]) && (strings.HasSuffix(o.Name, " "+f[1]) || o.Name == f[1]) && (o.Listed || !sizeAdjective.has(strings.Fields(o.Name)[0]))
 }
 
-var toolAlias = map[string]string{"allen key": "hex key", "allen": "hex key", "hex": "hex key", "hex bit": "hex key", "hex socket": "hex key", "allen bit": "hex key", "wrench": "spanner"}
+var toolAlias = map[string]string{"allen key": "hex key", "allen": "hex key", "brugola": "hex key", "inbus": "hex key", "imbus": "hex key", "inbus key": "hex key", "hex": "hex key", "hex bit": "hex key", "hex socket": "hex key", "allen bit": "hex key", "wrench": "spanner"}
 
 var sizeAdjective = set("small big little long short large thin thick same fat tiny")
 
@@ -554,8 +554,38 @@ func (r *reading) inSpokenList(m *mention) bool {
 			return true
 		}
 	}
-	return false
+	return r.rowOfTools(m)
 }
+
+// rowOfTools tells whether at least two more tools, and nothing else, are named with one in a
+// clause that says at most that they are there: "got my jack here, bit of wood, long bar".
+func (r *reading) rowOfTools(m *mention) bool {
+	c := &r.clauses[m.cl]
+	tools := 0
+	for _, mi := range c.mentions {
+		switch o := &r.mentions[mi]; {
+		case o == m || o.kind&lexicon.Consumable != 0:
+		case o.kind&lexicon.Tool != 0:
+			if !everyday.has(o.head) {
+				tools++
+			}
+		case !listedTools.has(o.head):
+			return false
+		}
+	}
+	if tools < 2 || len(c.acts) > 0 {
+		return false
+	}
+	for i := c.lo; i < c.hi; i++ {
+		if t := &r.toks[i]; t.men < 0 && t.is(wVerb) && !hasThere.has(t.s) {
+			return false
+		}
+	}
+	return true
+}
+
+// hasThere are the verbs of what is there or wanted.
+var hasThere = set("got get have has need use set put want bring grab take")
 
 // inToolList tells whether a tool was named in a spoken list: after words that
 // begin one, or among many tools where little is done.

@@ -116,7 +116,7 @@ func (r *reading) tightAlone(ci int) {
 	if ci == 0 || len(c.acts) > 0 || len(c.mentions) > 0 || len(c.qtys) > 0 || c.mood&(notWork|announced) != 0 || c.hi-c.lo > 6 || r.since(r.clauses[ci-1].lo, c.lo) > 12 {
 		return
 	}
-	tight := false
+	tight, pron := false, "that"
 	i := r.skipped(c)
 	for ; i < c.hi && !(tight && r.toks[i-1].brk >= brkComma); i++ {
 		switch r.toks[i].s {
@@ -128,15 +128,20 @@ func (r *reading) tightAlone(ci int) {
 			}
 			tight = true // "that's only a nip"
 		case "that", "'s", "only", "a", "it", "they", "'re", "gets", "get", "little", "wee", "quick":
-		case "nice", "and", "good", "up", "all", "both", "just", "proper", "properly":
+		case "nice", "and", "good", "up", "just", "proper", "properly", "the", "of", "them", "those", "now":
+		case "all", "both", "lot":
+			pron = "them"
 		default:
-			return
+			if countOf[r.toks[i].s] < 2 {
+				return
+			}
+			pron = "them"
 		}
 	}
 	if !tight || c.hi-c.lo == 1 && r.toks[c.lo].s == "done" || r.toks[c.hi-1].s == "done" {
 		return
 	}
-	r.addAct(ci, act{action: r.lex.Action("tighten"), lo: c.lo, hi: c.hi, verb: -1, pronoun: "that", subject: true, rule: "tight, and no more"})
+	r.addAct(ci, act{action: r.lex.Action("tighten"), lo: c.lo, hi: c.hi, verb: -1, pronoun: pron, subject: true, rule: "tight, and no more"})
 }
 
 // asTightAs reads "the pivot bolt, that's as tight as I can get it", "tight as it'll
@@ -191,16 +196,84 @@ func (r *reading) asTightAs(ci int) {
 // rubbish are the words that alone throw away what was just taken off or found spoilt.
 var rubbish = set("rubbish junk garbage trash landfill")
 
-// binAlone reads "In five pieces. Rubbish."
+// binAlone reads "In five pieces. Rubbish.", "Straight in the bin.", "in the scrap bucket
+// with that": what was just taken off or spoken of, and no more than where it goes.
 func (r *reading) binAlone(ci int) {
 	c := &r.clauses[ci]
-	if ci == 0 || len(c.acts) > 0 || len(c.mentions) > 0 || c.hi-c.lo > 3 || c.mood&notWork != 0 || r.since(r.clauses[ci-1].lo, c.lo) > 12 {
+	if ci == 0 || len(c.acts) > 0 || len(c.mentions) > 1 || c.hi-c.lo > 9 || c.mood&notWork != 0 || r.since(r.clauses[ci-1].lo, c.lo) > 25 {
 		return
 	}
-	if i := r.skipped(c); i+1 != c.hi || !rubbish.has(r.toks[i].s) {
+	if len(c.mentions) == 1 && !containers.has(r.mentions[c.mentions[0]].head) {
 		return
 	}
-	r.addAct(ci, act{action: r.lex.Action("discard"), lo: c.lo, hi: c.hi, verb: -1, pronoun: "that", subject: true, rule: "rubbish, and no more"})
+	i := r.skipped(c)
+	if i >= c.hi {
+		return
+	}
+	if i+1 == c.hi && (rubbish.has(r.toks[i].s) || r.toks[i].s == "bin") {
+		r.addAct(ci, act{action: r.lex.Action("discard"), lo: c.lo, hi: c.hi, verb: -1, pronoun: "that", subject: true, rule: "rubbish, and no more"})
+		return
+	}
+	if w := r.toks[i].s; w == "straight" || w == "right" || w == "off" {
+		i++
+	}
+	if w := r.word(i); w != "in" && w != "into" && w != "to" || i+1 >= c.hi || !r.toks[i+1].is(wDeterminer) {
+		return
+	}
+	i += 2
+	bin := i
+	for bin < min(c.hi, i+2) && !bins.has(r.toks[bin].s) {
+		bin++
+	}
+	pron := "that"
+	for k := bin + 1; k < c.hi; k++ {
+		switch w := r.toks[k].s; w {
+		case "with", "bucket", "man", "pile", "box", "bin", "heap", "tin", "bag", "now", "then", "lot", "the", "all", "of":
+		case "that", "it", "this", "them", "those", "these":
+			pron = w
+		default:
+			return
+		}
+	}
+	if bin < min(c.hi, i+2) {
+		r.addAct(ci, act{action: r.lex.Action("discard"), lo: c.lo, hi: c.hi, verb: -1, pronoun: pron, subject: true, rule: "bin, and no more"})
+	}
+}
+
+// notBack is the rule of what is thrown away since it is said not to go back.
+const notBack = "not going back"
+
+// notGoingBack reads "that's not going back in", "not having that back": what came off is
+// thrown away, where no more is said than that it will not go back.
+func (r *reading) notGoingBack(ci int) {
+	c := &r.clauses[ci]
+	if ci == 0 || c.mood&negated == 0 || c.mood&^(negated|hedged) != 0 || len(c.mentions) > 0 || c.hi-c.lo > 9 || c.hi < len(r.toks) && r.toks[c.hi-1].brk < brkSentence {
+		return
+	}
+	end := c.hi
+	for end > c.lo && (r.toks[end-1].is(wOn) || r.toks[end-1].s == "there" || r.toks[end-1].s == "again") {
+		end--
+	}
+	if end-2 < c.lo || r.toks[end-1].s != "back" {
+		return
+	}
+	pron, goes := "", false
+	for i := c.lo; i < end; i++ {
+		switch w := r.toks[i].s; w {
+		case "that", "it", "this", "them", "those", "these", "they":
+			pron = w
+		case "having", "putting", "going", "go", "fitting", "using":
+			goes = true
+		}
+	}
+	if pron == "" || !goes {
+		return
+	}
+	for _, ai := range c.acts {
+		r.acts[ai].mood |= framed
+	}
+	r.addAct(ci, act{action: r.lex.Action("discard"), lo: c.lo, hi: c.hi, verb: -1, pronoun: pron, subject: true, rule: notBack})
+	r.acts[len(r.acts)-1].mood &^= negated
 }
 
 // doneAlone reads "Just spun on for now.", "Nipped up with the short key.": what was done
@@ -216,8 +289,11 @@ func (r *reading) doneAlone(ci int) {
 	}
 	i := r.skipped(c)
 	many := false
-	for i < a.verb && (r.toks[i].s == "all" || r.toks[i].s == "both" || r.toks[i].s == "only") {
-		many = many || r.toks[i].s != "only"
+	if r.word(i) == "that" && r.word(i+1) == "'s" {
+		i += 2 // "that's all four nipped up"
+	}
+	for w := r.word(i); i < a.verb && (w == "all" || w == "both" || w == "only" || w == "the" || w == "of" || countOf[w] > 1 || many && r.toks[i].is(wPronoun)); w = r.word(i) {
+		many = many || w != "only" && w != "the"
 		i++
 	}
 	w := r.toks[a.verb].s

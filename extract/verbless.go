@@ -491,78 +491,6 @@ func (r *reading) laidBeside(ci int) {
 	}
 }
 
-// alongWith lets what is added last share the lot of what moves before it: "the pulley
-// goes on, and the bolt".
-func (r *reading) alongWith(ci int) {
-	c := &r.clauses[ci]
-	if len(c.acts) == 0 || len(c.mentions) < 2 || c.mood&notWork != 0 || ci < r.toolList[1] {
-		return
-	}
-	mi := c.mentions[len(c.mentions)-1]
-	m := &r.mentions[mi]
-	a := &r.acts[c.acts[len(c.acts)-1]]
-	end := m.hi
-	if w := r.word(end + 1); r.word(end) == "with" && (w == "it" || w == "them" || w == "that") {
-		end += 2 // "and the cover with them"
-	} else if w := r.word(end); w == "too" || w == "as" && r.word(end+1) == "well" {
-		end++
-		if w == "as" {
-			end++
-		}
-	}
-	if end != c.hi || m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" || r.inAct(ci, mi) || a.verb < 0 || !a.subject || a.mood&^offCamera != 0 || len(a.objects) == 0 || a.action.Name != "fit" && a.action.Name != "remove" {
-		return
-	}
-	i := m.from - 1
-	for i > a.hi && determiner.has(r.toks[i].s) {
-		i--
-	}
-	if i < a.hi || r.toks[i].s != "and" || i > a.hi && r.toks[a.hi].men < 0 && i-a.hi > 4 {
-		return
-	}
-	x := act2(a.action, m.from, m.hi, mi)
-	x.rule = "told in a row"
-	r.addAct(ci, x)
-}
-
-// andTheRest lets things that a clause ends on, one after another, share the lot of what
-// was taken off or put on right before them: "take the nut off, the washer and the pulley".
-func (r *reading) andTheRest(ci int) {
-	c := &r.clauses[ci]
-	if len(c.acts) == 0 || len(c.mentions) < 2 || c.mood&notWork != 0 || ci < r.toolList[1] {
-		return
-	}
-	a := r.acts[c.acts[len(c.acts)-1]]
-	if a.verb < 0 || a.mood&^offCamera != 0 || len(a.objects) == 0 || a.action.Name != "fit" && a.action.Name != "remove" || a.hi >= c.hi || r.toks[a.hi-1].brk != brkComma {
-		return
-	}
-	i := a.hi
-	var rest []int
-	for _, mi := range c.mentions {
-		m := &r.mentions[mi]
-		if m.from < a.hi {
-			continue
-		}
-		for ; i < m.from; i++ {
-			if w := r.toks[i].s; w != "and" && w != "then" {
-				return
-			}
-		}
-		if m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" || m.isNew && a.action.Name == "remove" || r.inAct(ci, mi) {
-			return
-		}
-		rest, i = append(rest, mi), m.hi
-	}
-	if i != c.hi {
-		return
-	}
-	for _, mi := range rest {
-		x := act2(a.action, r.mentions[mi].from, r.mentions[mi].hi, mi)
-		x.rule = "told in a row"
-		r.addAct(ci, x)
-	}
-}
-
 // beginsPiece tells whether a mention opens its clause, or what stands in it after a
 // comma or "and".
 func (r *reading) beginsPiece(c *clause, m *mention) bool {
@@ -591,7 +519,7 @@ func (r *reading) renewed(ci int) {
 	for _, mi := range c.mentions {
 		if k := &r.mentions[mi]; (r.bareElement(c, mi) || mi == c.mentions[0] && placing.has(r.word(k.hi)) && k.hi < c.hi) && k.kind&(lexicon.Fastener|lexicon.Part) != 0 {
 			x := act2(r.lex.Action("fit"), k.from, k.hi, mi)
-			x.rule, x.ifOff = "told in a row", !k.isNew
+			x.rule, x.ifOff = toldInARow, !k.isNew
 			r.addAct(ci, x)
 		}
 	}
@@ -645,99 +573,6 @@ func (r *reading) notHad(ci int) bool {
 // placing are the words that lead to where a thing goes.
 var placing = set("on into onto over through in to up against round around between")
 
-// listed lets what is told in a row with a thing that comes off or goes on share
-// its lot: "wheel on, flange, nut", "cover, nuts on by hand".
-func (r *reading) listed(ci int) {
-	c := &r.clauses[ci]
-	if len(c.acts) == 0 || len(c.mentions) < 2 || c.mood&notWork != 0 {
-		return
-	}
-	for i, n := 0, len(c.mentions); i < n; i++ {
-		mi := c.mentions[i]
-		if r.inAct(ci, mi) || r.word(r.mentions[mi].from-1) == "no" || r.word(r.mentions[mi].from) == "no" || !r.bareElement(c, mi) && !r.countedAfter(c, mi) && !r.placedElement(c, mi) {
-			continue
-		}
-		from := -1
-		// what is told before it, else the nearest after it
-		for k := i - 1; k >= 0 && from < 0; k-- {
-			from = r.verblessActOn(c, c.mentions[k])
-			if m := &r.mentions[mi]; from < 0 && m.kind&lexicon.Fastener != 0 && m.count > 0 && !m.definite {
-				from = r.movedBefore(c, c.mentions[k], m) // "the cover comes off, four bolts"
-			}
-			if m := &r.mentions[c.mentions[k]]; from < 0 && m.prep == "" && !r.bareElement(c, c.mentions[k]) && !r.inAct(ci, c.mentions[k]) && !(k > 0 && determiner.has(r.toks[m.from].s) && onWords.has(r.word(m.from-1))) {
-				break
-			}
-		}
-		for k := i + 1; k < n && from < 0; k++ {
-			from = r.verblessActOn(c, c.mentions[k])
-			if from < 0 && !r.bareElement(c, c.mentions[k]) {
-				break
-			}
-		}
-		if from < 0 {
-			continue
-		}
-		a := r.acts[from]
-		name := a.action.Name
-		if name == "start by hand" && r.mentions[mi].kind&lexicon.Fastener == 0 || name == "remove" && r.mentions[mi].isNew {
-			name = "fit" // "belt off, new belt"
-		}
-		x := act2(r.lex.Action(name), r.mentions[mi].from, r.mentions[mi].hi, mi)
-		x.rule = "told in a row"
-		r.addAct(ci, x)
-	}
-}
-
-// thenToo lets what is named next, "then the spring", share the lot of what came off
-// or went on right before: "new diaphragm on, then the spring, then the cover".
-func (r *reading) thenToo(ci int) {
-	c := &r.clauses[ci]
-	if ci == 0 || len(c.acts) > 0 || len(c.mentions) != 1 || c.mood&notWork != 0 || ci < r.toolList[1] {
-		return
-	}
-	p := &r.clauses[ci-1]
-	if len(p.acts) == 0 || r.since(p.lo, c.lo) > 8 {
-		return
-	}
-	mi := c.mentions[0]
-	m := &r.mentions[mi]
-	end := m.hi
-	switch w := r.word(end); {
-	case end == c.hi:
-	case w == "too" || w == "also":
-		end++
-	case w == "as" && r.word(end+1) == "well", w == "beside" || w == "with" || w == "behind" || w == "under":
-		end += 2
-	case w == "next" && r.word(end+1) == "to":
-		end += 3
-	}
-	if m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" || end != c.hi {
-		return
-	}
-	then := r.toks[c.lo].s == "and" && end > m.hi
-	if p.sentence != c.sentence && !then {
-		return
-	}
-	for i := c.lo; i < m.from; i++ {
-		if w := r.toks[i].s; w == "then" {
-			then = true
-		} else if w != "and" && w != "next" {
-			return
-		}
-	}
-	a := &r.acts[p.acts[len(p.acts)-1]]
-	name := a.action.Name
-	if !then || a.heads || !a.happened() || len(a.objects)+len(a.pronoun) == 0 || name != "fit" && name != "remove" && name != "disconnect" && name != "start by hand" {
-		return
-	}
-	if name == "start by hand" {
-		name = "fit"
-	}
-	x := act2(r.lex.Action(name), m.from, m.hi, mi)
-	x.rule = "told in a row"
-	r.addAct(ci, x)
-}
-
 // placedElement tells whether a mention stands between commas with no more than where
 // it goes: "filter in, cover over the stud, wing nut".
 func (r *reading) placedElement(c *clause, mi int) bool {
@@ -746,15 +581,16 @@ func (r *reading) placedElement(c *clause, mi int) bool {
 		return false
 	}
 	for i := m.hi + 1; i < c.hi; i++ {
-		if linking.has(r.toks[i].s) || subjects.has(r.toks[i].s) && !determiner.has(r.toks[i].s) {
+		ends := r.toks[i].brk >= brkComma
+		if linking.has(r.toks[i].s) || subjects.has(r.toks[i].s) && !determiner.has(r.toks[i].s) && !(ends && r.toks[i].s == "it") {
 			return false
 		}
-		if r.toks[i].brk >= brkComma {
+		if ends {
 			break
 		}
 	}
 	for _, ai := range c.acts {
-		if a := &r.acts[ai]; a.verb < 0 && a.action.Name == "fit" && a.hi <= m.from && a.mood&framed == 0 {
+		if a := &r.acts[ai]; (a.verb < 0 || a.subject) && a.action.Name == "fit" && a.hi <= m.from && a.mood&framed == 0 {
 			return true
 		}
 	}
@@ -790,18 +626,6 @@ func (r *reading) bareElement(c *clause, mi int) bool {
 		i--
 	}
 	return i < c.lo || r.toks[i].brk >= brkComma
-}
-
-// movedBefore gives the act by which a part moves by itself right before its fasteners are
-// counted, or -1.
-func (r *reading) movedBefore(c *clause, part int, m *mention) int {
-	for _, ai := range c.acts {
-		a := &r.acts[ai]
-		if a.verb >= 0 && a.subject && a.happened() && a.hi == m.from && (a.action.Name == "fit" || a.action.Name == "remove") && slices.Contains(a.objects, part) && r.mentions[part].kind&lexicon.Fastener == 0 {
-			return ai
-		}
-	}
-	return -1
 }
 
 // verblessActOn gives the act without a verb that takes a mention off or puts it on, or -1.
@@ -1744,8 +1568,10 @@ func (r *reading) left(ci int) {
 	switch m := r.toks[min(i, len(r.toks)-1)].men; {
 	case i < c.hi && len(c.mentions) > 0 && r.mentions[c.mentions[0]].from == i:
 		objects, i = c.mentions[:1:1], r.mentions[c.mentions[0]].hi
-	case i < c.hi && m < 0 && pronounsObj.has(r.toks[i].s):
-		pron = r.toks[i].s
+	case i < c.hi && m < 0 && (pronounsObj.has(r.toks[i].s) || r.toks[i].s == "him" || r.toks[i].s == "her"):
+		if pron = r.toks[i].s; pron == "him" || pron == "her" {
+			pron = "it"
+		}
 		i++
 	default:
 		// "that's the four of them out", "that's both out", "that's the lot tight"
@@ -1770,7 +1596,7 @@ func (r *reading) left(ci int) {
 	}
 	name := ""
 	switch w := r.toks[i].s; {
-	case offWords.has(w) && i+1 == c.hi:
+	case (offWords.has(w) || w == "away") && i+1 == c.hi:
 		name = "remove"
 	case onWords.has(w) && i+1 == c.hi:
 		name = "fit"
@@ -1793,10 +1619,10 @@ func (r *reading) goes(ci int) {
 		return
 	}
 	for i := c.lo; i < c.hi; i++ {
-		if !r.toks[i].is(wOff | wOn | wReturning) {
+		w := r.toks[i].s
+		if !r.toks[i].is(wOff|wOn|wReturning) && w != "away" && w != "apart" {
 			continue
 		}
-		w := r.toks[i].s
 		p, v := r.word(i+1), r.word(i+2)
 		if returning.has(w) && (p == "she" || p == "it" || p == "he" || p == "they") && (v == "goes" || v == "go") {
 			r.addAct(ci, act{action: r.lex.Action("fit"), lo: i, hi: i + 1, verb: -1, pronoun: p, subject: true, ifOff: true, rule: "particle and pronoun"})
@@ -1887,6 +1713,10 @@ func (r *reading) goes(ci int) {
 			continue
 		}
 		if p == "goes" || p == "go" || p == "comes" || p == "come" {
+			if k := i + 3; onWords.has(w) && (p == "goes" || p == "go") && (v == "the" || v == "a" || v == "my" || v == "our") && (freshOne.has(r.word(k)) || r.word(k) == "other") && (r.word(k+1) == "one" || r.word(k+1) == "ones") && k+1 < c.hi {
+				r.addAct(ci, act{action: r.lex.Action("fit"), lo: i, hi: k + 2, verb: -1, pronoun: r.word(k + 1), subject: true, rule: "particle and pronoun"})
+				continue // "in goes the new one"
+			}
 			// "in go the new pads"
 			if m := r.nameWithin(c, i+2, 4); m >= 0 && r.mentions[m].from == i+2 && !r.inAct(ci, m) && r.mentions[m].kind&(lexicon.Fastener|lexicon.Part) != 0 {
 				name := "fit"

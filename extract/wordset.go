@@ -16,8 +16,8 @@ type wordSet struct {
 
 // places are where the words of a text stand, by their hash.
 type places struct {
-	maybe [4]uint64 // a few bits of each word tell most of what is not among them
-	at    []uint16  // one more than where a word begins, 0 in an empty place; its length is a power of two
+	maybe [16]uint64 // a few bits of each word tell most of what is not among them
+	at    []uint16   // one more than where a word begins, 0 in an empty place; its length is a power of two
 }
 
 // set gives the set of the words of s, fewer than 64 KB of them.
@@ -68,7 +68,7 @@ func (s *wordSet) has(w string) bool {
 }
 
 // trace gives a number that is another for most words. The word is not empty.
-func trace(w string) uint8 {
-	n := len(w)
-	return w[0]*7 ^ w[n-1]*29 ^ w[n>>1]*3 ^ uint8(n)*53
+func trace(w string) uint {
+	n := uint(len(w))
+	return (uint(w[0])*7 ^ uint(w[n-1])*29 ^ uint(w[n>>1])*113 ^ n*203) & 1023
 }

@@ -606,14 +606,30 @@ var (
 // classStrength finds the strength of a class as people and tables write it. Of
 // several named ("8.8 or 9.8") the strongest counts.
 func classStrength(class string, d float64) (strength, bool) {
-	var names []string
-	if m := psiStress().FindStringSubmatch(class); m != nil {
-		v, _ := strconv.ParseFloat(m[1], 64)
-		// A stated working stress is a mean, not a limit: preloads by torque wrench
-		// scatter about it with a standard deviation of 14 percent (Shigley, unlubricated
-		// bolts, 4.91 kN at 34.3 kN; from memory).
-		return strength{class: m[0], standard: "stated", what: "stress and 14 percent scatter", mpa: 1.14 * v * 0.00689475729, dMax: 1000, source: "the stress stated with the value"}, true
+	names := []string{class}
+	if !slices.ContainsFunc(strengths(), func(s strength) bool { return s.class == class }) {
+		if m := psiStress().FindStringSubmatch(class); m != nil {
+			v, _ := strconv.ParseFloat(m[1], 64)
+			// A stated working stress is a mean, not a limit: preloads by torque wrench
+			// scatter about it with a standard deviation of 14 percent (Shigley, unlubricated
+			// bolts, 4.91 kN at 34.3 kN; from memory).
+			return strength{class: m[0], standard: "stated", what: "stress and 14 percent scatter", mpa: 1.14 * v * 0.00689475729, dMax: 1000, source: "the stress stated with the value"}, true
+		}
+		names = classesIn(class)
 	}
+	var best strength
+	for _, n := range names {
+		for _, s := range strengths() {
+			if s.class == n && d > s.dMin && d <= s.dMax && s.mpa > best.mpa {
+				best = s
+			}
+		}
+	}
+	return best, best.mpa > 0
+}
+
+// classesIn gives the classes that some words name, as the table has them.
+func classesIn(class string) (names []string) {
 	for _, m := range isoClass().FindAllStringSubmatch(class, -1) {
 		names = append(names, m[1])
 	}
@@ -632,15 +648,7 @@ func classStrength(class string, d float64) (strength, bool) {
 	if strings.Contains(strings.ToLower(class), "titan") {
 		names = append(names, "titanium")
 	}
-	var best strength
-	for _, n := range names {
-		for _, s := range strengths() {
-			if s.class == n && d > s.dMin && d <= s.dMax && s.mpa > best.mpa {
-				best = s
-			}
-		}
-	}
-	return best, best.mpa > 0
+	return names
 }
 
 // tidy prints a computed torque with three figures.

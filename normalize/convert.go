@@ -20,16 +20,16 @@ type factor struct {
 
 var factors = sync.OnceValue(func() map[string]factor {
 	m := map[string]factor{}
-	for _, row := range table("factors.csv", factorsCSV) {
-		mul, err := product(row["factor"])
+	for row := range table("factors.csv", factorsCSV) {
+		mul, err := product(row.get("factor"))
 		if err != nil {
 			panic(err)
 		}
-		add, err := product(row["offset"])
+		add, err := product(row.get("offset"))
 		if err != nil {
 			panic(err)
 		}
-		m[row["unit"]] = factor{dim: row["kind"], si: row["si"], mul: mul, add: add}
+		m[row.get("unit")] = factor{dim: row.get("kind"), si: row.get("si"), mul: mul, add: add}
 	}
 	return m
 })

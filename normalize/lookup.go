@@ -61,11 +61,11 @@ type ChainData struct {
 
 var chains = sync.OnceValue(func() []ChainData {
 	var out []ChainData
-	for _, r := range table("chains.csv", chainsCSV) {
-		c := ChainData{Designation: r["designation"], Source: r["source"]}
-		c.Pitch, _ = strconv.ParseFloat(r["pitch_mm"], 64)
-		c.InnerWidth, _ = strconv.ParseFloat(r["inner_width_mm"], 64)
-		c.Roller, _ = strconv.ParseFloat(r["roller_mm"], 64)
+	for r := range table("chains.csv", chainsCSV) {
+		c := ChainData{Designation: r.get("designation"), Source: r.get("source")}
+		c.Pitch, _ = strconv.ParseFloat(r.get("pitch_mm"), 64)
+		c.InnerWidth, _ = strconv.ParseFloat(r.get("inner_width_mm"), 64)
+		c.Roller, _ = strconv.ParseFloat(r.get("roller_mm"), 64)
 		out = append(out, c)
 	}
 	return out

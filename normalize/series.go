@@ -3,8 +3,12 @@ package normalize
 import (
 	_ "embed"
 	"encoding/csv"
+	"errors"
 	"fmt"
+	"io"
+	"iter"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -16,23 +20,29 @@ var threadsCSV string
 //go:embed data/chains.csv
 var chainsCSV string
 
-// table reads an embedded CSV file into rows by column name. The tables are
-// part of the program, so a fault in one is a fault of the build.
-func table(name, src string) []map[string]string {
-	r := csv.NewReader(strings.NewReader(src))
-	rows, err := r.ReadAll()
-	if err != nil || len(rows) < 2 {
-		panic(fmt.Sprintf("%s: %v, %d rows", name, err, len(rows)))
-	}
-	out := make([]map[string]string, 0, len(rows)-1)
-	for _, row := range rows[1:] {
-		m := make(map[string]string, len(row))
-		for i, h := range rows[0] {
-			m[h] = row[i]
+// row is a row of an embedded table.
+type row struct{ columns, cells []string }
+
+// get returns what the row has in a column. There must be one of that name.
+func (r row) get(column string) string { return r.cells[slices.Index(r.columns, column)] }
+
+// table gives the rows of an embedded CSV file, each till the next is asked for. The tables
+// are part of the program, so a fault in one is a fault of the build.
+func table(name, src string) iter.Seq[row] {
+	return func(yield func(row) bool) {
+		in := csv.NewReader(strings.NewReader(src))
+		columns, err := in.Read()
+		in.ReuseRecord = true
+		for err == nil {
+			var cells []string
+			if cells, err = in.Read(); err == nil && !yield(row{columns, cells}) {
+				return
+			}
 		}
-		out = append(out, m)
+		if !errors.Is(err, io.EOF) {
+			panic(fmt.Sprintf("%s: %v", name, err))
+		}
 	}
-	return out
 }
 
 // unifiedNames are the unified threads of the table, "1/4-20", "#10-32".
@@ -68,12 +78,12 @@ type thread struct {
 
 var threads = sync.OnceValue(func() []thread {
 	var out []thread
-	for _, row := range table("threads.csv", threadsCSV) {
-		t := thread{Name: row["thread"], Series: row["series"], Source: row["source"]}
-		t.Pitch, _ = strconv.ParseFloat(row["pitch_mm"], 64)
-		t.TPI, _ = strconv.ParseFloat(row["tpi"], 64)
-		t.Major, _ = strconv.ParseFloat(row["major_mm"], 64)
-		t.Area, _ = strconv.ParseFloat(row["area_mm2"], 64)
+	for row := range table("threads.csv", threadsCSV) {
+		t := thread{Name: row.get("thread"), Series: row.get("series"), Source: row.get("source")}
+		t.Pitch, _ = strconv.ParseFloat(row.get("pitch_mm"), 64)
+		t.TPI, _ = strconv.ParseFloat(row.get("tpi"), 64)
+		t.Major, _ = strconv.ParseFloat(row.get("major_mm"), 64)
+		t.Area, _ = strconv.ParseFloat(row.get("area_mm2"), 64)
 		if t.TPI > 0 {
 			t.Pitch = 25.4 / t.TPI
 		}

@@ -28,8 +28,8 @@ type keyRow struct{ thread, head, size, source string }
 
 var keyRows = sync.OnceValue(func() []keyRow {
 	var out []keyRow
-	for _, r := range table("keys.csv", keysCSV) {
-		out = append(out, keyRow{r["thread"], r["head"], r["size"], r["source"]})
+	for r := range table("keys.csv", keysCSV) {
+		out = append(out, keyRow{r.get("thread"), r.get("head"), r.get("size"), r.get("source")})
 	}
 	return out
 })
@@ -39,8 +39,8 @@ type headRow struct{ thread, family, size, source string }
 
 var headRows = sync.OnceValue(func() []headRow {
 	var out []headRow
-	for _, r := range table("heads.csv", headsCSV) {
-		out = append(out, headRow{r["thread"], r["family"], r["size"], r["source"]})
+	for r := range table("heads.csv", headsCSV) {
+		out = append(out, headRow{r.get("thread"), r.get("family"), r.get("size"), r.get("source")})
 	}
 	return out
 })
@@ -50,8 +50,8 @@ type sizeRow struct{ kind, size, source string }
 
 var sizeRows = sync.OnceValue(func() []sizeRow {
 	var out []sizeRow
-	for _, r := range table("sizes.csv", sizesCSV) {
-		out = append(out, sizeRow{r["kind"], r["size"], r["source"]})
+	for r := range table("sizes.csv", sizesCSV) {
+		out = append(out, sizeRow{r.get("kind"), r.get("size"), r.get("source")})
 	}
 	return out
 })
@@ -67,9 +67,9 @@ type strength struct {
 
 var strengths = sync.OnceValue(func() []strength {
 	var out []strength
-	for _, r := range table("strength.csv", strengthCSV) {
-		out = append(out, strength{class: r["class"], standard: r["standard"], what: r["limit_is"],
-			dMin: number(r["d_min_mm"]), dMax: number(r["d_max_mm"]), mpa: number(r["limit_mpa"]), source: r["source"]})
+	for r := range table("strength.csv", strengthCSV) {
+		out = append(out, strength{class: r.get("class"), standard: r.get("standard"), what: r.get("limit_is"),
+			dMin: number(r.get("d_min_mm")), dMax: number(r.get("d_max_mm")), mpa: number(r.get("limit_mpa")), source: r.get("source")})
 	}
 	return out
 })
@@ -84,10 +84,10 @@ type friction struct {
 
 var frictions = sync.OnceValue(func() []friction {
 	var out []friction
-	for _, r := range table("friction.csv", frictionCSV) {
-		f := friction{condition: r["condition"], low: number(r["k_low"]), high: number(r["k_high"]), source: r["source"]}
-		if r["words"] != "" {
-			f.words = strings.Split(r["words"], "|")
+	for r := range table("friction.csv", frictionCSV) {
+		f := friction{condition: r.get("condition"), low: number(r.get("k_low")), high: number(r.get("k_high")), source: r.get("source")}
+		if r.get("words") != "" {
+			f.words = strings.Split(r.get("words"), "|")
 		}
 		out = append(out, f)
 	}
