@@ -3,6 +3,7 @@ package extract
 import (
 	"math"
 	"math/bits"
+	"slices"
 	"strings"
 	"sync"
 
@@ -237,18 +238,30 @@ type frame struct {
 // elem is one element of a frame: a slot, or phrases of words any of which may stand there.
 type elem struct {
 	slot  byte
-	words [][]string
 	maybe bool
+	words [][]string
+	first uint64 // a bit for each word that one of them begins with, shared by few
 }
 
-// frameIndex has the frames, and by the word that each of them cannot be without which they
-// are. A frame is tried only where it may begin, which most of them may nowhere in a clause.
+// frameIndex has the frames, and by each word which of them it tells of. A frame is tried only where it may begin, which most of them may nowhere in a clause.
 type frameIndex struct {
 	all    []frame
-	by     map[string]*frameSet
-	word   map[string]*frameSet // by the word that they may begin with
-	slot   [len(slots)]frameSet // by the slot
+	words  map[string]*wordFrames
+	slot   [len(slots)]frameSet // by the slot that they may begin with
 	always frameSet             // those that may begin anywhere
+}
+
+// wordFrames are the frames that cannot be without a word, and those that may begin with it.
+type wordFrames struct{ key, first frameSet }
+
+// of gives the frames of a word, to be added to.
+func (x *frameIndex) of(word string) *wordFrames {
+	f := x.words[word]
+	if f == nil {
+		f = new(wordFrames)
+		x.words[word] = f
+	}
+	return f
 }
 
 // begins notes how the frame of number n may begin: up to the first element that has to stand.
@@ -267,7 +280,7 @@ func (x *frameIndex) begins(n int, es []elem) {
 			if len(ws) == 1 && len(ws[0]) == 1 && strings.Contains(slots, ws[0]) {
 				x.slot[strings.Index(slots, ws[0])].add(n)
 			} else if e.slot == 0 {
-				addTo(x.word, ws[0], n)
+				x.of(ws[0]).first.add(n)
 			}
 		}
 		if !e.maybe {
@@ -285,8 +298,8 @@ func (x *frameIndex) at(s sentenceOf, i int, may *frameSet, open uint32) frameSe
 		return *may // and the frame begins after it
 	}
 	set := x.always
-	if f := x.word[w]; f != nil {
-		set.join(f)
+	if f := x.words[w]; f != nil {
+		set.join(&f.first)
 	}
 	for ; open != 0; open &= open - 1 {
 		k := bits.TrailingZeros32(open)
@@ -331,14 +344,6 @@ func (f *frameSet) meets(g *frameSet) bool {
 	return f[0]&g[0]|f[1]&g[1]|f[2]&g[2]|f[3]&g[3] != 0
 }
 
-// addTo adds a frame to the set of a word.
-func addTo(of map[string]*frameSet, word string, n int) {
-	if of[word] == nil {
-		of[word] = new(frameSet)
-	}
-	of[word].add(n)
-}
-
 // slotWords are the words that tell of a slot, for frames that have no rarer word of their own.
 var slotWords = map[byte]string{
 	'T': "tomorrow tonight monday tuesday wednesday thursday friday saturday sunday weekend week month morning evening afternoon day night time later winter spring service",
@@ -352,38 +357,42 @@ var common = set("i we he she they it that this the a an is 's are 're was to on
 
 // dueFrames are the frames, made when they are first asked for.
 var dueFrames = sync.OnceValue(func() *frameIndex {
-	index := &frameIndex{by: map[string]*frameSet{}, word: map[string]*frameSet{}}
+	index := &frameIndex{words: make(map[string]*wordFrames, 1<<10)}
 	kind := ""
+	// what the frames are made of, each in one piece
+	elems, phrases, all := make([]elem, 0, 1<<11), make([][]string, 0, 1<<12), make([]string, 0, 1<<13)
+	var key, words []string
 	for line := range strings.Lines(leftFrames) {
 		if line = strings.TrimSpace(line); !strings.Contains(line, " ") {
 			kind = line
 			continue
 		}
-		f := frame{kind: kind}
-		var key []string
-		least := 1 << 30
+		least, from := 1<<30, len(elems)
+		key = key[:0]
 		for word := range strings.FieldsSeq(line) {
 			var e elem
-			e.maybe = strings.HasSuffix(word, "?")
-			word = strings.TrimSuffix(word, "?")
+			word, e.maybe = strings.CutSuffix(word, "?")
 			if len(word) == 1 && strings.Contains(slots, word) {
 				e.slot = word[0]
 			}
-			var words []string
-			cost := 0
+			words = words[:0]
+			cost, first := 0, len(phrases)
 			for alt := range strings.SplitSeq(word, "/") {
-				ws := strings.Split(alt, "_")
-				e.words = append(e.words, ws)
+				lo := len(all)
+				all = slices.AppendSeq(all, strings.SplitSeq(alt, "_"))
+				phrases = append(phrases, all[lo:len(all):len(all)])
+				e.first |= 1 << (trace(all[lo]) & 63)
 				if len(alt) == 1 && strings.Contains(slots, alt) {
+					e.first = ^uint64(0)
 					if slotWords[alt[0]] == "" {
 						cost = 1 << 30
 					}
-					words = append(words, strings.Fields(slotWords[alt[0]])...)
+					words = slices.AppendSeq(words, strings.FieldsSeq(slotWords[alt[0]]))
 					cost += 5
 					continue
 				}
-				best := ws[0]
-				for _, w := range ws {
+				best := all[lo]
+				for _, w := range all[lo:] {
 					if common.has(best) && !common.has(w) {
 						best = w
 					}
@@ -394,13 +403,15 @@ var dueFrames = sync.OnceValue(func() *frameIndex {
 				words, cost = append(words, best), cost+1
 			}
 			if !e.maybe && cost < least {
-				least, key = cost, words
+				least, key = cost, append(key[:0], words...)
 			}
-			f.elems = append(f.elems, e)
+			e.words = phrases[first:len(phrases):len(phrases)]
+			elems = append(elems, e)
 		}
+		f := frame{kind: kind, elems: elems[from:len(elems):len(elems)]}
 		n := len(index.all)
 		for _, w := range key {
-			addTo(index.by, w, n)
+			index.of(w).key.add(n)
 		}
 		index.begins(n, f.elems)
 		index.all = append(index.all, f)
@@ -457,8 +468,8 @@ func (r *reading) dueIn(s sentenceOf, ci int, index *frameIndex, ends, before []
 	c := &r.clauses[ci]
 	var may frameSet // by the words from here on
 	for i := c.lo; i < s.hi; i++ {
-		if f := index.by[r.toks[i].s]; f != nil {
-			may.join(f)
+		if f := index.words[r.toks[i].s]; f != nil {
+			may.join(&f.key)
 		}
 	}
 	if may == (frameSet{}) || c.mood&(aside|greeting|listing|storied) != 0 || r.toks[s.lo].s == "if" || r.toks[c.lo].s == "if" || r.usedTo(c) {
@@ -576,10 +587,11 @@ func (s sentenceOf) match(es []elem, i int, d *due) bool {
 				return true
 			}
 		}
-		for _, ws := range e.words {
-			if e.slot != 0 {
-				break
-			}
+		words := e.words
+		if e.slot != 0 || e.first>>(trace(r.toks[i].s)&63)&1 == 0 {
+			words = nil
+		}
+		for _, ws := range words {
 			if len(ws) == 1 && len(ws[0]) == 1 && strings.Contains("VDGTZXPES", ws[0]) {
 				if s.match(append([]elem{{slot: ws[0][0]}}, es[1:]...), i, d) {
 					return true
