@@ -3,7 +3,6 @@ package extract
 import (
 	"math"
 	"math/bits"
-	"slices"
 	"strings"
 	"sync"
 
@@ -356,38 +355,52 @@ var slotWords = map[byte]string{
 var common = set("i we he she they it that this the a an is 's are 're was to on in for of and so not no have 've has do don't 'll will 'm what")
 
 // dueFrames are the frames, made when they are first asked for.
-var dueFrames = sync.OnceValue(func() *frameIndex {
-	index := &frameIndex{words: make(map[string]*wordFrames, 1<<10)}
-	kind := ""
-	// what the frames are made of, each in one piece
+var dueFrames = sync.OnceValue(makeFrames)
+
+// makeFrames reads leftFrames.
+func makeFrames() *frameIndex {
+	index := &frameIndex{all: make([]frame, 0, 64*len(frameSet{})), words: make(map[string]*wordFrames, 1<<10)}
+	// what the frames are made of, each in one piece; they are cut without iterators, which
+	// would make something for each word
 	elems, phrases, all := make([]elem, 0, 1<<11), make([][]string, 0, 1<<12), make([]string, 0, 1<<13)
 	var key, words []string
-	for line := range strings.Lines(leftFrames) {
-		if line = strings.TrimSpace(line); !strings.Contains(line, " ") {
+	kind := ""
+	for line, lines := "", leftFrames; lines != ""; {
+		line, lines, _ = strings.Cut(lines, "\n")
+		if !strings.Contains(line, " ") {
 			kind = line
 			continue
 		}
 		least, from := 1<<30, len(elems)
 		key = key[:0]
-		for word := range strings.FieldsSeq(line) {
+		for word := ""; line != ""; {
 			var e elem
+			word, line, _ = strings.Cut(line, " ")
 			word, e.maybe = strings.CutSuffix(word, "?")
 			if len(word) == 1 && strings.Contains(slots, word) {
 				e.slot = word[0]
 			}
 			words = words[:0]
 			cost, first := 0, len(phrases)
-			for alt := range strings.SplitSeq(word, "/") {
+			for phrase := ""; word != ""; {
+				phrase, word, _ = strings.Cut(word, "/")
+				slot := ""
+				if len(phrase) == 1 && strings.Contains(slots, phrase) {
+					slot = phrase
+				}
 				lo := len(all)
-				all = slices.AppendSeq(all, strings.SplitSeq(alt, "_"))
+				for w := ""; phrase != ""; {
+					w, phrase, _ = strings.Cut(phrase, "_")
+					all = append(all, w)
+				}
 				phrases = append(phrases, all[lo:len(all):len(all)])
 				e.first |= 1 << (trace(all[lo]) & 63)
-				if len(alt) == 1 && strings.Contains(slots, alt) {
+				if slot != "" {
 					e.first = ^uint64(0)
-					if slotWords[alt[0]] == "" {
+					if slotWords[slot[0]] == "" {
 						cost = 1 << 30
 					}
-					words = slices.AppendSeq(words, strings.FieldsSeq(slotWords[alt[0]]))
+					words = append(words, strings.Fields(slotWords[slot[0]])...)
 					cost += 5
 					continue
 				}
@@ -417,7 +430,7 @@ var dueFrames = sync.OnceValue(func() *frameIndex {
 		index.all = append(index.all, f)
 	}
 	return index
-})
+}
 
 // slots are the capitals and signs that stand for something in a frame.
 const slots = "XPVDGWTZAU^$*NFQS#EH"

@@ -1162,16 +1162,12 @@ func (r *reading) putOffBefore(ci int, q *quantity) bool {
 		switch w := r.toks[i].s; w {
 		case "did", "done", "was", "were", "had", "last", "ago", "already", "yesterday":
 			return false
-		case "tomorrow", "tonight", "later":
-			later = true
 		default:
-			later = later || weekdays.has(w)
+			later = later || w == "later" || days.has(w)
 		}
 	}
 	return later
 }
-
-var weekdays = set("monday tuesday wednesday thursday friday saturday sunday")
 
 // wrenchWords are the tools by which a value is set.
 var wrenchWords = set("wrench clicker clicky driver torque")
