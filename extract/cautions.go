@@ -495,7 +495,7 @@ func (r *reading) harms(ci int) bool {
 	case "if", "otherwise", "or", "else", "unless":
 		return true
 	case "because", "cause", "cuz":
-		return true
+		return will || p == nil || !r.weDo(p) // "we're pulling the pulley because it wobbles": why, and no harm to come
 	case "and", "then", "so":
 		// "take it off hot and it'll have the skin off your hand", "fit them dry and they grab"
 		if first != "so" && p != nil && (will || r.imperativeAt(p.lo)) && (second == "it" || second == "they" || second == "you" || second == "that" || second == "the" || second == "then") {
@@ -656,6 +656,18 @@ func (r *reading) becauseOf(ci int) bool {
 	case "you", "it", "they", "she", "he", "that", "these", "those":
 		w := r.word(c.lo + 2)
 		return w == "'ll" || w == "will"
+	}
+	return false
+}
+
+// weDo tells whether a clause says what is done in this job, and by whom: "I'm changing the
+// pump", "it's getting a belt".
+func (r *reading) weDo(c *clause) bool {
+	for i := c.lo; i < min(c.hi, c.lo+5); i++ {
+		switch r.toks[i].s {
+		case "i", "we", "getting":
+			return true
+		}
 	}
 	return false
 }

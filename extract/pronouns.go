@@ -758,7 +758,7 @@ func (s *tracker) onPuller(a *act) *thing {
 	}
 	for i := len(s.hand) - 1; i >= 0 && r.since(s.hand[i].last, a.lo) < 40; i-- {
 		if t := s.hand[i]; !t.fastener {
-			if st, _ := t.state(); st != Removed && st != Discarded {
+			if st, _ := t.state(); (st != Removed || r.onlyHeaded(t)) && st != Discarded && !isLock(t) && !t.ownsNone() {
 				return t
 			}
 		}
