@@ -1315,6 +1315,10 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			w = append(w, s)
 			continue
 		}
+		if (t.s == "this" || t.s == "that" || t.s == "these" || t.s == "those") && t.brk == brkNone && r.leadsMention(c, i) {
+			w = append(w, "the") // "pull this bush out"
+			continue
+		}
 		if t.s == "that" && i > first && r.toks[i-1].s == "like" {
 			continue // how, which the picture shows
 		}
