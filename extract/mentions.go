@@ -520,7 +520,7 @@ func (r *reading) verbOfTwo(c *clause, i int) bool {
 	if next := r.word(i + 2); i+2 >= c.hi || r.toks[i+1].brk > brkNone || !pronounsObj.has(next) && !definiteWord.has(next) || next == "one" || next == "ones" {
 		return false
 	}
-	if i > c.lo && !r.toks[i-1].is(wLeadsVerb) && !r.toks[i-1].is(wSubject) && !r.toks[i-1].is(wOpener) {
+	if i > c.lo && !r.toks[i-1].is(wLeadsVerb|wSubject|wOpener) && !(r.toks[i-1].is(wLinking) && r.word(i-2) == "do") { // "what we do is cable tie it up"
 		return false
 	}
 	return r.twoWordVerb(i)
