@@ -323,6 +323,9 @@ func (r *reading) addAct(ci int, a act) {
 	if a.action.Name == "fit" && a.subject && a.verb >= 0 && r.word(a.hi) == "and" && a.hi+1 < r.clauses[ci].hi && (r.toks[a.hi+1].is(wOff) || r.toks[a.hi+1].s == "away") && r.toks[a.hi-1].is(wReturning) {
 		a.action, a.hi = r.lex.Action("remove"), a.hi+2 // "then the panel slides down and out"
 	}
+	if a.action.Name == "fit" && a.subject && r.byItself(ci, a.hi) {
+		return // "the lever goes back by itself"
+	}
 	if a.action.Name == "fit" && a.subject && a.verb >= 0 {
 		switch r.lemma1(r.toks[a.verb].s) {
 		case "pop", "drop", "roll", "slide", "bounce":
@@ -425,6 +428,17 @@ func (r *reading) notRightOut(ci, i int) bool {
 			}
 		case "lose", "drop", "let":
 			return false // "don't let it drop out"
+		}
+	}
+	return false
+}
+
+// byItself tells whether the words from token i on say that something moves of its own accord.
+func (r *reading) byItself(ci, i int) bool {
+	c := &r.clauses[ci]
+	for k := i; k < min(c.hi, i+3); k++ {
+		if n := r.word(k + 1); r.toks[k].s == "by" && (n == "itself" || n == "themselves") || r.toks[k].s == "on" && n == "its" && r.word(k+2) == "own" {
+			return true
 		}
 	}
 	return false
@@ -629,6 +643,9 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 		if m.from == i+1 && m.lo == i+1 && m.kind&(lexicon.Fastener|lexicon.Part) == 0 || r.toks[i].brk >= brkComma {
 			return false
 		}
+	}
+	if i+1 < c.hi && features.has(r.toks[i].s) && r.toks[i].brk == brkNone && turned.has(r.toks[i+1].s) && r.toks[i+1].s != "in" && a.pronoun == "" && a.verb >= 0 && (len(a.objects) == 0 || r.mentions[a.objects[0]].prep != "") {
+		return false // "chamfer towards the box"
 	}
 	if w := r.toks[i].s; w == "cover" && len(a.objects) > 0 && a.verb >= 0 && r.mentions[a.objects[0]].kind&lexicon.Fastener != 0 {
 		return false // "cover, three nuts"

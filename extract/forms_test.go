@@ -2,6 +2,7 @@ package extract
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -75,4 +76,113 @@ func checkLeftIn(t *testing.T, talk []string, name string, states ...string) {
 		}
 	}
 	t.Errorf("%s: not left %s", strings.Join(talk, " "), strings.Join(states, " or "))
+}
+
+// stepsOf gives the steps of a talk, a sentence every twenty seconds, after the first n lines.
+func stepsOf(t *testing.T, talk []string, n int) []string {
+	t.Helper()
+	var b strings.Builder
+	for i, s := range append(talk, "Okay.") {
+		fmt.Fprintf(&b, "[%d:%02d] %s\n", i*20/60, i*20%60, s)
+	}
+	out := []string{}
+	for _, s := range Extract(talkOf(t, b.String()), lexicon.Default(), Job{}).Steps {
+		if s.At >= float64(n*20) {
+			out = append(out, s.Text)
+		}
+	}
+	return out
+}
+
+// TestFormsOfSteps: whoever does it and in whatever tense, the step is the plain instruction,
+// with its particle and its thing, and with what it is done with.
+func TestFormsOfSteps(t *testing.T) {
+	verbs := []struct{ plain, ing, past, tail string }{
+		{"pull", "pulling", "pulled", " out"}, {"slide", "sliding", "slid", " off"}, {"knock", "knocking", "knocked", " out with the drift"},
+		{"press", "pressing", "pressed", " in from the left"}, {"clean", "cleaning", "cleaned", ""}, {"grease", "greasing", "greased", ""},
+		{"wire brush", "wire brushing", "", ""}, {"centre punch", "", "", ""}, {"double check", "", "", ""}, {"cable tie", "", "", " up"},
+		{"cut through", "cutting through", "", ""}, {"push down on", "pushing down on", "", ""}, {"put some heat on", "putting some heat on", "", ""},
+		{"draw", "drawing", "drew", " off"},
+	}
+	frames := []string{
+		"%[1]s the sleeve%[4]s.", "I %[1]s the sleeve%[4]s.", "I'm going to %[1]s the sleeve%[4]s.", "Now %[1]s that sleeve%[4]s.",
+		"I need to %[1]s this sleeve%[4]s.", "What we do is %[1]s the sleeve%[4]s.", "You've got to %[1]s the sleeve%[4]s.", "Then I'm %[2]s the sleeve%[4]s.", "So I %[3]s the sleeve%[4]s.",
+	}
+	for _, v := range verbs {
+		for _, f := range frames {
+			if v.ing == "" && strings.Contains(f, "[2]") || v.past == "" && strings.Contains(f, "[3]") || strings.HasPrefix(v.plain, "wire") && strings.Contains(f, "[2]") {
+				continue
+			}
+			said := fmt.Sprintf(f[:strings.IndexByte(f, '.')+1]+"%.0[1]s%.0[2]s%.0[3]s%.0[4]s", v.plain, v.ing, v.past, v.tail)
+			said = strings.ToUpper(said[:1]) + said[1:]
+			want := strings.ToUpper(v.plain[:1]) + v.plain[1:] + " the sleeve" + v.tail + "."
+			if got := stepsOf(t, []string{"Undo the two cover bolts.", "Lift the cover off.", said}, 2); len(got) != 1 || got[0] != want {
+				t.Errorf("%q: steps %q, want %q", said, got, want)
+			}
+		}
+	}
+}
+
+// TestFormsOfWhichWay: which way round a thing goes belongs to its step.
+func TestFormsOfWhichWay(t *testing.T) {
+	for said, want := range map[string]string{
+		"Seal in, lip facing out.":                     "Fit the seal, lip facing out.",
+		"Washer on, chamfer towards the box.":          "Fit the washer, chamfer towards the box.",
+		"So the spacer's on, step to the bearing.":     "Fit the spacer, step to the bearing.",
+		"Spring in with the open end down.":            "Fit the spring with the open end down.",
+		"Push the circlip in with the sharp edge out.": "Push the circlip in with the sharp edge out.",
+	} {
+		if got := stepsOf(t, []string{"Undo the two cover bolts.", "Lift the cover off.", said}, 2); len(got) != 1 || got[0] != want {
+			t.Errorf("%q: steps %q, want %q", said, got, want)
+		}
+	}
+}
+
+// TestFormsOfNoStep: nothing that a mechanic could pin up is done here.
+func TestFormsOfNoStep(t *testing.T) {
+	for _, said := range []string{
+		"Lean on the long bar.", "Try the fifteen on.", "Try the fifteen on that.", "Put the screwdriver on.", "Move your feet.",
+		"The lever springs back.", "The lever goes back by itself.", "Sit on the floor.",
+		"Go over the screws with the wrench again in a couple of hundred miles.",
+	} {
+		if got := stepsOf(t, []string{"Undo the two cover bolts.", "Lift the cover off.", said}, 2); len(got) != 0 {
+			t.Errorf("%q: steps %q, want none", said, got)
+		}
+	}
+}
+
+// TestFormsOfToolLists: what is laid out is a tool, though a machine may have a part of that
+// name, and nothing comes of it in the ledger.
+func TestFormsOfToolLists(t *testing.T) {
+	for name, said := range map[string]string{"mirror": "a mirror", "caliper": "a caliper", "cutter": "a cutter", "hose clamp": "a hose clamp", "milk crate": "a milk crate", "bit of oak": "a bit of oak", "strap": "a strap"} {
+		for _, f := range []string{"What do you need? Two seventeens. %s, and a ten mil socket.", "You'll need a ratchet, a ten mil socket, %s and a screwdriver.", "Tools. A ten mil socket, %s, and a screwdriver."} {
+			rec := Extract(talkOf(t, "[0:00] "+fmt.Sprintf(f, said)+"\n[0:20] Right, take the drain plug out.\n[0:40] Put the drain plug back in.\n"), lexicon.Default(), Job{})
+			if !slices.ContainsFunc(rec.Tools, func(x Tool) bool { return x.Name == name }) {
+				t.Errorf(f+": no %s among the tools", said, name)
+			}
+			if len(rec.Ledger) != 1 {
+				t.Errorf(f+": %d things in the ledger, want the plug", said, len(rec.Ledger))
+			}
+		}
+	}
+}
+
+// TestFormsOfSizes: a size is heard however it is said of the bolts in hand.
+func TestFormsOfSizes(t *testing.T) {
+	for size, forms := range map[string][]string{
+		"10 mm":  {"They're tens.", "Ten on these.", "That's a ten as well.", "Give it the ten.", "It's slipping, give it the ten then.", "I've got a ten on it.", "With the ten, both out."},
+		"6 mm":   {"They're M8, six mil key.", "They are M8, allen of six.", "M8, brugola of six."},
+		"1/2 in": {"They're half inch.", "Half inch on those."},
+	} {
+		for _, f := range forms {
+			var b strings.Builder
+			for i, s := range []string{"Two bolts on the caliper.", f, "Both out."} {
+				fmt.Fprintf(&b, "[0:%02d] %s\n", i*12, s)
+			}
+			rec := Extract(talkOf(t, b.String()), lexicon.Default(), Job{})
+			if !slices.ContainsFunc(rec.Sizes, func(s Size) bool { return s.Of == "caliper bolts" && slices.Contains(s.Candidates, size) }) {
+				t.Errorf("%q: sizes %v, want %s of the caliper bolts", f, rec.Sizes, size)
+			}
+		}
+	}
 }

@@ -488,7 +488,7 @@ func (r *reading) orientation(ci int, t *thing) string {
 				lo--
 			}
 			end := i + 5
-			if n == "in" || n == "out" || n == "up" || n == "down" || strings.HasSuffix(n, "ward") || strings.HasSuffix(n, "wards") {
+			if n == "in" || n == "out" || n == "up" || n == "down" || n != "toward" && n != "towards" && (strings.HasSuffix(n, "ward") || strings.HasSuffix(n, "wards")) {
 				end = i + 2
 			}
 			return r.phrase(lo, min(c.hi, end), end-lo)

@@ -155,6 +155,12 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 			return m, 0
 		}
 	}
+	if n > 1 && r.toks[i+n-1].s == "springs" && r.word(i+n) == "back" && r.toks[i+n-1].brk == brkNone && i > 0 && determiner.has(r.toks[i-1].s) && r.word(i+n+1) != "on" && r.word(i+n+1) != "in" {
+		terms, n = r.lex.Things(r.from(i, i+n-1)) // "the lever springs back"
+		if n == 0 {
+			return m, 0
+		}
+	}
 	if n > 1 && r.toks[i+n-1].s == "set" && (r.word(i+n) == "at" || r.word(i+n) == "to") {
 		terms, n = r.lex.Things(r.from(i, i+n-1)) // "the driver set at two"
 		if n == 0 {
@@ -172,6 +178,9 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	}
 	if n == 1 && i > c.lo+1 && strings.HasSuffix(w, "s") && r.toks[i-1].s == "that" && r.toks[i-1].brk == brkNone && r.toks[i-2].brk == brkNone && r.toks[i-2].men >= 0 && lexicon.Singular(w) != w && !r.mentions[r.toks[i-2].men].plural {
 		return m, 0 // "a long sleeve that floats"
+	}
+	if w == "springs" && n == 1 && i > c.lo && r.toks[i-1].brk == brkNone && (r.toks[i-1].men >= 0 && !r.mentions[r.toks[i-1].men].plural || i > c.lo+1 && determiner.has(r.toks[i-2].s) && isThingWord(r, i-1)) && r.word(i+1) == "back" && r.word(i+2) != "on" && r.word(i+2) != "in" {
+		return m, 0 // "the lever springs back"
 	}
 	if w == "stops" && n == 1 && i > c.lo && r.toks[i-1].brk == brkNone && r.toks[i-1].men >= 0 && prepositions.has(r.word(i+1)) {
 		return m, 0 // "my torque driver stops at six"
@@ -511,7 +520,7 @@ func (r *reading) verbOfTwo(c *clause, i int) bool {
 	if next := r.word(i + 2); i+2 >= c.hi || r.toks[i+1].brk > brkNone || !pronounsObj.has(next) && !definiteWord.has(next) || next == "one" || next == "ones" {
 		return false
 	}
-	if i > c.lo && !r.toks[i-1].is(wLeadsVerb) && !r.toks[i-1].is(wSubject) && !r.toks[i-1].is(wOpener) {
+	if i > c.lo && !r.toks[i-1].is(wLeadsVerb|wSubject|wOpener) && !(r.toks[i-1].is(wLinking) && r.word(i-2) == "do") { // "what we do is cable tie it up"
 		return false
 	}
 	return r.twoWordVerb(i)

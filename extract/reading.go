@@ -652,6 +652,8 @@ func (r *reading) startsClause(start, i int) bool {
 		return true // "… in the same way | hook all the clips out"
 	case n >= 3 && pk.is(wParticle) && r.hasVerb(start, i) && !(p == "back" && r.toks[i-2].is(wLeadsVerb|wSubject)) && !((p == "on" || p == "in") && isNoun(r, i-2) && !r.hasVerb(start, i-2)) && (t == "the" || t == "this" || t == "these" || t == "those" || t == "your") && !papers.has(next) && r.verbFollows(i+1):
 		return true // "both come out | the bottom pin's got a sleeve"
+	case n >= 2 && (p == "this" || p == "that" || p == "both" || p == "all") && r.toks[i-1].brk == brkNone && r.toks[i-2].brk == brkNone && r.toks[i-2].is(wVerb) && r.plainVerb(r.toks[i-2].s) && isNoun(r, i):
+		return false // "I need to pull this bush out"
 	case n >= 2 && (pk.is(wEndsPhrase) || r.toks[i-1].brk >= brkPause) && !pk.is(wHoldsClause) && !tk.is(wOff|wOn) && t != "back" && !(!comma && r.subjectAt(start, i)) && !(p == "it" && r.toks[i-2].s == "and" && strings.HasSuffix(t, "s") && (next == "back" || nk.is(wOn|wOff|wReturning))) && r.thingThenVerb(i) && (r.hasVerb(start, i) || pk.is(wParticle) || r.toks[i-1].brk == brkPause && pk.is(wReturning)):
 		return true // "… done | wheel back on"
 	case n >= 2 && (p == "in" || p == "on") && isNoun(r, i) && r.goesBack(i):

@@ -133,6 +133,11 @@ func (r *reading) steps() []Step {
 			if a.verb >= 0 && !a.subject && hi == c.hi {
 				text = r.withEnd(text, ci)
 			}
+			if text != "" && a.action.Name == "fit" && len(a.things) == 1 && len(strings.Fields(text)) < 16 && !strings.HasSuffix(text, notNamed+".") {
+				if o := strings.ToLower(r.orientation(ci, a.things[0])); tellsTurned(o) && !strings.HasPrefix(o, a.things[0].head) && !tellsWay(text, o) {
+					text = trimStep(strings.TrimSuffix(text, ".")+", "+o) + "."
+				}
+			}
 			if len(a.things) > 0 {
 				before = a
 			}
@@ -206,6 +211,25 @@ func (r *reading) onWhat(text string, a, before *act) string {
 		return text
 	}
 	return s + " the " + t.name + "."
+}
+
+// tellsTurned tells whether words say which feature of a thing is turned where: "lip facing
+// out", and no more than "side up".
+func tellsTurned(way string) bool {
+	f := strings.Fields(way)
+	return len(f) > 1 && f[0] != "side" && slices.ContainsFunc(f[1:], turned.has) || len(f) > 1 && f[0] == "facing"
+}
+
+// tellsWay tells whether a step says already which way round its thing goes.
+func tellsWay(text, way string) bool {
+	n := 0
+	f := strings.Fields(way)
+	for _, w := range f {
+		if strings.Contains(text, w) {
+			n++
+		}
+	}
+	return 2*n > len(f)
 }
 
 // withEnd adds to a step how its end is known, where the next words say so: "until
@@ -353,6 +377,9 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	if a.action.Name == "fit" && a.subject && a.verb >= 0 && len(a.objects) == 0 && r.lemma1(r.toks[a.verb].s) == "be" && !r.says1(c, a.verb, "back") && r.putJustBefore(a) {
 		return false // "it's home": told of what was just put there
 	}
+	if r.onlyTools(c, a) || r.afterWhile(c) && a.verb >= 0 && !a.subject {
+		return false
+	}
 	if r.offStage(a) || a.verb >= 0 && !a.subject && describing.has(r.toks[a.verb].s) && r.nounAlone(a.verb+1) && (a.verb == c.lo || r.toks[a.verb-1].is(wOpener|wDrop|wDeterminer)) {
 		return false // "sliding door rollers": which they are
 	}
@@ -447,6 +474,70 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	return (a.action.Name == "mark" || a.action.Name == "test") && a.hi-a.lo >= 2 && !a.subject || a.action.Name == "repeat" && a.hi-a.lo > 2
 }
 
+// onlyTools tells whether nothing is done but that somebody takes hold of a tool, tries a size
+// or sits down: "lean on the long bar", "try the fifteen on", "put the screwdriver on".
+func (r *reading) onlyTools(c *clause, a *act) bool {
+	if a.verb < 0 || a.subject {
+		return false
+	}
+	l := r.lemma1(r.toks[a.verb].s)
+	if l == "sit" && len(a.objects) == 0 && (a.pronoun == "" || a.unknown) {
+		return true
+	}
+	if len(a.objects) == 0 {
+		if !a.unknown || a.pronoun != "" || l != "try" && l != "put" && l != "get" && l != "stick" && l != "use" && l != "give" {
+			return false
+		}
+		for i := a.verb + 1; i < min(c.hi, a.verb+5); i++ {
+			t := &r.toks[i]
+			switch {
+			case t.qty >= 0 || t.is(wNumber) || t.s[0] >= '0' && t.s[0] <= '9':
+				n := r.word(i + 1)
+				return i+1 >= c.hi || particle.has(n) || prepositions.has(n) || t.brk >= brkPause || r.toks[i+1].qty == t.qty && t.qty >= 0 // a size, and no more
+			case !articles.has(t.s) && !pronounsObj.has(t.s):
+				return false
+			}
+		}
+		return false
+	}
+	for _, mi := range a.objects {
+		if m := &r.mentions[mi]; m.kind&lexicon.Tool == 0 && !(m.head == "bar" && len(m.mods) > 0 && m.mods[len(m.mods)-1] == "long") || m.kind&lexicon.Consumable != 0 {
+			return false
+		}
+	}
+	switch l {
+	case "lean", "reef", "swing", "heave", "stand", "jump", "bounce":
+		return true
+	}
+	m := &r.mentions[a.objects[0]]
+	return a.action.Name == "fit" && turns.has(m.head) && r.toks[a.hi-1].s == "on" && !strings.Contains(m.name, "puller") && (a.hi >= c.hi || r.toks[max(a.hi, m.hi)-1].brk >= brkComma)
+}
+
+// turns are the tools that are put on only to turn something or to strike it.
+var turns = set("screwdriver spanner wrench socket ratchet bar key hammer punch driver allen")
+
+// afterWhile tells whether a clause says what is to be done after so many miles, days or
+// weeks of use.
+func (r *reading) afterWhile(c *clause) bool {
+	for i := c.lo + 1; i < c.hi; i++ {
+		if w := r.toks[i].s; w != "in" && w != "after" {
+			continue
+		}
+		for k := i + 1; k < min(c.hi, i+7); k++ {
+			if r.toks[k].men >= 0 {
+				break
+			}
+			if used.has(r.toks[k].s) || r.toks[k].s == "hundred" && k+1 == c.hi {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// used are what use of a machine is measured by.
+var used = set("miles kilometres kilometers kms km days weeks months rides outings")
+
 // headingOnly tells whether a clause that only says what comes next is told in full later on:
 // its one part comes off in so many words within two minutes.
 func (r *reading) headingOnly(c *clause, a *act) bool {
@@ -515,7 +606,7 @@ func (r *reading) nounAlone(i int) bool {
 var ownThings = set("phone camera torch flashlight headtorch light tripod telly radio kettle tea coffee mug biscuit dog cat thought specs shoes wife")
 
 // bodily are the words for what everybody has with them: a hand put somewhere is no step.
-var bodily = set("hand hands thumb thumbs finger fingers foot weight ear ears eye eyes head nose knee back arm arms face hip hips elbow shoulder shoulders knees chest belly palm palms nail fingernail neck toe toes pocket pockets lap coffee tea phone camera photo photos picture pictures")
+var bodily = set("hand hands thumb thumbs finger fingers foot feet weight ear ears eye eyes head nose knee back arm arms face hip hips elbow shoulder shoulders knees chest belly palm palms nail fingernail neck toe toes pocket pockets lap coffee tea phone camera photo photos picture pictures")
 
 // signs are what one looks for.
 var signs = set("weep leak drip bubble crack play wear burr nick score scoring groove rust corrosion movement slack gap noise damage dirt clearance end float runout runs threads marks teeth everything underneath alignment level")
@@ -690,6 +781,10 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 		return "Raise the machine."
 	case machineDown:
 		return "Lower the machine."
+	case "verb support":
+		if a.subject && names != "" && r.lemma1(r.toks[max(a.verb, 0)].s) == "be" && r.says1(c, a.verb, "off") {
+			return "Raise the " + names + " off the ground."
+		}
 	case onItsSide:
 		return trimStep("Put the "+strings.ToLower(r.text(a.lo, a.hi))) + "."
 	case "picture":
@@ -743,7 +838,10 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 			if s == noStep {
 				return ""
 			}
-			return r.doneToWhat(s, a)
+			if s = r.doneToWhat(s, a); a.action.Name == "start by hand" && len(strings.Fields(s)) <= 8 && strings.HasPrefix(s, "Start ") && !tellsByHand(s) && !strings.HasSuffix(s, notNamed+".") {
+				return strings.TrimSuffix(s, ".") + " by hand."
+			}
+			return s
 		}
 	}
 	if names == "" && a.unknown && a.subject && a.verb > a.lo {
@@ -1117,7 +1215,7 @@ func (r *reading) unlistedName(a *act) string {
 			break
 		}
 	}
-	if hi > lo && noName.has(r.toks[hi-1].s) {
+	if hi > lo && (noName.has(r.toks[hi-1].s) || bodily.has(r.toks[hi-1].s)) {
 		return ""
 	}
 	if hi == lo || hi-lo > 3 || hi < len(r.toks) && r.toks[hi-1].brk < brkComma && !particle.has(r.toks[hi].s) && !prepositions.has(r.toks[hi].s) && r.toks[hi].s != "and" {
@@ -1215,6 +1313,10 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		}
 		if t.s == "that" && r.word(i+1) == "way" {
 			w = append(w, s)
+			continue
+		}
+		if (t.s == "this" || t.s == "that" || t.s == "these" || t.s == "those") && t.brk == brkNone && r.leadsMention(c, i) {
+			w = append(w, "the") // "pull this bush out"
 			continue
 		}
 		if t.s == "that" && i > first && r.toks[i-1].s == "like" {
@@ -1387,6 +1489,9 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		}
 		if t.s == "not" && i >= a.hi && objPlaced && len(w) > 3 && !linking.has(r.toks[i-1].s) {
 			break
+		}
+		if n := r.word(i + 1); t.s == "over" && i > first && (n == "there" || n == "here") && i+1 < end {
+			continue // "hang it over there"
 		}
 		if asides.has(t.s) && (i+1 == end || t.brk >= brkComma) {
 			continue
@@ -1966,7 +2071,7 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 			w[len(w)-1] += ","
 		}
 	}
-	for n := len(w); n > 0 && (stopWords.has(strings.ToLower(w[n-1])) || prepositions.has(strings.ToLower(w[n-1]))) && !(n > 1 && (w[n-2] == "facing" || w[n-2] == "pointing")); n-- {
+	for n := len(w); n > 0 && (stopWords.has(strings.ToLower(w[n-1])) || prepositions.has(strings.ToLower(w[n-1]))) && !(n > 1 && (w[n-2] == "facing" || w[n-2] == "pointing" || n > 2 && features.has(strings.ToLower(w[n-2])) && turned.has(strings.ToLower(w[n-1])))); n-- {
 		w = w[:n-1]
 	}
 	if len(w) < 2 {
