@@ -292,12 +292,11 @@ func (x *frameIndex) begins(n int, es []elem) {
 // at gives those of some frames that may begin at token i. open are the slots, by their
 // numbers, that one of them may begin with.
 func (x *frameIndex) at(s sentenceOf, i int, may *frameSet, open uint32) frameSet {
-	w := s.r.toks[i].s
-	if slips.has(w) {
+	if slips.has(s.r.toks[i].s) {
 		return *may // and the frame begins after it
 	}
 	set := x.always
-	if f := x.words[w]; f != nil {
+	if f := s.words[i-s.lo]; f != nil {
 		set.join(&f.first)
 	}
 	for ; open != 0; open &= open - 1 {
@@ -450,20 +449,25 @@ type due struct {
 // sentenceOf is a sentence with what its frames are matched against.
 type sentenceOf struct {
 	r      *reading
-	lo, hi int // tokens
+	lo, hi int                     // tokens
+	words  *[mostWords]*wordFrames // by its words: the frames that each tells of, nil for none
 }
 
 // outstanding gives what frames say is left, where no end that was heard has it.
 func (r *reading) outstanding(ends []*looseEnd, rec *Record) []*looseEnd {
 	index := dueFrames()
 	var out []*looseEnd
+	var words [mostWords]*wordFrames
 	for ci := 0; ci < len(r.clauses); {
 		hi := ci + 1
 		for hi < len(r.clauses) && r.clauses[hi].sentence == r.clauses[ci].sentence {
 			hi++
 		}
-		s := sentenceOf{r, r.clauses[ci].lo, r.clauses[hi-1].hi}
+		s := sentenceOf{r, r.clauses[ci].lo, r.clauses[hi-1].hi, &words}
 		if s.hi-s.lo <= mostWords {
+			for i := s.lo; i < s.hi; i++ {
+				words[i-s.lo] = index.words[r.toks[i].s]
+			}
 			for k := ci; k < hi; k++ {
 				out = append(out, r.dueIn(s, k, index, ends, out)...)
 			}
@@ -481,7 +485,7 @@ func (r *reading) dueIn(s sentenceOf, ci int, index *frameIndex, ends, before []
 	c := &r.clauses[ci]
 	var may frameSet // by the words from here on
 	for i := c.lo; i < s.hi; i++ {
-		if f := index.words[r.toks[i].s]; f != nil {
+		if f := s.words[i-s.lo]; f != nil {
 			may.join(&f.key)
 		}
 	}
