@@ -59,6 +59,103 @@ func TestFormsOfByHand(t *testing.T) {
 	}
 }
 
+// TestFormsOfRows: three things told in a row share what becomes of them, in whatever form
+// the row comes, and things that are only named share nothing.
+func TestFormsOfRows(t *testing.T) {
+	rows := [][3]string{{"nut", "washer", "pulley"}, {"nut", "spacer", "sprocket"}, {"circlip", "shim", "gear"}, {"cap", "spring", "piston"}, {"cover", "gasket", "impeller"}}
+	say := func(f string, row [3]string) string {
+		for i, n := range row {
+			up := strings.ToUpper(n[:1]) + n[1:]
+			f = strings.NewReplacer("{"+string("abc"[i])+"}", n, "{"+string("ABC"[i])+"}", up).Replace(f)
+		}
+		return f
+	}
+	for _, row := range rows {
+		for _, f := range []string{
+			"{C} on, {b}, {a}.", "So {c} goes on, then the {b}, and the {a}.", "Put the {c} on, the {b} and the {a}.", "{C}, then {b}, then {a}.",
+			"{C}, then the {b}, then the {a}.", "{C} first, {b} next, {a} last.", "On goes the {c}, then the {b}, and the {a}.", "That's the {c}, the {b} and the {a} back on.",
+			"Same as it came off: {c}, {b}, {a}.", "Putting it back: {c}, {b}, {a}.", "{C} back on, then the {b}, followed by the {a}.", "First the {c}, then the {b}, then the {a}.",
+			"{C} slides on, {b} behind it, {a} on the end.", "{C} back on and the {b} and the {a}.", "So we've got the {c} on, then the {b}, and the {a}.", "Right, {c}. {B}. And the {a}.",
+		} {
+			talk := []string{say("{A} off, {b} off, {c} off.", row), "Clean the shaft.", say(f, row)}
+			for _, n := range row {
+				checkLeftIn(t, talk, n, Refitted, HandTight, Tightened)
+			}
+		}
+		for _, f := range []string{
+			"{A}, {b}, {c}, all off.", "{A} off, then the {b}, then the {c}.", "Off with the {a}, {b} and {c}.", "{A}. {B}. {C}. All off.", "So that's the {a}, the {b} and the {c} off.",
+			"I've had the {a}, the {b} and the {c} off.", "Off comes the {a}, then the {b}, and the {c}.", "The {a}, the {b} and the {c} are off.", "The {a} and the {b} come off, then the {c}.",
+			"Got the {a} off and the {b} and the {c}.", "{A} off, {b}, {c}.",
+		} {
+			for _, n := range row {
+				checkLeftIn(t, []string{"Now the fan end.", say(f, row)}, n, Removed)
+			}
+		}
+		for _, f := range []string{
+			"Here's the {c}, the {b} and the {a}.", "There's the {c}, then the {b}, then the {a}.", "{C}, {b}, {a}, all cleaned up.", "The {c} isn't on yet, nor the {b}, nor the {a}.",
+			"Next week the {c} goes on, then the {b}, then the {a}.", "Usually the {c} goes on, then the {b}, and the {a}.", "Give the {c} a wipe, then the {b}, then the {a}.",
+			"It came off {a}, {b}, {c}.", "{C}, {b}, {a}. All on the bench.", "The {c} and the {b} and the {a} are on the bench.",
+		} {
+			for _, n := range row {
+				checkLeftIn(t, []string{say("{A} off, {b} off, {c} off.", row), "Clean the shaft.", say(f, row)}, n, Removed)
+			}
+		}
+	}
+}
+
+// TestFormsOfHowTight: how fasteners that went on were left, told of all of them, of one
+// side, for later, or for now.
+func TestFormsOfHowTight(t *testing.T) {
+	for _, n := range []string{"bolt", "screw", "nut"} {
+		on := []string{"Take the four cover " + n + "s out.", "Cover off.", "Clean it up.", "Cover back on, " + n + "s in."}
+		for _, f := range []string{"All four nipped up.", "All four tight.", "That's all four done up.", "That's them all tight.", "They're all tight.", "Lock them up.", "Swing them up tight.",
+			"Give them all a nip.", "Tight. Tight. Tight.", "They've all been nipped up.", "Pull them up tight."} {
+			checkLeftIn(t, append(on[:4:4], f), n, Tightened)
+		}
+		for _, when := range []string{"later", "in a minute", "afterwards", "once the wheel's on", "when it's all together", "after the chain's on"} {
+			for _, f := range []string{"I'll tighten them ", "We'll do them up ", "They'll get tightened ", "They get tightened ", "I'm going to tighten those ", "We can tighten them "} {
+				checkLeftIn(t, append(on[:4:4], f+when+"."), n, Refitted, HandTight)
+			}
+		}
+		for _, f := range []string{"All three back in.", "That's all three in.", "Three back in.", "That's them in.", "In they go.", "In they go, all three.", "Wind all three in.", "Pop the three of them back in."} {
+			checkLeftIn(t, []string{"Take the three cover " + n + "s out.", "Cover off.", "Clean it up.", "Cover back on.", f}, n, Refitted, HandTight)
+		}
+		sides := []string{"Left cover " + n + " out, right cover " + n + " out.", "Cover off.", "Clean it up.", "Cover back on."}
+		for _, f := range []string{"Left %s's tight. The right one's just in by hand.", "Left %s tight, right one by hand.", "The left %s is tight. The right one's only finger tight.", "Right one by hand. Left %s tight."} {
+			f = strings.ReplaceAll(f, "%s", n)
+			checkLeftIn(t, append(sides[:4:4], f), "left "+n, Tightened)
+			checkLeftIn(t, append(sides[:4:4], f), "right "+n, HandTight)
+		}
+		for _, f := range []string{"Undo it but don't take it out.", "Loosen it but leave it in.", "I've cracked it but it's still in.", "It's cracked off.", "Give it half a turn, that's all."} {
+			checkLeftIn(t, []string{"Undo the cover clips.", "There's a clamp " + n + " on the lever.", f}, n, Loosened)
+		}
+	}
+}
+
+// TestFormsOfComingOff: what came off and where it went, told afterwards and in few words.
+func TestFormsOfComingOff(t *testing.T) {
+	for _, n := range []string{"seal", "belt", "bearing", "hose"} {
+		for _, f := range []string{"Straight in the bin.", "In the bin with that.", "Bin.", "Not having that back in.", "I'm not putting that back.", "That's not going back in.", "In the scrap bucket."} {
+			checkLeftIn(t, []string{"Undo the clamp bolt.", "Pull the old " + n + " out.", f}, n, Discarded)
+		}
+		checkLeftIn(t, []string{"Undo the clamp bolt.", "Pull the old " + n + " out.", "That's not going back in until it's clean."}, n, Removed)
+	}
+	for _, n := range []string{"pulley", "bracket", "sleeve", "spring"} {
+		for _, f := range []string{"I've had that off already.", "I had that off before we started.", "That's him off.", "And away it comes.", "That's it away.", "It's pulled off now.", "The " + n + " I've already had off."} {
+			checkLeftIn(t, []string{"Undo the clamp bolt.", "Now, the " + n + ".", f}, n, Removed)
+		}
+	}
+	// the bolts of a cover come out of it, and the cover stays
+	for _, f := range []string{"Take the cover bolts out.", "Get the three cover bolts out.", "I've got the cover bolts out.", "Pull the cover bolts out."} {
+		rec := Extract(talkOf(t, lines("Right, first job.", f)), lexicon.Default(), Job{})
+		for _, e := range rec.Ledger {
+			if e.Item == "cover" {
+				t.Errorf("%s: the cover is %s", f, e.State)
+			}
+		}
+	}
+}
+
 // checkLeftIn tells whether the one thing of a name was left in one of some states, with
 // long silences between what is said.
 func checkLeftIn(t *testing.T, talk []string, name string, states ...string) {

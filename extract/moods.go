@@ -14,6 +14,9 @@ func (r *reading) ofLast(i int) bool {
 	return r.word(i) == "that" && i > 0 && r.toks[i-1].men >= 0 && r.toks[i-1].brk < brkSentence
 }
 
+// inGeneral are the words that begin what is so in general, and not done now.
+var inGeneral = set("usually normally typically generally ordinarily sometimes")
+
 // putOn are the acts by which a thing goes back.
 var putOn = map[string]bool{"fit": true, "start by hand": true}
 
@@ -254,6 +257,9 @@ func (r *reading) moodOf(ci int, a *act) mood {
 				m |= framed // "it came down on my neck"; not "on with my fingers"
 			}
 		}
+	}
+	if a.verb > c.lo && inGeneral.has(r.toks[c.lo].s) {
+		m |= framed // "usually the pulley goes on, then the washer"
 	}
 	if a.verb > c.lo && (r.toks[a.verb].s == "snapped" || r.toks[a.verb].s == "sheared") {
 		switch r.toks[a.verb-1].s {

@@ -661,6 +661,15 @@ func (s *tracker) inTurn(c *clause) {
 	if len(c.mentions) == 0 || c.mood&^negated != 0 || r.sharesLot(c) || r.listsWhatIsLeft(c) {
 		return
 	}
+	if row := s.reversed(c); row != nil {
+		for _, mi := range row {
+			m := &r.mentions[mi]
+			x := act2(r.lex.Action("fit"), m.from, m.hi, mi)
+			x.rule = inItsTurn
+			r.addAct(int(r.toks[c.lo].cl), x)
+		}
+		return
+	}
 	headed := false
 	for _, ai := range c.acts {
 		a := &r.acts[ai]

@@ -415,6 +415,10 @@ func (r *reading) rowGoesOn(ci int) {
 			}
 		}
 	}
+	if p.sentence != c.sentence && !led && r.bareNext(ci, a) {
+		r.share(ci, at, c.mentions[0])
+		return
+	}
 	if p.sentence != c.sentence && (!led || ci+1 < len(r.clauses) && r.clauses[ci+1].sentence == c.sentence) {
 		return
 	}
@@ -424,4 +428,168 @@ func (r *reading) rowGoesOn(ci int) {
 			x.ifOff = x.action.Name == "fit" && !r.mentions[mi].isNew
 		}
 	}
+}
+
+// bareNext tells whether a sentence that is no more than a name goes on with a row of what
+// comes off one by one, each told with no verb: "Nut off. Washer. Pulley."
+func (r *reading) bareNext(ci int, a *act) bool {
+	c := &r.clauses[ci]
+	m := &r.mentions[c.mentions[0]]
+	if a.verb >= 0 || a.action.Name != "remove" || len(c.mentions) > 1 || c.hi-c.lo > 3 || m.hi != c.hi || m.isNew || c.hi < len(r.toks) && r.toks[c.hi-1].brk < brkSentence {
+		return false
+	}
+	if a.rule != toldInARow && m.kind&lexicon.Fastener == 0 && !small.has(m.head) && !(ci > 1 && len(r.clauses[ci-2].acts) > 0 && r.acts[r.clauses[ci-2].acts[0]].verb < 0 && r.acts[r.clauses[ci-2].acts[0]].action.Name == "remove" && r.since(r.clauses[ci-2].lo, c.lo) < 10) {
+		return false
+	}
+	if ci+1 == len(r.clauses) {
+		return true
+	}
+	// what it turns to is told by what holds it or what drives that
+	n := &r.clauses[ci+1]
+	switch r.toks[n.lo].s {
+	case "that", "it", "they", "there", "this", "these", "those", "held", "them":
+		return false
+	}
+	return len(n.qtys) == 0 && !slices.ContainsFunc(n.mentions, func(mi int) bool {
+		o := &r.mentions[mi]
+		return o.kind&lexicon.Tool != 0 || o.kind&lexicon.Fastener != 0 && o.count > 0
+	})
+}
+
+// offAt gives the token at which a thing came off last, or -1.
+func (t *thing) offAt() int {
+	for i := len(t.events) - 1; i >= 0; i-- {
+		if e := &t.events[i]; e.action == "remove" {
+			return e.lo
+		}
+	}
+	return -1
+}
+
+// reversed gives what a row names that ends in a clause, where it names things in the reverse
+// of the order they came off in and says nothing else of them: "pulley, then washer, then
+// nut". So they go back on, be it the first that does; nil where it is no such row.
+func (s *tracker) reversed(c *clause) []int {
+	r := s.r
+	ci := int(r.toks[c.lo].cl)
+	if c.mood&(notWork|announced) != 0 || r.laysOut(ci+1) {
+		return nil
+	}
+	if row := s.asItCameOff(c); row != nil || len(c.acts) > 0 {
+		return row
+	}
+	var row []int
+	then := false
+	for k := ci; k >= 0 && k >= ci-4 && r.since(r.clauses[k].lo, c.lo) < 10; k-- {
+		p := &r.clauses[k]
+		if k < ci && slices.ContainsFunc(p.acts, func(ai int) bool { return !r.acts[ai].heads || r.acts[ai].mood&framed == 0 }) {
+			break
+		}
+		ms := r.bareRow(p)
+		if len(ms) == 0 {
+			break
+		}
+		tail := true
+		for i := r.mentions[ms[len(ms)-1]].hi; i < p.hi; i++ {
+			tail = tail && rowTails.has(r.toks[i].s)
+		}
+		if !tail {
+			break
+		}
+		for i := p.lo; i < p.hi; i++ {
+			then = then || r.toks[i].s == "then" || r.toks[i].s == "next" || r.toks[i].s == "last"
+		}
+		row = append(ms[:len(ms):len(ms)], row...)
+	}
+	if len(row) < 2 || len(row) == 2 && !then {
+		return nil
+	}
+	if first := r.mentions[row[0]].cl; first > 0 && r.clauses[first-1].sentence == r.clauses[first].sentence {
+		return nil // "next week the pulley goes on, | then the washer, then the nut"
+	}
+	last := -1
+	for k := len(row) - 1; k >= 0; k-- {
+		t := r.mentions[row[k]].entry
+		if t == nil || r.lastState(t) != Removed || isLock(t) && k < len(row)-1 {
+			return nil
+		}
+		off := t.offAt()
+		if off <= last || r.since(off, c.lo) < 12 {
+			return nil
+		}
+		last = off
+	}
+	return row
+}
+
+// asItCameOff gives the things that are off of a row that is said to be in the order in which
+// things go back: "same as it came off: pulley, washer, nut", "in reverse, hub, cone, nut".
+func (s *tracker) asItCameOff(c *clause) []int {
+	r := s.r
+	lo, hi := -1, -1
+	for i := c.lo; i+1 < c.hi && lo < 0; i++ {
+		switch w, n := r.toks[i].s, r.toks[i+1].s; {
+		case w == "as" && (n == "it" || n == "they") && r.word(i+2) == "came" && i > c.lo && i+3 < c.hi:
+			lo, hi = i, i+4
+		case w == "in" && n == "reverse", w == "back" && n == "together":
+			lo, hi = i, i+2
+		case (w == "putting" || w == "goes" || w == "going") && (n == "it" || n == "back") && (n == "back" || r.word(i+2) == "back"):
+			if lo, hi = i, i+2; n == "it" {
+				hi++
+			}
+		}
+	}
+	if lo < 0 {
+		return nil
+	}
+	for lo > c.lo && (r.toks[lo-1].s == "same" || r.toks[lo-1].s == "way" || r.toks[lo-1].s == "order" || r.toks[lo-1].s == "just" || r.toks[lo-1].s == "exactly") {
+		lo--
+	}
+	for hi < c.hi && (r.toks[hi].s == "together" || r.toks[hi].s == "in" || r.toks[hi].s == "reverse" || r.toks[hi].s == "order") {
+		hi++
+	}
+	for _, ai := range c.acts {
+		if a := &r.acts[ai]; !a.heads && (a.lo < lo || a.lo >= hi) {
+			return nil
+		}
+	}
+	row := *c
+	if m := &r.mentions[c.mentions[0]]; m.from >= hi {
+		for k := c.lo; k < lo; k++ {
+			if !r.toks[k].is(wOpener) && r.toks[k].s != "it" && r.toks[k].s != "all" && r.toks[k].s != "and" {
+				return nil
+			}
+		}
+		row.lo = hi
+	} else {
+		row.hi = lo
+		for row.lo < m.from && (r.toks[row.lo].is(wOpener) || r.toks[row.lo].s == "it" || r.toks[row.lo].s == "'s") {
+			row.lo++
+		}
+	}
+	var out []int
+	for _, mi := range r.bareRow(&row) {
+		if m := &r.mentions[mi]; m.entry != nil && m.from >= row.lo && m.hi <= row.hi && r.lastState(m.entry) == Removed {
+			out = append(out, mi)
+		}
+	}
+	if len(out) < 2 {
+		return nil
+	}
+	return out
+}
+
+// laysOut tells whether a clause says of what was named before it where it lies, or that it
+// was cleaned.
+func (r *reading) laysOut(ci int) bool {
+	if ci >= len(r.clauses) {
+		return false
+	}
+	c := &r.clauses[ci]
+	for i := c.lo; i < c.hi && i < c.lo+8; i++ {
+		if w := r.toks[i].s; containers.has(w) || w == "cleaned" || w == "washed" || w == "clean" || w == "wash" || w == "off" || w == "out" || w == "worn" || w == "soak" || w == "came" {
+			return true
+		}
+	}
+	return false
 }
