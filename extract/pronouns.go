@@ -718,14 +718,18 @@ func (s *tracker) toolNamed(a *act) int {
 		return -1
 	}
 	p := &r.clauses[a.cl-1]
-	if len(p.acts) > 0 || len(p.mentions) != 1 || r.since(p.lo, a.lo) > 6 || p.mood&(negated|asked|other|conditional|listing) != 0 {
+	used := len(p.acts) == 1 && r.acts[p.acts[0]].rule == toolInUse && a.action.Name == "fit" // "puller on the impeller and wind it in"
+	if !used && (len(p.acts) > 0 || len(p.mentions) != 1) || len(p.mentions) == 0 || r.since(p.lo, a.lo) > 6 || p.mood&(negated|asked|other|conditional|listing) != 0 {
 		return -1
 	}
 	m := &r.mentions[p.mentions[0]]
 	if m.kind != lexicon.Tool || m.prep != "" || a.action.Name == "tighten" && !pullers.has(m.head) {
 		return -1
 	}
-	if m.hi != p.hi && !(m.hi+1 == p.hi && onWords.has(r.toks[m.hi].s)) {
+	if used && !pullers.has(m.head) {
+		return -1
+	}
+	if m.hi != p.hi && !(onWords.has(r.toks[m.hi].s) && (used || m.hi+1 == p.hi)) {
 		return -1 // "puller on, and wind it up"
 	}
 	for i := p.lo; i < m.from; i++ {

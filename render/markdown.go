@@ -209,7 +209,7 @@ func (d *drawer) work() {
 	seen := map[string]int{}
 	phase := "\x00"
 	for i, s := range d.rec.Steps {
-		if s.Phase != phase && (i == 0 || staysIn(d.rec.Steps[i:], s.Phase)) {
+		if s.Phase != phase && (i == 0 || movesOn(d.rec.Steps[i:], phase)) {
 			phase = s.Phase
 			title := phases[phase]
 			if title == "" {
@@ -233,14 +233,10 @@ func (d *drawer) work() {
 	}
 }
 
-// staysIn says whether steps begin with three of a phase, or have no other in them.
-func staysIn(steps []extract.Step, phase string) bool {
-	for i, s := range steps {
-		if s.Phase != phase {
-			return i >= 3
-		}
-	}
-	return true
+// movesOn says whether the next three steps have none of a phase in them, or all that
+// are left: fitting and tightening take turns under one heading.
+func movesOn(steps []extract.Step, phase string) bool {
+	return !slices.ContainsFunc(steps[:min(3, len(steps))], func(s extract.Step) bool { return s.Phase == phase })
 }
 
 func (d *drawer) needed() {
