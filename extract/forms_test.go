@@ -283,3 +283,115 @@ func TestFormsOfSizes(t *testing.T) {
 		}
 	}
 }
+
+// asksOf tells whether, at the end of some talk with long silences in it, one of some kinds
+// of question (any, where none is given) stands open about a thing.
+func asksOf(t *testing.T, talk []string, name string, kinds ...string) bool {
+	t.Helper()
+	var b strings.Builder
+	for i, s := range talk {
+		fmt.Fprintf(&b, "[%d:%02d] %s\n", i*20/60, i*20%60, strings.ToUpper(s[:1])+s[1:])
+	}
+	for _, o := range Extract(talkOf(t, b.String()), lexicon.Default(), Job{}).Open {
+		question, _, _ := strings.Cut(o.Question, "“")
+		if (len(kinds) == 0 || slices.Contains(kinds, o.Kind)) && strings.Contains(strings.ToLower(o.About+" "+question), name) {
+			return true
+		}
+	}
+	return false
+}
+
+// works are things with what is left to do on them, by its verb, participle and gerund.
+var works = []struct{ thing, verb, done, ing string }{
+	{"chain", "adjust", "adjusted", "adjusting"}, {"brake", "bleed", "bled", "bleeding"}, {"belt", "tension", "tensioned", "tensioning"}, {"valve", "set", "set", "setting"},
+}
+
+// leftToDo are the ways of saying that, whoever will do it and when.
+var leftToDo = []string{
+	"The %[1]s's still to %[2]s.", "The %[1]s still needs %[4]s.", "I still need to %[2]s the %[1]s.", "I haven't %[3]s the %[1]s yet.", "I'll come back and %[2]s the %[1]s.", "I'll come back to the %[1]s.",
+	"All that's left is to %[2]s the %[1]s.", "The only thing left is the %[1]s.", "That just leaves the %[1]s.", "That leaves the %[1]s to %[2]s.", "So it's just the %[1]s left.", "Just the %[1]s left to %[2]s.", "There's just the %[1]s to %[2]s.",
+	"I'll do the %[1]s when the light's better.", "The %[1]s, I'll do that later.", "The %[1]s can wait.", "I've left the %[1]s for now.", "Still to do: the %[1]s.", "The %[1]s's not %[3]s yet.", "All done, just the %[1]s to go.", "Everything's done bar the %[1]s.",
+	"That's it apart from the %[1]s.", "I forgot the %[1]s.", "Need to %[2]s the %[1]s before riding.", "%[1]s later.", "The %[1]s still has to be %[3]s.", "No time for the %[1]s today.", "Somebody needs to %[2]s the %[1]s.",
+}
+
+// anotherDay are ways that put it off beyond the recording.
+var anotherDay = []string{
+	"%[1]s tomorrow.", "The %[1]s next week.", "And the %[1]s is for tomorrow.", "The %[1]s's for another day.", "I'm leaving the %[1]s for tomorrow.", "The %[1]s gets %[3]s tomorrow.", "My mate's going to %[2]s the %[1]s tomorrow.", "She'll %[2]s the %[1]s tonight.", "Tomorrow's job is the %[1]s.", "That's tomorrow's job, the %[1]s.",
+}
+
+// TestFormsOfLeftToDo: what is left is asked after, at the end of the talk and where other
+// work follows, and no more once it is done.
+func TestFormsOfLeftToDo(t *testing.T) {
+	before := []string{"Undo the two cover screws and lift the cover off.", "Clean the inside out with a rag.", "Cover back on. Two screws back in, tight."}
+	after := []string{"Now the guard.", "Four screws hold the guard on.", "In they go, tight.", "Okay."}
+	for _, w := range works {
+		say := func(form string) string { return fmt.Sprintf(form, w.thing, w.verb, w.done, w.ing) }
+		for _, f := range append(leftToDo, anotherDay...) {
+			for _, rest := range [][]string{{"Okay."}, after} {
+				if talk := slices.Concat(before, []string{say(f)}, rest); !asksOf(t, talk, w.thing) {
+					t.Errorf("%s: nothing asked", strings.Join(talk, " "))
+				}
+			}
+		}
+		for _, f := range leftToDo {
+			for _, did := range []string{"Right, %[2]s the %[1]s.", "I've %[3]s the %[1]s.", "That's the %[1]s done.", "And the %[1]s is %[3]s now.", "Now I'm going to %[2]s the %[1]s."} {
+				if talk := slices.Concat(before, []string{say(f), "Sweep the floor.", say(did)}, after); asksOf(t, talk, w.thing, Unfinished) {
+					t.Errorf("%s: asked though it is done", strings.Join(talk, " "))
+				}
+			}
+		}
+	}
+}
+
+// TestFormsOfLooseEnds has the ways of leaving open what is no work: a value, a doubt, a
+// figure that cannot be, a piece that is short.
+func TestFormsOfLooseEnds(t *testing.T) {
+	for _, tt := range []struct {
+		before []string
+		things []string
+		forms  []string
+		kinds  []string
+	}{
+		{[]string{"Now the %[1]s."}, []string{"axle nut", "head bolts", "drain plug"}, []string{
+			"I'll look up the torque for the %[1]s tonight.", "Whatever it says in the manual for the %[1]s.", "Torque on the %[1]s, look it up.", "He'll tell me the torque on the %[1]s tomorrow.", "I want to know what the %[1]s should be.", "That's supposed to be some number.", "I forget what the %[1]s are.",
+		}, []string{LookUp}},
+		{[]string{"Now the %[1]s."}, []string{"axle nut", "head bolts", "drain plug"}, []string{
+			"The sheet's got 90 for that and it's an M6, that can't be right.", "The %[1]s at 90 seems far too much.", "290, which seems an awful lot.", "Somebody's written 90 for the %[1]s, that must be wrong.", "90 for those, that's way too much.",
+		}, []string{Suspect}},
+		{[]string{"Now the %[1]s."}, []string{"axle nut", "head bolts", "drain plug"}, []string{
+			"The sheet says 70 and the page says 60, I'm going to 60.", "It's 70 in one book and 60 in the other for the %[1]s.", "70 in the manual, 60 on the website.", "They say 70 newton metres, I've always done 60.", "Two different numbers for the %[1]s, 70 and 60.",
+		}, []string{Conflict}},
+		{[]string{"%[1]s in, 40 newton metres."}, []string{"axle nut", "head bolts", "drain plug"}, []string{
+			"I want to go over those again in a couple of hundred k's.", "Check the %[1]s again in fifty miles.", "After the first run I'll check the %[1]s again.",
+		}, []string{Unfinished}},
+		{[]string{"Take the four %[1]ss out and lift the panel off.", "Panel back on."}, []string{"screw", "bolt", "clip"}, []string{
+			"I'm one %[1]s short.", "There's a %[1]s missing.", "One %[1]s's missing out of that, I'll have to find one.", "Where's the other %[1]s? Never mind, it'll sit there like that for today.", "No %[1]s in that corner.", "I dropped one %[1]s and it's gone.",
+		}, []string{NotRefitted}},
+		{[]string{"Take the %[1]s out.", "%[1]s back in."}, []string{"washer", "spring", "shim"}, []string{
+			"I hope the %[1]s's the right way round.", "I think that %[1]s was on the other side.", "The %[1]s could go either way.", "I don't remember if the %[1]s was above or below.",
+		}, []string{Unsure}},
+		{[]string{"Take the seat off.", "Guard off, two screws."}, []string{"seat", "guard"}, []string{
+			"It can run without the %[1]s for today.", "You'll have to put the %[1]s back yourself.", "The %[1]s's got to go back on, and I'll do that once I've been around the block.",
+		}, []string{NotRefitted, Unfinished}},
+	} {
+		for _, thing := range tt.things {
+			for _, f := range tt.forms {
+				talk := []string{"Undo the two cover screws and lift the cover off."}
+				for _, s := range append(tt.before, f) {
+					if strings.Contains(s, "%") {
+						s = fmt.Sprintf(s, thing)
+					}
+					talk = append(talk, s)
+				}
+				talk = append(talk, "Give it all a wipe.", "Okay.")
+				name := thing[strings.LastIndexByte(thing, ' ')+1:]
+				if !strings.Contains(f, "%") {
+					name = "" // what is meant was named before, and may be only a perhaps
+				}
+				if !asksOf(t, talk, name, tt.kinds...) {
+					t.Errorf("%s: no question of kind %v", strings.Join(talk, " "), tt.kinds)
+				}
+			}
+		}
+	}
+}

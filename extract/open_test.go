@@ -51,7 +51,7 @@ func TestLooseEnds(t *testing.T) {
 		{"only up by hand", []string{"The sump plug's in hand tight because it comes out again."}, NotTorqued, BeforeUse, "sump plug"},
 		{"after the break", []string{"The tensioner wants another half, and I'll be doing that after break."}, Unfinished, BeforeUse, "tensioner"},
 		{"left as it was", []string{"The governor spring I haven't touched."}, Unfinished, "", ""},
-		{"a figure that cannot be", []string{"It says ninety newton metres for the clamp screw. That can't be right."}, Unsure, BeforeUse, "clamp screw"},
+		{"a figure that cannot be", []string{"It says ninety newton metres for the clamp screw. That can't be right."}, Suspect, BeforeUse, "clamp screw"},
 		{"put back for now, its figure unknown", []string{"The glow plug.", "I don't remember the number for this one, I'll look it up.", "For now I just put it back by hand so no dirt gets in."}, NotTorqued, BeforeUse, "glow plug"},
 		{"standing without", []string{"Level plug out.", "So it's still standing there with no plug in it."}, NotRefitted, BeforeUse, "plug"},
 		{"owed", []string{"I still owe you the part number for the seal, it'll be in the comments."}, Promise, BeforePublishing, "part number"},

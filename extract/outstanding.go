@@ -32,6 +32,8 @@ look-up
 i/we want/need/have/'d_like/would_like to know what/how X
 i/we want/need/have/'d_like/would_like to know how_tight/how_much X
 look/looking/check up? X up? T
+that/it/those/they/X 's/is/are supposed/meant to be some/a_certain/so_many F
+S 's/is/has/are worn_off/rubbed_off/faded/missing/torn/gone/unreadable/come_off/fallen_off/peeled_off/washed_off
 F for/on/of X to_follow/to_come/to_be_found/unknown/tbc/pending
 F for/on/of X look it/that up
 F for/on/of X T
@@ -49,6 +51,7 @@ it/that/this/somebody/someone/X says/said/say/'s_got/has_got/'s_written/wrote/wr
 Q for/on/in? those/that/it/them/X? that/it/which 's/is/sounds/looks/seems/must_be way/far/much? too_much/too_high/a_lot/wrong/never_right/a_misprint/ridiculous/mad/silly/daft
 Q for/on/in X no/not_a chance
 Q for/on/in E no/not_a chance
+Q which/that 's/is/sounds/looks/seems/feels an_awful_lot/a_lot/a_bit_much/too_much/rather_a_lot/awfully_high/very_high/too_high
 X at Q 's/is/sounds/looks/seems/must_be way/far/much? too_much/too_high/a_lot/wrong/a_misprint/ridiculous/mad
 conflict
 S says/say/said/has/have/has_got/have_got/'s_got/gives/give/wants/shows/show/had/reads Q * S says/say/said/has/have/has_got/have_got/'s_got/gives/give/wants/shows/show/had/reads Q
@@ -100,6 +103,9 @@ where 's/is the/that other/last/fourth/third/sixth/fifth/eighth X
 # X * supposed to be #
 ^ X sheared/snapped/broke/stripped so/and there? 's/is only #
 left-off
+that/it/those/they/these 's/is/are/'ve/has/have to go back $
+that/it/those/they/these 's/is/are/'ve/has/have to go back on/in
+i/we had X off/out * to go back
 run/runs/ride/rides/drive/use/do/manage/go/work/works without X for_now/today/for_today/tonight/for_tonight/for_a_bit/for_a_while/till/until
 you/we/i 'll/will have_to/need_to/want_to put/refit X back
 late
@@ -107,6 +113,13 @@ late
 ^ must/should/need_to/gotta/got_to/have_to V X
 X must/has_to/needs_to/have_to/need_to/ought_to/should be D
 stand-in
+X 's/is/are/'s_still the_old_one/the_old_ones/still_the_old_one/still_the_old_ones still/for_now/for_today $
+X 's/is/are/'s_still the_old_one/the_old_ones/still_the_old_one/still_the_old_ones * not/hasn't/haven't/isn't/aren't come/here/arrived/turned_up/in_yet
+X 's/is/are a/an? size/bit/touch/fraction too big/small/long/short/wide/narrow
+it/that/they 's/is/are a/one size/sizes too big/small/long/short
+i/we want/need/'d_like a/an proper/better/right one/X on/in there/it/here
+X 's/is/are the_wrong size/length/one/sort/kind/type
+^ new/spare/proper/right X 's/is/are in/at/on the/my/his/her? house/car/van/shed/garage/post/shop/home/work/office/kitchen
 X 's/is/are a/an? borrowed/temporary/stand_in/loaned/lent one/ones/job/thing?
 X 's/is/are past_it/knackered/worn_out/had_it/tired/on_its_last_legs/shot * going/gone/goes back in/on
 X 's/is/are past_it/knackered/worn_out/had_it/tired/on_its_last_legs/shot * do for_now/till/until/for_today/for_tonight
@@ -159,6 +172,9 @@ W come/go/get back and V P T
 W come/go/get back to X
 ^ come/go/get back and V X T
 W V P T/Z
+i/we 'm/'re/am/are G X/P T
+X i/we 'm/'re G T
+^ V X * i_keep saying/forgetting/meaning/putting
 W V X T/Z
 T W V X
 ^ T i/we/he/she/they V X
@@ -776,7 +792,7 @@ func (s sentenceOf) noun(k, from int) int {
 	if !det && !chores.has(w) && !namedWorks.has(w) {
 		return -1
 	}
-	if k+1 < s.hi && r.toks[k].brk < brkComma && r.toks[k+1].men < 0 && s.names(k+1) && !r.toks[k+1].is(wLinking|wParticle|wPreposition) && det {
+	if k+1 < s.hi && r.toks[k].brk < brkComma && r.toks[k+1].men < 0 && s.names(k+1) && !strings.HasSuffix(r.toks[k+1].s, "ing") && !r.toks[k+1].is(wLinking|wParticle|wPreposition) && det {
 		return k + 1
 	}
 	return k
@@ -800,7 +816,7 @@ var spanWords = set("today tomorrow tonight morning evening afternoon night day 
 // verb tells how many words from token i on say what is to be done.
 func (s sentenceOf) verb(i int, d *due) int {
 	r := s.r
-	if !r.toks[i].is(wVerb) && !fetchVerbs.has(r.toks[i].s) && !doVerbs.has(r.toks[i].s) || r.toks[i].is(wLinking) && !doVerbs.has(r.toks[i].s) || saysOnly.has(r.toks[i].s) || idleVerbs.has(r.toks[i].s) || r.toks[i].s == "take" && r.word(i+1) != "the" {
+	if wantingly.has(r.toks[i].s) || !r.toks[i].is(wVerb) && !fetchVerbs.has(r.toks[i].s) && !doVerbs.has(r.toks[i].s) || r.toks[i].is(wLinking) && !doVerbs.has(r.toks[i].s) || saysOnly.has(r.toks[i].s) || idleVerbs.has(r.toks[i].s) || r.toks[i].s == "take" && r.word(i+1) != "the" {
 		return 0
 	}
 	d.verb = i
@@ -1130,6 +1146,9 @@ func (r *reading) dueEnds(ci, lo int, d *due, ends, before []*looseEnd) []*loose
 			out = append(out, &e)
 		}
 	}
+	if len(d.things)+len(d.nouns) > 1 && end.kind == Unfinished && d.kind == "unfinished" {
+		end.signal = "recap" // a list: what is asked of anyway is not asked twice
+	}
 	for _, mi := range d.things {
 		add(mi, -1)
 	}
@@ -1137,7 +1156,7 @@ func (r *reading) dueEnds(ci, lo int, d *due, ends, before []*looseEnd) []*loose
 		add(-1, n)
 	}
 	if len(d.things)+len(d.nouns) == 0 {
-		if d.kind == Suspect || d.kind == Conflict || d.kind == Unsure || d.kind == "again" {
+		if d.kind == "stand-in" || d.kind == Suspect || d.kind == Conflict || d.kind == Unsure || d.kind == "again" || d.kind == LookUp || d.kind == "left-off" {
 			oc := openCue{end.lo, end.hi, "due"}
 			if d.kind != Conflict || !r.aimFrom(end) {
 				r.aim(end, ci, oc)
@@ -1147,7 +1166,11 @@ func (r *reading) dueEnds(ci, lo int, d *due, ends, before []*looseEnd) []*loose
 			}
 			return out
 		}
-		add(-1, -1)
+		r.aim(end, ci, openCue{end.lo, end.hi, "due"})
+		end.sure, end.noun = false, -1
+		if !r.askedOf(end, ends) && !r.askedOf(end, before) && (d.time && r.onADay(end) || !r.comesUp(end, d.verb, false)) {
+			out = append(out, end)
+		}
 	}
 	return out
 }
@@ -1240,6 +1263,10 @@ func (r *reading) askedOf(e *looseEnd, ends []*looseEnd) bool {
 			p.kind = "" // "I'll come back to the chain"
 			continue
 		}
+		if e.signal == "due" && e.sure && !p.sure && p.kind == e.kind && p.signal != "recap" {
+			p.topic, p.noun, p.sure = e.topic, e.noun, true // "that's tomorrow's job, the chain"
+			p.first, p.last = min(p.first, e.first), max(p.last, e.last)
+		}
 		if !e.sure || !p.sure || p.topic < 0 || e.topic < 0 || r.sameTopic(e.topic, p.topic) {
 			return true
 		}
@@ -1298,7 +1325,7 @@ func (r *reading) comesUp(e *looseEnd, at int, day bool) bool {
 		if c.lo < from || c.mood&(negated|conditional|asked|other|hypothetical) != 0 {
 			continue
 		}
-		named := e.topic < 0 && e.noun < 0
+		named := e.topic < 0 && e.noun < 0 && verb != ""
 		for _, mi := range c.mentions {
 			named = named || same(mi)
 		}
@@ -1315,7 +1342,7 @@ func (r *reading) comesUp(e *looseEnd, at int, day bool) bool {
 // dueVerb gives the token of what is to be done by the words of an end, -1 where they have none.
 func (r *reading) dueVerb(e *looseEnd) int {
 	for i := max(r.clauses[e.first].lo, e.lo-4); i < min(e.hi+4, r.clauses[e.last].hi); i++ {
-		if t := &r.toks[i]; t.is(wVerb|wForm) && t.men < 0 && !t.is(wLinking) && len(r.lex.Patterns(r.lemma1(t.s))) > 0 {
+		if t := &r.toks[i]; t.is(wVerb|wForm) && t.men < 0 && !t.is(wLinking) && !wantingly.has(t.s) && len(r.lex.Patterns(r.lemma1(t.s))) > 0 {
 			return i
 		}
 	}

@@ -487,6 +487,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			return nil
 		}
 		e.kind = Unsure
+		if r.hasWord(oc, "right") && (r.hasWord(oc, "can't") || r.hasWord(oc, "cannot")) && r.figureNear(ci) {
+			e.kind = Suspect // "90 for an M6, that can't be right"
+		}
 	case "half-tight":
 		if p := r.word(oc.lo - 1); p == "was" || p == "were" || r.hasWord(oc, "yet") && (r.doneAlready(ci) || r.amiss(ci, "tighten", "torque")) {
 			return nil // "it was only hand tight": how it was found
@@ -3100,6 +3103,11 @@ func spokenQuestion(o Open, sure bool, perhaps string) string {
 		return "Is this done since" + maybe + ": " + said + "?"
 	case Unsure:
 		return "What is right" + of + maybe + "? The recording is not sure: " + said + "."
+	case Suspect:
+		if sure {
+			return "Can the value heard for the " + o.About + " be right: " + said + "?"
+		}
+		return "Can the value heard here be right" + maybe + ": " + said + "?"
 	case Conflict:
 		if sure {
 			return "Which is right for the " + o.About + " of this machine: " + said + "?"
