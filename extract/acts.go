@@ -69,6 +69,7 @@ func (r *reading) findActs() {
 		r.mannered(ci)
 		r.likewise(ci)
 		r.singledOut(ci)
+		r.countedAndAway(ci)
 		r.onlyPointed(ci)
 		r.endsOff(ci)
 		r.backAlone(ci)
@@ -1156,6 +1157,11 @@ func (r *reading) doneToIt(c *clause, i, k int) int {
 // frontedHere gives the thing that the clause begins with, where who does it and
 // the verb at i follow at once, and nothing with an article comes after; or -1.
 func (r *reading) frontedHere(c *clause, i, k int) int {
+	for n := i; i > c.lo && i > n-3; i-- {
+		if w := r.toks[i-1].s; w != "'d" && w != "'ve" && w != "had" && w != "have" && w != "already" && w != "just" {
+			break // "the cable I'd undone to get at it"
+		}
+	}
 	if i-2 < c.lo || r.toks[i-1].s != "i" && r.toks[i-1].s != "we" || k < c.hi && r.toks[k].is(wDeterminer) && r.toks[k-1].brk < brkComma {
 		return -1
 	}

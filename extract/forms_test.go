@@ -145,6 +145,11 @@ func TestFormsOfComingOff(t *testing.T) {
 			checkLeftIn(t, []string{"Undo the clamp bolt.", "Now, the " + n + ".", f}, n, Removed)
 		}
 	}
+	for _, f := range []string{"Two bolts and it drops down.", "Two bolts, and off it comes.", "Undo the two bolts and hang it over there.", "Two bolts out and it comes away."} {
+		for _, n := range []string{"bracket", "bolt"} {
+			checkLeftIn(t, []string{"Next job.", "Now the bracket.", f}, n, Removed)
+		}
+	}
 	// the bolts of a cover come out of it, and the cover stays
 	for _, f := range []string{"Take the cover bolts out.", "Get the three cover bolts out.", "I've got the cover bolts out.", "Pull the cover bolts out."} {
 		rec := Extract(talkOf(t, lines("Right, first job.", f)), lexicon.Default(), Job{})

@@ -130,6 +130,26 @@ func (q *sought) holdFitted() *thing {
 	return one
 }
 
+// nothingTight tells whether what went on right before "Tight." is nothing to tighten, and no
+// fastener of it was spoken of: "Negative back on. Ten mil. Tight."
+func (s *tracker) nothingTight(a *act) bool {
+	r := s.r
+	for k := a.cl - 1; k >= 0 && k >= a.cl-3 && r.since(r.clauses[k].lo, a.lo) < 12; k-- {
+		c := &r.clauses[k]
+		for _, mi := range c.mentions {
+			if t := r.mentions[mi].entry; t != nil && (t.fastener || takesTorque(t) || tightens.has(t.head)) {
+				return false
+			}
+		}
+		for _, ai := range c.acts {
+			if o := &r.acts[ai]; o.action.Name == "fit" && o.happened() && len(o.things) > 0 && len(o.objects) > 0 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // justOff gives what came off last, or was named since and nothing more: what "Bin." and
 // "straight in the bin" are said of.
 func (s *tracker) justOff(a *act) *thing {
@@ -323,6 +343,9 @@ func (q *sought) told() (t *thing, settled bool) {
 				return t, true
 			}
 		}
+	}
+	if a.rule == tightNoMore && s.nothingTight(a) {
+		return nil, true
 	}
 	if a.action.Name == "discard" && a.rule != notBack && (a.verb < 0 || r.toks[a.verb].s == "bin" && len(a.objects) == 0) && a.pronoun == "that" && a.subject {
 		return s.justOff(a), true
@@ -601,7 +624,8 @@ func (s *tracker) fittedBefore(a *act, many bool) *thing {
 // else is named since: "cover off, filter out. Tap it out, it'll do."
 func (s *tracker) retoldOff(a *act) *thing {
 	r := s.r
-	if a.subject || a.action.Name != "remove" || a.pronoun != "it" || a.cl == 0 {
+	told := a.verb >= 0 && a.pronoun == "that" && (r.toks[a.verb].s == "had" || r.toks[a.verb].s == "took") // "Lid's off, I had that off before I started"
+	if a.subject || a.action.Name != "remove" || a.pronoun != "it" && !told || a.cl == 0 {
 		return nil
 	}
 	p := &r.clauses[a.cl-1]
@@ -610,7 +634,7 @@ func (s *tracker) retoldOff(a *act) *thing {
 	}
 	o := &r.acts[p.acts[len(p.acts)-1]]
 	last := p.mentions[len(p.mentions)-1]
-	if o.action.Name != "remove" || o.verb >= 0 || o.heads || !o.happened() || len(o.things) != 1 || o.things[0].fastener || !slices.Contains(o.objects, last) {
+	if o.action.Name != "remove" || o.verb >= 0 && !(told && o.subject) || o.heads || !o.happened() || len(o.things) != 1 || o.things[0].fastener || !slices.Contains(o.objects, last) {
 		return nil
 	}
 	return o.things[0]

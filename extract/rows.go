@@ -573,7 +573,7 @@ func (s *tracker) asItCameOff(c *clause) []int {
 			out = append(out, mi)
 		}
 	}
-	if len(out) < 2 {
+	if len(out) < 2 && !(len(out) == 1 && r.toks[lo].s == "same") {
 		return nil
 	}
 	return out

@@ -110,6 +110,9 @@ func (r *reading) byFingers(ci int) {
 	r.addAct(ci, act{action: r.lex.Action("start by hand"), lo: c.lo, hi: min(c.hi, i+2), verb: -1, pronoun: pron, subject: true, rule: toldByHand})
 }
 
+// tightNoMore is the rule of what is said to be tight by no more than that.
+const tightNoMore = "tight, and no more"
+
 // tightAlone reads "Tight.", "Nipped up.", "Nice and tight." after what went on.
 func (r *reading) tightAlone(ci int) {
 	c := &r.clauses[ci]
@@ -141,7 +144,7 @@ func (r *reading) tightAlone(ci int) {
 	if !tight || c.hi-c.lo == 1 && r.toks[c.lo].s == "done" || r.toks[c.hi-1].s == "done" {
 		return
 	}
-	r.addAct(ci, act{action: r.lex.Action("tighten"), lo: c.lo, hi: c.hi, verb: -1, pronoun: pron, subject: true, rule: "tight, and no more"})
+	r.addAct(ci, act{action: r.lex.Action("tighten"), lo: c.lo, hi: c.hi, verb: -1, pronoun: pron, subject: true, rule: tightNoMore})
 }
 
 // asTightAs reads "the pivot bolt, that's as tight as I can get it", "tight as it'll

@@ -791,6 +791,22 @@ func (r *reading) beforeMoves(c *clause) int {
 	return -1
 }
 
+// countedAndAway reads "two bolts and it drops down", "couple of bolts, and off it comes": what
+// held a thing that comes away at once is out by then.
+func (r *reading) countedAndAway(ci int) {
+	c := &r.clauses[ci]
+	if len(c.acts) != 1 || len(c.mentions) != 1 || c.mood&notWork != 0 || ci < r.toolList[1] {
+		return
+	}
+	m, a := &r.mentions[c.mentions[0]], &r.acts[c.acts[0]]
+	if m.kind&lexicon.Fastener == 0 || m.count == 0 && !m.plural || !r.opens(c, m) || a.action.Name != "remove" || !a.subject || !a.happened() || len(a.objects) > 0 || a.pronoun != "it" && a.pronoun != "she" || m.hi >= a.lo+1 || r.word(m.hi) != "and" || a.lo > m.hi+3 {
+		return
+	}
+	x := act2(r.lex.Action("remove"), m.from, m.hi, c.mentions[0])
+	x.rule, x.heads = namedWithTool, true
+	r.addAct(ci, x)
+}
+
 // onlyLoosened tells whether the words right after a clause say that what it names is only
 // loosened: "Two bolts, seventeen. Loosen, don't remove."
 func (r *reading) onlyLoosened(c *clause) bool {
