@@ -61,6 +61,7 @@ Q on/in/over/at S * Q on/in/over/at the_other/another
 S Q * S Q
 it_says/they_say/it_'s Q there/here and/but? Q over? there/here
 they/he/she/everyone/everybody/people/it says/say/reckon/reckons/said/told_me Q * i/we 've_always/always/'ve_never/have_always done/do/used/use/go/gone/went_to Q
+S says/say/said/has/'s_got/gives/give/wants Q * i/we 've_always/always/'ve_never/have_always done/do/used/use/go/gone/went_to Q
 two different figures/numbers/values/torques * Q and/or Q
 S says/say/shows/show/gives/has/have/lists/list/'s_got a/an/two/one/three? Q * this/mine/these here? 's/is/are a/an? Q
 S says/shows/show/has/lists/'s_got/draws # X * only/just/there_'s/there_is/i_'ve_got #
@@ -100,6 +101,7 @@ the/my last/other/fourth/third/sixth/fifth/eighth X 's/has/is missing/gone/lost/
 where 's/is the/that other/last/fourth/third/sixth/fifth/eighth X
 ^ only # X/of_them/of_those in/on/left/holding it/this/that/there/them?
 # X * should be #
+on/in/back/tight/up/done bar/barring/except/except_for/apart_from/less/minus # X
 # X * supposed to be #
 ^ X sheared/snapped/broke/stripped so/and there? 's/is only #
 left-off
@@ -163,6 +165,7 @@ X to V/do yet/still
 X still to V/do/go
 X has/needs/have/need to be D yet/still
 X outstanding/remaining $
+X 's/has/is got_to/to be D * that 's a? job for/when
 ^ bar/barring/except/except_for/apart_from/besides/aside_from/other_than/save_for X N
 N bar/barring/except/except_for/apart_from/besides/aside_from/other_than/save_for/but X $
 ^ N just/only X to_go/to_do/left
@@ -1301,7 +1304,7 @@ func (r *reading) comesUp(e *looseEnd, at int, day bool) bool {
 			}
 		}
 		own := a.verb >= 0 && verb != "" && r.lemma1(r.toks[a.verb].s) == verb
-		if own && len(a.objects) == 0 && len(a.things) == 0 {
+		if own && len(a.objects) == 0 && len(a.things) == 0 && !(r.lateIn(a.cl) && r.listed(a.cl)) {
 			return true
 		}
 		if !own && (day || verb == "" && !completing[a.action.Name]) {
@@ -1371,6 +1374,15 @@ func (r *reading) tellsAsDone(c *clause, verb string) bool {
 		}
 	}
 	return false
+}
+
+// listed tells whether a clause stands in a sentence of three or more: "so: bleed it, pressure,
+// two screws" tells off what is left.
+func (r *reading) listed(ci int) bool {
+	one := func(k int) bool {
+		return k >= 0 && k < len(r.clauses) && r.clauses[k].sentence == r.clauses[ci].sentence
+	}
+	return one(ci-2) || one(ci-1) && one(ci+1) || one(ci+2)
 }
 
 // completing are actions after which nothing is left of a work that was not said by its verb.
