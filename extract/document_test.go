@@ -238,7 +238,7 @@ func TestPartsAndStuff(t *testing.T) {
 		{"The washer comes off. New washers would be nice.", nil},
 		{"The cover goes on. Nip the cover bolts up for the moment.", nil},
 		{"Undo the hose clip. There's a cable tie on it for now.", []string{"temporary cable tie"}},
-		{"Undo the two long bolts. Bracket off. Same bolts back in the same holes.", []string{"reused long bolt"}},
+		{"Undo the two bracket bolts. Bracket off. Same bolts back in the same holes.", []string{"reused bracket bolt"}},
 		{"Spacer out. Keep that.", []string{"reused spacer"}},
 		{"Spacer out. Keep that beside you.", nil},
 		{"The float kit comes with a needle and two gaskets.", []string{"new needle", "new gasket"}},

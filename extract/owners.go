@@ -285,6 +285,9 @@ func (s *tracker) mayMean(t *thing, m *mention) bool {
 	if t.head != m.head && (s.handHas(m) || r.namedElse(t, m)) {
 		return false // "two bolts and two nuts"
 	}
+	if m.count > 1 && !m.definite && !t.many() && t.of == nil && t.owner == nil && contentCount(t.mods) > 0 {
+		return false // "one cap screw at the end. The half nut, two screws"
+	}
 	return !tooMany(t, m) && !r.toldApart(t, m)
 }
 

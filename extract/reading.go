@@ -980,7 +980,7 @@ func (r *reading) opening() {
 			done++
 		}
 		n, end := tools(ci), ci+1
-		if c.mood&listing == 0 && n < 2 {
+		if c.mood&listing == 0 && n < 2 && !r.layOut(c) {
 			continue
 		}
 		for k := ci + 1; k < len(r.clauses) && k-end < 4 && r.since(c.lo, r.clauses[k].lo) < 120 && !work(k); k++ {
@@ -988,11 +988,50 @@ func (r *reading) opening() {
 				n, end = n+t, k+1
 			}
 		}
-		if c.mood&listing != 0 && n >= 3 || n >= 6 && n >= end-ci {
+		if c.mood&listing != 0 && n >= 3 || r.layOut(c) || n >= 6 && n >= end-ci {
 			r.toolList = [2]int{ci, end}
 			return
 		}
 	}
+}
+
+// layOut tells whether a clause does nothing but name three tools or more in a row, as there
+// or as wanted: "so you want a 10 mil socket, a T25 and a puller".
+func (r *reading) layOut(c *clause) bool {
+	if c.mood&(negated|conditional|asked) != 0 {
+		return false
+	}
+	n, last := 0, -1
+	for i := c.lo; i < c.hi; i++ {
+		t := &r.toks[i]
+		switch {
+		case t.men >= 0:
+			m := &r.mentions[t.men]
+			if m.kind&(lexicon.Tool|lexicon.Consumable) == 0 && !listedTools.has(m.head) {
+				return false
+			}
+			if m.kind&lexicon.Consumable == 0 {
+				n++
+			}
+			i, last = m.hi-1, i
+		case t.qty >= 0:
+			q := &r.qtys[t.qty]
+			if q.Kind != normalize.Size && q.Kind != normalize.Driver && q.Kind != normalize.Drive {
+				return false
+			}
+			if q.Kind == normalize.Driver && (q.hi >= c.hi || r.toks[q.hi].men < 0 || r.toks[q.hi-1].brk >= brkComma) {
+				n++ // "a T25"
+			}
+			i, last = q.hi-1, i
+		case last < 0:
+			if t.is(wVerb) && !hasThere.has(t.s) {
+				return false
+			}
+		case t.s != "and" && !t.is(wDeterminer|wDropAdj|wNumber) && t.s != "some" && t.s != "my" && t.s != "your" && t.s != "of" && t.s != "bit" && t.s != "piece" && r.toks[i-1].brk < brkComma:
+			return n >= 3 && i > c.lo && !t.is(wVerb|wPreposition)
+		}
+	}
+	return n >= 3
 }
 
 // laidOut takes what is named in a spoken list of tools, and may be a part of a machine as

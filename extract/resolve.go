@@ -35,6 +35,9 @@ func (s *tracker) unnamed(ci, mi int) *thing {
 		}
 		owner = r.mentions[k].entry
 	}
+	if t := r.itsOwn(owner, m); t != nil {
+		return s.sided(t, m, m.side)
+	}
 	if side == "" && owner != nil {
 		side = owner.side
 	}
@@ -60,6 +63,22 @@ func (s *tracker) unnamed(ci, mi int) *thing {
 	}
 	r.addThing(t)
 	return t
+}
+
+// itsOwn gives the fastener of a part that was spoken of before by the mention's word; nil
+// where there is none that it can be.
+func (r *reading) itsOwn(part *thing, m *mention) *thing {
+	if part == nil {
+		return nil
+	}
+	like := r.like(m.head, true)
+	for i := len(like) - 1; i >= 0; i-- {
+		t := like[i]
+		if t.head == m.head && (t.owner == part || owns(part, t)) && !placesClash(m.mods, t.mods) && !tooMany(t, m) && !r.toldApart(t, m) && !(t.count > 2 && !m.plural && m.count < 2) {
+			return t
+		}
+	}
+	return nil
 }
 
 // resolve tells which thing a mention stands for, or makes a new one.
