@@ -1056,6 +1056,9 @@ func (r *reading) drivenBy(c *clause, a *act) string {
 		if lo >= 0 && hi-lo <= 6 {
 			return strings.ToLower(r.text(lo, hi))
 		}
+		if next := k + 1; next < len(r.clauses) && !r.fastenersOnly(a) && r.fastenerIn(&r.clauses[next], r.clauses[next].hi) {
+			break // "Pulley next. There's a grub screw, three mil key": the screw's
+		}
 		if len(n.acts) > 1 || k > int(r.toks[c.lo].cl) && len(n.acts) > 0 {
 			break
 		}
@@ -1849,6 +1852,9 @@ func (r *reading) toMachine(c *clause, a *act) bool {
 	if l := r.lemma1(r.toks[a.verb].s); (l == "tip" || l == "tilt" || l == "jack") && len(a.things) > 0 && limp.has(a.things[0].head) {
 		return true // nobody tips a hose
 	}
+	if l := r.lemma1(r.toks[a.verb].s); len(a.things) > 0 && (flat.has(a.things[0].head) && (l == "tip" || l == "tilt" || l == "lay" || l == "roll") && r.says1(c, a.verb, "its") || small.has(a.things[0].head) && l == "stand" && (r.word(a.verb+2) == "up" || r.word(a.verb+2) == "back") || a.action.Name == "lower" && (a.things[0].head == "wheel" || a.things[0].head == "tyre" || a.things[0].head == "tire")) {
+		return true // "tip it on its back", "wheel on, let it down"
+	}
 	if len(a.things) > 0 && !a.things[0].fastener && !(small.has(a.things[0].head) && a.action.Name != "fit" && a.action.Name != "remove") && !(a.things[0].plural && !r.many(a)) && !(starts && !switched.has(a.things[0].head)) {
 		return false
 	}
@@ -1880,6 +1886,9 @@ var wired = set("plug connector multiplug wire lead sensor motor pump heater lam
 
 // small are parts that nobody stands up, lays on their side, fills or bleeds.
 var small = set("pin clip circlip washer gasket seal ring o-ring spring key plug cap fuse ball shim spacer bush bushing bearing nipple clamp wire lead")
+
+// flat are parts that come off and that nobody tips over.
+var flat = set("filter lid panel cover cap guard shield plate rack arm belt blade pad shoe lever spring gasket tray bolt nut screw pin clip")
 
 // limp are the parts that do not stand.
 var limp = set("hose pipe tube cable belt strap rope cord lead")
