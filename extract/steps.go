@@ -462,6 +462,9 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	if len(a.things) > 0 && a.pronoun != "" && a.verb >= 0 && !a.subject && c.hi-a.verb >= 3 && (a.action.Name == "lock" || a.action.Name == "support" || a.action.Name == "place" || a.action.Name == "adjust" || a.action.Name == "drill" || a.action.Name == "fill" || a.action.Name == "hammer" || a.action.Name == "press" || a.action.Name == "heat" || a.action.Name == "cut" || !a.things[0].fastener && r.actedOn(a) && (a.action.Name == "test" || a.action.Name == "apply" || a.action.Name == "cover" && r.toks[a.verb].s != "stuff")) {
 		return true
 	}
+	if len(a.things) == 1 && a.pronoun != "" && a.verb >= 0 && !a.subject && (a.action.Name == "heat" || a.action.Name == "cool" || a.action.Name == "measure" || a.action.Name == "drill") && r.namedInSentence(a) {
+		return true // "the piston nut's got thread lock on it, so heat it"
+	}
 	if len(a.things) > 0 {
 		return a.pronoun != "" && (ledgerActs[a.action.Name] != "" || a.action.Name == "clean" || a.action.Name == "lubricate") || !weakActs.has(a.action.Name) && a.pronoun != ""
 	}
@@ -655,6 +658,24 @@ func (r *reading) putJustBefore(a *act) bool {
 		}
 	}
 	return false
+}
+
+// namedInSentence tells whether the clause before an act in its sentence names its one thing
+// and no other.
+func (r *reading) namedInSentence(a *act) bool {
+	if a.cl == 0 || r.clauses[a.cl-1].sentence != r.clauses[a.cl].sentence || r.clauses[a.cl-1].mood&notWork != 0 {
+		return false
+	}
+	named := false
+	for _, mi := range r.clauses[a.cl-1].mentions {
+		if m := &r.mentions[mi]; m.kind&(lexicon.Part|lexicon.Fastener) != 0 {
+			if m.entry != a.things[0] || m.prep != "" {
+				return false
+			}
+			named = true
+		}
+	}
+	return named
 }
 
 // actedOn tells whether the act right before one was done to its thing.
@@ -1054,6 +1075,12 @@ func (r *reading) drivenBy(c *clause, a *act) string {
 			lo++
 		}
 		if lo >= 0 && hi-lo <= 6 {
+			for i := hi - 2; i >= lo; i-- {
+				if r.toks[i].brk >= brkComma && r.toks[i].qty < 0 && r.toks[i].men < 0 {
+					lo = i + 1 // "there's three, allen of three": no count
+					break
+				}
+			}
 			return strings.ToLower(r.text(lo, hi))
 		}
 		if next := k + 1; next < len(r.clauses) && !r.fastenersOnly(a) && r.fastenerIn(&r.clauses[next], r.clauses[next].hi) {
@@ -1114,6 +1141,12 @@ func (r *reading) calledIn(m *mention) string {
 	}
 	if m.side != "" && !strings.Contains(n, m.side) && !strings.Contains(n, strings.Replace(m.side, " ", "", 1)) {
 		n = m.side + " " + n
+	}
+	if m.head == "countersunk" {
+		if m.count > 1 {
+			return countWord(m.count) + " " + n + " screws"
+		}
+		return n + " screw"
 	}
 	if m.count > 1 && m.plural {
 		n = countWord(m.count) + " " + n
