@@ -1659,6 +1659,9 @@ func onlyCounts(w []string) (k int, many string) {
 	if k >= len(w) {
 		return 0, ""
 	}
+	if n := len(w) - k; n >= 3 && n <= 4 && w[k] == "one" && w[k+1] == "of" && (pronounsObj.has(w[k+2]) || n == 4 && countOf[w[k+3]] > 1) {
+		return len(w), "one of the" // "tighten one of the three"
+	}
 	switch n := strings.ToLower(strings.TrimRight(w[k], ",")); {
 	case n == "all" || n == "both":
 		many = n + " the"
@@ -2006,6 +2009,9 @@ func (r *reading) imperative(a *act) string {
 				return strings.ToUpper(l[:1]) + l[1:]
 			}
 		}
+	}
+	if a.action.Name == "store" {
+		return "Put" // "pop the screws in the tray": the tray tells it, and not the verb
 	}
 	return a.action.Imperative
 }
