@@ -632,6 +632,12 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	if i > c.lo && r.toks[i].s == "loaded" && r.toks[i-1].s == "spring" {
 		return false // what a plunger is like
 	}
+	if r.toks[i].s == "flush" && r.word(i+1) == "with" && a.verb >= 0 && (i == c.lo || !r.toks[i-1].is(wLeadsVerb|wSubject)) {
+		m := r.nameWithin(c, i+2, 4)
+		if m < 0 || r.mentions[m].kind&lexicon.Consumable == 0 {
+			return false // "the seal, flush with the edge"
+		}
+	}
 	if r.toks[i].s == "tension" && len(a.objects) > 0 && r.mentions[a.objects[0]].from == i+1 && !r.mentions[a.objects[0]].definite && !r.mentions[a.objects[0]].plural {
 		return false // "tension pin in the small hole"
 	}

@@ -400,3 +400,16 @@ func TestFormsOfLooseEnds(t *testing.T) {
 		}
 	}
 }
+
+// TestFormsOfIt: what "it" is, where no part is meant by it: the puller, or the machine.
+func TestFormsOfIt(t *testing.T) {
+	for said, want := range map[string]string{
+		"I put the puller on, wind it down.": "Wind the puller down.",
+		"Filter out. Tip it on its back.":    "Tip the machine on its back.",
+		"Wheel on. Let it down.":             "Let the machine down.",
+	} {
+		if got := stepsOf(t, []string{"Undo the two cover bolts.", "Lift the cover off.", said}, 2); len(got) == 0 || got[len(got)-1] != want {
+			t.Errorf("%q: steps %q, want %q at the end", said, got, want)
+		}
+	}
+}

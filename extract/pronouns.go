@@ -741,6 +741,11 @@ func (s *tracker) toolNamed(a *act) int {
 	default:
 		return -1
 	}
+	if o := r.actBefore(a); o != nil && o.verb >= 0 && !o.subject && len(o.objects) == 1 && (o.action.Name == "fit" || o.action.Name == "place" || o.action.Name == "support") {
+		if m := &r.mentions[o.objects[0]]; m.kind == lexicon.Tool && pullers.has(m.head) {
+			return o.objects[0] // "I put the puller on, wind it down"
+		}
+	}
 	p := &r.clauses[a.cl-1]
 	used := len(p.acts) == 1 && r.acts[p.acts[0]].rule == toolInUse && a.action.Name == "fit" // "puller on the impeller and wind it in"
 	if !used && (len(p.acts) > 0 || len(p.mentions) != 1) || len(p.mentions) == 0 || r.since(p.lo, a.lo) > 6 || p.mood&(negated|asked|other|conditional|listing) != 0 {
@@ -765,7 +770,7 @@ func (s *tracker) toolNamed(a *act) int {
 }
 
 // pullers are the tools that draw or drive a part off, not a fastener.
-var pullers = set("puller extractor drift")
+var pullers = set("puller extractor drift splitter compressor spreader")
 
 // onPuller gives the part that comes off where a puller was put on right before:
 // "puller on and wind it up and it's off".

@@ -462,6 +462,9 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	if len(a.things) > 0 && a.pronoun != "" && a.verb >= 0 && !a.subject && c.hi-a.verb >= 3 && (a.action.Name == "lock" || a.action.Name == "support" || a.action.Name == "place" || a.action.Name == "adjust" || a.action.Name == "drill" || a.action.Name == "fill" || a.action.Name == "hammer" || a.action.Name == "press" || a.action.Name == "heat" || a.action.Name == "cut" || !a.things[0].fastener && r.actedOn(a) && (a.action.Name == "test" || a.action.Name == "apply" || a.action.Name == "cover" && r.toks[a.verb].s != "stuff")) {
 		return true
 	}
+	if len(a.things) == 1 && a.pronoun != "" && a.verb >= 0 && !a.subject && (a.action.Name == "heat" || a.action.Name == "cool" || a.action.Name == "measure" || a.action.Name == "drill") && r.namedInSentence(a) {
+		return true // "the piston nut's got thread lock on it, so heat it"
+	}
 	if len(a.things) > 0 {
 		return a.pronoun != "" && (ledgerActs[a.action.Name] != "" || a.action.Name == "clean" || a.action.Name == "lubricate") || !weakActs.has(a.action.Name) && a.pronoun != ""
 	}
@@ -655,6 +658,24 @@ func (r *reading) putJustBefore(a *act) bool {
 		}
 	}
 	return false
+}
+
+// namedInSentence tells whether the clause before an act in its sentence names its one thing
+// and no other.
+func (r *reading) namedInSentence(a *act) bool {
+	if a.cl == 0 || r.clauses[a.cl-1].sentence != r.clauses[a.cl].sentence || r.clauses[a.cl-1].mood&notWork != 0 {
+		return false
+	}
+	named := false
+	for _, mi := range r.clauses[a.cl-1].mentions {
+		if m := &r.mentions[mi]; m.kind&(lexicon.Part|lexicon.Fastener) != 0 {
+			if m.entry != a.things[0] || m.prep != "" {
+				return false
+			}
+			named = true
+		}
+	}
+	return named
 }
 
 // actedOn tells whether the act right before one was done to its thing.
@@ -1054,7 +1075,16 @@ func (r *reading) drivenBy(c *clause, a *act) string {
 			lo++
 		}
 		if lo >= 0 && hi-lo <= 6 {
+			for i := hi - 2; i >= lo; i-- {
+				if r.toks[i].brk >= brkComma && r.toks[i].qty < 0 && r.toks[i].men < 0 {
+					lo = i + 1 // "there's three, allen of three": no count
+					break
+				}
+			}
 			return strings.ToLower(r.text(lo, hi))
+		}
+		if next := k + 1; next < len(r.clauses) && !r.fastenersOnly(a) && r.fastenerIn(&r.clauses[next], r.clauses[next].hi) {
+			break // "Pulley next. There's a grub screw, three mil key": the screw's
 		}
 		if len(n.acts) > 1 || k > int(r.toks[c.lo].cl) && len(n.acts) > 0 {
 			break
@@ -1111,6 +1141,12 @@ func (r *reading) calledIn(m *mention) string {
 	}
 	if m.side != "" && !strings.Contains(n, m.side) && !strings.Contains(n, strings.Replace(m.side, " ", "", 1)) {
 		n = m.side + " " + n
+	}
+	if m.head == "countersunk" {
+		if m.count > 1 {
+			return countWord(m.count) + " " + n + " screws"
+		}
+		return n + " screw"
 	}
 	if m.count > 1 && m.plural {
 		n = countWord(m.count) + " " + n
@@ -1623,6 +1659,9 @@ func onlyCounts(w []string) (k int, many string) {
 	if k >= len(w) {
 		return 0, ""
 	}
+	if n := len(w) - k; n >= 3 && n <= 4 && w[k] == "one" && w[k+1] == "of" && (pronounsObj.has(w[k+2]) || n == 4 && countOf[w[k+3]] > 1) {
+		return len(w), "one of the" // "tighten one of the three"
+	}
 	switch n := strings.ToLower(strings.TrimRight(w[k], ",")); {
 	case n == "all" || n == "both":
 		many = n + " the"
@@ -1849,6 +1888,9 @@ func (r *reading) toMachine(c *clause, a *act) bool {
 	if l := r.lemma1(r.toks[a.verb].s); (l == "tip" || l == "tilt" || l == "jack") && len(a.things) > 0 && limp.has(a.things[0].head) {
 		return true // nobody tips a hose
 	}
+	if l := r.lemma1(r.toks[a.verb].s); len(a.things) > 0 && (flat.has(a.things[0].head) && (l == "tip" || l == "tilt" || l == "lay" || l == "roll") && r.says1(c, a.verb, "its") || small.has(a.things[0].head) && l == "stand" && (r.word(a.verb+2) == "up" || r.word(a.verb+2) == "back") || a.action.Name == "lower" && (a.things[0].head == "wheel" || a.things[0].head == "tyre" || a.things[0].head == "tire")) {
+		return true // "tip it on its back", "wheel on, let it down"
+	}
 	if len(a.things) > 0 && !a.things[0].fastener && !(small.has(a.things[0].head) && a.action.Name != "fit" && a.action.Name != "remove") && !(a.things[0].plural && !r.many(a)) && !(starts && !switched.has(a.things[0].head)) {
 		return false
 	}
@@ -1880,6 +1922,9 @@ var wired = set("plug connector multiplug wire lead sensor motor pump heater lam
 
 // small are parts that nobody stands up, lays on their side, fills or bleeds.
 var small = set("pin clip circlip washer gasket seal ring o-ring spring key plug cap fuse ball shim spacer bush bushing bearing nipple clamp wire lead")
+
+// flat are parts that come off and that nobody tips over.
+var flat = set("filter lid panel cover cap guard shield plate rack arm belt blade pad shoe lever spring gasket tray bolt nut screw pin clip")
 
 // limp are the parts that do not stand.
 var limp = set("hose pipe tube cable belt strap rope cord lead")
@@ -1964,6 +2009,9 @@ func (r *reading) imperative(a *act) string {
 				return strings.ToUpper(l[:1]) + l[1:]
 			}
 		}
+	}
+	if a.action.Name == "store" {
+		return "Put" // "pop the screws in the tray": the tray tells it, and not the verb
 	}
 	return a.action.Imperative
 }
