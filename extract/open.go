@@ -215,6 +215,9 @@ func (r *reading) leftOpen(t *thing, state string, rec *Record) string {
 		if t.owner != nil && t.fastener && r.spokenOfLater(t.owner, t.events[len(t.events)-1].hi) {
 			return "" // what it holds is in place
 		}
+		if lentWhile.has(t.head) && ledgerActs[t.events[0].action] == Refitted {
+			return "" // "clamp on the hose, … clamp off the hose": put there for the job only
+		}
 		if propped.has(t.head) || t.mods["broom"] || isolates.has(t.head) && contentCount(t.mods) == 0 || t.head == "ring" && t.plural && contentCount(t.mods) == 0 || t.fastener && r.goesWith(t, rec) {
 			return ""
 		}
@@ -487,3 +490,6 @@ func mergeOpen(in []Open) []Open {
 	}
 	return out
 }
+
+// lentWhile are the things that are put on or in for as long as the work takes.
+var lentWhile = set("clamp bung block wedge strap tie tape peg rag stand prop")
