@@ -53,7 +53,8 @@ func (w *weighing) add(s sign, value int) {
 	}
 }
 
-// A sign is a kind of clue.
+// A sign is a kind of clue. Their order is that of the weights: a new one comes last, and the
+// weights are to be fitted again.
 type sign uint16
 
 const (
@@ -61,55 +62,55 @@ const (
 	isPart
 	isAhead
 	isNobodys
-	isWhich
-	gapIs
-	clausesIs
-	rankIs
-	rankDoing
-	rankPointed
-	doingPointed
-	wordIs
-	countIs
-	ownerIs
-	ownerDone
-	ownerInClause
-	partBetween
-	partsSince
-	fastenersSince
-	stateIs
-	stateFresh
-	placeIs
-	turnedSince
-	opensWith
-	prepIs
-	saidTimes
-	isFresh
-	headIs
-	topicIs
-	headingIs
-	ownsNoneIs
-	wholeIs
-	passingIs
-	clausePreps
-	unrealIs
-	pluralIs
-	definiteIs
-	doneIs
-	toolIs
-	sentenceIs
-	turnWord
-	hasIs
-	holdsIt
-	saidNext
-	namedSo
-	besideIs
-	besideNot
-	seatIs
-	meanwhileIs
+	isWhich        // by which word it is told from others: the other, the last, the big one
+	gapIs          // for how long there was talk since the thing was spoken of
+	clausesIs      // the same in clauses
+	rankIs         // how many others of its kind were spoken of since
+	rankDoing      // the same, and whether things come off or go on
+	rankPointed    // the same, and how the mention points
+	doingPointed   // how the mention points: the, this, two, a
+	wordIs         // called by the same word before
+	countIs        // as many as before
+	ownerIs        // whose it is: how lately that part was spoken of
+	ownerDone      // what became of that part
+	ownerInClause  // its part is named in the clause
+	partBetween    // another part is named in the clause
+	partsSince     // how many other parts were named since
+	fastenersSince // a fastener was named since, the part's or another's
+	stateIs        // how it was left, and what is done now
+	stateFresh     // how it was left, where a new one is spoken of
+	placeIs        // a word of place tells it
+	turnedSince    // the talk turned to another part since
+	opensWith      // the clause opens with it
+	prepIs         // the preposition before it
+	saidTimes      // how often it was spoken of
+	isFresh        // it was first spoken of just now
+	headIs         // which part it is
+	topicIs        // the talk turned to it
+	headingIs      // a clause did nothing but name it
+	ownsNoneIs     // no bolt is named after such a part
+	wholeIs        // it is the whole machine
+	passingIs      // it was named in passing
+	clausePreps    // both prepositions, in one clause
+	unrealIs       // it was named in a warning, a case, a story
+	pluralIs       // they are several
+	definiteIs     // the, this
+	doneIs         // what was done to it last
+	toolIs         // it may be a tool
+	sentenceIs     // how many sentences ago
+	turnWord       // right, next, now since
+	hasIs          // it has fasteners of that word already
+	holdsIt        // said to hold it
+	saidNext       // it is named again right after
+	namedSo        // a fastener is named after it somewhere in the talk
+	besideIs       // the same breath gives the fastener to it
+	besideNot      // the same breath gives it to another
+	seatIs         // another part was put on it
+	meanwhileIs    // it was only held, or tells how another lies
 )
 
-// asked is a bare mention, with what the clues about it share.
-type bareAsked struct {
+// unnamed is a mention of a fastener by its word alone, with what all clues about it share.
+type unnamed struct {
 	ci, mi   int
 	m        *mention
 	c        *clause
@@ -133,7 +134,7 @@ const (
 func (s *tracker) whose(ci, mi int, partsOnly bool) claim {
 	r := s.r
 	m := &r.mentions[mi]
-	q := bareAsked{ci: ci, mi: mi, m: m, c: &r.clauses[ci], doing: doingOf(r.actOn(ci, mi)), pointing: pointing(r, m), which: whichOf(r, m), topic: s.onTopic(m.lo)}
+	q := unnamed{ci: ci, mi: mi, m: m, c: &r.clauses[ci], doing: doingOf(r.actOn(ci, mi)), pointing: pointing(r, m), which: whichOf(r, m), topic: s.onTopic(m.lo)}
 	if q.doing == 0 && s.fitting(m.lo) {
 		q.doing = 4
 	} else if q.doing == 0 && s.apart(m.lo) {
@@ -291,7 +292,9 @@ func (s *tracker) mayMean(t *thing, m *mention) bool {
 	return !tooMany(t, m) && !r.toldApart(t, m)
 }
 
-func (s *tracker) weighFastener(w *weighing, q *bareAsked, t *thing, at, rank int) {
+// weighFastener weighs that a mention means a fastener spoken of before, the rank-th latest of
+// those, and the one at that place in hand.
+func (s *tracker) weighFastener(w *weighing, q *unnamed, t *thing, at, rank int) {
 	r := s.r
 	m := q.m
 	since := 0
@@ -405,7 +408,9 @@ func (r *reading) countAgrees(t *thing, m *mention) int {
 	return 8
 }
 
-func (s *tracker) weighPart(w *weighing, q *bareAsked, t *thing, rank int) {
+// weighPart weighs that a mention means a fastener of a part not spoken of before, the part
+// being the rank-th latest of those spoken of.
+func (s *tracker) weighPart(w *weighing, q *unnamed, t *thing, rank int) {
 	r := s.r
 	m := q.m
 	w.add(isPart, 0)
@@ -547,7 +552,9 @@ func (s *tracker) weighPart(w *weighing, q *bareAsked, t *thing, rank int) {
 	}
 }
 
-func (s *tracker) nearness(q *bareAsked, o *mention) int {
+// nearness tells how soon after the asked mention another comes: 0 in its clause, 1 and 2 in
+// its sentence, 3 and 4 in the next ones.
+func (s *tracker) nearness(q *unnamed, o *mention) int {
 	if o.cl == q.ci {
 		return 0
 	}
@@ -558,6 +565,7 @@ func (s *tracker) nearness(q *bareAsked, o *mention) int {
 	return near
 }
 
+// doneTo gives what is done to a mention, as doingOf tells; 8 where nothing is.
 func (s *tracker) doneTo(mi int) int {
 	if a := s.r.actOn(s.r.mentions[mi].cl, mi); a != "" {
 		return doingOf(a)
@@ -565,7 +573,9 @@ func (s *tracker) doneTo(mi int) int {
 	return 8
 }
 
-func (s *tracker) weighAhead(w *weighing, q *bareAsked, k int) {
+// weighAhead weighs that a mention means a fastener of a part that is named only right after:
+// "two bolts, and the bracket drops".
+func (s *tracker) weighAhead(w *weighing, q *unnamed, k int) {
 	r := s.r
 	o := &r.mentions[k]
 	near := s.nearness(q, o)
@@ -597,6 +607,7 @@ func (s *tracker) weighAhead(w *weighing, q *bareAsked, k int) {
 	}
 }
 
+// gapOf puts seconds into eight classes.
 func gapOf(s float64) int {
 	for i, x := range []float64{2, 4, 8, 15, 30, 60, 120} {
 		if s < x {
@@ -606,6 +617,7 @@ func gapOf(s float64) int {
 	return 7
 }
 
+// clausesOf puts a distance in clauses into eight classes.
 func clausesOf(n int) int {
 	switch {
 	case n < 4:
@@ -623,6 +635,8 @@ func clausesOf(n int) int {
 // comesOff is what doingOf gives for the acts by which things come off.
 const comesOff = 1
 
+// doingOf puts acts into classes: 0 none, 1 things come off, 2 they go on or are tightened, 3 another.
+// Where there is no act, the walk tells 4 for going on and 5 for coming off.
 func doingOf(act string) int {
 	switch act {
 	case "remove", "slacken", "disconnect", "discard":
@@ -635,6 +649,7 @@ func doingOf(act string) int {
 	return 3
 }
 
+// stateOf numbers the ways a thing is left, 0 where nothing was done to it.
 func stateOf(st string) int {
 	switch st {
 	case "":
@@ -655,6 +670,7 @@ func stateOf(st string) int {
 	return 7
 }
 
+// prepOf numbers the prepositions, 0 where there is none.
 func prepOf(p string) int {
 	switch p {
 	case "":
@@ -702,6 +718,7 @@ func pointing(r *reading, m *mention) int {
 	return 7
 }
 
+// hashOf numbers words, two now and then alike.
 func hashOf(w string) int {
 	h := uint32(2166136261)
 	for i := range len(w) {
