@@ -413,3 +413,13 @@ func TestFormsOfIt(t *testing.T) {
 		}
 	}
 }
+
+// TestMustStill has what is left to do in one clause with "still": a clause cut there loses it.
+func TestMustStill(t *testing.T) {
+	for _, said := range []string{"I must still grease the shaft before I ride it.", "I'll still grease the shaft before I ride it.", "We must still grease the shaft before anybody rides it."} {
+		rec := record(t, "Undo the cover bolt.", "Clean the shaft with a rag.", said)
+		if !slices.ContainsFunc(rec.Open, func(o Open) bool { return o.Kind == Unfinished && strings.Contains(o.Question, "shaft") }) {
+			t.Errorf("%s leaves no work on the shaft open", said)
+		}
+	}
+}

@@ -542,6 +542,12 @@ func (r *reading) cut() {
 
 // startsClause tells whether a new clause begins at token i, the clause before having begun at start.
 func (r *reading) startsClause(start, i int) bool {
+	if r.toks[i-1].s == "still" && i-2 >= start && r.toks[i-1].brk < brkComma {
+		switch r.toks[i-2].s {
+		case "must", "should", "will", "'ll", "to", "can", "could", "might", "would", "'d", "may":
+			return false // "I must still grease the shaft"
+		}
+	}
 	if w, n := r.toks[i].s, r.word(i+1); (w == "it" || w == "they" || w == "she" || w == "he") && (n == "comes" || n == "come" || n == "goes" || n == "go") && r.toks[i-1].brk <= brkPause && (i-1 == start || r.toks[i-2].brk >= brkComma) {
 		switch r.toks[i-1].s {
 		case "off", "out", "on", "in", "up", "down", "away":

@@ -3077,6 +3077,9 @@ func (r *reading) saidWords(e *looseEnd) string {
 	return strings.Join(words, " ")
 }
 
+// unworked are the names of what is looked at, called or bought, and no work is done on.
+var unworked = set("photo picture video film ring call paper leaflet book sheet phone website shop ties number")
+
 // spokenQuestion words what was left open in the talk: with the thing where it is
 // certain or, as a perhaps, where it was named some way before; and always in the
 // speaker's own words.
@@ -3097,7 +3100,7 @@ func spokenQuestion(o Open, sure bool, perhaps string) string {
 		}
 		return "Which value is meant here" + maybe + ", and which source gives it: " + said + "?"
 	case Unfinished:
-		if sure {
+		if sure && !unworked.has(o.About[strings.LastIndexByte(o.About, ' ')+1:]) {
 			return "Is the work on the " + o.About + " finished: " + said + "?"
 		}
 		return "Is this done since" + maybe + ": " + said + "?"
