@@ -108,7 +108,7 @@ left-off
 that/it/those/they/these 's/is/are/'ve/has/have to go back $
 that/it/those/they/these 's/is/are/'ve/has/have to go back on/in
 i/we had X off/out * to go back
-run/runs/ride/rides/drive/use/do/manage/go/work/works without X for_now/today/for_today/tonight/for_tonight/for_a_bit/for_a_while/till/until
+work/works/run/runs/ride/rides/drive/use/do/manage/go without X for_now/today/for_today/tonight/for_tonight/for_a_bit/for_a_while/till/until
 you/we/i 'll/will have_to/need_to/want_to put/refit X back
 late
 ^ i/we must/should/ought_to/need_to/have_to/'ve_got_to/gotta/want_to/'d_like_to/'ll_have_to/'ll_need_to/'d_better V X
@@ -121,7 +121,7 @@ X 's/is/are a/an? size/bit/touch/fraction too big/small/long/short/wide/narrow
 it/that/they 's/is/are a/one size/sizes too big/small/long/short
 i/we want/need/'d_like a/an proper/better/right one/X on/in there/it/here
 X 's/is/are the_wrong size/length/one/sort/kind/type
-^ new/spare/proper/right X 's/is/are in/at/on the/my/his/her? house/car/van/shed/garage/post/shop/home/work/office/kitchen
+^ new/spare/proper/right X 's/is/are in/at/on the/my/his/her? home/house/car/van/shed/garage/post/shop/kitchen/office/work
 X 's/is/are a/an? borrowed/temporary/stand_in/loaned/lent one/ones/job/thing?
 X 's/is/are past_it/knackered/worn_out/had_it/tired/on_its_last_legs/shot * going/gone/goes back in/on
 X 's/is/are past_it/knackered/worn_out/had_it/tired/on_its_last_legs/shot * do for_now/till/until/for_today/for_tonight
@@ -221,7 +221,7 @@ X has/needs/have/need/wants/want/must/ought/got to? be D U
 X needs/wants/need/want/'ll_need/'ll_want G U
 U X wants/needs/has_to_be/must_be/'ll_want/'ll_need G/D
 U i/we/somebody/someone need/needs/have/has/must/gotta/got/'ve_got/want/'ll to? V X
-^ still/left/things/jobs/work/bits? to_do is? X
+^ work/still/left/things/jobs/bits? to_do is? X
 ^ still to_do is/'s/are? X
 ^ to_do is/are? X
 ^ left_to_do/left_over/outstanding/remaining/still_outstanding/jobs_left/things_left/work_left/not_done/not_done_yet/yet_to_do/still_to_do/unfinished/to_finish is/are/for/T? T? X
