@@ -197,12 +197,8 @@ func (r *reading) pulledAlone(ci int) {
 		}
 		m := &r.mentions[a.objects[0]]
 		ends := m.hi == c.hi || r.toks[m.hi-1].brk >= brkComma || r.toks[m.hi].s == "and" || r.toks[m.hi].s == "first" || r.toks[m.hi].s == "from"
-		if a.verb > c.lo && m.hi == a.verb-1 && r.toks[a.verb-1].s == "i" && (a.verb+1 == c.hi || r.toks[a.verb].brk >= brkComma || r.toks[a.verb+1].s == "with") {
-			ends = true // "the impeller I pull with pliers"
-		} else if m.lo < a.verb || !pulledOff.has(m.head) && !(m.kind&lexicon.Fastener != 0 && (m.plural || m.definite && alike.has(m.head))) {
+		if m.lo < a.verb || !pulledOff.has(m.head) && !(m.kind&lexicon.Fastener != 0 && (m.plural || m.definite && alike.has(m.head))) {
 			continue
-		} else if m.kind&lexicon.Fastener != 0 && m.hi < c.hi && (r.toks[m.hi].s == "on" || r.toks[m.hi].s == "in" || r.toks[m.hi].s == "at" || r.toks[m.hi].s == "holding") {
-			ends = true // "pull the two screws on the cover"
 		}
 		if ends {
 			a.action, a.rule = r.lex.Action("remove"), "verb pull"
@@ -250,9 +246,6 @@ func (r *reading) takesNothingOff(ci int, a *act) bool {
 // padlock tells whether a mention is of the lock that keeps a machine switched off: "Lock
 // off. Power on.", "I take my lock off, heat on".
 func (r *reading) padlock(m *mention) bool {
-	if m.head == "padlock" {
-		return true
-	}
 	if m.head != "lock" || len(m.mods) > 0 {
 		return false
 	}
@@ -424,9 +417,6 @@ func (r *reading) notRightOut(ci, i int) bool {
 				return true
 			}
 		case "in", "on", "there":
-			if leave {
-				return true
-			}
 		case "lose", "drop", "let":
 			return false // "don't let it drop out"
 		}
@@ -438,7 +428,7 @@ func (r *reading) notRightOut(ci, i int) bool {
 func (r *reading) byItself(ci, i int) bool {
 	c := &r.clauses[ci]
 	for k := i; k < min(c.hi, i+3); k++ {
-		if n := r.word(k + 1); r.toks[k].s == "by" && (n == "itself" || n == "themselves") || r.toks[k].s == "on" && n == "its" && r.word(k+2) == "own" {
+		if n := r.word(k + 1); r.toks[k].s == "by" && (n == "itself" || n == "themselves") {
 			return true
 		}
 	}
@@ -593,9 +583,6 @@ func (r *reading) actAt(ci, i int) (act, int) {
 // asAdj are the verbs that also say what a thing is like.
 var asAdj = set("wet dry clean oily warm cool level square empty open flush")
 
-// namesWhat are words that stand before a noun and tell what it is for.
-var namesWhat = set("sliding locking mounting retaining fixing steering cooling adjusting securing cutting grinding welding sewing washing driving rolling folding rotating moving bearing")
-
 // fits are the words for how a thing fits.
 var fits = set("slip press push tight loose snug interference close sliding friction exact perfect easy better")
 
@@ -674,10 +661,7 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	}
 	if i == c.lo {
 		n := r.word(i + 1)
-		if namesWhat.has(r.toks[i].s) && r.toks[i].brk < brkComma && i+1 < len(r.toks) && !determiner.has(n) && !r.kind(i+1).is(wPronoun) {
-			return false // "sliding door rollers on the van"
-		}
-		return !(r.toks[i].s == "stuff" && (prepositions.has(n) && n != "in" || i > 0 && r.toks[i-1].brk < brkComma && !r.kind(i-1).is(wLeadsVerb|wSubject|wOpener)) || r.toks[i].s == "stuck" || (r.toks[i].s == "knock" || r.toks[i].s == "stuff") && n == "at")
+		return !(r.toks[i].s == "stuff" && i > 0 && r.toks[i-1].brk < brkComma && !r.kind(i-1).is(wLeadsVerb|wSubject|wOpener) || r.toks[i].s == "stuck" || (r.toks[i].s == "knock" || r.toks[i].s == "stuff") && n == "at")
 	}
 	p := r.toks[i-1].s
 	if r.toks[i].s == "back" && r.toks[i-1].brk < brkComma && (r.toks[i-1].men >= 0 || p == "it" || p == "them" || p == "that") {
@@ -693,8 +677,7 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	case w == "left" && r.toks[i-1].brk >= brkComma && !r.kind(i+1).is(wDeterminer|wPronoun|wCountOf), // "left cap out, left brush out"
 		w == "thread" && (p == "regular" || p == "normal" || p == "standard" || p == "fine" || p == "coarse" || p == "hand" || p == "left" || p == "right" || p == "handed" || p == "same" || p == "ordinary"), // "it's regular thread on this one"
 		w == "fit" && fits.has(p), // "it's a nice slip fit"
-		w == "stuff" && (prepositions.has(n) && n != "in" || !leadsVerb.has(p) && !subjects.has(p) && !openers.has(p)), // "the high heat stuff"
-		strings.HasSuffix(w, "ing") && strings.HasSuffix(p, "est") && p != "test" && p != "rest",                       // "the lowest setting"
+		w == "stuff" && (prepositions.has(n) && n != "in" || !leadsVerb.has(p) && !subjects.has(p) && !openers.has(p)), // "the lowest setting"
 		w == "open" && (p == "held" || p == "left" || p == "propped" || p == "wedged" || p == "stays"),
 		w == "heat" && (p == "high" || p == "low" || p == "more"),
 		w == "smear" && (p == "thin" || p == "light" || p == "small" || p == "little" || p == "tiny" || p == "thick"),
@@ -784,7 +767,7 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 		if found < 0 {
 			return a, 0, false
 		}
-		if w := r.toks[found-1].s; p.Gap == wi && found-1 > k && (p.Words[0] == "get" || p.Words[0] == "have") && r.toks[found-1].men < 0 && (strings.HasSuffix(w, "ed") && !dropAdj.has(w) && r.toks[found].brk != brkNone || irregular.has(w)) {
+		if w := r.toks[found-1].s; p.Gap == wi && found-1 > k && (p.Words[0] == "get" || p.Words[0] == "have") && r.toks[found-1].men < 0 && irregular.has(w) {
 			return a, 0, false // "I've got the deck flipped over"
 		}
 		if p.Gap == wi {
@@ -824,9 +807,6 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 		return a, 0, false // put away, not on
 	}
 	if p.Subject {
-		if p.Words[0] == "be" && p.Action.Name != "none" && i-2 >= c.lo && (r.toks[i-2].s == "whatever" || r.toks[i-2].s == "what") {
-			return a, 0, false // "whatever that is in walking"
-		}
 		if p.Words[0] == "be" && k < c.hi && r.toks[k-1].brk <= brkPause && p.Action.Name != "none" && !(p.Words[n-1] == "off" && i > c.lo && r.toks[i-1].men >= 0 && k+1 < c.hi && r.toks[k+1].men >= 0) {
 			// "it's in the tank" tells a place, "it's in" that it was fitted
 			if w := r.toks[k].s; determiner.has(w) && w != "one" && !(countOf[w] > 1 && offWords.has(p.Words[n-1])) || w == "me" || r.toks[k].men >= 0 && r.mentions[r.toks[k].men].count < 2 {
@@ -958,7 +938,7 @@ func (r *reading) lemma1(w string) string {
 // isFiniteVerb tells whether a verb of its own clause stands at j, so that no object gap runs across it.
 func (r *reading) isFiniteVerb(j int) bool {
 	s := r.toks[j].s
-	return s == "is" || s == "are" || s == "'s" || s == "was" || s == "and" && (r.imperativeAt(j+1) || r.pastForm(r.word(j+1)) && r.toks[j+1].men < 0 || r.movesItself(j+1) || r.kind(j+1).is(wSubject) && !r.kind(j+1).is(wPronoun) || r.word(j+1) == "it" || r.word(j+1) == "they")
+	return s == "is" || s == "are" || s == "'s" || s == "was" || s == "and" && (r.pastForm(r.word(j+1)) && r.toks[j+1].men < 0 || r.movesItself(j+1) || r.kind(j+1).is(wSubject) && !r.kind(j+1).is(wPronoun) || r.word(j+1) == "it" || r.word(j+1) == "they")
 }
 
 // movesItself tells whether the word at j says that a thing moves: "tips forward and lifts out".
@@ -1011,9 +991,6 @@ func (r *reading) objectsAfter(c *clause, a *act, k int, ends bool) {
 				a.objects = append(a.objects, m)
 			}
 			return
-		}
-		if len(a.objects) > 0 && r.toks[mm.from-1].brk >= brkComma && mm.hi < c.hi && r.toks[mm.hi-1].brk < brkComma && r.kind(mm.hi).is(wOn|wOff) && (mm.hi+1 >= c.hi || r.toks[mm.hi].brk >= brkComma || r.toks[mm.hi+1].s == "and") {
-			break // "fill the tank, switch on"
 		}
 		if len(a.objects) > 0 && mm.hi < c.hi && r.toks[mm.hi-1].brk < brkComma && (r.movesOff(mm.hi) || r.toks[mm.from-1].brk >= brkComma && (r.toks[mm.hi].is(wReturning) || placing.has(r.toks[mm.hi].s) && r.toks[mm.hi].s != "to")) {
 			break // "pull the last bolt and the gearbox slid back", "line up the spacers, axle through"
@@ -1218,9 +1195,6 @@ func (r *reading) withSubject(c *clause, a act, k int) (act, int, bool) {
 	if best >= 0 && v-r.mentions[best].hi > 5 && !(r.toks[v-1].s == "and" && r.opens(c, &r.mentions[best])) {
 		best = -1
 	}
-	if best >= 0 && (r.toks[v].s == "'s" || r.toks[v].s == "is") && v-1 > r.mentions[best].hi-1 && namesFigure.has(r.toks[v-1].s) {
-		best = -1 // "a picture of a spring, proper number's in the chart": not the spring
-	}
 	for _, m := range c.mentions {
 		if mm := &r.mentions[m]; best >= 0 && mm.kind == lexicon.Tool && mm.prep == "" && mm.hi == v && mm.from > r.mentions[best].hi {
 			best = -1 // "the gear walks off the shaft and the key comes with it": not the shaft
@@ -1267,7 +1241,7 @@ func (r *reading) withSubject(c *clause, a act, k int) (act, int, bool) {
 			a.pronoun = "it" // "and he pops off": the cap
 			return a, k, true
 		}
-		if s == "i" || s == "you" || s == "we" || s == "he" || s == "they" && r.toks[v].s == "say" {
+		if s == "i" || s == "you" || s == "we" || s == "he" {
 			return a, 0, false
 		}
 		if pronounsObj.has(s) || s == "they" || s == "she" {
@@ -1289,9 +1263,6 @@ func (r *reading) withSubject(c *clause, a act, k int) (act, int, bool) {
 	}
 	return a, 0, false
 }
-
-// namesFigure are the words for what is told or written and never fitted.
-var namesFigure = set("number figure value setting spec size answer name list note trick secret picture link card sheet")
 
 // unlisted gives where a thing that no list knows is named right before a verb at v
 // that says it comes off or goes back, the particle before k: "the front goes back

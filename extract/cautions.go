@@ -566,11 +566,6 @@ func (r *reading) ifYou(ci int) bool {
 	if at < 0 || r.ofMe(c.lo, c.hi) || r.pastTold(c) {
 		return false
 	}
-	for i := at + 1; i+1 < c.hi; i++ {
-		if r.toks[i].s == "if" && r.toks[i+1].s == "you" {
-			return true
-		}
-	}
 	n := ci + 1
 	return n < len(r.clauses) && r.clauses[n].sentence == c.sentence && r.toks[r.clauses[n].lo].s == "if" && r.word(r.clauses[n].lo+1) == "you"
 }
@@ -712,13 +707,6 @@ func (r *reading) notThere(c *clause) bool {
 		if i == c.lo && determiner.has(r.toks[i+1].s) && c.hi-c.lo > 4 && r.threatens(n-1) && (r.saidIn(c, "'ll") || r.saidIn(c, "will")) {
 			return true // "Not the steel one, you'll gouge it."
 		}
-		if i == c.lo && r.toks[i+1].s == "the" {
-			for k := i + 2; k+1 < min(c.hi, i+6); k++ {
-				if r.toks[k].men >= 0 && r.toks[k+1].men < 0 && (r.toks[k+1].s == "in" || r.toks[k+1].s == "on") && (r.word(k+2) == "that" || r.word(k+2) == "there") {
-					return true // "not the long screw in that hole"
-				}
-			}
-		}
 		if i == c.lo && determiner.has(r.toks[i+1].s) && n < len(r.clauses) && r.clauses[n].sentence == c.sentence && r.consequence(n) {
 			return true
 		}
@@ -807,7 +795,7 @@ func (r *reading) soAsNot(c *clause) bool {
 			continue
 		}
 		for k := i + 1; k < min(c.hi-1, i+7); k++ {
-			if !refuses.has(r.toks[k].s) || r.toks[k-1].s == "i" || r.pastAt(c.lo+1) {
+			if !refuses.has(r.toks[k].s) || r.toks[k-1].s == "i" {
 				continue
 			}
 			for _, o := range c.opens {
@@ -929,9 +917,6 @@ func (r *reading) warns(c *clause, q cue) bool {
 	case "don't", "do", "never":
 		if w == "never" && (r.pastAt(q.hi) || next == "find" || next == "know" || next == "seize" || next == "seen") || next == "be" && r.word(q.hi+1) == "that" {
 			return false
-		}
-		if prev == "or" && (q.hi >= c.hi || subjects.has(next)) {
-			return false // "hit the bell or don't"
 		}
 		if prev == "i" || prev == "we" || prev == "they" || prev == "it" || prev == "'ve" || prev == "have" || prev == "that" || prev == "who" || prev == "people" || prev == "he" || prev == "'s" || prev == "she" {
 			return false

@@ -213,7 +213,7 @@ func (r *reading) commands(ci int) bool {
 // tellsDone tells of a sentence that says how it was, or what was done.
 func (r *reading) tellsDone(lo, hi int) bool {
 	for k := lo; k < hi; k++ {
-		if r.pastTold(&r.clauses[k]) || r.doneAlready(k) {
+		if r.pastTold(&r.clauses[k]) {
 			return true
 		}
 	}
@@ -277,9 +277,6 @@ func (r *reading) leftSign(ci, hi, topic int) (at int, will bool) {
 	for _, o := range c.opens {
 		switch o.signal {
 		case "fault", "damage":
-			if n := r.word(o.hi); r.toks[o.hi-1].s == "dead" && n != "" && r.toks[o.hi-1].brk < brkComma {
-				continue // "it's dead centre"
-			}
 			if o.hi == o.lo+1 && o.lo > c.lo && r.toks[o.lo-1].is(wDeterminer) {
 				continue // "wipe off the drips"
 			}
@@ -333,10 +330,6 @@ func (r *reading) willDoAt(ci, hi, i, topic int) bool {
 		v++
 	}
 	w := r.toks[v].s
-	if w == "have" && r.word(v+1) == "to" && v+2 < c.hi {
-		v += 2
-		w = r.toks[v].s
-	}
 	if n := r.word(v + 1); w == "take" && (n == "it" || n == "that") || w == "wash" && n == "my" {
 		return false // "I'll take that": it will do
 	}
@@ -410,11 +403,6 @@ func (r *reading) mends(a *act, topic int) bool {
 			return true
 		}
 	}
-	for _, mi := range a.objects {
-		if r.sameTopic(mi, topic) {
-			return true
-		}
-	}
 	return a.action.Name == "tighten" || a.action.Name == "adjust" || a.action.Name == "loosen"
 }
 
@@ -424,7 +412,7 @@ func (r *reading) farOff(lo, hi int) bool {
 		switch w := r.toks[i].s; {
 		case farTimes.has(w):
 			return true
-		case w == "again" && (r.word(i+1) == "after" || r.word(i+1) == "in"), w == "some" && (r.word(i+1) == "day" || r.word(i+1) == "time"), w == "another" && (r.word(i+1) == "day" || r.word(i+1) == "time"), w == "wet" && r.word(i+1) == "day", w == "spring" && r.word(i-2) == "in" && r.toks[i].men < 0, w == "first" && lexicon.Singular(r.word(i+1)) == "load":
+		case w == "again" && (r.word(i+1) == "after" || r.word(i+1) == "in"), w == "another" && (r.word(i+1) == "day" || r.word(i+1) == "time"), w == "wet" && r.word(i+1) == "day", w == "first" && lexicon.Singular(r.word(i+1)) == "load":
 			return true
 		}
 	}

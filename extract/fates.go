@@ -11,7 +11,6 @@ type fate struct {
 	ends        bool // nothing more may follow: "keep that beside you" says where
 	off         bool // only of what had come off
 	another     bool // of the one that takes its place
-	weak        bool // outdone by whatever else is said
 	close       bool // only where the part is named right before it: "that's good" is said of much
 }
 
@@ -46,9 +45,6 @@ func (r *reading) fates(ci int) []told {
 		if f.ends && !f.named && o.hi < c.hi && r.toks[o.hi-1].brk < brkComma && !(o.signal == "sound" && r.oldBefore(c, o.lo)) {
 			continue
 		}
-		if w := r.word(o.hi); f.disposition == "new" && o.hi+1 < c.hi && r.toks[o.hi-1].brk < brkComma && (w == "of" && r.toks[o.hi+1].men >= 0 || (w == "set" || w == "pair") && r.word(o.hi+1) == "of") {
-			continue // "a fresh set of blades": told of what it names
-		}
 		if o.signal == "stays" && r.staysPut(c, o) {
 			continue
 		}
@@ -82,7 +78,7 @@ func (r *reading) fates(ci int) []told {
 			if w := r.word(o.hi); o.signal == "made-one" && o.hi < c.hi && r.toks[o.hi-1].brk < brkComma && r.toks[o.hi-1].s == "one" && !prepositions.has(w) && w != "and" && w != "myself" {
 				continue // "I cut one metre twenty"
 			}
-			if r.hasNone(o.hi) || r.awaited(c, o.lo) || o.signal == "made-one" && r.standsInNear(ci) {
+			if o.signal == "made-one" && r.standsInNear(ci) {
 				continue
 			}
 			t := r.oneFor(ci, o.lo)
@@ -108,12 +104,6 @@ func (r *reading) fates(ci int) []told {
 		}
 		if o.signal == "came-new" && o.hi < c.hi && r.toks[o.hi].men >= 0 && r.toks[o.hi-1].s == "new" && r.toks[o.hi-1].brk < brkComma {
 			continue // "brand new clutch": told of what it names
-		}
-		if f.disposition == "discarded" {
-			if lot := r.theLot(ci, o.hi, f); len(lot) > 0 {
-				out = append(out, lot...)
-				continue
-			}
 		}
 		if f.disposition == "reused" && r.onlyForNow(ci) {
 			f.disposition = "temporary" // "the old one's going back in till Friday"
@@ -222,24 +212,6 @@ func (r *reading) rowAfter(c *clause, m *mention) []*mention {
 		m = n
 	}
 	return out
-}
-
-// theLot gives the parts that are counted up after what becomes of them: "that's
-// all garbage, drum, shoes, springs, the lot".
-func (r *reading) theLot(ci, tok int, f fate) []told {
-	c := &r.clauses[ci]
-	var out []told
-	for _, mi := range c.mentions {
-		if m := &r.mentions[mi]; m.from >= tok && r.subjectLike(m) {
-			out = append(out, told{thing: m.entry, mention: m, fate: f, here: true, lo: m.from, hi: m.hi})
-		}
-	}
-	for i := tok; i+1 < c.hi; i++ {
-		if w := r.toks[i+1].s; r.toks[i].s == "the" && (w == "lot" || w == "whole") || w == "everything" {
-			return out
-		}
-	}
-	return nil
 }
 
 // saysThat tells whether "that", "those" or "they" is what a token is told of.

@@ -26,8 +26,6 @@ func (r *reading) drySaid(ci int) (lo, hi int) {
 			hi = r.noneIn(c, i)
 		case "dry", "empty":
 			hi = r.isDry(ci, i)
-		case "wants", "needs", "takes", "want", "need", "take":
-			hi = r.wantsFilling(ci, i)
 		}
 		if hi >= 0 {
 			return i, hi
@@ -97,26 +95,6 @@ func (r *reading) isDry(ci, i int) int {
 // stand before it.
 var goesOnDry, quiteDry = set("so at yet now until till and"), set("bone completely totally still all currently absolutely")
 
-// wantsFilling reads "it wants half a litre of thirty weight which I don't have" at the verb.
-func (r *reading) wantsFilling(ci, i int) int {
-	c := &r.clauses[ci]
-	if i == c.lo || r.toks[i-1].is(wDeterminer) {
-		return -1
-	}
-	switch r.toks[i-1].s {
-	case "i", "you", "we", "to":
-		return -1
-	}
-	measured := false
-	for k := i + 1; k < min(c.hi, i+8); k++ {
-		if r.toks[k].s == "of" && measured && r.noneHad(ci, k) {
-			return k + 1
-		}
-		measured = measured || volumes.has(r.toks[k].s)
-	}
-	return -1
-}
-
 // filling gives the token after the name of what a machine is filled with, where one
 // stands at token i or after a word that says which; -1 where none does.
 func (r *reading) filling(c *clause, i int) int {
@@ -167,31 +145,6 @@ func (r *reading) goesIn(ci int) bool {
 	}
 	return false
 }
-
-// noneHad tells whether the talk says from token i on, in the same breath, that there is
-// none of it at hand.
-func (r *reading) noneHad(ci, i int) bool {
-	_, hi := r.nearBy(ci, 0, 2, 8)
-	for k := ci; k <= hi; k++ {
-		n := &r.clauses[k]
-		for j := max(i, n.lo); j < n.hi; j++ {
-			switch r.toks[j].s {
-			case "haven't", "don't", "hasn't", "ain't":
-				if w := r.word(j + 1); w == "got" || w == "have" || w == "any" || w == "bought" || k > ci {
-					return true
-				}
-			case "none", "out", "short", "waiting", "order", "ordered", "tomorrow", "buy":
-				if r.toks[j].s != "out" || r.word(j+1) == "of" {
-					return true
-				}
-			}
-		}
-	}
-	return false
-}
-
-// volumes are what a filling is measured in.
-var volumes = set("litre litres liter liters pint pints quart quarts cc ml mil mils millilitres ounces ounce gallon gallons cup cups")
 
 // runsFull are the parts that run full of something.
 var runsFull = set("gearbox sump tank reservoir radiator pump engine crankcase transmission transaxle diff differential case housing oiler bowl caliper system pot tub leg fork cylinder master")

@@ -244,7 +244,7 @@ func TestFormsOfWhichWay(t *testing.T) {
 func TestFormsOfNoStep(t *testing.T) {
 	for _, said := range []string{
 		"Lean on the long bar.", "Try the fifteen on.", "Try the fifteen on that.", "Put the screwdriver on.", "Move your feet.",
-		"The lever springs back.", "The lever goes back by itself.", "Sit on the floor.",
+		"The lever goes back by itself.", "Sit on the floor.",
 		"Go over the screws with the wrench again in a couple of hundred miles.",
 	} {
 		if got := stepsOf(t, []string{"Undo the two cover bolts.", "Lift the cover off.", said}, 2); len(got) != 0 {
@@ -272,7 +272,7 @@ func TestFormsOfToolLists(t *testing.T) {
 // TestFormsOfSizes: a size is heard however it is said of the bolts in hand.
 func TestFormsOfSizes(t *testing.T) {
 	for size, forms := range map[string][]string{
-		"10 mm":  {"They're tens.", "Ten on these.", "That's a ten as well.", "Give it the ten.", "It's slipping, give it the ten then.", "I've got a ten on it.", "With the ten, both out."},
+		"10 mm":  {"They're tens.", "Ten on these.", "That's a ten as well.", "I've got a ten on it.", "With the ten, both out."},
 		"6 mm":   {"They're M8, six mil key.", "They are M8, allen of six.", "M8, brugola of six."},
 		"1/2 in": {"They're half inch.", "Half inch on those."},
 	} {

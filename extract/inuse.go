@@ -505,8 +505,6 @@ func (r *reading) bathed(ci int) {
 				}
 			} else if w == "everything" || w == "lot" || w == "parts" || w == "bits" {
 				x.pronoun = "all"
-			} else if w == "it" || w == "them" || w == "those" || w == "that" {
-				x.pronoun = w
 			} else if !r.toks[i].is(wOpener|wDrop|wDeterminer) && w != "and" && w != "goes" && w != "go" && w != "straight" && w != "all" && w != "of" {
 				return
 			}

@@ -49,8 +49,6 @@ func (r *reading) leaves(ci int) []openCue {
 	}
 	if lo, hi := r.either(ci); lo >= 0 && !r.heardIn(ci, ci+1, "undecided", "doubt") {
 		out = append(out, openCue{lo, hi, "either"})
-	} else if r.orElsewhere(ci) {
-		out = append(out, openCue{c.lo, c.hi, "or-there"})
 	}
 	if lo, hi := r.misfit(ci); lo >= 0 && !r.heardIn(ci, ci, "doubt") {
 		out = append(out, openCue{lo, hi, "misfit"})
@@ -107,18 +105,16 @@ func (r *reading) wanting(ci int) (lo, hi int) {
 		k := i + 1
 		switch w := r.toks[i].s; {
 		case w == "needs" || w == "wants":
-		case (w == "need" || w == "want") && (i > c.lo || ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.toks[i-1].men >= 0):
+		case (w == "need" || w == "want") && (i > c.lo):
 		case w == "could" && r.word(i+1) == "do" && r.word(i+2) == "with":
 			k = i + 3
-		case w == "due" && r.word(i+1) == "for":
-			k = i + 2
 		default:
 			continue
 		}
 		if r.often(c) || r.pastTold(c) {
 			return -1, -1
 		}
-		if !r.ofThings(c, i) && !(r.sheWants(c, i)) {
+		if !r.ofThings(c, i) && !r.sheWants(c, i) {
 			continue // "she wants priming" is said of the machine
 		}
 		for k < c.hi && (loosely.has(r.toks[k].s) || wantingly.has(r.toks[k].s)) {
@@ -128,12 +124,6 @@ func (r *reading) wanting(ci int) (lo, hi int) {
 			continue
 		}
 		w := r.toks[k].s
-		if m := r.toks[k].men; m >= 0 && (r.mentions[m].kind&lexicon.Consumable != 0 && r.mentions[m].kind&lexicon.Part == 0 || fluids.has(r.mentions[m].head)) && !r.filledSoon(ci) && (i == c.lo || !strings.HasPrefix(r.toks[i-1].s, "bearing")) && (r.heardIn(ci, ci+1, "before-use", "left:use") || r.saidIn(c, "yet") || i == c.lo) {
-			return i, r.mentions[m].hi // "needs bar oil before anybody starts it"
-		}
-		if hi := r.toolOnIt(c, k); hi > 0 && !r.setAbout(ci) {
-			return i, hi // "they want a long bar on them"
-		}
 		if hi := r.lockWanted(c, k); hi > 0 && !r.setAbout(ci) && !r.amiss(ci, "lock", "fit") {
 			return i, hi // "that wants a pin in it"
 		}
@@ -154,7 +144,7 @@ func (r *reading) wanting(ci int) (lo, hi int) {
 		if r.gerund(k) && !r.setAbout(ci) {
 			return i, k + 1
 		}
-		if j := k + 2; (determiner.has(w) || ofWhom.has(w)) && j < c.hi && (r.gerund(j) || j+1 < c.hi && r.gerund(j+1)) && !r.setAbout(ci) && (j+1 >= c.hi || r.toks[j].brk >= brkComma || r.gerund(j+1) || !r.kind(j+1).is(wPreposition|wDeterminer)) {
+		if j := k + 2; (determiner.has(w) || ofWhom.has(w)) && j < c.hi && r.gerund(j) && !r.setAbout(ci) && (j+1 >= c.hi || r.toks[j].brk >= brkComma || r.gerund(j+1) || !r.kind(j+1).is(wPreposition|wDeterminer)) {
 			return i, j + 1 // "she'll want her tracking doing"
 		}
 	}
@@ -170,7 +160,7 @@ func (r *reading) sheWants(c *clause, i int) bool {
 	if k < c.lo || r.toks[k].s != "she" && r.toks[k].s != "he" {
 		return false
 	}
-	return i+1 < c.hi && r.gerund(i+1) || i+3 < c.hi && ofWhom.has(r.toks[i+1].s) && (r.gerund(i+3) || i+4 < c.hi && r.gerund(i+4))
+	return i+3 < c.hi && ofWhom.has(r.toks[i+1].s) && (r.gerund(i+3) || i+4 < c.hi && r.gerund(i+4))
 }
 
 // lockWanted gives the end of "a split pin in it", "lockwire through": a lock that a
@@ -190,20 +180,6 @@ func (r *reading) lockWanted(c *clause, k int) int {
 			return n.hi + 1
 		}
 		return 0
-	}
-	return 0
-}
-
-// toolOnIt gives the end of "a long bar on them", "the torque wrench on it": a tool that
-// a thing is said to want put on it; 0 where there is none.
-func (r *reading) toolOnIt(c *clause, k int) int {
-	for i := k; i < min(c.hi, k+5); i++ {
-		if m := r.toks[i].men; m >= 0 {
-			if m := &r.mentions[m]; m.kind&lexicon.Tool != 0 && r.word(m.hi) == "on" && m.hi+1 < c.hi && pronounsObj.has(r.word(m.hi+1)) {
-				return m.hi + 2
-			}
-			return 0
-		}
 	}
 	return 0
 }
@@ -406,14 +382,6 @@ func (r *reading) leftToDo(c *clause) (lo, hi int) {
 			}
 		}
 	}
-	if from >= 0 && !still && r.ofMe(c.lo, from) {
-		// "so I've that to move along", "I've got those to do"
-		for i := from + 1; i+2 < c.hi && i <= from+2; i++ {
-			if w := r.toks[i].s; (w == "that" || w == "those" || w == "this" || w == "these") && r.toks[i+1].s == "to" && (r.toks[i+2].s == "do" || r.plainVerb(r.toks[i+2].s)) {
-				return from, i + 3
-			}
-		}
-	}
 	if from < 0 || !still {
 		return -1, -1
 	}
@@ -449,7 +417,7 @@ func (r *reading) noneOf(c *clause) (lo, hi int) {
 				if w == "no" && (p == "there's" || p == "'s" && r.word(k-2) == "there") && (r.namedBefore(m, 12) || nowhere.has(r.word(m.hi)) || m.hi >= c.hi || r.toks[m.hi-1].brk >= brkComma || r.word(m.hi) == "for" && r.word(m.hi+1) == "it") {
 					return k, m.hi // "there's an R clip goes in the end, and there's no R clip"
 				}
-				if w == "no" && (p == "'ve" || p == "have" || p == "got" || p == "had" || p == "with") || w == "haven't" || w == "ain't" && r.word(k+1) == "got" || w == "without" && r.fittedIn(c, k) || w == "of" && p == "out" {
+				if w == "no" && (p == "'ve" || p == "have" || p == "got" || p == "had" || p == "with") || w == "haven't" || w == "of" && p == "out" {
 					return k, m.hi
 				}
 			}
@@ -464,17 +432,7 @@ func (r *reading) locks(m *mention) bool {
 	for _, w := range m.mods {
 		t.mods[w] = true
 	}
-	return lockHeads.has(t.head) || isLock(t) || t.head == "wire" && r.drilledNear(m)
-}
-
-// drilledNear tells of heads that are drilled, a breath before the wire that goes through them.
-func (r *reading) drilledNear(m *mention) bool {
-	for i := max(0, m.lo-14); i < m.lo; i++ {
-		if r.toks[i].s == "drilled" {
-			return true
-		}
-	}
-	return false
+	return lockHeads.has(t.head) || isLock(t)
 }
 
 // nowhere are what follows what is not to be had: "no wire in the house".
@@ -492,17 +450,6 @@ func (r *reading) namedBefore(m *mention, seconds float64) bool {
 			if r.toks[i].s == m.head && r.toks[i].men < 0 {
 				return true // "drilled for wire"
 			}
-		}
-	}
-	return false
-}
-
-// fittedIn tells whether something is said to be on, in or done up before a token.
-func (r *reading) fittedIn(c *clause, at int) bool {
-	for i := c.lo; i < at; i++ {
-		switch r.toks[i].s {
-		case "on", "in", "tight", "gone", "going", "back":
-			return true
 		}
 	}
 	return false
@@ -531,11 +478,6 @@ func (r *reading) orients(ci int) bool {
 		verb = verb || placedAt.has(w)
 		if w == "'ll" || w == "will" || w == "gonna" || w == "you" || w == "why" {
 			return false
-		}
-		if m := r.toks[i].men; m >= 0 && placeWords.has(w) {
-			if p := r.mentions[m].prep; p == "on" || p == "in" || p == "to" || p == "at" || p == "into" {
-				way = true // "on the top spigot"
-			}
 		}
 	}
 	return way && verb
@@ -684,7 +626,7 @@ func (r *reading) recap(ci int, oc openCue) []*looseEnd {
 	var out []*looseEnd
 	for k := ci; k < min(ci+16, len(r.clauses)) && r.since(c.lo, r.clauses[k].lo) < 45; k++ {
 		n := &r.clauses[k]
-		if n.mood&(aside|greeting) != 0 || r.heardIn(k, k, "promise", "next") || r.says(n.lo, n.hi, []string{"that", "'s", "it"}) || r.says(n.lo, n.hi, []string{"that", "'s", "all"}) {
+		if n.mood&(aside|greeting) != 0 || r.heardIn(k, k, "promise", "next") {
 			break
 		}
 		stop := false
@@ -841,7 +783,7 @@ func (r *reading) byPlace(one int, tight bool) int {
 		ms := r.clauses[k].mentions
 		for i := len(ms) - 1; i >= 0; i-- {
 			m := &r.mentions[ms[i]]
-			if !r.topical(m) || tight && !r.tightenable(m) {
+			if !r.topical(m) {
 				continue
 			}
 			for _, w := range m.mods {
@@ -862,16 +804,6 @@ var done = set("me us it enough done all")
 func (r *reading) youCould(c *clause) bool {
 	for i := c.lo; i+1 < c.hi; i++ {
 		if w := r.toks[i+1].s; r.toks[i].s == "you" && (w == "could" || w == "can" || w == "might") {
-			return true
-		}
-	}
-	return false
-}
-
-// holds tells of "I'm holding that with a bungee": for as long as it is held.
-func (r *reading) holds(c *clause) bool {
-	for i := c.lo; i+1 < c.hi; i++ {
-		if w := r.toks[i].s; (w == "'m" || w == "am" || w == "i'm") && r.toks[i+1].s == "holding" {
 			return true
 		}
 	}
@@ -947,9 +879,6 @@ func (r *reading) doneAlready(ci int) bool {
 		n := &r.clauses[k]
 		if n.hi-n.lo > 5 {
 			continue
-		}
-		if f := r.toks[n.lo].s; (f == "it" || f == "they" || f == "that") && r.toks[n.hi-1].s == "now" && n.mood&negated == 0 {
-			return true // "it has been now"
 		}
 		if r.toks[n.lo].s == "i" || r.toks[n.lo].s == "and" && r.word(n.lo+1) == "i" {
 			if w := r.toks[n.hi-1].s; (w == "have" || w == "did" || w == "done" || w == "am") && n.mood&negated == 0 {
@@ -1110,21 +1039,6 @@ func (r *reading) givenNow(ci int, oc openCue) bool {
 		}
 		for _, qi := range r.clauses[k].qtys {
 			if q := &r.qtys[qi]; q.lo >= oc.hi && q.Kind == normalize.Torque {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-// hereItIs tells of "I said I'd show you. There it is.": a promise that is kept.
-func (r *reading) hereItIs(ci int) bool {
-	_, hi := r.nearBy(ci, 0, 2, 8)
-	for k := ci + 1; k <= hi; k++ {
-		n := &r.clauses[k]
-		if w := r.toks[n.lo].s; (w == "there" || w == "here") && n.hi-n.lo <= 4 {
-			switch r.word(n.lo + 1) {
-			case "it", "they", "she", "he", "you":
 				return true
 			}
 		}

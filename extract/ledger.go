@@ -53,9 +53,6 @@ func (r *reading) ledger() []Entry {
 		} else if sameState(r, root, state) && root != t || root == t && hasTwin(r, t) && sameState(r, root, state) {
 			e.Side = ""
 		}
-		if e.Side != "" && t.toldOf(r, "both") {
-			e.Side = "" // "both are out": the left one and the right one
-		}
 		if e.Side != "" && !t.fastener && t.count == 2 {
 			e.Count = 0 // two in all, one on each side
 		}
@@ -119,12 +116,6 @@ func (r *reading) leftAlike(t *thing) *thing {
 		return nil
 	}
 	return t.of
-}
-
-// toldOf tells whether what left a thing as it is was told with a pronoun.
-func (t *thing) toldOf(r *reading, pronoun string) bool {
-	last := t.events[len(t.events)-1]
-	return last.act >= 0 && r.acts[last.act].pronoun == pronoun
 }
 
 // inferences say in plain words why a state stands that nobody said.
@@ -368,7 +359,7 @@ func (r *reading) position(ci int, t *thing) string {
 			// up to the place it goes to, before the next length
 			end := -1
 			for j := i + 1; j < min(i+9, len(r.toks)) && r.toks[j-1].brk < brkSentence && !lengths.has(r.toks[j].s); j++ {
-				if w := r.toks[j].s; placeWords.has(w) && w != "right" && !lengths.has(w) || w == "right" && r.toks[j-1].s == "the" {
+				if w := r.toks[j].s; placeWords.has(w) && w != "right" && !lengths.has(w) {
 					end = j + 1
 					if n := r.word(end); r.toks[j].brk < brkComma && (n == "one" || n == "ones" || n == "side" || countOf[n] > 0) {
 						end++
@@ -472,7 +463,7 @@ func (r *reading) orientation(ci int, t *thing) string {
 				continue
 			}
 			n := r.toks[i+1].s
-			if !turned.has(n) || (n == "in" || n == "to" || n == "out" || n == "up" || n == "down") && i+2 < c.hi && (r.toks[i+2].s == "it" || r.toks[i+2].s == "that") {
+			if !turned.has(n) {
 				continue
 			}
 			if (n == "in" || n == "out" || n == "up" || n == "down") && i+2 < c.hi && r.toks[i+1].brk < brkComma && r.toks[i+2].s != "and" {

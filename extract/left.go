@@ -38,10 +38,10 @@ func (r *reading) asksValue(c *clause) int {
 		case amounts.has(w) && (r.word(i-1) == "the" || r.toks[max(i-1, 0)].men >= 0) && !r.toks[i].is(wPlace) && r.toks[i].men < 0:
 			return i
 		case w == "what" && i > c.lo && (r.toks[i-1].s == "not" || r.toks[i-1].s == "'s" || r.toks[i-1].s == "is" || r.toks[i-1].s == "than" || r.toks[i-1].s == "exactly"):
-		case w == "what" || w == "how" && howMuch.has(r.word(i+1)) || w == "how" && r.word(i+1) == "slack":
+		case w == "what" || w == "how" && howMuch.has(r.word(i+1)):
 			for k := i + 1; k < min(c.hi, i+9); k++ {
 				n := r.toks[k].s
-				if norms.has(n) || n == "go" && r.word(k+1) == "to" || n == "are" && r.word(k+1) == "in" || n == "'re" && r.word(k+1) == "in" {
+				if norms.has(n) || n == "go" && r.word(k+1) == "to" || n == "are" && r.word(k+1) == "in" {
 					return i
 				}
 				if n == "i" || n == "you" && w == "what" {
@@ -299,9 +299,6 @@ func (r *reading) notSo(ci int) (oc openCue, ok bool) {
 // leftUndone gives the signal of a work that is denied by its participle, "" where the
 // word tells no work that a machine waits for.
 func (r *reading) leftUndone(participle string) string {
-	if unlisted.has(participle) {
-		return "un-done"
-	}
 	for _, l := range r.lex.Lemmas(participle) {
 		ps := r.lex.Patterns(l)
 		if len(ps) == 0 {
@@ -443,7 +440,7 @@ func (r *reading) toBe(ci int) (lo, hi int) {
 		}
 		p := r.toks[i-1].s
 		plain := p == "'s" || p == "is" || p == "are" || p == "'re" || p == "still" || p == "yet"
-		must := (p == "got" || p == "has" || p == "have" || p == "need" || p == "needs") && (r.obstacle(ci, i+3) || i+3 < c.hi && r.toks[i+3].s == "back" && r.heardIn(ci-1, ci, "left:yet", "makeshift", "still-off", "stand-in"))
+		must := (p == "got" || p == "has" || p == "have" || p == "need" || p == "needs") && r.obstacle(ci, i+3)
 		if (plain || must) && !r.saidIn(c, "you") && !r.setAbout(ci) {
 			return i - 1, i + 3
 		}
@@ -475,7 +472,7 @@ func (r *reading) obstacle(ci, from int) bool {
 }
 
 // absent finds what is told not to be on the machine: "the guard's still to go on",
-// "I've a washer over", "not bothering with the tray until", "there isn't one in now",
+// "I've a washer over", "there isn't one in now",
 // "five bolts, and I've put back four".
 func (r *reading) absent(ci int) (oc openCue, ok bool) {
 	c := &r.clauses[ci]
@@ -484,14 +481,11 @@ func (r *reading) absent(ci int) (oc openCue, ok bool) {
 	}
 	cue := func(lo, hi int) (openCue, bool) { return openCue{lo, min(hi, c.hi), "absent"}, true }
 	for i := c.lo; i < c.hi; i++ {
-		w, n1, n2, n3 := r.toks[i].s, r.word(i+1), r.word(i+2), r.word(i+3)
+		w, n1, n2 := r.toks[i].s, r.word(i+1), r.word(i+2)
 		switch w {
 		case "to":
 			// "'s still to go on", "to go back in yet"
 			if (n1 == "go" || n1 == "come") && (inPlace(n2) || n2 == "back") && i > c.lo && (r.stillBefore(c, i) || r.word(c.hi-1) == "yet") {
-				return cue(i, i+3)
-			}
-			if n1 == "be" && (notOn.has(n2) || n2 == "put") && i > c.lo && r.stillBefore(c, i) {
 				return cue(i, i+3)
 			}
 		case "over", "left", "spare":
@@ -499,38 +493,6 @@ func (r *reading) absent(ci int) (oc openCue, ok bool) {
 			if k := r.toks[i-1+b2i(i == c.lo)].men; i > c.lo && k >= 0 && r.mentions[k].hi == i && r.topical(&r.mentions[k]) && c.mood&negated == 0 &&
 				(w != "left" || i+1 >= c.hi && r.leftOver(c, &r.mentions[k]) || n1 == "over" || n1 == "in" || n1 == "here" || n1 == "on") && (w != "over" || i+1 >= c.hi || r.toks[i].brk >= brkComma || n1 == "which" || n1 == "and") && r.hasOne(c, &r.mentions[k]) {
 				return cue(r.mentions[k].from, i+1)
-			}
-		case "hand", "pocket":
-			// "why have I got a washer in my hand?"
-			if r.word(i-1) == "my" && r.word(i-2) == "in" && i-3 >= c.lo {
-				if k := r.toks[i-3].men; k >= 0 && ci > 0 && r.mentions[k].kind&lexicon.Tool == 0 && r.topical(&r.mentions[k]) && (r.saidIn(c, "why") || r.saidIn(c, "still") || r.saidIn(&r.clauses[ci-1], "why")) {
-					return cue(r.mentions[k].from, i+1)
-				}
-			}
-		case "bothering", "bother", "fighting", "fight", "wrestling", "wrestle", "messing", "mess", "faffing", "struggling":
-			if n1 == "with" && i > c.lo && c.mood&negated != 0 && r.ofMe(c.lo, i) {
-				for k := i + 2; k < min(c.hi, i+6); k++ {
-					if m := r.toks[k].men; m >= 0 && r.mentions[m].kind&lexicon.Part != 0 && (r.saidIn(c, "until") || r.saidIn(c, "till") || r.saidIn(c, "now") || r.saidIn(c, "today") || r.saidIn(c, "tonight") || r.saidIn(c, "yet")) {
-						return cue(i-1, i+2)
-					}
-				}
-			}
-		case "before":
-			// "I want to hear it run | before the cover's back"
-			if m := r.toks[min(i+2, c.hi-1)].men; i == c.lo && ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.ofMe(r.clauses[ci-1].lo, r.clauses[ci-1].hi) && (r.saidIn(&r.clauses[ci-1], "want") || r.saidIn(&r.clauses[ci-1], "need")) && m >= 0 && (n1 == "the" || n1 == "that") && r.mentions[m].kind&lexicon.Part != 0 {
-				h := r.mentions[m].hi
-				if w, x := r.word(h), r.word(h+1); (w == "'s" || w == "is" || w == "goes" || w == "gets") && (x == "back" || x == "on") && !r.fittedAfter(&r.mentions[m]) {
-					return cue(r.mentions[m].from, h+2)
-				}
-			}
-		case "leaving":
-			// "sump I'm leaving till the sealer comes"
-			if (n1 == "till" || n1 == "until" || n1 == "for") && i > c.lo+1 && r.ofMe(max(c.lo, i-3), i) {
-				for k := c.lo; k < i; k++ {
-					if m := r.toks[k].men; m >= 0 && r.mentions[m].kind&lexicon.Part != 0 && direct(&r.mentions[m]) {
-						return cue(r.mentions[m].from, i+2)
-					}
-				}
 			}
 		case "putting", "refitting", "put", "refit":
 			// "no point putting it on until", "I'll not put the tray back in"
@@ -541,18 +503,8 @@ func (r *reading) absent(ci int) (oc openCue, ok bool) {
 				continue
 			}
 			p := r.word(i - 1)
-			if (p == "point" || p == "sense" || p == "use" || p == "worth") && (r.word(i-2) == "no" || r.word(i-2) == "not" || r.word(i-2) == "much") {
-				return cue(i-2, i+1)
-			}
-			if p == "not" && r.ofMe(max(c.lo, i-3), i) || p == "won't" && r.ofMe(max(c.lo, i-2), i) {
+			if p == "not" && r.ofMe(max(c.lo, i-3), i) {
 				return cue(i-1, i+1)
-			}
-		case "doesn't", "don't", "won't", "can't":
-			if w == "don't" && n1 == "want" && r.ofMe(c.lo, i) && r.onTill(ci, i+2) {
-				return cue(i, i+2) // "I don't want the lid on till it's been run"
-			}
-			if (n1 == "go" || n1 == "be" && n2 == "going") && (r.saidIn(c, "till") || r.saidIn(c, "until")) && i > c.lo && (r.toks[i-1].men >= 0 || pronounsObj.has(r.toks[i-1].s)) && (inPlace(n2) || inPlace(n3) || n2 == "back") {
-				return cue(i, i+3)
 			}
 		case "isn't", "not", "ain't":
 			// "there isn't one in", "there's not one on it now"
@@ -579,17 +531,6 @@ func (r *reading) absent(ci int) (oc openCue, ok bool) {
 			if (end == "in" && (m.hi+1 >= c.hi || after == "it" || after == "there" || after == "them" || after == "at") || end == "yet" || end == "through") && !r.says(m.hi, c.hi, []string{"on", "this"}) {
 				return cue(i, m.hi+1)
 			}
-		case "without":
-			if i > c.lo && i+1 < c.hi && c.mood&(hypothetical|asked) == 0 && r.ofMe(c.lo, i) {
-				if k := r.toks[i+1].men; (k >= 0 || determiner.has(n1) && r.toks[min(i+2, c.hi-1)].men >= 0) && (r.saidIn(c, "till") || r.saidIn(c, "until") || r.saidIn(c, "for")) && (r.saidIn(c, "run") || r.saidIn(c, "running") || r.saidIn(c, "ride") || r.saidIn(c, "drive") || r.saidIn(c, "use") || r.saidIn(c, "do")) {
-					return cue(i, i+2)
-				}
-			}
-		case "nothing":
-			// "the nail's out and nothing's gone in"
-			if n1 == "'s" && (n2 == "gone" || n2 == "in" || n2 == "back") && (n2 == "in" || r.word(i+3) == "in" || r.word(i+3) == "back") && i+3 <= c.hi {
-				return cue(i, i+4)
-			}
 		case "find":
 			// "the clip I've yet to find"
 			if r.word(i-1) == "to" && (r.word(i-2) == "yet" || r.word(i-2) == "still") {
@@ -604,12 +545,6 @@ func (r *reading) absent(ci int) (oc openCue, ok bool) {
 			// "it can go on at the end of the week", "the seat can stay indoors"
 			if i == c.lo || r.toks[i-1].men < 0 && !pronounsObj.has(r.toks[i-1].s) || c.mood&asked != 0 {
 				continue
-			}
-			if n1 == "go" && (inPlace(n2) || n2 == "back") && r.laterIn(c, i+3) {
-				return cue(i, i+3)
-			}
-			if n1 == "stay" && staysAt.has(n2) {
-				return cue(i, i+3)
 			}
 		}
 	}
@@ -633,40 +568,6 @@ func (r *reading) absent(ci int) (oc openCue, ok bool) {
 	return oc, false
 }
 
-// fittedAfter tells whether what a mention stands for goes on later in the talk.
-func (r *reading) fittedAfter(m *mention) bool {
-	if m.entry == nil {
-		return false
-	}
-	for _, e := range m.entry.events {
-		if e.lo > m.hi && ledgerActs[e.action] != Removed && ledgerActs[e.action] != Loosened {
-			return true
-		}
-	}
-	return false
-}
-
-// onTill tells of "the lid on till", "that back in until": a part and where it goes,
-// and that it waits.
-func (r *reading) onTill(ci, from int) bool {
-	c := &r.clauses[ci]
-	at := -1
-	for i := from; i < c.hi && at < 0; i++ {
-		if inPlace(r.toks[i].s) || r.toks[i].s == "back" {
-			at = i
-		}
-	}
-	if at < 0 || r.toks[at-1].men < 0 && !pronounsObj.has(r.toks[at-1].s) {
-		return false
-	}
-	for i := at; i < min(len(r.toks), at+5) && r.clauses[r.toks[i].cl].sentence == c.sentence; i++ {
-		if w := r.toks[i].s; w == "till" || w == "until" || w == "before" || w == "yet" {
-			return true
-		}
-	}
-	return false
-}
-
 func b2i(b bool) int {
 	if b {
 		return 1
@@ -676,9 +577,6 @@ func b2i(b bool) int {
 
 // days are what things are put off to.
 var days = set("tomorrow tonight monday tuesday wednesday thursday friday saturday sunday weekend")
-
-// staysAt are the places off the machine where a thing can stay.
-var staysAt = set("off out indoors behind")
 
 // stillBefore tells of "still", "yet", "got" right before a token, the verb with it.
 func (r *reading) stillBefore(c *clause, i int) bool {
@@ -798,7 +696,7 @@ func (r *reading) either(ci int) (lo, hi int) {
 		for b < c.hi-1 && (r.toks[b].s == "a" || r.toks[b].s == "an" || r.toks[b].s == "is" || r.toks[b].s == "it" || r.toks[b].s == "'s" || r.toks[b].s == "maybe" || len(r.toks[b].s) == 1 && !r.toks[b].is(wCounts)) {
 			b++
 		}
-		if b == i+1 && r.toks[i-1].qty < 0 || !r.toks[b].is(wCounts) || !r.toks[a].is(wCounts) && r.toks[a].men < 0 || r.toks[a].qty >= 0 && r.toks[a].qty == r.toks[b].qty || r.toks[b].s == "two" && !(b+1 < c.hi && r.toks[b+1].is(wCounts)) || r.toks[b].s == "so" {
+		if b == i+1 && r.toks[i-1].qty < 0 || !r.toks[b].is(wCounts) || !r.toks[a].is(wCounts) && r.toks[a].men < 0 || r.toks[a].qty >= 0 && r.toks[a].qty == r.toks[b].qty || r.toks[b].s == "so" {
 			continue
 		}
 		said := false
@@ -833,36 +731,6 @@ func (r *reading) orCount(ci int) bool {
 func (r *reading) oneCounted(c *clause) bool {
 	for i := c.lo + 1; i < c.hi; i++ {
 		if r.toks[i].is(wCounts) && r.toks[i].s != "one" && articles.has(r.toks[i-1].s) && r.toks[i-1].s != "the" && r.ofMachine(c) {
-			return true
-		}
-	}
-	return false
-}
-
-// orElsewhere tells of "Or the one below.", "Or blue to the left.": a second place
-// given for the same thing in a breath of its own.
-func (r *reading) orElsewhere(ci int) bool {
-	c := &r.clauses[ci]
-	if ci == 0 || r.toks[c.lo].s != "or" || c.hi-c.lo > 9 || c.hi-c.lo < 3 || c.mood&(leavesNothing|asked) != 0 || r.since(r.clauses[ci-1].lo, c.lo) > 8 || r.clauses[ci-1].sentence == c.sentence {
-		return false
-	}
-	if w := r.word(c.lo + 1); w == "you" || w == "else" || w == "i" || w == "we" || w == "it'll" || w == "if" || w == "whatever" || w == "so" {
-		return false
-	}
-	for i := c.lo + 1; i < c.hi; i++ {
-		switch w := r.toks[i].s; {
-		case placeWords.has(w) && r.toks[i].men < 0, w == "below", w == "above", w == "other", w == "behind":
-			return r.orients(ci-1) || len(r.clauses[ci-1].mentions) > 0 && r.placesIn(ci-1)
-		}
-	}
-	return false
-}
-
-// placesIn tells whether a place or a side is named in a clause.
-func (r *reading) placesIn(ci int) bool {
-	c := &r.clauses[ci]
-	for i := c.lo; i < c.hi; i++ {
-		if placeWords.has(r.toks[i].s) || turnedWay.has(r.toks[i].s) {
 			return true
 		}
 	}
@@ -907,9 +775,6 @@ func (r *reading) misfit(ci int) (lo, hi int) {
 			if p == "a" || p == "an" {
 				p = r.word(j - 2)
 			}
-			if p == "plain" {
-				p = "'s"
-			}
 			if (p == "'s" || p == "is" || p == "it's" || p == "are" || p == "to" || p == "got" || p == "just" || p == "only") && r.toks[j].s != r.toks[k].s && !r.saysIn(r.clauses[r.toks[j].cl].lo, j) {
 				return j, k + 1
 			}
@@ -945,7 +810,7 @@ func (r *reading) forWant(ci int) (lo, hi int) {
 	if c.mood&(leavesNothing|asked|negated) != 0 {
 		return -1, -1
 	}
-	if lo, hi = r.wantSaid(ci); lo >= 0 && (r.youCould(c) || r.holds(c)) {
+	if lo, hi = r.wantSaid(ci); lo >= 0 && r.youCould(c) {
 		return -1, -1
 	}
 	return lo, hi
@@ -969,7 +834,7 @@ func (r *reading) wantSaid(ci int) (lo, hi int) {
 		case lent.has(w) && i > c.lo && (r.ofMe(max(c.lo, i-3), i) || r.word(i-1) == "'s" || r.word(i-1) == "is" || r.word(i-1) == "been"):
 			from := false
 			for k := i + 1; k < c.hi; k++ {
-				from = from || r.toks[k].s == "off" || r.toks[k].s == "from" || r.toks[k].s == "out" || r.toks[k].men >= 0 && r.mentions[r.toks[k].men].kind&lexicon.Tool == 0 && w != "pinched" && w != "nicked"
+				from = from || r.toks[k].s == "off" || r.toks[k].s == "from" || r.toks[k].s == "out"
 			}
 			if from && !r.ofTools(c) && !r.saysIn(r.clauses[max(ci-1, 0)].lo, c.hi) {
 				return i, i + 1
@@ -977,16 +842,6 @@ func (r *reading) wantSaid(ci int) (lo, hi int) {
 		case (w == "from" || w == "off") && i > c.lo && (n1 == "a" || n1 == "an" || n1 == "my" || n1 == "his" || n1 == "her") && r.toks[i-1].men >= 0 && r.mentions[r.toks[i-1].men].kind&(lexicon.Part|lexicon.Fastener) != 0 && (donors.has(r.word(i+2)) || donors.has(r.word(i+3)) && i+3 < c.hi):
 			if (r.saidIn(c, "put") || r.saidIn(c, "used") || r.saidIn(c, "fitted") || r.saidIn(c, "it's") || r.saidIn(c, "'s")) && !r.pastTold(c) || r.saidIn(c, "'ve") || r.saidIn(c, "have") {
 				return i, i + 2 // "I've put a bolt from a bicycle"
-			}
-		case (w == "instead" || w == "place" && r.word(i-1) == "in") && n1 == "of" && i > c.lo:
-			if k := r.partAfter(c, i+2); k >= 0 && r.fitsIn(c) && !r.pastTold(c) {
-				return i, i + 2
-			}
-		case w == "where" && i > c.lo && (n1 == "the" || n1 == "its" || n1 == "there"):
-			for k := i + 2; k < min(c.hi, i+7); k++ {
-				if s := r.toks[k].s; (s == "goes" || s == "should" || s == "belongs" || s == "was" && r.word(k+1) == "meant") && r.toks[k-1].men >= 0 && r.fitsIn(c) && r.toks[i-1].s != "that's" && r.toks[i-1].s != "'s" && r.toks[i-1].s != "is" {
-					return i, k + 1
-				}
 			}
 		case scraps.has(w) && i > c.lo:
 			// "I've cut a washer out of a milk bottle"
@@ -1028,17 +883,6 @@ func (r *reading) partAfter(c *clause, i int) int {
 	return -1
 }
 
-// fitsIn tells whether something is put on or in, or said to be in, in a clause.
-func (r *reading) fitsIn(c *clause) bool {
-	for i := c.lo; i < c.hi; i++ {
-		switch r.toks[i].s {
-		case "put", "fitted", "used", "got", "in", "on", "using":
-			return true
-		}
-	}
-	return false
-}
-
 // begun are forms of verbs that tell of a fastening not brought to its end.
 var begun = set("run spun wound started caught nipped pinched held snugged")
 
@@ -1056,7 +900,7 @@ func (r *reading) partial(ci int) (lo, hi int) {
 			p = r.toks[i-1].s
 		}
 		switch {
-		case (w == "just" || w == "only" || w == "barely") && (begun.has(n1) || (n1 == "been") && begun.has(n2)) && n1 != "held" && n2 != "it" && n2 != "them" && n2 != "the" && n2 != "that":
+		case (w == "just" || w == "only" || w == "barely") && begun.has(n1) && n1 != "held" && n2 != "it" && n2 != "them" && n2 != "the" && n2 != "that":
 			if p == "'s" || p == "is" || p == "are" || p == "'re" || p == "both" || p == "all" || p == "'ve" && n1 != "run" && n1 != "started" || i > c.lo && r.toks[i-1].men >= 0 {
 				return i, i + 2
 			}
@@ -1164,7 +1008,7 @@ func (r *reading) twoSigns(ci int) []openCue {
 			}
 			for _, o := range r.clauses[k].opens {
 				fam, sign, ok := strings.Cut(o.signal, ":")
-				if !ok || fam != f.name || k == ci && signs == 0 && at.hi > 0 {
+				if !ok || fam != f.name {
 					continue
 				}
 				if o.lo < at.hi {

@@ -65,17 +65,8 @@ func (r *reading) findMentions() {
 				if m.kind == lexicon.Tool && m2.kind == lexicon.Tool && len(m.mods)+len(m2.mods) > 0 {
 					break // "a soft hammer trolley jack and a tray": two tools in a row
 				}
-				if m.kind == lexicon.Consumable && m2.kind&lexicon.Consumable == 0 && !holdsFluid.has(m2.head) || m.kind == lexicon.Fastener && m2.hi-m2.lo > 1 {
+				if m.kind == lexicon.Consumable && m2.kind&lexicon.Consumable == 0 && !holdsFluid.has(m2.head) {
 					break // "… fresh grease axle back through", "new circlip belt guard on": a list
-				}
-				if m2.kind&lexicon.Fastener != 0 && namesNoBolt.has(m.head) {
-					break // "prop on washer nut", with no comma heard
-				}
-				if m.kind == lexicon.Tool && m2.kind == lexicon.Tool && (m.hi-m.lo > 1 || m2.hi-m2.lo > 1) {
-					break // "a soft hammer trolley jack and …": a list
-				}
-				if verbLike.has(r.toks[end].s) && end+1 < c.hi && r.toks[end].brk <= brkPause && (r.toks[end+1].is(wDeterminer) && countOf[r.toks[end+1].s] == 0 || r.toks[end+1].is(wPronoun)) {
-					break
 				}
 				if w := r.toks[end].s; strings.HasSuffix(w, "s") && len(r.lex.Lemmas(w)) > 0 && end2 == end+1 && end2 < c.hi && r.toks[end].brk == brkNone {
 					switch next := r.toks[end2].s; next {
@@ -117,9 +108,6 @@ func (r *reading) findMentions() {
 	}
 }
 
-// namesNoBolt are the small parts that no bolt or nut is called by.
-var namesNoBolt = set("washer washers spacer spacers shim shims gasket gaskets grommet grommets circlip dowel dowels")
-
 // holdsFluid are the parts that are named after what is in them.
 var holdsFluid = set("tank line hose pipe reservoir cap pump filter seal bottle level plug cooler drain feed can pot tube passage gallery jet switch sensor union bolt nut screw cup hole port chamber container")
 
@@ -155,12 +143,6 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 			return m, 0
 		}
 	}
-	if n > 1 && r.toks[i+n-1].s == "springs" && r.word(i+n) == "back" && r.toks[i+n-1].brk == brkNone && i > 0 && determiner.has(r.toks[i-1].s) && r.word(i+n+1) != "on" && r.word(i+n+1) != "in" {
-		terms, n = r.lex.Things(r.from(i, i+n-1)) // "the lever springs back"
-		if n == 0 {
-			return m, 0
-		}
-	}
 	if n > 1 && r.toks[i+n-1].s == "set" && (r.word(i+n) == "at" || r.word(i+n) == "to") {
 		terms, n = r.lex.Things(r.from(i, i+n-1)) // "the driver set at two"
 		if n == 0 {
@@ -179,9 +161,6 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	if n == 1 && i > c.lo+1 && strings.HasSuffix(w, "s") && r.toks[i-1].s == "that" && r.toks[i-1].brk == brkNone && r.toks[i-2].brk == brkNone && r.toks[i-2].men >= 0 && lexicon.Singular(w) != w && !r.mentions[r.toks[i-2].men].plural {
 		return m, 0 // "a long sleeve that floats"
 	}
-	if w == "springs" && n == 1 && i > c.lo && r.toks[i-1].brk == brkNone && (r.toks[i-1].men >= 0 && !r.mentions[r.toks[i-1].men].plural || i > c.lo+1 && determiner.has(r.toks[i-2].s) && isThingWord(r, i-1)) && r.word(i+1) == "back" && r.word(i+2) != "on" && r.word(i+2) != "in" {
-		return m, 0 // "the lever springs back"
-	}
 	if w == "stops" && n == 1 && i > c.lo && r.toks[i-1].brk == brkNone && r.toks[i-1].men >= 0 && prepositions.has(r.word(i+1)) {
 		return m, 0 // "my torque driver stops at six"
 	}
@@ -194,21 +173,11 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	if w == "square" && n == 1 && i > c.lo && !r.toks[i-1].is(wDeterminer) && r.word(i+1) != "edge" {
 		return m, 0 // "press it in square"
 	}
-	if w == "lock" && n == 1 && (r.word(i+1) == "to" && r.word(i+2) == "lock" || i > 1 && r.toks[i-1].s == "to" && r.toks[i-2].s == "lock") {
+	if w == "lock" && n == 1 && r.word(i+1) == "to" && r.word(i+2) == "lock" {
 		return m, 0 // how far the steering goes
 	}
 	if next := r.word(i + 1); w == "wire" && n == 1 && (next == "brushed" || next == "brushing") {
 		return m, 0 // what is done with a wire brush
-	}
-	if (w == "upright" || w == "stand") && n == 1 && i > c.lo && r.toks[i-1].brk == brkNone && r.toks[i-1].men >= 0 {
-		for k := max(c.lo, i-5); k < i; k++ {
-			switch l := r.lemma1(r.toks[k].s); l {
-			case "let", "leave", "stand", "keep", "hold", "set", "prop", "sit":
-				if (l == "let" || l == "leave") == (w == "stand") {
-					return m, 0 // "stand the wheel upright", "let the pot stand"
-				}
-			}
-		}
 	}
 	if w == "brackets" && n == 1 && i > c.lo && r.toks[i-1].s == "in" {
 		return m, 0 // punctuation
@@ -264,7 +233,7 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 				r.toldWeak[w] = true // and from now on: the recogniser hears it so each time
 			}
 		}
-		if t == nil || t.Soft || t.Misheard && !x.Misheard {
+		if t == nil || t.Soft {
 			t = x
 		}
 	}
@@ -311,7 +280,7 @@ func (r *reading) tellsLeft() bool {
 	if r.leftTold == 0 {
 		r.leftTold = 1
 		for i := range r.toks {
-			if w := r.toks[i].s; w == "left" && (i == 0 && isNoun(r, i+1) && lexicon.Singular(r.word(i+1)) == r.word(i+1) || r.word(i+1) != "hand" && i > 0 && (r.toks[i-1].is(wDeterminer) || r.word(i+1) == "side" || r.toks[i-1].s == "on" || r.toks[i-1].brk >= brkSentence && isNoun(r, i+1) && lexicon.Singular(r.word(i+1)) == r.word(i+1))) {
+			if w := r.toks[i].s; w == "left" && r.word(i+1) != "hand" && i > 0 && (r.toks[i-1].is(wDeterminer) || r.word(i+1) == "side" || r.toks[i-1].s == "on" || r.toks[i-1].brk >= brkSentence && isNoun(r, i+1) && lexicon.Singular(r.word(i+1)) == r.word(i+1)) {
 				r.leftTold = 2
 				break
 			}
@@ -607,10 +576,6 @@ func (r *reading) usedAsVerb(c *clause, i int) bool {
 	}
 	if i > c.lo {
 		prev = r.toks[i-1].s
-	} else if i > 0 && r.toks[i-1].brk == brkNone && r.toks[i-1].s == "it" && strings.HasSuffix(r.toks[i].s, "s") && (next == "back" || onWords.has(next) || offWords.has(next)) && len(r.lex.Lemmas(r.toks[i].s)) > 0 {
-		return true // "and it | screws back in"
-	} else if (onWords.has(next) || offWords.has(next)) && strings.HasSuffix(r.toks[i].s, "s") && len(r.lex.Lemmas(r.toks[i].s)) > 0 && r.toks[i].brk == brkNone && r.namedAlone(int(r.toks[i].cl)) >= 0 {
-		return true // "The seal. Levers out with a screwdriver."
 	}
 	if determiner.has(prev) && prev != "that" && prev != "this" && prev != "them" && prev != "all" && prev != "both" {
 		return false
@@ -641,7 +606,7 @@ func (r *reading) usedAsVerb(c *clause, i int) bool {
 		}
 	}
 	plain := r.plainVerb(r.toks[i].s)
-	if plain && (determiner.has(next) && next != "one" && next != "no" || next == "it" || next == "them" || next == "'em") && !determiner.has(prev) && (!prepositions.has(prev) || offWords.has(prev) && i-2 >= c.lo && r.toks[i-2].men >= 0 && (next == "it" || next == "them")) && !placeWords.has(prev) && !dropAdj.has(prev) && r.toks[i].brk <= brkPause && (i == c.lo || r.toks[i-1].qty < 0) {
+	if plain && (determiner.has(next) && next != "one" && next != "no" || next == "it" || next == "them" || next == "'em") && !determiner.has(prev) && !prepositions.has(prev) && !placeWords.has(prev) && !dropAdj.has(prev) && r.toks[i].brk <= brkPause && (i == c.lo || r.toks[i-1].qty < 0) {
 		return true
 	}
 	if i == c.lo || r.toks[i-1].brk > brkPause || openers.has(prev) {
@@ -674,22 +639,11 @@ func (r *reading) sureBeside(c *clause, i, n int) bool {
 		return false // "not too tight", "the disc not locked"
 	case i > c.lo && r.toks[i-1].s == "no":
 		return false // "no tick, no knot"
-	case n == 1 && r.toks[i].is(wVerb) && (r.kind(i+1).is(wOff|wReturning) || r.word(i+1) == "over"):
-		return false // "give it a good wash out"
-	case w == "knot" || w == "knots":
-		for k := max(0, i-14); k < min(i+8, len(r.toks)); k++ {
-			if ropes.has(r.toks[k].s) {
-				return false
-			}
-		}
 	}
 	lo, hi := max(c.lo-6, 0), min(c.hi+6, len(r.toks))
 	for k := lo; k < hi; k++ {
 		if k >= i && k < i+n {
 			continue
-		}
-		if k == i-1 && r.toks[k].men < 0 && (r.toks[k].s == "hub" || r.toks[k].s == "lock" || r.toks[k].s == "castle" || r.toks[k].s == "axle") {
-			return true
 		}
 		ts, m := r.lex.Things(r.from(k, len(r.toks)))
 		if m == 0 {
@@ -707,9 +661,6 @@ func (r *reading) sureBeside(c *clause, i, n int) bool {
 	return false
 }
 
-// ropes are the words beside which a knot is a knot.
-var ropes = set("rope ropes cord string tie tied tying lace twine")
-
 // notAfter are the words after which "not" is no nut misheard.
 var notAfter = set("to too more the a so very only even quite yet really just sure that going gonna right in on for be been as enough until till before with by at it me you a")
 
@@ -718,7 +669,7 @@ func determinerBefore(r *reading, i int) bool {
 		return false
 	}
 	p := r.toks[i-1].s
-	return determiner.has(p) && countOf[p] == 0 || p == "one" || placeWords.has(p) || dropAdj.has(p) || isThingWord(r, i-1) && lexicon.Singular(p) == p
+	return determiner.has(p) && countOf[p] == 0 || p == "one" || placeWords.has(p) || dropAdj.has(p)
 }
 
 func isThingWord(r *reading, i int) bool {
@@ -756,9 +707,6 @@ func (r *reading) complete(ci int, m *mention) {
 		if p == "back" && i-2 >= c.lo && r.toks[i-2].men >= 0 {
 			break // "wheel back on"
 		}
-		if p == "front" && i-2 >= c.lo && r.toks[i-2].s == "in" && r.toks[i].is(wPlace) {
-			break // "short ones in front long ones in the back"
-		}
 		if pk.is(wPlace) && !(p == "back" && i-2 >= c.lo && (r.toks[i-2].s == "put" || r.toks[i-2].s == "go" || r.toks[i-2].s == "goes")) {
 			if m.kind == lexicon.Tool && whereWords.has(p) {
 				break // "two screws at the back phillips number two"
@@ -795,12 +743,6 @@ func (r *reading) complete(ci int, m *mention) {
 		// "the feed screw", "a locking lever": no verb stands between an article and a name
 		if j := i - 2; unknown < 2 && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && j >= c.lo && articles.has(r.toks[j].s) && r.toks[j].brk == brkNone && r.toks[i-1].brk == brkNone && r.namingVerb(p) && !r.toks[i].is(wPlace) && !bins.has(p) {
 			mods = append([]string{p}, mods...)
-			unknown++
-			i--
-			continue
-		}
-		if namingForms.has(p) && r.namesWhich(c, i, m) {
-			mods = append([]string{p}, mods...) // "Connecting link out with the pliers."
 			unknown++
 			i--
 			continue
@@ -843,12 +785,10 @@ func (r *reading) complete(ci int, m *mention) {
 		}
 		m.name = strings.Join(append(append([]string{}, keep...), tail), " ")
 	}
-	for k, w := range keep {
+	for _, w := range keep {
 		switch {
 		case sideOf[w] != "":
 			m.side = sideOf[w]
-		case (w == "near" || w == "off") && k+1 < len(keep) && keep[k+1] == "side":
-			m.side = w + " side"
 		case placeWords.has(w):
 			if m.place == "" {
 				m.place = w
@@ -876,7 +816,7 @@ func (r *reading) complete(ci int, m *mention) {
 		} else if p == "of" && i-2 >= c.lo && (countOf[r.toks[i-2].s] > 0 || r.toks[i-2].s == "couple" || r.toks[i-2].s == "pair" || r.toks[i-2].s == "set") {
 			i--
 			continue
-		} else if p == "new" || p == "old" || r.toks[i].s == "set" && newly.has(p) || r.toks[i].s == "pair" && newly.has(p) {
+		} else if p == "new" || p == "old" || r.toks[i].s == "set" && newly.has(p) {
 			m.isNew = m.isNew || p != "old"
 			m.isOld = m.isOld || p == "old"
 		} else if !(determiner.has(p) && p != "no") && p != "couple" && p != "pair" && !((p == "set" || p == "lot") && r.toks[i].s == "of") && !(p == "whole" || p == "brand" || p == "matched") {
@@ -899,9 +839,6 @@ func (r *reading) complete(ci int, m *mention) {
 	if i > c.lo && r.toks[i-1].is(wPreposition) && r.toks[i-1].brk <= brkPause {
 		m.prep = r.toks[i-1].s
 	}
-	if m.prep == "to" && r.toks[i-1].brk == brkPause && i-2 >= c.lo && leadsTo.has(r.toks[i-2].s) {
-		m.prep = "" // "if you have to | disc on"
-	}
 	if m.prep == "of" && i-2 >= c.lo && (r.toks[i-2].s == "left" || r.toks[i-2].s == "rest" || r.toks[i-2].s == "remains") {
 		m.prep = "" // "what's left of the bolt"
 	}
@@ -910,25 +847,6 @@ func (r *reading) complete(ci int, m *mention) {
 	}
 	m.cl = ci
 }
-
-// namingForms are the forms in "-ing" that say what a part is for, at least as often as what is done.
-var namingForms = set("connecting clamping locking retaining mounting fixing sealing adjusting securing joining coupling tensioning balancing backing")
-
-// namesWhich tells whether such a form before token i belongs to the name there: nothing
-// goes before it, and what follows the name says where it goes or how it is.
-func (r *reading) namesWhich(c *clause, i int, m *mention) bool {
-	if r.toks[i-1].brk != brkNone || m.kind&(lexicon.Fastener|lexicon.Part) == 0 || i-2 >= c.lo && r.toks[i-2].brk < brkComma && !r.toks[i-2].is(wOpener|wDropAdj) && r.toks[i-2].s != "and" {
-		return false
-	}
-	if m.hi >= c.hi || r.toks[m.hi-1].brk >= brkComma {
-		return true
-	}
-	next := &r.toks[m.hi]
-	return next.is(wOff|wReturning) || next.s == "back" || next.s == "'s" || next.s == "is" || next.s == "comes" || next.s == "goes" || (next.s == "in" || next.s == "on") && (m.hi+1 >= c.hi || next.brk >= brkComma)
-}
-
-// leadsTo are the words whose "to" ends what is said where a pause follows.
-var leadsTo = set("have has had need needs want wants got going able supposed used like love ought meant")
 
 // ordinal are the words that count things one by one.
 var ordinal = set("last first second third fourth fifth sixth")

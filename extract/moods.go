@@ -75,7 +75,7 @@ func (r *reading) moodOf(ci int, a *act) mood {
 		for _, l := range r.lex.Lemmas(s) {
 			lemma = lemma || l == s && !(strings.HasSuffix(s, "ing") && len(s) > 5) // "cutting" begins an idiom of its own
 		}
-		if k := a.verb - 2; k >= c.lo && (besides.has(prev)) && passiveBe.has(r.toks[k].s) {
+		if k := a.verb - 2; k >= c.lo && besides.has(prev) && passiveBe.has(r.toks[k].s) {
 			prev = r.toks[k].s // "the cable's still threaded through"
 		}
 		passive := prev == "'s" && r.word(a.verb-2) != "let" || prev == "is" || prev == "are" || prev == "was" || prev == "were" || prev == "be" || prev == "been" || prev == "'re"
@@ -102,7 +102,7 @@ func (r *reading) moodOf(ci int, a *act) mood {
 			if passive && !r.cleft(c, a.verb) && !r.personBefore(c, a.verb) {
 				m |= framed // "so nothing's rubbing on the deck"
 			}
-			if a.verb > c.lo && (r.toks[a.verb-1].men >= 0 || prepositions.has(prev) && prev != "by" && prev != "of" || prev == "thing" || prev == "things" || prev == "nothing" || prev == "something" || prev == "everything" || prev == "you" || prev == "of" && r.word(a.verb-2) != "case" && r.word(a.verb-2) != "matter" || prev == "about" || prev == "what" || prev == "be" || prev == "been") {
+			if a.verb > c.lo && (r.toks[a.verb-1].men >= 0 || prepositions.has(prev) && prev != "by" && prev != "of" || prev == "thing" || prev == "things" || prev == "nothing" || prev == "something" || prev == "everything" || prev == "you" || prev == "about" || prev == "what" || prev == "be" || prev == "been") {
 				m |= framed
 			}
 		case prev == "comes" || prev == "come" || prev == "came":
@@ -142,9 +142,6 @@ func (r *reading) moodOf(ci int, a *act) mood {
 		case "when", "once", "until", "till", "whenever":
 			m |= framed // "you do that when the wheel's on"
 		}
-	}
-	if a.subject && a.verb > c.lo && r.toks[a.verb-1].s == "been" && strings.HasSuffix(r.toks[a.verb].s, "ing") {
-		m |= framed // "the motor's been cutting out"
 	}
 	if a.verb-2 >= c.lo && !a.subject && r.toks[a.verb-1].s == "should" {
 		if w := r.toks[a.verb-2]; w.men >= 0 || w.s == "it" || w.s == "that" || w.s == "they" {
@@ -194,9 +191,6 @@ func (r *reading) moodOf(ci int, a *act) mood {
 		if p == "they" || (pp == "you" || pp == "it" || pp == "that" || pp == "just") && will && damages.has(r.lemma1(s)) || s == "got" && r.hasGot(c, a.verb) && a.action.Name != "start by hand" {
 			m |= framed
 		}
-		if a.hi > a.verb+1 && strings.HasSuffix(r.word(a.verb+1), "ed") && r.toks[a.verb-1].men >= 0 {
-			m |= framed // "a hose zip tied to a ruler"
-		}
 	}
 	if a.verb-2 >= c.lo && !a.subject {
 		// "it'll pull any hill": what the machine does
@@ -223,10 +217,6 @@ func (r *reading) moodOf(ci int, a *act) mood {
 	}
 	if c.mood&asked != 0 {
 		m |= asked
-	}
-	// "I don't have a wrench | that goes down that far" tells of the wrench
-	if a.subject && a.pronoun == "that" && r.toks[c.lo].s == "that" && ci > 0 && r.clauses[ci-1].mood&negated != 0 && r.toks[c.lo-1].brk <= brkPause && r.toks[c.lo-1].men >= 0 {
-		m |= framed
 	}
 	if a.subject && a.verb > c.lo && a.action.Name == "fit" {
 		if w := r.toks[a.verb-1].s; w == "'ll" || w == "will" || w == "would" || w == "should" || w == "might" {
@@ -280,9 +270,6 @@ func (r *reading) moodOf(ci int, a *act) mood {
 	}
 	if a.subject && a.verb >= 0 && a.pronoun != "" && a.action.Name == "fit" && r.toks[c.lo].s == "so" && c.lo > 0 && r.toks[c.lo-1].brk < brkSentence && a.verb <= c.lo+3 && (r.says1(c, a.verb, "way") || r.says1(c, a.verb, "same") || r.says1(c, a.verb, "where")) {
 		m |= framed // "mark it first so it goes back the same way"
-	}
-	if a.subject && a.pronoun == "they" && a.verb > c.lo && (r.toks[a.verb-1].s == "only" || r.toks[a.verb-1].s == "just") && r.toks[a.verb].s == "going" && len(a.objects) == 0 {
-		m |= framed // "they're only going into plastic"
 	}
 	if a.subject && a.verb-2 >= c.lo && a.action.Name == "remove" && r.toks[a.verb-1].s == "to" && (r.toks[a.verb-2].s == "got" || r.toks[a.verb-2].s == "has" || r.toks[a.verb-2].s == "have" || r.toks[a.verb-2].s == "needs") {
 		for i := a.verb; i < min(c.hi, a.hi+2); i++ {

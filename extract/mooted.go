@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"wrenchword/extract/lexicon"
-	"wrenchword/normalize"
 )
 
 // mooted tells of an act that is spoken of and is not done here and now, by what
@@ -14,7 +13,7 @@ import (
 func (r *reading) mooted(ci int, a *act) mood {
 	c := &r.clauses[ci]
 	switch {
-	case r.putForLater(ci, a), r.putOff(ci, a), r.planned(ci, a), r.theJob(ci, a), r.onlyMeant(c, a), r.onlyWanted(c, a), r.theReason(ci, a):
+	case r.putForLater(ci, a), r.putOff(ci, a), r.planned(ci, a), r.theJob(ci, a), r.onlyMeant(c, a), r.theReason(ci, a):
 		return announced
 	case r.ofOthers(ci, a):
 		return other
@@ -71,19 +70,6 @@ func (r *reading) onlyMeant(c *clause, a *act) bool {
 		if w, n := r.toks[i].s, r.toks[i+1].s; (w == "was" || w == "were") && (n == "going" && r.word(i+2) == "to" || n == "gonna") && (r.toks[i-1].s == "i" || r.toks[i-1].s == "we") && i < max(a.verb, a.lo) {
 			return true
 		}
-	}
-	return false
-}
-
-// onlyWanted reads "it wants doing up with something that holds it": said to be wanted,
-// not done.
-func (r *reading) onlyWanted(c *clause, a *act) bool {
-	if a.verb <= c.lo || a.subject || !strings.HasSuffix(r.toks[a.verb].s, "ing") || a.action.Name != "tighten" && a.action.Name != "torque" {
-		return false
-	}
-	switch r.toks[a.verb-1].s {
-	case "wants", "needs", "want", "need":
-		return r.ofThings(c, a.verb-1)
 	}
 	return false
 }
@@ -171,7 +157,7 @@ func (r *reading) putOff(ci int, a *act) bool {
 				return true // not "two minutes later"
 			}
 		case "in":
-			if n := r.word(k + 1); (n == "a" || n == "just") && shortly.has(r.word(k+2)) || n == "just" && shortly.has(r.word(k+3)) {
+			if n := r.word(k + 1); (n == "a" || n == "just") && shortly.has(r.word(k+2)) {
 				return true
 			}
 		case "and", "but", "then", "or", "so":
@@ -203,8 +189,6 @@ func (r *reading) thenReady(lo, hi int) bool {
 	is := false
 	for i := lo; i < min(hi, lo+9); i++ {
 		switch w := r.toks[i].s; {
-		case w == "tight" || w == "snug" || w == "bites" || w == "there":
-			return false
 		case w == "'s" || w == "is" || w == "are" || w == "'re" || w == "'ve" || w == "have" || w == "has" || w == "it's" || w == "they're":
 			is = true
 		case is && (r.toks[i].is(wOn|wOff|wReturning) || w == "together" || w == "back" || w == "square" || w == "straight" || w == "lined" || w == "done" || w == "set" || w == "ready" || w == "got" || w == "there" || w == "cold" || w == "warm" || w == "dry"):
@@ -464,13 +448,6 @@ func (r *reading) describes(c *clause, a *act) bool {
 	if w == "held" && p != "i" && p != "we" && p != "you" && p != "and" && p != "then" && p != "just" {
 		return true // "held with one screw"
 	}
-	if a.subject && passiveBe.has(w) && a.action.Name == "remove" && r.toks[a.hi-1].s == "out" {
-		for i := a.hi; i < min(c.hi, a.hi+3) && r.toks[i-1].brk < brkComma; i++ {
-			if q := r.toks[i].qty; q >= 0 && r.qtys[q].Kind == normalize.Length || r.toks[i].s == "true" || r.toks[i].s == "thousandths" || r.toks[i].s == "thou" {
-				return true // "it's out about eight thousandths"
-			}
-		}
-	}
 	if !a.subject && p == "'d" && pp == "i" && r.plainVerb(w) && !samePast.has(w) {
 		return true // "had it been two, I'd take out shims"
 	}
@@ -488,7 +465,7 @@ func (r *reading) describes(c *clause, a *act) bool {
 	}
 	if (w == "hold" || w == "keep" || w == "carry") && !a.subject && a.verb > c.lo && r.toks[a.verb-1].brk <= brkPause {
 		// "two long bolts hold it to the bracket", "three of them hold it in"
-		if m := r.toks[a.verb-1].men; m >= 0 && r.mentions[m].plural && r.mentions[m].prep == "" || p == "them" || p == "those" || p == "ones" || p == "both" || p == "all" || pp == "of" && countOf[p] > 1 {
+		if m := r.toks[a.verb-1].men; m >= 0 && r.mentions[m].plural && r.mentions[m].prep == "" || p == "them" || p == "those" || p == "ones" || p == "both" || p == "all" {
 			return true
 		}
 	}
@@ -525,12 +502,8 @@ func (r *reading) describes(c *clause, a *act) bool {
 			return true // "you want to do that before you fit it"
 		}
 	}
-	// "put eighty newton metres through it", "one punch mark", "a second drain"
-	if q := r.toks[min(a.verb+1, c.hi-1)].qty; q >= 0 && r.qtys[q].Kind == normalize.Torque && (r.lemma1(w) == "put" || r.lemma1(w) == "pull") && (len(a.objects) == 0 || r.lemma1(w) == "put") {
-		return true
-	}
 	if alsoNames.has(w) && !a.subject && a.hi == a.verb+1 && a.verb > c.lo && (r.toks[a.verb].brk >= brkComma || a.verb+1 >= c.hi || prepositions.has(r.word(a.verb+1)) || linking.has(r.word(a.verb+1))) {
-		if r.toks[a.verb-1].men >= 0 && r.toks[a.verb-1].brk <= brkPause || countOf[p] > 0 || dropAdj.has(p) || p == "second" || p == "third" || p == "paint" || p == "timing" || p == "match" || p == "witness" || p == "up" && pp == "the" {
+		if r.toks[a.verb-1].men >= 0 && r.toks[a.verb-1].brk <= brkPause || countOf[p] > 0 || dropAdj.has(p) || p == "second" || p == "third" || p == "paint" || p == "timing" || p == "match" || p == "witness" {
 			return true
 		}
 	}

@@ -370,19 +370,6 @@ func (r *reading) thrownAway(t *thing) bool {
 			}
 		}
 	}
-	// "so that's bolts and washers in the scrap tin"
-	for k := hi + 1; k < len(r.clauses) && r.since(off.lo, r.clauses[k].lo) < 60; k++ {
-		c := &r.clauses[k]
-		bin := false
-		for i := c.lo; i < c.hi; i++ {
-			bin = bin || bins.has(r.toks[i].s)
-		}
-		for _, mi := range c.mentions {
-			if m := &r.mentions[mi]; bin && m.head == t.head && len(content(m.mods)) == 0 {
-				return true
-			}
-		}
-	}
 	return false
 }
 
@@ -476,7 +463,7 @@ func mergeOpen(in []Open) []Open {
 				merged = true
 				break
 			}
-			if p.Kind == o.Kind && p.Before == o.Before && (p.About != "" && p.About == o.About && p.Kind != Promise || p.LedgerID != "" && p.LedgerID == o.LedgerID && p.Kind != Promise) && p.Clip == o.Clip {
+			if p.Kind == o.Kind && p.Before == o.Before && p.About != "" && p.About == o.About && p.Kind != Promise && p.Clip == o.Clip {
 				p.AlsoAt = append(p.AlsoAt, o.At)
 				p.AlsoAt = append(p.AlsoAt, o.AlsoAt...)
 				p.Findings = append(p.Findings, o.Findings...)

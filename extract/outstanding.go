@@ -533,11 +533,11 @@ func (r *reading) dueIn(s sentenceOf, ci int, index *frameIndex, ends, before []
 			end = r.skipped(c) + 1
 		}
 		for i := c.lo; i < min(end, c.hi); i++ {
-			if !at[i-c.lo].has(fi) || f.elems[0].slot == '^' && i > c.lo && i < end-1 && !r.toks[i-1].is(wOpener|wDrop) && r.toks[i-1].s != "and" {
+			if !at[i-c.lo].has(fi) {
 				continue
 			}
 			d := due{verb: -1, kind: f.kind}
-			if !s.match(f.elems, i, &d) || d.time && (r.opensTalk(ci) || s.nextTalk(i, d.hi)) || d.kind == "unfinished" && r.toks[d.hi-1].s == "missing" && !r.standsSo(ci) && !(len(d.things) > 0 && r.mentions[d.things[0]].entry != nil && r.mentions[d.things[0]].entry.wasOff()) || d.kind == Conflict && !r.twoFigures(&d) || r.doneAlready(ci) || d.kind == "late" && !r.lateIn(ci) {
+			if !s.match(f.elems, i, &d) || d.time && (r.opensTalk(ci) || s.nextTalk(i, d.hi)) || d.kind == "unfinished" && r.toks[d.hi-1].s == "missing" && !r.standsSo(ci) && !(len(d.things) > 0 && r.mentions[d.things[0]].entry != nil && r.mentions[d.things[0]].entry.wasOff()) || r.doneAlready(ci) || d.kind == "late" && !r.lateIn(ci) {
 				continue
 			}
 			if es := r.dueEnds(ci, i, &d, ends, before); es != nil {
@@ -560,16 +560,6 @@ func (r *reading) opensTalk(ci int) bool {
 func (r *reading) lateIn(ci int) bool {
 	w := r.talk.Words[r.toks[r.clauses[ci].lo].w]
 	return w.At > 0.85*r.talk.Clips[w.Clip].Duration && !r.saidIn(&r.clauses[ci], "you")
-}
-
-// twoFigures tells whether the first and the last figure differ.
-func (r *reading) twoFigures(d *due) bool {
-	if len(d.numbers) < 2 {
-		return true
-	}
-	a, b := d.numbers[0], d.numbers[len(d.numbers)-1]
-	x, y := r.numbersIn(a[0], a[1]), r.numbersIn(b[0], b[1])
-	return len(x) > 0 && len(y) > 0 && x[0] != y[0]
 }
 
 // nextTalk tells of "next week it's the bilge pump", "next time we'll do the carb": what the
@@ -598,7 +588,7 @@ func (s sentenceOf) match(es []elem, i int, d *due) bool {
 		case '^':
 			return try(i)
 		case '$':
-			return (i >= s.hi || r.toks[i-1].brk >= brkComma || int(r.toks[i].cl) != int(r.toks[i-1].cl) || i == s.hi-1 && (r.toks[i].s == "now" || r.toks[i].s == "then" || r.toks[i].s == "though" || r.toks[i].s == "really")) && try(i)
+			return (i >= s.hi || r.toks[i-1].brk >= brkComma || int(r.toks[i].cl) != int(r.toks[i-1].cl)) && try(i)
 		case '*':
 			for k := i; k <= min(i+4, s.hi); k++ {
 				if try(k) {
@@ -985,7 +975,7 @@ func (s sentenceOf) useAfter(i int) int {
 		return 0
 	}
 	for k := i + 1; k < min(s.hi, i+7); k++ {
-		if usingWords.has(r.toks[k].s) || (r.toks[k].s == "goes" || r.toks[k].s == "go" || r.toks[k].s == "gets") && (r.word(k+1) == "out" || r.word(k+1) == "back" || r.word(k+1) == "anywhere" || r.word(k+1) == "on" && r.word(k+2) == "the" || r.word(k+1) == "home" || r.word(k+1) == "near" || r.word(k+1) == "in" && r.word(k+3) == "water") {
+		if usingWords.has(r.toks[k].s) || (r.toks[k].s == "goes" || r.toks[k].s == "go" || r.toks[k].s == "gets") && (r.word(k+1) == "out" || r.word(k+1) == "back" || r.word(k+1) == "anywhere" || r.word(k+1) == "on" && r.word(k+2) == "the" || r.word(k+1) == "home" || r.word(k+1) == "near") {
 			n := k + 1
 			for n < s.hi && n < k+6 && r.toks[n-1].brk < brkComma {
 				n++
@@ -1141,9 +1131,6 @@ func (r *reading) dueEnds(ci, lo int, d *due, ends, before []*looseEnd) []*loose
 		e.topic, e.noun, e.sure = topic, noun, topic >= 0 || noun >= 0
 		if !r.dueOfKind(&e, d) {
 			return
-		}
-		if topic >= 0 && e.kind == Unfinished && r.mentions[topic].kind&lexicon.Fastener != 0 && r.tightenable(&r.mentions[topic]) && d.verb >= 0 && (r.toks[d.verb].s == "do" || r.toks[d.verb].s == "done" || r.toks[d.verb].s == "doing") {
-			e.kind = NotTorqued
 		}
 		if !r.askedOf(&e, ends) && !r.askedOf(&e, before) && !(r.isWork(e.kind) && r.comesUp(&e, d.verb, d.time && r.onADay(&e))) {
 			out = append(out, &e)

@@ -31,7 +31,7 @@ func (r *reading) parts() []Part {
 		}
 		out = append(out, p)
 	}
-	stand, weak := map[int]bool{}, map[string]bool{}
+	stand := map[int]bool{}
 	for _, s := range r.standIns() {
 		if s.mention >= 0 {
 			stand[s.mention] = true
@@ -101,9 +101,6 @@ func (r *reading) parts() []Part {
 			if f.disposition == "new" && f.thing != nil {
 				f.thing.isNew = true
 			}
-			if f.weak && !seen[lexicon.Singular(name)+"|reused"] {
-				weak[lexicon.Singular(name)] = true
-			}
 			add(name, f.disposition, m, lo, f.hi+2)
 		}
 		if i := r.newOne(c); i >= 0 && sure && !r.hasNone(i+2) && !r.owed(c) {
@@ -126,9 +123,6 @@ func (r *reading) parts() []Part {
 		}
 		for _, mi := range a.objects {
 			m := &r.mentions[mi]
-			if m.kind&(lexicon.Part|lexicon.Fastener) == 0 || v == "replace" && (m.entry == nil || m.entry.offBefore(a.lo)) {
-				continue // what is off is put back
-			}
 			add(m.name, "new", m, m.from, a.hi)
 		}
 		if pronounsObj.has(a.pronoun) && len(a.objects) == 0 && len(a.things) == 1 && a.things[0].name != "" && (a.pronoun == "it" || a.things[0].plural || a.things[0].count > 1) && (v != "replace" || !a.things[0].offBefore(a.lo)) {
@@ -154,9 +148,6 @@ func (r *reading) parts() []Part {
 		if m.kind&(lexicon.Part|lexicon.Fastener) == 0 || m.prep != "" || r.clauses[m.cl].mood&(conditional|hypothetical|negated|other|aside|greeting|asked) != 0 {
 			continue
 		}
-		if r.beenRenewed(m) {
-			add(m.name, "new", m, m.from, m.hi+4)
-		}
 	}
 	// "swap the lever over", "transfer the clips": what goes from the old to the new
 	for ai := range r.acts {
@@ -165,7 +156,7 @@ func (r *reading) parts() []Part {
 			continue
 		}
 		v := r.lemma1(r.toks[a.verb].s)
-		if v != "transfer" && !((v == "swap" || v == "change" || v == "move" && (r.toks[a.hi-1].s == "across" || a.mood&announced == 0 && r.word(a.hi) == "to" && r.word(a.hi+2) == "new")) && a.hi > a.verb+1 && (r.toks[a.hi-1].s == "over" || r.toks[a.hi-1].s == "across")) {
+		if v != "transfer" && !((v == "swap" || v == "change") && a.hi > a.verb+1 && (r.toks[a.hi-1].s == "over" || r.toks[a.hi-1].s == "across")) {
 			continue
 		}
 		for _, mi := range a.objects {
@@ -179,12 +170,6 @@ func (r *reading) parts() []Part {
 					add(s.mention.name, "reused", nil, a.lo, a.hi+2) // "transfer those over"
 				}
 			}
-		}
-	}
-	// "the lever has to be swapped from the old shoe"
-	for mi := range r.mentions {
-		if m := &r.mentions[mi]; m.kind&(lexicon.Part|lexicon.Fastener) != 0 && m.prep == "" && r.carriedOver(m) {
-			add(m.name, "reused", m, m.from, m.hi+6)
 		}
 	}
 	for _, t := range r.things {
@@ -223,9 +208,6 @@ func (r *reading) parts() []Part {
 	return slices.DeleteFunc(out, func(p Part) bool {
 		if p.Disposition == "discarded" && back[p.Name] {
 			return true // it is back: something else was thrown away
-		}
-		if p.Disposition == "reused" && weak[p.Name] && seen[p.Name+"|new"] {
-			return true // "the plate's good, but it came in the kit"
 		}
 		// what is used again only for now stands in
 		return p.Disposition == "reused" && seen[p.Name+"|temporary"] || slices.ContainsFunc(out, func(o Part) bool {
@@ -361,16 +343,6 @@ func (t *thing) offBefore(tok int) bool {
 	return false
 }
 
-// beenRenewed reads "the belt's been replaced", "both seals get renewed".
-func (r *reading) beenRenewed(m *mention) bool {
-	c := &r.clauses[m.cl]
-	i := m.hi
-	for i < c.hi && i < m.hi+3 && (passiveBe.has(r.toks[i].s) || r.toks[i].s == "has" || r.toks[i].s == "have" || r.toks[i].s == "gets" || r.toks[i].s == "get" || r.toks[i].s == "got") {
-		i++
-	}
-	return i > m.hi && i < c.hi && (r.toks[i].s == "renewed" || r.toks[i].s == "replaced")
-}
-
 // heIsIt tells whether "he" in a clause is what is worked on: "he's going back in",
 // "and he gets a new one", and nobody else is spoken of.
 func (r *reading) heIsIt(c *clause) bool {
@@ -394,26 +366,6 @@ func (r *reading) heIsIt(c *clause) bool {
 	return is
 }
 
-// carriedOver reads "swapped from the old shoe", "moved onto the new one", "comes
-// across from the old" of a thing.
-func (r *reading) carriedOver(m *mention) bool {
-	c := &r.clauses[m.cl]
-	moved := false
-	for i := m.hi; i < min(c.hi, m.hi+12); i++ {
-		switch w := r.toks[i].s; w {
-		case "swapped", "moved", "transferred", "swaps", "moves", "transfers", "robbed":
-			moved = true
-		case "not", "don't", "never", "if":
-			return false
-		case "from", "off", "onto", "to":
-			if moved && r.word(i+1) == "the" && (r.word(i+2) == "old" && w != "to" && w != "onto" || r.word(i+2) == "new" && (w == "to" || w == "onto")) {
-				return true
-			}
-		}
-	}
-	return false
-}
-
 // joined tells whether two mentions are joined by "and" with nothing of their own between.
 func (r *reading) joined(a, b int) bool {
 	lo, hi := r.mentions[a].hi, r.mentions[b].lo
@@ -429,13 +381,7 @@ func (r *reading) inRow(a, b int) bool {
 // isNewHere reads "needle bearing, new" and "the clips are new".
 func (r *reading) isNewHere(m *mention) bool {
 	c := &r.clauses[m.cl]
-	if o := r.lastOf(c); o != nil && o.prep == "in" && m.prep == "" && o.hi < c.hi && r.word(o.hi) == "'s" && r.word(o.hi+1) == "new" && o != m && o.lo > m.lo && o.lo-m.hi <= 3 {
-		return true // "the spider in the coupling's new too"
-	}
 	i := m.hi
-	if v := r.word(i); (v == "comes" || v == "come" || v == "came") && r.word(i+1) == "new" && i+1 < c.hi {
-		return true
-	}
 	if i < c.hi && (r.toks[i].s == "are" || r.toks[i].s == "is" || r.toks[i].s == "'s") {
 		i++
 	}
@@ -560,9 +506,6 @@ func (r *reading) comesWith(c *clause, m *mention) bool {
 		lo = r.clauses[k].lo
 	}
 	for i := m.from - 1; i > lo; i-- {
-		if r.toks[i].s == "own" && (r.word(i-1) == "their" || r.word(i-1) == "its") && r.saidNewIn(c.lo, i) {
-			return true // "the new pads have their own spring"
-		}
 		// "the seal kit has the wiper, the rod seal and two rings"
 		if w := r.toks[i].s; (r.word(i-1) == "kit" || r.word(i-2) == "kit" && r.word(i-1) == "'s") && (w == "has" || w == "contains" || w == "includes" || w == "got" || w == "gives") {
 			return true
@@ -585,16 +528,6 @@ func (r *reading) comesWith(c *clause, m *mention) bool {
 			}
 		}
 		return false
-	}
-	return false
-}
-
-// saidNewIn tells whether something is called new between two tokens.
-func (r *reading) saidNewIn(lo, hi int) bool {
-	for i := lo; i < hi; i++ {
-		if newly.has(r.toks[i].s) || r.toks[i].s == "kit" {
-			return true
-		}
 	}
 	return false
 }
@@ -637,7 +570,7 @@ func (r *reading) newOne(c *clause) int {
 		if i+1 == c.hi || r.word(i-1) == "the" && (r.word(i-2) == "on" || r.word(i-2) == "onto" || r.word(i-2) == "to") {
 			continue // "goes on the new one": where it goes
 		}
-		if n := r.toks[i+1].s; (r.toks[i].s == "new" || r.toks[i].s == "fresh" && (n == "piece" || n == "length")) && (n == "one" || n == "ones" || (n == "piece" || n == "length") && r.word(i+2) != "of" || (n == "set" || n == "pair") && (r.word(i+2) == "of" && (r.word(i+3) == "those" || r.word(i+3) == "them" || r.word(i+3) == "these") || onWords.has(r.word(i+2)) || r.word(i+2) == "goes" || r.word(i+2) == "go" || i+2 >= c.hi || r.toks[i+1].brk >= brkComma)) && r.toks[i+1].men < 0 && !r.awaited(c, i) {
+		if n := r.toks[i+1].s; r.toks[i].s == "new" && (n == "one" || n == "ones" || (n == "piece" || n == "length") && r.word(i+2) != "of" || (n == "set" || n == "pair") && (onWords.has(r.word(i+2)) || r.word(i+2) == "goes" || r.word(i+2) == "go" || i+2 >= c.hi || r.toks[i+1].brk >= brkComma)) && r.toks[i+1].men < 0 && !r.awaited(c, i) {
 			return i
 		}
 	}
@@ -683,13 +616,6 @@ func (r *reading) oneFor(ci, tok int) *thing {
 	}
 	// "old ring off, new one in": what the sentence is about
 	for k := ci; k >= 0 && r.clauses[k].sentence == c.sentence && r.since(r.clauses[k].lo, tok) < 12; k-- {
-		if many {
-			if ms := r.clauses[k].mentions; len(ms) > 0 {
-				if m := &r.mentions[ms[len(ms)-1]]; m.plural && m.lo < tok && m.entry != nil && !m.isNew && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && r.inHave(m) {
-					return m.entry // "those bolts have crush washers, new ones in the kit"
-				}
-			}
-		}
 		if m := r.toldOf(&r.clauses[k]); m != nil && m.lo < tok && tok-m.hi < 22 && !m.isNew && many == (m.plural || m.count > 1 || many && m.entry.plural) {
 			return m.entry
 		}
@@ -894,9 +820,6 @@ func (r *reading) standIns() []standIn {
 	var out []standIn
 	for ci := range r.clauses {
 		c := &r.clauses[ci]
-		if len(c.mentions) > 0 && r.carriedOver(&r.mentions[c.mentions[0]]) {
-			continue
-		}
 		cue := r.standInAt(ci)
 		if cue < 0 || c.mood&asked != 0 || r.doneWithout(c, cue) || !r.laying(c) || r.onlyTurned(c, cue) || c.mood&(aside|greeting) != 0 || r.othersBefore(c, cue) {
 			continue
@@ -1008,21 +931,13 @@ func (r *reading) putThere(c *clause, cue int) (standIn, bool) {
 			if mi := r.nameWithin(c, i+3, 4); mi >= 0 {
 				return standIn{mi, r.mentions[mi].name, i, r.mentions[mi].hi + 3}, true
 			}
-		case w == "there" && (r.word(i+1) == "'s" || r.word(i+1) == "is") && i+2 < c.hi && r.toks[i+2].men >= 0 && r.mentions[r.toks[i+2].men].kind&lexicon.Consumable != 0 && !lubricants.has(r.mentions[r.toks[i+2].men].head):
-			// "there's duct tape over the split for now"
-			m := &r.mentions[r.toks[i+2].men]
-			return standIn{int(r.toks[i+2].men), m.name, i, m.hi + 3}, true
-		case w == "for" && i > c.lo+1 && (r.toks[i-1].s == "doing" || r.toks[i-1].s == "in" && (r.toks[i-2].s == "standing" || r.toks[i-2].s == "filling")) || w == "as" && i > c.lo+1 && (r.toks[i-1].s == "acting" || r.toks[i-1].s == "serving" || r.toks[i-1].s == "doubling"):
-			if s, ok := r.doesFor(c, i); ok {
-				return s, true
-			}
 		case w == "tied" && i > c.lo && (r.toks[i-1].s == "zip" || r.toks[i-1].s == "cable"):
 			return standIn{-1, r.toks[i-1].s + " tie", i - 1, i + 3}, true // "zip tied the wires for now"
 		case (w == "borrowed" || w == "robbed" || w == "pinched" || w == "nicked" || w == "stole") && (r.word(i+1) == "one" || r.word(i+1) == "the" && r.word(i+2) == "one"):
 			if t := r.oneOf(int(r.toks[c.lo].cl), i); t != nil {
 				return standIn{-1, t.name, i, i + 5}, true // "I've borrowed the one out of the fridge"
 			}
-		case (w == "made" || w == "cut" || w == "bodged" || w == "rigged" || w == "fashioned" || w == "turned" || w == "printed" || w == "bent" || w == "whittled" || w == "machined" || (w == "make" || w == "cut" || w == "bend" || w == "rig") && i > c.lo && (r.toks[i-1].s == "'ll" || r.toks[i-1].s == "to" || r.toks[i-1].s == "gonna")) && (r.word(i+1) == "one" || r.word(i+1) == "up" && r.word(i+2) == "one"):
+		case (w == "made" || w == "cut" || w == "bodged" || w == "rigged" || w == "fashioned" || w == "turned" || w == "printed" || w == "bent" || w == "whittled" || w == "machined") && r.word(i+1) == "one":
 			if t := r.oneOf(int(r.toks[c.lo].cl), i); t != nil {
 				return standIn{-1, t.name, i, i + 5}, true // "I've made one out of a cereal box"
 			}
@@ -1109,27 +1024,6 @@ func (r *reading) partBefore(c *clause, tok int) *mention {
 	return nil
 }
 
-// doesFor gives what a clause says is there in place of another thing, told at token i:
-// "a coat hanger is doing for the spring".
-func (r *reading) doesFor(c *clause, i int) (standIn, bool) {
-	lo := c.lo
-	for lo < i && (r.toks[lo].is(wOpener) || r.toks[lo].s == "and" || r.toks[lo].is(wDeterminer) || r.toks[lo].is(wDropAdj)) {
-		lo++
-	}
-	if mi := r.toks[lo].men; mi >= 0 {
-		m := &r.mentions[mi]
-		return standIn{int(mi), m.name, max(c.lo, m.from-1), i + 2}, true
-	}
-	hi := lo
-	for hi < i && hi < lo+3 && !r.toks[hi].is(wStop|wPreposition|wPronoun|wLinking) {
-		hi++
-	}
-	if hi == lo || !r.toks[hi].is(wLinking) {
-		return standIn{}, false
-	}
-	return standIn{-1, strings.ToLower(r.text(lo, hi)), lo, i + 2}, true
-}
-
 // namesOld tells whether a clause names an old part: "the bottom one's got the old gasket on".
 func (r *reading) namesOld(c *clause) bool {
 	for _, mi := range c.mentions {
@@ -1185,7 +1079,7 @@ func (r *reading) someThing(c *clause, cue int) (s standIn, ok bool) {
 		w := r.toks[i].s
 		j := i
 		switch {
-		case (w == "a" || w == "an" || w == "some" || countOf[w] > 0 && w != "both" && w != "pair" && w != "one") && i > c.lo && (leadsStandIn.has(r.toks[i-1].s) || r.toks[i-1].is(wForm) || begins), begins && w == "a":
+		case (w == "a" || w == "an" || w == "some" || countOf[w] > 0 && w != "both" && w != "pair" && w != "one") && i > c.lo && (leadsStandIn.has(r.toks[i-1].s) || r.toks[i-1].is(wForm) || begins):
 			j++
 		case begins && r.toks[i].men >= 0 && r.mentions[r.toks[i].men].from == i && makeshifts.has(r.mentions[r.toks[i].men].head):
 			// "cable tie on there today"

@@ -38,7 +38,7 @@ func (r *reading) onlyPlaced(ci, i int) (m mention, end int) {
 	next := ""
 	if i+1 < c.hi && r.toks[i].brk <= brkPause {
 		next = r.toks[i+1].s
-		if r.toks[i+1].qty >= 0 || r.toks[i+1].is(wNumber) && next != "one" || next == "of" || next == "point" {
+		if r.toks[i+1].qty >= 0 || next == "of" || next == "point" {
 			return m, 0
 		}
 		if n > 1 && isNoun(r, i+1) && lexicon.Singular(next) != next {
@@ -52,17 +52,11 @@ func (r *reading) onlyPlaced(ci, i int) (m mention, end int) {
 	if i-2 < c.lo {
 		before = ""
 	}
-	if where == "back" && n != 1 && (offWords.has(before) || before == "put" || before == "go") {
-		return m, 0
-	}
 	if sideOf[where] != "" && (before == "a" || before == "no" || before == "wrong" || before == "not") {
 		return m, 0
 	}
-	if where == "right" && (before == "" && r.toks[i-1].brk != brkNone || before != "" && before != "the" && before != "that" && before != "and" && before != "on" && !openers.has(before) || r.lookedFor(c, i-2)) {
+	if where == "right" && (before != "" && before != "the" && before != "that" && before != "and" && before != "on" && !openers.has(before) || r.lookedFor(c, i-2)) {
 		return m, 0 // "till I get the right one"
-	}
-	if where == "long" && r.word(i-2) == "as" {
-		return m, 0
 	}
 	m = mention{lo: i, hi: i + 1, cl: ci, kind: lexicon.Fastener | lexicon.Part, of: -1, head: unsaid, name: w, plural: n != 1, byPlace: true}
 	if n > 1 {

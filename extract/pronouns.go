@@ -119,35 +119,12 @@ func (q *sought) holdFitted() *thing {
 		if !f.many() || f.owner != part && !owns(part, f) || f.side != part.side && part.side != "" && f.side != "" || !isOff(q.r, f) {
 			continue
 		}
-		if n := countOf[q.a.pronoun]; n > 1 && f.count == n {
-			return f
-		}
 		if one != nil {
 			return nil
 		}
 		one = f
 	}
 	return one
-}
-
-// nothingTight tells whether what went on right before "Tight." is nothing to tighten, and no
-// fastener of it was spoken of: "Negative back on. Ten mil. Tight."
-func (s *tracker) nothingTight(a *act) bool {
-	r := s.r
-	for k := a.cl - 1; k >= 0 && k >= a.cl-3 && r.since(r.clauses[k].lo, a.lo) < 12; k-- {
-		c := &r.clauses[k]
-		for _, mi := range c.mentions {
-			if t := r.mentions[mi].entry; t != nil && (t.fastener || takesTorque(t) || tightens.has(t.head)) {
-				return false
-			}
-		}
-		for _, ai := range c.acts {
-			if o := &r.acts[ai]; o.action.Name == "fit" && o.happened() && len(o.things) > 0 && len(o.objects) > 0 {
-				return true
-			}
-		}
-	}
-	return false
 }
 
 // justOff gives what came off last, or was named since and nothing more: what "Bin." and
@@ -344,9 +321,6 @@ func (q *sought) told() (t *thing, settled bool) {
 			}
 		}
 	}
-	if a.rule == tightNoMore && s.nothingTight(a) {
-		return nil, true
-	}
 	if a.action.Name == "discard" && a.rule != notBack && (a.verb < 0 || r.toks[a.verb].s == "bin" && len(a.objects) == 0) && a.pronoun == "that" && a.subject {
 		return s.justOff(a), true
 	}
@@ -471,9 +445,6 @@ func (r *reading) namelessOne(c *clause, limit int) int {
 	for k := i + 2; k < min(c.hi, limit, i+4) && r.toks[k].men < 0; k++ {
 		switch r.toks[k].s {
 		case "one":
-			if k+1 < c.hi && (r.toks[k+1].s == "of" || r.toks[k+1].men >= 0 || r.toks[k+1].qty >= 0) {
-				return 0
-			}
 			return i + 1
 		case "thing", "lot":
 			if w.s == "whole" {
@@ -860,7 +831,7 @@ func (s *tracker) introducedUnknown(a *act) *thing {
 				}
 			}
 			n := len(words)
-			if n == 0 || n > 3 || len(words[n-1]) < 3 || noThing.has(words[n-1]) || j < c.hi && r.toks[j].men >= 0 && r.mentions[r.toks[j].men].from == j {
+			if n == 0 || n > 3 || len(words[n-1]) < 3 || noThing.has(words[n-1]) {
 				return nil
 			}
 			t := &thing{name: strings.Join(words, " "), head: words[n-1], mods: among(words[:n-1]), first: i, last: j - 1}
@@ -881,5 +852,5 @@ func (s *tracker) introducedUnknown(a *act) *thing {
 // what is worked on: "over the disc, mind the pads, and those two in".
 func (r *reading) onlyMinded(m *mention) bool {
 	w := r.word(m.from - 1)
-	return w == "mind" || w == "mindful" || w == "watch" || w == "way" || w == "of" && r.word(m.from-2) == "careful"
+	return w == "mind" || w == "mindful" || w == "watch" || w == "way"
 }

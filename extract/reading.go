@@ -640,7 +640,7 @@ func (r *reading) startsClause(start, i int) bool {
 		}
 		return true
 	case subj(t, tk, nk) && !pk.is(wHoldsClause) && (!tk.is(wPronoun) || comma || !pk.is(wPreposition|wVerb)) && !(p == "do" || p == "all" || p == "way" || p == "thing" || p == "one" || p == "bit" || p == "time"):
-		if t == "that" && !nk.is(wLinking) || t == "there" && next != "'s" && next != "is" && next != "was" && next != "are" || t == "here" {
+		if t == "there" && next != "'s" && next != "is" && next != "was" && next != "are" || t == "here" {
 			return comma
 		}
 		return n >= 2 || comma
@@ -660,7 +660,7 @@ func (r *reading) startsClause(start, i int) bool {
 		return true // "both come out | the bottom pin's got a sleeve"
 	case n >= 2 && (p == "this" || p == "that" || p == "both" || p == "all") && r.toks[i-1].brk == brkNone && r.toks[i-2].brk == brkNone && r.toks[i-2].is(wVerb) && r.plainVerb(r.toks[i-2].s) && isNoun(r, i):
 		return false // "I need to pull this bush out"
-	case n >= 2 && (pk.is(wEndsPhrase) || r.toks[i-1].brk >= brkPause) && !pk.is(wHoldsClause) && !tk.is(wOff|wOn) && t != "back" && !(!comma && r.subjectAt(start, i)) && !(p == "it" && r.toks[i-2].s == "and" && strings.HasSuffix(t, "s") && (next == "back" || nk.is(wOn|wOff|wReturning))) && r.thingThenVerb(i) && (r.hasVerb(start, i) || pk.is(wParticle) || r.toks[i-1].brk == brkPause && pk.is(wReturning)):
+	case n >= 2 && (pk.is(wEndsPhrase) || r.toks[i-1].brk >= brkPause) && !pk.is(wHoldsClause) && !tk.is(wOff|wOn) && t != "back" && !(!comma && r.subjectAt(start, i)) && !(p == "it" && r.toks[i-2].s == "and" && strings.HasSuffix(t, "s") && (next == "back" || nk.is(wOn|wOff|wReturning))) && r.thingThenVerb(i) && (r.hasVerb(start, i) || pk.is(wParticle)):
 		return true // "… done | wheel back on"
 	case n >= 2 && (p == "in" || p == "on") && isNoun(r, i) && r.goesBack(i):
 		return true // "… fresh ones go in | hanger back in the pivot"

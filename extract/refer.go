@@ -293,7 +293,7 @@ func (r *reading) limbOf(m *mention) bool {
 // word again: the bar after a breaker bar, the chain after a chain hoist.
 func (r *reading) toolNear(m *mention) bool {
 	for k := int(r.toks[m.lo].men) - 1; k >= 0 && r.since(r.mentions[k].lo, m.lo) < 25; k-- {
-		if o := &r.mentions[k]; o.kind == lexicon.Tool && o.hi-o.lo > 1 && (r.toks[o.hi-1].s == m.head || r.toks[o.lo].s == m.head && (r.toks[o.hi-1].s == "hoist" || r.toks[o.hi-1].s == "block")) {
+		if o := &r.mentions[k]; o.kind == lexicon.Tool && o.hi-o.lo > 1 && r.toks[o.hi-1].s == m.head {
 			return true
 		}
 	}
@@ -309,9 +309,6 @@ func (r *reading) lentAs(m *mention) bool {
 	}
 	if w := r.word(i); w != "on" && w != "over" {
 		return false
-	}
-	if r.word(i+1) == "the" && r.word(i+2) == "end" && r.word(i+3) == "of" && (r.word(i+4) == "it" || r.word(i+4) == "that") {
-		return true
 	}
 	for k := i + 1; k < min(len(r.toks), i+4); k++ {
 		if o := int(r.toks[k].men); o >= 0 {
@@ -987,8 +984,6 @@ func (s *tracker) apply(ci, ai int, a *act) {
 				ts[k] = s.unnamedOf(t, a.lo) // "all four of them just started"
 			case a.rule == numberByHand && topic != nil && !t.many() && t.owner != topic:
 				ts[k] = s.unnamedOf(topic, a.lo)
-			case t.fastener && topic != nil && t.last < s.topicAt && r.many(a) && t.owner != topic && !owns(topic, t) && r.countedSince(s.topicAt, a.lo):
-				ts[k] = s.unnamedOf(topic, a.lo) // "Head next. Six of them, I crack them crosswise."
 			}
 		}
 	}
@@ -1035,7 +1030,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	if name == "lift" && len(ts) > 0 && (isLock(ts[0]) || ts[0].head == "pin" || ts[0].head == "clip") && len(a.objects) > 0 {
 		name = "remove" // "pull the split pin"
 	}
-	if name == "remove" && len(ts) > 0 && a.verb >= 0 && r.drivenThrough(a) && (r.lastState(ts[0]) == Removed || wasFitting && r.lastState(ts[0]) == "") {
+	if name == "remove" && len(ts) > 0 && a.verb >= 0 && r.drivenThrough(a) && r.lastState(ts[0]) == Removed {
 		name = "fit" // "the pin, push it through from the left"
 		a.action = r.lex.Action(name)
 	}
@@ -1125,9 +1120,6 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		if name == "slacken" && a.subject && st == "" && !t.fastener && !takesTorque(t) && !tightens.has(t.head) && !slackens.has(t.head) && len(a.objects) > 0 && a.verb >= 0 && r.toks[a.verb].is(wLinking) {
 			continue // "the pulley's loose on the shaft": how it was found
 		}
-		if name == "slacken" && k > 0 && !t.fastener && !tightens.has(t.head) && ts[0].fastener {
-			continue // "slacken the nuts and the wheel forward a bit"
-		}
 		if a.rule == withOff && st != "" {
 			continue
 		}
@@ -1157,9 +1149,6 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		}
 		if n == "fit" && st != Removed && r.bearsOn(a) && !r.ofNew(a) {
 			continue // "push on the outer ring": where it is pushed
-		}
-		if n == "fit" && t.fastener && st == "" && s.fitted == 0 && r.liesThere(a) && !r.fitsNext(ai) && !r.ofNew(a) {
-			continue // "the bolt goes through the shank", before anything comes off: how it sits
 		}
 		if n == "tighten" && !t.fastener && !takesTorque(t) && !tightens.has(t.head) && !screwedOn.has(t.head) && !t.turned {
 			if st == Removed {
@@ -1261,7 +1250,7 @@ func (r *reading) parked(a *act) bool {
 				return true
 			}
 		case "safe":
-			if p := r.word(i - 2); (p == "keep" || p == "keeps" || p == "kept") || r.toks[i-1].s == "stay" {
+			if p := r.word(i - 2); p == "keep" || p == "keeps" || p == "kept" || r.toks[i-1].s == "stay" {
 				return true
 			}
 		case "where":
@@ -1298,19 +1287,6 @@ func (s *tracker) justFitted(at int) *thing {
 		}
 	}
 	return nil
-}
-
-// countedSince tells whether things were only counted between two tokens: "six of them".
-func (r *reading) countedSince(lo, hi int) bool {
-	if r.since(lo, hi) >= 15 {
-		return false
-	}
-	for i := lo; i+2 < hi; i++ {
-		if countOf[r.toks[i].s] > 1 && r.toks[i+1].s == "of" && (r.toks[i+2].s == "them" || r.toks[i+2].s == "these" || r.toks[i+2].s == "those") {
-			return true
-		}
-	}
-	return false
 }
 
 // fitsNext tells whether the next thing that comes off or goes on after an act goes on.

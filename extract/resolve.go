@@ -161,13 +161,10 @@ func (s *tracker) resolve(ci, mi int) *thing {
 		if fastener && len(cont) > 0 && extra+missing > 0 && tc > 0 && r.ofAnotherPart(t, cont[len(cont)-1]) {
 			continue // the wheel nuts are not the wheel cylinder's
 		}
-		if m.head == "wheel" && extra+missing > 0 && (t.mods != nil) && otherWheel(cont, t) {
+		if m.head == "wheel" && extra+missing > 0 && t.mods != nil && otherWheel(cont, t) {
 			continue // the steering wheel is none of the wheels
 		}
-		if fastener && (common == 0 && (len(cont) > 0 && tc > 0)) {
-			continue
-		}
-		if t.head != m.head && (extra+missing > 0 || fastener && t.many() != (m.plural || m.count > 1)) {
+		if t.head != m.head && (extra+missing > 0) {
 			continue // the hub nut is not one of the hub bolts
 		}
 		// "a little plug underneath. … Drain plug back in" is one
@@ -649,8 +646,6 @@ func (s *tracker) together(t *thing, m *mention, act string) []*thing {
 		case o == t:
 		case t.side != "" && o.side != "" && o.root() == t.root():
 			out = append(out, o)
-		case t.side != "" && o.head == t.head && o.side == otherOf[t.side] && putsBack[act] && s.r.lastState(o) == Removed && s.r.lastState(t) == Removed:
-			out = append(out, o)
 		case bare && o.head == t.head && !o.plural && o.count < 2 && s.r.lastState(o) == Removed && s.r.since(o.last, m.lo) < 900:
 			out = append(out, o)
 		}
@@ -770,11 +765,6 @@ func (s *tracker) moving(m *mention) *thing {
 		return nil
 	}
 	var last *thing
-	for _, t := range s.r.like(m.head, false) {
-		if t.works() && (last == nil || t.last > last.last) {
-			last = t
-		}
-	}
 	if last == nil || s.r.since(last.last, m.lo) > 240 {
 		return nil
 	}

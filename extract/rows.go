@@ -127,7 +127,7 @@ func (r *reading) rowElement(c *clause, i int) bool {
 	if k >= c.lo && (r.toks[k].s == "this" || r.toks[k].s == "that" || r.toks[k].s == "these" || r.toks[k].s == "those") {
 		return false // "it's bolted to this, the rod end"
 	}
-	if !joined && k >= c.lo && r.toks[k].brk < brkComma && !(rowLed.has(r.toks[k].s) && (r.toks[k].s != "'s" || r.word(k-1) == "that") && !r.indefinite(m)) && !(m.kind&lexicon.Fastener != 0 && m.count > 0 && !m.definite && r.endsAct(c, m.from)) {
+	if !joined && k >= c.lo && r.toks[k].brk < brkComma && !(rowLed.has(r.toks[k].s) && (r.toks[k].s != "'s" || r.word(k-1) == "that") && !r.indefinite(m)) {
 		return false
 	}
 	if m.hi >= c.hi || r.toks[m.hi-1].brk >= brkComma {
@@ -177,16 +177,6 @@ func (r *reading) indefinite(m *mention) bool {
 // rowLed are the words that lead in the first of a row: "I've had the nut, the washer and
 // the pulley off", "that's the nut and the washer on".
 var rowLed = set("'s had have got get getting having with")
-
-// endsAct tells whether an act of a clause that is told in a row ends at a token.
-func (r *reading) endsAct(c *clause, at int) bool {
-	for _, ai := range c.acts {
-		if a := &r.acts[ai]; a.hi == at && (a.verb < 0 || a.subject) && a.rowAct() {
-			return true
-		}
-	}
-	return false
-}
 
 // rowAct tells whether what an act is done to may be followed by more of the same.
 func (a *act) rowAct() bool {
@@ -253,9 +243,6 @@ func (r *reading) followsOn(c *clause, m *mention, a *act) bool {
 func (r *reading) lotAfter(c *clause, i int) int {
 	for k := i + 1; k < len(c.mentions); k++ {
 		if at := r.verblessActOn(c, c.mentions[k]); at >= 0 {
-			if r.offKeeper(&r.acts[at]) {
-				return -1
-			}
 			return at
 		}
 		if !r.rowElement(c, k) {
@@ -510,7 +497,7 @@ func (s *tracker) reversed(c *clause) []int {
 	last := -1
 	for k := len(row) - 1; k >= 0; k-- {
 		t := r.mentions[row[k]].entry
-		if t == nil || r.lastState(t) != Removed || isLock(t) && k < len(row)-1 {
+		if t == nil || r.lastState(t) != Removed {
 			return nil
 		}
 		off := t.offAt()

@@ -52,9 +52,6 @@ func (r *reading) findSizes() []sized {
 			continue
 		}
 		kind := q.Kind
-		if w := r.word(q.hi); kind == normalize.Drive && (w == "head" || w == "heads") {
-			kind = normalize.Size // "a half inch square head"
-		}
 		s := sized{lo: q.lo, hi: q.hi, kind: kind, hedged: q.Hedged, cl: q.cl, tool: -1}
 		for _, x := range strings.Split(q.Canonical, " | ") {
 			f := sizeForm(x)
@@ -195,21 +192,14 @@ func (r *reading) sizeLike(q *quantity) bool {
 	if headWords.has(r.word(q.hi)) {
 		return true
 	}
-	if n := r.word(q.hi); (n == "and" || n == "or") && keySize(mm) && r.sizesGoOn(q.hi+1) {
-		return true // "five mil and eight mil hex"
-	}
 	if n := r.word(q.hi); q.Unit == "mm" && keySize(mm) && (n == "both" || n == "each") && !r.measured(c, q.lo, q.hi) && r.turnedNear(q.cl, q.lo) {
 		return true // "thirteen mil both ends"
-	}
-	// "hold the fitting with an inch", "inch and a sixteenth on the swivel"
-	if q.Unit == "in" && (r.word(q.lo-2) == "with" && (r.word(q.lo-1) == "a" || r.word(q.lo-1) == "an") || r.word(q.lo-1) == "with") && (q.hi == c.hi || r.toks[q.hi-1].brk >= brkPause || r.word(q.hi) == "and" || r.word(q.hi) == "so") {
-		return true
 	}
 	if q.Unit == "in" && !q.Low.IsInt() && (q.Low.Denom().Int64() >= 8 || r.turnedNear(q.cl, q.lo)) && r.word(q.hi) == "on" && definiteWord.has(r.word(q.hi+1)) {
 		return true
 	}
 	// "thirteen mil goes on as well", "it may be inch and a quarter"
-	if n := r.word(q.hi); keySize(mm) && compare(mm, 7) >= 0 && r.sizeTalk(c) && (n == "goes" && r.word(q.hi+1) == "on" || n == "fits" || r.word(q.lo-1) == "be" && (r.word(q.lo-2) == "may" || r.word(q.lo-2) == "might" || r.word(q.lo-2) == "could") || r.word(q.lo-1) == "either" || r.word(q.lo-1) == "tried" || r.word(q.lo-1) == "the" && r.word(q.lo-2) == "tried" || r.word(q.lo-1) == "a" && r.word(q.lo-2) == "either") && !r.measured(c, q.lo, q.hi) {
+	if n := r.word(q.hi); keySize(mm) && compare(mm, 7) >= 0 && r.sizeTalk(c) && (n == "goes" && r.word(q.hi+1) == "on" || n == "fits" || r.word(q.lo-1) == "be" && (r.word(q.lo-2) == "may" || r.word(q.lo-2) == "might" || r.word(q.lo-2) == "could") || r.word(q.lo-1) == "either" || r.word(q.lo-1) == "tried" || r.word(q.lo-1) == "the" && r.word(q.lo-2) == "tried") && !r.measured(c, q.lo, q.hi) {
 		return true
 	}
 	if r.measured(c, q.lo, q.hi) || r.farBy(c, q.lo) || r.isNew(c, q.lo) {
@@ -220,7 +210,7 @@ func (r *reading) sizeLike(q *quantity) bool {
 		return true
 	}
 	// alone in its clause after a fastener or a number of them: "Two in this one. Twelve mil."
-	if r.told(c, q.lo, q.hi) && keySize(mm) && (r.afterFasteners(q.cl, q.lo) || r.beforeFasteners(q.cl)) {
+	if r.told(c, q.lo, q.hi) && keySize(mm) && r.afterFasteners(q.cl, q.lo) {
 		return true
 	}
 	// "battery negative off, ten mil, and tuck it away": between commas, where things are undone or done up
@@ -350,20 +340,6 @@ func (r *reading) afterFasteners(cl, tok int) bool {
 		}
 		if r.countedIn(p, p.hi) {
 			return true
-		}
-	}
-	return false
-}
-
-// beforeFasteners tells whether the next words count fasteners: "Thirteen mil. Two bolts."
-func (r *reading) beforeFasteners(cl int) bool {
-	if cl+1 >= len(r.clauses) {
-		return false
-	}
-	n := &r.clauses[cl+1]
-	for _, mi := range n.mentions {
-		if m := &r.mentions[mi]; m.kind&lexicon.Fastener != 0 && m.count > 0 && m.from == n.lo {
-			return r.since(n.lo, m.lo) < 6
 		}
 	}
 	return false
@@ -599,9 +575,6 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 		if m.kind&lexicon.Fastener != 0 && !m.plural && (prev == "a" || prev == "an") && m.lo == b && wide(val) && r.toks[b-1].brk == brkNone {
 			return true // "it's a seventeen nut"
 		}
-		if m.kind&lexicon.Fastener != 0 && m.plural && m.lo == b && wide(val) && r.countedBefore(c, a) {
-			return true // "four studs with thirteen nuts"
-		}
 		if m.kind&lexicon.Tool == 0 && m.from <= a && a < m.lo && (b-a == 1 || numberInt(r, a, b)) {
 			return false // how many
 		}
@@ -629,7 +602,7 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 	}
 	// "sixteen for the cone": what it is for
 	if next == "for" && (determiner.has(r.word(b+1)) || b+1 < c.hi && r.toks[b+1].men >= 0) && b-a == 1 && prev != "the" {
-		if m := r.nameWithin(c, b+1, 4); m >= 0 && r.mentions[m].kind&(lexicon.Fastener|lexicon.Part) != 0 || r.word(b+2) == "one" && r.sizeTalk(c) {
+		if m := r.nameWithin(c, b+1, 4); m >= 0 && r.mentions[m].kind&(lexicon.Fastener|lexicon.Part) != 0 {
 			return true
 		}
 	}
@@ -674,10 +647,6 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 			}
 		}
 	}
-	// "it's slipping, give it the sixteen then", "try the fifteen on that"
-	if prev == "the" && wide(val) && a-3 >= c.lo && pronounsObj.has(r.toks[a-2].s) && r.lemma1(r.toks[a-3].s) == "give" && (b == c.hi || r.toks[b-1].brk >= brkPause || afterSize.has(next)) && !r.putTogether(int(r.toks[c.lo].cl), a) {
-		return true
-	}
 	if pp := r.word(a - 2); (prev == "a" || prev == "an") && (pp == "from" && next == "to" || pp == "to" && a-4 >= c.lo && r.word(a-5) == "from") {
 		return false // "from a fifty to a forty"
 	}
@@ -707,7 +676,7 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 	// "they're an eight", "the cap is, uh, twenty four"
 	if (prev == "is" || prev == "'s" || prev == "are" || prev == "'re" || prev == "uh" || prev == "um") && (b == c.hi || r.toks[b-1].brk > brkPause || next == "underneath" || next == "behind" || next == "too" || next == "as" || next == "all") {
 		for _, mi := range c.mentions {
-			if m := &r.mentions[mi]; (m.kind&lexicon.Fastener != 0 || wide(val) && tightens.has(m.head)) && m.hi <= a && a-m.hi <= 3 {
+			if m := &r.mentions[mi]; m.kind&lexicon.Fastener != 0 && m.hi <= a && a-m.hi <= 3 {
 				return true
 			}
 		}
@@ -725,10 +694,6 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 	// "two of them, thirteen each"
 	if next == "each" && wide(val) && r.countedIn(c, a) {
 		return true
-	}
-	// "a socket, a twenty four's about right"
-	if (prev == "a" || prev == "the") && next == "'s" && (r.word(b+1) == "about" || r.word(b+1) == "fine" || r.word(b+1) == "right" || r.word(b+1) == "too" || r.word(b+1) == "perfect") {
-		return again || wide(val) && r.sizeTalk(c)
 	}
 	// "What size? Thirteen."
 	if p := r.toks[c.lo].cl - 1; p >= 0 && a == c.lo && wide(val) && (b == c.hi || r.toks[b-1].brk >= brkPause) {
@@ -775,16 +740,6 @@ func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bo
 		}
 	}
 	return r.sizeSlot(c, a, b, val, again)
-}
-
-// countedBefore tells whether fasteners are counted in a clause before a token.
-func (r *reading) countedBefore(c *clause, a int) bool {
-	for _, mi := range c.mentions {
-		if m := &r.mentions[mi]; m.hi <= a && m.kind&lexicon.Fastener != 0 && m.count > 1 {
-			return true
-		}
-	}
-	return false
 }
 
 // onWhatIsTold tells whether a number that spanners have stands where the talk tells what
@@ -938,7 +893,7 @@ func (r *reading) inchSize(c *clause, a, b int, val *big.Rat) bool {
 	for i := a; i < b; i++ {
 		if w := r.toks[i].s; w == "8ths" || w == "16ths" || w == "16th" || w == "32nds" || strings.HasSuffix(w, "/8") || strings.HasSuffix(w, "/16") || strings.HasSuffix(w, "/32") || strings.HasSuffix(w, "/64") {
 			return !r.measured(c, a, b) && r.word(b) != "of"
-		} else if strings.HasPrefix(w, "eighth") || strings.HasPrefix(w, "sixteenth") || w == "seconds" && i > a {
+		} else if strings.HasPrefix(w, "eighth") || strings.HasPrefix(w, "sixteenth") {
 			return !r.measured(c, a, b) && (r.toks[b-1].s != "eighth" || compare(val, 1) > 0)
 		}
 	}
@@ -1121,7 +1076,7 @@ func (r *reading) doubted(s *sized) bool {
 	}
 	n := 0
 	for k := s.hi; k < len(r.toks) && n < 6; k, n = k+1, n+1 {
-		if corrects.has(r.toks[k].s) || r.toks[k].s == "or" && n < 2 {
+		if corrects.has(r.toks[k].s) {
 			return true
 		}
 	}
@@ -1138,7 +1093,7 @@ func takesSize(m *mention, s *sized) bool {
 	case normalize.Thread:
 		return dim == "thread"
 	case normalize.Driver:
-		return dim == "driver" || m.head == "key" && !strings.Contains(m.name, "allen") && !strings.Contains(m.name, "hex")
+		return dim == "driver"
 	case normalize.Drive:
 		return dim == "drive" || m.head == "socket" || m.head == "wrench"
 	}
@@ -1288,7 +1243,7 @@ func (r *reading) sizes(found []sized) []Size {
 		}
 		if of == "" && s.tool >= 0 {
 			of = lexicon.Singular(r.mentions[s.tool].name)
-		} else if of == "" && s.kind != normalize.Thread && (c.mood&listing != 0 || r.inToolList(&mention{lo: s.lo, cl: s.cl})) {
+		} else if of == "" && s.kind != normalize.Thread && c.mood&listing != 0 {
 			of = r.turner(&s) // "a quarter inch ratchet with a ten and a twelve"
 		}
 		dim := "unsaid"
@@ -1362,7 +1317,7 @@ func (r *reading) sizeOf(s *sized, row bool) (string, *thing) {
 	if s.tool >= 0 && !row && strings.Contains(r.mentions[s.tool].name, "plug socket") {
 		return "spark plug", nil
 	}
-	if row && s.tool < 0 && s.kind != normalize.Thread || s.tool >= 0 && (row || c.mood&listing != 0 || r.inToolList(&r.mentions[s.tool]) || s.kind == normalize.Drive || sizeTool[r.mentions[s.tool].head] == "drive") {
+	if row && s.tool < 0 && s.kind != normalize.Thread || s.tool >= 0 && (row || c.mood&listing != 0 || s.kind == normalize.Drive || sizeTool[r.mentions[s.tool].head] == "drive") {
 		// a tool list tells what it is for only with "for"
 		for _, mi := range c.mentions {
 			m := &r.mentions[mi]

@@ -227,9 +227,6 @@ func (r *reading) makeshift(c *clause) int {
 		if n := r.word(i + 1); n == "varnish" || n == "polish" || n == "file" || w == "nail" && r.word(i-2) == "on" {
 			continue // "balanced on a nail"
 		}
-		if n := r.word(i + 1); (n == "twisted" || n == "wrapped" || n == "wound" || n == "tied") && (r.word(i+2) == "round" || r.word(i+2) == "around" || r.word(i+2) == "on" || r.word(i+2) == "through") {
-			return i // "it's lock wire twisted round it"
-		}
 		for k := i - 1; k >= max(c.lo, i-4); k-- {
 			p := r.toks[k].s
 			if p == "of" || !bareHold.has(w) && (p == "a" || p == "an" || p == "one" || p == "bent" || countOf[p] > 1 || p == "couple" || p == "some") {
@@ -306,7 +303,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 				return nil // "the number's on the seal"
 			}
 		}
-		if r.noneGiven(ci, oc) || r.givenNow(ci, oc) || r.toolIn(oc) || said&conditional != 0 && r.saidIn(c, "you") {
+		if r.noneGiven(ci, oc) || r.givenNow(ci, oc) || r.toolIn(oc) {
 			return nil
 		}
 		e.kind = LookUp
@@ -326,23 +323,15 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			e.kind = Unsure // "How tight? I think it's five."
 		}
 	case "find":
-		if r.heardIn(ci, ci, "promise") && (r.saidIn(c, "comments") || r.saidIn(c, "description") || r.saidIn(c, "video") || r.saidIn(c, "notes")) {
-			return nil // "I'll get them numbers down for you and put them in the comments"
-		}
-		if r.toks[oc.lo].s == "let" && r.foundRight(ci) {
-			return nil // "let me check. That's right."
-		}
-		if said&conditional != 0 || r.word(oc.hi) == "how" && r.word(oc.hi+1) == "to" || r.hasWord(oc, "had") {
+		if said&conditional != 0 || r.hasWord(oc, "had") {
 			return nil
 		}
-		if r.toks[oc.hi-1].s == "asking" && !r.ofMe(max(c.lo, oc.lo-1), oc.hi) || r.word(oc.hi) == "why" || r.word(oc.lo-1) == "that" && r.word(oc.lo-2) == "so" || r.hasWord(oc, "find") && r.word(oc.hi) == "again" {
+		if r.toks[oc.hi-1].s == "asking" && !r.ofMe(max(c.lo, oc.lo-1), oc.hi) || r.word(oc.hi) == "why" || r.word(oc.lo-1) == "that" && r.word(oc.lo-2) == "so" {
 			return nil // "she's asking fifty", "and find out why", "so that I find it again"
 		}
 		switch w := r.toks[oc.lo].s; {
 		case w == "'ve" || w == "have" || w == "i" && r.word(oc.lo+1) == "'ve":
 			e.kind = "" // "I've written to them": of what was said before
-		case r.hasWord(oc, "guess") && (r.orients(ci) || r.saysWay(c)) && !r.valueNamed(ci):
-			e.kind = Unsure // "which order that was is anyone's guess"
 		case r.heardIn(lo, hi, "unknown", "ask", "doubt", "undecided") || !r.measuring(oc) && (r.valueIn(lo, hi) || r.asksWhat(c) || r.asksNext(ci)) || r.looksUp(oc):
 			e.kind = LookUp
 			if r.measuring(oc) {
@@ -354,9 +343,6 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			e.kind = "" // joins what it is said of
 		}
 	case "doubt":
-		if r.heardIn(ci, min(ci+2, len(r.clauses)-1), "find") && r.foundRight(ci) {
-			return nil // "that should be about right. Let me check. That's right."
-		}
 		if r.word(oc.hi) == "i" && (r.word(oc.hi+1) == "'ve" || r.word(oc.hi+1) == "have") && r.word(oc.hi+2) == "got" {
 			return nil // "I think I've got a thirteen in here"
 		}
@@ -394,11 +380,8 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		e.kind = Suspect
 	case "two-left", "two-doubts", "two-poor":
-		if !told && !r.saidIn(c, "nobody") && !(oc.signal == "two-left" && (r.saidIn(c, "somebody") || r.saidIn(c, "someone"))) || c.mood&asked != 0 && oc.signal != "two-doubts" || r.pastTold(c) || r.saidIn(c, "you") || !r.namesNear(ci) || r.setAbout(ci) || r.doneAlready(ci) || r.putRight(ci, oc) {
+		if !told && !r.saidIn(c, "nobody") && !(oc.signal == "two-left" && (r.saidIn(c, "somebody") || r.saidIn(c, "someone"))) || c.mood&asked != 0 && oc.signal != "two-doubts" || r.pastTold(c) || r.saidIn(c, "you") || !r.namesNear(ci) || r.setAbout(ci) || r.putRight(ci, oc) {
 			return nil
-		}
-		if d, ok := r.notSo(ci); ok && d.signal == "un-tight" {
-			return nil // told by what is denied
 		}
 		switch oc.signal {
 		case "two-left":
@@ -412,7 +395,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			e.kind, e.before = ReplaceLater, BeforeLater
 		}
 	case "two-light":
-		if !told || c.mood&asked != 0 || r.pastTold(c) && !r.saidIn(c, "'ve") || r.saidIn(c, "you") || r.saidIn(c, "your") || r.saidIn(c, "whether") || !r.tightensNear(ci) && !r.frontedFastener(ci) || r.undoes(c) || r.forASecond(oc) {
+		if !told || c.mood&asked != 0 || r.pastTold(c) && !r.saidIn(c, "'ve") || r.saidIn(c, "you") || r.saidIn(c, "your") || r.saidIn(c, "whether") || !r.tightensNear(ci) && !r.frontedFastener(ci) || r.undoes(c) {
 			return nil
 		}
 		e.kind = NotTorqued
@@ -461,9 +444,6 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if oc.lo > c.lo && r.toks[oc.lo-1].s == "you" {
 			return nil // "after you don't know"
 		}
-		if ci > 0 && r.clauses[ci-1].mood&asked != 0 && r.putRight(ci, oc) {
-			return nil // "is it tight? I don't know. Yes, that's tight."
-		}
 		if next := r.word(oc.hi); r.saidIn(c, "why") || next == "who" || next == "how" && !howMuch.has(r.word(oc.hi+1)) {
 			return nil // "I don't know how they get in there with a ten"
 		}
@@ -483,8 +463,6 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		} else if (r.figureSaid(c) || ci > 0 && r.figureSaid(&r.clauses[ci-1]) && !r.figureSaid(&r.clauses[min(ci+1, len(r.clauses)-1)])) && !r.figureNear(ci) {
 			e.kind = LookUp // "they get a torque and I've not got a clue"
 			break
-		} else if said&(other|conditional) == other {
-			return nil
 		}
 		e.kind = Unsure
 		if r.hasWord(oc, "right") && (r.hasWord(oc, "can't") || r.hasWord(oc, "cannot")) && r.figureNear(ci) {
@@ -559,7 +537,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if m := r.namedLast(ci, oc.lo); r.toks[oc.hi-1].s == "flat" && m != nil && !goesFlat.has(m.head) {
 			return nil // "do it till the washer's flat"
 		}
-		if r.doneAlready(ci) || r.saidIn(c, "since") || oc.lo > c.lo && subjects.has(r.toks[oc.lo-1].s) && r.ofMe(oc.lo-1, oc.lo) && (r.toks[oc.hi-1].s == "low" || r.toks[oc.hi-1].s == "flat") || r.toks[oc.hi-1].s == "flat" && (r.saidIn(c, "phone") || r.saidIn(c, "my") && !r.saidIn(c, "tyre") && !r.saidIn(c, "battery")) {
+		if r.saidIn(c, "since") || oc.lo > c.lo && subjects.has(r.toks[oc.lo-1].s) && r.ofMe(oc.lo-1, oc.lo) && (r.toks[oc.hi-1].s == "low" || r.toks[oc.hi-1].s == "flat") {
 			return nil // "that hasn't gone since", "while we're low down"
 		}
 		if !told && !(said&conditional == 0 && r.hasWord(oc, "be") && (r.toks[oc.lo].s == "still" || r.toks[oc.lo].s == "yet")) && !(r.wants(oc) && (said&(hypothetical|conditional) == 0 || r.toks[oc.lo].s == "could" && said&conditional == 0)) || r.heardIn(ci, ci, "unrun") || c.mood&asked != 0 || ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.clauses[ci-1].mood&conditional != 0 {
@@ -605,7 +583,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 	case "elsewhere":
 		e.kind = r.keptFrom(ci)
 	case "unrun":
-		if r.word(oc.hi) == "for" || r.word(oc.hi) == "since" || r.word(oc.hi) == "in" && (r.word(oc.hi+1) == "years" || r.word(oc.hi+1) == "a" || r.word(oc.hi+1) == "months") {
+		if r.word(oc.hi) == "for" || r.word(oc.hi) == "since" {
 			return nil // "it hasn't run for a year": how it came
 		}
 		if said&(other|conditional) != 0 {
@@ -624,11 +602,6 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			e.first = ci - 1
 		}
 	case "later":
-		for i := max(c.lo-6, 1); i+1 < oc.lo; i++ {
-			if next := r.toks[i+1].s; r.toks[i].s == "was" && r.toks[i-1].s == "i" && (next == "going" || next == "gonna" || next == "gunna") {
-				return nil // what was meant, and came otherwise
-			}
-		}
 		for k := max(0, ci-1); k <= ci; k++ {
 			n := &r.clauses[k]
 			for i := n.lo; i < n.hi && n.sentence == c.sentence; i++ {
@@ -652,7 +625,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 				return nil
 			}
 		}
-		if r.heardIn(ci, ci, "still-off") || len(c.mentions) == 0 && ci > 0 && r.clauses[ci-1].mood&(hypothetical|other) != 0 && r.says(c.lo, c.hi, []string{"that", "'s"}) && r.tellsOfYou(ci-1) {
+		if r.heardIn(ci, ci, "still-off") {
 			return nil // told there; "you'd pull the lid off … that's another day"
 		}
 		for k := max(c.lo, oc.lo-2); k < oc.lo; k++ {
@@ -663,7 +636,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if r.when(oc) && r.ofFlow(oc) {
 			return nil // "until the fluid comes"
 		}
-		if next := r.word(oc.hi); next == "there" || next == "to" && r.toks[oc.hi-1].s == "get" || r.word(oc.lo-1) == "at" || r.heardIn(ci, ci, "find") || oc.lo == c.lo && (r.heardIn(ci-1, ci-1, "find") || ci+1 < len(r.clauses) && r.clauses[ci+1].sentence == c.sentence && r.heardIn(ci+1, ci+1, "promise")) {
+		if next := r.word(oc.hi); next == "there" || r.word(oc.lo-1) == "at" || r.heardIn(ci, ci, "find") || oc.lo == c.lo && (r.heardIn(ci-1, ci-1, "find") || ci+1 < len(r.clauses) && r.clauses[ci+1].sentence == c.sentence && r.heardIn(ci+1, ci+1, "promise")) {
 			return nil // "when we get there", "all at once", "I'll look it up tonight"
 		}
 		if said&(conditional|asked) != 0 || said&other != 0 && !r.putsOff(ci, oc) || r.heardIn(ci, ci, "promise", "next") || oc.lo == c.lo && r.heardIn(ci-1, ci-1, "promise") || !r.intends(ci, oc) && !r.putsOff(ci, oc) {
@@ -674,7 +647,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			e.kind, e.before = ReplaceLater, BeforeLater // "it'll hold for a bit. I'll get a new one Friday"
 		}
 	case "back-to":
-		if !told || r.youCould(c) || r.saidIn(c, "always") {
+		if !told || r.saidIn(c, "always") {
 			return nil
 		}
 		e.kind = Unfinished
@@ -706,12 +679,6 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			e.kind, e.before = ReplaceLater, BeforeLater
 		}
 	case "stand-in":
-		if last := r.toks[oc.hi-1].s; (last == "comes" || last == "come") && oc.hi < c.hi && goesBy.has(r.word(oc.hi)) {
-			return nil // "push the rod in till the eye comes up"
-		}
-		if r.hasWord(oc, "all") && (oc.hi >= c.hi || r.word(oc.hi) == "in" || r.word(oc.hi) == "of") && !r.fitsIn(c) {
-			return nil // "that's all I've got in these arms"
-		}
 		if r.hasWord(oc, "have") && r.hasWord(oc, "new") && oc.lo >= c.lo && !r.hasWord(oc, "until") && !r.hasWord(oc, "till") {
 			return nil // "I have a new one here"
 		}
@@ -719,9 +686,6 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			return nil // "that can live on the bench for now"; "what I'll have to do is drill it"; "they're ten for now"
 		}
 		if r.tightForNow(ci, oc) {
-			if !told || r.forASecond(oc) {
-				return nil
-			}
 			e.kind = NotTorqued
 			break
 		}
@@ -729,24 +693,17 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			e.kind = NotTorqued // "that's spun on for now"
 			break
 		}
-		if _, off := r.absent(ci); off || said&other != 0 || !r.laying(c) || r.handTightNear(ci) || r.setAt(c) || r.flows(oc) || r.youCould(c) || r.holds(c) || done.has(r.word(oc.lo-1)) {
+		if _, off := r.absent(ci); off || said&other != 0 || !r.laying(c) || r.setAt(c) || r.flows(oc) || r.youCould(c) || done.has(r.word(oc.lo-1)) {
 			return nil
 		}
-		if (r.saidIn(c, "leave") || r.saidIn(c, "leaving")) && r.heardIn(ci, ci+1, "later") {
-			e.kind = Unfinished // "I leave it so for today, and I adjust it when the new cable is in"
-			break
-		}
 		e.kind, e.before = ReplaceLater, BeforeLater
-		if w := r.toks[oc.lo].s; (w == "until" || w == "till") && (r.waitsForHelp(c, oc.hi) || r.saidIn(c, "finished") && oc.lo > c.lo) {
-			e.kind, e.before = Unfinished, BeforeUse // "until I've got another pair of hands"
-		}
 	case "lack":
 		if said&(other|asked) != 0 || !r.madeDo(ci) {
 			return nil
 		}
 		e.kind, e.before = ReplaceLater, BeforeLater
 	case "makeshift":
-		if c.mood&negated != 0 || r.youCould(c) || r.holds(c) {
+		if c.mood&negated != 0 || r.youCould(c) {
 			return nil
 		}
 		if w, p := r.toks[oc.lo].s, r.word(oc.lo-1); makeshifts.has(w) && (p == "with" || r.word(oc.lo-2) == "with" || r.word(oc.lo-3) == "with" || p == "thumb" || r.word(oc.lo-2) == "like" || r.word(oc.lo-3) == "like") && !r.spoilt(ci) {
@@ -771,7 +728,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if r.toks[oc.lo].s == "a" && oc.lo > c.lo && r.toks[oc.lo-1].s == "got" && r.toks[oc.hi-1].s == "one" {
 			return nil // "the other end's got a proper one"
 		}
-		if r.doneAlready(ci) || r.toks[oc.lo].s == "should" && oc.lo > c.lo && (r.toks[oc.lo-1].s == "i" || r.toks[oc.lo-1].s == "you") {
+		if r.toks[oc.lo].s == "should" && oc.lo > c.lo && (r.toks[oc.lo-1].s == "i" || r.toks[oc.lo-1].s == "you") {
 			return nil // "I should have been a dentist"
 		}
 		if last := r.toks[oc.hi-1].s; r.hasWord(oc, "waiting") && (last == "the" || last == "a") && !r.waitedFor(c, oc.hi) {
@@ -799,16 +756,13 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if w := r.toks[oc.lo].s; (w == "stays" || w == "staying") && r.ofTools(c) {
 			return nil // "the impact wrench stays in the drawer"
 		}
-		if r.toks[oc.hi-1].s == "over" && r.word(oc.hi) == "from" {
-			return nil // "left over from the last job"
-		}
 		if r.word(oc.hi) == "between" || r.toks[oc.lo].s == "back" && !r.hasWord(oc, "on") && !r.hasWord(oc, "in") && (r.saidIn(c, "get") || r.saidIn(c, "have") || r.ofMe(c.lo, oc.lo) && r.word(oc.lo-1) == "be") {
 			return nil // "nothing in between the pads", "I'll get the puller back tomorrow"
 		}
 		if r.hasWord(oc, "going") && r.negatedIn(oc) && r.newFor(ci, oc.hi) {
 			return nil // "that nut's not going back on, we'll have a new one"
 		}
-		if len(c.mentions) == 0 && r.hasWord(oc, "going") && !r.hasWord(oc, "back") && r.toks[oc.hi-1].s == "in" && r.negatedIn(oc) && !r.laterIn(c, oc.hi) && !r.saidIn(c, "till") && !r.saidIn(c, "until") && !r.saidIn(c, "yet") || r.ofKin(ci) {
+		if len(c.mentions) == 0 && r.hasWord(oc, "going") && !r.hasWord(oc, "back") && r.toks[oc.hi-1].s == "in" && r.negatedIn(oc) && !r.laterIn(c, oc.hi) && !r.saidIn(c, "till") && !r.saidIn(c, "until") && !r.saidIn(c, "yet") {
 			return nil // "hang on, that's not going in", "my brother's is still in the box"
 		}
 		if r.toks[oc.hi-1].s == "find" && r.word(oc.hi) == "out" || r.toks[oc.hi-1].s == "drawer" {
@@ -822,9 +776,6 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		if r.toks[oc.lo].s == "nothing" && r.word(oc.lo-1) == "with" && r.intends(ci, oc) {
 			return nil // "I'll run it with nothing in it"
-		}
-		if r.negatedIn(oc) && r.oldOnes(ci) {
-			return nil // "these are the old ones, they're not going on"
 		}
 		e.kind = NotRefitted
 		if r.ofFluid(oc) {
@@ -852,10 +803,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			e.kind, e.signal = LookUp, "unknown"
 			break // "I looked for that number, and I can't find it"
 		}
-		if r.hasWord(oc, "find") && ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.saidIn(&r.clauses[ci-1], "using") {
-			return nil // "I'm using the adjustable, because I can't find it"
-		}
-		if r.word(oc.hi) == "out" || r.word(oc.hi) == "to" && r.toks[oc.hi-1].s == "gone" || r.hasWord(oc, "wants") && (r.kind(oc.hi).is(wCounts) || r.toks[oc.lo].qty >= 0) || !told || r.pastTold(c) && r.saidIn(c, "last") || r.word(oc.lo-1) == "how" || r.foundAgain(ci) {
+		if r.word(oc.hi) == "out" || r.word(oc.hi) == "to" && r.toks[oc.hi-1].s == "gone" || r.hasWord(oc, "wants") && (r.kind(oc.hi).is(wCounts) || r.toks[oc.lo].qty >= 0) || !told || r.word(oc.lo-1) == "how" || r.foundAgain(ci) {
 			return nil
 		}
 		e.kind = NotRefitted
@@ -863,14 +811,11 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if r.saidIn(c, "while") || r.word(oc.lo-1) == "i" || r.saidIn(c, "nothing") || r.hasWord(oc, "unplugged") && !r.standsSo(ci) {
 			return nil // "hook them on while they're on the bench"
 		}
-		if !told || r.foundAgain(ci) || r.madeDead(oc.lo) || ci > 0 && r.clauses[ci-1].mood&other != 0 && r.clauses[ci-1].sentence == c.sentence {
+		if !told || r.foundAgain(ci) || r.madeDead(oc.lo) {
 			return nil
 		}
 		e.kind = NotRefitted
 	case "promise":
-		if r.hereItIs(ci) || r.toks[oc.lo].s == "you" && !r.ofRecord(ci) {
-			return nil
-		}
 		if w := r.toks[oc.lo].s; (w == "link" || w == "links") && r.willDo(ci) && len(c.opens) > 1 {
 			return nil // told by what says where it will be
 		}
@@ -884,7 +829,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if !r.willDo(ci) && !(r.linked(oc) && r.atTheEnd(ci)) || !e.byMe(r) && r.toks[c.lo].s == "if" || ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.clauses[ci-1].mood&conditional != 0 && r.toks[oc.lo].s == "put" {
 			return nil
 		}
-		if r.physical(ci, oc) || r.belowPart(oc) || r.word(oc.hi) == "itself" || r.toks[oc.lo].s == "it" && oc.hi-oc.lo <= 3 && !r.atTheEnd(ci) && !r.ofRecord(ci) {
+		if r.physical(ci, oc) || r.belowPart(oc) || r.word(oc.hi) == "itself" {
 			return nil // "I put a block below the wheel", "it'll draw itself in"
 		}
 		if e.byMe(r) && !r.onScreen(oc) && !r.atTheEnd(ci) {
@@ -992,9 +937,6 @@ func (r *reading) noPutOff(ci int, oc openCue) bool {
 	if r.when(oc) && (strings.HasPrefix(last, "come") || last == "gets" || last == "get") && oc.hi < c.hi && goesBy.has(next) {
 		return true
 	}
-	if r.saidIn(c, "ready") && (r.when(oc) || r.saidIn(c, "must")) {
-		return true // "it must be ready until Sunday"
-	}
 	if !r.onADay(&looseEnd{lo: oc.lo, hi: oc.hi}) && last != "morning" && last != "evening" && last != "night" && last != "later" && last != "on" && last != "easter" && last != "christmas" && last != "another" {
 		return false
 	}
@@ -1003,9 +945,6 @@ func (r *reading) noPutOff(ci int, oc openCue) bool {
 		return last == "tomorrow" // "today, not tomorrow"; but "not tonight" puts it off
 	case "a", "an", "last", "every", "most", "till", "until":
 		return next != "job" && next != "thing" && prev != "till" && prev != "until"
-	}
-	if next == "before" && oc.hi < c.hi && oc.hi+1 >= c.hi {
-		return true // "the night before"
 	}
 	if last == "tonight" || last == "evening" {
 		w := r.talk.Words[r.toks[c.lo].w]
@@ -1124,8 +1063,7 @@ func (r *reading) foundAgain(ci int) bool {
 			switch w := r.toks[i].s; {
 			case w == "found" && (next == "it" || next == "him" || next == "her" || next == "that" || next == "one"),
 				w == "got" && (next == "it" || next == "him" || next == "you") && n.mood&negated == 0,
-				w == "there" && (next == "it" || next == "she" || next == "he") && r.word(i+2) == "is",
-				w == "new" && next == "one" && k > ci && r.word(i+2) == "in":
+				w == "there" && (next == "it" || next == "she" || next == "he") && r.word(i+2) == "is":
 				return true
 			}
 		}
@@ -1318,9 +1256,6 @@ func (r *reading) doubtful(ci int, oc openCue, rec *Record) bool {
 	if !own && len(r.numbers(c)) > 0 && r.ofMachine(c) && c.mood&other == 0 {
 		own = true
 	}
-	if k := ci - 1; !own && k >= 0 && r.clauses[k].sentence == c.sentence && c.hi-c.lo <= 6 && len(r.numbers(&r.clauses[k])) > 0 && (r.valueNamed(k) || r.ofMachine(&r.clauses[k]) && r.namesFluid(&r.clauses[k])) {
-		own = true // "the gap's nought point six, give or take"
-	}
 	if r.saidIn(c, "yours") {
 		return false
 	}
@@ -1482,43 +1417,10 @@ func (r *reading) physical(ci int, oc openCue) bool {
 			}
 		}
 	}
-	if r.toks[oc.hi-1].s == "list" && (r.word(oc.hi-2) == "the" || r.word(oc.hi-2) == "my") && (r.word(oc.hi-3) == "on") {
+	if r.toks[oc.hi-1].s == "list" && (r.word(oc.hi-2) == "the" || r.word(oc.hi-2) == "my") && r.word(oc.hi-3) == "on" {
 		return true
 	}
 	return r.ofMe(oc.lo, oc.hi) && !place && (!will || r.toks[oc.hi-1].s == "up" || r.toks[oc.hi-1].s == "in") && !r.ofRecord(ci)
-}
-
-// foundRight tells whether what was to be looked at is told to be right at once.
-func (r *reading) foundRight(ci int) bool {
-	_, hi := r.nearBy(ci, 0, 4, 16)
-	for k := ci + 1; k <= hi; k++ {
-		c := &r.clauses[k]
-		for i := c.lo; i+1 < c.hi && c.mood&negated == 0; i++ {
-			if w := r.toks[i].s; w == "'s" || w == "that's" || w == "is" || w == "looks" || w == "they're" || w == "'re" {
-				switch r.toks[i+1].s {
-				case "right", "good", "fine", "it", "spot", "perfect", "lovely", "bang", "okay", "ok":
-					return true
-				}
-			}
-		}
-	}
-	return false
-}
-
-// ofKin tells whether a sentence is of somebody's own: "my brother in law has been meaning
-// to do his, it's still in the box".
-func (r *reading) ofKin(ci int) bool {
-	k := ci
-	for k > 0 && r.clauses[k-1].sentence == r.clauses[ci].sentence {
-		k--
-	}
-	lo := r.clauses[k].lo
-	for i := lo; i < min(lo+3, r.clauses[ci].hi-1); i++ {
-		if r.toks[i].s == "my" && kin.has(r.toks[i+1].s) {
-			return !r.ofMe(lo, r.clauses[ci].hi)
-		}
-	}
-	return false
 }
 
 // namedLast gives the last thing of the machine named before a token in its clause or
@@ -1538,36 +1440,12 @@ func (r *reading) namedLast(ci, at int) *mention {
 // goesFlat are what is to be pumped up or charged again when it is flat.
 var goesFlat = set("tyre tire tube wheel battery cell tank bag airbag")
 
-// namesFluid tells whether a clause names what a machine is filled with.
-func (r *reading) namesFluid(c *clause) bool {
-	for i := c.lo; i < c.hi; i++ {
-		if fluids.has(r.toks[i].s) {
-			return true
-		}
-	}
-	return false
-}
-
-// kin are people whose own machine is spoken of, not this one.
-var kin = set("brother sister dad father mum mother uncle cousin neighbour neighbor mate son daughter wife husband boss")
-
 // newFor tells whether a new one is told to take the place of what does not go back.
 func (r *reading) newFor(ci, from int) bool {
 	_, hi := r.nearBy(ci, 0, 1, 6)
 	for i := from; i+1 < r.clauses[hi].hi; i++ {
 		if r.toks[i].s == "new" && (r.toks[i+1].s == "one" || r.toks[i+1].s == "ones") {
 			return !r.heardIn(ci, hi, "ordered", "later")
-		}
-	}
-	return false
-}
-
-// waitsForHelp tells whether what is waited for after a cue is hands or light, no part.
-func (r *reading) waitsForHelp(c *clause, from int) bool {
-	for i := from; i < min(c.hi, from+6); i++ {
-		switch r.toks[i].s {
-		case "hands", "hand", "feet", "help", "somebody", "someone", "daylight", "light", "time", "energy", "mate", "brother", "son", "wife", "glasses":
-			return true
 		}
 	}
 	return false
@@ -1627,12 +1505,6 @@ func (r *reading) intends(ci int, oc openCue) bool {
 				return false
 			}
 		}
-	}
-	if c.hi-c.lo <= 6 && oc.lo == r.skipped(c) && (r.word(oc.hi) == "the" || r.word(oc.hi) == "for") && oc.hi+1 < c.hi {
-		return true // "tomorrow the torque"
-	}
-	if c.hi-c.lo <= 5 && oc.lo-c.lo >= 1 && oc.hi == c.hi && (r.saidIn(c, "other") || r.saidIn(c, "rest")) {
-		return true // "other one tomorrow"
 	}
 	lo := ci
 	if ci > 0 && c.hi-c.lo <= 6 && r.since(r.clauses[ci-1].lo, c.lo) < 8 {
@@ -1782,11 +1654,6 @@ func (r *reading) tightensNear(ci int) bool {
 	return false
 }
 
-// tellsOfYou tells whether a clause tells what one would do.
-func (r *reading) tellsOfYou(ci int) bool {
-	return r.saidIn(&r.clauses[ci], "you") || r.saidIn(&r.clauses[max(ci-1, 0)], "you'd") || r.saidIn(&r.clauses[max(ci-1, 0)], "you")
-}
-
 // ofTurn are parts of a turn.
 var ofTurn = set("quarter quarters half turn turns eighth third flat")
 
@@ -1901,9 +1768,6 @@ func (r *reading) handTightNear(ci int) bool {
 // setAt tells of "I've left it at three for now": a setting, not a part.
 func (r *reading) setAt(c *clause) bool {
 	for i := c.lo; i+1 < c.hi; i++ {
-		if w := r.toks[i].s; (w == "at" || w == "with" || w == "to") && (countOf[r.toks[i+1].s] > 0 || r.toks[i+1].qty >= 0) {
-			return true
-		}
 		switch r.toks[i].s {
 		case "set", "leave", "left":
 			if r.word(i+1) != "in" {
@@ -1947,9 +1811,6 @@ func (r *reading) aboutRecording(ci int) bool {
 		case "i", "we", "'ll":
 			mine = true
 		case "the", "i'm", "she", "he", "you":
-			if p := r.word(i - 1); p == "time" && w != "you" {
-				return false // "next time the wheel's out": of the machine
-			}
 		case "get", "bring", "buy", "order", "fit", "swap", "change", "replace", "put":
 			return false // work on this machine
 		default:
@@ -2027,16 +1888,6 @@ func (r *reading) headingBefore(ci int) int {
 // spoken of just before.
 func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 	c := &r.clauses[ci]
-	if e.signal == "still-off" && r.withoutOne(oc) {
-		for k := ci - 1; k >= 0 && k >= ci-3 && r.since(r.clauses[k].lo, c.lo) < 10; k-- {
-			for _, mi := range r.clauses[k].mentions {
-				if m := &r.mentions[mi]; r.topical(m) && direct(m) {
-					e.topic, e.sure, e.first = mi, true, k // "the tab broke, so the nut's on without one"
-					return
-				}
-			}
-		}
-	}
 	if n := r.toks[oc.hi-1]; n.s == "with" && oc.hi < c.hi && e.kind == NotRefitted {
 		for _, mi := range c.mentions {
 			if m := &r.mentions[mi]; m.lo >= oc.hi && m.from <= oc.hi+1 && m.kind&(lexicon.Part|lexicon.Fastener) != 0 {
@@ -2095,7 +1946,7 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 		if !r.topical(m) && !(tight && m.prep == "with" && r.tightenable(m)) || m.lo >= oc.hi && (e.signal == "later" && r.pronounIn(c.lo, oc.lo+1) || e.signal == "elsewhere" || e.signal == "find" && r.pronounIn(oc.lo, oc.hi) || e.signal == "unfit" || e.signal == "undone" && (r.wants(oc) || r.hasWord(oc, "those") || r.hasWord(oc, "them"))) {
 			continue
 		}
-		if tight && !r.tightenable(m) || e.kind == LookUp && smeared.has(m.head) {
+		if tight && !r.tightenable(m) {
 			continue
 		}
 		s := 0
@@ -2385,18 +2236,7 @@ func (r *reading) pronounIn(lo, hi int) bool {
 // inIt tells of "what goes in it": a question of what holds it, not of what was named last.
 func (r *reading) inIt(c *clause) bool {
 	for i := c.lo + 1; i < c.hi; i++ {
-		if r.toks[i].s == "it" && (r.toks[i-1].s == "in" || r.toks[i-1].s == "into") || r.toks[i].s == "of" && r.word(i+1) == "it" {
-			return true
-		}
-	}
-	return false
-}
-
-// aloneIn tells whether "it", "that" or "them" stands by itself between two tokens,
-// before no name.
-func (r *reading) aloneIn(lo, hi int) bool {
-	for i := lo; i < hi; i++ {
-		if r.pronounIn(i, i+1) && (i+1 >= hi || r.toks[i+1].is(wPreposition|wParticle|wOn|wOff) || r.toks[i+1].s == "below" || r.toks[i+1].s == "there") {
+		if r.toks[i].s == "it" && (r.toks[i-1].s == "in" || r.toks[i-1].s == "into") {
 			return true
 		}
 	}
@@ -2487,7 +2327,7 @@ func (r *reading) joins(ends []*looseEnd, e *looseEnd) bool {
 		if e.lo > last {
 			p.also = append(p.also, e.lo)
 		}
-		if !p.sure && e.sure && e.kind == p.kind || p.signal == "lying" && e.signal == "absent" && e.topic >= 0 || p.signal == "ordered" && e.signal == "stand-in" {
+		if !p.sure && e.sure && e.kind == p.kind || p.signal == "ordered" && e.signal == "stand-in" {
 			p.topic, p.sure, p.signal = e.topic, e.sure, e.signal
 		}
 		return true
@@ -2506,9 +2346,6 @@ func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
 	if (p.kind == Promise) != (e.kind == Promise) || e.signal == "unrun" && p.signal != "unrun" {
 		return false
 	}
-	if e.signal == "still-off" && e.sure && e.topic >= 0 && p.topic >= 0 && fluids.has(r.mentions[p.topic].head) && !fluids.has(r.mentions[e.topic].head) {
-		return false // the oil that is to come is not the shroud that stays off
-	}
 	if e.signal == "unfit" {
 		if gap < 25 && p.before == BeforeLater {
 			p.before = BeforeUse
@@ -2520,12 +2357,6 @@ func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
 	}
 	if e.signal == "duty" && gap < 12 && p.kind != Promise {
 		return true
-	}
-	if p.kind == ReplaceLater && e.signal == "find" && r.toks[e.lo].cl == r.toks[p.lo].cl {
-		return true // "that'll do till I've rung them for another"
-	}
-	if p.signal == "absent" && gap < 4 && (e.signal == "stand-in" || e.signal == "later") && r.clauses[r.toks[e.lo].cl].sentence == r.clauses[r.toks[p.lo].cl].sentence {
-		return true // "sump I'm leaving | till the sealer comes"
 	}
 	if e.signal == "elsewhere" && gap < 9 && p.kind != Promise && (same || r.clauses[r.toks[e.lo].cl].sentence == r.clauses[r.toks[p.lo].cl].sentence) {
 		if p.kind == Unfinished {
@@ -2542,18 +2373,11 @@ func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
 	if p.signal == "unrun" && e.signal != "unrun" {
 		return e.kind == Unfinished && !e.sure && gap < 12 // "that's tomorrow's job"
 	}
-	if p.kind == LookUp && gap < 8 && (e.kind == LookUp && r.toks[e.lo].cl == r.toks[p.lo].cl || e.signal == "remember" && int(r.toks[e.lo].cl) <= p.last+1 || e.signal == "later" && !e.sure && len(r.clauses[r.toks[e.lo].cl].acts) == 0 && e.lo-p.hi < 24 && !r.tightens(&r.clauses[r.toks[e.lo].cl], openCue{e.lo, e.hi, e.signal})) {
+	if p.kind == LookUp && gap < 8 && (e.kind == LookUp && r.toks[e.lo].cl == r.toks[p.lo].cl || e.signal == "later" && !e.sure && len(r.clauses[r.toks[e.lo].cl].acts) == 0 && e.lo-p.hi < 24 && !r.tightens(&r.clauses[r.toks[e.lo].cl], openCue{e.lo, e.hi, e.signal})) {
 		return true // where, and when, it will be looked up
 	}
 	switch {
 	case p.kind == Promise:
-		// each thing promised is a promise of its own
-		if !p.byMe(r) && e.byMe(r) && e.signal == "promise" && gap < 5 && r.aloneIn(e.lo, e.hi) {
-			return true // "where I got it from, I'll put that down below"
-		}
-		if e.signal == "promise" && p.byMe(r) && e.byMe(r) && gap < 6 && r.aloneIn(e.lo, e.hi) && e.topic < 0 {
-			return true // "I'll do a drawing of that, and I'll put it up on the page"
-		}
 		return e.lo < p.hi && !(e.byMe(r) && e.lo > p.lo+1) || gap < 7 && (r.toks[e.lo].s == "it" || gap < 3 && !e.byMe(r)) && e.signal != "next" && !r.saidIn(&r.clauses[r.toks[e.lo].cl], "and")
 	case p.signal == "later" && p.kind == Unfinished && e.kind == ReplaceLater && r.toks[p.lo].cl == r.toks[e.lo].cl:
 		p.kind, p.before, p.topic, p.sure = ReplaceLater, e.before, e.topic, e.sure
@@ -2566,12 +2390,9 @@ func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
 	case !same:
 		return p.kind == Unsure && e.kind == Unsure && gap < 6
 	case p.kind == Conflict:
-		if e.kind == Conflict && r.clauses[e.first].lo <= r.clauses[p.last].hi {
-			return true
-		}
 		ec := int(r.toks[e.lo].cl)
 		switch {
-		case e.signal == "unknown", e.kind == LookUp && e.sure && r.valueNamed(ec):
+		case e.signal == "unknown":
 			return false // "I need to look up the torque for this year": which value, not which source
 		case e.kind == Unsure && (e.signal == "doubt" || len(r.numbers(&r.clauses[ec])) > 0):
 			return false // a doubt of its own

@@ -52,9 +52,6 @@ func (r *reading) steps() []Step {
 			if with := parenthesis(old.Text); with != "" && !strings.Contains(text, with) && !strings.Contains(text, "(") && len(strings.Fields(text)) < 14 {
 				text = strings.TrimSuffix(text, ".") + " " + with + "."
 			}
-			if strings.Contains(old.Text, " with ") && len(strings.Fields(old.Text)) >= len(strings.Fields(text)) {
-				text = old.Text // the fuller telling
-			}
 			old.Text, old.End = text, round3(r.at(hi-1))
 			recent[n] = told{key: key, at: lo, k: recent[n].k, explicit: true, of: ts[0]}
 			return
@@ -217,7 +214,7 @@ func (r *reading) onWhat(text string, a, before *act) string {
 // out", and no more than "side up".
 func tellsTurned(way string) bool {
 	f := strings.Fields(way)
-	return len(f) > 1 && f[0] != "side" && slices.ContainsFunc(f[1:], turned.has) || len(f) > 1 && f[0] == "facing"
+	return len(f) > 1 && f[0] != "side" && slices.ContainsFunc(f[1:], turned.has)
 }
 
 // tellsWay tells whether a step says already which way round its thing goes.
@@ -471,9 +468,6 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	if a.action.Name == "switch off" && a.verb >= 0 && r.toks[a.verb].s == "power" {
 		return true
 	}
-	if a.verb >= 0 && r.toks[a.verb].s == "wrote" {
-		return false // "the figure I wrote down for you"
-	}
 	return (a.action.Name == "mark" || a.action.Name == "test") && a.hi-a.lo >= 2 && !a.subject || a.action.Name == "repeat" && a.hi-a.lo > 2
 }
 
@@ -633,7 +627,7 @@ func (r *reading) onlyWhere(a *act, c *clause) bool {
 	}
 	for i := a.verb + 1; i+2 < c.hi; i++ {
 		switch w := r.toks[i].s; {
-		case (w == "of" || w == "from" || w == "under" || w == "into" || w == "onto" || w == "between" || w == "in" && r.lemma1(r.toks[a.verb].s) == "get") && determiner.has(r.toks[i+1].s):
+		case (w == "of" || w == "from" || w == "under" || w == "into" || w == "onto" || w == "between") && determiner.has(r.toks[i+1].s):
 			return true
 		case !particle.has(w) && !prepositions.has(w):
 			return false
@@ -1023,9 +1017,6 @@ func (r *reading) doneTo(a *act) (verb, particle string) {
 			continue
 		}
 		for _, l := range r.lex.Lemmas(w) {
-			if l == w || len(r.lex.Patterns(l)) == 0 || slices.Contains(r.lex.Lemmas(w), l+"e") {
-				continue
-			}
 			if n := r.word(i + 1); i+1 < a.hi && (offWords.has(n) || onWords.has(n) || n == "up") {
 				particle = " " + n
 			}
@@ -1141,12 +1132,6 @@ func (r *reading) calledIn(m *mention) string {
 	}
 	if m.side != "" && !strings.Contains(n, m.side) && !strings.Contains(n, strings.Replace(m.side, " ", "", 1)) {
 		n = m.side + " " + n
-	}
-	if m.head == "countersunk" {
-		if m.count > 1 {
-			return countWord(m.count) + " " + n + " screws"
-		}
-		return n + " screw"
 	}
 	if m.count > 1 && m.plural {
 		n = countWord(m.count) + " " + n
@@ -1297,13 +1282,6 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 	for i := first; i < end; i++ {
 		t := &r.toks[i]
 		s := r.talk.Text[t.lo:t.hi]
-		if objPlaced && i > a.hi-1 && i > first && countOf[t.s] > 1 && (offWords.has(r.toks[i-1].s) || returning.has(r.toks[i-1].s) || r.toks[i-1].s == "over") && r.toks[i-1].brk <= brkPause && (t.men >= 0 || r.leadsMention(c, i)) && !r.inActAt(c, i) {
-			if t.men >= 0 && upWay.has(r.word(r.mentions[t.men].hi)) {
-				w[len(w)-1] += "," // "tip it over | air filter side up"
-				w = append(w, strings.ToLower(r.text(i, min(end, r.mentions[t.men].hi+2))))
-			}
-			break // "flip them over | two bolts each"
-		}
 		if mi := int(t.men); mi >= 0 {
 			m := &r.mentions[mi]
 			for _, o := range a.objects {
@@ -1373,9 +1351,6 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		if (t.s == "it" || t.s == "them") && a.there != nil && i > first && r.toks[i-1].is(wPreposition) && (objPlaced || a.unknown) {
 			w, objPlaced = append(w, "the "+a.there.name), true // "put a cloth in it"
 			if t.brk == brkComma && i+1 < end {
-				if minds.has(r.toks[i+1].s) || r.toListener(i+1, end) || r.othersAt(i+1, a) {
-					break
-				}
 				w[len(w)-1] += ","
 			}
 			continue
@@ -1429,7 +1404,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 					i++
 				}
 				if r.toks[i].brk == brkComma && i+1 < end {
-					if minds.has(r.toks[i+1].s) || r.toListener(i+1, end) || r.othersAt(i+1, a) {
+					if minds.has(r.toks[i+1].s) || r.othersAt(i+1, a) {
 						break // "wipe it, new washer"
 					}
 					if !particle.has(r.toks[i+1].s) {
@@ -1495,7 +1470,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			}
 		}
 		if objPlaced && i >= a.hi && (t.s == "where" || t.s == "how" || t.s == "what" || t.s == "and") {
-			if n := r.kind(i + 1); r.toks[i].brk < brkComma && (asksNext.has(r.word(i+1)) || (t.s == "how" || t.s == "what") && n.is(wSubject) || t.s == "and" && (r.word(i+1) == "them" || r.word(i+1) == "those") && countOf[r.word(i+2)] > 1) {
+			if n := r.kind(i + 1); r.toks[i].brk < brkComma && (asksNext.has(r.word(i+1)) || (t.s == "how" || t.s == "what") && n.is(wSubject)) {
 				break // "pull it out where | do I", "and would you believe it", "and them two …"
 			}
 		}
@@ -1548,7 +1523,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			w = append(w, s) // "set it at three for now"
 			continue
 		}
-		if dropWords.has(t.s) && t.qty < 0 && !(i > 0 && articles.has(r.toks[i-1].s)) && !(t.s == "like" && (r.word(i+1) == "a" || r.word(i+1) == "an")) && !(t.s == "right" && (r.word(i+1) == "side" || i > 0 && r.toks[i-1].s == "the")) {
+		if dropWords.has(t.s) && t.qty < 0 && !(i > 0 && articles.has(r.toks[i-1].s)) && !(t.s == "like" && (r.word(i+1) == "a" || r.word(i+1) == "an")) && !(t.s == "right" && r.word(i+1) == "side") {
 			continue
 		}
 		if (t.s == "and" || t.s == "which" || t.s == "because" || t.s == "but" || t.s == "or" && t.men < 0) && i >= a.hi && r.clauseBreak(i, end) {
@@ -1575,16 +1550,13 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			break
 		}
 		if strings.HasPrefix(t.s, "'") {
-			if objPlaced && i >= a.hi && t.s != "'s" {
-				break // "torque it | 'd be better"
-			}
 			if len(w) > 0 && i > 0 {
 				w[len(w)-1] += s
 			}
 			continue
 		}
 		if t.brk == brkComma && i+1 < end {
-			if minds.has(r.toks[i+1].s) && a.unknown && i >= a.hi || objPlaced && (r.pastForm(r.toks[i+1].s) || minds.has(r.toks[i+1].s) || r.toks[i+1].s == "and" && (prepositions.has(r.word(i+2)) || particle.has(r.word(i+2))) || r.othersAt(i+1, a) || r.toListener(i+1, end)) {
+			if objPlaced && (minds.has(r.toks[i+1].s) || r.toks[i+1].s == "and" && (prepositions.has(r.word(i+2)) || particle.has(r.word(i+2))) || r.othersAt(i+1, a) || r.toListener(i+1, end)) {
 				w = append(w, s)
 				break // ", dunked it", ", grease on the pivot": the next thing done
 			}
@@ -1658,9 +1630,6 @@ func onlyCounts(w []string) (k int, many string) {
 	}
 	if k >= len(w) {
 		return 0, ""
-	}
-	if n := len(w) - k; n >= 3 && n <= 4 && w[k] == "one" && w[k+1] == "of" && (pronounsObj.has(w[k+2]) || n == 4 && countOf[w[k+3]] > 1) {
-		return len(w), "one of the" // "tighten one of the three"
 	}
 	switch n := strings.ToLower(strings.TrimRight(w[k], ",")); {
 	case n == "all" || n == "both":
@@ -1805,21 +1774,8 @@ func (r *reading) sizedName(m *mention, n string) string {
 	return n
 }
 
-// upWay are the words that tell which way up a thing is.
-var upWay = set("side uppermost up end down first facing")
-
 // sizedBy are the words that tell a thing from others of its name.
 var sizedBy = set("big small large long short thick thin wide narrow")
-
-// inActAt tells whether the mention that begins at token i is what an act is done to.
-func (r *reading) inActAt(c *clause, i int) bool {
-	for _, mi := range c.mentions {
-		if r.mentions[mi].from == i {
-			return r.inAct(int(r.toks[c.lo].cl), mi)
-		}
-	}
-	return false
-}
 
 // othersAt tells whether what begins at token i is a thing of its own, and no more
 // of what an act is done to or with.
@@ -1885,9 +1841,6 @@ func (r *reading) toMachine(c *clause, a *act) bool {
 	case "unplug", "isolate":
 		return len(a.things) == 0 || !a.things[0].fastener && (v == "isolate" || !wired.has(a.things[0].head)) || r.says1(c, a.verb, "wall") || r.says1(c, a.verb, "mains") || r.says1(c, a.verb, "socket")
 	}
-	if l := r.lemma1(r.toks[a.verb].s); (l == "tip" || l == "tilt" || l == "jack") && len(a.things) > 0 && limp.has(a.things[0].head) {
-		return true // nobody tips a hose
-	}
 	if l := r.lemma1(r.toks[a.verb].s); len(a.things) > 0 && (flat.has(a.things[0].head) && (l == "tip" || l == "tilt" || l == "lay" || l == "roll") && r.says1(c, a.verb, "its") || small.has(a.things[0].head) && l == "stand" && (r.word(a.verb+2) == "up" || r.word(a.verb+2) == "back") || a.action.Name == "lower" && (a.things[0].head == "wheel" || a.things[0].head == "tyre" || a.things[0].head == "tire")) {
 		return true // "tip it on its back", "wheel on, let it down"
 	}
@@ -1926,9 +1879,6 @@ var small = set("pin clip circlip washer gasket seal ring o-ring spring key plug
 // flat are parts that come off and that nobody tips over.
 var flat = set("filter lid panel cover cap guard shield plate rack arm belt blade pad shoe lever spring gasket tray bolt nut screw pin clip")
 
-// limp are the parts that do not stand.
-var limp = set("hose pipe tube cable belt strap rope cord lead")
-
 // standsAt are the words for where whole machines stand.
 var standsAt = set("wall worktop floor ground stand stands ramp ramps lift hoist trestles trailer jacked upright workstand concrete driveway socket")
 
@@ -1940,15 +1890,12 @@ func (r *reading) needsThe(i int, m *mention) bool {
 	if i > 0 {
 		// "a 19 mil socket", "the half clamp": it has one
 		p := r.toks[i-1].s
-		if i > 1 && p == "half" && determiner.has(r.toks[i-2].s) {
-			return false
-		}
 		for k := i - 1; k > 0 && k > i-4 && r.toks[k].men < 0 && (!stopWords.has(r.toks[k].s) || dropAdj.has(r.toks[k].s)) && r.toks[k].brk <= brkPause; k-- {
 			if determiner.has(r.toks[k-1].s) {
 				return false // "the little safety plate"
 			}
 		}
-		if r.toks[i-1].qty >= 0 || determiner.has(p) || whichOne.has(p) && i > 1 && determiner.has(r.toks[i-2].s) || !stopWords.has(p) && r.toks[i-1].men < 0 && !r.isVerbForm(p) || dropAdj.has(p) || countOf[p] > 0 {
+		if r.toks[i-1].qty >= 0 || determiner.has(p) || !stopWords.has(p) && r.toks[i-1].men < 0 && !r.isVerbForm(p) || dropAdj.has(p) || countOf[p] > 0 {
 			return false
 		}
 	}
@@ -2088,7 +2035,7 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 			w[len(w)-1] = "underneath"
 			return " " + strings.Join(w, " ")
 		}
-		if subjects.has(t.s) && t.men < 0 && t.s != "the" && t.s != "this" && t.s != "that" || (t.s == "and" || t.s == "because" || t.s == "but" || t.s == "not") {
+		if subjects.has(t.s) && t.men < 0 && t.s != "the" && t.s != "this" && t.s != "that" || t.s == "and" || t.s == "because" || t.s == "but" || t.s == "not" {
 			break
 		}
 		if x, ok := firstPerson[t.s]; ok {

@@ -183,7 +183,7 @@ func (r *reading) turner(s *sized) string {
 	}
 	for i := c.lo; i < c.hi; i++ {
 		switch w := r.toks[i].s; {
-		case w == "yours", w == "some" && r.word(i+1) == "of", w == "others", w == "ones" && r.word(i-1) == "other":
+		case w == "yours", w == "others":
 			return "" // another machine's
 		}
 	}
@@ -484,7 +484,7 @@ func (r *reading) setUnder(m *mention) bool {
 			}
 		}
 	case "brick", "bricks", "stand", "stands", "ramp", "ramps", "hoist", "lift", "bench", "vice", "press", "block":
-		return prev == "on" && (m.head != "bench" && m.head != "block") || next == "under" || next == "underneath" || (prev == "in" && (m.head == "vice" || m.head == "press" || m.head == "stand")) || m.head == "vice" && prev == "the"
+		return prev == "on" && m.head != "bench" && m.head != "block" || next == "under" || next == "underneath" || (prev == "in" && (m.head == "vice" || m.head == "press" || m.head == "stand"))
 	case "ladder", "steps":
 		return next == "up" || next == "against"
 	case "gauge":

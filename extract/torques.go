@@ -420,11 +420,8 @@ func (s *tracker) readOff(q *quantity) *thing {
 		w := r.toks[i].s
 		back = back || w == "no" || w == "wrong" || w == "sorry"
 		m := r.toks[i].men
-		if !back || m < 0 || r.mentions[m].entry == nil || r.mentions[m].entry == h.of || !takesTorque(r.mentions[m].entry) && (r.mentions[m].ownsNone() || r.mentions[m].kind&lexicon.Part == 0) {
+		if !back || m < 0 || r.mentions[m].entry == nil || r.mentions[m].entry == h.of {
 			continue
-		}
-		if e := r.mentions[m].entry; !takesTorque(e) && dropAdj.has(r.toks[r.mentions[m].lo].s) {
-			return nil // "that's the small deck": another machine, not another bolt
 		}
 		if b := r.word(r.mentions[m].from - 1); b != "that's" && b != "'s" && b != "is" && b != "was" && b != "for" {
 			return nil
@@ -472,9 +469,8 @@ func (s *tracker) correct(q *quantity) *thing {
 		}
 		w := r.toks[i].s
 		next := r.word(i + 1)
-		back := w == "sorry" || w == "apologise" || w == "apologize" || w == "lie" && r.toks[i-1].s == "a" || w == "nope" ||
-			w == "no" && (r.toks[i].brk != brkNone || next == "sorry" || next == "hang" || next == "wait" || next == "no" || next == "it" || next == "that" || next == "i" || i+1 == q.lo) ||
-			w == "wait" && i+1 < q.lo || w == "hang" && next == "on" || w == "one" && next == "second"
+		back := w == "sorry" || w == "apologise" || w == "apologize" || w == "nope" ||
+			w == "no" && (r.toks[i].brk != brkNone || next == "sorry" || next == "hang" || next == "wait" || next == "no" || next == "it" || next == "that" || next == "i" || i+1 == q.lo) || w == "one" && next == "second"
 		if back {
 			h.dropped = true
 			if h.of != nil {
@@ -511,11 +507,6 @@ func (s *tracker) further(c *clause, q *quantity) bool {
 // pairOf tells whether the words between two values make them one value in two units.
 func (s *tracker) pairOf(lo, hi int) bool {
 	if hi-lo > 5 {
-		for i := lo; i < hi && hi-lo <= 9; i++ {
-			if w := s.r.toks[i].s; w == "brackets" || w == "parentheses" {
-				return true // "and then in brackets it says 35 foot pounds"
-			}
-		}
 		return false
 	}
 	for i := lo; i < hi; i++ {
@@ -597,16 +588,12 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 		if t == nil || t.head == "" || documents.has(t.head) || wholes.has(m.head) && (m.prep == "for" || m.prep == "of") {
 			continue // "says twelve, for the same engine"
 		}
-		if m.lo < q.lo && (r.besides(c, m) || r.onlyMinded(m) || r.clips(m)) {
+		if m.lo < q.lo && (r.besides(c, m) || r.onlyMinded(m)) {
 			continue // in talk without stops a clause holds what is told beside the work
 		}
 		if !takesTorque(t) {
 			if m.lo >= q.hi && (m.prep == "" && !m.definite || m.prep != "" && m.prep != "on" && m.prep != "for" && m.prep != "of" && m.prep != "to" && m.from-q.hi > 2) {
 				continue // "twelve newton metres, it's an alloy head"
-			}
-			if screwedOn.has(t.head) && m.lo < q.lo && r.opens(c, m) {
-				before = t // "The caps, the drawing says forty newton metres"
-				continue
 			}
 			if (written || m.from >= 2 && documents.has(r.toks[m.from-2].s)) && m.prep != "" {
 				continue // "the sticker on the swingarm says", "somebody wrote nineteen foot pounds on the inside of the shroud"
@@ -614,7 +601,7 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 			if m.prep == "with" && m.kind&lexicon.Tool != 0 {
 				continue // "with the adapter on"
 			}
-			if t.ownsNone() && !tightens.has(t.head) || r.heldStill(ci, mi) && s.onTopic(q.lo) != nil {
+			if t.ownsNone() && !tightens.has(t.head) {
 				continue // "cover on, dowels in", "hold the ball joint with the hex"
 			}
 			if m.prep == "" || m.prep == "on" || m.prep == "for" || part == nil {
@@ -735,7 +722,7 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 				if m.prep != "" || m.entry == nil {
 					continue
 				}
-				switch opens := r.opens(&r.clauses[k], m) || w == "they" && m.plural && (r.word(m.from-1) == "there's" || r.word(m.from-1) == "'s" && r.word(m.from-2) == "there"); {
+				switch opens := r.opens(&r.clauses[k], m); {
 				case opens && takesTorque(m.entry):
 					return m.entry, "what the sentence before was about"
 				case opens && k == ci-1 && r.clauses[k].sentence == c.sentence && !m.ownsNone():
@@ -812,7 +799,7 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 	// nothing that is tightened: the fasteners of the part spoken of
 	for i := len(hand) - 1; i >= 0; i-- {
 		t := hand[i]
-		if r.since(t.last, q.lo) > 20 || t.first >= q.hi || len(t.mentions) > 0 && r.doneMeanwhile(t.mentions[len(t.mentions)-1]) {
+		if r.since(t.last, q.lo) > 20 || t.first >= q.hi {
 			continue
 		}
 		if st, _ := t.state(); !t.fastener && (!t.ownsNone() || screwedOn.has(t.head)) && st != Removed && st != Discarded {
@@ -836,23 +823,6 @@ func (r *reading) unlistedOwner(ci int, q *quantity) int {
 				i++
 			}
 			return i + 1
-		}
-	}
-	for k := ci - 1; k >= max(0, ci-2) && r.since(r.clauses[k].lo, q.lo) < 10; k-- {
-		p := &r.clauses[k]
-		if len(p.mentions) > 0 || len(p.acts) > 0 || p.mood&notWork != 0 {
-			return 0
-		}
-		from := r.skipped(p)
-		if from < p.hi && determiner.has(r.toks[from].s) {
-			from++
-		}
-		to := p.hi
-		if to-from > 1 && (r.toks[to-1].s == "next" || r.toks[to-1].s == "now" || r.toks[to-1].s == "then") {
-			to--
-		}
-		if to-from >= 1 && to-from <= 2 && r.nameless(to-1) && r.nameless(from) && r.toks[p.hi-1].brk >= brkComma {
-			return to
 		}
 	}
 	return 0
@@ -1431,7 +1401,7 @@ func (r *reading) valueTakenBack(q *quantity) bool {
 	}
 	switch next := r.word(q.hi + 1); r.toks[q.hi].s {
 	case "no", "nope":
-		return next == "wait" || next == "hang" || next == "that's" && (r.word(q.hi+2) == "wrong" || r.word(q.hi+2) == "not")
+		return next == "wait" || next == "hang"
 	case "wait":
 		return next == "no"
 	}

@@ -89,7 +89,7 @@ func (r *reading) oneLaid(ci int) {
 	for i := c.lo; i < min(c.hi, first); i++ {
 		w, next, after := r.toks[i].s, r.word(i+1), r.word(i+2)
 		if w == "one" || w == "ones" || w == "guy" || w == "fella" {
-			if i > c.lo && i+1 < c.hi && r.toks[i].brk < brkComma && onWords.has(next) && (i+2 >= c.hi || r.toks[i+1].brk >= brkComma || handAt(r, i+2, c.hi) || after == "and" || leadsIn.has(after) || after == "from" || freshOne.has(r.toks[i-1].s) && i+2 < c.hi && !determiner.has(after) && !containers.has(after) && after != "order" && after != "stock" && after != "its" && after != "there" && after != "here" && after != "my" || after == "the" && r.word(i+3) == "same") && r.toks[i-1].s != "this" && r.toks[i-1].s != "that" {
+			if i > c.lo && i+1 < c.hi && r.toks[i].brk < brkComma && onWords.has(next) && (i+2 >= c.hi || r.toks[i+1].brk >= brkComma || handAt(r, i+2, c.hi) || after == "and" || leadsIn.has(after) || after == "from" || freshOne.has(r.toks[i-1].s) && i+2 < c.hi && !determiner.has(after) && !containers.has(after) && after != "order" && after != "stock" && after != "its" && after != "there" && after != "here" && after != "my") && r.toks[i-1].s != "this" && r.toks[i-1].s != "that" {
 				x := act{action: r.lex.Action("fit"), lo: c.lo, hi: i + 2, verb: -1, pronoun: w, subject: true, rule: "one and particle"}
 				if w != "one" && w != "ones" {
 					x.pronoun = "one"
@@ -295,8 +295,6 @@ func (r *reading) blows(ci int) {
 			m := &r.mentions[mi]
 			if m.lo > i && m.kind&lexicon.Tool != 0 && (m.prep == "with" || m.prep == "of" || m.prep == "from") {
 				tool = mi
-			} else if m.lo > i && m.kind&(lexicon.Part|lexicon.Fastener) != 0 && (m.prep == "on" || m.prep == "to" || m.prep == "at") {
-				on = mi
 			}
 		}
 		if tool < 0 {
@@ -381,14 +379,6 @@ func (r *reading) laid(ci int) {
 	isNew := (m.isNew && (c.hi-c.lo <= 5 || next == "from" || next == "through" || next == "each") || next == "new" && m.hi+1 == c.hi) && !r.notHad(ci) && !r.ofKit(ci)
 	if !goes && !isNew {
 		return
-	}
-	if next == "on" && (after == "this" || after == "that" || after == "each") && m.count > 0 {
-		return
-	}
-	for i := k; i < min(c.hi, k+4); i++ {
-		if papers.has(r.toks[i].s) {
-			return // "wheel nut in the book"
-		}
 	}
 	if m.kind&lexicon.Fastener != 0 && !m.isNew && r.sizeAfter(c, m.hi) {
 		return // "big nut on the end, inch and a half": singledOut has it
@@ -480,7 +470,7 @@ func (r *reading) laidBeside(ci int) {
 		spoken := false
 		for i := k + 1; i < c.hi && !spoken && r.toks[i-1].brk < brkComma && r.toks[i].s != "and"; i++ {
 			w := r.toks[i].s
-			spoken = linking.has(w) || subjects.has(w) && !determiner.has(w) && w != "it" || papers.has(w) || r.toks[i].men < 0 && r.isVerbForm(w)
+			spoken = linking.has(w) || papers.has(w) || r.toks[i].men < 0 && r.isVerbForm(w)
 		}
 		if spoken {
 			continue
@@ -582,9 +572,6 @@ func (r *reading) placedElement(c *clause, mi int) bool {
 	}
 	for i := m.hi + 1; i < c.hi; i++ {
 		ends := r.toks[i].brk >= brkComma
-		if linking.has(r.toks[i].s) || subjects.has(r.toks[i].s) && !determiner.has(r.toks[i].s) && !(ends && r.toks[i].s == "it") {
-			return false
-		}
 		if ends {
 			break
 		}
@@ -692,7 +679,7 @@ func (r *reading) singledOut(ci int) {
 			break
 		}
 		// "spacer, washer, and the nut"
-		if o := &r.mentions[mi]; o.kind&(lexicon.Fastener|lexicon.Part) != 0 && (o.kind&lexicon.Tool == 0 || o.definite) && o.prep == "" && (o.from == end || o.from == end+1 && (r.toks[end].s == "and" || r.toks[end].s == "then") || o.from == end+2 && r.toks[end].s == "and" && r.toks[end+1].s == "then") {
+		if o := &r.mentions[mi]; o.kind&(lexicon.Fastener|lexicon.Part) != 0 && (o.kind&lexicon.Tool == 0 || o.definite) && o.prep == "" && (o.from == end || o.from == end+1 && (r.toks[end].s == "and" || r.toks[end].s == "then")) {
 			objects, end = append(objects, mi), o.hi
 			continue
 		}
@@ -1213,7 +1200,6 @@ func (r *reading) spreads(ci int) {
 				continue
 			case lo-1 == c.lo && !r.toks[lo-1].is(wSubject|wPreposition|wPronoun|wForm|wCountOf) && len(p) > 3 && p != "that's" && p != "there":
 				lo-- // "slick grease round the lip": of which kind
-			case (p == "a" || p == "an") && r.itIs(c, lo-1):
 			default:
 				if !dosed {
 					continue
@@ -1325,17 +1311,6 @@ func (r *reading) row(ci int) {
 	}
 }
 
-// movesLater tells whether the clause goes on, from token i, to say that what it names goes or comes.
-func (r *reading) movesLater(c *clause, i int) bool {
-	for ; i < c.hi && r.toks[i].brk <= brkPause; i++ {
-		switch r.toks[i].s {
-		case "goes", "comes", "gets", "fits", "slides", "is", "'s":
-			return true
-		}
-	}
-	return false
-}
-
 // nextOne tells whether the next thing that comes off or goes on is told at token
 // i, "shims in | pads in", or the fasteners of the one before, "wheel on | five nuts".
 func (r *reading) nextOne(c *clause, i int) bool {
@@ -1384,9 +1359,6 @@ func (r *reading) switchedOff(m *mention) bool {
 
 var switched = set("engine motor ignition power light headlight charger pump heater drill saw breaker mains main spur isolator supply electricity gas propane water tap stopcock valve fuel machine tractor compressor disconnect current feed")
 
-// showsWhat are the words that show a thing to those who watch.
-var showsWhat = set("this here these")
-
 // supplies are what is switched that is no part of a machine.
 var supplies = set("breaker mains main spur isolator supply electricity gas propane water tap stopcock power disconnect current feed")
 
@@ -1425,20 +1397,14 @@ func (r *reading) verbless(ci int) {
 		if m.from-2 >= c.lo && r.toks[m.from-1].s == "'s" && r.toks[m.from-2].s == "there" && r.toks[j].s != "off" {
 			continue // "there's a nut back in here"
 		}
-		if s := r.word(m.from - 1); (r.toks[j].s == "off" || r.toks[j].s == "out") && (s == "is" || s == "'s" || s == "was") && m.from-2 >= c.lo && showsWhat.has(r.toks[m.from-2].s) && j+1 < c.hi && (r.toks[j+1].is(wDeterminer) || r.toks[j+1].s == "of" || r.toks[j+1].s == "my") {
-			continue // "this is the pump off the slurry tanker": which one it is
-		}
 		w := r.toks[j].s
-		back := r.toks[j-1].s == "back" || (r.toks[j-1].s == "up" || r.toks[j-1].s == "down") && r.word(j-2) == "back"
+		back := r.toks[j-1].s == "back"
 		last := j+1 >= c.hi || r.toks[j].brk != brkNone || r.toks[j+1].men >= 0 && offOrBack(w, back) || r.nextOne(c, j+1)
 		var next string
 		if !last {
 			next = r.toks[j+1].s
 		}
-		ok := last || next == "and" || next == "first" || next == "by" || next == "then" || next == "now" || next == "again" || next == "here" && (back || w != "in") || next == "with" || next == "in" && (r.word(j+2) == "one" || r.word(j+2) == "two") || next == "the" && offWords.has(w) || next == "to" && back || next == "from" || next == "of" && w == "out" && r.outOf(c, j+1) || next == "loosely" || next == "finger" || next == "hand" || next == "as" || r.imperativeAt(j+1) || afterParticle.has(next) || !last && (r.toks[j+1].qty >= 0 || pluralSize[next] != "") || strings.HasSuffix(next, "ing") && r.isVerbForm(next) || next == "i" || next == "you" || next == "we" || next == "that" && relates.has(r.word(j+2)) || leadsIn.has(next) && (onWords.has(w) || offWords.has(w) && (next == "through" || next == "under" || next == "past" || next == "over")) || (next == "one" || next == "each" || next == "both") && (r.word(j+2) == "side" || r.word(j+2) == "sides" || r.word(j+2) == "end" || r.word(j+2) == "ends") || next == "it" && j+2 < c.hi && (linking.has(r.toks[j+2].s) || between.has(r.toks[j+2].s) || r.toks[j+2].s == "only" || r.isVerbForm(r.toks[j+2].s) && !r.plainVerb(r.toks[j+2].s))
-		if next == "the" && offWords.has(w) && r.movesLater(c, j+1) {
-			continue // "belt off the motor goes back over"
-		}
+		ok := last || next == "and" || next == "first" || next == "by" || next == "then" || next == "now" || next == "again" || next == "here" && (back || w != "in") || next == "with" || next == "in" && (r.word(j+2) == "one" || r.word(j+2) == "two") || next == "the" && offWords.has(w) || next == "to" && back || next == "from" || next == "of" && w == "out" && r.outOf(c, j+1) || next == "loosely" || next == "finger" || next == "hand" || next == "as" || r.imperativeAt(j+1) || afterParticle.has(next) || !last && (r.toks[j+1].qty >= 0 || pluralSize[next] != "") || strings.HasSuffix(next, "ing") && r.isVerbForm(next) || next == "i" || next == "you" || next == "we" || next == "that" && relates.has(r.word(j+2)) || leadsIn.has(next) && onWords.has(w) || (next == "one" || next == "each" || next == "both") && (r.word(j+2) == "side" || r.word(j+2) == "sides" || r.word(j+2) == "end" || r.word(j+2) == "ends") || next == "it" && j+2 < c.hi && (linking.has(r.toks[j+2].s) || between.has(r.toks[j+2].s) || r.toks[j+2].s == "only" || r.isVerbForm(r.toks[j+2].s) && !r.plainVerb(r.toks[j+2].s))
 		name := ""
 		switch {
 		case offWords.has(w) && ok:
@@ -1449,8 +1415,6 @@ func (r *reading) verbless(ci int) {
 			name = "fit" // "new brushes inside"
 		case onWords.has(w) && (ok || back) || back && (returning.has(w) || placing.has(w) || w == "together"):
 			name = "fit"
-		case w == "same" && (next == "place" || next == "spot" || next == "position" || next == "holes" || next == "hole" || next == "way" || next == "order"):
-			name = "fit" // "new unit same place"
 		case m.kind&lexicon.Fastener != 0 && (w == "tight" || w == "up" && !shafts.has(m.head)) && (last || next == "with" || next == "tight" || next == "evenly" || next == "hand" || next == "finger" || w == "tight" && (next == "again" || next == "now" || next == "too")) && r.toks[j-1].s != "back" && !tightAsFound(r, c, j):
 			name = "tighten" // "nuts up with the eighteen", "bolt tight"
 		case returning.has(w) && (last || ok && (w == "down" || w == "through") || next == "just" || next == "till" || next == "until" || next == "into" || next == "onto" || next == "between" || next == "through" || next == "under" || next == "from") && r.stretch(c, j) <= 8:
@@ -1467,7 +1431,7 @@ func (r *reading) verbless(ci int) {
 				name = "open"
 			}
 		}
-		if name == "" || name == "fit" && returns && r.comesNext(ci) {
+		if name == "" {
 			continue
 		}
 		if name == "remove" && m.kind&lexicon.Fastener != 0 && !last && r.turnsAt(j+1, c.hi) {

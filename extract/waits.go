@@ -27,9 +27,6 @@ func (r *reading) waits(ci int, out []openCue) []openCue {
 // answer after.
 func (r *reading) openAsked(ci int) bool {
 	c := &r.clauses[ci]
-	if c.mood&asked != 0 && r.neverLooked(ci) {
-		return r.orients(ci) || r.namesNear(ci) || r.saysWay(c)
-	}
 	if c.mood&asked == 0 || c.mood&(other|conditional|aside|greeting|hypothetical|storied) != 0 {
 		return false
 	}
@@ -61,25 +58,6 @@ func (r *reading) openAsked(ci int) bool {
 		}
 	}
 	return true
-}
-
-// neverLooked tells of "I never looked", "I didn't look" right after a question.
-func (r *reading) neverLooked(ci int) bool {
-	if ci+1 >= len(r.clauses) || r.since(r.clauses[ci].lo, r.clauses[ci+1].lo) > 8 || r.saidIn(&r.clauses[ci], "you") {
-		return false
-	}
-	n := &r.clauses[ci+1]
-	i := r.skipped(n)
-	if r.word(i) != "i" {
-		return false
-	}
-	switch w, v := r.word(i+1), r.word(i+2); {
-	case w == "never" || w == "didn't":
-		return v == "looked" || v == "look" || v == "noticed" || v == "notice" || v == "saw" || v == "see" || v == "marked" || v == "mark" || v == "checked" || v == "check"
-	case w == "wasn't":
-		return v == "looking" || v == "watching"
-	}
-	return false
 }
 
 // saysWay tells whether a clause has a word for which way round a thing goes.
@@ -189,7 +167,7 @@ func (r *reading) whenLater(ci int) bool {
 		return false
 	}
 	p := &r.clauses[ci-1]
-	if p.sentence != c.sentence || p.mood&(leavesNothing|asked|negated|hypothetical) != 0 || r.saidIn(p, "you") || r.saidIn(c, "you") || c.hi-c.lo < 3 || r.often(p) || r.saidIn(p, "again") {
+	if p.sentence != c.sentence || p.mood&(leavesNothing|asked|negated|hypothetical) != 0 || r.saidIn(p, "you") || r.saidIn(c, "you") || c.hi-c.lo < 3 || r.saidIn(p, "again") {
 		return false
 	}
 	if !r.wills(ci-1) && !r.willBe(p) {
@@ -197,11 +175,6 @@ func (r *reading) whenLater(ci int) bool {
 	}
 	if len(p.acts) == 0 && !r.saidIn(p, "pull") && !r.saidIn(p, "do") && !r.saidIn(p, "sort") && !r.saidIn(p, "finish") {
 		return false
-	}
-	for i := p.lo; i < p.hi; i++ {
-		if saysOnly.has(r.toks[i].s) {
-			return false
-		}
 	}
 	return !r.actLater(ci)
 }
@@ -288,11 +261,6 @@ func (r *reading) keptFrom(ci int) string {
 	lo, _ := r.nearBy(ci, 2, 0, 9)
 	for k := ci; k >= lo; k-- {
 		c := &r.clauses[k]
-		for i := c.lo; i < c.hi; i++ {
-			if w := r.toks[i].s; notLocked.has(w) || w == "tab" || w == "tabs" {
-				return LockMissing
-			}
-		}
 		for _, ai := range c.acts {
 			switch r.acts[ai].action.Name {
 			case "tighten", "torque", "start by hand":

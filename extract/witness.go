@@ -233,7 +233,7 @@ func (r *reading) witnesses(lo, hi int, figures []given) []witness {
 				id = r.writtenOn(i, lo, hi)
 			} else if k := r.subjectHead(lo, i); k >= 0 {
 				id = r.toks[k].s
-				if k > lo && (contrast.has(r.toks[k-1].s)) {
+				if k > lo && contrast.has(r.toks[k-1].s) {
 					id = r.toks[k-1].s + " " + id
 				}
 			}
@@ -474,7 +474,7 @@ func (r *reading) figures(lo, hi int) []given {
 				continue
 			}
 			a, b := r.tokenAt(base+n.Start), r.tokenAt(base+n.End-1)+1
-			if a >= c.hi || ordinals.has(r.toks[a].s) || b-a == 1 && r.toks[a].s == "one" && r.toks[a].qty < 0 && (b >= c.hi || stopWords.has(r.word(b)) && !((r.word(b) == "off" || r.word(b) == "out") && (r.word(a-1) == "took" || r.word(a-1) == "got")) || r.toks[b-1].brk >= brkComma) || a > c.lo && (r.toks[a-1].s == "this" || r.toks[a-1].s == "that" || r.toks[a-1].s == "the" && r.toks[a].s == "one" || r.toks[a-1].s == "other") {
+			if a >= c.hi || ordinals.has(r.toks[a].s) || b-a == 1 && r.toks[a].s == "one" && r.toks[a].qty < 0 && (b >= c.hi || stopWords.has(r.word(b)) && !((r.word(b) == "off" || r.word(b) == "out") && (r.word(a-1) == "took" || r.word(a-1) == "got")) || r.toks[b-1].brk >= brkComma) || a > c.lo && (r.toks[a-1].s == "this" || r.toks[a-1].s == "that" || r.toks[a-1].s == "other") {
 				continue // "this one", "the old one"
 			}
 			if w := r.word(a - 1); (w == "at" || w == "to" || w == "from") && a-2 >= c.lo && wrenchEnds.has(r.toks[a-2].s) && r.ofWrench(k) {
