@@ -1,11 +1,113 @@
 package extract
 
 import (
+	_ "embed"
 	"math/big"
+	"slices"
+	"strings"
 
 	"wrenchword/extract/lexicon"
 	"wrenchword/normalize"
 )
+
+// What a number is that is said without its unit ("it's a thirteen", "twenty-four on those")
+// is weighed: that it tells how tight, that it is a size of what turns something, or neither.
+// The weights are fitted on talk that careful readers judged (bare_test.go).
+
+// A meaning is what a bare number is.
+type meaning uint8
+
+const (
+	neither  meaning = iota // how many, how long, which one: nothing that is kept
+	howTight                // a torque
+	turnedBy                // the size of a spanner, a socket, a key or a bit
+	meanings
+)
+
+// bareNumber is a number said without a unit, with what it is taken for.
+type bareNumber struct {
+	normalize.Number
+	lo, hi int // tokens
+	cl     int
+	is     meaning
+	many   bool // said of several: "tens"
+}
+
+//go:embed bare.bin
+var bareWeights string
+
+// bareClues is how many weights there are.
+const bareClues = 1 << 16
+
+// The signs of what a bare number is. Their order is that of the weights: a new one comes
+// last, and the weights are to be fitted again.
+const (
+	worthIs      sign = iota // the number, by classes
+	numberIs                 // the number itself
+	beforeIs                 // the word before, and how it ends
+	beforeThat               // the word before that
+	afterIs                  // the word after, and how the number ends
+	afterThat                // the word after that
+	betweenIs                // the words before and after
+	twoBefore                // the two words before
+	twoAfter                 // the two words after
+	aloneIs                  // how much more its clause holds
+	wordInClause             // a word of its clause before it
+	wordLater                // a word of its clause after it
+	wordShortly              // a word of the talk right before its clause
+	nameBefore               // the kind of thing named before it in its clause, and how far off
+	nameAfter                // the same after it
+	headBefore               // the thing named before
+	headAfter                // the thing named after
+	shortlyNamed             // the kind of thing named last before its clause
+	toolBefore               // the tool named last, and for how long there was talk since
+	wrenchBefore             // the torque wrench was named, and how long ago
+	unitBefore               // the kind of the last quantity with its unit, and how long ago
+	unitSoon                 // the kind of the next one, and how soon
+	bareBefore               // what the last bare number is, and how long ago
+	bareWorth                // the same, and both numbers by classes
+	tightBefore              // how long ago a torque was said, and how this number compares
+	tightAlready             // the same number was a torque before
+	tightLater               // the same number is a torque, with its unit, later
+	namedOnce                // the thing named before it, and whether the clause is of more
+	sizeAlready              // the same number was a size before
+	saidAlready              // the same number was said shortly before, as what
+	doneLast                 // what was done last, and how long ago
+	doneHere                 // what is done in its clause
+	doneSoon                 // what is done next
+	clickSoon                // a click is heard right after
+	inRow                    // it stands in a row that is counted
+	moodIs                   // how its clause speaks
+	partOfTalk               // a torque was said before it, is said after, or never
+	isPlural                 // "tens"
+	sizedBefore              // by what and how it follows a size with its unit
+	worthLast                // the number by classes, and what was done last
+	worthBefore              // the number by classes, and the word before
+	worthAfter               // the number by classes, and the word after
+	worthName                // the number by classes, and the kind of thing named before it
+	unitAlone                // the unit is said by itself, so soon
+	bareSigns
+)
+
+// hint is a sign with its value.
+type hint struct {
+	sign  sign
+	value int
+}
+
+// clues gives the places of the weights that a hint has for a meaning that is one to keep.
+func (h hint) clue(of meaning) clue {
+	return clue((uint32(h.sign+sign(of-1)*bareSigns)<<12 + uint32(h.value)) * 2654435761 >> 16)
+}
+
+// wordClue makes a value of a word.
+func wordClue(w string) int {
+	n := uint32(2166136261)
+	for i := range len(w) {
+		n = (n ^ uint32(w[i])) * 16777619
+	}
+	return int(n >> 4)
+}
 
 // spannerSizes are the widths across flats, in millimetres, that spanners and sockets are
 // sold in for bolts, nuts, plugs and lines (ISO 272, and common practice for 7 to 36).
@@ -16,406 +118,466 @@ var spannerSizes = func() (of [51]bool) {
 	return of
 }()
 
-// spannerSize tells whether a spanner of so many millimetres is in the drawer.
-func spannerSize(v *big.Rat) bool {
-	return v.IsInt() && compare(v, 7) >= 0 && compare(v, 50) <= 0 && spannerSizes[v.Num().Int64()]
+// worthOf puts a number into classes: few, the widths of spanners, odd ones, round ones.
+func worthOf(v *big.Rat) int {
+	if !v.IsInt() {
+		switch {
+		case compare(v, 2) < 0:
+			return 20
+		case compare(v, 7) < 0:
+			return 21
+		case compare(v, 20) < 0:
+			return 22
+		}
+		return 23
+	}
+	n := v.Num().Int64()
+	switch {
+	case n < 7:
+		return int(n)
+	case n > 300:
+		return 19
+	case n > 150:
+		return 18
+	case n > 99:
+		return 17
+	case n > 50 && n%10 == 0:
+		return 16
+	case n > 50 && n%5 == 0:
+		return 15
+	case n > 50:
+		return 14
+	case n > 36 && n%5 == 0:
+		return 13
+	case n > 36:
+		return 12
+	case !spannerSizes[n]:
+		return 11
+	case n > 24:
+		return 10
+	case n == 10 || n == 13 || n == 17 || n == 19:
+		return 9
+	case n%10 == 0 || n == 15:
+		return 8
+	}
+	return 7
 }
 
-// leadsSize are the words that a size said as a bare number may follow; what counts
-// follows others ("there's", "another", "about").
-var leadsSize = set("a an single lone 's is are 're be was were takes take took want wants need needs with same both just deep long short thin big little old good usual usually normally mostly probably maybe possibly think believe reckon guess again um uh er i'm my your it um ones one of")
+// soFar is what was heard before a bare number.
+type soFar struct {
+	qtys    int            // quantities before it
+	tight   int            // the last torque with its unit, -1 where none was
+	tights  map[int64]bool // numbers that were a torque
+	sizes   map[int64]bool // numbers that were a size
+	lastOf  map[int64]int  // where each number is a torque, with its unit, for the last time
+	anyUnit bool           // whether there is a torque with its unit at all
+	alone   []quantity     // the units said by themselves that are still to come
+}
 
-// afterSize are the words that may follow such a size: none of them is counted by it.
-var afterSize = set("on for at down each both all either in to head heads headed af and or again this that these up underneath top bottom behind front back i you we they so but it here there just not no maybe might could well with then from too if 's i'd right yeah which same size spanner both the is round will does fits off out")
+// keyOf tells numbers from each other.
+func keyOf(v *big.Rat) int64 { return v.Num().Int64()<<8 + v.Denom().Int64() }
 
-// isNew tells whether the clause of a number says what the new one is, rather than what
-// turns it: "new one's a thirty-two".
-func (r *reading) isNew(c *clause, a int) bool {
-	for i := a - 1; i >= c.lo && i > a-5; i-- {
-		if w := r.toks[i].s; (w == "one" || w == "ones" || w == "un") && r.word(i-1) == "new" {
-			return true
+// heardBefore gives what is known before any bare number.
+func (r *reading) heardBefore() *soFar {
+	h := &soFar{tight: -1, tights: map[int64]bool{}, sizes: map[int64]bool{}, lastOf: map[int64]int{}, alone: r.unitsAlone()}
+	for i := range r.qtys {
+		if q := &r.qtys[i]; q.Kind == normalize.Torque && q.Low != nil {
+			h.lastOf[keyOf(q.Low)], h.anyUnit = q.lo, true
 		}
 	}
-	return false
+	return h
 }
 
-// ofTeeth tells whether a clause speaks of how many teeth something has.
-func (r *reading) ofTeeth(c *clause) bool {
+// before goes on to a token.
+func (h *soFar) before(r *reading, lo int) {
+	for len(h.alone) > 0 && h.alone[0].lo < lo {
+		h.alone = h.alone[1:]
+	}
+	for ; h.qtys < len(r.qtys) && r.qtys[h.qtys].hi <= lo; h.qtys++ {
+		q := &r.qtys[h.qtys]
+		switch {
+		case q.Low == nil:
+		case q.Kind == normalize.Torque:
+			h.tight = h.qtys
+			h.tights[keyOf(q.Low)] = true
+		case q.Kind == normalize.Size || q.Kind == normalize.Driver:
+			h.sizes[keyOf(q.Low)] = true
+		}
+	}
+}
+
+// tell adds what a bare number was taken for.
+func (h *soFar) tell(f *bareNumber) {
+	switch f.is {
+	case howTight:
+		h.tights[keyOf(f.Low)] = true
+	case turnedBy:
+		h.sizes[keyOf(f.Low)] = true
+	}
+}
+
+// bareNumbers finds the bare numbers of the talk, and tells what each is.
+func (r *reading) bareNumbers() {
+	var row []hint
+	heard := r.heardBefore()
+	var found []bareNumber
+	for ci := range r.clauses {
+		c := &r.clauses[ci]
+		if c.mood&(aside|greeting) != 0 {
+			continue
+		}
+		found = r.barePlurals(found[:0], ci)
+		base := int(r.toks[c.lo].lo)
+		for _, n := range r.numbersOf(c.lo, c.hi) {
+			lo, hi := r.tokenAt(base+n.Start), r.tokenAt(base+n.End-1)+1
+			if n.Low != nil && lo >= c.lo && hi <= c.hi && lo < hi && r.toks[lo].qty < 0 && r.toks[hi-1].qty < 0 && r.mayTell(&n, hi) {
+				found = append(found, bareNumber{Number: n, lo: lo, hi: hi, cl: ci})
+			}
+		}
+		slices.SortStableFunc(found, func(a, b bareNumber) int { return a.lo - b.lo })
+		for _, f := range found {
+			if n := len(r.bare); n > 0 && r.bare[n-1].hi > f.lo {
+				continue // "twenty-ones" is one number
+			}
+			heard.before(r, f.lo)
+			row = r.hints(row[:0], &f, heard)
+			f.is = weighBare(row)
+			if r.weighed != nil {
+				f.is = r.weighed(&f, row)
+			}
+			heard.tell(&f)
+			r.bare = append(r.bare, f)
+		}
+	}
+}
+
+// barePlurals adds the numbers of a clause that are said of several: "tens", "13s".
+func (r *reading) barePlurals(found []bareNumber, ci int) []bareNumber {
+	c := &r.clauses[ci]
 	for i := c.lo; i < c.hi; i++ {
-		if w := r.toks[i].s; w == "tooth" || w == "teeth" {
-			return true
+		if !r.toks[i].is(wSeldom) || r.toks[i].qty >= 0 {
+			continue
+		}
+		n, lo := pluralSize[r.toks[i].s], i
+		if n == 0 {
+			continue
+		}
+		if tens := tensOf[r.word(i-1)]; tens > 0 && i > c.lo && n < 10 {
+			n, lo = tens+n, i-1 // "twenty-fours"
+		} else if n == 1 {
+			continue // "the long ones"
+		}
+		v := new(big.Rat).SetInt64(int64(n))
+		found = append(found, bareNumber{Number: normalize.Number{Low: v, High: v}, lo: lo, hi: i + 1, cl: ci, many: true})
+	}
+	return found
+}
+
+// mayTell tells whether a number at whose end token hi stands may be a torque or a size at
+// all: not one of what is counted, or timed, or paid.
+func (r *reading) mayTell(n *normalize.Number, hi int) bool {
+	if n.Low.IsInt() && compare(n.Low, 2) < 0 || compare(n.High, 700) > 0 || !n.Low.IsInt() && compare(n.Low, 30) > 0 {
+		return false
+	}
+	if hi < len(r.toks) && r.toks[hi-1].brk < brkComma {
+		w := r.toks[hi].s
+		if timeWords.has(w) || counted.has(w) || coins.has(w) {
+			return false
+		}
+		if m := r.toks[hi].men; m >= 0 && r.mentions[m].plural && r.mentions[m].kind&lexicon.Tool == 0 && !wide(n.Low) {
+			return false
 		}
 	}
-	return false
+	return true
 }
 
-// takesThe are the words before "the" and a size of what is in the drawer.
-var takesThe = set("and with need needs use using used grab get take takes want wants try tried got")
+// tightAhead is by how much a torque is given more weight than its clues tell: one that is
+// missed is lost, one that is none is asked about, since its unit is not its own.
+const tightAhead = 8
 
-// standsAlone tells whether the number at [a,b) is followed by nothing it could count
-// or measure, and preceded by what may lead a size.
-func (r *reading) standsAlone(c *clause, a, b int) bool {
-	switch r.word(b + 1) {
-	case "night", "noon", "morning", "evening", "afternoon":
-		return false // "it's nine at night"
+// weighBare gives the heaviest meaning of a number with these hints.
+func weighBare(row []hint) meaning {
+	best, most := neither, 0
+	for of := howTight; of < meanings; of++ {
+		sum := 0
+		if of == howTight {
+			sum = tightAhead
+		}
+		for _, h := range row {
+			sum += int(int8(bareWeights[h.clue(of)]))
+		}
+		if sum > most {
+			best, most = of, sum
+		}
 	}
-	if r.word(b+1) == "the" && r.word(b) == "in" && (r.word(b+2) == "morning" || r.word(b+2) == "evening" || r.word(b+2) == "afternoon") {
-		return false
-	}
-	if n := r.word(b + 1); b < c.hi && r.word(b) == "one" && (n == "side" || n == "end") || r.word(b) == "this" && (n == "side" || n == "end") {
-		return a == c.lo || r.toks[a-1].brk >= brkPause || r.toks[a-1].is(wOpener) || leadsSize.has(r.toks[a-1].s) // "twenty-four one side, thirty-two the other"
-	}
-	if b < c.hi && r.toks[b-1].brk < brkPause && (r.toks[b].men >= 0 || r.toks[b].qty >= 0 || !afterSize.has(r.toks[b].s)) {
-		return false
-	}
-	if a == c.lo || r.toks[a-1].brk >= brkPause {
-		return true
-	}
-	p := &r.toks[a-1]
-	if p.is(wNumber|wCountOf) || p.s[0] >= '0' && p.s[0] <= '9' {
-		return false // "thirty-one eight"
-	}
-	if p.men >= 0 {
-		k := r.mentions[p.men].kind
-		return k&(lexicon.Fastener|lexicon.Part) != 0
-	}
-	switch pp := r.word(a - 2); p.s {
-	case "'s", "is", "are", "'re", "was", "were":
-		return pp != "there" && pp != "he" && pp != "she" && pp != "here"
-	case "of":
-		return a-2 >= c.lo && (r.toks[a-2].brk >= brkPause || r.toks[a-2].men >= 0 && r.mentions[r.toks[a-2].men].kind&lexicon.Fastener != 0) || pp == "key" || pp == "spanner" || pp == "allen" || pp == "brugola" || pp == "inbus" || pp == "imbus" || pp == "wrench" || pp == "socket" || pp == "hex" || pp == "head"
-	case "one", "it", "ones":
-		return true
-	case "the": // "we need the eighteen", "half inch bar and the twenty-seven"
-		return takesThe.has(pp)
-	case "and":
-		return r.lastBare > 0 && a-r.lastBare <= 8 // "twelve up top and fourteen down the bottom"
-	}
-	return leadsSize.has(p.s) || placeWords.has(p.s)
+	return best
 }
 
-// turnedHere tells whether what a spanner or a key turns is spoken of in a clause: named,
-// or only counted.
-func (r *reading) turnedHere(c *clause, before int) bool {
-	for _, mi := range c.mentions {
-		m := &r.mentions[mi]
-		if m.lo >= before {
+// kindClass puts the kinds of named things into classes.
+func (r *reading) kindClass(m *mention) int {
+	switch {
+	case m.kind&lexicon.Fastener != 0 && m.plural:
+		return 1
+	case m.kind&lexicon.Fastener != 0:
+		return 2
+	case m.kind&lexicon.Tool != 0 && strings.Contains(m.name, "torque"):
+		return 3
+	case m.kind&lexicon.Tool != 0 && sizeTool[m.head] != "":
+		return 4
+	case m.kind&lexicon.Tool != 0:
+		return 5
+	case m.kind&lexicon.Consumable != 0:
+		return 6
+	case documents.has(m.head):
+		return 7
+	case m.kind&lexicon.Part != 0:
+		return 8
+	}
+	return 9
+}
+
+// unitClass puts quantities into classes.
+func unitClass(k normalize.Kind) int {
+	switch k {
+	case normalize.Torque:
+		return 1
+	case normalize.Size, normalize.Drive, normalize.Driver:
+		return 2
+	case normalize.Thread:
+		return 3
+	case normalize.Length:
+		return 4
+	case normalize.Turn:
+		return 5
+	}
+	return 6
+}
+
+// hints gives all signs of what a bare number is.
+func (r *reading) hints(row []hint, f *bareNumber, heard *soFar) []hint {
+	c := &r.clauses[f.cl]
+	add := func(s sign, value int) { row = append(row, hint{s, value}) }
+	word := func(i int) int {
+		if i < 0 || i >= len(r.toks) {
+			return 0
+		}
+		return wordClue(r.toks[i].s)
+	}
+	brk := func(i int) int { // what ends after a token
+		if i < 0 || i >= len(r.toks) {
+			return 3
+		}
+		switch b := r.toks[i].brk; {
+		case b == brkNone:
+			return 0
+		case b < brkComma:
+			return 1
+		case b < brkSentence:
+			return 2
+		}
+		return 3
+	}
+	worth := worthOf(f.Low)
+	start, end := brk(f.lo-1), brk(f.hi-1)
+	add(worthIs, worth)
+	if f.Low.IsInt() {
+		add(numberIs, int(f.Low.Num().Int64()))
+	}
+	if f.Low.Cmp(f.High) != 0 {
+		add(worthIs, 32)
+	}
+	if f.many {
+		add(isPlural, worth)
+	}
+	add(beforeIs, word(f.lo-1)*4+start)
+	add(afterIs, word(f.hi)*4+end)
+	add(beforeThat, word(f.lo-2))
+	add(afterThat, word(f.hi+1))
+	add(betweenIs, word(f.lo-1)*31+word(f.hi)+start*4+end)
+	add(betweenIs, 1<<30+start*4+end)
+	add(twoBefore, word(f.lo-2)*31+word(f.lo-1))
+	add(twoAfter, word(f.hi)*31+word(f.hi+1))
+	add(aloneIs, min(f.lo-c.lo, 6)*8+min(c.hi-f.hi, 7))
+	add(worthBefore, word(f.lo-1)*32+worth)
+	add(worthAfter, word(f.hi)*32+worth)
+	for i := max(c.lo, f.lo-12); i < f.lo; i++ {
+		add(wordInClause, word(i))
+	}
+	for i := f.hi; i < min(c.hi, f.hi+8); i++ {
+		add(wordLater, word(i))
+	}
+	for i := max(0, c.lo-14); i < c.lo; i++ {
+		add(wordShortly, word(i))
+	}
+	// what is named around it
+	far := func(d int) int { return min(d, 7) }
+	named := 0
+	for k := len(c.mentions) - 1; k >= 0; k-- {
+		if m := &r.mentions[c.mentions[k]]; m.hi <= f.lo {
+			named = r.kindClass(m)
+			add(nameBefore, named*8+far(f.lo-m.hi))
+			add(headBefore, wordClue(m.head))
 			break
 		}
-		if m.kind&lexicon.Fastener != 0 && (alike.has(m.head) || !neverTorqued.has(m.head)) || m.kind&lexicon.Part != 0 && tightens.has(m.head) && m.head != "jet" {
-			return true
-		}
 	}
-	return r.countedIn(c, before)
-}
-
-// fastenerIn tells whether a fastener is named in a clause before a token.
-func (r *reading) fastenerIn(c *clause, before int) bool {
+	add(worthName, named*32+worth)
 	for _, mi := range c.mentions {
-		if m := &r.mentions[mi]; m.lo < before && m.kind&lexicon.Fastener != 0 {
-			return true
+		if m := &r.mentions[mi]; m.hi > f.hi {
+			add(nameAfter, r.kindClass(m)*8+far(max(m.from-f.hi, 0)))
+			add(headAfter, wordClue(m.head))
+			break
 		}
 	}
-	return false
-}
-
-// howMuch tells whether the clause before asks how many or how far.
-func (r *reading) howMuch(ci int) bool {
-	if ci == 0 {
-		return false
+	for k, seen := f.cl-1, 0; k >= max(0, f.cl-4) && seen < 2; k-- {
+		for j := len(r.clauses[k].mentions) - 1; j >= 0 && seen < 2; j-- {
+			m := &r.mentions[r.clauses[k].mentions[j]]
+			add(shortlyNamed, seen*256+r.kindClass(m)*16+min(f.cl-k, 4))
+			seen++
+		}
 	}
-	p := &r.clauses[ci-1]
-	for i := p.lo; i+1 < p.hi; i++ {
-		if r.toks[i].s == "how" {
-			switch r.toks[i+1].s {
-			case "much", "many", "far", "long", "deep", "tight":
-				return true
+	tool, wrench := false, false
+	for k := f.cl; k >= max(0, f.cl-12) && !(tool && wrench); k-- {
+		for j := len(r.clauses[k].mentions) - 1; j >= 0; j-- {
+			m := &r.mentions[r.clauses[k].mentions[j]]
+			if m.lo >= f.lo {
+				continue
 			}
-		}
-	}
-	return false
-}
-
-// turnedNear tells the same of a clause, of those right before it and of the one after:
-// "a twelve on these. That's the caliper bolts."
-func (r *reading) turnedNear(ci, a int) bool {
-	for k := ci; k >= 0 && k >= ci-3 && r.since(r.clauses[k].lo, a) < 10; k-- {
-		if r.turnedHere(&r.clauses[k], a) {
-			return true
-		}
-	}
-	if ci+1 < len(r.clauses) && r.since(a, r.clauses[ci+1].lo) < 4 {
-		n := &r.clauses[ci+1]
-		return r.turnedHere(n, min(n.hi, n.lo+6))
-	}
-	return false
-}
-
-// putTogether tells whether what was done last before a token was putting together
-// or tightening, or values were told and nothing was taken apart since: a bare number
-// there is sooner how tight than how wide.
-func (r *reading) putTogether(ci, a int) bool {
-	for k := ci; k >= 0 && k >= ci-12 && r.since(r.clauses[k].lo, a) < 45; k-- {
-		for _, qi := range r.clauses[k].qtys {
-			if r.qtys[qi].Kind == normalize.Torque {
-				return true
-			}
-		}
-		acts := r.clauses[k].acts
-		for i := len(acts) - 1; i >= 0; i-- {
-			if x := &r.acts[acts[i]]; x.lo <= a {
-				switch x.action.Name {
-				case "fit":
-					if x.verb < 0 && r.tellsPlace(x) {
-						continue // "the nut on the spring", "a bolt through it"
-					}
-					return true
-				case "tighten", "torque", "start by hand", "apply", "set":
-					return true
-				case "remove", "slacken", "disconnect", "drain":
-					return false
+			switch r.kindClass(m) {
+			case 3:
+				if !wrench {
+					add(wrenchBefore, gapOf(r.since(m.lo, f.lo)))
+					wrench = true
+				}
+			case 4:
+				if !tool {
+					add(toolBefore, wordClue(m.head)*8+gapOf(r.since(m.lo, f.lo)))
+					tool = true
 				}
 			}
 		}
 	}
-	return r.firstTorque() < a
-}
-
-// tellsPlace tells whether what no verb says is done may as well be where a thing is.
-func (r *reading) tellsPlace(x *act) bool {
-	for _, o := range x.objects {
-		switch hi := r.mentions[o].hi; r.word(hi) {
-		case "on", "through", "in", "up", "into":
-			if w := r.word(hi + 1); determiner.has(w) || w == "it" {
-				return true
+	// the quantities before and after, with their units and without
+	before, after := -1, -1
+	for i := f.lo - 1; i >= max(0, f.lo-400) && before < 0; i-- {
+		before = int(r.toks[i].qty)
+	}
+	for i := f.hi; i < min(len(r.toks), f.hi+60) && after < 0; i++ {
+		after = int(r.toks[i].qty)
+	}
+	if before >= 0 {
+		q := &r.qtys[before]
+		add(unitBefore, unitClass(q.Kind)*8+gapOf(r.since(q.hi, f.lo)))
+		if q.cl == f.cl || f.lo-q.hi < 6 {
+			add(sizedBefore, unitClass(q.Kind)*8+far(f.lo-q.hi))
+		}
+	}
+	if after >= 0 {
+		q := &r.qtys[after]
+		add(unitSoon, unitClass(q.Kind)*8+gapOf(r.since(f.hi-1, q.lo)))
+	}
+	if n := len(r.bare); n > 0 {
+		g := &r.bare[n-1]
+		gap := gapOf(r.since(g.hi, f.lo))
+		add(bareBefore, int(g.is)*8+gap)
+		add(bareWorth, (int(g.is)*32+worthOf(g.Low))*32+worth)
+		if gap < 3 {
+			add(bareWorth, 1<<20+(int(g.is)*8+min(f.lo-g.hi, 7))*4+brk(g.hi-1))
+		}
+		for i := n - 1; i >= max(0, n-6) && r.since(r.bare[i].hi, f.lo) < 30; i-- {
+			if g := &r.bare[i]; g.Low.Cmp(f.Low) == 0 {
+				add(saidAlready, int(g.is))
 			}
 		}
 	}
-	return false
-}
-
-// firstTorque gives the token of the first torque that is said, or one past the last.
-func (r *reading) firstTorque() int {
-	if r.torqueAt == 0 {
-		r.torqueAt = len(r.toks)
-		for i := range r.qtys {
-			if r.qtys[i].Kind == normalize.Torque {
-				r.torqueAt = min(r.torqueAt, r.qtys[i].lo)
+	key := keyOf(f.Low)
+	both := func(s sign) {
+		add(s, 1)
+		add(s, 8+worth)
+	}
+	if heard.tights[key] {
+		both(tightAlready)
+	}
+	if heard.sizes[key] {
+		both(sizeAlready)
+	}
+	if heard.lastOf[key] > f.lo {
+		both(tightLater)
+	}
+	if len(heard.alone) > 0 {
+		if u := &heard.alone[0]; r.since(f.lo, u.lo) < 25 {
+			add(unitAlone, gapOf(r.since(f.hi-1, u.lo))*8+far(u.lo-f.hi))
+			add(unitAlone, 64+far(u.lo-f.hi))
+		}
+	}
+	part := 3
+	if heard.tight >= 0 {
+		part = 1
+		q := &r.qtys[heard.tight]
+		gap := gapOf(r.since(q.hi, f.lo))
+		add(tightBefore, gap)
+		add(tightBefore, 64+(1+f.Low.Cmp(q.Low))*8+gap)
+	} else if heard.anyUnit {
+		part = 2
+	}
+	add(partOfTalk, part)
+	add(partOfTalk, part*64+worth)
+	// what is done
+	done := 0
+	for k, seen := f.cl, 0; k >= max(0, f.cl-10) && seen < 2; k-- {
+		acts := r.clauses[k].acts
+		for j := len(acts) - 1; j >= 0 && seen < 2; j-- {
+			a := &r.acts[acts[j]]
+			if a.lo >= f.lo {
+				continue
+			}
+			d := doingOf(a.action.Name)
+			if a.action.Name == "torque" || a.action.Name == "tighten" {
+				d = 4
+			}
+			add(doneLast, (seen*8+d)*8+min(f.cl-k, 7))
+			if seen == 0 {
+				done = d
+			}
+			seen++
+		}
+	}
+	add(worthLast, done*32+worth)
+	for _, ai := range c.acts {
+		add(doneHere, wordClue(r.acts[ai].action.Name))
+	}
+	for k := f.cl + 1; k < min(len(r.clauses), f.cl+4); k++ {
+		if acts := r.clauses[k].acts; len(acts) > 0 {
+			add(doneSoon, wordClue(r.acts[acts[0]].action.Name)*4+k-f.cl)
+			break
+		}
+	}
+	for i := f.hi; i < min(len(r.toks), f.hi+20); i++ {
+		if w := r.toks[i].s; w == "click" || w == "clicks" || w == "clicked" {
+			add(clickSoon, min((i-f.hi)/4, 4))
+			break
+		}
+	}
+	if n := countOf[r.toks[f.lo].s]; n > 0 && f.hi-f.lo == 1 {
+		up := 0
+		for i := f.lo - 1; i >= max(0, f.lo-10); i-- {
+			if countOf[r.toks[i].s] == n-1 {
+				up |= 1
 			}
 		}
-	}
-	return r.torqueAt
-}
-
-// saidOtherwise tells whether a number was said right before as something else, or is
-// said to be a torque around: "Seventeen newton metres. So that's seventeen."
-func (r *reading) saidOtherwise(ci, a int, val *big.Rat, again bool) bool {
-	for k := max(0, ci-5); k <= min(ci+2, len(r.clauses)-1); k++ {
-		for _, qi := range r.clauses[k].qtys {
-			if q := &r.qtys[qi]; q.Kind == normalize.Torque && q.Low != nil && (q.Low.Cmp(val) == 0 || q.High.Cmp(val) == 0) {
-				return true
+		for i := f.hi; i < min(len(r.toks), f.hi+10); i++ {
+			if countOf[r.toks[i].s] == n+1 {
+				up |= 2
 			}
 		}
-	}
-	for i := a - 1; i >= max(0, a-30) && !again; i-- {
-		if q := r.toks[i].qty; r.toks[i].s == r.toks[a].s && (q < 0 || r.qtys[q].Kind == normalize.Turn) {
-			return true
+		if up != 0 {
+			add(inRow, up*8+end)
 		}
 	}
-	for i := r.clauses[ci].lo; i < r.clauses[ci].hi; i++ {
-		if valueWords.has(r.toks[i].s) {
-			return true
+	for b := range 16 {
+		if c.mood>>b&1 != 0 {
+			add(moodIs, b)
 		}
 	}
-	return false
+	add(moodIs, 100)
+	return row
 }
-
-var valueWords = set("torque torques torqued newton newtons spec specs tight tighten set setting dial click clicks degrees pounds kilo turns turn count counted many teeth threads")
-
-// sizeSlot tells whether a bare number stands where a size is said, as near any bolt:
-// by itself, where something to be turned is in hand, and as a spanner or a key that
-// there is.
-func (r *reading) sizeSlot(c *clause, a, b int, val *big.Rat, again bool) bool {
-	if !r.standsAlone(c, a, b) || r.word(b) != "down" && r.measured(c, a, b) {
-		return false
-	}
-	ci, prev := int(r.toks[c.lo].cl), r.word(a-1)
-	art := prev == "a" || prev == "an" || prev == "single" || prev == "lone" || (prev == "your" || prev == "my" || prev == "our") && spannerSize(val)
-	if !spannerSize(val) {
-		beside := false // "seat clamp, five", but "ten mil bolts, four"
-		if a > c.lo && r.toks[a-1].men >= 0 && r.toks[a-1].brk >= brkPause {
-			m := &r.mentions[r.toks[a-1].men]
-			beside = !m.plural || m.count > 1
-		}
-		if compare(val, 2) < 0 || compare(val, 6) > 0 || !art && !beside && !r.hexNear(a, b) && !(again && !val.IsInt()) {
-			return false
-		}
-	}
-	if r.word(a-2) == "about" {
-		return false // "it's about a ten"
-	}
-	if !art && compare(val, 36) > 0 || r.saidOtherwise(ci, a, val, again) || !art && r.putTogether(ci, a) || r.counting(c) {
-		return false
-	}
-	if r.word(a-1) == "with" && !r.fastenerIn(c, a) || r.howMuch(ci) {
-		return false
-	}
-	if (art || spannerSize(val) && (a == c.lo || r.toks[a-1].brk >= brkPause)) && r.word(b) == "on" && definiteWord.has(r.word(b+1)) {
-		if m := r.nameWithin(c, b+1, 4); m >= 0 && r.mentions[m].kind&(lexicon.Part|lexicon.Fastener) != 0 && r.mentions[m].from <= b+1 {
-			return true // "a six on the main pivot", "fifteen on the tensioner"
-		}
-	}
-	if art && spannerSize(val) && r.lastBare > 0 && a-r.lastBare < 12 {
-		return true // "it's a thirty. No, it isn't, it's a thirty-two"
-	}
-	return r.turnedNear(ci, a) || r.threadBeside(c, a) || art && spannerSize(val) && r.taken(ci, a) || spannerSize(val) && r.besidePart(c, a, b)
-}
-
-// threadBeside tells whether a thread was said right before a token: "they're M8, allen of six".
-func (r *reading) threadBeside(c *clause, a int) bool {
-	for i := a - 1; i >= max(0, a-8) && r.clauses[r.toks[i].cl].sentence == c.sentence; i-- {
-		if q := r.toks[i].qty; q >= 0 {
-			return r.qtys[q].Kind == normalize.Thread
-		}
-	}
-	return false
-}
-
-// countedOff tells whether the number at [a,b) is one that is counted to, is told again
-// as a count, or counts what lies somewhere: "one, two … seven, eight and a half, nine",
-// "nine turns. Well, it's nine", "four in the tray, five in the cup".
-func (r *reading) countedOff(c *clause, a, b int) bool {
-	n := countOf[r.toks[a].s]
-	if n == 0 || b-a != 1 {
-		return false
-	}
-	row, least := 0, n
-	for i := a - 1; i >= max(0, a-16); i-- {
-		t := &r.toks[i]
-		if t.qty >= 0 {
-			if q := &r.qtys[t.qty]; q.Kind == normalize.Turn && t.s == r.toks[a].s {
-				return true
-			}
-			continue
-		}
-		if v := countOf[t.s]; v > 0 && v < least && t.brk >= brkPause {
-			row, least = row+1, v
-		}
-		if t.s == r.toks[a].s && counted.has(r.word(i+1)) {
-			return true
-		}
-	}
-	if row > 2 && least == 1 {
-		return true
-	}
-	if w := r.word(b + 1); r.word(b) == "in" && (w == "the" || w == "my" || w == "a") {
-		for i := a - 1; i > max(c.lo, a-9); i-- {
-			if r.word(i) == "in" && countOf[r.toks[i-1].s] > 0 {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-// besidePart tells whether a number stands between commas right behind the name of one
-// part: "engine mount, nineteen, and it's tight".
-func (r *reading) besidePart(c *clause, a, b int) bool {
-	if a == c.lo || r.toks[a-1].brk < brkComma || b < c.hi && r.toks[b-1].brk < brkComma && r.word(b) != "and" && r.word(b) != "up" && r.word(b) != "both" {
-		return false
-	}
-	var of *mention
-	for _, mi := range c.mentions {
-		if m := &r.mentions[mi]; m.hi <= a && (m.prep == "" || of == nil) {
-			of = m
-		}
-	}
-	return of != nil && of.kind == lexicon.Part && !of.plural && !inert(of)
-}
-
-// taken tells whether a part was named right before a token, where things are taken
-// apart: "Oil filter housing, that's a twenty-seven."
-func (r *reading) taken(ci, a int) bool {
-	switch r.word(a - 2) {
-	case "'s", "is", "are", "'re", "takes", "wants", "needs":
-	default:
-		return false
-	}
-	for k := ci; k >= 0 && k >= ci-1 && r.since(r.clauses[k].lo, a) < 6; k-- {
-		for _, mi := range r.clauses[k].mentions {
-			if m := &r.mentions[mi]; m.lo < a && m.kind == lexicon.Part && m.prep == "" && !unturned.has(m.head) && m.head != "jet" {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-// severalOf tells whether the plural of a size at i is of things to be turned: they
-// are counted, or something to be turned is spoken of.
-func (r *reading) severalOf(c *clause, i int, size string) bool {
-	prev, ci := r.word(i-1), int(r.toks[c.lo].cl)
-	if prev == "figure" || prev == "grade" || prev == "class" || prev == "in" || (prev == "the" || ofWhom.has(prev)) && r.word(i-2) == "in" || prev == "all" && size == "4 mm" || prev == "three" && size == "8 mm" || r.word(i+1) == "of" && r.word(i+2) != "them" && r.word(i+2) != "'em" {
-		return false
-	}
-	if size == "4 mm" || size == "5 mm" { // "two fives" may be spacers
-		return r.fastenerIn(c, i) || r.hexNear(i, i+1) || countOf[prev] == 0 && r.turnedNear(ci, i)
-	}
-	if r.turnedNear(ci, i) || r.sizeTalk(c) && len(size) > len("9 mm") {
-		return true
-	}
-	of := countOf[prev] > 1 || prev == "of" && (r.word(i-2) == "couple" || r.word(i-2) == "pair") || prev == "are" || prev == "'re"
-	for k := ci; of && k >= 0 && k >= ci-2 && r.since(r.clauses[k].lo, i) < 8; k-- {
-		for _, mi := range r.clauses[k].mentions {
-			if r.mentions[mi].kind&lexicon.Part != 0 {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-// asksAt tells whether a size is all that is asked: "Eight? A ten?"
-func (r *reading) asksAt(c *clause, a, b int) bool {
-	if a > c.lo+1 || a > c.lo && r.toks[a-1].s != "a" && r.toks[a-1].s != "an" {
-		return false // "is that with the nineteen?"
-	}
-	end := r.endOf(b)
-	return end < len(r.talk.Text) && r.talk.Text[end] == '?' || end > 0 && r.talk.Text[end-1] == '?'
-}
-
-// tookFor tells whether the first of two sizes is what was thought or expected, and
-// the second how it is: "I thought these were eights but they're tens".
-func (r *reading) tookFor(s, t *sized) bool {
-	but := r.word(s.lo-1) == "were" || r.word(s.lo-1) == "was" // "I'd have sworn these were eights, they're tens"
-	for i := s.hi; i < t.lo; i++ {
-		switch r.toks[i].s {
-		case "but":
-			but = true
-		case "could", "might", "may", "or":
-			return false // "I think it's a twenty-one, but it could be a twenty-two"
-		}
-	}
-	for i := s.lo - 1; but && i >= max(0, s.lo-7); i-- {
-		if expects.has(r.toks[i].s) {
-			return true
-		}
-	}
-	return false
-}
-
-var expects = set("thought think thinking expect expected expecting sworn guessed reckoned supposed should says said book normally usually meant used")
-
-var headWords = set("head heads headed heid heids af")
-
-// hexNear tells whether a hexagon key is spoken of a word or two from a number.
-func (r *reading) hexNear(a, b int) bool {
-	for i := max(0, a-3); i < min(len(r.toks), b+3); i++ {
-		if hexWords.has(r.toks[i].s) {
-			return true
-		}
-	}
-	return false
-}
-
-var hexWords = set("allen allens brugola inbus imbus hex key keys")

@@ -1057,7 +1057,7 @@ func (s sentenceOf) sized(i int) int {
 func (s sentenceOf) source(i int) int {
 	r := s.r
 	k := i
-	for k < s.hi && k < i+3 && (r.toks[k].is(wDeterminer) || r.toks[k].s == "old" || r.toks[k].s == "new" || r.toks[k].s == "other" || r.toks[k].s == "workshop" || r.toks[k].s == "parts" || r.toks[k].s == "owners" || r.toks[k].s == "torque") {
+	for k < s.hi && k < i+3 && (r.toks[k].is(wDeterminer) || r.toks[k].s == "old" || r.toks[k].s == "new" || r.toks[k].s == "other" || r.toks[k].s == "workshop" || r.toks[k].s == "parts" || r.toks[k].s == "judged" || r.toks[k].s == "torque") {
 		k++
 	}
 	if k >= s.hi {

@@ -16,29 +16,32 @@ import (
 	"wrenchword/extract/transcript"
 )
 
-var fitOwners = flag.Bool("fit-owners", false, "fit the weights of whose an unnamed fastener is on testdata/owners and write them to owners.bin")
+var fitOwners = flag.Bool("fit-owners", false, "fit the weights of whose an unnamed fastener is on testdata/judged and write them to owners.bin")
 
-// A judgedTalk is a talk of which a careful reader said whose each unnamed fastener is: the
-// accepted names by the last token of the phrase, the first being the same wherever the same
-// fasteners are meant. Judged on invented talk, by reading alone.
+// A judgedTalk is an invented talk of which a careful reader judged, by reading alone, whose
+// each unnamed fastener is: the accepted names by the last token of the phrase, the first being
+// the same wherever the same fasteners are meant; or what each bare number is, by its first token.
 type judgedTalk struct {
-	name string
-	talk *transcript.Talk
-	want map[int][][]string
+	name   string
+	talk   *transcript.Talk
+	want   map[int][][]string
+	meant  map[int]meaning
+	wanted map[string]bool // of a way of saying something: the numbers that are of a kind
+	kind   meaning
 }
 
-// judgedTalks reads testdata/owners: NAME.own holds lines "token name | name", and is of the
-// talk NAME.txt beside it or in testdata/talk; shared-NAME.own is of one in the shared corpus,
-// and left out where that is not at hand.
-func judgedTalks(t testing.TB) []judgedTalk {
-	files, err := filepath.Glob("testdata/owners/*.own")
+// judgedTalks reads the files of one ending in testdata/judged: NAME.ending holds lines of a
+// token and what was judged of it, and is of the talk NAME.txt beside it or in testdata/talk;
+// that of shared-NAME is in the shared corpus, and left out where that is not at hand.
+func judgedTalks(t *testing.T, ending string, line func(j *judgedTalk, tok int, judged string)) []judgedTalk {
+	files, err := filepath.Glob("testdata/judged/*" + ending)
 	if err != nil || len(files) == 0 {
-		t.Fatal("no judged talk in testdata/owners")
+		t.Fatal("no judged talk in testdata/judged")
 	}
 	var out []judgedTalk
 	for _, f := range files {
-		name := strings.TrimSuffix(filepath.Base(f), ".own")
-		path := filepath.Join("testdata", "owners", name+".txt")
+		name := strings.TrimSuffix(filepath.Base(f), ending)
+		path := filepath.Join("testdata", "judged", name+".txt")
 		text, err := os.ReadFile(path)
 		if shared, ok := strings.CutPrefix(name, "shared-"); ok {
 			found, _ := filepath.Glob(filepath.Join("..", "..", "shared", "corpus", shared+".[jstv]*"))
@@ -59,33 +62,40 @@ func judgedTalks(t testing.TB) []judgedTalk {
 		if err != nil {
 			t.Fatal(path, err)
 		}
-		own, err := os.ReadFile(f)
+		judged, err := os.ReadFile(f)
 		if err != nil {
 			t.Fatal(err)
 		}
-		j := judgedTalk{name, transcript.Join(clip), map[int][][]string{}}
-		for l := range strings.Lines(string(own)) {
-			at, names, ok := strings.Cut(strings.TrimSpace(l), " ")
+		j := judgedTalk{name: name, talk: transcript.Join(clip), want: map[int][][]string{}, meant: map[int]meaning{}}
+		for l := range strings.Lines(string(judged)) {
+			at, what, ok := strings.Cut(strings.TrimSpace(l), " ")
 			tok, err := strconv.Atoi(at)
 			if !ok || err != nil {
-				t.Fatalf("%s: %q is no line of a token and names", f, l)
+				t.Fatalf("%s: %q is no line of a token and what it is", f, l)
 			}
-			for n := range strings.SplitSeq(names, "|") {
-				words := strings.Fields(n)
-				for i, w := range words {
-					words[i] = lexicon.Singular(w)
-				}
-				j.want[tok] = append(j.want[tok], words)
-			}
+			line(&j, tok, what)
 		}
 		out = append(out, j)
 	}
 	return out
 }
 
+// ownersJudged gives the talk of which it was judged whose the unnamed fasteners are.
+func ownersJudged(t *testing.T) []judgedTalk {
+	return judgedTalks(t, ".own", func(j *judgedTalk, tok int, names string) {
+		for n := range strings.SplitSeq(names, "|") {
+			words := strings.Fields(n)
+			for i, w := range words {
+				words[i] = lexicon.Singular(w)
+			}
+			j.want[tok] = append(j.want[tok], words)
+		}
+	})
+}
+
 // plainTalk gives short talk in which nobody can be in doubt whose the fasteners are: each form
 // with parts of many trades. P is the part, Q another one, F its fasteners, E those of the other.
-func plainTalk(t testing.TB) []judgedTalk {
+func plainTalk(t *testing.T) []judgedTalk {
 	var out []judgedTalk
 	parts := strings.Split("cover,bracket,pump,housing,caliper,fan,motor,guard,starter,tank,manifold,seat,panel,gearbox,hose,sprocket,pulley,blade,wheel,lid,fender,radiator,bearing cap,stem,brake disc,cable,carburettor,door,arm,sensor,head,bar clamp,drum,plate,mudguard", ",")
 	fasteners := strings.Split("two bolts,bolts;four bolts,bolts;one bolt,bolt;one nut,nut;three screws,screws;two nuts,nuts;six screws,screws", ";")
@@ -214,9 +224,9 @@ type judgedClaim struct {
 }
 
 // judge follows each judged talk and gives what was to be told in it.
-func judge(t testing.TB, lex *lexicon.Lexicon) []judgedClaim {
+func judge(t *testing.T, lex *lexicon.Lexicon) []judgedClaim {
 	var out []judgedClaim
-	for k, j := range append(judgedTalks(t), plainTalk(t)...) {
+	for k, j := range append(ownersJudged(t), plainTalk(t)...) {
 		r := read(j.talk, lex)
 		r.claimed = func(mi int, all []claim, best claim) {
 			want := j.want[r.mentions[mi].hi-1]

@@ -181,25 +181,23 @@ type reading struct {
 	mentions  []mention
 	acts      []act
 	qtys      []quantity
-	listUnit  quantity        // the unit said for all values of a list, with an empty unit where none was
-	timed     []bool          // of each clip: whether its words have times of their own
-	idle      map[[2]int]bool // a clause and a mention that it says nothing is done with
-	toldWeak  map[string]bool // misheard words that are real words and were a thing once in this talk
-	leftTold  int8            // 2 where the talk speaks of a left, 1 where it does not, 0 before it was asked
-	hexKeys   bool            // a key with a size was named: "the same key" is one as well
-	toldSoft  map[string]bool // names of much else that were a part once in this talk
-	namedSoft map[string]bool // those that were one where something was done with it
-	named     map[string]bool // names of parts that no list has, singular, told by how they are handled
+	bare      []bareNumber                              // numbers without a unit, in order
+	weighed   func(f *bareNumber, hints []hint) meaning // told of each while weights are fitted, and what it is
+	timed     []bool                                    // of each clip: whether its words have times of their own
+	idle      map[[2]int]bool                           // a clause and a mention that it says nothing is done with
+	toldWeak  map[string]bool                           // misheard words that are real words and were a thing once in this talk
+	leftTold  int8                                      // 2 where the talk speaks of a left, 1 where it does not, 0 before it was asked
+	hexKeys   bool                                      // a key with a size was named: "the same key" is one as well
+	toldSoft  map[string]bool                           // names of much else that were a part once in this talk
+	namedSoft map[string]bool                           // those that were one where something was done with it
+	named     map[string]bool                           // names of parts that no list has, singular, told by how they are handled
 	things    []*thing
 	byHead    map[string][]*thing // things by their head, in order
 	touched   []touch             // when each fastener was spoken of or handled, in order
 	heard     []heard
-	torqueAt  int                           // where the first torque is said
-	lastBare  int                           // where the last size said without its unit ends
 	nums      map[[2]int][]normalize.Number // by the tokens that were asked for their numbers
 	toolList  [2]int                        // the clauses of the spoken tool list that opens the talk, half-open
 	odds      map[int]int                   // clauses that give another figure than an earlier one, with that one
-	sizeWords map[string]int                // words said before a tool or a unit of size, with where that was first, once asked for
 }
 
 // quantity is a quantity in the talk with the tokens it stands on.
@@ -210,8 +208,14 @@ type quantity struct {
 	unitFrom string // the value or words heard near it whose unit it takes, "" where its own was said
 }
 
-func read(talk *transcript.Talk, lex *lexicon.Lexicon) *reading {
+func read(talk *transcript.Talk, lex *lexicon.Lexicon) *reading { return readWith(talk, lex, nil) }
+
+// readWith reads a talk; set, where it is one, makes the reading ready to tell what it finds.
+func readWith(talk *transcript.Talk, lex *lexicon.Lexicon, set func(*reading)) *reading {
 	r := &reading{talk: talk, lex: lex, nums: map[[2]int][]normalize.Number{}, idle: map[[2]int]bool{}}
+	if set != nil {
+		set(r)
+	}
 	r.tokens()
 	// room for as many as an hour of talk has; they grow beyond it
 	n := min(len(r.toks), 1<<14)
@@ -226,6 +230,7 @@ func read(talk *transcript.Talk, lex *lexicon.Lexicon) *reading {
 	r.laidOut()
 	r.stories()
 	r.findActs()
+	r.bareNumbers()
 	r.unitless()
 	r.chatter()
 	return r

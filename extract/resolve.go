@@ -339,7 +339,7 @@ func (s *tracker) bySize(c *clause) {
 		if ones == 0 {
 			ones = s.countedForValue(c, i)
 		}
-		if size := pluralSize[r.toks[i].s]; ones == 0 && (size == "" || size == "4 mm" || size == "5 mm") {
+		if size := pluralSize[r.toks[i].s]; ones == 0 && (size == 0 || size == 4 || size == 5) {
 			continue // "ten and two fives" may be spacers
 		}
 		p := r.toks[i-1].s

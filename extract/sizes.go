@@ -76,20 +76,7 @@ func (r *reading) findSizes() []sized {
 			out = append(out, s)
 		}
 	}
-	known := map[string]bool{}
-	for _, s := range out {
-		for _, c := range s.canon {
-			known[c] = true
-		}
-	}
-	for ci := range r.clauses {
-		for _, s := range r.bareSizes(ci, known) {
-			for _, c := range s.canon {
-				known[c] = true
-			}
-			out = append(out, s)
-		}
-	}
+	out = append(out, r.bareSizes()...)
 	sort.SliceStable(out, func(i, j int) bool { return out[i].lo < out[j].lo })
 	r.unite(out)
 	var kept []sized
@@ -99,28 +86,6 @@ func (r *reading) findSizes() []sized {
 		}
 	}
 	return kept
-}
-
-// countedOut tells whether a number is one of three that go up by one: "six, seven, eight".
-func (r *reading) countedOut(nums []normalize.Number, ni, base int) bool {
-	next := func(i int) bool { // whether the number at i is followed by the next
-		if i < 0 || i+1 >= len(nums) || nums[i].Low == nil || nums[i+1].Low == nil || !nums[i].Low.IsInt() || !nums[i+1].Low.IsInt() {
-			return false
-		}
-		return nums[i+1].Low.Num().Int64() == nums[i].Low.Num().Int64()+1 && r.tokenAt(nums[i+1].Start+base)-r.tokenAt(nums[i].End+base-1) <= 2
-	}
-	return next(ni) && (next(ni+1) || next(ni-1)) || next(ni-1) && next(ni-2)
-}
-
-// sizeToolBefore tells whether a clause names what comes in sizes before a token: "Allen
-// keys, three, four, five".
-func (r *reading) sizeToolBefore(c *clause, a int) bool {
-	for _, mi := range c.mentions {
-		if m := &r.mentions[mi]; m.hi <= a && m.kind&lexicon.Tool != 0 && sizeTool[m.head] != "" {
-			return true
-		}
-	}
-	return false
 }
 
 // timeWords are the words after a number for how long or how often.
@@ -253,16 +218,6 @@ func (r *reading) toolAfter(i, n int) int {
 	return -1
 }
 
-// sizesGoOn tells whether at a token stands a number, with its unit or without, and then
-// a tool that comes in sizes.
-func (r *reading) sizesGoOn(i int) bool {
-	k := i
-	for k < len(r.toks) && k < i+3 && (r.toks[k].qty >= 0 || r.toks[k].men < 0 && r.toks[k].is(wNumber|wCountOf) || r.toks[k].s[0] >= '0' && r.toks[k].s[0] <= '9') {
-		k++
-	}
-	return k > i && k < len(r.toks) && r.toks[k-1].brk < brkPause && r.toks[k].men >= 0 && r.toolAfter(k, 1) >= 0
-}
-
 // farBy tells whether a length is by how much something is out, or only about so much:
 // "it's high by, what, four mil", "it's about two mil".
 func (r *reading) farBy(c *clause, i int) bool {
@@ -367,115 +322,68 @@ func (r *reading) countedIn(c *clause, before int) bool {
 	return false
 }
 
-// bareSizes reads sizes said without a unit: "a twelve and a ten", "10 spanner", "it's a 13".
-// known are the sizes already heard: "it's the nineteen" is one of them.
-func (r *reading) bareSizes(ci int, known map[string]bool) []sized {
-	c := &r.clauses[ci]
-	var out []sized
-	if c.mood&(aside|greeting) != 0 {
-		return nil
-	}
-	base := int(r.toks[c.lo].lo)
-	end := -1 // of the size before
-	nums := r.numbersOf(c.lo, c.hi)
-	for ni, n := range nums {
-		a, b := r.tokenAt(n.Start+base), r.tokenAt(n.End+base-1)+1
-		if a < c.lo || b > c.hi || a >= b || r.toks[a].qty >= 0 || r.toks[b-1].qty >= 0 || n.Low == nil || r.toks[a].men >= 0 && r.mentions[r.toks[a].men].byPlace || r.countedOff(c, a, b) && !r.sizeToolBefore(c, a) {
+// bareSizes gives the sizes that are said without a unit: "a twelve and a ten", "10 spanner",
+// "it's a 13", "two thirteens".
+func (r *reading) bareSizes() []sized {
+	out := r.crossNumbers()
+	for i := range r.bare {
+		f := &r.bare[i]
+		c := &r.clauses[f.cl]
+		s := sized{lo: f.lo, hi: f.hi, kind: normalize.Size, hedged: f.Hedged || f.Alt, cl: f.cl, tool: -1}
+		if f.is != turnedBy || slices.ContainsFunc(out, func(o sized) bool { return o.hi == f.hi }) {
 			continue
 		}
-		if canon := r.crossNumber(c, a, b, n.Low); canon != "" {
-			out = append(out, sized{lo: a - 1, hi: b, kind: normalize.Driver, canon: []string{canon}, hedged: n.Hedged, cl: ci, tool: -1})
-			continue
-		}
-		if prev := r.word(a - 1); prev == "to" || prev == "than" || prev == "least" || prev == "every" || prev == "number" || prev == "no" && r.toks[a].s[0] <= '9' || prev == "not" || prev == "figure" || prev == "stage" || prev == "part" {
-			continue
-		}
-		if n.Low.IsInt() && r.torxSaid(c, a, b) && r.standsAlone(c, a, b) {
-			if canon := r.torxSizes(n.Low, n.High, a); canon != nil {
-				out = append(out, sized{lo: a, hi: b, kind: normalize.Driver, canon: canon, hedged: n.Hedged || n.Alt, cl: ci, tool: -1})
+		if f.many && r.word(f.lo-1) == "number" && compare(f.Low, 4) < 0 {
+			if x := r.crossSaid(c, f.lo, f.hi); x != "" {
+				s.lo, s.kind, s.canon = f.lo-1, normalize.Driver, []string{x + f.Low.RatString()} // "two Phillips, number twos"
+				out = append(out, s)
 				continue
 			}
 		}
-		again := n.Low.IsInt() && known[n.Low.Num().String()+" mm"]
-		if of := r.word(b + 1); r.word(b) == "of" && (of == "them" || of == "those" || of == "these" || of == "'em" || of == "em") {
-			continue // "quarter inch hex, three of them"
+		if f.Low.IsInt() && (r.torxSaid(c, f.lo, f.hi) || f.many && r.word(f.lo-1) == "e") {
+			if s.canon = r.torxSizes(f.Low, f.High, f.lo); s.canon != nil {
+				s.kind = normalize.Driver
+				out = append(out, s)
+				continue
+			}
 		}
-		// "sockets, eight, ten, thirteen and eighteen"
-		listed := end >= c.lo && compare(n.Low, 36) <= 0 && n.Low.IsInt() && (a == end && r.toks[a-1].brk >= brkComma || a == end+1 && r.toks[end].s == "and" || a == end+2 && r.toks[end].s == "and" && (r.toks[end+1].s == "a" || r.toks[end+1].s == "an")) && (b == c.hi || r.toks[b-1].brk >= brkPause || r.toks[b].s == "and")
-		if !listed && (r.countedOut(nums, ni, base) && r.toolAfter(b, 4) < 0 && !r.sizeToolBefore(c, a) || !r.sizePosition(c, a, b, n.Low, again)) {
-			continue
-		}
-		vals := []*big.Rat{n.Low}
-		if n.High != nil && n.High.Cmp(n.Low) != 0 {
-			vals = append(vals, n.High)
-		}
-		s := sized{lo: a, hi: b, kind: normalize.Size, hedged: n.Hedged || n.Alt, cl: ci, tool: -1}
-		ok := true
-		for _, v := range vals {
+		for _, v := range []*big.Rat{f.Low, f.High} {
+			canon := ""
 			switch {
-			case slashed[v.FloatString(1)+" in"] != "" && r.driveNext(b):
-				s.canon, s.kind, s.hedged = append(s.canon, slashed[v.FloatString(1)+" in"]), normalize.Drive, true // "the 3.8 ratchet"
-			case v.IsInt() && compare(v, 2) >= 0 && compare(v, 50) <= 0:
-				s.canon = append(s.canon, v.Num().String()+" mm")
+			case slashed[v.FloatString(1)+" in"] != "" && r.driveNext(f.hi):
+				canon, s.kind, s.hedged = slashed[v.FloatString(1)+" in"], normalize.Drive, true // "the 3.8 ratchet"
+			case v.IsInt() && compare(v, 2) >= 0 && compare(v, 60) <= 0:
+				canon = v.Num().String() + " mm"
 			case !v.IsInt() && compare(v, 2) < 0 && isPow2(v.Denom()):
-				s.canon = append(s.canon, inchForm(v))
+				canon = inchForm(v)
 			case !v.IsInt() && v.Denom().Int64() == 2 && compare(v, 7) < 0:
-				s.canon = append(s.canon, v.FloatString(1)+" mm")
-			default:
-				ok = false
+				canon = v.FloatString(1) + " mm"
+			}
+			if canon != "" && !slices.Contains(s.canon, canon) {
+				s.canon = append(s.canon, canon)
 			}
 		}
-		if ok && len(s.canon) > 0 {
-			s.asked = r.asksAt(c, a, b)
+		if len(s.canon) > 0 {
+			s.asked = r.asksAt(c, f.lo, f.hi)
 			s.hedged = s.hedged || s.asked
-			r.lastBare = b
 			out = append(out, s)
-			if end = -1; listed || r.afterSizeTool(c, a) {
-				end = b
-			}
 		}
 	}
 	// "four M10s", "the disc is six T25s"
-	for i := c.lo; i < c.hi; i++ {
-		if w := r.toks[i].s; r.toks[i].qty < 0 && len(w) > 2 && w[len(w)-1] == 's' && w[len(w)-2] >= '0' && w[len(w)-2] <= '9' && w[0] >= 'a' {
-			for _, q := range normalize.Quantities(strings.ToUpper(w[:len(w)-1])) {
-				if q.Kind == normalize.Thread || q.Kind == normalize.Driver {
-					out = append(out, sized{lo: i, hi: i + 1, kind: q.Kind, canon: []string{sizeForm(q.Canonical)}, cl: ci, tool: -1})
+	for ci := range r.clauses {
+		c := &r.clauses[ci]
+		if c.mood&(aside|greeting) != 0 {
+			continue
+		}
+		for i := c.lo; i < c.hi; i++ {
+			if w := r.toks[i].s; r.toks[i].qty < 0 && len(w) > 2 && w[len(w)-1] == 's' && w[len(w)-2] >= '0' && w[len(w)-2] <= '9' && w[0] >= 'a' {
+				for _, q := range normalize.Quantities(strings.ToUpper(w[:len(w)-1])) {
+					if q.Kind == normalize.Thread || q.Kind == normalize.Driver {
+						out = append(out, sized{lo: i, hi: i + 1, kind: q.Kind, canon: []string{sizeForm(q.Canonical)}, cl: ci, tool: -1})
+					}
 				}
 			}
 		}
-	}
-	// "they're tens", "two thirteens"
-	for i := c.lo; i < c.hi; i++ {
-		if !r.toks[i].is(wSeldom) {
-			continue
-		}
-		n, lo := pluralSize[r.toks[i].s], i
-		if n == "" || r.toks[i].qty >= 0 || r.toks[i].men >= 0 {
-			continue
-		}
-		if tens := tensOf[r.word(i-1)]; tens > 0 && i > c.lo && len(n) == len("4 mm") {
-			n, lo = strconv.Itoa(tens+int(n[0]-'0'))+" mm", i-1 // "twenty-fours"
-		}
-		p := sized{lo: lo, hi: i + 1, kind: normalize.Size, canon: []string{n}, cl: ci, tool: -1}
-		if len(n) == len("2 mm") && r.word(i-1) == "number" {
-			if x := r.crossSaid(c, i, i+1); x != "" {
-				p.lo, p.kind, p.canon = i-1, normalize.Driver, []string{x + n[:1]} // "two Phillips, number twos"
-				out = append(out, p)
-				continue
-			}
-		}
-		v, _ := strconv.ParseInt(strings.TrimSuffix(n, " mm"), 10, 64)
-		torx := r.word(lo-1) == "e" || r.torxSaid(c, lo, i+1)
-		if torx {
-			if t := r.torxSizes(new(big.Rat).SetInt64(v), nil, lo); t != nil {
-				p.kind, p.canon = normalize.Driver, t
-			}
-		}
-		if p.kind == normalize.Size && (torx || v < 4 || v > 6 && (v > 50 || !spannerSizes[v]) || !r.severalOf(c, lo, n)) {
-			continue
-		}
-		out = append(out, p)
 	}
 	return out
 }
@@ -517,22 +425,12 @@ func (r *reading) torxSizes(lo, hi *big.Rat, at int) []string {
 	return out
 }
 
-// afterSizeTool tells whether a tool that has sizes is named right before a token.
-func (r *reading) afterSizeTool(c *clause, i int) bool {
-	if i <= c.lo || r.toks[i-1].men < 0 {
-		return false
-	}
-	m := &r.mentions[r.toks[i-1].men]
-	return m.kind&lexicon.Tool != 0 && sizeTool[m.head] != "" && !strings.Contains(m.name, "torque") && !recess.has(m.head)
-}
-
-// pluralSize gives the size that "tens", "13s" or "fives" are all of.
-var pluralSize = func() map[string]string {
-	of := map[string]string{"fours": "4 mm", "fives": "5 mm", "sixes": "6 mm", "sevens": "7 mm", "eights": "8 mm", "nines": "9 mm", "tens": "10 mm", "elevens": "11 mm", "twelves": "12 mm", "thirteens": "13 mm", "fourteens": "14 mm", "fifteens": "15 mm",
-		"sixteens": "16 mm", "seventeens": "17 mm", "eighteens": "18 mm", "nineteens": "19 mm", "twenties": "20 mm", "thirties": "30 mm", "forties": "40 mm", "fifties": "50 mm", "ones": "1 mm", "twos": "2 mm", "threes": "3 mm"}
+// pluralSize gives the number that "tens", "13s" or "fives" are all of.
+var pluralSize = func() map[string]int {
+	of := map[string]int{"ones": 1, "twos": 2, "threes": 3, "fours": 4, "fives": 5, "sixes": 6, "sevens": 7, "eights": 8, "nines": 9, "tens": 10, "elevens": 11, "twelves": 12, "thirteens": 13, "fourteens": 14, "fifteens": 15,
+		"sixteens": 16, "seventeens": 17, "eighteens": 18, "nineteens": 19, "twenties": 20, "thirties": 30, "forties": 40, "fifties": 50}
 	for n := 4; n <= 60; n++ {
-		mm := strconv.Itoa(n)
-		of[mm+"s"] = mm + " mm"
+		of[strconv.Itoa(n)+"s"] = n
 	}
 	return of
 }()
@@ -556,220 +454,28 @@ func inchForm(v *big.Rat) string {
 	return whole.String() + "-" + rest.RatString() + " in"
 }
 
-// sizePosition tells whether a bare number of that value stands where a size does.
-// again: it was heard as a size before.
-func (r *reading) sizePosition(c *clause, a, b int, val *big.Rat, again bool) bool {
-	prev, next := "", ""
-	if a > c.lo {
-		prev = r.toks[a-1].s
-	}
-	if b < c.hi {
-		next = r.toks[b].s
-	}
-	if r.isNew(c, a) || r.ofTeeth(c) {
-		return false
-	}
-	// right before or after a tool that has sizes
-	for _, mi := range c.mentions {
-		m := &r.mentions[mi]
-		if m.kind&lexicon.Fastener != 0 && !m.plural && (prev == "a" || prev == "an") && m.lo == b && wide(val) && r.toks[b-1].brk == brkNone {
-			return true // "it's a seventeen nut"
-		}
-		if m.kind&lexicon.Tool == 0 && m.from <= a && a < m.lo && (b-a == 1 || numberInt(r, a, b)) {
-			return false // how many
-		}
-		if m.kind&lexicon.Tool == 0 || sizeTool[m.head] == "" || strings.Contains(m.name, "torque") || recess.has(m.head) {
+// crossNumbers gives the drivers that are told by their number: "a number two, Phillips".
+func (r *reading) crossNumbers() []sized {
+	var out []sized
+	for i := range r.toks {
+		if r.toks[i].s != "number" || i+1 == len(r.toks) || r.toks[i].cl != r.toks[i+1].cl {
 			continue
 		}
-		if m.lo == b && (m.count == 0 || prev == "a" || prev == "the" || !m.plural) && r.toks[b-1].brk <= brkPause {
-			return !(m.plural && prev != "a" && !wide(val)) // nobody has thirteen spanners
+		ci := int(r.toks[i].cl)
+		c := &r.clauses[ci]
+		if c.mood&(aside|greeting) != 0 {
+			continue
 		}
-		if m.hi == a && r.toks[a-1].brk != brkSentence && (b == c.hi || r.toks[b].men < 0 && (r.toks[b-1].brk >= brkPause || !timeWords.has(r.toks[b].s))) {
-			return true // but not "heat gun, ten seconds"
-		}
-	}
-	if (next == "and" || next == "or") && wide(val) && r.sizesGoOn(b+1) {
-		return true // "eight and ten mil sockets", "ten and thirteen sockets"
-	}
-	if next == "ring" && wide(val) && numberInt(r, a, b) && (prev == "the" || prev == "a" || prev == "my" || prev == "your") && (r.word(b+1) == "on" || r.word(b+1) == "end" || b+1 == c.hi) {
-		return true // "the thirteen ring on the back of it"
-	}
-	if headWords.has(next) && numberInt(r, a, b) && r.toks[b-1].brk <= brkPause {
-		return true
-	}
-	if frac := b > a+1 || !numberInt(r, a, b); frac && r.inchSize(c, a, b, val) {
-		return true
-	}
-	// "sixteen for the cone": what it is for
-	if next == "for" && (determiner.has(r.word(b+1)) || b+1 < c.hi && r.toks[b+1].men >= 0) && b-a == 1 && prev != "the" {
-		if m := r.nameWithin(c, b+1, 4); m >= 0 && r.mentions[m].kind&(lexicon.Fastener|lexicon.Part) != 0 {
-			return true
-		}
-	}
-	// "two nuts, ten", "eight screws seventeen", "one bolt under it, ten"
-	if numberInt(r, a, b) && b-a == 1 && a > c.lo && (b == c.hi || r.toks[b-1].brk >= brkPause || next == "both" || next == "each" || next == "and") {
-		for i := a - 1; i >= c.lo && i > a-8; i-- {
-			if m := r.toks[i].men; m >= 0 && wide(val) && r.mentions[m].prep != "" && r.mentions[m].prep != "of" {
-				continue // "a nyloc under the cap, thirteen each side"
-			} else if m >= 0 {
-				if x := &r.mentions[m]; x.kind&lexicon.Fastener != 0 && (x.count > 0 || x.plural || i == a-1 && wide(val) && len(x.mods) > 0 && x.prep == "" && r.toks[i].brk >= brkComma) && (i == a-1 || r.toks[a-1].brk >= brkComma) {
-					return true // also "drop link nut, sixteen"
-				}
-				break
-			}
-			if r.toks[i].brk >= brkComma && i < a-1 {
-				break
-			}
-		}
-	}
-	// "fifteen on a long bar"
-	if a == c.lo && next == "on" && numberInt(r, a, b) {
-		if m := r.nameWithin(c, b+1, 4); m >= 0 && r.mentions[m].kind&lexicon.Tool != 0 || r.word(b+1) == "there" || r.word(b+1) == "it" {
-			return true
-		}
-	}
-	// "three quarter on the nut"
-	if next == "on" && !numberInt(r, a, b) && determiner.has(r.word(b+1)) {
-		if m := r.nameWithin(c, b+1, 4); m >= 0 && r.mentions[m].kind&lexicon.Fastener != 0 {
-			return true
-		}
-	}
-	// "it's the nineteen", "with the ten", "with the two thirteens"
-	if (prev == "the" || a-2 >= c.lo && r.toks[a-2].s == "the" && countOf[prev] > 1) && (b == c.hi || r.toks[b-1].brk > brkPause || next == "on" || next == "for" || next == "and" || next == "again" || next == "in") {
-		j := a - 2
-		if prev != "the" {
-			j--
-		}
-		if j >= c.lo {
-			switch r.toks[j].s {
-			case "with", "is", "'s", "use", "using", "need", "grab", "get", "same", "try", "tried", "us", "me", "had", "want":
-				return again || r.sizeTalk(c) && (!numberInt(r, a, b) || compare(val, 36) <= 0)
-			}
-		}
-	}
-	if pp := r.word(a - 2); (prev == "a" || prev == "an") && (pp == "from" && next == "to" || pp == "to" && a-4 >= c.lo && r.word(a-5) == "from") {
-		return false // "from a fifty to a forty"
-	}
-	// "a twelve": a number with an article, and no noun after it
-	if (prev == "a" || prev == "an") && wide(val) && next == "on" && (r.word(b+2) == "head" || r.word(b+2) == "heads") {
-		return true // "six of these, with a ten on the head"
-	}
-	if (prev == "a" || prev == "an") && (b == c.hi || r.toks[b-1].brk > brkPause || next == "and" || next == "or" || next == "for" || next == "on" || next == "a" || next == "mil" || next == "to" || next == "as" || next == "but" || next == "in" || next == "head" || next == "thread" || next == "that" || next == "so" || next == "maybe" || next == "might" || next == "then" || next == "here" || next == "again" || next == "it" || next == "with") {
-		if next == "on" && (determiner.has(r.word(b+1)) || r.word(b+1) == "it") { // "a sixteen on the puller"
-			if m := r.nameWithin(c, b+1, 4); m >= 0 && r.mentions[m].kind&(lexicon.Tool|lexicon.Fastener) != 0 {
-				return true
-			}
-			if wide(val) && r.word(b+1) == "it" && r.sizeTalk(c) {
-				return true // "I have a thirty-two on it"
-			}
-		}
-		if again && wide(val) || r.sizeTalk(c) && (compare(val, 36) <= 0 || !val.IsInt()) {
-			return true
-		}
-	}
-	// "nineteen on the nut"
-	if next == "on" && wide(val) && definiteWord.has(r.word(b+1)) {
-		if m := r.nameWithin(c, b+1, 3); m >= 0 && r.mentions[m].from <= b+1 && r.mentions[m].kind&lexicon.Fastener != 0 || again && (r.word(b+2) == "top" || r.word(b+2) == "bottom" || r.word(b+2) == "other" || r.word(b+2) == "head") {
-			return true
-		}
-	}
-	// "they're an eight", "the cap is, uh, twenty four"
-	if (prev == "is" || prev == "'s" || prev == "are" || prev == "'re" || prev == "uh" || prev == "um") && (b == c.hi || r.toks[b-1].brk > brkPause || next == "underneath" || next == "behind" || next == "too" || next == "as" || next == "all") {
-		for _, mi := range c.mentions {
-			if m := &r.mentions[mi]; m.kind&lexicon.Fastener != 0 && m.hi <= a && a-m.hi <= 3 {
-				return true
-			}
-		}
-	}
-	// "four millimetre or five"
-	if prev == "or" && a-2 >= c.lo && r.toks[a-2].qty >= 0 && r.qtys[r.toks[a-2].qty].Unit == "mm" && !r.measured(c, a, b) && (b == c.hi || r.toks[b-1].brk >= brkPause) {
-		return true
-	}
-	if w := r.toks[a].s; w == "one" || w == "two" || w == "1" || w == "2" {
-		return false
-	}
-	if wide(val) && r.onWhatIsTold(c, a, b, prev, next) {
-		return true
-	}
-	// "two of them, thirteen each"
-	if next == "each" && wide(val) && r.countedIn(c, a) {
-		return true
-	}
-	// "What size? Thirteen."
-	if p := r.toks[c.lo].cl - 1; p >= 0 && a == c.lo && wide(val) && (b == c.hi || r.toks[b-1].brk >= brkPause) {
-		for i := r.clauses[p].lo; i+1 < r.clauses[p].hi; i++ {
-			if w := r.toks[i].s; (w == "what" || w == "which") && (r.toks[i+1].s == "size" || r.toks[i+1].s == "spanner" || r.toks[i+1].s == "socket") {
-				return true
-			}
-		}
-	}
-	// "There's a nut under it that holds the wire on. Thirteen."
-	if c.hi-c.lo == b-a && r.toks[c.hi-1].brk >= brkSentence && wide(val) && !r.counting(c) {
-		for k := r.toks[c.lo].cl - 1; k >= 0 && r.clauses[k].sentence >= c.sentence-1 && r.since(r.clauses[k].lo, a) < 12; k-- {
-			for _, mi := range r.clauses[k].mentions {
-				if m := &r.mentions[mi]; m.kind&lexicon.Fastener != 0 && m.prep == "" {
-					return true
+		for _, n := range r.numbersOf(i+1, c.hi) {
+			if a, b := i+1, r.tokenAt(int(r.toks[i+1].lo)+n.End-1)+1; n.Start == 0 && n.Low != nil && b <= c.hi && r.toks[a].qty < 0 {
+				if canon := r.crossNumber(c, a, b, n.Low); canon != "" {
+					out = append(out, sized{lo: i, hi: b, kind: normalize.Driver, canon: []string{canon}, hedged: n.Hedged, cl: ci, tool: -1})
 				}
 			}
+			break
 		}
 	}
-	// "Nineteen." alone, right after a fastener
-	if c.hi-c.lo == b-a && r.toks[c.hi-1].brk >= brkSentence && !r.counting(c) {
-		if k := r.toks[c.lo].cl - 1; k >= 0 && r.clauses[k].hi-r.clauses[k].lo <= 8 {
-			for _, mi := range r.clauses[k].mentions {
-				if r.mentions[mi].kind&lexicon.Fastener != 0 {
-					return true
-				}
-			}
-		}
-	}
-	// "Thirteen." alone, after a size or a fastener
-	if c.hi-c.lo <= 3 && a-c.lo <= 1 && len(c.mentions) == 0 && c.hi-b == 0 && !r.counting(c) {
-		for k := r.toks[c.lo].cl - 1; k >= 0 && k >= r.toks[c.lo].cl-2; k-- {
-			p := &r.clauses[k]
-			for _, qi := range p.qtys {
-				if r.qtys[qi].Kind == normalize.Size {
-					return true
-				}
-			}
-			for i := p.lo; i < p.hi; i++ {
-				if (numberWord.has(r.toks[i].s) || countOf[r.toks[i].s] >= 7) && p.hi-p.lo <= 2 {
-					return true // "Nineteen. No. Thirteen."
-				}
-			}
-		}
-	}
-	return r.sizeSlot(c, a, b, val, again)
-}
-
-// onWhatIsTold tells whether a number that spanners have stands where the talk tells what
-// goes on the fasteners in hand: "sixteen on all of them", "the front one thirteen",
-// "nineteen goes on", "it's seventeen again", "nut on the end, twenty-two".
-func (r *reading) onWhatIsTold(c *clause, a, b int, prev, next string) bool {
-	if !numberInt(r, a, b) || r.counting(c) || r.saidIn(c, "count") || c.mood&(conditional|aside|other) != 0 && c.mood&hedged == 0 {
-		return false
-	}
-	after := r.word(b + 1)
-	ends := b == c.hi || r.toks[b-1].brk >= brkPause
-	ci := int(r.toks[c.lo].cl)
-	of := r.sizeTalk(c) || r.countedIn(c, a) || ci > 0 && r.countedIn(&r.clauses[ci-1], r.clauses[ci-1].hi)
-	if !of {
-		return false
-	}
-	switch {
-	case next == "on" && (after == "it" || after == "that" || after == "them" || after == "those" || after == "these" || after == "all" || after == "both" || after == "each"):
-		return r.word(b+2) != "one" || !r.saidIn(c, "and") // "25 on that one and 25 on that one": counted
-	case (next == "goes" || next == "fits" || next == "fit" || next == "does" || next == "works") && (prev == "" || prev == "a" || prev == "the" || prev == "and" || a == c.lo) && after != "to":
-		return next != "goes" || after == "on"
-	case prev == "one" && a-2 >= c.lo && (placeWords.has(r.toks[a-2].s) || r.toks[a-2].s == "other" || r.toks[a-2].s == "that"):
-		return ends || next == "and" || next == "comes" || next == "out"
-	case (prev == "'s" || prev == "is") && next == "again":
-		return true
-	case ends && a > c.lo && r.toks[a-1].brk >= brkComma && r.toks[b-1].brk >= brkComma && len(c.mentions) > 0:
-		m := &r.mentions[c.mentions[0]]
-		return m.kind&lexicon.Fastener != 0 && alike.has(m.head) && m.prep == "" && m.hi < a && a-m.hi <= 4
-	}
-	return false
+	return out
 }
 
 // crossNumber gives the driver that "the number two screwdriver" and "a cross head
@@ -842,63 +548,7 @@ func wide(n *big.Rat) bool {
 	return n.IsInt() && compare(n, 7) >= 0 && compare(n, 36) <= 0
 }
 
-// counting tells whether a number said alone is one of a row that is counted:
-// "One. Two. Three." or "And three. And four."
-func (r *reading) counting(c *clause) bool {
-	ci := int(r.toks[c.lo].cl)
-	of := func(k int) int {
-		if k < 0 || k >= len(r.clauses) || r.clauses[k].hi-r.clauses[k].lo > 3 {
-			return 0
-		}
-		for i := r.clauses[k].lo; i < r.clauses[k].hi; i++ {
-			if n := countOf[r.toks[i].s]; n > 0 {
-				return n
-			}
-		}
-		return 0
-	}
-	n := of(ci)
-	for k := max(0, ci-3); n > 0 && k <= ci+3; k++ {
-		if o := of(k); k != ci && o > 0 && (o == n-1 || o == n+1) {
-			return true
-		}
-	}
-	return false
-}
-
-// numberInt tells whether a whole number of one word stands there.
-func numberInt(r *reading, a, b int) bool {
-	for i := a; i < b; i++ {
-		if fractionWord.has(r.toks[i].s) || strings.Contains(r.toks[i].s, "/") {
-			return false
-		}
-	}
-	return true
-}
-
 var fractionWord = set("eighth eighths sixteenth sixteenths half quarter quarters seconds thirty-seconds sixty-fourths fourths")
-
-// inchSize tells whether a fraction said without a unit is a size: eighths and
-// sixteenths are, halves and quarters only with an article or a tool.
-func (r *reading) inchSize(c *clause, a, b int, val *big.Rat) bool {
-	for i := b; i < min(c.hi, b+4); i++ {
-		switch r.toks[i].s {
-		case "turn", "turns", "past", "hour", "inch", "inches", "plenty", "enough", "clear":
-			return false
-		}
-	}
-	if c.hi-c.lo == b-a && r.toks[b-1].s == "quarter" && compare(val, 1) < 0 && compare(new(big.Rat).Mul(val, big.NewRat(4, 1)), 3) == 0 {
-		return r.turnedNear(int(r.toks[c.lo].cl), a) && !r.putTogether(int(r.toks[c.lo].cl), a)
-	}
-	for i := a; i < b; i++ {
-		if w := r.toks[i].s; w == "8ths" || w == "16ths" || w == "16th" || w == "32nds" || strings.HasSuffix(w, "/8") || strings.HasSuffix(w, "/16") || strings.HasSuffix(w, "/32") || strings.HasSuffix(w, "/64") {
-			return !r.measured(c, a, b) && r.word(b) != "of"
-		} else if strings.HasPrefix(w, "eighth") || strings.HasPrefix(w, "sixteenth") {
-			return !r.measured(c, a, b) && (r.toks[b-1].s != "eighth" || compare(val, 1) > 0)
-		}
-	}
-	return false
-}
 
 // nameWithin gives the mention that begins within so many tokens, or -1.
 func (r *reading) nameWithin(c *clause, i, n int) int {
@@ -1602,3 +1252,87 @@ func (r *reading) usedHere(c *clause) bool {
 	}
 	return n < 4 || slices.ContainsFunc(c.acts, func(a int) bool { return r.acts[a].verb >= 0 })
 }
+
+// isNew tells whether the clause of a number says what the new one is, rather than what
+// turns it: "new one's a thirty-two".
+func (r *reading) isNew(c *clause, a int) bool {
+	for i := a - 1; i >= c.lo && i > a-5; i-- {
+		if w := r.toks[i].s; (w == "one" || w == "ones" || w == "un") && r.word(i-1) == "new" {
+			return true
+		}
+	}
+	return false
+}
+
+// turnedHere tells whether what a spanner or a key turns is spoken of in a clause: named,
+// or only counted.
+func (r *reading) turnedHere(c *clause, before int) bool {
+	for _, mi := range c.mentions {
+		m := &r.mentions[mi]
+		if m.lo >= before {
+			break
+		}
+		if m.kind&lexicon.Fastener != 0 && (alike.has(m.head) || !neverTorqued.has(m.head)) || m.kind&lexicon.Part != 0 && tightens.has(m.head) && m.head != "jet" {
+			return true
+		}
+	}
+	return r.countedIn(c, before)
+}
+
+// fastenerIn tells whether a fastener is named in a clause before a token.
+func (r *reading) fastenerIn(c *clause, before int) bool {
+	for _, mi := range c.mentions {
+		if m := &r.mentions[mi]; m.lo < before && m.kind&lexicon.Fastener != 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// turnedNear tells the same of a clause, of those right before it and of the one after:
+// "a twelve on these. That's the caliper bolts."
+func (r *reading) turnedNear(ci, a int) bool {
+	for k := ci; k >= 0 && k >= ci-3 && r.since(r.clauses[k].lo, a) < 10; k-- {
+		if r.turnedHere(&r.clauses[k], a) {
+			return true
+		}
+	}
+	if ci+1 < len(r.clauses) && r.since(a, r.clauses[ci+1].lo) < 4 {
+		n := &r.clauses[ci+1]
+		return r.turnedHere(n, min(n.hi, n.lo+6))
+	}
+	return false
+}
+
+// asksAt tells whether a size is all that is asked: "Eight? A ten?"
+func (r *reading) asksAt(c *clause, a, b int) bool {
+	if a > c.lo+1 || a > c.lo && r.toks[a-1].s != "a" && r.toks[a-1].s != "an" {
+		return false // "is that with the nineteen?"
+	}
+	end := r.endOf(b)
+	return end < len(r.talk.Text) && r.talk.Text[end] == '?' || end > 0 && r.talk.Text[end-1] == '?'
+}
+
+// tookFor tells whether the first of two sizes is what was thought or expected, and
+// the second how it is: "I thought these were eights but they're tens".
+func (r *reading) tookFor(s, t *sized) bool {
+	but := r.word(s.lo-1) == "were" || r.word(s.lo-1) == "was" // "I'd have sworn these were eights, they're tens"
+	for i := s.hi; i < t.lo; i++ {
+		switch r.toks[i].s {
+		case "but":
+			but = true
+		case "could", "might", "may", "or":
+			return false // "I think it's a twenty-one, but it could be a twenty-two"
+		}
+	}
+	for i := s.lo - 1; but && i >= max(0, s.lo-7); i-- {
+		if expects.has(r.toks[i].s) {
+			return true
+		}
+	}
+	return false
+}
+
+var expects = set("thought think thinking expect expected expecting sworn guessed reckoned supposed should says said book normally usually meant used")
+
+var headWords = set("head heads headed heid heids af")

@@ -714,7 +714,7 @@ func (r *reading) singledOut(ci int) {
 			turns = true
 			continue
 		}
-		if fractionWord.has(w) || pluralSize[w] != "" {
+		if fractionWord.has(w) || pluralSize[w] != 0 {
 			driven = true
 			continue
 		}
@@ -953,7 +953,7 @@ func (r *reading) onlyPointed(ci int) {
 			default:
 				return
 			}
-		} else if t.men >= 0 || fractionWord.has(t.s) || pluralSize[t.s] != "" {
+		} else if t.men >= 0 || fractionWord.has(t.s) || pluralSize[t.s] != 0 {
 			driven = true
 		} else if !t.is(wOpener|wDrop|wNumber|wDeterminer) && countOf[t.s] == 0 {
 			return
@@ -1404,7 +1404,7 @@ func (r *reading) verbless(ci int) {
 		if !last {
 			next = r.toks[j+1].s
 		}
-		ok := last || next == "and" || next == "first" || next == "by" || next == "then" || next == "now" || next == "again" || next == "here" && (back || w != "in") || next == "with" || next == "in" && (r.word(j+2) == "one" || r.word(j+2) == "two") || next == "the" && offWords.has(w) || next == "to" && back || next == "from" || next == "of" && w == "out" && r.outOf(c, j+1) || next == "loosely" || next == "finger" || next == "hand" || next == "as" || r.imperativeAt(j+1) || afterParticle.has(next) || !last && (r.toks[j+1].qty >= 0 || pluralSize[next] != "") || strings.HasSuffix(next, "ing") && r.isVerbForm(next) || next == "i" || next == "you" || next == "we" || next == "that" && relates.has(r.word(j+2)) || leadsIn.has(next) && onWords.has(w) || (next == "one" || next == "each" || next == "both") && (r.word(j+2) == "side" || r.word(j+2) == "sides" || r.word(j+2) == "end" || r.word(j+2) == "ends") || next == "it" && j+2 < c.hi && (linking.has(r.toks[j+2].s) || between.has(r.toks[j+2].s) || r.toks[j+2].s == "only" || r.isVerbForm(r.toks[j+2].s) && !r.plainVerb(r.toks[j+2].s))
+		ok := last || next == "and" || next == "first" || next == "by" || next == "then" || next == "now" || next == "again" || next == "here" && (back || w != "in") || next == "with" || next == "in" && (r.word(j+2) == "one" || r.word(j+2) == "two") || next == "the" && offWords.has(w) || next == "to" && back || next == "from" || next == "of" && w == "out" && r.outOf(c, j+1) || next == "loosely" || next == "finger" || next == "hand" || next == "as" || r.imperativeAt(j+1) || afterParticle.has(next) || !last && (r.toks[j+1].qty >= 0 || pluralSize[next] != 0) || strings.HasSuffix(next, "ing") && r.isVerbForm(next) || next == "i" || next == "you" || next == "we" || next == "that" && relates.has(r.word(j+2)) || leadsIn.has(next) && onWords.has(w) || (next == "one" || next == "each" || next == "both") && (r.word(j+2) == "side" || r.word(j+2) == "sides" || r.word(j+2) == "end" || r.word(j+2) == "ends") || next == "it" && j+2 < c.hi && (linking.has(r.toks[j+2].s) || between.has(r.toks[j+2].s) || r.toks[j+2].s == "only" || r.isVerbForm(r.toks[j+2].s) && !r.plainVerb(r.toks[j+2].s))
 		name := ""
 		switch {
 		case offWords.has(w) && ok:
