@@ -677,7 +677,7 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	case w == "left" && r.toks[i-1].brk >= brkComma && !r.kind(i+1).is(wDeterminer|wPronoun|wCountOf), // "left cap out, left brush out"
 		w == "thread" && (p == "regular" || p == "normal" || p == "standard" || p == "fine" || p == "coarse" || p == "hand" || p == "left" || p == "right" || p == "handed" || p == "same" || p == "ordinary"), // "it's regular thread on this one"
 		w == "fit" && fits.has(p), // "it's a nice slip fit"
-		w == "stuff" && (prepositions.has(n) && n != "in" || !leadsVerb.has(p) && !subjects.has(p) && !openers.has(p)), // "the lowest setting"
+		w == "stuff" && (prepositions.has(n) && n != "in" || !leadsVerb.has(p) && !subjects.has(p) && !openers.has(p)), // "the high heat stuff"
 		w == "open" && (p == "held" || p == "left" || p == "propped" || p == "wedged" || p == "stays"),
 		w == "heat" && (p == "high" || p == "low" || p == "more"),
 		w == "smear" && (p == "thin" || p == "light" || p == "small" || p == "little" || p == "tiny" || p == "thick"),
@@ -689,9 +689,6 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	}
 	if a.verb >= 0 && !a.subject && r.toks[i-1].brk <= brkPause && notVerbAfter.has(p) && r.plainVerb(r.toks[i].s) {
 		return false // "the old bash it with a hammer kind", "a tiny knock in it", "more sand than grease"
-	}
-	if n := r.word(i + 1); (n == "one" || n == "ones") && a.verb >= 0 && !a.subject && strings.HasSuffix(r.toks[i].s, "ed") && (sizedBy.has(p) || r.toks[i-1].is(wDeterminer|wDropAdj|wPlace)) {
-		return false // "the big slotted one on top"
 	}
 	if n := r.word(i + 1); i-2 >= c.lo && a.verb >= 0 && !a.subject && (articles.has(r.toks[i-2].s) || r.toks[i-2].s == "this") && r.toks[i-1].brk == brkNone && r.toks[i].brk == brkNone && !subjects.has(p) && !openers.has(p) && !strings.HasSuffix(p, "s") && n != "" && i+1 < c.hi && !determiner.has(n) && !pronounsObj.has(n) && !prepositions.has(n) && !stopWords.has(n) && r.toks[i+1].men < 0 && len(a.objects) == 0 {
 		return false // "this rubber heat mat": what it is for
@@ -745,9 +742,6 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 				}
 				if j+2 < c.hi && r.toks[j+1].s == "and" && r.toks[j+2].s == want && (r.toks[j].is(wReturning) || r.toks[j].s == "back" || r.toks[j].s == "out") {
 					continue // "knock both pins up and out"
-				}
-				if j > k && r.toks[j].s == "and" && j+1 < c.hi && r.toks[j+1].s == want {
-					continue
 				}
 				if j == k && r.toks[j].men < 0 && leadsToPlace.has(r.toks[j].s) {
 					break // "let it hang over the top tube on a strap"

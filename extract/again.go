@@ -32,9 +32,6 @@ func (s *tracker) again(ai int) {
 			}
 			said = e.action
 			x.events = append(x.events, event{action: e.action, act: ai, rule: sameAgain, lo: a.lo, hi: a.hi, off: e.off || a.mood&offCamera != 0})
-			if x == t {
-				break
-			}
 		}
 		x.last = max(x.last, a.lo)
 		s.touch(x)

@@ -183,11 +183,6 @@ func (r *reading) orElse(ci int) bool {
 	if !r.supposes(lo, at) || r.ofMe(lo, at) {
 		return false
 	}
-	for i := lo; i < at; i++ {
-		if w := r.toks[i].s; w == "was" || w == "were" || w == "had" || w == "did" || w == "didn't" || w == "came" || w == "went" {
-			return false
-		}
-	}
 	if w := r.toks[c.lo].s; at == c.lo && w != "and" && w != "or" && w != "then" {
 		at-- // "you hone it, you've got a paperweight": nothing stands between
 	}

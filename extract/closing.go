@@ -40,7 +40,7 @@ func (r *reading) closing(ends []*looseEnd) []*looseEnd {
 			list = 0
 		} else if asked[r.clauses[ci].sentence] {
 			list = min(3, 3*list)
-		} else if e := r.leftAtEnd(ci, hi, list > 0, opens); e != nil && !r.askedOf(e, ends) && !(r.dueInSentence(ends, e) && (e.topic < 0 || !direct(&r.mentions[e.topic]))) {
+		} else if e := r.leftAtEnd(ci, hi, list > 0, opens); e != nil && !r.askedOf(e, ends) {
 			if e.topic >= 0 || e.hi-e.lo > 1 || ci == 0 || !asked[r.clauses[ci-1].sentence] {
 				out = append(out, e)
 			} // else it is said of what the sentence before has: "I'll do that when it's back"
@@ -52,16 +52,6 @@ func (r *reading) closing(ends []*looseEnd) []*looseEnd {
 		ci = hi
 	}
 	return out
-}
-
-// dueInSentence tells whether a frame has told in the same sentence what is left.
-func (r *reading) dueInSentence(ends []*looseEnd, e *looseEnd) bool {
-	for _, p := range ends {
-		if p.signal == "due" && r.clauses[r.toks[p.lo].cl].sentence == r.clauses[e.first].sentence {
-			return true
-		}
-	}
-	return false
 }
 
 // askedSentences gives the sentences in which ends were heard.

@@ -398,9 +398,6 @@ func (r *reading) toldOfWhat(ci, lo, hi int) []told {
 				}
 			}
 		}
-		if many == one {
-			break
-		}
 	}
 	return nil
 }

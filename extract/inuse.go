@@ -155,9 +155,6 @@ func (r *reading) takenUp(c *clause, m *mention) bool {
 		if (w == "'s" || w == "is") && r.itIs(c, i+1) {
 			return true
 		}
-		if w == "fine" || w == "stiff" || w == "soft" || w == "coarse" || w == "wet" || w == "dry" || w == "sharp" || w == "clean" || r.toks[i].qty >= 0 {
-			continue
-		}
 		return false
 	}
 	return true

@@ -65,9 +65,6 @@ func (r *reading) leaves(ci int) []openCue {
 	if lo, hi := r.notYetDoing(ci); lo >= 0 && !r.heardIn(ci, ci, "undone", "still-off", "half-tight", "later") {
 		out = append(out, openCue{lo, hi, "undone"})
 	}
-	if lo, hi := r.mustYet(ci); lo >= 0 && !r.heardIn(ci, ci, "undone", "find", "ordered", "later", "remember", "promise", "unrun", "half-tight", "watch", "stand-in", "back-to") {
-		out = append(out, openCue{lo, hi, "must"})
-	}
 	if lo, hi := r.leftToDo(c); lo >= 0 {
 		out = append(out, openCue{lo, hi, "undone"})
 	}
@@ -313,62 +310,6 @@ func (r *reading) notYetDoing(ci int) (lo, hi int) {
 	return -1, -1
 }
 
-// mustYet finds "I'll have to reroute that": work that the speaker will have to do, where
-// the talk never comes to it.
-func (r *reading) mustYet(ci int) (lo, hi int) {
-	c := &r.clauses[ci]
-	if c.mood&(leavesNothing|asked|hypothetical|negated) != 0 || r.pastTold(c) && !r.saidIn(c, "'ve") || r.saidIn(c, "you") {
-		return -1, -1
-	}
-	for i := c.lo; i+3 < c.hi; i++ {
-		if r.toks[i].s != "'ll" && r.toks[i].s != "will" || i == c.lo {
-			continue
-		}
-		if p := r.toks[i-1].s; p != "i" && p != "we" {
-			continue
-		}
-		k := i + 1
-		if r.toks[k].s == "have" && r.word(k+1) == "to" || r.toks[k].s == "need" && r.word(k+1) == "to" {
-			k += 2
-		} else {
-			continue
-		}
-		if k >= c.hi || !r.toks[k].is(wVerb|wForm) || saysOnly.has(r.toks[k].s) || r.toks[k].s == "be" || r.toks[k].s == "use" || r.toks[k].s == "do" {
-			continue
-		}
-		if r.comesTo(ci, r.toks[k].s) {
-			return -1, -1
-		}
-		return i, k + 1
-	}
-	return -1, -1
-}
-
-// comesTo tells whether the talk comes to a work that a clause announces: by its verb, or
-// by any work right after it.
-func (r *reading) comesTo(ci int, verb string) bool {
-	c := &r.clauses[ci]
-	for k := ci + 1; k < len(r.clauses) && r.since(c.hi-1, r.clauses[k].lo) < 90; k++ {
-		n := &r.clauses[k]
-		if n.mood&(other|conditional|asked|negated) != 0 {
-			continue
-		}
-		if r.since(c.hi-1, n.lo) < 9 {
-			for _, ai := range n.acts {
-				if r.acts[ai].happened() && r.acts[ai].action.Name != "inspect" {
-					return true
-				}
-			}
-		}
-		for i := n.lo; i < n.hi; i++ {
-			if r.toks[i].is(wForm|wVerb) && (r.toks[i].s == verb || r.lemma1(r.toks[i].s) == verb) {
-				return true
-			}
-		}
-	}
-	return false
-}
-
 // leftToDo finds "I've still the outer to trim", "there's the chain to do yet".
 func (r *reading) leftToDo(c *clause) (lo, hi int) {
 	still, from := false, -1
@@ -476,9 +417,6 @@ func (r *reading) orients(ci int) bool {
 		w := r.toks[i].s
 		way = way || turnedWay.has(w) || placeWords.has(w) && r.toks[i].men < 0 && led.has(r.word(i-1)) || w == "way" && r.word(i+1) != "to"
 		verb = verb || placedAt.has(w)
-		if w == "'ll" || w == "will" || w == "gonna" || w == "you" || w == "why" {
-			return false
-		}
 	}
 	return way && verb
 }
@@ -490,9 +428,6 @@ func (r *reading) whether(ci int) bool {
 	for k := lo; k <= hi; k++ {
 		c := &r.clauses[k]
 		if first := r.toks[c.lo].s; k > ci && first != "if" && first != "whether" || k <= ci && c.mood&asked == 0 && first != "whether" && !r.saidIn(c, "whether") {
-			continue
-		}
-		if r.saidIn(c, "why") || r.saidIn(c, "you") || r.saidIn(c, "how") || c.mood&other != 0 {
 			continue
 		}
 		from := k
@@ -765,37 +700,6 @@ func (r *reading) ofTools(c *clause) bool {
 	return tool
 }
 
-// placedOne gives the token of "one" where a clause says "the back one", "the
-// top one", and names nothing else; -1 where none.
-func (r *reading) placedOne(c *clause) int {
-	for i := c.lo + 1; i < c.hi; i++ {
-		if w := r.toks[i].s; (w == "one" || w == "ones") && placeWords.has(r.toks[i-1].s) && r.toks[i].men < 0 {
-			return i
-		}
-	}
-	return -1
-}
-
-// byPlace gives the mention, not long before, of the thing that "the back one" stands for.
-func (r *reading) byPlace(one int, tight bool) int {
-	place := canonPlace(r.toks[one-1].s)
-	for k := r.toks[one].cl; k >= 0 && k >= r.toks[one].cl-20 && r.since(r.clauses[k].lo, one) < 40; k-- {
-		ms := r.clauses[k].mentions
-		for i := len(ms) - 1; i >= 0; i-- {
-			m := &r.mentions[ms[i]]
-			if !r.topical(m) {
-				continue
-			}
-			for _, w := range m.mods {
-				if canonPlace(w) == place {
-					return ms[i]
-				}
-			}
-		}
-	}
-	return -1
-}
-
 // done are the words of "that's me for tonight", "that's it for now": who stops, not
 // what stands in.
 var done = set("me us it enough done all")
@@ -957,9 +861,6 @@ func (r *reading) wholeSentences(lo, hi int, e *looseEnd) (int, int) {
 
 // youDo tells of "you've gotta do it by feel": advice, not what was done.
 func (r *reading) youDo(c *clause, oc openCue) bool {
-	if w := r.toks[oc.lo].s; w == "can't" || w == "couldn't" {
-		return false // "you can't get the wrench in there. So I just nipped them"
-	}
 	for i := max(c.lo, oc.lo-6); i < oc.lo; i++ {
 		if r.toks[i].s == "you" && !r.ofMe(i, oc.lo) {
 			return true

@@ -86,31 +86,6 @@ func (r *reading) notAtHand(c *clause) bool {
 					return true
 				}
 			}
-		case printed.has(w) && r.toks[i].men < 0 || printed.has(w) && documents.has(w):
-			for k := i + 1; k < min(c.hi, i+6); k++ {
-				n := r.toks[k].s
-				if (n == "'s" || n == "is" || n == "are" || n == "lives" || n == "live" || n == "went") && k+1 < c.hi {
-					switch r.toks[k+1].s {
-					case "in", "at", "on", "up", "back", "out", "indoors", "home", "upstairs", "gone", "inside":
-						return true
-					}
-				}
-			}
-		}
-	}
-	return false
-}
-
-// standsIn tells whether, after a value, a clause says in or on which paper it is.
-func (r *reading) standsIn(c *clause, at int) bool {
-	for i := at + 1; i < c.hi; i++ {
-		if printed.has(r.toks[i].s) || r.toks[i].s == "box" || r.toks[i].s == "lid" {
-			for k := i - 1; k > max(at, i-6); k-- {
-				switch r.toks[k].s {
-				case "in", "on", "inside", "under":
-					return true
-				}
-			}
 		}
 	}
 	return false
@@ -175,9 +150,6 @@ func (r *reading) valueMissing(ci int) (lo, hi int) {
 	if r.givenIn(from, to) || r.pastTold(c) && !r.saidIn(c, "never") {
 		return -1, -1
 	}
-	if r.standsIn(c, at) && !r.recalled(ci) && !r.saidIn(c, "never") && !r.saidIn(c, "don't") {
-		return at, at + 1
-	}
 	for k := from; k <= to; k++ {
 		n := &r.clauses[k]
 		if n.mood&leavesNothing != 0 {
@@ -205,17 +177,6 @@ func (r *reading) goesOnWith(c *clause) bool {
 		}
 	}
 	return true
-}
-
-// recalled tells whether the value is given from memory right there.
-func (r *reading) recalled(ci int) bool {
-	_, hi := r.nearBy(ci, 0, 2, 8)
-	for k := ci; k <= hi; k++ {
-		if len(r.numbers(&r.clauses[k])) > 0 && !r.heardIn(k, k, "unknown", "find") && r.ofMachine(&r.clauses[k]) {
-			return true
-		}
-	}
-	return false
 }
 
 // What is not so: by what is denied of a thing it is told what is missing.
@@ -1000,9 +961,6 @@ func (r *reading) twoSigns(ci int) []openCue {
 		}
 		signs, at := 0, openCue{}
 		for k := ci; k <= hi; k++ {
-			if k > ci && r.clauses[k].sentence != c.sentence && r.clauses[k].hi-r.clauses[k].lo > 9 && signs == 0 {
-				break
-			}
 			if k > ci && f.name == "left" && r.saidIn(&r.clauses[k], "you") && !r.heardIn(k, k, "left:use") {
 				break // "there's a plug you've got to undo, I don't have that"
 			}

@@ -469,9 +469,6 @@ func (r *reading) describes(c *clause, a *act) bool {
 			return true
 		}
 	}
-	if len(a.objects) > 0 && r.mentions[a.objects[0]].head == "kettle" && a.action.Name == "fit" {
-		return true // tea, and no work
-	}
 	if !a.subject && (p == "it" || p == "them" || p == "that") && (pp == "had" || pp == "has") && !ing && !r.plainVerb(w) {
 		return true // "he had it routed round the front"
 	}

@@ -967,7 +967,7 @@ func (r *reading) putThere(c *clause, cue int) (standIn, bool) {
 		}
 	}
 	for _, mi := range c.mentions {
-		if m := &r.mentions[mi]; m.isOld && m.kind&(lexicon.Part|lexicon.Fastener) != 0 && m.prep == "" && m.hi <= cue && r.putsOld(c, m) {
+		if m := &r.mentions[mi]; m.isOld && m.kind&(lexicon.Part|lexicon.Fastener) != 0 && m.prep == "" && m.hi <= cue {
 			return standIn{mi, m.name, m.from, m.hi + 4}, true // "the bottom one's got the old gasket back on, for now"
 		}
 	}
@@ -1032,12 +1032,6 @@ func (r *reading) namesOld(c *clause) bool {
 		}
 	}
 	return false
-}
-
-// putsOld tells whether a clause says that an old part is on or in.
-func (r *reading) putsOld(c *clause, m *mention) bool {
-	w := r.word(m.hi)
-	return m.hi < c.hi && (w == "back" || onWords.has(w))
 }
 
 // oneOf gives what "one" is one of, be it of many: "I've seven springs, so I've

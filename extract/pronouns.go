@@ -283,9 +283,6 @@ func (q *sought) fits(t *thing, how looking) bool {
 	if (t.fastener || small.has(t.head)) && a.verb >= 0 && !a.subject && swings.has(r.lemma1(r.toks[a.verb].s)) {
 		return false // "rudder back on, clip in, swing it side to side"
 	}
-	if t.fastener && a.verb >= 0 && r.lemma1(r.toks[a.verb].s) == "plug" {
-		return false
-	}
 	if a.subject && a.action.Name == "remove" && catches.has(t.head) {
 		return false // "push the tab, and out she comes"
 	}

@@ -918,11 +918,6 @@ func (r *reading) mark() {
 				c.own().cues = append(c.cues, cue{o.lo, o.hi, announced}) // what is put off does not happen here
 				break
 			}
-			if o.signal == "later" && r.putsOff(ci, o) {
-				p := &r.clauses[ci-1]
-				p.own().cues = append(p.cues, cue{o.lo, o.hi, announced})
-				break
-			}
 		}
 	}
 	for qi := range r.qtys {

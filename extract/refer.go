@@ -371,9 +371,6 @@ func (r *reading) holdsIt(c *clause, m *mention) bool {
 	if m.kind&lexicon.Fastener == 0 || m.definite || m.prep != "by" && m.prep != "with" && m.prep != "on" {
 		return false
 	}
-	if w := r.word(m.from - 2); m.prep == "on" && m.from-2 >= c.lo && (w == "'s" || w == "is" || w == "are" || w == "just") {
-		return true // "the idler's on one bolt"
-	}
 	for i := m.from - 1; i >= c.lo && i > m.from-6; i-- {
 		if r.toks[i].men >= 0 {
 			return false

@@ -312,7 +312,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 	case "ask":
 		_, hi := r.nearBy(ci, 0, 7, 16)
-		if said&other != 0 || r.asked(c) || !r.heardIn(ci, hi, "unknown", "undecided", "find") && !r.heardIn(ci, ci+1, "doubt") {
+		if said&other != 0 || !r.heardIn(ci, hi, "unknown", "undecided", "find") && !r.heardIn(ci, ci+1, "doubt") {
 			return nil
 		}
 		if r.hasWord(oc, "many") && !r.heardIn(ci, ci+1, "unknown", "undecided", "find") {
@@ -363,7 +363,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			return nil
 		}
 		e.kind = Unsure
-	case "either", "or-there", "queried":
+	case "either", "queried":
 		if said&other != 0 || c.mood&asked != 0 && oc.signal != "queried" || r.putRight(ci, oc) {
 			return nil
 		}
@@ -371,9 +371,6 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			return nil
 		}
 		e.kind = Unsure
-		if oc.signal == "or-there" {
-			e.first = ci - 1
-		}
 	case "unfitting":
 		if !told || c.mood&asked != 0 || r.pastTold(c) || !r.namesNear(ci) || r.saidIn(c, "you") || r.saidIn(c, "back") {
 			return nil
@@ -399,11 +396,6 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			return nil
 		}
 		e.kind = NotTorqued
-	case "must":
-		if !r.namesNear(ci) {
-			return nil
-		}
-		e.kind = Unfinished
 	case "misfit":
 		e.kind = Suspect
 		e.first = int(r.toks[oc.lo].cl)
@@ -602,14 +594,6 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			e.first = ci - 1
 		}
 	case "later":
-		for k := max(0, ci-1); k <= ci; k++ {
-			n := &r.clauses[k]
-			for i := n.lo; i < n.hi && n.sentence == c.sentence; i++ {
-				if r.toks[i].s == "show" && r.word(i+1) == "you" {
-					return nil // "I said I'd show you the carb, it's a Saturday job"
-				}
-			}
-		}
 		if r.noPutOff(ci, oc) {
 			return nil
 		}
@@ -628,11 +612,6 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if r.heardIn(ci, ci, "still-off") {
 			return nil // told there; "you'd pull the lid off … that's another day"
 		}
-		for k := max(c.lo, oc.lo-2); k < oc.lo; k++ {
-			if p := r.toks[k].s; p == "me" || p == "us" || p == "enough" {
-				return nil // "that's me for tonight"
-			}
-		}
 		if r.when(oc) && r.ofFlow(oc) {
 			return nil // "until the fluid comes"
 		}
@@ -643,9 +622,6 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			return nil
 		}
 		e.kind = Unfinished
-		if r.saidIn(c, "new") && (r.saidIn(c, "get") || r.saidIn(c, "buy") || r.saidIn(c, "fit") || r.saidIn(c, "swap")) && r.heardIn(lo, ci, "damage", "stand-in", "poor:brief", "old-back") {
-			e.kind, e.before = ReplaceLater, BeforeLater // "it'll hold for a bit. I'll get a new one Friday"
-		}
 	case "back-to":
 		if !told || r.saidIn(c, "always") {
 			return nil
@@ -962,9 +938,6 @@ func (r *reading) noPutOff(ci int, oc openCue) bool {
 		case "'ll", "will", "gonna", "going", "must", "gotta", "to", "need", "needs", "want", "wants", "shall", "that's", "be":
 			return false
 		case "'s":
-			if r.word(i-1) == "that" {
-				return false
-			}
 		case "matter", "matters":
 			return true // "which will matter later on"
 		}
@@ -1074,17 +1047,6 @@ func (r *reading) foundAgain(ci int) bool {
 // due gives when the end falls due.
 func (e *looseEnd) due(r *reading) string { return r.dueOf(e.first) }
 
-// asked tells of a question that viewers put.
-func (r *reading) asked(c *clause) bool {
-	for i := c.lo; i < c.hi; i++ {
-		switch r.toks[i].s {
-		case "asked", "ask", "asks", "power", "horsepower":
-			return true
-		}
-	}
-	return false
-}
-
 // today tells whether a clause puts a "not" at a time: not now, not today.
 func (r *reading) today(c *clause) bool {
 	return r.saidIn(c, "today") || r.saidIn(c, "now") || r.saidIn(c, "tonight") || r.saidIn(c, "yet")
@@ -1142,11 +1104,6 @@ func (r *reading) looksUp(oc openCue) bool {
 
 // measuring tells whether what is to be looked up is looked up on the machine, not in a book.
 func (r *reading) measuring(oc openCue) bool {
-	for i := oc.hi - 1; i < min(oc.hi+3, len(r.toks)); i++ {
-		if figures.has(r.toks[i].s) {
-			return false // "double check the number"
-		}
-	}
 	for i := oc.lo; i < oc.hi; i++ {
 		switch r.toks[i].s {
 		case "measure", "check", "look":
@@ -1793,11 +1750,6 @@ func (r *reading) aboutRecording(ci int) bool {
 	if c.mood&(negated|conditional) != 0 && c.mood&greeting == 0 {
 		return false
 	}
-	for _, o := range c.opens {
-		if o.signal == "undone" || o.signal == "stand-in" || o.signal == "ordered" || o.signal == "unknown" {
-			return false
-		}
-	}
 	verb, mine := false, false
 	for i := c.lo; i < c.hi; i++ {
 		switch w := r.toks[i].s; w {
@@ -1998,20 +1950,10 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 			}
 		}
 	}
-	if mi := r.subjectJustNamed(ci); tight && mi >= 0 && oc.lo-c.lo <= 3 {
-		e.topic, e.sure = mi, true
-		return
-	}
 	for k := ci - 1; k >= 0 && k >= ci-14 && r.since(r.clauses[k].lo, c.lo) < 25; k-- {
 		p := &r.clauses[k]
 		if p.mood&(aside|greeting) != 0 {
 			continue
-		}
-		if one := r.placedOne(p); one >= 0 {
-			if mi := r.byPlace(one, tight); mi >= 0 {
-				e.topic, e.sure = mi, true
-				return
-			}
 		}
 		n, score := 0, -1
 		value := e.kind == LookUp || e.kind == Unsure
@@ -2155,29 +2097,6 @@ func (r *reading) aimFigure(e *looseEnd, ci int) bool {
 	return true
 }
 
-// subjectJustNamed gives the part, or what holds it, that "they're" or "it's" at the start
-// of a clause stands for: the only thing that the clause before it in the sentence names.
-// It is -1 where there is none.
-func (r *reading) subjectJustNamed(ci int) int {
-	c := &r.clauses[ci]
-	if ci == 0 || r.clauses[ci-1].sentence != c.sentence || len(r.clauses[ci-1].mentions) != 1 {
-		return -1
-	}
-	i := c.lo
-	for i < c.hi && (r.toks[i].s == "but" || r.toks[i].s == "and" || r.toks[i].s == "so") {
-		i++
-	}
-	w, n := r.word(i), r.word(i+1)
-	if w != "they" && w != "it" || n != "'re" && n != "are" && n != "'s" && n != "is" {
-		return -1
-	}
-	mi := r.clauses[ci-1].mentions[0]
-	if m := &r.mentions[mi]; r.topical(m) && m.prep == "" && (w == "they") == (m.plural || m.count > 1) {
-		return mi
-	}
-	return -1
-}
-
 // smeared are what goes on a thread or a face: no figure is looked up for them.
 var smeared = set("lock locker threadlock threadlocker grease paste sealant sealer silicone tape cleaner")
 
@@ -2316,9 +2235,6 @@ func (r *reading) joins(ends []*looseEnd, e *looseEnd) bool {
 			break
 		}
 		same := !e.sure || !p.sure || r.sameTopic(e.topic, p.topic)
-		if e.kind != "" && e.signal != "later" && e.signal != "back-to" && r.ownTopic(e) && r.ownTopic(p) && direct(&r.mentions[e.topic]) && direct(&r.mentions[p.topic]) && !r.sameTopic(e.topic, p.topic) && r.toks[e.lo].cl != r.toks[p.lo].cl {
-			same = false // "the tray's not on, and the battery lead I'm leaving off"
-		}
 		if !r.oneMatter(p, e, gap, same) {
 			continue
 		}

@@ -139,9 +139,6 @@ func (r *reading) steps() []Step {
 				before = a
 			}
 			h := valueAt[ci]
-			if n := ci + 1; h == nil && a.action.Name == "start by hand" && a.verb >= 0 && n < len(r.clauses) && r.clauses[n].sentence == c.sentence && len(r.clauses[n].acts) == 0 {
-				h = valueAt[n] // "snug the nut back down, twenty five foot pounds"
-			}
 			if h != nil && a.action.Name == "start by hand" && (!slices.Contains(a.things, h.of) || a.byHand && r.lemma1(r.toks[max(a.verb, 0)].s) != "snug") {
 				h = nil
 			}

@@ -206,9 +206,6 @@ func (r *reading) turner(s *sized) string {
 		return ""
 	}
 	for i := max(c.lo, s.lo-3); i < min(c.hi, s.hi+2); i++ {
-		if i < s.lo && r.word(i+1) == "and" {
-			continue // "a two and a half Allen and an eight mil locknut"
-		}
 		switch r.toks[i].s {
 		case "hex", "allen", "key", "socket-head":
 			if r.toks[i].s == "key" && !r.hexSaid(i) && wideSize(s.canon[0]) {
@@ -256,9 +253,6 @@ var keySized = map[string]bool{"1.5 mm": true, "2 mm": true, "2.5 mm": true, "3 
 func (r *reading) headTold(s *sized) bool {
 	c := &r.clauses[s.cl]
 	for i := max(c.lo, s.lo-4); i < min(c.hi, s.hi+4); i++ {
-		if i > s.hi && (r.toks[i-1].brk >= brkComma || r.toks[i].s == "and") {
-			break // "chainring bolts, five mil, and the nut at the back"
-		}
 		switch w := r.toks[i].s; w {
 		case "nut", "nuts", "locknut", "locknuts", "flat", "flats", "af":
 			return true

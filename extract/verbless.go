@@ -380,9 +380,6 @@ func (r *reading) laid(ci int) {
 	if !goes && !isNew {
 		return
 	}
-	if m.kind&lexicon.Fastener != 0 && !m.isNew && r.sizeAfter(c, m.hi) {
-		return // "big nut on the end, inch and a half": singledOut has it
-	}
 	if r.comesNext(ci) {
 		return // "two screws up under the worktop, those come out": where they are
 	}
@@ -401,24 +398,6 @@ func (r *reading) laid(ci int) {
 		x.objects, x.hi = append(x.objects, with...), k
 	}
 	r.addAct(ci, x)
-}
-
-// sizeAfter tells whether what turns a fastener is told after a comma from token i on.
-func (r *reading) sizeAfter(c *clause, i int) bool {
-	comma := false
-	for ; i < c.hi; i++ {
-		if comma {
-			if q := r.toks[i].qty; q >= 0 {
-				k := r.qtys[q].Kind
-				return k == normalize.Size || k == normalize.Drive || k == normalize.Driver
-			}
-			if m := r.toks[i].men; m >= 0 {
-				return r.mentions[m].kind&lexicon.Tool != 0 && sizeTool[r.mentions[m].head] != ""
-			}
-		}
-		comma = comma || r.toks[i].brk == brkComma
-	}
-	return false
 }
 
 // comesNext tells whether what a clause names is said to come off in the same breath.
@@ -1311,26 +1290,6 @@ func (r *reading) row(ci int) {
 	}
 }
 
-// nextOne tells whether the next thing that comes off or goes on is told at token
-// i, "shims in | pads in", or the fasteners of the one before, "wheel on | five nuts".
-func (r *reading) nextOne(c *clause, i int) bool {
-	for _, mi := range c.mentions {
-		m := &r.mentions[mi]
-		if m.from != i {
-			continue
-		}
-		if m.count > 1 && m.kind&lexicon.Fastener != 0 || r.toks[i].s == "new" {
-			return true // "new needle in | new o ring in the groove"
-		}
-		if m.hi >= c.hi || m.from != m.lo && determiner.has(r.toks[m.from].s) {
-			return false
-		}
-		w := r.toks[m.hi].s
-		return (onWords.has(w) || offWords.has(w) || returning.has(w)) && (m.hi+1 >= c.hi || !determiner.has(r.toks[m.hi+1].s) || r.toks[m.hi+1].s == "new")
-	}
-	return false
-}
-
 // stretch counts the words round token i between commas.
 func (r *reading) stretch(c *clause, i int) int {
 	lo := i
@@ -1399,7 +1358,7 @@ func (r *reading) verbless(ci int) {
 		}
 		w := r.toks[j].s
 		back := r.toks[j-1].s == "back"
-		last := j+1 >= c.hi || r.toks[j].brk != brkNone || r.toks[j+1].men >= 0 && offOrBack(w, back) || r.nextOne(c, j+1)
+		last := j+1 >= c.hi || r.toks[j].brk != brkNone || r.toks[j+1].men >= 0 && offOrBack(w, back)
 		var next string
 		if !last {
 			next = r.toks[j+1].s

@@ -37,9 +37,6 @@ func (r *reading) openAsked(ci int) bool {
 	or := false
 	for k := from; k <= ci; k++ {
 		n := &r.clauses[k]
-		if r.saidIn(n, "you") || r.saidIn(n, "why") || r.saidIn(n, "who") || r.saidIn(n, "how") {
-			return false
-		}
 		or = or || r.saidIn(n, "or")
 	}
 	if !or || c.hi-r.clauses[from].lo < 6 || !r.namesNear(ci) && !r.namesNear(from) {
@@ -88,9 +85,6 @@ func (r *reading) elsewhere(ci int) (lo, hi int) {
 			case "i", "we", "need", "want", "for", "that", "it", "this", "these", "those", "them", "wanted", "needed", "lives", "went":
 			default:
 				k = c.hi
-			}
-			if k < c.hi && (r.toks[k].s == "lives" || r.toks[k].s == "went") {
-				break
 			}
 			k++
 		}
