@@ -633,6 +633,8 @@ func (r *reading) tied(i int) bool {
 // sureBeside tells whether another sure hit stands in the clause, beside the n tokens at i.
 func (r *reading) sureBeside(c *clause, i, n int) bool {
 	switch w := r.toks[i].s; {
+	case w == "not" && i > c.lo && !determiner.has(r.toks[i-1].s) && !isThingWord(r, i-1) && r.nameAt(i+n) > 0:
+		return false // "grease on each pawl not bearing grease"
 	case w == "not" && (notAfter.has(r.word(i+n)) || strings.HasSuffix(r.word(i+n), "ing") || strings.HasSuffix(r.word(i+n), "ed")):
 		return false // "not too tight", "the disc not locked"
 	case i > c.lo && r.toks[i-1].s == "no":
@@ -701,6 +703,9 @@ func (r *reading) complete(ci int, m *mention) {
 		if ordinal.has(p) && i-2 >= c.lo && definiteWord.has(r.toks[i-2].s) && r.toks[i-2].brk <= brkPause {
 			i-- // "the last bolt"
 			continue
+		}
+		if p == "back" && i-2 >= c.lo && r.toks[i-2].men >= 0 {
+			break // "wheel back on"
 		}
 		if pk.is(wPlace) && !(p == "back" && i-2 >= c.lo && (r.toks[i-2].s == "put" || r.toks[i-2].s == "go" || r.toks[i-2].s == "goes")) {
 			if m.kind == lexicon.Tool && whereWords.has(p) {

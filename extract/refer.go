@@ -1027,7 +1027,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	if name == "lift" && len(ts) > 0 && (isLock(ts[0]) || ts[0].head == "pin" || ts[0].head == "clip") && len(a.objects) > 0 {
 		name = "remove" // "pull the split pin"
 	}
-	if name == "remove" && len(ts) > 0 && a.verb >= 0 && r.drivenThrough(a) && r.lastState(ts[0]) == Removed {
+	if name == "remove" && len(ts) > 0 && a.verb >= 0 && r.drivenThrough(a) && (r.lastState(ts[0]) == Removed || wasFitting && r.lastState(ts[0]) == "") {
 		name = "fit" // "the pin, push it through from the left"
 		a.action = r.lex.Action(name)
 	}

@@ -1725,6 +1725,9 @@ func (r *reading) handTightNear(ci int) bool {
 // setAt tells of "I've left it at three for now": a setting, not a part.
 func (r *reading) setAt(c *clause) bool {
 	for i := c.lo; i+1 < c.hi; i++ {
+		if w := r.toks[i].s; (w == "at" || w == "with" || w == "to") && (countOf[r.toks[i+1].s] > 0 || r.toks[i+1].qty >= 0) {
+			return true
+		}
 		switch r.toks[i].s {
 		case "set", "leave", "left":
 			if r.word(i+1) != "in" {
@@ -1898,7 +1901,7 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 		if !r.topical(m) && !(tight && m.prep == "with" && r.tightenable(m)) || m.lo >= oc.hi && (e.signal == "later" && r.pronounIn(c.lo, oc.lo+1) || e.signal == "elsewhere" || e.signal == "find" && r.pronounIn(oc.lo, oc.hi) || e.signal == "unfit" || e.signal == "undone" && (r.wants(oc) || r.hasWord(oc, "those") || r.hasWord(oc, "them"))) {
 			continue
 		}
-		if tight && !r.tightenable(m) {
+		if tight && !r.tightenable(m) || e.kind == LookUp && smeared.has(m.head) {
 			continue
 		}
 		s := 0

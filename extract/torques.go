@@ -1401,7 +1401,7 @@ func (r *reading) valueTakenBack(q *quantity) bool {
 	}
 	switch next := r.word(q.hi + 1); r.toks[q.hi].s {
 	case "no", "nope":
-		return next == "wait" || next == "hang"
+		return next == "wait" || next == "hang" || next == "that's" && (r.word(q.hi+2) == "wrong" || r.word(q.hi+2) == "not")
 	case "wait":
 		return next == "no"
 	}

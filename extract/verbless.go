@@ -1290,6 +1290,26 @@ func (r *reading) row(ci int) {
 	}
 }
 
+// nextOne tells whether the next thing that comes off or goes on is told at token
+// i, "shims in | pads in", or the fasteners of the one before, "wheel on | five nuts".
+func (r *reading) nextOne(c *clause, i int) bool {
+	for _, mi := range c.mentions {
+		m := &r.mentions[mi]
+		if m.from != i {
+			continue
+		}
+		if m.count > 1 && m.kind&lexicon.Fastener != 0 || r.toks[i].s == "new" {
+			return true // "new needle in | new o ring in the groove"
+		}
+		if m.hi >= c.hi || m.from != m.lo && determiner.has(r.toks[m.from].s) {
+			return false
+		}
+		w := r.toks[m.hi].s
+		return (onWords.has(w) || offWords.has(w) || returning.has(w)) && (m.hi+1 >= c.hi || !determiner.has(r.toks[m.hi+1].s) || r.toks[m.hi+1].s == "new")
+	}
+	return false
+}
+
 // stretch counts the words round token i between commas.
 func (r *reading) stretch(c *clause, i int) int {
 	lo := i
@@ -1358,7 +1378,7 @@ func (r *reading) verbless(ci int) {
 		}
 		w := r.toks[j].s
 		back := r.toks[j-1].s == "back"
-		last := j+1 >= c.hi || r.toks[j].brk != brkNone || r.toks[j+1].men >= 0 && offOrBack(w, back)
+		last := j+1 >= c.hi || r.toks[j].brk != brkNone || r.toks[j+1].men >= 0 && offOrBack(w, back) || r.nextOne(c, j+1)
 		var next string
 		if !last {
 			next = r.toks[j+1].s
