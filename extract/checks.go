@@ -56,11 +56,6 @@ func (r *reading) valueChecks(rec *Record) []Open {
 		if h.of == nil || q.Low == nil {
 			continue
 		}
-		if t.MaybeOf != "" {
-			o := Open{Kind: Unsure, Before: BeforeUse, About: t.Fastener, LedgerID: t.LedgerID, Place: t.Place.by("check of the value")}
-			o.Question = "Is " + Heard(q.Canonical) + " for the " + t.Fastener + " or for the " + t.MaybeOf + "? The talk names neither with it."
-			out = append(out, o)
-		}
 		ctx := r.torqueContext(h, rec)
 		low, ok := normalize.ToNM(q.Low, q.Unit)
 		high, ok2 := normalize.ToNM(q.High, q.Unit)
@@ -70,7 +65,7 @@ func (r *reading) valueChecks(rec *Record) []Open {
 		fs := findings(normalize.CheckTorque(low, high, ctx))
 		t.Findings = append(t.Findings, fs...)
 		for _, f := range fs {
-			if f.What == "too-much" || f.What == "too-little" {
+			if (f.What == "too-much" || f.What == "too-little") && t.UnitFrom == "" { // of 20 values without their unit one was in doubt
 				suspect(Suspect, []Finding{f})
 			}
 		}

@@ -25,7 +25,12 @@ func Extract(talk *transcript.Talk, lex *lexicon.Lexicon, job Job) *Record {
 	if len(talk.Words) == 0 {
 		return rec
 	}
-	r := read(talk, lex)
+	return extract(talk, lex, rec, nil)
+}
+
+// extract fills a record; set, where it is one, makes the reading ready to tell what it finds.
+func extract(talk *transcript.Talk, lex *lexicon.Lexicon, rec *Record, set func(*reading)) *Record {
+	r := readWith(talk, lex, set)
 	if len(r.toks) == 0 {
 		return rec
 	}
@@ -39,8 +44,10 @@ func Extract(talk *transcript.Talk, lex *lexicon.Lexicon, job Job) *Record {
 	rec.Sizes, rec.Tools = r.sizesAndTools()
 	rec.Torques = r.torques(rec.Ledger)
 	rec.Parts = r.parts()
+	r.siftLedger(rec)
 	rec.Consumables = r.consumables()
 	rec.Cautions = r.cautions()
+	r.siftCautions(rec)
 	rec.Steps = r.steps()
 	rec.Facts = r.facts()
 	rec.Open = r.open(rec)

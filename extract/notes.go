@@ -49,6 +49,11 @@ func (r *reading) notes(rec *Record) []Note {
 			}
 		}
 	}
+	for list, of := range [siftLists]string{siftLedger: "what came off and went on", siftCautions: "the warnings"} {
+		if what := r.leftOutOf(sifted(list)); what != "" {
+			out = append(out, Note{"left-out", "Heard, and left out of " + of + " as likely no part of this job: " + what + "."})
+		}
+	}
 	for _, o := range transcript.Overlaps(r.talk) {
 		out = append(out, Note{"recorded-twice", fmt.Sprintf("The same words stand in %s from %s and in %s from %s: one stretch recorded twice?",
 			r.talk.Clips[o.A].Name, clock(o.AStart), r.talk.Clips[o.B].Name, clock(o.BStart))})

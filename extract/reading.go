@@ -181,16 +181,21 @@ type reading struct {
 	mentions  []mention
 	acts      []act
 	qtys      []quantity
-	bare      []bareNumber                              // numbers without a unit, in order
-	weighed   func(f *bareNumber, hints []hint) meaning // told of each while weights are fitted, and what it is
-	timed     []bool                                    // of each clip: whether its words have times of their own
-	idle      map[[2]int]bool                           // a clause and a mention that it says nothing is done with
-	toldWeak  map[string]bool                           // misheard words that are real words and were a thing once in this talk
-	leftTold  int8                                      // 2 where the talk speaks of a left, 1 where it does not, 0 before it was asked
-	hexKeys   bool                                      // a key with a size was named: "the same key" is one as well
-	toldSoft  map[string]bool                           // names of much else that were a part once in this talk
-	namedSoft map[string]bool                           // those that were one where something was done with it
-	named     map[string]bool                           // names of parts that no list has, singular, told by how they are handled
+	struckOut []leftOut                                      // what the sieve struck
+	sift      []hint                                         // room for the hints of what is sifted
+	siftTold  func(it *item, hints []hint, struck bool) bool // told of each item while weights are fitted, and whether it goes
+	fits      []int                                          // where something was fitted or tightened, in order, once asked for
+	heads     map[string][]int                               // mentions by their heads, once asked for
+	bare      []bareNumber                                   // numbers without a unit, in order
+	weighed   func(f *bareNumber, hints []hint) meaning      // told of each while weights are fitted, and what it is
+	timed     []bool                                         // of each clip: whether its words have times of their own
+	idle      map[[2]int]bool                                // a clause and a mention that it says nothing is done with
+	toldWeak  map[string]bool                                // misheard words that are real words and were a thing once in this talk
+	leftTold  int8                                           // 2 where the talk speaks of a left, 1 where it does not, 0 before it was asked
+	hexKeys   bool                                           // a key with a size was named: "the same key" is one as well
+	toldSoft  map[string]bool                                // names of much else that were a part once in this talk
+	namedSoft map[string]bool                                // those that were one where something was done with it
+	named     map[string]bool                                // names of parts that no list has, singular, told by how they are handled
 	things    []*thing
 	byHead    map[string][]*thing // things by their head, in order
 	touched   []touch             // when each fastener was spoken of or handled, in order

@@ -435,7 +435,7 @@ var pluralSize = func() map[string]int {
 	return of
 }()
 
-var tensOf = map[string]int{"twenty": 20, "thirty": 30, "forty": 40, "fifty": 50}
+var tensOf = map[string]int{"twenty": 20, "thirty": 30, "forty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90}
 
 func isPow2(n *big.Int) bool {
 	if !n.IsInt64() {

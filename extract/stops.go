@@ -293,7 +293,7 @@ func (r *reading) stopsIn(table stopTable, lo, hi int, timed bool) {
 	s.hear(&g, 0, brkSentence)
 	for i := 1; i < hi-lo; i++ {
 		t, last := &r.toks[lo+i], &r.toks[lo+i-1]
-		if last.brk < brkSentence && g.names[i] == 0 && !endsNothing.has(last.s) && !table.never(g.tags[i+1], g.tags[i+2]) && !(numeral(last) && fraction.has(t.s)) && !(numeral(t) && last.is(wLinking)) {
+		if last.brk < brkSentence && g.names[i] == 0 && !endsNothing.has(last.s) && !table.never(g.tags[i+1], g.tags[i+2]) && !(numeral(last) && fraction.has(t.s)) && !(numeral(t) && last.is(wLinking)) && !r.hundreds(lo+i) {
 			keys = g.keys(keys[:0], i, &s)
 			comma, stop := table.sum(keys)
 			if timed && last.brk == brkPause || last.brk == brkLine {
@@ -362,6 +362,13 @@ func numeral(t *tok) bool { return t.is(wNumber) || t.s[0] >= '0' && t.s[0] <= '
 
 // fraction are the words by which a number before them becomes a part of an inch: "9 16".
 var fraction = set("2 4 8 16 32 64 half quarter quarters eighth eighths sixteenth sixteenths sixteen eight thirty-second thirty-seconds thirty-two")
+
+// hundreds tells whether a token goes on with a number whose hundred is left unsaid: "one
+// forty", but not "this one, forty".
+func (r *reading) hundreds(i int) bool {
+	n := countOf[r.toks[i-1].s]
+	return n > 0 && n < 10 && (tensOf[r.toks[i].s] > 0 || r.toks[i].s == "ten") && !whichOne.has(r.word(i-2)) && !r.kind(i-2).is(wDeterminer|wPlace|wDropAdj)
+}
 
 // unpunctuated tells of each clip whether its words come with next to no full stops and
 // commas: talk that has them has one in some six words.
