@@ -40,6 +40,7 @@ func clueOf(s sign, value int) clue {
 
 // weighing adds up the clues of one claim.
 type weighing struct {
+	in   string // the weights
 	sum  int
 	keep bool
 	kept []clue
@@ -47,7 +48,7 @@ type weighing struct {
 
 func (w *weighing) add(s sign, value int) {
 	k := clueOf(s, value)
-	w.sum += int(int8(ownerWeights[k]))
+	w.sum += int(int8(w.in[k]))
 	if w.keep {
 		w.kept = append(w.kept, k)
 	}
@@ -171,7 +172,7 @@ func (s *tracker) whose(ci, mi int, partsOnly bool) claim {
 		if gap > 240 {
 			break
 		}
-		w := weighing{keep: keep}
+		w := weighing{in: ownerWeights, keep: keep}
 		switch {
 		case t.fastener && alike.has(t.head):
 			if !partsOnly && s.mayMean(t, m) {
@@ -187,7 +188,7 @@ func (s *tracker) whose(ci, mi int, partsOnly bool) claim {
 		}
 	}
 	if q.topic != nil && !topicSeen {
-		w := weighing{keep: keep}
+		w := weighing{in: ownerWeights, keep: keep}
 		s.weighPart(&w, &q, q.topic, parts)
 		put(q.topic, -1, &w)
 	}
@@ -199,11 +200,11 @@ func (s *tracker) whose(ci, mi int, partsOnly bool) claim {
 		if o.kind&lexicon.Part == 0 || o.kind&lexicon.Fastener != 0 && !heldByBolts.has(o.head) || o.head == unsaid || o.ownsNone() && !ownEnds.has(o.head) || s.inHand(o) || r.clauses[o.cl].sentence != q.c.sentence && s.doneTo(k) != comesOff {
 			continue
 		}
-		w := weighing{keep: keep}
+		w := weighing{in: ownerWeights, keep: keep}
 		s.weighAhead(&w, &q, k)
 		put(nil, k, &w)
 	}
-	w := weighing{keep: keep}
+	w := weighing{in: ownerWeights, keep: keep}
 	w.add(isNobodys, min(parts, 3))
 	w.add(isNobodys, 8+q.doing)
 	w.add(isNobodys, 16+q.pointing)

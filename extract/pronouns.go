@@ -49,7 +49,9 @@ func (s *tracker) meant(a *act) *thing {
 	case "torque", "tighten", "start by hand", "slacken":
 		q.turned = true
 	}
+	s.settled = false
 	if t, settled := q.told(); settled && !(t != nil && q.cutsOff(t)) {
+		s.settled = true
 		return t
 	}
 	if a.action.Name == "remove" && a.verb >= 0 && !a.subject && spins.has(r.lemma1(r.toks[a.verb].s)) {

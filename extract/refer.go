@@ -77,6 +77,7 @@ type tracker struct {
 	back      int             // the same of what is known to have come off before
 	turns     []turn          // how things came off and went on of late, the latest last
 	lent      map[string]bool // names of what lent a hand as a tool
+	settled   bool            // the words around the last pronoun settle what it is
 }
 
 func (s *tracker) clause(ci int) {
@@ -960,11 +961,13 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		a.objects = []int{mi} // "and now the puller, so you thread this in"
 	}
 	if len(ts) == 0 && len(a.objects) == 0 && !a.unknown && (a.pronoun != "her" || left[a.action.Name] != "") {
-		if t := s.pronoun(a); t != nil && (a.pronoun != "" || ledgerActs[a.action.Name] != "" && !s.objectless(ci, a)) {
-			if sd := s.clauseSide(c); sd != "" && (a.pronoun == "one" || a.pronoun == "that") {
-				t = s.sided(t, &mention{lo: a.lo, side: sd}, sd)
+		if a.pronoun != "" || ledgerActs[a.action.Name] != "" && !s.objectless(ci, a) {
+			if t := s.antecedent(ci, a); t != nil {
+				if sd := s.clauseSide(c); sd != "" && (a.pronoun == "one" || a.pronoun == "that") {
+					t = s.sided(t, &mention{lo: a.lo, side: sd}, sd)
+				}
+				ts = append(ts, t)
 			}
-			ts = append(ts, t)
 		}
 	}
 	if len(ts) == 0 && (a.rule == numberByHand || countOf[a.pronoun] > 2 && fastens[a.action.Name]) {

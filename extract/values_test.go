@@ -2,7 +2,6 @@ package extract
 
 import (
 	"slices"
-	"strings"
 	"testing"
 
 	"wrenchword/extract/lexicon"
@@ -18,9 +17,7 @@ func TestWhoseValue(t *testing.T) {
 	talks := judgedTalks(t, ".val", func(j *judgedTalk, tok int, names string) {
 		j.want[tok] = [][]string{}
 		if names != "-" {
-			for n := range strings.SplitSeq(names, "|") {
-				j.want[tok] = append(j.want[tok], strings.Fields(lexicon.Singular(strings.TrimSpace(n))))
-			}
+			j.want[tok] = namesOf(names)
 		}
 	})
 	right, wrong, missed := 0, 0, 0
