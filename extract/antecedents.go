@@ -93,8 +93,8 @@ func (s *tracker) antecedent(ci int, a *act) *thing {
 			}
 		}
 	}
-	keep := r.antecedents != nil
-	best := claim{ahead: -1, weight: math.MinInt}
+	keep, many := r.antecedents != nil, r.many(a)
+	best, likely := claim{ahead: -1, weight: math.MinInt}, claim{ahead: -1, weight: math.MinInt}
 	var all []claim
 	put := func(t *thing, w *weighing) {
 		switch {
@@ -107,6 +107,9 @@ func (s *tracker) antecedent(ci int, a *act) *thing {
 		x := claim{t, -1, w.sum, w.kept}
 		if x.weight > best.weight {
 			best = x
+		}
+		if t != nil && x.weight > likely.weight && (t.many() || !many) {
+			likely = x
 		}
 		if keep {
 			all = append(all, x)
@@ -164,6 +167,9 @@ func (s *tracker) antecedent(ci int, a *act) *thing {
 	put(nil, &w)
 	if keep {
 		r.antecedents(a, ruled, all, best)
+	}
+	if best.t == nil {
+		a.maybe = likely.t
 	}
 	return best.t
 }

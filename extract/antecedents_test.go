@@ -182,3 +182,26 @@ func TestAntecedents(t *testing.T) {
 		t.Errorf("%d acts are given what is meant and %d another thing: want two in three", got[0], got[1])
 	}
 }
+
+// TestPerhaps: a step whose thing is only guessed says so, and guesses what was spoken of.
+func TestPerhaps(t *testing.T) {
+	lex, guessed := lexicon.Default(), 0
+	for _, j := range antecedentsJudged(t) {
+		said := strings.ToLower(strings.ReplaceAll(j.talk.Text, "-", " "))
+		for _, s := range Extract(j.talk, lex, Job{}).Steps {
+			_, name, ok := strings.Cut(strings.TrimSuffix(s.Text, doubted+"."), " (the ")
+			if !ok || !strings.HasSuffix(s.Text, doubted+".") {
+				continue
+			}
+			guessed++
+			for w := range strings.FieldsSeq(strings.ReplaceAll(name, "-", " ")) {
+				if w = lexicon.Singular(strings.ToLower(w)); w != "fastener" && !strings.Contains(said, w[:min(len(w), 4)]) {
+					t.Errorf("%s: %q: nobody spoke of a %s", j.name, s.Text, w)
+				}
+			}
+		}
+	}
+	if guessed < 20 {
+		t.Errorf("%d steps guess: want some", guessed)
+	}
+}

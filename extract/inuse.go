@@ -188,7 +188,7 @@ func (r *reading) usedText(c *clause, a *act, hi int, names string) string {
 		s += " the " + names
 	default:
 		s += " this"
-		return trimStep(s+" with "+tool) + notNamed + "."
+		return trimStep(s+" with "+tool) + perhaps(a) + "."
 	}
 	if s == verb || slices.Contains(strings.Fields(s), "with") {
 		return trimStep(s) + "."

@@ -151,6 +151,7 @@ type act struct {
 	subject bool   // the thing is the subject
 	mood    mood
 	things  []*thing // set by refer
+	maybe   *thing   // where it has no thing: the likeliest of those spoken of
 	qty     int      // torque or angle that belongs to it, or -1
 	byHand  bool
 	unknown bool   // its thing is named by a word that no list has

@@ -130,7 +130,7 @@ func (r *reading) steps() []Step {
 			if a.verb >= 0 && !a.subject && hi == c.hi {
 				text = r.withEnd(text, ci)
 			}
-			if text != "" && a.action.Name == "fit" && len(a.things) == 1 && len(strings.Fields(text)) < 16 && !strings.HasSuffix(text, notNamed+".") {
+			if text != "" && a.action.Name == "fit" && len(a.things) == 1 && len(strings.Fields(text)) < 16 && !endsUnnamed(text) {
 				if o := strings.ToLower(r.orientation(ci, a.things[0])); tellsTurned(o) && !strings.HasPrefix(o, a.things[0].head) && !tellsWay(text, o) {
 					text = trimStep(strings.TrimSuffix(text, ".")+", "+o) + "."
 				}
@@ -233,7 +233,7 @@ func (r *reading) withEnd(text string, ci int) string {
 		return text
 	}
 	n := &r.clauses[ci+1]
-	if w := r.toks[n.lo].s; w != "until" && w != "till" && w != "if" || n.hi-n.lo < 3 || n.hi-n.lo > 12 || r.toks[n.lo-1].brk >= brkSentence || n.sentence != r.clauses[ci].sentence || len(strings.Fields(text)) > 14 || strings.HasSuffix(text, notNamed+".") || strings.HasSuffix(text, "by hand only.") || n.mood&notWork != 0 {
+	if w := r.toks[n.lo].s; w != "until" && w != "till" && w != "if" || n.hi-n.lo < 3 || n.hi-n.lo > 12 || r.toks[n.lo-1].brk >= brkSentence || n.sentence != r.clauses[ci].sentence || len(strings.Fields(text)) > 14 || endsUnnamed(text) || strings.HasSuffix(text, "by hand only.") || n.mood&notWork != 0 {
 		return text
 	}
 	for i := n.lo; i < n.hi; i++ {
@@ -806,7 +806,7 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 		return "Take a photo."
 	case "heat and place":
 		if names == "" {
-			return "Heat this" + notNamed + "."
+			return "Heat this" + perhaps(a) + "."
 		}
 		return "Heat the " + names + "."
 	case toolInUse:
@@ -850,7 +850,7 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 			if s == noStep {
 				return ""
 			}
-			if s = r.doneToWhat(s, a); a.action.Name == "start by hand" && len(strings.Fields(s)) <= 8 && strings.HasPrefix(s, "Start ") && !tellsByHand(s) && !strings.HasSuffix(s, notNamed+".") {
+			if s = r.doneToWhat(s, a); a.action.Name == "start by hand" && len(strings.Fields(s)) <= 8 && strings.HasPrefix(s, "Start ") && !tellsByHand(s) && !endsUnnamed(s) {
 				return strings.TrimSuffix(s, ".") + " by hand."
 			}
 			return s
@@ -1162,6 +1162,21 @@ func countWord(n int) string {
 // notNamed ends a step whose thing only the picture shows.
 const notNamed = " (not named)"
 
+// perhaps ends a step whose thing is not named by what it is likeliest to be.
+func perhaps(a *act) string {
+	if a.maybe == nil || a.maybe.name == "" {
+		return notNamed
+	}
+	return " (the " + shortName(a.maybe.called()) + doubted
+}
+
+const doubted = ", perhaps)"
+
+// endsUnnamed tells whether a step ends so.
+func endsUnnamed(text string) bool {
+	return strings.HasSuffix(text, notNamed+".") || strings.HasSuffix(text, doubted+".")
+}
+
 // standIn words what a pronoun stands for where no thing is known: as it was
 // called shortly before, "the middle one", "the two on the side", else "this".
 func (r *reading) standIn(a *act) string {
@@ -1338,7 +1353,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			if names != "" {
 				w = append(w, "all of the "+names)
 			} else {
-				w, tail = append(w, "all of this"), notNamed
+				w, tail = append(w, "all of this"), perhaps(a)
 			}
 			for i+1 < end && (r.toks[i+1].s == "of" || pronounsObj.has(r.toks[i+1].s)) {
 				i++
@@ -1419,7 +1434,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			}
 			named := r.standIn(a)
 			if named == "this" || named == "these" || named == "this one" {
-				tail = notNamed
+				tail = perhaps(a)
 			}
 			w = append(w, named)
 			continue
