@@ -1120,6 +1120,9 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		if name == "slacken" && a.subject && st == "" && !t.fastener && !takesTorque(t) && !tightens.has(t.head) && !slackens.has(t.head) && len(a.objects) > 0 && a.verb >= 0 && r.toks[a.verb].is(wLinking) {
 			continue // "the pulley's loose on the shaft": how it was found
 		}
+		if n := len(t.events); name == "remove" && a.verb < 0 && a.pronoun != "" && n > 0 && left[t.events[n-1].action] == "on" && r.since(t.events[n-1].hi, a.lo) < 4 {
+			continue // "Plug in. Off she goes.": it runs
+		}
 		if a.rule == withOff && st != "" {
 			continue
 		}
