@@ -170,41 +170,42 @@ type known struct {
 
 // reading is the one reading of a talk that every field is a view of.
 type reading struct {
-	namesOf     map[string]map[string]bool            // by a part's word, the fasteners that the talk names after it; made when first asked
-	claimed     func(mi int, all []claim, best claim) // told of each claim weighed, where the weights are fitted
-	talk        *transcript.Talk
-	lex         *lexicon.Lexicon
-	toks        []tok
-	words       map[string]known // each once
-	ids         []lexicon.ID     // of the tokens' words
-	talked      []float64        // at each token: for how long there was talk, in seconds
-	clauses     []clause
-	mentions    []mention
-	acts        []act
-	qtys        []quantity
-	antecedents func(a *act, ruled *thing, all []claim, best claim) // told of each act that names no thing while weights are fitted
-	struckOut   []leftOut                                           // what the sieve struck
-	sift        []hint                                              // room for the hints of what is sifted
-	siftTold    func(it *item, hints []hint, struck bool) bool      // told of each item while weights are fitted, and whether it goes
-	fits        []int                                               // where something was fitted or tightened, in order, once asked for
-	heads       map[string][]int                                    // mentions by their heads, once asked for
-	bare        []bareNumber                                        // numbers without a unit, in order
-	weighed     func(f *bareNumber, hints []hint) meaning           // told of each while weights are fitted, and what it is
-	timed       []bool                                              // of each clip: whether its words have times of their own
-	idle        map[[2]int]bool                                     // a clause and a mention that it says nothing is done with
-	toldWeak    map[string]bool                                     // misheard words that are real words and were a thing once in this talk
-	leftTold    int8                                                // 2 where the talk speaks of a left, 1 where it does not, 0 before it was asked
-	hexKeys     bool                                                // a key with a size was named: "the same key" is one as well
-	toldSoft    map[string]bool                                     // names of much else that were a part once in this talk
-	namedSoft   map[string]bool                                     // those that were one where something was done with it
-	named       map[string]bool                                     // names of parts that no list has, singular, told by how they are handled
-	things      []*thing
-	byHead      map[string][]*thing // things by their head, in order
-	touched     []touch             // when each fastener was spoken of or handled, in order
-	heard       []heard
-	nums        map[[2]int][]normalize.Number // by the tokens that were asked for their numbers
-	toolList    [2]int                        // the clauses of the spoken tool list that opens the talk, half-open
-	odds        map[int]int                   // clauses that give another figure than an earlier one, with that one
+	namesOf      map[string]map[string]bool            // by a part's word, the fasteners that the talk names after it; made when first asked
+	claimed      func(mi int, all []claim, best claim) // told of each claim weighed, where the weights are fitted
+	talk         *transcript.Talk
+	lex          *lexicon.Lexicon
+	toks         []tok
+	words        map[string]known // each once
+	ids          []lexicon.ID     // of the tokens' words
+	talked       []float64        // at each token: for how long there was talk, in seconds
+	clauses      []clause
+	mentions     []mention
+	acts         []act
+	qtys         []quantity
+	antecedents  func(a *act, ruled *thing, all []claim, best claim)      // told of each act that names no thing while weights are fitted
+	struckOut    []leftOut                                                // what the sieve struck
+	sift         []hint                                                   // room for the hints of what is sifted
+	siftTold     func(it *item, hints []hint, struck bool) bool           // told of each item while weights are fitted, and whether it goes
+	fits         []int                                                    // where something was fitted or tightened, in order, once asked for
+	heads        map[string][]int                                         // mentions by their heads, once asked for
+	valueClaimed func(q *quantity, ruled *thing, all []claim, best claim) // told of each value while weights are fitted
+	bare         []bareNumber                                             // numbers without a unit, in order
+	weighed      func(f *bareNumber, hints []hint) meaning                // told of each while weights are fitted, and what it is
+	timed        []bool                                                   // of each clip: whether its words have times of their own
+	idle         map[[2]int]bool                                          // a clause and a mention that it says nothing is done with
+	toldWeak     map[string]bool                                          // misheard words that are real words and were a thing once in this talk
+	leftTold     int8                                                     // 2 where the talk speaks of a left, 1 where it does not, 0 before it was asked
+	hexKeys      bool                                                     // a key with a size was named: "the same key" is one as well
+	toldSoft     map[string]bool                                          // names of much else that were a part once in this talk
+	namedSoft    map[string]bool                                          // those that were one where something was done with it
+	named        map[string]bool                                          // names of parts that no list has, singular, told by how they are handled
+	things       []*thing
+	byHead       map[string][]*thing // things by their head, in order
+	touched      []touch             // when each fastener was spoken of or handled, in order
+	heard        []heard
+	nums         map[[2]int][]normalize.Number // by the tokens that were asked for their numbers
+	toolList     [2]int                        // the clauses of the spoken tool list that opens the talk, half-open
+	odds         map[int]int                   // clauses that give another figure than an earlier one, with that one
 }
 
 // quantity is a quantity in the talk with the tokens it stands on.

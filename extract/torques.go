@@ -68,7 +68,7 @@ func (s *tracker) values(ci int) {
 		back := s.correct(q)
 		h := heard{qty: qi, hedged: q.Hedged || s.hedgedNear(ci, q), source: SourceSaid{Scope: "unsaid"}}
 		if h.of, h.rule = of, "said again after one read off for another"; of == nil {
-			h.of, h.rule = s.ownerOfValue(ci, q)
+			h.of, h.rule = s.valueFor(ci, q)
 		}
 		if back != nil && !toldWith[h.rule] {
 			h.of, h.rule = back, "said in place of one taken back"
@@ -975,12 +975,14 @@ func (r *reading) toldForHowMany(c *clause, q *quantity) (n int, many bool) {
 
 // guesses are the rules by which a value goes to what was spoken of last.
 var guesses = map[string]bool{
+	weighed:            true,
 	"fastener in hand": true, "clamp or fitting in hand": true, "part in hand": true, "part that the talk turned to": true, "fastener of the part that the talk turned to": true,
 }
 
 // spokenOfOnly are the rules by which a value goes to a fastener that is not named with
 // it: of those made by what was spoken of last, one in seven is another's.
 var spokenOfOnly = map[string]bool{
+	weighed:            true,
 	"fastener in hand": true, "clamp or fitting in hand": true, "fastener of the part in hand": true, "part in hand": true,
 	"part that the talk turned to": true, "fastener of the part that the talk turned to": true, "what the talk turned to": true,
 	"started by hand before": true, "the one started by hand before": true, "what the value before was for, from another source": true, "fastener spoken of before": true, "part whose fasteners were counted": true,
