@@ -111,7 +111,7 @@ func TestWhoseValue(t *testing.T) {
 		fit := func(fold int, base []judgedClaim) {
 			some := slices.DeleteFunc(slices.Clone(base), func(c judgedClaim) bool { return c.fold == fold })
 			b := make([]byte, ownerClues)
-			for i, w := range fitClaims(some) {
+			for i, w := range fitClaims(some, 12, 0.05, 0.01) {
 				b[i] = byte(int8(max(-127, min(127, math.Round(w*24)))))
 			}
 			valueWeights = string(b)
