@@ -148,6 +148,10 @@ unfinished
 ^ there 's/is/are still the/that/my X $
 ^ there 's/is/are still? X still? to_go/to_do/outstanding/left_to_do/yet/to_come
 ^ i/we? 've/have/got still X to V
+^ i/we 've/have still to V X
+^ i/we 've/have to V X yet/still
+X 's/is/are to V yet/still
+i/we wanna/want_to V X T
 ^ i/we 've/have got? X still/yet/left to V
 ^ i/we 've/have got? X to V yet/still/tomorrow/tonight
 ^ i/we 've/have got? X to_do yet/still/tomorrow/tonight
@@ -213,8 +217,8 @@ that/so 's/is for? T 's job X $
 ^ no/not time/light/daylight/energy for/to G X
 ran/run/running out of time/light/daylight/day for/to V? X
 ^ need/needs/have/has/must/gotta/got/want to? V X U
-i/we/somebody/someone/he/she/they/you need/needs/have/has/must/gotta/got/'ve_got/want/wants to? V X U
-i/we/somebody/someone/he/she/they/you need/needs/have/has/must/gotta/got/'ve_got/want/wants to? V P U
+i/we/somebody/someone/he/she/they/you need/needs/have/has/must/gotta/got/'ve/'ve_got/want/wants to? V X U
+i/we/somebody/someone/he/she/they/you need/needs/have/has/must/gotta/got/'ve/'ve_got/want/wants to? V P U
 somebody/someone/whoever needs/has/'s_got/will_need/'ll_need/wants/will_have/'ll_have to V X
 i/we want to V X before i/we 'm/are/'re happy/satisfied/done
 X has/needs/have/need/wants/want/must/ought/got to? be D U
