@@ -2,7 +2,6 @@ package extract
 
 import (
 	"flag"
-	"math"
 	"os"
 	"slices"
 	"strings"
@@ -147,11 +146,7 @@ func TestAntecedents(t *testing.T) {
 		defer func(w string) { antecedentWeights = w }(antecedentWeights)
 		fit := func(fold int, base []judgedClaim) {
 			some := slices.DeleteFunc(slices.Clone(base), func(c judgedClaim) bool { return c.fold == fold })
-			b := make([]byte, ownerClues)
-			for i, w := range fitClaims(some, 12, 0.05, 0.01) {
-				b[i] = byte(int8(max(-127, min(127, math.Round(w*24)))))
-			}
-			antecedentWeights = string(b)
+			antecedentWeights = fitClaims(some, 12, 0.05, 0.01)
 		}
 		// what was done before tells what is meant: each talk as it is read by weights that do not know it
 		base := judgeAntecedents(t, lex)

@@ -365,17 +365,9 @@ func (r *reading) hints(row []hint, f *bareNumber, heard *soFar) []hint {
 	}
 	brk := func(i int) int { // what ends after a token
 		if i < 0 || i >= len(r.toks) {
-			return 3
+			return brkClass(brkClip)
 		}
-		switch b := r.toks[i].brk; {
-		case b == brkNone:
-			return 0
-		case b < brkComma:
-			return 1
-		case b < brkSentence:
-			return 2
-		}
-		return 3
+		return brkClass(r.toks[i].brk)
 	}
 	worth := worthOf(f.Low)
 	start, end := brk(f.lo-1), brk(f.hi-1)

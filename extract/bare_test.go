@@ -62,12 +62,6 @@ type judgedNumber struct {
 	taken meaning
 }
 
-// folds is in how many parts the judged talk is, ofWays what is in none of them.
-const (
-	folds  = 8
-	ofWays = folds
-)
-
 // judgeBare follows each judged talk and gives its bare numbers. Where told, every other
 // number before one is what it was judged to be, not what it was taken for.
 func judgeBare(t *testing.T, lex *lexicon.Lexicon, told bool) []judgedNumber {
@@ -99,11 +93,10 @@ func judgeBare(t *testing.T, lex *lexicon.Lexicon, told bool) []judgedNumber {
 	return out
 }
 
-// fitNumbers gives weights by which the right meanings are the heaviest: a logit, by
-// stochastic gradient descent with a step of its own for each weight.
-func fitNumbers(all []judgedNumber) []float64 {
-	const epochs, step, shrink = 10, 0.1, 0.005
-	weight, square, mean := make([]float64, bareClues), make([]float64, bareClues), make([]float64, bareClues)
+// fitNumbers gives weights by which the right meanings are the heaviest: a logit.
+func fitNumbers(all []judgedNumber) string {
+	const epochs = 10
+	l := newLearner(bareClues, 0.1, 0.005)
 	random := rand.New(rand.NewPCG(7, 7))
 	for range epochs {
 		random.Shuffle(len(all), func(a, b int) { all[a], all[b] = all[b], all[a] })
@@ -113,7 +106,7 @@ func fitNumbers(all []judgedNumber) []float64 {
 			for of := range meanings {
 				if of > 0 {
 					for _, h := range c.hints {
-						p[of] += weight[h.clue(of)]
+						p[of] += l.weight[h.clue(of)]
 					}
 				}
 				p[of] = math.Exp(p[of])
@@ -125,18 +118,13 @@ func fitNumbers(all []judgedNumber) []float64 {
 					g--
 				}
 				for _, h := range c.hints {
-					k := h.clue(of)
-					g := g + shrink*weight[k]
-					square[k] += g * g
-					weight[k] -= step * g / (1e-3 + math.Sqrt(square[k]))
+					l.learn(h.clue(of), g)
 				}
 			}
 		}
-		for k := range weight {
-			mean[k] += weight[k] / epochs
-		}
+		l.endEpoch(epochs)
 	}
-	return mean
+	return l.packed(24)
 }
 
 // counts are how many numbers were taken for a meaning rightly and wrongly, and how many
@@ -201,10 +189,6 @@ func fitBareWithout(t *testing.T, lex *lexicon.Lexicon, fold int) {
 	for range 2 {
 		all := judgeBare(t, lex, true)
 		all = slices.DeleteFunc(all, func(c judgedNumber) bool { return c.fold == fold })
-		b := make([]byte, bareClues)
-		for i, w := range fitNumbers(all) {
-			b[i] = byte(int8(max(-127, min(127, math.Round(w*24)))))
-		}
-		bareWeights = string(b)
+		bareWeights = fitNumbers(all)
 	}
 }

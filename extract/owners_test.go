@@ -268,10 +268,9 @@ func judge(t *testing.T, lex *lexicon.Lexicon) []judgedClaim {
 	return out
 }
 
-// fitClaims gives the weights by which the right claims are the heaviest: a conditional
-// logit, by stochastic gradient descent with a step of its own for each weight.
-func fitClaims(all []judgedClaim, epochs int, step, shrink float64) []float64 {
-	weight, square, mean := make([]float64, ownerClues), make([]float64, ownerClues), make([]float64, ownerClues)
+// fitClaims gives the weights by which the right claims are the heaviest: a conditional logit.
+func fitClaims(all []judgedClaim, epochs int, step, shrink float64) string {
+	l := newLearner(ownerClues, step, shrink)
 	random := rand.New(rand.NewPCG(7, 7))
 	for range epochs {
 		random.Shuffle(len(all), func(a, b int) { all[a], all[b] = all[b], all[a] })
@@ -279,7 +278,7 @@ func fitClaims(all []judgedClaim, epochs int, step, shrink float64) []float64 {
 			p := make([]float64, len(c.clues))
 			for i, clues := range c.clues {
 				for _, k := range clues {
-					p[i] += weight[k]
+					p[i] += l.weight[k]
 				}
 			}
 			most := slices.Max(p)
@@ -300,17 +299,13 @@ func fitClaims(all []judgedClaim, epochs int, step, shrink float64) []float64 {
 					continue
 				}
 				for _, k := range c.clues[i] {
-					g := g + shrink*weight[k]
-					square[k] += g * g
-					weight[k] -= step * g / (1e-3 + math.Sqrt(square[k]))
+					l.learn(k, g)
 				}
 			}
 		}
-		for k := range weight {
-			mean[k] += weight[k] / float64(epochs)
-		}
+		l.endEpoch(epochs)
 	}
-	return mean
+	return l.packed(24)
 }
 
 // TestOwners judges whose the unnamed fasteners are in the judged talk.
@@ -330,11 +325,7 @@ func TestOwners(t *testing.T) {
 		for _, keep := range []bool{true, false} {
 			for range 3 {
 				all := slices.DeleteFunc(judge(t, lex), func(c judgedClaim) bool { return keep && c.kept })
-				b := make([]byte, ownerClues)
-				for i, w := range fitClaims(all, 30, 0.1, 0.0002) {
-					b[i] = byte(int8(max(-127, min(127, math.Round(w*24)))))
-				}
-				ownerWeights = string(b)
+				ownerWeights = fitClaims(all, 30, 0.1, 0.0002)
 			}
 			if keep {
 				right, wrong, none := tally(judge(t, lex), true, false)

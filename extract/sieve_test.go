@@ -47,11 +47,10 @@ func judgeItems(t *testing.T, lex *lexicon.Lexicon) []judgedItem {
 	return out
 }
 
-// fitItems gives the weights of a list by which what was struck out weighs most: a logit, by
-// stochastic gradient descent with a step of its own for each weight.
-func fitItems(all []judgedItem, list sifted) []float64 {
-	const epochs, step, shrink = 12, 0.02, 0.01
-	weight, square, mean := make([]float64, sieveClues), make([]float64, sieveClues), make([]float64, sieveClues)
+// fitItems gives the weights of a list by which what was struck out weighs most: a logit.
+func fitItems(all []judgedItem, list sifted) string {
+	const epochs = 12
+	l := newLearner(sieveClues, 0.02, 0.01)
 	random := rand.New(rand.NewPCG(7, 7))
 	for range epochs {
 		random.Shuffle(len(all), func(a, b int) { all[a], all[b] = all[b], all[a] })
@@ -61,24 +60,19 @@ func fitItems(all []judgedItem, list sifted) []float64 {
 			}
 			sum := 0.0
 			for _, h := range c.hints {
-				sum += weight[clueOf(h.sign, h.value)]
+				sum += l.weight[clueOf(h.sign, h.value)]
 			}
 			g := 1 / (1 + math.Exp(-sum))
 			if c.struck {
 				g--
 			}
 			for _, h := range c.hints {
-				k := clueOf(h.sign, h.value)
-				g := g + shrink*weight[k]
-				square[k] += g * g
-				weight[k] -= step * g / (1e-3 + math.Sqrt(square[k]))
+				l.learn(clueOf(h.sign, h.value), g)
 			}
 		}
-		for k := range weight {
-			mean[k] += weight[k] / epochs
-		}
+		l.endEpoch(epochs)
 	}
-	return mean
+	return l.packed(48)
 }
 
 // tallyItems tells of a list how many items the sieve struck, how many of those rightly, and
@@ -124,13 +118,10 @@ func TestSieve(t *testing.T) {
 		base := judgeItems(t, lex)
 		fit := func(fold int) {
 			some := slices.DeleteFunc(slices.Clone(base), func(c judgedItem) bool { return c.fold == fold })
-			var b []byte
+			sieveWeights = ""
 			for list := range siftLists {
-				for _, w := range fitItems(some, list) {
-					b = append(b, byte(int8(max(-127, min(127, math.Round(w*48))))))
-				}
+				sieveWeights += fitItems(some, list)
 			}
-			sieveWeights = string(b)
 		}
 		var sums [siftLists][4]int
 		for fold := range folds {

@@ -2,7 +2,6 @@ package extract
 
 import (
 	"flag"
-	"math"
 	"os"
 	"slices"
 	"testing"
@@ -110,11 +109,7 @@ func TestWhoseValue(t *testing.T) {
 		defer func(w string) { valueWeights = w }(valueWeights)
 		fit := func(fold int, base []judgedClaim) {
 			some := slices.DeleteFunc(slices.Clone(base), func(c judgedClaim) bool { return c.fold == fold })
-			b := make([]byte, ownerClues)
-			for i, w := range fitClaims(some, 12, 0.05, 0.01) {
-				b[i] = byte(int8(max(-127, min(127, math.Round(w*24)))))
-			}
-			valueWeights = string(b)
+			valueWeights = fitClaims(some, 12, 0.05, 0.01)
 		}
 		// what a value before went to tells of the next: each talk as it is read by weights that do not know it
 		base, _ := judgeValues(t, lex)
