@@ -95,7 +95,7 @@ type hint struct {
 	value int
 }
 
-// clues gives the places of the weights that a hint has for a meaning that is one to keep.
+// clue gives the place of the weight that a hint has for a meaning that is one to keep.
 func (h hint) clue(of meaning) clue {
 	return clue((uint32(h.sign+sign(of-1)*bareSigns)<<12 + uint32(h.value)) * 2654435761 >> 16)
 }

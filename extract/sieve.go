@@ -34,7 +34,7 @@ const (
 // The signs of an item that does not belong in its list. Their order is that of the weights:
 // a new one comes last, and the weights are to be fitted again.
 const (
-	sifKind      sign = iota // what kind of question, which state, which phase
+	sifKind      sign = iota // the state it is left in
 	sifRule                  // the rule that took it
 	sifRuleKind              // both
 	sifName                  // the last word of the name of its thing
