@@ -84,15 +84,7 @@ func (s *tracker) antecedent(ci int, a *act) *thing {
 	if a.verb >= 0 {
 		verb = wordClue(r.lemma1(r.toks[a.verb].s))
 	}
-	// the acts right before, the latest first, with what they were done to
-	var past []*act
-	for k := ci; k >= max(0, ci-12) && len(past) < 6; k-- {
-		for j := len(r.clauses[k].acts) - 1; j >= 0 && len(past) < 6; j-- {
-			if o := &r.acts[r.clauses[k].acts[j]]; o != a && o.lo < a.lo && len(o.things) > 0 {
-				past = append(past, o)
-			}
-		}
-	}
+	past := r.actsBefore(ci, a.lo, 12, 6)
 	keep, many := r.antecedents != nil, r.many(a)
 	best, likely := claim{ahead: -1, weight: math.MinInt}, claim{ahead: -1, weight: math.MinInt}
 	var all []claim
@@ -190,15 +182,7 @@ func (s *tracker) weighAntecedent(w *weighing, a *act, c *clause, t *thing, rule
 		w.add(antRule, 2+pro)
 		w.add(antRule, 1<<28+2+do)
 	}
-	before, after := -1, -1
-	for i := len(t.mentions) - 1; i >= 0; i-- {
-		m := &r.mentions[t.mentions[i]]
-		if m.lo < a.lo {
-			before = t.mentions[i]
-			break
-		}
-		after = t.mentions[i]
-	}
+	before, after := r.namedAround(t, ci, a.lo)
 	where := 0
 	if before >= 0 {
 		m := &r.mentions[before]
@@ -225,7 +209,7 @@ func (s *tracker) weighAntecedent(w *weighing, a *act, c *clause, t *thing, rule
 		}
 		w.add(antBreak, brkClass(r.toks[m.hi-1].brk)*32+where)
 		names := 0
-		for k := before + 1; k < len(r.mentions) && r.mentions[k].lo < a.lo; k++ {
+		for k := before + 1; k < min(len(r.mentions), before+farMentions) && r.mentions[k].lo < a.lo; k++ {
 			if o := &r.mentions[k]; o.kind&(lexicon.Fastener|lexicon.Part) != 0 && o.entry != t {
 				if names++; names > 4 {
 					break
@@ -238,7 +222,7 @@ func (s *tracker) weighAntecedent(w *weighing, a *act, c *clause, t *thing, rule
 			w.add(antLastNamed, 64+pro)
 		}
 	}
-	if after >= 0 && r.mentions[after].cl == ci {
+	if after >= 0 {
 		w.add(antAhead, min(r.mentions[after].from-a.hi, 8))
 		w.add(antAhead, 16+prepOf(r.mentions[after].prep))
 	}
@@ -314,17 +298,4 @@ func (s *tracker) weighAntecedent(w *weighing, a *act, c *clause, t *thing, rule
 			w.add(antSide, 2)
 		}
 	}
-}
-
-// brkClass puts what ends between two tokens into classes.
-func brkClass(b uint8) int {
-	switch {
-	case b == brkNone:
-		return 0
-	case b < brkComma:
-		return 1
-	case b < brkSentence:
-		return 2
-	}
-	return 3
 }

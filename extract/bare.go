@@ -69,7 +69,7 @@ const (
 	tightBefore              // how long ago a torque was said, and how this number compares
 	tightAlready             // the same number was a torque before
 	tightLater               // the same number is a torque, with its unit, later
-	namedOnce                // the thing named before it, and whether the clause is of more
+	_                        // free
 	sizeAlready              // the same number was a size before
 	saidAlready              // the same number was said shortly before, as what
 	doneLast                 // what was done last, and how long ago

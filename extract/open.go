@@ -254,11 +254,11 @@ func (r *reading) leftOpen(t *thing, state string, rec *Record) string {
 // another name (22 of 24), as was what was handled more than twice (21 of 22) and what was
 // taken off when four things had gone on already (74 of 82); of the rest two in five were off.
 func (r *reading) missed(t *thing) bool {
-	return !t.fastener && len(t.events) < 3 && r.fittedBefore(t.events[len(t.events)-1].lo) < 4
+	return !t.fastener && len(t.events) < 3 && r.fitsBefore(t.events[len(t.events)-1].lo) < 4
 }
 
-// fittedBefore tells how often something was fitted or tightened before a token.
-func (r *reading) fittedBefore(at int) int {
+// fitsBefore tells how often something was fitted or tightened before a token.
+func (r *reading) fitsBefore(at int) int {
 	if r.fits == nil {
 		r.fits = []int{}
 		for _, t := range r.things {

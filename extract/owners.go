@@ -633,6 +633,52 @@ func clausesOf(n int) int {
 	return 7
 }
 
+// brkClass puts what ends between two tokens into classes.
+func brkClass(b uint8) int {
+	switch {
+	case b == brkNone:
+		return 0
+	case b < brkComma:
+		return 1
+	case b < brkSentence:
+		return 2
+	}
+	return 3
+}
+
+// farMentions is how many mentions after one are looked at: beyond, all that is asked of them
+// is known.
+const farMentions = 400
+
+// actsBefore gives the acts that were done to something before a token, the latest first: at
+// most so many, in the clause ci and so many before it.
+func (r *reading) actsBefore(ci, at, clauses, most int) []*act {
+	var out []*act
+	for k := ci; k >= max(0, ci-clauses) && len(out) < most; k-- {
+		for j := len(r.clauses[k].acts) - 1; j >= 0 && len(out) < most; j-- {
+			if a := &r.acts[r.clauses[k].acts[j]]; a.lo < at && len(a.things) > 0 {
+				out = append(out, a)
+			}
+		}
+	}
+	return out
+}
+
+// namedAround gives the mentions of a thing last before a token and first after it in the
+// clause ci, -1 where there is none.
+func (r *reading) namedAround(t *thing, ci, at int) (before, after int) {
+	after = -1
+	for i := len(t.mentions) - 1; i >= 0; i-- {
+		switch m := &r.mentions[t.mentions[i]]; {
+		case m.lo < at:
+			return t.mentions[i], after
+		case m.cl == ci:
+			after = t.mentions[i]
+		}
+	}
+	return -1, after
+}
+
 // comesOff is what doingOf gives for the acts by which things come off.
 const comesOff = 1
 

@@ -209,8 +209,7 @@ var plainWords = set("nut bolt screw stud fastener plug union nipple cap banjo a
 
 // A judgedClaim is a mention with its claims, which of them are right, and which was taken.
 type judgedClaim struct {
-	kept  bool // from the fitting
-	fold  int  // the part of the talk that it is kept with
+	fold  int // the part of the talk that it is kept with
 	plain bool
 	none  bool // it is nothing's
 	clues [][]clue
@@ -229,7 +228,7 @@ func judge(t *testing.T, lex *lexicon.Lexicon) []judgedClaim {
 			if want == nil {
 				return
 			}
-			c := judgedClaim{kept: k%8 == 7, plain: j.name == "plain", right: make([]bool, len(all)), told: make([]int, len(all))}
+			c := judgedClaim{fold: k % folds, plain: j.name == "plain", right: make([]bool, len(all)), told: make([]int, len(all))}
 			fastener, any := false, false
 			for i, x := range all {
 				if x.t == best.t && x.ahead == best.ahead {
@@ -324,7 +323,7 @@ func TestOwners(t *testing.T) {
 		defer func(w string) { ownerWeights = w }(ownerWeights)
 		for _, keep := range []bool{true, false} {
 			for range 3 {
-				all := slices.DeleteFunc(judge(t, lex), func(c judgedClaim) bool { return keep && c.kept })
+				all := slices.DeleteFunc(judge(t, lex), func(c judgedClaim) bool { return keep && c.fold == folds-1 })
 				ownerWeights = fitClaims(all, 30, 0.1, 0.0002)
 			}
 			if keep {
@@ -350,7 +349,7 @@ func TestOwners(t *testing.T) {
 func tally(all []judgedClaim, kept, plain bool) (right, wrong, none int) {
 	for _, c := range all {
 		switch {
-		case kept && !c.kept, c.plain != plain:
+		case kept && c.fold != folds-1, c.plain != plain:
 		case c.told[c.taken] == 1 || c.told[c.taken] == 0 && c.right[c.taken] && c.taken < len(c.told)-1:
 			right++
 		case c.told[c.taken] == 0:

@@ -181,25 +181,18 @@ func (r *reading) siftHints(row []hint, it *item, all []int) []hint {
 	add(sifClose, min(j-i, 8))
 	if n := len(name); n > 0 {
 		head := lexicon.Singular(name[n-1])
-		before, after, next := 0, 0, -1
-		for _, mi := range r.namedAt(head) {
-			switch m := &r.mentions[mi]; {
-			case m.lo < lo-4:
-				before++
-			case m.lo > hi:
-				if after++; next < 0 {
-					next = mi
-				}
-			}
-		}
+		all := r.namedAt(head)
+		before := sort.Search(len(all), func(i int) bool { return r.mentions[all[i]].lo >= lo-4 })
+		later := all[sort.Search(len(all), func(i int) bool { return r.mentions[all[i]].lo > hi }):]
+		after := len(later)
 		add(sifLater, min(after, 5))
 		add(sifLater, 8+min(after, 5)+kind)
 		add(sifEarlier, min(before, 5))
 		add(sifEarlier, 8+min(before, 5)+kind)
-		if next >= 0 {
-			m := &r.mentions[next]
+		if after > 0 {
+			m := &r.mentions[later[0]]
 			add(sifLater, 64+gapOf(r.since(lo, m.lo)))
-			add(sifLater, wordClue(r.actOn(m.cl, next))+kind)
+			add(sifLater, wordClue(r.actOn(m.cl, later[0]))+kind)
 		}
 	}
 	if n := len(it.events); n > 0 {
@@ -215,7 +208,7 @@ func (r *reading) siftHints(row []hint, it *item, all []int) []hint {
 	return row
 }
 
-// namedAt gives the mentions with a head.
+// namedAt gives the mentions with a head, in order.
 func (r *reading) namedAt(head string) []int {
 	if r.heads == nil {
 		r.heads = map[string][]int{}
@@ -231,8 +224,12 @@ func (r *reading) namedAt(head string) []int {
 // Only what is said to be back on goes, and no part whose fate is told: nothing has to be done
 // about it, be it there or not.
 func (r *reading) siftLedger(rec *Record) {
+	fated := map[string]bool{}
+	for i := range rec.Parts {
+		fated[rec.Parts[i].Name] = true
+	}
 	rec.Ledger = siftList(r, rec.Ledger, func(e *Entry) (item, Place) {
-		it := item{list: siftLedger, kind: e.State, rule: e.Rule, name: e.Item, text: e.Item, quote: e.Quote, events: e.Events, keep: e.State != Refitted || e.Lock.State != "" || slices.ContainsFunc(rec.Parts, func(p Part) bool { return p.Name == e.Item })}
+		it := item{list: siftLedger, kind: e.State, rule: e.Rule, name: e.Item, text: e.Item, quote: e.Quote, events: e.Events, keep: e.State != Refitted || e.Lock.State != "" || fated[e.Item]}
 		for i, known := range []bool{e.Kind == "fastener", e.NamedAfter != "", e.Unnamed, e.Count > 0, e.Lock.State != ""} {
 			if known {
 				it.known |= 1 << i

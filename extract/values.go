@@ -46,10 +46,10 @@ const (
 	valHeading                // a clause did nothing but name it
 	valHead                   // the word for it
 	valWorth                  // the word for it, and the value
-	valKind                   // the word for its kind
+	_                         // free
 	valOwner                  // where its part was named last
 	valOwnerTopic             // the talk turned to its part
-	valPrevKind               // what stands in the clause before
+	_                         // free
 	valBare                   // the value has no unit, and where it was named last
 	valDoc                    // a document or somebody gives the value, and where it was named last
 	valPointed                // this one, these, it before the value
@@ -90,8 +90,13 @@ func takesValue(t *thing) bool {
 // valueFor gives what a value is for, and by what: nil where nothing is heavier.
 func (s *tracker) valueFor(ci int, q *quantity) (*thing, string) {
 	r := s.r
+	ruled, rule := s.ownerOfValue(ci, q)
+	keep := r.valueClaimed != nil
+	if len(s.hand) < 4 && !keep {
+		return ruled, rule // there is little to choose from
+	}
 	c := &r.clauses[ci]
-	v := valued{ci: ci, c: c, q: q, topic: s.onTopic(q.lo), done: map[*thing]bool{}}
+	v := valued{ci: ci, c: c, q: q, topic: s.onTopic(q.lo), done: map[*thing]bool{}, ruled: ruled, rule: wordClue(rule)}
 	if nm, ok := normalize.ToNM(q.Low, q.Unit); ok {
 		f, _ := nm.Float64()
 		v.worth = 1 + int(math.Log2(max(f, 0.5))*2)
@@ -132,19 +137,8 @@ func (s *tracker) valueFor(ci int, q *quantity) (*thing, string) {
 			}
 		}
 	}
-	for k := ci; k >= max(0, ci-6) && v.lately == nil; k-- {
-		for j := len(r.clauses[k].acts) - 1; j >= 0 && v.lately == nil; j-- {
-			if a := &r.acts[r.clauses[k].acts[j]]; a.lo < q.lo && len(a.things) > 0 {
-				v.lately = a.things[len(a.things)-1]
-			}
-		}
-	}
-	var rule string
-	v.ruled, rule = s.ownerOfValue(ci, q)
-	v.rule = wordClue(rule)
-	keep := r.valueClaimed != nil
-	if len(s.hand) < 4 && !keep {
-		return v.ruled, rule // there is little to choose from
+	for _, a := range r.actsBefore(ci, q.lo, 6, 1) {
+		v.lately = a.things[len(a.things)-1]
 	}
 	best := claim{ahead: -1, weight: math.MinInt}
 	var all []claim
@@ -207,9 +201,7 @@ func (s *tracker) valueFor(ci int, q *quantity) (*thing, string) {
 			if m.kind&lexicon.Fastener != 0 {
 				w.add(valAhead, 1<<25)
 			}
-			if named := s.nearestBefore(&v); named >= 0 {
-				w.add(valAhead, 1<<24+named)
-			}
+			w.add(valAhead, 1<<24+s.nearestBefore(&v))
 			put(nil, mi, &w)
 		}
 	}
@@ -254,21 +246,6 @@ func (s *tracker) fastened(t *thing) *thing {
 	return t
 }
 
-// namedAround gives the mentions of a thing last before a value and in its clause after
-// it, -1 where there is none.
-func (r *reading) namedAround(t *thing, v *valued) (before, after int) {
-	before, after = -1, -1
-	for i := len(t.mentions) - 1; i >= 0; i-- {
-		switch m := &r.mentions[t.mentions[i]]; {
-		case m.lo < v.q.lo:
-			return t.mentions[i], after
-		case m.cl == v.ci:
-			after = t.mentions[i]
-		}
-	}
-	return before, after
-}
-
 // nearestBefore tells how far before a value in its clause something is named, 7 where nothing is.
 func (s *tracker) nearestBefore(v *valued) int {
 	for k := len(v.c.mentions) - 1; k >= 0; k-- {
@@ -300,7 +277,7 @@ func (r *reading) whereNamed(mi int, v *valued) int {
 func (s *tracker) weighValue(w *weighing, v *valued, t *thing, rank int, as sign) {
 	r := s.r
 	q := v.q
-	before, after := r.namedAround(t, v)
+	before, after := r.namedAround(t, v.ci, q.lo)
 	where := r.whereNamed(before, v)
 	gap := gapOf(r.since(min(t.last, q.lo), q.lo))
 	st, had := t.state()
@@ -324,19 +301,19 @@ func (s *tracker) weighValue(w *weighing, v *valued, t *thing, rank int, as sign
 		m := &r.mentions[before]
 		w.add(valWherePrep, (where*16+prepOf(m.prep))*2+part)
 		values, names := 0, 0
-		for i := len(r.heard) - 1; i >= 0 && r.qtys[r.heard[i].qty].lo >= m.hi; i-- {
+		for i := len(r.heard) - 1; i >= 0 && values < 3 && r.qtys[r.heard[i].qty].lo >= m.hi; i-- {
 			values++
 		}
-		for k := before + 1; k < len(r.mentions) && r.mentions[k].lo < q.lo; k++ {
+		for k := before + 1; k < min(len(r.mentions), before+farMentions) && r.mentions[k].lo < q.lo; k++ {
 			if o := &r.mentions[k]; o.kind&(lexicon.Fastener|lexicon.Part) != 0 && o.entry != t && o.entry != nil {
 				if names++; names > 5 {
 					break
 				}
 			}
 		}
-		w.add(valBetween, min(values, 3)*2+part)
-		w.add(valBetweenAt, (where*4+min(values, 3))*2+part)
-		w.add(valNames, (min(names, 5)*4+min(values, 3))*2+part)
+		w.add(valBetween, values*2+part)
+		w.add(valBetweenAt, (where*4+values)*2+part)
+		w.add(valNames, (min(names, 5)*4+values)*2+part)
 		if r.opens(&r.clauses[m.cl], m) {
 			w.add(valOpens, where*2+part)
 		}
@@ -395,7 +372,7 @@ func (s *tracker) weighValue(w *weighing, v *valued, t *thing, rank int, as sign
 	w.add(valHead, wordClue(t.head)+part)
 	w.add(valWorth, wordClue(t.head)+part+2*v.worth)
 	if t.owner != nil {
-		b, a := r.namedAround(t.owner, v)
+		b, a := r.namedAround(t.owner, v.ci, q.lo)
 		w.add(valOwner, r.whereNamed(b, v))
 		if a >= 0 {
 			w.add(valOwner, 64)
