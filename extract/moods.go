@@ -471,5 +471,8 @@ func (r *reading) cleft(c *clause, verb int) bool {
 
 // happened tells whether an act is work of this job, done or being done.
 func (a *act) happened() bool {
-	return a.mood&(negated|conditional|hypothetical|other|asked|aside|greeting|notNeeded|announced|framed) == 0
+	return a.mood&notDone == 0
 }
+
+// notDone are the moods of what is no work of this job, or not yet.
+const notDone = negated | conditional | hypothetical | other | asked | aside | greeting | notNeeded | announced | framed

@@ -63,6 +63,8 @@ const (
 	storied  // of another machine or time
 	passing  // told beside the work in hand: put off, done before, kept somewhere, only to be minded
 
+	moods = 19 // so many
+
 	// what is told in one of these is no work of this job
 	notWork = negated | conditional | hypothetical | other | asked | aside | greeting | listing
 )
@@ -184,8 +186,9 @@ type reading struct {
 	qtys         []quantity
 	antecedents  func(a *act, ruled *thing, all []claim, best claim)      // told of each act that names no thing while weights are fitted
 	struckOut    []leftOut                                                // what the sieve struck
-	sift         []hint                                                   // room for the hints of what is sifted
+	hintRow      []hint                                                   // room for the hints of what is weighed
 	siftTold     func(it *item, hints []hint, struck bool) bool           // told of each item while weights are fitted, and whether it goes
+	deedTold     func(a *act, hints []hint, sum int) bool                 // told of each act while weights are fitted, and gives whether it is work done
 	fits         []int                                                    // where something was fitted or tightened, in order, once asked for
 	heads        map[string][]int                                         // mentions by their heads, once asked for
 	valueClaimed func(q *quantity, ruled *thing, all []claim, best claim) // told of each value while weights are fitted
@@ -238,6 +241,7 @@ func readWith(talk *transcript.Talk, lex *lexicon.Lexicon, set func(*reading)) *
 	r.laidOut()
 	r.stories()
 	r.findActs()
+	r.deeds()
 	r.bareNumbers()
 	r.unitless()
 	r.chatter()

@@ -89,14 +89,14 @@ func (r *reading) tokenOf(p Place) int {
 // struck tells whether an item does not belong in its list. all are the tokens at which the
 // items of its list stand, in order.
 func (r *reading) struck(it *item, all []int) bool {
-	r.sift = r.siftHints(r.sift[:0], it, all)
+	r.hintRow = r.siftHints(r.hintRow[:0], it, all)
 	sum := 0
-	for _, h := range r.sift {
+	for _, h := range r.hintRow {
 		sum += int(int8(sieveWeights[int(it.list)*sieveClues+int(clueOf(h.sign, h.value))]))
 	}
 	struck := sum > 0
 	if r.siftTold != nil {
-		return r.siftTold(it, r.sift, struck)
+		return r.siftTold(it, r.hintRow, struck)
 	}
 	return struck
 }

@@ -353,7 +353,7 @@ func (r *reading) promises(ci int) bool {
 
 // isStep tells whether an act is worth an instruction.
 func (r *reading) isStep(c *clause, a *act) bool {
-	if a.mood&(negated|conditional|hypothetical|other|asked|aside|greeting|notNeeded|announced|framed) != 0 {
+	if !a.happened() {
 		return false
 	}
 	if a.action.Name == "discard" && a.subject && !r.intoBin(a) || a.action.Name == "leave off" {
