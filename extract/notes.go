@@ -49,9 +49,9 @@ func (r *reading) notes(rec *Record) []Note {
 			}
 		}
 	}
-	for list, of := range [siftLists]string{siftLedger: "what came off and went on", siftCautions: "the warnings"} {
-		if what := r.leftOutOf(sifted(list)); what != "" {
-			out = append(out, Note{"left-out", "Heard, and left out of " + of + " as likely no part of this job: " + what + "."})
+	for list, of := range leftOutOf {
+		if what := r.leftOut[list]; len(what) > 0 {
+			out = append(out, Note{"left-out", "Heard, and left out of " + of + ": " + strings.Join(what, "; ") + "."})
 		}
 	}
 	for _, o := range transcript.Overlaps(r.talk) {

@@ -8,12 +8,13 @@ import (
 	"strings"
 )
 
-// open gives the open questions: what people said they leave open, what the
+// open asks the open questions: what people said they leave open, what the
 // ledger shows was left open, and what fails a check.
-func (r *reading) open(rec *Record) []Open {
+func (r *reading) open(rec *Record) {
 	out := r.spokenOpen(rec)
 	out = append(out, r.ledgerOpen(rec, out)...)
 	out = append(out, r.checkOpen(rec)...)
+	out = append(out, r.raisedOpen(rec, out)...)
 	out = foldRecap(mergeOpen(out))
 	sort.SliceStable(out, func(i, j int) bool {
 		if out[i].Clip != out[j].Clip {
@@ -21,15 +22,14 @@ func (r *reading) open(rec *Record) []Open {
 		}
 		return out[i].At < out[j].At
 	})
+	rec.Open = append([]Open{}, out...)
+	r.siftOpen(rec)
 	ids := map[string]int{}
-	for i := range out {
-		out[i].ID = openID(out[i], ids)
-		out[i].AlsoAt = otherTimes(out[i].At, out[i].AlsoAt)
+	for i := range rec.Open {
+		o := &rec.Open[i]
+		o.ID = openID(*o, ids)
+		o.AlsoAt = otherTimes(o.At, o.AlsoAt)
 	}
-	if out == nil {
-		out = []Open{}
-	}
-	return out
 }
 
 // otherTimes gives the times that a reader can tell from the first one and from

@@ -25,7 +25,7 @@ type claim struct {
 func (c *claim) fastener() bool { return c.t != nil && c.t.fastener && alike.has(c.t.head) }
 
 // A clue is something heard that speaks for or against a claim: the place of its weight.
-type clue uint16
+type clue uint32
 
 //go:embed owners.bin
 var ownerWeights string

@@ -69,11 +69,13 @@ func judgedTalks(t *testing.T, ending string, line func(j *judgedTalk, tok int, 
 		j := judgedTalk{name: name, talk: transcript.Join(clip), want: map[int][][]string{}, meant: map[int]meaning{}}
 		for l := range strings.Lines(string(judged)) {
 			at, what, ok := strings.Cut(strings.TrimSpace(l), " ")
-			tok, err := strconv.Atoi(at)
-			if !ok || err != nil {
-				t.Fatalf("%s: %q is no line of a token and what it is", f, l)
+			for x := range strings.SplitSeq(at, ",") {
+				tok, err := strconv.Atoi(x)
+				if !ok || err != nil {
+					t.Fatalf("%s: %q is no line of a token and what it is", f, l)
+				}
+				line(&j, tok, what)
 			}
-			line(&j, tok, what)
 		}
 		out = append(out, j)
 	}

@@ -185,9 +185,13 @@ type reading struct {
 	acts         []act
 	qtys         []quantity
 	antecedents  func(a *act, ruled *thing, all []claim, best claim)      // told of each act that names no thing while weights are fitted
-	struckOut    []leftOut                                                // what the sieve struck
+	leftOut      [siftLists][]string                                      // what was left out of each list
 	hintRow      []hint                                                   // room for the hints of what is weighed
 	siftTold     func(it *item, hints []hint, struck bool) bool           // told of each item while weights are fitted, and whether it goes
+	standingTold func(e *Entry, hints []hint, was, best int) int          // told of each entry while weights are fitted, and how it was left
+	raisedTold   func(s sentence, hints []hint, kind int)                 // told of each sentence weighed while weights are fitted, and of the kind of what it leaves open
+	laidToRest   []int                                                    // tokens of what was left open and settled since
+	spans        []sentence                                               // made when first asked
 	deedTold     func(a *act, hints []hint, sum int) bool                 // told of each act while weights are fitted, and gives whether it is work done
 	fits         []int                                                    // where something was fitted or tightened, in order, once asked for
 	heads        map[string][]int                                         // mentions by their heads, once asked for

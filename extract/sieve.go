@@ -1,35 +1,45 @@
 package extract
 
 import (
+	"cmp"
 	_ "embed"
 	"slices"
 	"sort"
-	"strconv"
 	"strings"
 
 	"wrenchword/extract/lexicon"
 )
 
-// What the rules take for an entry of the ledger or a caution, and a careful reader
-// would strike out (a story, another machine, a thing only pointed at), is weighed once more
-// with all that stands around it, and left out where that is likely; a note tells what was.
-// The weights are fitted on lists in which careful readers struck out what does not belong
-// there (sieve_test.go). Questions are not sifted: to lose one can be dangerous.
+// What the rules take for a warning or an open question, and a careful reader would not (a
+// story, another machine, what was settled since), is weighed once more with all that stands
+// around it, and left out where that is likely; a note tells what was. The weights are fitted
+// on lists of careful readers (sieve_test.go).
 
 //go:embed sieve.bin
 var sieveWeights string
 
-// sieveClues is how many weights there are for each list; those of the lists follow one another.
-const sieveClues = 1 << 15
+// sieveClues is how many weights there are.
+const sieveClues = 1 << 16
 
-// The lists that are sifted.
+// The lists of which something may be left out: the ledger by how its things were left, the
+// others by the sieve.
 type sifted uint8
 
 const (
 	siftLedger sifted = iota
 	siftCautions
+	siftOpen
 	siftLists
 )
+
+// leftOutOf tells in a note from which list something was left out, and why.
+var leftOutOf = [siftLists]string{siftLedger: "what came off and went on as likely no part of this job", siftCautions: "the warnings as likely no part of this job", siftOpen: "the open questions as likely settled or no part of this job"}
+
+// askedAhead is how heavy it must be that a question is none, in parts of a logit as the weights
+// have them: somebody may be hurt by one that is left out, so of seven like it six are none.
+const askedAhead = 90
+
+const sieveScale = 48
 
 // The signs of an item that does not belong in its list. Their order is that of the weights:
 // a new one comes last, and the weights are to be fitted again.
@@ -71,10 +81,12 @@ type item struct {
 	rule   string
 	name   string
 	text   string
+	called string // in a note, where that is not its text
 	quote  string
 	events []Event
-	known  int  // what is known of it, in bits
-	keep   bool // it stays, whatever its weight
+	known  int    // what is known of it, in bits
+	more   []hint // the signs of its list
+	ahead  int    // how heavy it must be that it does not belong in its list
 }
 
 // tokenOf gives the token at which a place begins.
@@ -86,13 +98,20 @@ func (r *reading) tokenOf(p Place) int {
 	return min(sort.Search(len(r.toks), func(i int) bool { return int(r.toks[i].w) >= w }), len(r.toks)-1)
 }
 
+// sift gives the place of the weight that a hint has for an item that does not belong in a list.
+func (h hint) sift() clue {
+	return clue((uint32(h.sign)<<12 + uint32(h.value)) * 2654435761 >> 16)
+}
+
 // struck tells whether an item does not belong in its list. all are the tokens at which the
 // items of its list stand, in order.
 func (r *reading) struck(it *item, all []int) bool {
-	r.hintRow = r.siftHints(r.hintRow[:0], it, all)
-	sum := 0
-	for _, h := range r.hintRow {
-		sum += int(int8(sieveWeights[int(it.list)*sieveClues+int(clueOf(h.sign, h.value))]))
+	r.hintRow = append(r.siftHints(r.hintRow[:0], it, all), it.more...)
+	sum := -it.ahead
+	for i := range r.hintRow {
+		h := &r.hintRow[i]
+		h.sign += sign(it.list) * listSigns // each list has weights of its own
+		sum += int(int8(sieveWeights[h.sift()]))
 	}
 	struck := sum > 0
 	if r.siftTold != nil {
@@ -220,42 +239,100 @@ func (r *reading) namedAt(head string) []int {
 	return r.heads[head]
 }
 
-// siftLedger leaves out of the ledger what was never handled, and numbers the entries anew.
-// Only what is said to be back on goes, and no part whose fate is told: nothing has to be done
-// about it, be it there or not.
-func (r *reading) siftLedger(rec *Record) {
-	fated := map[string]bool{}
-	for i := range rec.Parts {
-		fated[rec.Parts[i].Name] = true
-	}
-	rec.Ledger = siftList(r, rec.Ledger, func(e *Entry) (item, Place) {
-		it := item{list: siftLedger, kind: e.State, rule: e.Rule, name: e.Item, text: e.Item, quote: e.Quote, events: e.Events, keep: e.State != Refitted || e.Lock.State != "" || fated[e.Item]}
-		for i, known := range []bool{e.Kind == "fastener", e.NamedAfter != "", e.Unnamed, e.Count > 0, e.Lock.State != ""} {
-			if known {
-				it.known |= 1 << i
-			}
-		}
-		return it, e.Place
-	})
-	id := map[string]string{}
-	for i := range rec.Ledger {
-		e := &rec.Ledger[i]
-		was := e.ID
-		e.ID = "L" + strconv.Itoa(i+1)
-		id[was] = e.ID
-	}
-	for _, t := range r.things {
-		t.id = id[t.id]
-	}
-	for i := range rec.Torques {
-		rec.Torques[i].LedgerID = id[rec.Torques[i].LedgerID]
-	}
-}
-
 // siftCautions leaves out the warnings that are none.
 func (r *reading) siftCautions(rec *Record) {
 	rec.Cautions = siftList(r, rec.Cautions, func(c *Caution) (item, Place) {
 		return item{list: siftCautions, rule: c.Rule, text: c.Text, quote: c.Quote}, c.Place
+	})
+}
+
+// The signs of a question that is none, beside those of any item.
+const (
+	askMany   sign = iota + sifSigns // how many of its kind are asked
+	askEnd                           // for how long the talk goes on
+	askWhere                         // how far the talk is
+	askFits                          // how much was fitted before and is after
+	askGate                          // what it stands before, and when it is due
+	askAgain                         // how often it was raised
+	askEntry                         // the entry it is of
+	askLast                          // what happened to that last
+	askLater                         // how often that is named later
+	askOwner                         // how what it holds was left
+	askHead                          // the word for it
+	askRaised                        // how much its sentence leaves open, or one beside it
+	askRule                          // a word of the rule that asks
+	listSigns
+)
+
+// siftOpen leaves out the questions that are none.
+func (r *reading) siftOpen(rec *Record) {
+	many := map[string]int{}
+	for i := range rec.Open {
+		many[rec.Open[i].Kind]++
+	}
+	entries := map[string]*Entry{}
+	for i := range rec.Ledger {
+		entries[rec.Ledger[i].ID] = &rec.Ledger[i]
+	}
+	things := map[string]*thing{}
+	for _, t := range r.things {
+		things[t.id] = t
+	}
+	before := map[string]int{}
+	rec.Open = siftList(r, rec.Open, func(o *Open) (item, Place) {
+		it := item{list: siftOpen, kind: o.Kind, name: o.About, text: o.Question, ahead: askedAhead, called: strings.TrimSpace(o.About + " " + o.Kind), quote: o.Quote}
+		it.rule, _, _ = strings.Cut(o.Rule, ":")
+		kind := wordClue(o.Kind)
+		add := func(s sign, value int) { it.more = append(it.more, hint{s, value}, hint{s, value + kind}) }
+		at := r.tokenOf(o.Place)
+		add(askMany, min(many[o.Kind], 12))
+		add(askMany, 16+min(before[o.Kind], 6))
+		before[o.Kind]++
+		add(askEnd, gapOf(r.since(at, len(r.toks)-1)))
+		add(askWhere, at*10/len(r.toks))
+		fits := r.fitsBefore(at)
+		add(askFits, min(fits, 12))
+		add(askFits, 16+min(r.fitsBefore(len(r.toks))-fits, 12))
+		add(askGate, wordClue(o.Before))
+		add(askGate, 1+wordClue(o.Due))
+		add(askAgain, min(len(o.AlsoAt), 4))
+		k := r.sentenceAt(o.Place)
+		open := r.leavesOpenBy(k)
+		add(askRaised, min(max(open/8, -8), 8))
+		if k > 0 {
+			open = max(open, r.leavesOpenBy(k-1))
+		}
+		if k+1 < len(r.sentences()) {
+			open = max(open, r.leavesOpenBy(k+1))
+		}
+		add(askRaised, 32+min(max(open/8, -8), 8))
+		for w := range strings.FieldsSeq(o.Rule) {
+			add(askRule, wordClue(w))
+		}
+		e, t := entries[o.LedgerID], things[o.LedgerID]
+		if o.LedgerID == "" || e == nil || t == nil || len(t.events) == 0 {
+			return it, o.Place
+		}
+		it.events = e.Events
+		it.known = 1 + 2*bitsOf(e.Kind == "fastener", e.NamedAfter != "", e.Unnamed, e.Count > 0)
+		add(askEntry, wordClue(e.State))
+		add(askEntry, 1+wordClue(e.Kind)+min(len(e.Events), 6)*2)
+		add(askEntry, 2+wordClue(e.Locker))
+		add(askEntry, 3+min(e.Count, 6)*4)
+		add(askEntry, 1<<28+bitsOf(takesTorque(t), t.wasOff(), isLock(t), t.owner != nil, t.plural, e.Inferred != ""))
+		last := &t.events[len(t.events)-1]
+		add(askLast, wordClue(last.action))
+		later := func(all []int) int {
+			return min(4, len(all)-sort.Search(len(all), func(i int) bool { return r.mentions[all[i]].lo >= last.hi }))
+		}
+		add(askLater, later(t.mentions))
+		add(askLater, 8+later(r.namedAt(t.head)))
+		if t.owner != nil {
+			st, _ := t.owner.state()
+			add(askOwner, stateOf(st))
+		}
+		add(askHead, wordClue(t.head))
+		return it, o.Place
 	})
 }
 
@@ -275,36 +352,18 @@ func siftList[T any](r *reading, list []T, of func(*T) (item, Place)) []T {
 	out := list[:0]
 	for i := range list {
 		it := &items[i]
-		if it.keep || !r.struck(it, at) {
+		if !r.struck(it, at) {
 			out = append(out, list[i])
 			continue
 		}
-		r.struckOut = append(r.struckOut, leftOut{"“" + it.text + "” (" + clock(r.at(it.at)) + ")", it.list})
+		if it.rule != "weighed" { // what no rule heard was never there
+			r.leave(it.list, cmp.Or(it.called, it.text), r.at(it.at))
+		}
 	}
 	return out
 }
 
-// leftOut is what was struck, and from which list.
-type leftOut struct {
-	what string
-	list sifted
-}
-
-// leftOutOf tells what was struck from a list, "" where nothing was.
-func (r *reading) leftOutOf(list sifted) string {
-	var out []string
-	for _, l := range r.struckOut {
-		if l.list == list {
-			out = append(out, l.what)
-		}
-	}
-	return strings.Join(out, "; ")
-}
-
-// key tells items of a list at one place from each other.
-func (it *item) key() string {
-	if it.list == siftLedger {
-		return "entry-" + it.kind
-	}
-	return "caution"
+// leave keeps in mind what is left out of a list.
+func (r *reading) leave(list sifted, what string, at float64) {
+	r.leftOut[list] = append(r.leftOut[list], "“"+what+"” ("+clock(at)+")")
 }

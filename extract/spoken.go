@@ -61,6 +61,7 @@ func (r *reading) spokenOpen(rec *Record) []Open {
 	var out []Open
 	for _, e := range ends {
 		if e.kind == "" || r.settled(e, rec) {
+			r.laidToRest = append(r.laidToRest, e.lo)
 			continue
 		}
 		if e.kind == NotRefitted && e.topic >= 0 && isolates.has(r.mentions[e.topic].head) && len(content(r.mentions[e.topic].mods)) == 0 && !r.without(e) {

@@ -35,6 +35,19 @@ func ways(t *testing.T, file string) [][2]string {
 	return out
 }
 
+// eachWay gives the talk of each way of saying a thing.
+func eachWay(t *testing.T, do func(*transcript.Talk)) {
+	files, err := filepath.Glob(filepath.Join("..", "testdata", "ways", "*.txt"))
+	if err != nil || len(files) == 0 {
+		t.Fatal("no ways of saying a thing")
+	}
+	for _, file := range files {
+		for _, w := range ways(t, filepath.Base(file)) {
+			do(talkOf(t, string(spokenAt(w[1]))))
+		}
+	}
+}
+
 // sentences cuts talk after its stops.
 func sentences(talk string) []string {
 	var out []string

@@ -1,0 +1,114 @@
+package extract
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"wrenchword/extract/lexicon"
+	"wrenchword/extract/transcript"
+)
+
+var standingStage = stage{"standing.bin", &standingWeights, standingRows, fitStanding, tallyStandings,
+	"of %d entries %d are as their events tell, %d as weighed: %d better, %d worse"}
+
+// A judgedStanding is an entry of the ledger with how its events and the weights tell that it
+// was left, and how careful readers found it to be: any of some ways, none where it is no entry.
+type judgedStanding struct {
+	judgedRow
+	was, best int
+	right     []int
+}
+
+// judgeStandings follows each judged talk of a part, all for -1, and pairs the entries of its ledger with those of
+// the reader: first those that were left alike, then those that only go by its name.
+func judgeStandings(t *testing.T, lex *lexicon.Lexicon, fold int) []judgedStanding {
+	var out []judgedStanding
+	talks := judgedTalks(t, ".led", func(*judgedTalk, int, string) {})
+	for k, j := range talks {
+		if fold >= 0 && k%folds != fold {
+			continue
+		}
+		want := judgedList(t, j.name, ".led")
+		from := len(out)
+		var names []string
+		extract(j.talk, lex, &Record{}, func(r *reading) {
+			r.standingTold = func(e *Entry, row []hint, was, best int) int {
+				names = append(names, strings.Join([]string{e.Side, e.Item, e.Place_}, " "))
+				out = append(out, judgedStanding{judgedRow{slices.Clone(row), 0}, was, best, nil})
+				return best
+			}
+		})
+		here := out[from:]
+		alike := func(i, j int) bool {
+			return slices.Contains(want[j].kinds, standings[here[i].was]) && want[j].goesBy(names[i])
+		}
+		fellows := paired(len(here), len(want), alike)
+		taken := map[int]bool{}
+		for _, f := range fellows {
+			taken[f] = true
+		}
+		byName := paired(len(here), len(want), func(i, j int) bool { return fellows[i] < 0 && !taken[j] && want[j].goesBy(names[i]) })
+		for i := range here {
+			s := &here[i]
+			f := max(fellows[i], byName[i])
+			if f < 0 {
+				s.right = []int{0}
+				continue
+			}
+			for _, st := range want[f].kinds {
+				s.right = append(s.right, slices.Index(standings[:], st))
+			}
+			if want[f].optional {
+				s.right = append(s.right, 0)
+			}
+			if s.is = s.right[0]; fellows[i] >= 0 {
+				s.is = s.was
+			}
+		}
+	}
+	return out
+}
+
+// standingRows gives the judged entries of a part of the talk. How a thing was left in the ways
+// of saying so is told by its events.
+func standingRows(t *testing.T, lex *lexicon.Lexicon, fold int) (out []judgedRow) {
+	if fold == ofWays {
+		eachWay(t, func(talk *transcript.Talk) {
+			extract(talk, lex, &Record{}, func(r *reading) {
+				r.standingTold = func(_ *Entry, row []hint, was, _ int) int {
+					out = append(out, judgedRow{slices.Clone(row), was})
+					return was
+				}
+			})
+		})
+		return out
+	}
+	for _, s := range judgeStandings(t, lex, fold) {
+		out = append(out, s.judgedRow)
+	}
+	return out
+}
+
+func fitStanding(rows []judgedRow) string {
+	return fitRows(rows, len(standings), standingClues, 10, 0.03, 0.01, hint.standing).packed(standingScale)
+}
+
+// tallyStandings counts the entries that are right as their events tell, those that are right
+// as weighed, and of those that are weighed otherwise how many are better and worse for it.
+func tallyStandings(t *testing.T, lex *lexicon.Lexicon, fold int) (to sums) {
+	for _, s := range judgeStandings(t, lex, fold) {
+		was, is := slices.Contains(s.right, s.was), slices.Contains(s.right, s.best)
+		to = to.plus(sums{1, bit(was), bit(is), bit(is && !was), bit(was && !is)})
+	}
+	return to
+}
+
+// TestStanding judges how each thing in the judged talk was left.
+func TestStanding(t *testing.T) {
+	got := tallyStandings(t, lexicon.Default(), -1)
+	t.Logf(standingStage.told, got.of(5)...)
+	if got[3] < got[4]*4 {
+		t.Errorf(standingStage.told+": want four better for one worse on what the weights are fitted on", got.of(5)...)
+	}
+}
