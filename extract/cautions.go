@@ -37,6 +37,7 @@ func (r *reading) cautions() []Caution {
 		out = append(out, Caution{Text: sentenceCase(r.plain(lo, hi)), Place: r.placeAround(lo, hi, c.lo).by("warning: " + kind)})
 		told = hi
 	}
+	out = append(out, r.warnedToo(out)...)
 	sort.SliceStable(out, func(i, j int) bool {
 		return out[i].Clip < out[j].Clip || out[i].Clip == out[j].Clip && out[i].At < out[j].At
 	})

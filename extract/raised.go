@@ -57,9 +57,9 @@ const (
 	raiseSigns
 )
 
-// raised gives the place of the weight that a hint has for a sentence that leaves something
+// sentence gives the place of the weight that a hint has for a sentence that leaves something
 // open, and kindRaised of that for a kind.
-func (h hint) raised() clue {
+func (h hint) sentence() clue {
 	return clue((uint32(h.sign)<<12 + uint32(h.value)) * 2654435761 >> 16)
 }
 
@@ -159,10 +159,10 @@ func (r *reading) raisedOpen(rec *Record, asked []Open) []Open {
 
 // leavesOpenBy weighs whether a sentence leaves something open.
 func (r *reading) leavesOpenBy(k int) int {
-	r.hintRow = r.raisedHints(r.hintRow[:0], k)
+	r.hintRow = r.sentenceHints(r.hintRow[:0], k)
 	sum := 0
 	for _, h := range r.hintRow {
-		sum += int(int8(raisedWeights[h.raised()]))
+		sum += int(int8(raisedWeights[h.sentence()]))
 	}
 	return sum
 }
@@ -182,8 +182,8 @@ func (r *reading) kindRaised(row []hint) int {
 	return best
 }
 
-// raisedHints gives all signs of a sentence.
-func (r *reading) raisedHints(row []hint, k int) []hint {
+// sentenceHints gives all signs of a sentence.
+func (r *reading) sentenceHints(row []hint, k int) []hint {
 	add := func(s sign, value int) { row = append(row, hint{s, value}) }
 	all := r.sentences()
 	s := &all[k]

@@ -1,0 +1,59 @@
+package extract
+
+import _ "embed"
+
+// Of what is to be minded much is said in words that no rule knows. So each sentence that the
+// rules do not take for a warning is weighed: whether it is one,
+// where no other is near. The weights are fitted on
+// lists of the warnings that careful readers found (warned_test.go).
+
+//go:embed warned.bin
+var warnedWeights string
+
+// warnedAhead is how heavy it must be that a sentence warns, in parts of a logit as the
+// weights have them.
+const warnedAhead = 12
+
+// warnedToo gives the warnings among the sentences that none of some warnings is in.
+func (r *reading) warnedToo(told []Caution) []Caution {
+	var out []Caution
+	all := r.sentences()
+	if len(all) < 20 {
+		return nil // too little to weigh
+	}
+	near := make([]bool, len(all)+1)
+	mark := func(k int) {
+		for d := max(0, k-1); d <= k+1; d++ {
+			near[min(d, len(all))] = true
+		}
+	}
+	for i := range told {
+		mark(r.sentenceAt(told[i].Place))
+	}
+	for k, s := range all {
+		c := &r.clauses[s.first]
+		if near[k] && r.warnedTold == nil || c.chatter || c.mood&(aside|greeting) != 0 {
+			continue
+		}
+		r.hintRow = r.sentenceHints(r.hintRow[:0], k)
+		sum := 0
+		for _, h := range r.hintRow {
+			sum += int(int8(warnedWeights[h.sentence()]))
+		}
+		warns := sum > warnedAhead && !near[k]
+		if r.warnedTold != nil {
+			r.warnedTold(s, r.hintRow, warns)
+		}
+		if !warns {
+			continue
+		}
+		mark(k)
+		last := s.first
+		for last < s.last && r.clauses[last+1].hi-c.lo <= longestWarning {
+			last++
+		}
+		lo, hi := c.lo, r.clauses[last].hi
+		out = append(out, Caution{Text: sentenceCase(r.plain(lo, hi)), Place: r.placeAround(lo, hi, lo).by("weighed: likely a warning")})
+	}
+	return out
+}
