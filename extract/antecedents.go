@@ -140,10 +140,10 @@ func (s *tracker) antecedent(ci int, a *act) *thing {
 	w.add(antNone, 1<<27+verb)
 	w.add(antNone, 1<<26+min(rank, 3))
 	if a.lo > c.lo {
-		w.add(antNone, 1<<25+wordClue(r.toks[a.lo-1].s))
+		w.add(antNone, 1<<25+r.wordClueAt(a.lo-1))
 	}
 	if a.hi < c.hi {
-		w.add(antNone, 1<<24+wordClue(r.toks[a.hi].s))
+		w.add(antNone, 1<<24+r.wordClueAt(a.hi))
 	}
 	if ruled == nil {
 		w.add(antRule, 0)

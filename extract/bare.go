@@ -109,6 +109,17 @@ func wordClue(w string) int {
 	return int(n >> 4)
 }
 
+// wordClueAt is wordClue of a token, made once.
+func (r *reading) wordClueAt(i int) int {
+	if r.wordClues == nil {
+		r.wordClues = make([]uint32, len(r.toks))
+		for i := range r.toks {
+			r.wordClues[i] = uint32(wordClue(r.toks[i].s))
+		}
+	}
+	return int(r.wordClues[i])
+}
+
 // spannerSizes are the widths across flats, in millimetres, that spanners and sockets are
 // sold in for bolts, nuts, plugs and lines (ISO 272, and common practice for 7 to 36).
 var spannerSizes = func() (of [51]bool) {

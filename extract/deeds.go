@@ -112,7 +112,7 @@ func (r *reading) deedHints(row []hint, k int, done []bool) []hint {
 		add(deedNaming, how)
 		add(deedNaming, 256+how*32+form)
 		if m.from < m.lo {
-			add(deedNaming, 1<<28+wordClue(r.toks[m.from].s))
+			add(deedNaming, 1<<28+r.wordClueAt(m.from))
 		}
 		head := wordClue(m.head)
 		add(deedThing, head)
@@ -134,7 +134,7 @@ func (r *reading) deedWords(row []hint, a *act, start, verb, form int) []hint {
 		if i < c.lo || i >= c.hi {
 			return 1
 		}
-		return wordClue(r.toks[i].s)
+		return r.wordClueAt(i)
 	}
 	for d := 1; d <= 4; d++ {
 		add(deedLeads, word(start-d)+d)
@@ -173,8 +173,8 @@ func (r *reading) deedClauses(row []hint, a *act, form int) []hint {
 		first--
 	}
 	if f := r.clauses[first].lo; f < c.lo {
-		add(deedSentence, wordClue(r.toks[f].s))
-		add(deedSentence, wordClue(r.toks[f].s)*31+wordClue(r.toks[f+1].s))
+		add(deedSentence, r.wordClueAt(f))
+		add(deedSentence, r.wordClueAt(f)*31+r.wordClueAt(f+1))
 	}
 	tenses := 0
 	for d := -4; d <= 4; d++ {
@@ -187,11 +187,11 @@ func (r *reading) deedClauses(row []hint, a *act, form int) []hint {
 		switch d {
 		case -2, -1:
 			for i := max(b.lo, b.hi-10); i < b.hi; i++ {
-				add(deedLast, wordClue(r.toks[i].s)-d*2+same)
+				add(deedLast, r.wordClueAt(i)-d*2+same)
 			}
 		case 1, 2:
 			for i := b.lo; i < min(b.hi, b.lo+8); i++ {
-				add(deedNext, wordClue(r.toks[i].s)+d*2+same)
+				add(deedNext, r.wordClueAt(i)+d*2+same)
 			}
 		}
 		for m := range moods {

@@ -188,7 +188,7 @@ func (r *reading) sentenceHints(row []hint, k int) []hint {
 	all := r.sentences()
 	s := &all[k]
 	lo, hi := r.clauses[s.first].lo, r.clauses[s.last].hi
-	word := func(i int) int { return wordClue(r.toks[i].s) }
+	word := func(i int) int { return r.wordClueAt(i) }
 	add(raiseWord, 0)
 	a, b := 0, 0 // the words before
 	for i := lo; i < min(hi, lo+60); i++ {

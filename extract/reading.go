@@ -186,6 +186,7 @@ type reading struct {
 	qtys         []quantity
 	antecedents  func(a *act, ruled *thing, all []claim, best claim)      // told of each act that names no thing while weights are fitted
 	leftOut      [siftLists][]string                                      // what was left out of each list
+	wordClues    []uint32                                                 // of the tokens; made when first asked
 	hintRow      []hint                                                   // room for the hints of what is weighed
 	siftTold     func(it *item, hints []hint, struck bool) bool           // told of each item while weights are fitted, and whether it goes
 	standingTold func(e *Entry, hints []hint, was, best int) int          // told of each entry while weights are fitted, and how it was left

@@ -154,7 +154,7 @@ func (r *reading) siftHints(row []hint, it *item, all []int) []hint {
 	lo := it.at
 	hi := min(len(r.toks), lo+max(1, len(strings.Fields(it.quote))))
 	for i := lo; i < hi; i++ {
-		add(sifIn, wordClue(r.toks[i].s))
+		add(sifIn, r.wordClueAt(i))
 	}
 	ci := int(r.toks[lo].cl)
 	c := &r.clauses[ci]
@@ -168,7 +168,7 @@ func (r *reading) siftHints(row []hint, it *item, all []int) []hint {
 			}
 		}
 	}
-	add(sifOpens, wordClue(r.toks[c.lo].s))
+	add(sifOpens, r.wordClueAt(c.lo))
 	add(sifClause, min(c.hi-c.lo, 20))
 	if len(c.acts) == 0 {
 		add(sifAct, 0)

@@ -176,7 +176,7 @@ func (r *reading) standingHints(row []hint, e *Entry, t *thing, s *standingTalk,
 			both(standActLater, wordClue(a.action.Name)+same*2+bit(a.happened()))
 		}
 		for i := c.lo; i < min(c.hi, c.lo+40); i++ {
-			add(standWordLater, wordClue(r.toks[i].s)+same)
+			add(standWordLater, r.wordClueAt(i)+same)
 		}
 		for b := range moods {
 			if c.mood>>b&1 != 0 {
@@ -187,12 +187,12 @@ func (r *reading) standingHints(row []hint, e *Entry, t *thing, s *standingTalk,
 	both(standLater, min(later, 6))
 	ci := int(r.toks[last.lo].cl)
 	for i := r.clauses[ci].lo; i < min(r.clauses[ci].hi, r.clauses[ci].lo+40); i++ {
-		add(standWords, wordClue(r.toks[i].s))
+		add(standWords, r.wordClueAt(i))
 	}
 	for k := ci + 1; k < min(len(r.clauses), ci+4); k++ {
 		c := &r.clauses[k]
 		for i := c.lo; i < min(c.hi, c.lo+8); i++ {
-			add(standNext, wordClue(r.toks[i].s))
+			add(standNext, r.wordClueAt(i))
 		}
 		for _, ai := range c.acts {
 			a := &r.acts[ai]

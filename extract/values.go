@@ -105,10 +105,10 @@ func (s *tracker) valueFor(ci int, q *quantity) (*thing, string) {
 		v.bare = 1
 	}
 	if q.lo > c.lo {
-		v.word = wordClue(r.toks[q.lo-1].s)
+		v.word = r.wordClueAt(q.lo-1)
 	}
 	if q.hi < c.hi {
-		v.after = wordClue(r.toks[q.hi].s)
+		v.after = r.wordClueAt(q.hi)
 	}
 	if n, many := r.toldForHowMany(c, q); many {
 		v.many = 1 + min(n, 5)
@@ -193,8 +193,8 @@ func (s *tracker) valueFor(ci int, q *quantity) (*thing, string) {
 			w.add(valAhead, 8+min(m.from-q.hi, 7))
 			w.add(valAhead, 32+(k-ci)*4+j)
 			w.add(valAhead, 64+prepOf(m.prep)*8+min(m.from-q.hi, 7))
-			w.add(valAhead, 256+wordClue(r.toks[n.lo].s))
-			w.add(valAhead, 1<<29+wordClue(r.toks[m.from].s)*4+k-ci)
+			w.add(valAhead, 256+r.wordClueAt(n.lo))
+			w.add(valAhead, 1<<29+r.wordClueAt(m.from)*4+k-ci)
 			w.add(valAhead, 1<<28+min(m.from-n.lo, 5)*8+min(n.hi-m.hi, 7))
 			w.add(valAhead, 1<<27+len(n.acts)*4+len(n.qtys))
 			w.add(valAhead, 1<<26+brkClass(r.toks[n.lo-1].brk)*4+k-ci)
