@@ -253,6 +253,9 @@ func (r *reading) bareNumbers() {
 			heard.before(r, f.lo)
 			row = r.hints(row[:0], &f, heard)
 			f.is = weighBare(row)
+			if f.is == howTight && r.toolAt(f.hi) {
+				f.is = turnedBy // "seventeen crow's foot"
+			}
 			if r.weighed != nil {
 				f.is = r.weighed(&f, row)
 			}
@@ -322,6 +325,15 @@ func weighBare(row []hint) meaning {
 		}
 	}
 	return best
+}
+
+// toolAt tells whether a tool is named right at a token, none that shows how tight it turns.
+func (r *reading) toolAt(i int) bool {
+	if i >= len(r.toks) || r.toks[i-1].brk >= brkComma || r.toks[i].men < 0 {
+		return false
+	}
+	m := &r.mentions[r.toks[i].men]
+	return m.from == i && m.kind == lexicon.Tool && !strings.Contains(m.name, "torque")
 }
 
 // kindClass puts the kinds of named things into classes.

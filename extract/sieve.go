@@ -36,8 +36,8 @@ const (
 var leftOutOf = [siftLists]string{siftLedger: "what came off and went on as likely no part of this job", siftCautions: "the warnings as likely no part of this job", siftOpen: "the open questions as likely settled or no part of this job"}
 
 // askedAhead is how heavy it must be that a question is none, in parts of a logit as the weights
-// have them: somebody may be hurt by one that is left out, so of seven like it six are none.
-const askedAhead = 90
+// have them: somebody may be hurt by one that is left out, so of thirteen like it twelve are none.
+const askedAhead = 120
 
 const sieveScale = 48
 

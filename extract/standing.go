@@ -42,6 +42,8 @@ const (
 	standWords                            // a word of the clause of its last event
 	standNext                             // a word of the talk after that
 	standActNext                          // what is done then
+	standLike                             // how others of its word were left, those named alike and those named more fully
+	standNamed                            // how it is named
 	standSigns
 )
 
@@ -157,6 +159,24 @@ func (r *reading) standingHints(row []hint, e *Entry, t *thing, s *standingTalk,
 	both(standCount, min(e.Count, 6))
 	both(standOff, min(s.off, 12))
 	both(standEntries, min(entries/4, 12))
+	like, fuller := 0, 0
+	for _, o := range r.like(t.head, t.fastener) {
+		if o == t || len(o.events) == 0 {
+			continue
+		}
+		st, _ := o.state()
+		both(standLike, stateOf(st)*2+bit(o.events[0].lo > t.events[0].lo))
+		both(standLike, 64+stateOf(st)*2+bit(o.events[len(o.events)-1].lo > last.lo))
+		if like++; contentCount(o.mods) > contentCount(t.mods) {
+			fuller++
+		}
+		if like > 4 {
+			break
+		}
+	}
+	both(standLike, 128+min(like, 4)*4+min(fuller, 3))
+	both(standNamed, bitsOf(t.name == "", t.side != "", t.owner != nil, contentCount(t.mods) > 0, t.plural)*8+min(len(t.mentions), 7))
+	both(standNamed, 512+min(len(t.events), 6))
 	later := 0
 	for _, mi := range r.namedAt(t.head) {
 		m := &r.mentions[mi]

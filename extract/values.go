@@ -105,7 +105,7 @@ func (s *tracker) valueFor(ci int, q *quantity) (*thing, string) {
 		v.bare = 1
 	}
 	if q.lo > c.lo {
-		v.word = r.wordClueAt(q.lo-1)
+		v.word = r.wordClueAt(q.lo - 1)
 	}
 	if q.hi < c.hi {
 		v.after = r.wordClueAt(q.hi)
