@@ -24,10 +24,10 @@ const raisedClues = 1 << 16
 var raisedKinds = [...]string{"", Unfinished, LookUp, Unsure, Conflict, ReplaceLater, Promise, NotRefitted, NotTorqued, Suspect}
 
 // raisedAhead is how heavy it must be that a sentence leaves something open, in parts of a
-// logit as the weights have them: it is asked where one in three like it does.
+// logit as the weights have them: it is asked where one in two like it does.
 const (
 	raisedScale = 16
-	raisedAhead = -10
+	raisedAhead = 0
 )
 
 // likelyOpen is the rule of what is asked by weight alone.
@@ -123,7 +123,7 @@ func (r *reading) raisedOpen(rec *Record, asked []Open) []Open {
 		if r.leavesOpenBy(k) > raisedAhead && !near[k] {
 			kind = r.kindRaised(r.hintRow)
 		}
-		if k := raisedKinds[kind]; k == NotRefitted || k == LookUp {
+		if k := raisedKinds[kind]; k == NotRefitted || k == LookUp || k == ReplaceLater {
 			kind = 0 // seldom right
 		}
 		if r.raisedTold != nil {
