@@ -31,7 +31,7 @@ type judgedTalk struct {
 }
 
 // judgedTalks reads the files of one ending in testdata/judged: NAME.ending holds lines of a
-// token and what was judged of it, and is of the talk NAME.txt beside it or in testdata/talk;
+// token and what was judged of it, and is of the talk NAME.txt, .srt or .vtt beside it, or NAME.txt in testdata/talk;
 // that of shared-NAME is in the shared corpus, and left out where that is not at hand.
 func judgedTalks(t *testing.T, ending string, line func(j *judgedTalk, tok int, judged string)) []judgedTalk {
 	files, err := filepath.Glob("testdata/judged/*" + ending)
@@ -43,6 +43,12 @@ func judgedTalks(t *testing.T, ending string, line func(j *judgedTalk, tok int, 
 		name := strings.TrimSuffix(filepath.Base(f), ending)
 		path := filepath.Join("testdata", "judged", name+".txt")
 		text, err := os.ReadFile(path)
+		for _, ending := range []string{".srt", ".vtt"} {
+			if err != nil {
+				path = filepath.Join("testdata", "judged", name+ending)
+				text, err = os.ReadFile(path)
+			}
+		}
 		if shared, ok := strings.CutPrefix(name, "shared-"); ok {
 			found, _ := filepath.Glob(filepath.Join("..", "..", "shared", "corpus", shared+".[jstv]*"))
 			if found = slices.DeleteFunc(found, func(p string) bool { return strings.HasSuffix(p, ".gold.json") }); len(found) == 0 {
