@@ -123,7 +123,9 @@ func (r *reading) raisedOpen(rec *Record, asked []Open) []Open {
 		if r.leavesOpenBy(k) > raisedAhead && !near[k] {
 			kind = r.kindRaised(r.hintRow)
 		}
-		if k := raisedKinds[kind]; k == NotRefitted || k == LookUp || k == ReplaceLater {
+		switch raisedKinds[kind] {
+		case Unfinished, Unsure, Conflict, Promise:
+		default:
 			kind = 0 // seldom right
 		}
 		if r.raisedTold != nil {
@@ -135,11 +137,8 @@ func (r *reading) raisedOpen(rec *Record, asked []Open) []Open {
 		ask(k)
 		lo, hi := r.clauses[s.first].lo, r.clauses[s.last].hi
 		e := &looseEnd{kind: raisedKinds[kind], before: BeforeUse, first: s.first, last: s.last, lo: lo, hi: hi, topic: -1, noun: -1, signal: "weighed"}
-		switch e.kind {
-		case Promise:
+		if e.kind == Promise {
 			e.before = BeforePublishing
-		case ReplaceLater:
-			e.before = BeforeLater
 		}
 		r.aim(e, s.first, openCue{lo, hi, e.signal})
 		if r.settled(e, rec) || e.kind == Unfinished && (e.topic >= 0 || e.noun >= 0) && r.comesUp(e, -1, r.onADay(e)) {

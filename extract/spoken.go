@@ -2621,12 +2621,12 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 			lo = r.clauses[k].lo
 		}
 	}
-	if !e.sure && e.last+1 < len(r.clauses) && hi-lo < 20 && e.signal != "unrun" && e.signal != "closing" && (e.kind == LookUp || e.kind == Unsure || e.kind == Unfinished) {
+	if !e.sure && e.last+1 < len(r.clauses) && hi-lo < 20 && e.signal != "unrun" && e.signal != "closing" && e.signal != "weighed" && (e.kind == LookUp || e.kind == Unsure || e.kind == Unfinished) {
 		if n := &r.clauses[e.last+1]; n.hi-lo <= 34 && r.since(r.clauses[e.last].lo, n.lo) < 8 {
 			hi = n.hi
 		}
 	}
-	for k := r.toks[lo].cl - 1; !e.sure && e.kind != Promise && k >= 0 && e.signal != "unrun" && e.signal != "closing" && hi-r.clauses[k].lo <= 36 && r.since(r.clauses[k].lo, e.lo) < 12 && r.clauses[k].mood&(aside|greeting) == 0; k-- {
+	for k := r.toks[lo].cl - 1; !e.sure && e.kind != Promise && k >= 0 && e.signal != "unrun" && e.signal != "closing" && e.signal != "weighed" && hi-r.clauses[k].lo <= 36 && r.since(r.clauses[k].lo, e.lo) < 12 && r.clauses[k].mood&(aside|greeting) == 0; k-- {
 		lo = r.clauses[k].lo
 	}
 	if hi-lo > 38 {

@@ -2,7 +2,7 @@ package extract
 
 import (
 	_ "embed"
-
+	"slices"
 	"strconv"
 )
 
@@ -76,6 +76,7 @@ func (r *reading) weighStandings(rec *Record) {
 		s.at[i] = r.tokenOf(rec.Ledger[i].Place)
 		s.off += bit(rec.Ledger[i].State == Removed)
 	}
+	slices.Sort(s.at)
 	kept := rec.Ledger[:0]
 	for _, e := range rec.Ledger {
 		left := e.State
