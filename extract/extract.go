@@ -43,7 +43,7 @@ func extract(talk *transcript.Talk, lex *lexicon.Lexicon, rec *Record, set func(
 	rec.Ledger = r.ledger()
 	rec.Sizes, rec.Tools = r.sizesAndTools()
 	rec.Torques = r.torques(rec.Ledger)
-	rec.Parts = r.parts()
+	rec.Parts = r.weighFates(r.parts())
 	r.weighStandings(rec)
 	rec.Consumables = r.consumables()
 	rec.Cautions = r.cautions()

@@ -92,6 +92,15 @@ func (r *reading) sentenceOf(ci int) int {
 	return sort.Search(len(all), func(k int) bool { return all[k].last >= ci })
 }
 
+// marks tell of each sentence whether something is known of it or of one beside it.
+type marks []bool
+
+func (m marks) around(k int) {
+	for d := max(0, k-1); d <= min(k+1, len(m)-1); d++ {
+		m[d] = true
+	}
+}
+
 // raisedOpen asks what sentences leave open near which nothing is asked.
 func (r *reading) raisedOpen(rec *Record, asked []Open) []Open {
 	var out []Open
@@ -99,21 +108,16 @@ func (r *reading) raisedOpen(rec *Record, asked []Open) []Open {
 	if len(all) < 20 {
 		return nil // too little to weigh
 	}
-	near := make([]bool, len(all)+1)
-	ask := func(k int) {
-		for d := max(0, k-1); d <= k+1; d++ {
-			near[min(d, len(all))] = true
-		}
-	}
+	near := make(marks, len(all))
 	for i := range asked {
 		p := asked[i].Place
-		ask(r.sentenceAt(p))
+		near.around(r.sentenceAt(p))
 		for _, p.At = range asked[i].AlsoAt {
-			ask(r.sentenceAt(p))
+			near.around(r.sentenceAt(p))
 		}
 	}
 	for _, i := range r.laidToRest {
-		ask(r.sentenceOf(int(r.toks[i].cl))) // it was asked, and settled since
+		near.around(r.sentenceOf(int(r.toks[i].cl))) // it was asked, and settled since
 	}
 	for k, s := range all {
 		if near[k] && r.raisedTold == nil || r.clauses[s.first].chatter {
@@ -134,7 +138,7 @@ func (r *reading) raisedOpen(rec *Record, asked []Open) []Open {
 		if kind == 0 {
 			continue
 		}
-		ask(k)
+		near.around(k)
 		lo, hi := r.clauses[s.first].lo, r.clauses[s.last].hi
 		e := &looseEnd{kind: raisedKinds[kind], before: BeforeUse, first: s.first, last: s.last, lo: lo, hi: hi, topic: -1, noun: -1, signal: "weighed"}
 		if e.kind == Promise {

@@ -191,6 +191,7 @@ type reading struct {
 	siftTold     func(it *item, hints []hint, struck bool) bool           // told of each item while weights are fitted, and whether it goes
 	standingTold func(e *Entry, hints []hint, was, best int) int          // told of each entry while weights are fitted, and how it was left
 	warnedTold   func(s sentence, hints []hint, warns bool)               // told of each sentence weighed while weights are fitted, and whether it warns
+	fatedTold    func(p *Part, hints []hint, was, best int) int           // told of each part while weights are fitted, and what becomes of it
 	raisedTold   func(s sentence, hints []hint, kind int)                 // told of each sentence weighed while weights are fitted, and of the kind of what it leaves open
 	laidToRest   []int                                                    // tokens of what was left open and settled since
 	spans        []sentence                                               // made when first asked

@@ -22,18 +22,19 @@ var sieveWeights string
 const sieveClues = 1 << 16
 
 // The lists of which something may be left out: the ledger by how its things were left, the
-// others by the sieve.
+// parts by what becomes of them, the others by the sieve.
 type sifted uint8
 
 const (
 	siftLedger sifted = iota
 	siftCautions
 	siftOpen
+	siftParts
 	siftLists
 )
 
 // leftOutOf tells in a note from which list something was left out, and why.
-var leftOutOf = [siftLists]string{siftLedger: "what came off and went on as likely no part of this job", siftCautions: "the warnings as likely no part of this job", siftOpen: "the open questions as likely settled or no part of this job"}
+var leftOutOf = [siftLists]string{siftLedger: "what came off and went on as likely no part of this job", siftCautions: "the warnings as likely no part of this job", siftOpen: "the open questions as likely settled or no part of this job", siftParts: "the parts as likely not told of this job"}
 
 // askedAhead is how heavy it must be that a question is none, in parts of a logit as the weights
 // have them: somebody may be hurt by one that is left out, so of thirteen like it twelve are none.

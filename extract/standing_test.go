@@ -1,6 +1,7 @@
 package extract
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -110,5 +111,56 @@ func TestStanding(t *testing.T) {
 	t.Logf(standingStage.told, got.of(5)...)
 	if got[3] < got[4]*4 {
 		t.Errorf(standingStage.told+": want four better for one worse on what the weights are fitted on", got.of(5)...)
+	}
+}
+
+// TestStandingTold: what is weighed otherwise says so, what is left out is told in a note, and
+// all that speaks of an entry speaks of one that is there.
+func TestStandingTold(t *testing.T) {
+	for _, j := range judgedTalks(t, ".led", func(*judgedTalk, int, string) {})[:40] {
+		var gone, changed string
+		n := 0
+		rec := extract(j.talk, lexicon.Default(), &Record{}, func(r *reading) {
+			r.standingTold = func(e *Entry, _ []hint, was, _ int) int {
+				switch n++; {
+				case n == 2:
+					gone = e.Item
+					return 0
+				case n == 4 && e.State != Loosened:
+					changed = e.Item
+					return slices.Index(standings[:], Loosened)
+				}
+				return was
+			}
+		})
+		ids := map[string]bool{"": true}
+		inferred := false
+		for i, e := range rec.Ledger {
+			if ids[e.ID] = true; e.ID != fmt.Sprintf("L%d", i+1) {
+				t.Errorf("%s: entry %d is called %s", j.name, i+1, e.ID)
+			}
+			inferred = inferred || e.Item == changed && e.State == Loosened && strings.Contains(e.Inferred, Loosened+" likelier")
+		}
+		for _, o := range rec.Open {
+			if !ids[o.LedgerID] {
+				t.Errorf("%s: a question is of %s, which is not there", j.name, o.LedgerID)
+			}
+		}
+		for _, q := range rec.Torques {
+			if !ids[q.LedgerID] {
+				t.Errorf("%s: a torque is of %s, which is not there", j.name, q.LedgerID)
+			}
+		}
+		for _, s := range rec.Steps {
+			for _, id := range s.LedgerIDs {
+				if !ids[id] {
+					t.Errorf("%s: a step is of %s, which is not there", j.name, id)
+				}
+			}
+		}
+		told := slices.ContainsFunc(rec.Notes, func(n Note) bool { return n.Kind == "left-out" && strings.Contains(n.Text, "“"+gone+"”") })
+		if gone != "" && !told || changed != "" && !inferred {
+			t.Errorf("%s: %q left out, told %v; %q left otherwise, told %v", j.name, gone, told, changed, inferred)
+		}
 	}
 }

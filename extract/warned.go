@@ -21,14 +21,9 @@ func (r *reading) warnedToo(told []Caution) []Caution {
 	if len(all) < 20 {
 		return nil // too little to weigh
 	}
-	near := make([]bool, len(all)+1)
-	mark := func(k int) {
-		for d := max(0, k-1); d <= k+1; d++ {
-			near[min(d, len(all))] = true
-		}
-	}
+	near := make(marks, len(all))
 	for i := range told {
-		mark(r.sentenceAt(told[i].Place))
+		near.around(r.sentenceAt(told[i].Place))
 	}
 	for k, s := range all {
 		c := &r.clauses[s.first]
@@ -47,7 +42,7 @@ func (r *reading) warnedToo(told []Caution) []Caution {
 		if !warns {
 			continue
 		}
-		mark(k)
+		near.around(k)
 		last := s.first
 		for last < s.last && r.clauses[last+1].hi-c.lo <= longestWarning {
 			last++
