@@ -185,6 +185,9 @@ func (r *reading) kindRaised(row []hint) int {
 	return best
 }
 
+// longSentence is how many clauses of a sentence are looked at: talk without stops can be one.
+const longSentence = 40
+
 // sentenceHints gives all signs of a sentence.
 func (r *reading) sentenceHints(row []hint, k int) []hint {
 	add := func(s sign, value int) { row = append(row, hint{s, value}) }
@@ -225,7 +228,7 @@ func (r *reading) sentenceHints(row []hint, k int) []hint {
 		}
 	}
 	for d := max(0, k-2); d <= min(len(all)-1, k+2); d++ {
-		for ci := all[d].first; ci <= all[d].last; ci++ {
+		for ci := all[d].first; ci <= min(all[d].last, all[d].first+longSentence); ci++ {
 			c := &r.clauses[ci]
 			for m := range moods {
 				if c.mood>>m&1 != 0 {
@@ -257,7 +260,7 @@ func (r *reading) sentenceHints(row []hint, k int) []hint {
 	add(raiseEnd, gapOf(r.since(lo, len(r.toks)-1)))
 	add(raiseLong, min(hi-lo, 30)/2)
 	n := 0
-	for ci := s.first; ci <= s.last && n < 4; ci++ {
+	for ci := s.first; ci <= min(s.last, s.first+longSentence) && n < 4; ci++ {
 		for _, mi := range r.clauses[ci].mentions {
 			m := &r.mentions[mi]
 			if m.kind&(lexicon.Fastener|lexicon.Part) == 0 || n >= 4 {

@@ -3,6 +3,7 @@ package extract
 import (
 	_ "embed"
 	"slices"
+	"sort"
 	"strconv"
 )
 
@@ -179,11 +180,9 @@ func (r *reading) standingHints(row []hint, e *Entry, t *thing, s *standingTalk,
 	both(standNamed, bitsOf(t.name == "", t.side != "", t.owner != nil, contentCount(t.mods) > 0, t.plural)*8+min(len(t.mentions), 7))
 	both(standNamed, 512+min(len(t.events), 6))
 	later := 0
-	for _, mi := range r.namedAt(t.head) {
+	named := r.namedAt(t.head)
+	for _, mi := range named[sort.Search(len(named), func(i int) bool { return r.mentions[named[i]].lo >= last.hi }):] {
 		m := &r.mentions[mi]
-		if m.lo < last.hi {
-			continue
-		}
 		if later++; later == 1 {
 			both(standLater, 16+gapOf(r.since(last.lo, m.lo)))
 		}
