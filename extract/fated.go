@@ -55,24 +55,8 @@ func (r *reading) weighFates(parts []Part) []Part {
 	for i := range parts {
 		p := parts[i]
 		r.hintRow = r.fateHints(r.hintRow[:0], parts, i, at[i], sorted)
-		var sums [len(fateKinds)]int
-		was, best := 0, 0
-		for of, kind := range fateKinds {
-			if of > 0 {
-				for _, h := range r.hintRow {
-					sums[of] += int(int8(fatedWeights[h.fate(of)]))
-				}
-			}
-			if kind == p.Disposition {
-				was = of
-			}
-			if sums[of] > sums[best] {
-				best = of
-			}
-		}
-		if sums[best]-sums[was] < fatedAhead {
-			best = was
-		}
+		was := max(0, slices.Index(fateKinds[:], p.Disposition))
+		best := likeliestClass(r.hintRow, fatedWeights, len(fateKinds), was, fatedAhead, hint.fate)
 		if r.fatedTold != nil {
 			best = r.fatedTold(&p, r.hintRow, was, best)
 		}
@@ -84,6 +68,28 @@ func (r *reading) weighFates(parts []Part) []Part {
 		kept = append(kept, p)
 	}
 	return append([]Part{}, kept...)
+}
+
+// likeliestClass gives the class that some hints weigh most for, or the one that was told where it is
+// not so much heavier. Class 0 has no weights; clue gives the place of the weight for any other.
+func likeliestClass(row []hint, weights string, classes, was, ahead int, clue func(h hint, of int) clue) int {
+	told, best, most := 0, 0, 0
+	for of := 1; of < classes; of++ {
+		sum := 0
+		for _, h := range row {
+			sum += int(int8(weights[clue(h, of)]))
+		}
+		if of == was {
+			told = sum
+		}
+		if sum > most {
+			best, most = of, sum
+		}
+	}
+	if most-told < ahead {
+		return was
+	}
+	return best
 }
 
 // fateHints gives all signs of what becomes of a part.

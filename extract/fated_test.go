@@ -11,18 +11,10 @@ import (
 var fatedStage = stage{"fated.bin", &fatedWeights, fatedRows, fitFates, tallyFates,
 	"of %d parts %d are as they were told, %d as weighed: %d better, %d worse"}
 
-// A judgedFate is a part with what was told and is weighed to become of it, and what careful
-// readers found: any of some, none where it is not told.
-type judgedFate struct {
-	judgedRow
-	was, best int
-	right     []int
-}
-
 // judgeFates follows each judged talk of a part, all for -1, and pairs its parts with those of
 // the reader: first those that are alike, then those that only go by its name.
-func judgeFates(t *testing.T, lex *lexicon.Lexicon, fold int) []judgedFate {
-	var out []judgedFate
+func judgeFates(t *testing.T, lex *lexicon.Lexicon, fold int) []judgedClass {
+	var out []judgedClass
 	for k, j := range judgedTalks(t, ".part", func(*judgedTalk, int, string) {}) {
 		if fold >= 0 && k%folds != fold {
 			continue
@@ -33,36 +25,11 @@ func judgeFates(t *testing.T, lex *lexicon.Lexicon, fold int) []judgedFate {
 		extract(j.talk, lex, &Record{}, func(r *reading) {
 			r.fatedTold = func(p *Part, row []hint, was, best int) int {
 				names = append(names, p.Name)
-				out = append(out, judgedFate{judgedRow{slices.Clone(row), 0}, was, best, nil})
+				out = append(out, judgedClass{judgedRow{slices.Clone(row), 0}, was, best, nil})
 				return best
 			}
 		})
-		here := out[from:]
-		fellows := paired(len(here), len(want), func(i, j int) bool {
-			return slices.Contains(want[j].kinds, fateKinds[here[i].was]) && want[j].goesBy(names[i])
-		})
-		taken := map[int]bool{}
-		for _, f := range fellows {
-			taken[f] = true
-		}
-		byName := paired(len(here), len(want), func(i, j int) bool { return fellows[i] < 0 && !taken[j] && want[j].goesBy(names[i]) })
-		for i := range here {
-			s := &here[i]
-			f := max(fellows[i], byName[i])
-			if f < 0 {
-				s.right = []int{0}
-				continue
-			}
-			for _, kind := range want[f].kinds {
-				s.right = append(s.right, slices.Index(fateKinds[:], kind))
-			}
-			if want[f].optional {
-				s.right = append(s.right, 0)
-			}
-			if s.is = s.right[0]; fellows[i] >= 0 {
-				s.is = s.was
-			}
-		}
+		settleClasses(out[from:], names, fateKinds[:], want)
 	}
 	return out
 }
@@ -81,22 +48,15 @@ func fatedRows(t *testing.T, lex *lexicon.Lexicon, fold int) (out []judgedRow) {
 		})
 		return out
 	}
-	for _, s := range judgeFates(t, lex, fold) {
-		out = append(out, s.judgedRow)
-	}
-	return out
+	return rowsOf(judgeFates(t, lex, fold))
 }
 
 func fitFates(rows []judgedRow) string {
 	return fitRows(rows, len(fateKinds), fatedClues, 10, 0.03, 0.01, hint.fate).packed(fatedScale)
 }
 
-func tallyFates(t *testing.T, lex *lexicon.Lexicon, fold int) (to sums) {
-	for _, s := range judgeFates(t, lex, fold) {
-		was, is := slices.Contains(s.right, s.was), slices.Contains(s.right, s.best)
-		to = to.plus(sums{1, bit(was), bit(is), bit(is && !was), bit(was && !is)})
-	}
-	return to
+func tallyFates(t *testing.T, lex *lexicon.Lexicon, fold int) sums {
+	return tallyClasses(judgeFates(t, lex, fold))
 }
 
 // TestFates judges what becomes of each part in the judged talk.

@@ -57,6 +57,61 @@ func judgedList(t *testing.T, name, ending string) []judgedEntry {
 	return out
 }
 
+// A judgedClass is something that is told to be of a class, and weighed to be of one, and what
+// careful readers found it to be: any of some, 0 where it is not there.
+type judgedClass struct {
+	judgedRow
+	was, best int
+	right     []int
+}
+
+// settleClasses tells what each is by a reader's list, paired first with what is there of the
+// class and the name that were told, then with what only goes by the name.
+func settleClasses(here []judgedClass, names, classes []string, want []judgedEntry) {
+	alike := paired(len(here), len(want), func(i, j int) bool {
+		return slices.Contains(want[j].kinds, classes[here[i].was]) && want[j].goesBy(names[i])
+	})
+	taken := map[int]bool{}
+	for _, f := range alike {
+		taken[f] = true
+	}
+	byName := paired(len(here), len(want), func(i, j int) bool { return alike[i] < 0 && !taken[j] && want[j].goesBy(names[i]) })
+	for i := range here {
+		s := &here[i]
+		f := max(alike[i], byName[i])
+		if f < 0 {
+			s.right = []int{0}
+			continue
+		}
+		for _, kind := range want[f].kinds {
+			s.right = append(s.right, slices.Index(classes, kind))
+		}
+		if want[f].optional {
+			s.right = append(s.right, 0)
+		}
+		if s.is = s.right[0]; alike[i] >= 0 {
+			s.is = s.was
+		}
+	}
+}
+
+func rowsOf(all []judgedClass) (out []judgedRow) {
+	for _, s := range all {
+		out = append(out, s.judgedRow)
+	}
+	return out
+}
+
+// tallyClasses counts those that are right as told, those that are right as weighed, and of
+// those that are weighed otherwise how many are better and worse for it.
+func tallyClasses(all []judgedClass) (to sums) {
+	for _, s := range all {
+		was, is := slices.Contains(s.right, s.was), slices.Contains(s.right, s.best)
+		to = to.plus(sums{1, bit(was), bit(is), bit(is && !was), bit(was && !is)})
+	}
+	return to
+}
+
 // nameWords gives the words of a name in the singular.
 func nameWords(name string) []string {
 	f := strings.FieldsFunc(strings.ToLower(name), func(c rune) bool {

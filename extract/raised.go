@@ -30,9 +30,6 @@ const (
 	raisedAhead = 0
 )
 
-// likelyOpen is the rule of what is asked by weight alone.
-const likelyOpen = "weighed: likely left open"
-
 // The signs of a sentence that leaves something open. Their order is that of the weights: a
 // new one comes last, and the weights are to be fitted again.
 const (
@@ -45,7 +42,7 @@ const (
 	raiseMood                // how it speaks, and those around it
 	raiseCue                 // what a rule heard in it, and took for nothing
 	raiseCueNear             // the same around it
-	raiseAsked               // what the rules ask around it
+	_                        // free
 	raiseWhere               // how far the talk is
 	raiseEnd                 // for how long it goes on
 	raiseLong                // how long it is
@@ -67,8 +64,13 @@ func (h hint) kindRaised(of int) clue {
 	return raisedClues + clue((uint32(h.sign+sign(of)*raiseSigns)<<12+uint32(h.value))*2654435761>>16)
 }
 
-// sentence is a run of clauses: the first and the last of them.
-type sentence struct{ first, last int }
+// sentence is a run of clauses: the first and the last of them, and how heavy it is, once it is
+// weighed, that it leaves something open and that it warns.
+type sentence struct {
+	first, last int
+	weighed     bool
+	open, warns int
+}
 
 // sentences gives the sentences of the talk.
 func (r *reading) sentences() []sentence {
@@ -78,7 +80,7 @@ func (r *reading) sentences() []sentence {
 				r.spans[n].last = ci
 				continue
 			}
-			r.spans = append(r.spans, sentence{ci, ci})
+			r.spans = append(r.spans, sentence{first: ci, last: ci})
 		}
 	}
 	return r.spans
@@ -124,8 +126,8 @@ func (r *reading) raisedOpen(rec *Record, asked []Open) []Open {
 			continue
 		}
 		kind := 0
-		if r.leavesOpenBy(k) > raisedAhead && !near[k] {
-			kind = r.kindRaised(r.hintRow)
+		if r.weigh(k).open > raisedAhead && !near[k] {
+			kind = r.kindRaised(k)
 		}
 		switch raisedKinds[kind] {
 		case Unfinished, Unsure, Conflict, Promise:
@@ -154,28 +156,35 @@ func (r *reading) raisedOpen(rec *Record, asked []Open) []Open {
 		}) {
 			continue // it is asked after already
 		}
-		o.Rule = likelyOpen
+		o.Rule = "weighed: likely left open"
 		out = append(out, o)
 	}
 	return out
 }
 
-// leavesOpenBy weighs whether a sentence leaves something open.
-func (r *reading) leavesOpenBy(k int) int {
-	r.hintRow = r.sentenceHints(r.hintRow[:0], k)
-	sum := 0
-	for _, h := range r.hintRow {
-		sum += int(int8(raisedWeights[h.sentence()]))
+// weigh weighs a sentence, once: where weights are fitted its hints are wanted each time.
+func (r *reading) weigh(k int) *sentence {
+	s := &r.sentences()[k]
+	if s.weighed && r.raisedTold == nil && r.warnedTold == nil {
+		return s
 	}
-	return sum
+	r.hintRow = r.sentenceHints(r.hintRow[:0], k)
+	s.weighed, s.open, s.warns = true, 0, 0
+	for _, h := range r.hintRow {
+		i := h.sentence()
+		s.open += int(int8(raisedWeights[i]))
+		s.warns += int(int8(warnedWeights[i]))
+	}
+	return s
 }
 
 // kindRaised gives the likeliest kind of what a sentence leaves open.
-func (r *reading) kindRaised(row []hint) int {
+func (r *reading) kindRaised(k int) int {
+	r.hintRow = r.sentenceHints(r.hintRow[:0], k)
 	best, most := 1, -1<<30
 	for of := 1; of < len(raisedKinds); of++ {
 		sum := 0
-		for _, h := range row {
+		for _, h := range r.hintRow {
 			sum += int(int8(raisedWeights[h.kindRaised(of)]))
 		}
 		if sum > most {
@@ -194,7 +203,7 @@ func (r *reading) sentenceHints(row []hint, k int) []hint {
 	all := r.sentences()
 	s := &all[k]
 	lo, hi := r.clauses[s.first].lo, r.clauses[s.last].hi
-	word := func(i int) int { return r.wordClueAt(i) }
+	word := r.wordClueAt
 	add(raiseWord, 0)
 	a, b := 0, 0 // the words before
 	for i := lo; i < min(hi, lo+60); i++ {

@@ -298,13 +298,13 @@ func (r *reading) siftOpen(rec *Record) {
 		add(askGate, 1+wordClue(o.Due))
 		add(askAgain, min(len(o.AlsoAt), 4))
 		k := r.sentenceAt(o.Place)
-		open := r.leavesOpenBy(k)
+		open := r.weigh(k).open
 		add(askRaised, min(max(open/8, -8), 8))
 		if k > 0 {
-			open = max(open, r.leavesOpenBy(k-1))
+			open = max(open, r.weigh(k-1).open)
 		}
 		if k+1 < len(r.sentences()) {
-			open = max(open, r.leavesOpenBy(k+1))
+			open = max(open, r.weigh(k+1).open)
 		}
 		add(askRaised, 32+min(max(open/8, -8), 8))
 		for w := range strings.FieldsSeq(o.Rule) {

@@ -108,29 +108,12 @@ type standingTalk struct {
 // standing gives how an entry was most likely left, "" where it is none.
 func (r *reading) standing(e *Entry, t *thing, s *standingTalk, entries int) string {
 	r.hintRow = r.standingHints(r.hintRow[:0], e, t, s, entries)
-	var sums [len(standings)]int
-	was, best := 0, 0
-	for of, left := range standings {
-		if left == "" {
-			continue
-		}
-		for _, h := range r.hintRow {
-			sums[of] += int(int8(standingWeights[h.standing(of)]))
-		}
-		if left == e.State {
-			was = of
-		}
-		if sums[of] > sums[best] {
-			best = of
-		}
-	}
+	was := max(0, slices.Index(standings[:], e.State))
 	ahead := leftOtherwise
 	if e.State == Removed || e.State == Loosened || e.State == HandTight {
 		ahead = leftSettled
 	}
-	if sums[best]-sums[was] < ahead {
-		best = was
-	}
+	best := likeliestClass(r.hintRow, standingWeights, len(standings), was, ahead, hint.standing)
 	if r.standingTold != nil {
 		best = r.standingTold(e, r.hintRow, was, best)
 	}

@@ -13,18 +13,10 @@ import (
 var standingStage = stage{"standing.bin", &standingWeights, standingRows, fitStanding, tallyStandings,
 	"of %d entries %d are as their events tell, %d as weighed: %d better, %d worse"}
 
-// A judgedStanding is an entry of the ledger with how its events and the weights tell that it
-// was left, and how careful readers found it to be: any of some ways, none where it is no entry.
-type judgedStanding struct {
-	judgedRow
-	was, best int
-	right     []int
-}
-
 // judgeStandings follows each judged talk of a part, all for -1, and pairs the entries of its ledger with those of
 // the reader: first those that were left alike, then those that only go by its name.
-func judgeStandings(t *testing.T, lex *lexicon.Lexicon, fold int) []judgedStanding {
-	var out []judgedStanding
+func judgeStandings(t *testing.T, lex *lexicon.Lexicon, fold int) []judgedClass {
+	var out []judgedClass
 	talks := judgedTalks(t, ".led", func(*judgedTalk, int, string) {})
 	for k, j := range talks {
 		if fold >= 0 && k%folds != fold {
@@ -36,37 +28,11 @@ func judgeStandings(t *testing.T, lex *lexicon.Lexicon, fold int) []judgedStandi
 		extract(j.talk, lex, &Record{}, func(r *reading) {
 			r.standingTold = func(e *Entry, row []hint, was, best int) int {
 				names = append(names, strings.Join([]string{e.Side, e.Item, e.Place_}, " "))
-				out = append(out, judgedStanding{judgedRow{slices.Clone(row), 0}, was, best, nil})
+				out = append(out, judgedClass{judgedRow{slices.Clone(row), 0}, was, best, nil})
 				return best
 			}
 		})
-		here := out[from:]
-		alike := func(i, j int) bool {
-			return slices.Contains(want[j].kinds, standings[here[i].was]) && want[j].goesBy(names[i])
-		}
-		fellows := paired(len(here), len(want), alike)
-		taken := map[int]bool{}
-		for _, f := range fellows {
-			taken[f] = true
-		}
-		byName := paired(len(here), len(want), func(i, j int) bool { return fellows[i] < 0 && !taken[j] && want[j].goesBy(names[i]) })
-		for i := range here {
-			s := &here[i]
-			f := max(fellows[i], byName[i])
-			if f < 0 {
-				s.right = []int{0}
-				continue
-			}
-			for _, st := range want[f].kinds {
-				s.right = append(s.right, slices.Index(standings[:], st))
-			}
-			if want[f].optional {
-				s.right = append(s.right, 0)
-			}
-			if s.is = s.right[0]; fellows[i] >= 0 {
-				s.is = s.was
-			}
-		}
+		settleClasses(out[from:], names, standings[:], want)
 	}
 	return out
 }
@@ -85,10 +51,7 @@ func standingRows(t *testing.T, lex *lexicon.Lexicon, fold int) (out []judgedRow
 		})
 		return out
 	}
-	for _, s := range judgeStandings(t, lex, fold) {
-		out = append(out, s.judgedRow)
-	}
-	return out
+	return rowsOf(judgeStandings(t, lex, fold))
 }
 
 func fitStanding(rows []judgedRow) string {
@@ -97,12 +60,8 @@ func fitStanding(rows []judgedRow) string {
 
 // tallyStandings counts the entries that are right as their events tell, those that are right
 // as weighed, and of those that are weighed otherwise how many are better and worse for it.
-func tallyStandings(t *testing.T, lex *lexicon.Lexicon, fold int) (to sums) {
-	for _, s := range judgeStandings(t, lex, fold) {
-		was, is := slices.Contains(s.right, s.was), slices.Contains(s.right, s.best)
-		to = to.plus(sums{1, bit(was), bit(is), bit(is && !was), bit(was && !is)})
-	}
-	return to
+func tallyStandings(t *testing.T, lex *lexicon.Lexicon, fold int) sums {
+	return tallyClasses(judgeStandings(t, lex, fold))
 }
 
 // TestStanding judges how each thing in the judged talk was left.

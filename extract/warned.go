@@ -3,9 +3,8 @@ package extract
 import _ "embed"
 
 // Of what is to be minded much is said in words that no rule knows. So each sentence that the
-// rules do not take for a warning is weighed: whether it is one,
-// where no other is near. The weights are fitted on
-// lists of the warnings that careful readers found (warned_test.go).
+// rules do not take for a warning is weighed, where no warning is near: whether it is one. The
+// weights are fitted on lists of the warnings that careful readers found (warned_test.go).
 
 //go:embed warned.bin
 var warnedWeights string
@@ -30,12 +29,7 @@ func (r *reading) warnedToo(told []Caution) []Caution {
 		if near[k] && r.warnedTold == nil || c.chatter || c.mood&(aside|greeting) != 0 {
 			continue
 		}
-		r.hintRow = r.sentenceHints(r.hintRow[:0], k)
-		sum := 0
-		for _, h := range r.hintRow {
-			sum += int(int8(warnedWeights[h.sentence()]))
-		}
-		warns := sum > warnedAhead && !near[k]
+		warns := r.weigh(k).warns > warnedAhead && !near[k]
 		if r.warnedTold != nil {
 			r.warnedTold(s, r.hintRow, warns)
 		}
