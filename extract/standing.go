@@ -109,11 +109,18 @@ type standingTalk struct {
 func (r *reading) standing(e *Entry, t *thing, s *standingTalk, entries int) string {
 	r.hintRow = r.standingHints(r.hintRow[:0], e, t, s, entries)
 	was := max(0, slices.Index(standings[:], e.State))
-	ahead := leftOtherwise
-	if e.State == Removed || e.State == Loosened || e.State == HandTight {
+	ahead, loose := leftOtherwise, e.State == Removed || e.State == Loosened || e.State == HandTight
+	if loose {
 		ahead = leftSettled
 	}
 	best := likeliestClass(r.hintRow, standingWeights, len(standings), was, ahead, hint.standing)
+	switch st := standings[best]; {
+	case best == was:
+	case st == "" && loose && t.fastener:
+		best = was // no nut that may be loose is overlooked by weight
+	case (st == HandTight || st == Tightened || st == Torqued) && !slices.ContainsFunc(t.events, func(e event) bool { return ledgerActs[e.action] == st }):
+		best = was // how tight a thing is has to be heard
+	}
 	if r.standingTold != nil {
 		best = r.standingTold(e, r.hintRow, was, best)
 	}

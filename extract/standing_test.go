@@ -123,3 +123,23 @@ func TestStandingTold(t *testing.T) {
 		}
 	}
 }
+
+// TestStandingHeard: whatever is likely, how tight a thing is was heard.
+func TestStandingHeard(t *testing.T) {
+	changed := 0
+	for _, j := range judgedTalks(t, ".led", func(*judgedTalk, int, string) {}) {
+		for _, e := range Extract(j.talk, lexicon.Default(), Job{}).Ledger {
+			if !strings.HasSuffix(e.Inferred, " likelier") {
+				continue
+			}
+			changed++
+			tight := e.State == HandTight || e.State == Tightened || e.State == Torqued
+			if tight && !slices.ContainsFunc(e.Events, func(v Event) bool { return ledgerActs[v.Act] == e.State }) {
+				t.Errorf("%s: %s is taken to be %s, which nobody said", j.name, e.Item, e.State)
+			}
+		}
+	}
+	if changed < 20 {
+		t.Errorf("%d entries were weighed otherwise: want some", changed)
+	}
+}
