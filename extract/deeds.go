@@ -14,7 +14,7 @@ import (
 var deedWeights string
 
 // deedClues is how many weights there are.
-const deedClues = 1 << 16
+const deedClues = 1 << 18
 
 // The signs of an act that is work done. Their order is that of the weights: a new one comes
 // last, and the weights are to be fitted again.
@@ -292,7 +292,7 @@ func verbForm(s string) int {
 
 // deed gives the place of the weight that a hint has for an act.
 func (h hint) deed() clue {
-	return clue((uint32(h.sign)<<12 + uint32(h.value)) * 2654435761 >> 16)
+	return clue((uint32(h.sign)<<12 + uint32(h.value)) * 2654435761 >> 14)
 }
 
 // ruledDone is by how much an act that the rules take for work done is given more weight than

@@ -129,7 +129,7 @@ func (a sums) of(n int) []any {
 	return out
 }
 
-var fitted = []stage{deedStage, fatedStage, standingStage, warnedStage, raisedStage, sieveStage}
+var fitted = []stage{deedStage, fatedStage, standingStage, warnedStage, raisedStage, owedStage, sieveStage}
 
 // TestFitStages fits the weights of the stages again, one after the other:
 //

@@ -99,13 +99,18 @@ func (r *reading) ledgerOpen(rec *Record, said []Open) []Open {
 			byID[t.id] = t
 		}
 	}
-	for _, e := range rec.Ledger {
+	s := r.standingTalk(rec)
+	for i := range rec.Ledger {
+		e := &rec.Ledger[i]
 		t := byID[e.ID]
 		if t == nil {
 			continue
 		}
-		kind := r.leftOpen(t, e.State, rec)
+		kind := mayLack(t, e.State)
 		if kind == "" || asksAlready(said, kind, e, torqueName(t)) {
+			continue
+		}
+		if why := r.notOpen(t, e.State, rec); len(rec.Ledger) < weighable && why != "" || len(rec.Ledger) >= weighable && !r.owes(e, t, kind, why, said, &s, len(rec.Ledger)) {
 			continue
 		}
 		last := t.events[len(t.events)-1]
@@ -175,7 +180,7 @@ func (r *reading) partsOff(at int) []*thing {
 // asksAlready tells whether what is missing for an entry is asked by an end that
 // was heard: a nut that is tight and lacks nothing but its value, and the value
 // is to be looked up.
-func asksAlready(said []Open, kind string, e Entry, name string) bool {
+func asksAlready(said []Open, kind string, e *Entry, name string) bool {
 	for _, o := range said {
 		if kind == NotTorqued && o.Kind == NotTorqued && o.Clip == e.Clip && o.At-e.LastAt < 10 && e.LastAt-o.At < 10 {
 			return true // said of it in the same breath
@@ -193,69 +198,82 @@ func asksAlready(said []Open, kind string, e Entry, name string) bool {
 	return false
 }
 
-// leftOpen tells what kind of loose end a thing is that was left in that state,
-// "" where it is none.
-func (r *reading) leftOpen(t *thing, state string, rec *Record) string {
+// mayLack gives the kind of loose end that a thing may be that was left in a state, "" where
+// it can be none.
+func mayLack(t *thing, state string) string {
 	switch state {
-	case Removed:
+	case Removed, Discarded:
 		if isLock(t) {
-			if r.lockedAgain(t) {
-				return ""
-			}
 			return LockMissing
-		}
-		if r.madeDead(t.events[len(t.events)-1].lo) {
-			return ""
-		}
-		if t.owner != nil {
-			if st, _ := t.owner.state(); st == Removed {
-				return "" // asked with the part it holds
-			}
-		}
-		if t.owner != nil && t.fastener && r.spokenOfLater(t.owner, t.events[len(t.events)-1].hi) {
-			return "" // what it holds is in place
-		}
-		if lentWhile.has(t.head) && ledgerActs[t.events[0].action] == Refitted {
-			return "" // "clamp on the hose, … clamp off the hose": put there for the job only
-		}
-		if propped.has(t.head) || t.mods["broom"] || isolates.has(t.head) && contentCount(t.mods) == 0 || t.head == "ring" && t.plural && contentCount(t.mods) == 0 || t.fastener && r.goesWith(t, rec) {
-			return ""
-		}
-		switch t.head {
-		case "gasket", "seal", "rubber", "packing":
-			return "" // it comes off in pieces, and is no part that goes back
-		}
-		if t.mods["old"] || r.spokenOfAsBack(t) || r.thrownAway(t) || !r.missed(t) {
-			return ""
 		}
 		return NotRefitted
-	case Discarded:
-		if isLock(t) {
-			return LockMissing
-		}
-	case Refitted:
-		if t.fastener && takesTorque(t) && t.wasOff() && !r.tightenedSoonAfter(t) {
-			return NotTorqued
-		}
-	case HandTight, Tightened:
-		if takesTorque(t) || state == HandTight && (t.fastener && !t.meters() || tightens.has(t.head) || screwedOn.has(t.head) && !t.plural) {
-			return NotTorqued
-		}
-	case Loosened:
-		if t.fastener && t.name != "" && !r.thrownAway(t) && !r.spokenOfLater(t, t.events[len(t.events)-1].hi) {
-			return NotTorqued
-		}
+	case Refitted, HandTight, Tightened, Loosened:
+		return NotTorqued
 	}
 	return ""
 }
 
-// missed tells whether a thing that came off, and was not heard to go back on, is likely to be
-// off still, going by 282 such things that careful readers judged: a fastener was put in under
-// another name (22 of 24), as was what was handled more than twice (21 of 22) and what was
-// taken off when four things had gone on already (74 of 82); of the rest two in five were off.
-func (r *reading) missed(t *thing) bool {
-	return !t.fastener && len(t.events) < 3 && r.fitsBefore(t.events[len(t.events)-1].lo) < 4
+// notOpen tells in a word what speaks against asking after a thing that was left in a state,
+// "" where nothing does.
+func (r *reading) notOpen(t *thing, state string, rec *Record) string {
+	last := t.events[len(t.events)-1]
+	switch state {
+	case Removed:
+		switch {
+		case isLock(t) && r.lockedAgain(t):
+			return "again"
+		case isLock(t):
+			return ""
+		case r.madeDead(last.lo):
+			return "dead"
+		case t.owner != nil && r.lastState(t.owner) == Removed:
+			return "owner" // asked with the part it holds
+		case t.owner != nil && t.fastener && r.spokenOfLater(t.owner, last.hi):
+			return "holds" // what it holds is in place
+		case lentWhile.has(t.head) && ledgerActs[t.events[0].action] == Refitted:
+			return "lent" // "clamp on the hose, … clamp off the hose": put there for the job only
+		case propped.has(t.head), t.mods["broom"], isolates.has(t.head) && contentCount(t.mods) == 0, t.head == "ring" && t.plural && contentCount(t.mods) == 0:
+			return "propped"
+		case t.fastener && r.goesWith(t, rec):
+			return "with"
+		case comesApart.has(t.head):
+			return "apart"
+		case t.mods["old"]:
+			return "old"
+		case r.spokenOfAsBack(t):
+			return "back"
+		case r.thrownAway(t):
+			return "thrown"
+		case t.fastener:
+			return "fastener" // it was put in under another name (22 of 24)
+		case len(t.events) > 2:
+			return "often" // handled more than twice, as what is back (21 of 22)
+		case r.fitsBefore(last.lo) >= 4:
+			return "late" // four things had gone on already (74 of 82)
+		}
+		return ""
+	case Discarded:
+		if isLock(t) {
+			return ""
+		}
+	case Refitted:
+		if t.fastener && takesTorque(t) && t.wasOff() && !r.tightenedSoonAfter(t) {
+			return ""
+		}
+	case HandTight, Tightened:
+		if takesTorque(t) || state == HandTight && (t.fastener && !t.meters() || tightens.has(t.head) || screwedOn.has(t.head) && !t.plural) {
+			return ""
+		}
+	case Loosened:
+		if t.fastener && t.name != "" && !r.thrownAway(t) && !r.spokenOfLater(t, last.hi) {
+			return ""
+		}
+	}
+	return "state"
 }
+
+// comesApart are the parts that come off in pieces, and do not go back.
+var comesApart = set("gasket seal rubber packing")
 
 // fitsBefore tells how often something was fitted or tightened before a token.
 func (r *reading) fitsBefore(at int) int {

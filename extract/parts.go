@@ -143,12 +143,6 @@ func (r *reading) parts() []Part {
 			}
 		}
 	}
-	for mi := range r.mentions {
-		m := &r.mentions[mi]
-		if m.kind&(lexicon.Part|lexicon.Fastener) == 0 || m.prep != "" || r.clauses[m.cl].mood&(conditional|hypothetical|negated|other|aside|greeting|asked) != 0 {
-			continue
-		}
-	}
 	// "swap the lever over", "transfer the clips": what goes from the old to the new
 	for ai := range r.acts {
 		a := &r.acts[ai]

@@ -18,7 +18,7 @@ import (
 var raisedWeights string
 
 // raisedClues is how many weights tell whether something is open; as many more tell the kind.
-const raisedClues = 1 << 16
+const raisedClues = 1 << 18
 
 // raisedKinds are the kinds of what is open, none first. Their order is that of the weights.
 var raisedKinds = [...]string{"", Unfinished, LookUp, Unsure, Conflict, ReplaceLater, Promise, NotRefitted, NotTorqued, Suspect}
@@ -57,7 +57,7 @@ const (
 // sentence gives the place of the weight that a hint has for a sentence that leaves something
 // open, and kindRaised of that for a kind.
 func (h hint) sentence() clue {
-	return clue((uint32(h.sign)<<12 + uint32(h.value)) * 2654435761 >> 16)
+	return clue((uint32(h.sign)<<12 + uint32(h.value)) * 2654435761 >> 14)
 }
 
 func (h hint) kindRaised(of int) clue {

@@ -86,7 +86,7 @@ func fitRaising(rows []judgedRow) string {
 		c.is = bit(c.is > 0)
 		any = append(any, c)
 	}
-	return fitRows(any, 2, raisedClues, 8, 0.05, 0.01, func(h hint, _ int) clue { return h.sentence() }).packed(raisedScale) +
+	return fitRows(any, 2, raisedClues, 8, 0.05, 0.003, func(h hint, _ int) clue { return h.sentence() }).packed(raisedScale) +
 		fitRows(open, len(raisedKinds), 2*raisedClues, 8, 0.05, 0.003, hint.kindRaised).packed(raisedScale)[raisedClues:]
 }
 

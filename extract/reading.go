@@ -184,31 +184,32 @@ type reading struct {
 	mentions     []mention
 	acts         []act
 	qtys         []quantity
-	antecedents  func(a *act, ruled *thing, all []claim, best claim)      // told of each act that names no thing while weights are fitted
-	leftOut      [siftLists][]string                                      // what was left out of each list
-	wordClues    []uint32                                                 // of the tokens; made when first asked
-	hintRow      []hint                                                   // room for the hints of what is weighed
-	siftTold     func(it *item, hints []hint, struck bool) bool           // told of each item while weights are fitted, and whether it goes
-	standingTold func(e *Entry, hints []hint, was, best int) int          // told of each entry while weights are fitted, and how it was left
-	warnedTold   func(s sentence, hints []hint, warns bool)               // told of each sentence weighed while weights are fitted, and whether it warns
-	fatedTold    func(p *Part, hints []hint, was, best int) int           // told of each part while weights are fitted, and what becomes of it
-	raisedTold   func(s sentence, hints []hint, kind int)                 // told of each sentence weighed while weights are fitted, and of the kind of what it leaves open
-	laidToRest   []int                                                    // tokens of what was left open and settled since
-	spans        []sentence                                               // made when first asked
-	deedTold     func(a *act, hints []hint, sum int) bool                 // told of each act while weights are fitted, and gives whether it is work done
-	fits         []int                                                    // where something was fitted or tightened, in order, once asked for
-	heads        map[string][]int                                         // mentions by their heads, once asked for
-	valueClaimed func(q *quantity, ruled *thing, all []claim, best claim) // told of each value while weights are fitted
-	bare         []bareNumber                                             // numbers without a unit, in order
-	weighed      func(f *bareNumber, hints []hint) meaning                // told of each while weights are fitted, and what it is
-	timed        []bool                                                   // of each clip: whether its words have times of their own
-	idle         map[[2]int]bool                                          // a clause and a mention that it says nothing is done with
-	toldWeak     map[string]bool                                          // misheard words that are real words and were a thing once in this talk
-	leftTold     int8                                                     // 2 where the talk speaks of a left, 1 where it does not, 0 before it was asked
-	hexKeys      bool                                                     // a key with a size was named: "the same key" is one as well
-	toldSoft     map[string]bool                                          // names of much else that were a part once in this talk
-	namedSoft    map[string]bool                                          // those that were one where something was done with it
-	named        map[string]bool                                          // names of parts that no list has, singular, told by how they are handled
+	antecedents  func(a *act, ruled *thing, all []claim, best claim)                        // told of each act that names no thing while weights are fitted
+	leftOut      [siftLists][]string                                                        // what was left out of each list
+	wordClues    []uint32                                                                   // of the tokens; made when first asked
+	hintRow      []hint                                                                     // room for the hints of what is weighed
+	siftTold     func(it *item, hints []hint, struck bool) bool                             // told of each item while weights are fitted, and whether it goes
+	standingTold func(e *Entry, hints []hint, was, best int) int                            // told of each entry while weights are fitted, and how it was left
+	warnedTold   func(s sentence, hints []hint, warns bool)                                 // told of each sentence weighed while weights are fitted, and whether it warns
+	fatedTold    func(p *Part, hints []hint, was, best int) int                             // told of each part while weights are fitted, and what becomes of it
+	owedTold     func(e *Entry, t *thing, said []Open, hints []hint, ruled, asks bool) bool // told of each entry that may be open while weights are fitted, and whether it is asked after
+	raisedTold   func(s sentence, hints []hint, kind int)                                   // told of each sentence weighed while weights are fitted, and of the kind of what it leaves open
+	laidToRest   []int                                                                      // tokens of what was left open and settled since
+	spans        []sentence                                                                 // made when first asked
+	deedTold     func(a *act, hints []hint, sum int) bool                                   // told of each act while weights are fitted, and gives whether it is work done
+	fits         []int                                                                      // where something was fitted or tightened, in order, once asked for
+	heads        map[string][]int                                                           // mentions by their heads, once asked for
+	valueClaimed func(q *quantity, ruled *thing, all []claim, best claim)                   // told of each value while weights are fitted
+	bare         []bareNumber                                                               // numbers without a unit, in order
+	weighed      func(f *bareNumber, hints []hint) meaning                                  // told of each while weights are fitted, and what it is
+	timed        []bool                                                                     // of each clip: whether its words have times of their own
+	idle         map[[2]int]bool                                                            // a clause and a mention that it says nothing is done with
+	toldWeak     map[string]bool                                                            // misheard words that are real words and were a thing once in this talk
+	leftTold     int8                                                                       // 2 where the talk speaks of a left, 1 where it does not, 0 before it was asked
+	hexKeys      bool                                                                       // a key with a size was named: "the same key" is one as well
+	toldSoft     map[string]bool                                                            // names of much else that were a part once in this talk
+	namedSoft    map[string]bool                                                            // those that were one where something was done with it
+	named        map[string]bool                                                            // names of parts that no list has, singular, told by how they are handled
 	things       []*thing
 	byHead       map[string][]*thing // things by their head, in order
 	touched      []touch             // when each fastener was spoken of or handled, in order

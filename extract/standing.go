@@ -63,8 +63,8 @@ const (
 
 // weighStandings weighs how each entry of the ledger was left.
 func (r *reading) weighStandings(rec *Record) {
-	if len(rec.Ledger) < 6 {
-		return // too few to tell what belongs together
+	if len(rec.Ledger) < weighable {
+		return
 	}
 	things := map[string]*thing{}
 	for _, t := range r.things {
@@ -72,12 +72,7 @@ func (r *reading) weighStandings(rec *Record) {
 			things[t.id] = t
 		}
 	}
-	s := standingTalk{at: make([]int, len(rec.Ledger))}
-	for i := range rec.Ledger {
-		s.at[i] = r.tokenOf(rec.Ledger[i].Place)
-		s.off += bit(rec.Ledger[i].State == Removed)
-	}
-	slices.Sort(s.at)
+	s := r.standingTalk(rec)
 	kept := rec.Ledger[:0]
 	for _, e := range rec.Ledger {
 		left := e.State
@@ -97,6 +92,20 @@ func (r *reading) weighStandings(rec *Record) {
 	}
 	rec.Ledger = kept
 	r.renumber(rec)
+}
+
+// weighable is from how many entries on they tell what belongs together.
+const weighable = 6
+
+// standingTalk gives what all entries of a talk share.
+func (r *reading) standingTalk(rec *Record) standingTalk {
+	s := standingTalk{at: make([]int, len(rec.Ledger))}
+	for i := range rec.Ledger {
+		s.at[i] = r.tokenOf(rec.Ledger[i].Place)
+		s.off += bit(rec.Ledger[i].State == Removed)
+	}
+	slices.Sort(s.at)
+	return s
 }
 
 // standingTalk is what all entries of a talk share.
@@ -125,6 +134,25 @@ func (r *reading) standing(e *Entry, t *thing, s *standingTalk, entries int) str
 		best = r.standingTold(e, r.hintRow, was, best)
 	}
 	return standings[best]
+}
+
+// surelyLeft gives how much heavier signs weigh for a way of being left than for any other.
+func (r *reading) surelyLeft(row []hint, state string) int {
+	told, most := 0, 0
+	for of, st := range standings {
+		sum := 0
+		if of > 0 {
+			for _, h := range row {
+				sum += int(int8(standingWeights[h.standing(of)]))
+			}
+		}
+		if st == state {
+			told = sum
+		} else {
+			most = max(most, sum)
+		}
+	}
+	return told - most
 }
 
 // standingHints gives all signs of how a thing was left.

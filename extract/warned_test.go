@@ -67,7 +67,7 @@ func warnedRows(t *testing.T, lex *lexicon.Lexicon, fold int) (out []judgedRow) 
 }
 
 func fitWarning(rows []judgedRow) string {
-	return fitRows(rows, 2, raisedClues, 8, 0.05, 0.01, func(h hint, _ int) clue { return h.sentence() }).packed(raisedScale)
+	return fitRows(rows, 2, raisedClues, 8, 0.05, 0.003, func(h hint, _ int) clue { return h.sentence() }).packed(raisedScale)
 }
 
 // tallyWarned counts the sentences that are taken to warn where the rules hear no warning, and
