@@ -10,11 +10,6 @@ import (
 	"wrenchword/normalize"
 )
 
-// phaseOf groups the actions by what happens.
-var phaseOf = map[string]string{"support": "preparing", "mark": "", "remove": "taking apart", "disconnect": "taking apart", "slacken": "taking apart", "drain": "taking apart", "cut": "taking apart", "discard": "taking apart",
-	"fit": "fitting", "start by hand": "fitting", "replace": "fitting", "fill": "fitting", "lubricate": "fitting", "lock": "tightening", "tighten": "tightening", "torque": "tightening",
-	"test": "checking", "bleed": "checking", "lower": ""}
-
 // weakActs are done to so much else that without a named thing they are no step.
 var weakActs = set("adjust test inspect press hammer wait store apply cover support cut drill measure cool heat switch mark repeat discard clean fill drain lubricate")
 
@@ -32,7 +27,6 @@ func (r *reading) steps() []Step {
 	var recent []told
 	last := map[*thing]lastTold{}
 	var before *act // the last step with a thing
-	phase := "preparing"
 	valueAt := map[int]*heard{}
 	for i := range r.heard {
 		if h := &r.heard[i]; !h.dropped { // what was taken back is no instruction
@@ -86,8 +80,9 @@ func (r *reading) steps() []Step {
 		if again {
 			return
 		}
-		if p := phaseOf[action]; p != "" && !(p == "preparing" && phase != p) && !(action == "test" && handled.has(strings.ToLower(firstWord(text)))) {
-			phase = p
+		phase := phaseOf[action]
+		if action == "test" && handled.has(strings.ToLower(firstWord(text))) {
+			phase = ""
 		}
 		st := Step{N: len(out) + 1, Text: text, Phase: phase, Place: r.place(lo, hi).by(rule), End: round3(r.at(hi - 1)), OffCamera: off, LedgerIDs: []string{}}
 		for _, t := range ts {
@@ -180,6 +175,7 @@ func (r *reading) steps() []Step {
 	for i := range out {
 		out[i].N = i + 1
 	}
+	settlePhases(out)
 	return out
 }
 

@@ -193,8 +193,7 @@ func plural(n int, one, many string) string {
 }
 
 // phases gives the headings of the work. A phase the talk comes back to gets a
-// heading again, as the talk moves on. A step or two of another phase do not
-// make one: who fits a wheel takes a rag off it, too.
+// heading again, as the talk moves on.
 var phases = map[string]string{
 	"preparing": "Preparing", "taking apart": "Taking apart", "fitting": "Fitting",
 	"tightening": "Tightening", "checking": "Checking", "": "Work",
@@ -209,7 +208,7 @@ func (d *drawer) work() {
 	seen := map[string]int{}
 	phase := "\x00"
 	for i, s := range d.rec.Steps {
-		if s.Phase != phase && (i == 0 || movesOn(d.rec.Steps[i:], phase)) {
+		if s.Phase != phase {
 			phase = s.Phase
 			title := phases[phase]
 			if title == "" {
@@ -231,12 +230,6 @@ func (d *drawer) work() {
 		}
 		d.item(d.refs.Steps[i], "- [ ] %d. %s (%s%s)", s.N, escapeMarkdown(s.Text), d.at(s.Place), off)
 	}
-}
-
-// movesOn says whether the next three steps have none of a phase in them, or all that
-// are left: fitting and tightening take turns under one heading.
-func movesOn(steps []extract.Step, phase string) bool {
-	return !slices.ContainsFunc(steps[:min(3, len(steps))], func(s extract.Step) bool { return s.Phase == phase })
 }
 
 func (d *drawer) needed() {
