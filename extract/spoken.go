@@ -2610,6 +2610,9 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 			}
 		}
 	}
+	if e.noun >= 0 && namesNoMatter.has(lexicon.Singular(r.toks[e.noun].s)) {
+		e.noun = -1
+	}
 	if e.noun >= 0 {
 		from := r.phraseFrom(e.noun)
 		o.About, e.sure = strings.ToLower(r.text(from, e.noun+1)), true
@@ -2802,6 +2805,10 @@ func (r *reading) nameOf(m *mention) string {
 	}
 	return name
 }
+
+// namesNoMatter are words that stand where a matter does in talk of what is to be done, and name
+// none: when it is done, and how good it is.
+var namesNoMatter = set("second minute hour day night morning evening afternoon week weekend month year while time mile kilometre kilometer whenever wherever whatever yet soon later today tomorrow then now again enough grand fine good great okay lovely nice well hard easy same done")
 
 // saidWords names an end by the speaker's own words where no thing is certain.
 func (r *reading) saidWords(e *looseEnd) string {
