@@ -656,7 +656,7 @@ func foldRecap(in []Open) []Open {
 		k := -1
 		for j := range in {
 			p := &in[j]
-			if j != i && !strings.HasPrefix(p.Rule, "recap") && p.Before == o.Before && p.Clip == o.Clip && (p.LedgerID != "" && p.LedgerID == o.LedgerID || p.About == o.About || namesAll(p.About, o.About)) {
+			if j != i && !strings.HasPrefix(p.Rule, "recap") && p.Before == o.Before && p.Clip == o.Clip && (p.LedgerID != "" && p.LedgerID == o.LedgerID || o.About != "" && (p.About == o.About || namesAll(p.About, o.About))) {
 				k = j
 			}
 		}
