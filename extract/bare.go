@@ -253,8 +253,11 @@ func (r *reading) bareNumbers() {
 			heard.before(r, f.lo)
 			row = r.hints(row[:0], &f, heard)
 			f.is = weighBare(row)
-			if f.is == howTight && r.toolAt(f.hi) {
-				f.is = turnedBy // "seventeen crow's foot"
+			if f.is == howTight && r.toolAt(f.hi) || f.is == neither && r.inInches(&f) {
+				f.is = turnedBy // "seventeen crow's foot", "a three eighths bolt"
+			}
+			if f.is == turnedBy && !f.Low.IsInt() && r.partOfTurn(&f) {
+				f.is = neither // "turn the nut three quarters"
 			}
 			if r.weighed != nil {
 				f.is = r.weighed(&f, row)
@@ -298,7 +301,7 @@ func (r *reading) mayTell(n *normalize.Number, hi int) bool {
 		if timeWords.has(w) || counted.has(w) || coins.has(w) {
 			return false
 		}
-		if m := r.toks[hi].men; m >= 0 && r.mentions[m].plural && r.mentions[m].kind&lexicon.Tool == 0 && !wide(n.Low) {
+		if m := r.toks[hi].men; m >= 0 && r.mentions[m].plural && r.mentions[m].kind&lexicon.Tool == 0 && !wide(n.Low) && n.Low.IsInt() {
 			return false
 		}
 	}

@@ -78,6 +78,12 @@ func (r *reading) findSizes() []sized {
 	}
 	out = append(out, r.bareSizes()...)
 	sort.SliceStable(out, func(i, j int) bool { return out[i].lo < out[j].lo })
+	for i := range out {
+		s := &out[i]
+		if x := r.threadOf(s, s.canon[0]); len(s.canon) == 1 && kindOf(s.kind) == normalize.Size && x != "" {
+			s.kind, s.canon[0] = normalize.Thread, x
+		}
+	}
 	r.unite(out)
 	var kept []sized
 	for _, s := range out {
@@ -170,6 +176,9 @@ func (r *reading) sizeLike(q *quantity) bool {
 	if r.measured(c, q.lo, q.hi) || r.farBy(c, q.lo) || r.isNew(c, q.lo) {
 		return false
 	}
+	if r.word(q.lo-2) == "with" && r.word(q.lo-1) == "the" && r.alone(c, q.hi-1, q.hi) {
+		return true // "I checked every one of them with the half inch"
+	}
 	// "it's eight mil and you want the long Allen": the tool comes after
 	if keySize(mm) && (r.word(q.lo-1) == "'s" || r.word(q.lo-1) == "are" || r.word(q.lo-1) == "'re" || r.word(q.lo-1) == "is") && r.toolAfter(q.hi, 8) >= 0 {
 		return true
@@ -178,16 +187,9 @@ func (r *reading) sizeLike(q *quantity) bool {
 	if r.told(c, q.lo, q.hi) && keySize(mm) && r.afterFasteners(q.cl, q.lo) {
 		return true
 	}
-	// "battery negative off, ten mil, and tuck it away": between commas, where things are undone or done up
-	if q.Unit == "mm" && keySize(mm) && (q.lo == c.lo || r.toks[q.lo-1].brk >= brkPause) && (q.hi == c.hi || r.toks[q.hi-1].brk >= brkPause) {
-		for k := min(q.cl+1, len(r.clauses)-1); k >= 0 && k >= q.cl-1; k-- {
-			for _, ai := range r.clauses[k].acts {
-				switch r.acts[ai].action.Name {
-				case "remove", "disconnect", "slacken", "tighten", "start by hand", "fit":
-					return true
-				}
-			}
-		}
+	// "battery negative off, ten mil, and tuck it away": by itself, where things are undone or done up
+	if (q.Unit == "mm" && keySize(mm) || inchFraction(q.Low) && !r.measuredBefore(q.cl, q.lo)) && r.alone(c, q.lo, q.hi) && (r.doneUpNear(q.cl) || q.Unit == "in" && r.fastenersNear(q.cl, q.lo)) {
+		return true
 	}
 	// "there's two, ten mil"
 	if q.lo > c.lo && r.toks[q.lo-1].brk >= brkPause && keySize(mm) && r.countedIn(c, q.lo) {
@@ -196,6 +198,19 @@ func (r *reading) sizeLike(q *quantity) bool {
 	for _, mi := range c.mentions {
 		if r.mentions[mi].kind&lexicon.Fastener != 0 {
 			return true
+		}
+	}
+	return false
+}
+
+// doneUpNear tells whether something is undone or done up in a clause or beside it.
+func (r *reading) doneUpNear(ci int) bool {
+	for k := max(ci-1, 0); k <= min(ci+1, len(r.clauses)-1); k++ {
+		for _, ai := range r.clauses[k].acts {
+			switch r.acts[ai].action.Name {
+			case "remove", "disconnect", "slacken", "tighten", "start by hand", "fit":
+				return true
+			}
 		}
 	}
 	return false
@@ -354,7 +369,7 @@ func (r *reading) bareSizes() []sized {
 				canon, s.kind, s.hedged = slashed[v.FloatString(1)+" in"], normalize.Drive, true // "the 3.8 ratchet"
 			case v.IsInt() && compare(v, 2) >= 0 && compare(v, 60) <= 0:
 				canon = v.Num().String() + " mm"
-			case !v.IsInt() && compare(v, 2) < 0 && isPow2(v.Denom()):
+			case inchFraction(v) && (compare(v, 2) < 0 || r.saidAsFraction(f.lo, f.hi) && v.Denom().Int64() > 2):
 				canon = inchForm(v)
 			case !v.IsInt() && v.Denom().Int64() == 2 && compare(v, 7) < 0:
 				canon = v.FloatString(1) + " mm"
@@ -907,7 +922,11 @@ func (r *reading) sizes(found []sized) []Size {
 		default:
 			if s.tool >= 0 {
 				dim = sizeTool[r.mentions[s.tool].head]
-			} else if headWords.has(r.word(s.hi)) || t != nil && takesTorque(t) {
+			} else if w := r.word(s.hi); w == "long" && r.toks[s.hi-1].brk < brkPause {
+				dim = "length"
+			} else if t != nil && takesTorque(t) && w == "by" && strings.HasSuffix(s.canon[0], " in") {
+				dim = "thread" // "a three eighths by inch and a quarter"
+			} else if headWords.has(w) || t != nil && takesTorque(t) && !r.nutOf(&s) {
 				dim = "across-flats"
 			}
 		}
@@ -988,8 +1007,8 @@ func (r *reading) sizeOf(s *sized, row bool) (string, *thing) {
 		if m.head == "key" && (m.hi == s.lo || m.hi == s.lo-1) {
 			continue // "I need key of twenty-two"
 		}
-		if inert(m) && m.hi < s.lo {
-			continue // "bend the tab back, thirty mil"
+		if inert(m) && (m.hi < s.lo || m.prep == "with" && m.from > s.hi) {
+			continue // "bend the tab back, thirty mil", "nine sixteenths, with a lock washer"
 		}
 		d := 0
 		if m.lo >= s.hi {

@@ -194,7 +194,7 @@ func (r *reading) turner(s *sized) string {
 	if strings.HasSuffix(s.canon[0], " cm") || tooThin[s.canon[0]] || s.hi < len(r.toks) && r.toks[s.hi-1].brk == brkNone && bored.has(r.toks[s.hi].s) {
 		return "" // "an eight mil hole", "up one millimetre"
 	}
-	if r.word(s.hi) == "by" {
+	if w := r.word(s.hi); w == "by" || w == "long" && r.toks[s.hi-1].brk < brkPause {
 		return "" // "three eighths by inch and a quarter": the bolt's own
 	}
 	for _, mi := range c.mentions {

@@ -1,0 +1,169 @@
+package extract
+
+import (
+	"math/big"
+	"slices"
+	"strings"
+
+	"wrenchword/extract/lexicon"
+	"wrenchword/normalize"
+)
+
+// A fraction of an inch is a size that people hardly ever say the unit of: "nine sixteenths",
+// "a three eighths bolt", "no, that's a 1/2".
+
+// inInches tells whether a number without its unit is the size of a fastener in inches: a
+// fraction as only inches are told in, of what is named right after it or said by itself
+// where fasteners are spoken of.
+func (r *reading) inInches(f *bareNumber) bool {
+	if !inchFraction(f.Low) || !inchFraction(f.High) || !r.saidAsFraction(f.lo, f.hi) {
+		return false
+	}
+	c := &r.clauses[f.cl]
+	if r.measured(c, f.lo, f.hi) || r.ofTurn(c, f.lo) {
+		return false
+	}
+	if r.sizedThing(f.lo, f.hi) {
+		return true
+	}
+	written := strings.ContainsAny(r.toks[f.lo].s, "/½¼¾")
+	if f.Low.Denom().Int64() < 8 && !written || compare(f.Low, 2) > 0 {
+		return false // "and then a quarter"
+	}
+	return r.alone(c, f.lo, f.hi) && !r.measuredBefore(f.cl, f.lo) && r.fastenersNear(f.cl, f.lo)
+}
+
+// measuredBefore tells whether the sentence up to a token is of how far or how much:
+// "the front's to be lower, and it's a quarter, or it's three eighths".
+func (r *reading) measuredBefore(ci, tok int) bool {
+	for i := tok - 1; i >= max(0, tok-16) && r.clauses[r.toks[i].cl].sentence == r.clauses[ci].sentence; i-- {
+		if w := r.toks[i].s; r.toks[i].men < 0 && (w == "lower" || w == "higher" || measures.has(w) && !besideMeasure.has(w)) {
+			return true
+		}
+	}
+	return false
+}
+
+// inchFraction tells whether a number is one that a rule in inches has a line for.
+func inchFraction(v *big.Rat) bool {
+	return v != nil && !v.IsInt() && isPow2(v.Denom()) && compare(v, 3) < 0 && v.Sign() > 0
+}
+
+// saidAsFraction tells whether a number was said in parts, and not as a decimal.
+func (r *reading) saidAsFraction(lo, hi int) bool {
+	for i := lo; i < hi; i++ {
+		if w := r.toks[i].s; fractionWord.has(w) || strings.ContainsAny(w, "/½¼¾⅛⅜⅝⅞") || strings.HasSuffix(w, "ths") || strings.HasSuffix(w, "16th") {
+			return true
+		}
+	}
+	return false
+}
+
+// sizedThing tells whether what a size in inches is of is named right after it: "a five
+// sixteenths bolt", "these little 5/16 lock nuts", "three eighths coarse".
+func (r *reading) sizedThing(lo, hi int) bool {
+	if hi >= len(r.toks) || r.toks[hi-1].brk >= brkComma {
+		return false
+	}
+	if threadWords.has(r.toks[hi].s) {
+		return true
+	}
+	mi := r.toks[hi].men
+	if mi < 0 {
+		return false
+	}
+	m := &r.mentions[mi]
+	return m.from <= hi && (m.kind&lexicon.Fastener != 0 || m.head == "plug") && !(lo > 0 && r.toks[lo-1].s == "of")
+}
+
+// threadWords are what a size right before them is the thread of.
+var threadWords = set("thread threads threaded coarse fine stud studs tapping")
+
+// alone tells whether a size says all that there is between two stops, but for what points
+// at it: "nine sixteenths, there it is", "no, that's a 1/2".
+func (r *reading) alone(c *clause, lo, hi int) bool {
+	for i := lo - 1; i >= c.lo && r.toks[i].brk < brkPause; i-- {
+		if w := r.toks[i].s; !besideSize.has(w) && !dropWords.has(w) && !openers.has(w) && !placeWords.has(w) {
+			return false
+		}
+	}
+	if hi == c.hi || r.toks[hi-1].brk >= brkPause {
+		return true
+	}
+	w := r.toks[hi].s
+	return w == "too" || w == "on" || w == "with" || !linking.has(w) && (besideSize.has(w) || openers.has(w) || dropWords.has(w))
+}
+
+// partOfTurn tells whether a number that may be a size is by how much something is turned.
+func (r *reading) partOfTurn(f *bareNumber) bool {
+	return f.Low.Denom().Int64() < 8 && r.word(f.lo-1) != "the" && !r.toolAt(f.hi) && r.ofTurn(&r.clauses[f.cl], f.lo)
+}
+
+// ofTurn tells whether a part before a token is one of a turn: "give it another quarter".
+func (r *reading) ofTurn(c *clause, lo int) bool {
+	for i := lo - 1; i >= c.lo && i > lo-6; i-- {
+		switch r.toks[i].s {
+		case "turn", "turns", "turned", "give", "gave", "back", "another", "more", "crack", "moved", "over":
+			return true
+		}
+	}
+	return false
+}
+
+// fastenersNear tells whether fasteners are named, or only counted, in a clause or in those
+// right before it; what is threaded into something counts with them.
+func (r *reading) fastenersNear(ci, tok int) bool {
+	counted := false
+	for k := ci; k >= 0 && k >= ci-3 && r.since(r.clauses[k].lo, tok) < 12; k-- {
+		c := &r.clauses[k]
+		counted = counted || r.countedIn(c, min(tok, c.hi))
+		for j := len(c.mentions) - 1; j >= 0; j-- {
+			switch m := &r.mentions[c.mentions[j]]; {
+			case m.lo >= tok:
+			case m.kind&lexicon.Fastener != 0 || m.kind&lexicon.Part != 0 && tightens.has(m.head):
+				return true
+			case counted && inert(m):
+				return false // "belts on, there's two, a half inch and a three eighths"
+			}
+		}
+	}
+	return counted
+}
+
+// threadOf gives the thread that a size is said to be, "" where it is none: that of a stud
+// or of a thread itself, and in inches, in which bolts go by their thread, that of a bolt:
+// "a six mil stud", "a three eighths bolt".
+func (r *reading) threadOf(s *sized, canon string) string {
+	if s.hi >= len(r.toks) || r.toks[s.hi-1].brk >= brkComma {
+		return ""
+	}
+	w := r.toks[s.hi].s
+	n, mm := strings.CutSuffix(canon, " mm")
+	switch told := threadWords.has(w); {
+	case mm && told && len(normalize.CheckSize("M"+n, normalize.Thread)) == 0:
+		return "M" + n
+	case !mm && strings.HasSuffix(canon, " in") && (told || r.boltAt(s.hi)) && len(normalize.Threads(canon)) > 0:
+		return canon
+	}
+	return ""
+}
+
+// boltAt tells whether a bolt or a screw is named right at a token.
+func (r *reading) boltAt(i int) bool {
+	mi := r.toks[i].men
+	if mi < 0 {
+		return false
+	}
+	m := &r.mentions[mi]
+	return m.from <= i && (m.head == "bolt" || m.head == "screw" || m.head == "stud") && !slices.Contains(m.mods, "hex")
+}
+
+// nutOf tells whether a nut is named right after a size in inches, which may be that of its
+// thread as well as of its flats: "the 5/16 lock nuts".
+func (r *reading) nutOf(s *sized) bool {
+	if s.hi >= len(r.toks) || !strings.HasSuffix(s.canon[0], " in") || r.toks[s.hi].men < 0 {
+		return false
+	}
+	m := &r.mentions[r.toks[s.hi].men]
+	return m.from <= s.hi && (m.head == "nut" || m.head == "locknut")
+}
