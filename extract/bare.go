@@ -253,11 +253,11 @@ func (r *reading) bareNumbers() {
 			heard.before(r, f.lo)
 			row = r.hints(row[:0], &f, heard)
 			f.is = weighBare(row)
-			if f.is == howTight && r.toolAt(f.hi) || f.is == neither && r.inInches(&f) {
+			switch {
+			case f.is == howTight && r.toolAt(f.hi), f.is == neither && (r.inInches(&f) || r.sizeTold(&f, heard)):
 				f.is = turnedBy // "seventeen crow's foot", "a three eighths bolt"
-			}
-			if f.is == turnedBy && !f.Low.IsInt() && r.partOfTurn(&f) {
-				f.is = neither // "turn the nut three quarters"
+			case f.is == turnedBy && (!f.Low.IsInt() && r.partOfTurn(&f) || r.countedOut(&f)):
+				f.is = neither // "turn the nut three quarters", "count the teeth, thirteen, fourteen"
 			}
 			if r.weighed != nil {
 				f.is = r.weighed(&f, row)
@@ -266,6 +266,37 @@ func (r *reading) bareNumbers() {
 			r.bare = append(r.bare, f)
 		}
 	}
+}
+
+// sizeTold tells whether a number is plainly a size by how it is put: "a pin of six", "that's
+// a ten as well" where tens were told before.
+func (r *reading) sizeTold(f *bareNumber, heard *soFar) bool {
+	if !f.Low.IsInt() || compare(f.Low, 2) < 0 || compare(f.Low, 41) > 0 || f.lo < 2 {
+		return false
+	}
+	switch r.toks[f.lo-1].s {
+	case "of":
+		m := r.toks[f.lo-2].men
+		return m >= 0 && r.mentions[m].kind&lexicon.Fastener != 0 && r.mentions[m].hi == f.lo-1 && r.alone(&r.clauses[f.cl], f.hi-1, f.hi)
+	case "a", "an":
+		return heard.sizes[keyOf(f.Low)] && r.word(f.hi) == "as" && r.word(f.hi+1) == "well"
+	}
+	return false
+}
+
+// countedOut tells whether a number stands in a row that is counted: "count the teeth,
+// thirteen, fourteen, fifteen".
+func (r *reading) countedOut(f *bareNumber) bool {
+	for i := f.lo - 1; i >= max(0, f.lo-12) && r.clauses[r.toks[i].cl].sentence == r.clauses[f.cl].sentence; i-- {
+		if w := r.toks[i].s; w == "count" || w == "counting" || w == "counted" {
+			for k := f.lo - 3; k < f.hi+3; k++ {
+				if n := pluralSize[r.word(k)+"s"]; k >= 0 && n > 0 && (compare(f.Low, int64(n)+1) == 0 || compare(f.Low, int64(n)-1) == 0) {
+					return true
+				}
+			}
+		}
+	}
+	return false
 }
 
 // barePlurals adds the numbers of a clause that are said of several: "tens", "13s".
@@ -300,6 +331,9 @@ func (r *reading) mayTell(n *normalize.Number, hi int) bool {
 		w := r.toks[hi].s
 		if timeWords.has(w) || counted.has(w) || coins.has(w) {
 			return false
+		}
+		if dropAdj.has(w) && r.word(hi+1) == "ones" {
+			return false // "I've got five good ones"
 		}
 		if m := r.toks[hi].men; m >= 0 && r.mentions[m].plural && r.mentions[m].kind&lexicon.Tool == 0 && !wide(n.Low) && n.Low.IsInt() {
 			return false

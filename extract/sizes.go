@@ -52,6 +52,9 @@ func (r *reading) findSizes() []sized {
 			continue
 		}
 		kind := q.Kind
+		if kind == normalize.Drive && r.word(q.hi) == "square" && r.word(q.hi+1) == "key" {
+			kind = normalize.Size // what locks a wheel on its shaft
+		}
 		s := sized{lo: q.lo, hi: q.hi, kind: kind, hedged: q.Hedged, cl: q.cl, tool: -1}
 		for _, x := range strings.Split(q.Canonical, " | ") {
 			f := sizeForm(x)
@@ -153,7 +156,7 @@ func (r *reading) sizeLike(q *quantity) bool {
 	c := &r.clauses[q.cl]
 	for _, mi := range c.mentions {
 		m := &r.mentions[mi]
-		if (m.lo == q.hi || m.from == q.hi) && (m.kind&(lexicon.Fastener) != 0 || sizeTool[m.head] != "") {
+		if (m.lo == q.hi || m.from == q.hi) && (m.kind&(lexicon.Fastener) != 0 || sizeTool[m.head] != "" || rigging.has(m.head)) {
 			return true
 		}
 		if m.hi == q.lo && (m.kind&lexicon.Fastener != 0 || m.kind&lexicon.Tool != 0 && sizeTool[m.head] != "") {
@@ -215,6 +218,9 @@ func (r *reading) doneUpNear(ci int) bool {
 	}
 	return false
 }
+
+// rigging are the parts that join things as fasteners do and are told by their size.
+var rigging = set("shackle turnbuckle")
 
 // toolAfter gives the tool with sizes that is named, without a size of its own,
 // within so many tokens of the same sentence, or -1.
@@ -983,8 +989,11 @@ func (r *reading) doubtAt(c *clause, lo, hi int) bool {
 // sizes that a tool comes in is of none.
 func (r *reading) sizeOf(s *sized, row bool) (string, *thing) {
 	c := &r.clauses[s.cl]
-	if s.tool >= 0 && !row && strings.Contains(r.mentions[s.tool].name, "plug socket") {
+	if s.tool >= 0 && (strings.Contains(r.mentions[s.tool].name, "plug socket") || strings.Contains(r.mentions[s.tool].name, "plug spanner")) {
 		return "spark plug", nil
+	}
+	if s.kind == normalize.Drive && s.tool < 0 && r.toks[s.hi-1].s == "drive" {
+		return "drive", nil // "three quarter drive and a pipe on it"
 	}
 	if row && s.tool < 0 && s.kind != normalize.Thread || s.tool >= 0 && (row || c.mood&listing != 0 || s.kind == normalize.Drive || sizeTool[r.mentions[s.tool].head] == "drive") {
 		// a tool list tells what it is for only with "for"
