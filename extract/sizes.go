@@ -22,6 +22,7 @@ type sized struct {
 	tool   int  // mention of the tool it belongs to, or -1
 	asked  bool // all that is asked: "Five?"
 	gone   bool
+	mends   *sized // the size that it corrects, whose owner it has
 }
 
 // sizesAndTools reads the sizes said, and the tools with theirs.
@@ -680,7 +681,7 @@ func (r *reading) unite(out []sized) {
 				out[j].gone = true
 			case near && fix && !andy && !other, fix && !other && !same && (r.doubted(&out[i]) || r.told(&r.clauses[out[j].cl], out[j].lo, out[j].hi)), !other && !or && !same && r.doubted(&out[i]) && !r.doubted(&out[j]) && r.told(&r.clauses[out[j].cl], out[j].lo, out[j].hi):
 				// "a nineteen, or was it … no, that's a seventeen"
-				out[i].gone = true
+				out[i].gone, out[j].mends = true, &out[i]
 			case near && same && one && !andy && !other && gap < 5 && (r.toks[out[i].hi-1].brk < brkSentence || r.word(out[j].hi) == "" || r.toks[out[j].hi].men < 0 || r.mentions[r.toks[out[j].hi].men].kind&lexicon.Tool == 0):
 				out[j].gone = true
 			case near && same && one && !andy && !other && gap < 8:
@@ -940,7 +941,7 @@ func (r *reading) sizes(found []sized) []Size {
 		if k := s.cl + 1; sure && k < len(r.clauses) && r.clauses[k].mood&hedged != 0 && r.clauses[k].hi-r.clauses[k].lo <= 7 && len(r.clauses[k].mentions) == 0 && r.at(r.clauses[k].lo)-r.at(s.lo) < 6 {
 			sure = false
 		}
-		if n := len(out) - 1; n >= 0 && out[n].Of == shortName(of) && slices.Equal(out[n].Candidates, s.canon) && r.at(s.lo)-r.at(lastLo) < 6 && r.word(s.lo-1) != "and" && r.word(s.lo-2) != "and" {
+		if n := len(out) - 1; n >= 0 && out[n].Of == shortName(of) && slices.Equal(out[n].Candidates, s.canon) && r.at(s.lo)-r.at(lastLo) < 6 {
 			out[n].Sure = out[n].Sure || sure || r.word(s.lo-1) == "yeah" || r.word(s.lo-1) == "yep" || r.word(s.lo-1) == "yes" // "Sixteen? It's sixteen."
 			continue
 		}
@@ -988,6 +989,9 @@ func (r *reading) doubtAt(c *clause, lo, hi int) bool {
 // one that the talk has in hand; a part where there is no fastener. One of a row of
 // sizes that a tool comes in is of none.
 func (r *reading) sizeOf(s *sized, row bool) (string, *thing) {
+	if s.mends != nil && s.tool < 0 && !r.ownThing(s.cl) {
+		return r.sizeOf(s.mends, row) // "deck screws, two mil. No, two and a half"
+	}
 	c := &r.clauses[s.cl]
 	if s.tool >= 0 && (strings.Contains(r.mentions[s.tool].name, "plug socket") || strings.Contains(r.mentions[s.tool].name, "plug spanner")) {
 		return "spark plug", nil
@@ -1087,6 +1091,13 @@ func (r *reading) sizeOf(s *sized, row bool) (string, *thing) {
 		return "", nil
 	}
 	return r.whichOne(c, s.lo, best), best
+}
+
+// ownThing tells whether a fastener or a part is named in a clause.
+func (r *reading) ownThing(cl int) bool {
+	return slices.ContainsFunc(r.clauses[cl].mentions, func(mi int) bool {
+		return r.mentions[mi].kind&(lexicon.Fastener|lexicon.Part) != 0
+	})
 }
 
 // toldAfter gives the fastener that is told right after its size: "a twelve on these.
