@@ -902,7 +902,7 @@ func (r *reading) sizes(found []sized) []Size {
 	for i := range found {
 		row[[2]int{found[i].cl, found[i].tool}]++
 	}
-	lastLo := 0
+	lastLo, lastHi := 0, 0
 	for _, s := range found {
 		c := &r.clauses[s.cl]
 		if s.tool >= 0 && strings.Contains(r.mentions[s.tool].name, "drill") {
@@ -946,6 +946,10 @@ func (r *reading) sizes(found []sized) []Size {
 			continue
 		}
 		lastLo = s.lo
+		if n := len(out) - 1; n >= 0 && slices.Equal(out[n].Candidates, s.canon) && r.at(s.lo)-out[n].At < 12 && !r.ownThing(s.cl) && !r.fastenerSince(lastHi, s.lo) && r.alone(c, s.lo, s.hi) && !moreOf.has(r.word(s.hi)) {
+			continue // "seven sixteenths. I've got it written on the drawer. Seven sixteenths."
+		}
+		lastHi = s.hi
 		out = append(out, Size{Of: shortName(of), Dimension: dim, Candidates: s.canon, Sure: sure, Place: r.placeAround(max(c.lo, s.lo-5), min(c.hi, s.hi+3), s.lo)})
 	}
 	return out
@@ -1087,6 +1091,9 @@ func (r *reading) sizeOf(s *sized, row bool) (string, *thing) {
 	if best == nil {
 		best = r.toldAfter(s.cl)
 	}
+	if best == nil && s.tool < 0 {
+		best = r.headingOf(s)
+	}
 	if best == nil {
 		return "", nil
 	}
@@ -1098,6 +1105,32 @@ func (r *reading) ownThing(cl int) bool {
 	return slices.ContainsFunc(r.clauses[cl].mentions, func(mi int) bool {
 		return r.mentions[mi].kind&(lexicon.Fastener|lexicon.Part) != 0
 	})
+}
+
+// moreOf tells, after a size, that something else has it as well.
+var moreOf = set("too as again also on both each")
+
+// fastenerSince tells whether a fastener is named, or some are counted, between two tokens.
+func (r *reading) fastenerSince(lo, hi int) bool {
+	for i := lo; i < hi; i++ {
+		if m := r.toks[i].men; m >= 0 && r.mentions[m].kind&lexicon.Fastener != 0 || countOf[r.toks[i].s] > 1 {
+			return true
+		}
+	}
+	return false
+}
+
+// headingOf gives what no spanner fits and a sentence with a size is about: "new key, half inch
+// square".
+func (r *reading) headingOf(s *sized) *thing {
+	for k := s.cl; k >= 0 && k >= s.cl-4 && r.since(r.clauses[k].lo, s.lo) < 10; k-- {
+		for _, mi := range r.clauses[k].mentions {
+			if m := &r.mentions[mi]; m.entry != nil && m.prep == "" && m.lo < s.lo && r.opens(&r.clauses[k], m) {
+				return m.entry
+			}
+		}
+	}
+	return nil
 }
 
 // toldAfter gives the fastener that is told right after its size: "a twelve on these.
@@ -1179,6 +1212,11 @@ func (r *reading) spokenOf(cl, tok int) (*thing, string) {
 				}
 			}
 		}
+		if part != nil && part.prep == "on" {
+			if t := r.fastenerBefore(k); t != nil {
+				return t, "" // "the wheel nuts while it's still on the deck, four of them, 17"
+			}
+		}
 		if part != nil {
 			if part.entry == nil && part.kind&lexicon.Tool == 0 {
 				return nil, part.name
@@ -1189,6 +1227,18 @@ func (r *reading) spokenOf(cl, tok int) (*thing, string) {
 		}
 	}
 	return nil, ""
+}
+
+// fastenerBefore gives the fastener that is named in a clause before one of the same sentence.
+func (r *reading) fastenerBefore(cl int) *thing {
+	for k := cl - 1; k >= 0 && r.clauses[k].sentence == r.clauses[cl].sentence; k-- {
+		for _, mi := range r.clauses[k].mentions {
+			if m := &r.mentions[mi]; m.kind&lexicon.Fastener != 0 && m.entry != nil && m.entry.fastener && alike.has(m.entry.head) {
+				return m.entry
+			}
+		}
+	}
+	return nil
 }
 
 // heldByCounted tells whether things that are only counted are said to hold a part:
