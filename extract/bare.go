@@ -269,10 +269,17 @@ func (r *reading) bareNumbers() {
 }
 
 // sizeTold tells whether a number is plainly a size by how it is put: "a pin of six", "that's
-// a ten as well" where tens were told before.
+// a ten as well" where tens were told before, "a six thread".
 func (r *reading) sizeTold(f *bareNumber, heard *soFar) bool {
 	if !f.Low.IsInt() || compare(f.Low, 2) < 0 || compare(f.Low, 41) > 0 || f.lo < 2 {
 		return false
+	}
+	switch w := r.word(f.hi); {
+	case r.toks[f.hi-1].brk >= brkComma:
+	case w == "number" && compare(f.Low, 5) > 0:
+		return !prepositions.has(r.word(f.hi + 1)) // "ten number, both of them"
+	case threadWords.has(w) && (r.toks[f.lo-1].s == "a" || r.toks[f.lo-1].s == "an"):
+		return true // "it's only a six thread"
 	}
 	switch r.toks[f.lo-1].s {
 	case "of":

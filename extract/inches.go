@@ -77,7 +77,7 @@ func (r *reading) sizedThing(lo, hi int) bool {
 }
 
 // threadWords are what a size right before them is the thread of.
-var threadWords = set("thread threads threaded coarse fine stud studs tapping")
+var threadWords = set("thread threads coarse fine stud studs tapping")
 
 // alone tells whether a size says all that there is between two stops, but for what points
 // at it: "nine sixteenths, there it is", "no, that's a 1/2".

@@ -164,7 +164,10 @@ func (r *reading) sizeLike(q *quantity) bool {
 			return true
 		}
 	}
-	if headWords.has(r.word(q.hi)) {
+	if w := r.word(q.hi); headWords.has(w) || threadWords.has(w) && r.toks[q.hi-1].brk < brkComma {
+		return true
+	}
+	if r.byLength(q.lo) {
 		return true
 	}
 	if n := r.word(q.hi); q.Unit == "mm" && keySize(mm) && (n == "both" || n == "each") && !r.measured(c, q.lo, q.hi) && r.turnedNear(q.cl, q.lo) {
@@ -205,6 +208,28 @@ func (r *reading) sizeLike(q *quantity) bool {
 		}
 	}
 	return false
+}
+
+// byLength tells whether a length at a token is how long a screw is whose size was just told,
+// or may be: "five sixteenths, by inch and three quarter. Or two inch."
+func (r *reading) byLength(lo int) bool {
+	if lo < 2 {
+		return false
+	}
+	if q := r.toks[lo-2].qty; r.toks[lo-1].s == "or" && q >= 0 {
+		return r.byLength(r.qtys[q].lo)
+	}
+	return r.toks[lo-1].s == "by" && r.sizeEnds(lo-1)
+}
+
+// sizeEnds tells whether a size, with its unit or without, ends at a token.
+func (r *reading) sizeEnds(i int) bool {
+	if q := r.toks[i-1].qty; q >= 0 {
+		k := r.qtys[q].Kind
+		return k == normalize.Thread || kindOf(k) == normalize.Size
+	}
+	j := slices.IndexFunc(r.bare, func(f bareNumber) bool { return f.hi == i })
+	return j >= 0 && r.bare[j].is == turnedBy
 }
 
 // doneUpNear tells whether something is undone or done up in a clause or beside it.
@@ -923,13 +948,15 @@ func (r *reading) sizes(found []sized) []Size {
 		case normalize.Thread:
 			dim = "thread"
 		case normalize.Drive:
-			dim = "drive"
+			if dim = "drive"; t != nil && t.head == "key" {
+				dim = "unsaid" // "a new key, half inch square"
+			}
 		case normalize.Driver:
 			dim = "driver"
 		default:
 			if s.tool >= 0 {
 				dim = sizeTool[r.mentions[s.tool].head]
-			} else if w := r.word(s.hi); w == "long" && r.toks[s.hi-1].brk < brkPause {
+			} else if w := r.word(s.hi); w == "long" && r.toks[s.hi-1].brk < brkPause || s.lo > 0 && r.toks[s.lo-1].s == "by" {
 				dim = "length"
 			} else if t != nil && takesTorque(t) && w == "by" && strings.HasSuffix(s.canon[0], " in") {
 				dim = "thread" // "a three eighths by inch and a quarter"
@@ -1045,6 +1072,8 @@ func (r *reading) sizeOf(s *sized, row bool) (string, *thing) {
 			d += 6
 			if m.prep != "" && m.prep != "on" && m.prep != "for" {
 				d += 20
+			} else if m.prep == "on" && m.hi <= s.lo {
+				d += 8 // where it is, rather than what
 			}
 		}
 		if s.tool >= 0 && m.lo >= s.hi && m.prep != "for" && m.prep != "on" && d > 3 || d > 14 && len(c.mentions) > 2 {
@@ -1187,7 +1216,7 @@ func (r *reading) spokenOf(cl, tok int) (*thing, string) {
 			if m.entry != nil && m.lo < tok && r.heldByCounted(&r.clauses[k], m) {
 				return m.entry, ""
 			}
-			if m.lo >= tok || m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" && m.prep != "on" && m.prep != "for" && !(m.prep == "of" && m.of >= 0) && !((m.prep == "with" || m.prep == "by") && m.kind&lexicon.Fastener != 0) || m.ownsNone() || inert(m) {
+			if m.lo >= tok || m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" && m.prep != "on" && m.prep != "for" && !(m.prep == "of" && m.of >= 0) && !((m.prep == "with" || m.prep == "by") && m.kind&lexicon.Fastener != 0) || m.ownsNone() && m.kind&lexicon.Fastener == 0 || inert(m) {
 				continue // but "it's locked with a grub screw. Three mil."
 			}
 			if n := r.actOn(k, mi); k < cl && (n == "place" || n == "support" && r.word(m.hi+1) != "held" || n == "store") {

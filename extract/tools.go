@@ -194,7 +194,7 @@ func (r *reading) turner(s *sized) string {
 	if strings.HasSuffix(s.canon[0], " cm") || tooThin[s.canon[0]] || s.hi < len(r.toks) && r.toks[s.hi-1].brk == brkNone && bored.has(r.toks[s.hi].s) {
 		return "" // "an eight mil hole", "up one millimetre"
 	}
-	if w := r.word(s.hi); w == "by" || w == "long" && r.toks[s.hi-1].brk < brkPause {
+	if w := r.word(s.hi); w == "by" || r.word(s.lo-1) == "by" || w == "long" && r.toks[s.hi-1].brk < brkPause {
 		return "" // "three eighths by inch and a quarter": the bolt's own
 	}
 	for _, mi := range c.mentions {
@@ -202,7 +202,7 @@ func (r *reading) turner(s *sized) string {
 			return "" // "a 3 mm split pin": nothing turns it
 		}
 	}
-	if _, t := r.sizeOf(s, false); t != nil && !with && s.kind != normalize.Driver && (unturned.has(t.head) || rigging.has(t.head)) {
+	if _, t := r.sizeOf(s, false); t != nil && !with && s.kind != normalize.Driver && (unturned.has(t.head) || rigging.has(t.head)) && (r.toks[s.lo].qty >= 0 || !wideSize(s.canon[0])) {
 		return ""
 	}
 	for i := max(c.lo, s.lo-3); i < min(c.hi, s.hi+2); i++ {
