@@ -139,13 +139,24 @@ func (r *reading) threadOf(s *sized, canon string) string {
 	}
 	w := r.toks[s.hi].s
 	n, mm := strings.CutSuffix(canon, " mm")
-	switch told := threadWords.has(w); {
+	switch told := threadWords.has(w) || (w == "screw" || w == "screws") && r.headless(s); {
 	case mm && told && len(normalize.CheckSize("M"+n, normalize.Thread)) == 0:
 		return "M" + n
 	case !mm && strings.HasSuffix(canon, " in") && (told || r.boltAt(s.hi)) && len(normalize.Threads(canon)) > 0:
 		return canon
 	}
 	return ""
+}
+
+// headless tells whether the screw named right after a size has a head that nothing grips by
+// its sides: its size is that of its thread.
+func (r *reading) headless(s *sized) bool {
+	for i := max(s.lo-3, 0); i < min(s.hi+6, len(r.toks)); i++ {
+		if r.toks[i].s == "countersunk" {
+			return r.clauses[r.toks[i].cl].sentence == r.clauses[s.cl].sentence
+		}
+	}
+	return false
 }
 
 // boltAt tells whether a bolt or a screw is named right at a token.

@@ -88,14 +88,69 @@ func (r *reading) findSizes() []sized {
 			s.kind, s.canon[0] = normalize.Thread, x
 		}
 	}
+	r.threadLengths(out)
 	r.unite(out)
 	var kept []sized
 	for _, s := range out {
-		if !s.gone {
+		if !s.gone && !r.refused(&s) {
 			kept = append(kept, s)
 		}
 	}
 	return kept
+}
+
+// refused tells whether a size is said not to fit: "an eight won't go on", "the ten's too big".
+func (r *reading) refused(s *sized) bool {
+	for i := s.hi; i < min(s.hi+4, len(r.toks)) && r.toks[i-1].brk < brkComma; i++ {
+		switch next := r.word(i + 1); r.toks[i].s {
+		case "won't", "wouldn't", "doesn't", "don't", "didn't", "n't":
+			return next == "go" || next == "fit" || next == "even" || next == "quite"
+		case "too":
+			return (next == "big" || next == "small" || next == "loose") && r.toks[i-1].is(wLinking)
+		case "was":
+			return next == "the" && r.word(i+2) == "old" // "twenty seven was the old one"
+		}
+	}
+	return false
+}
+
+// threadLengths gives threads the length that is told of them after: "it's M8, and I think
+// it's a twenty long, could be a twenty-five".
+func (r *reading) threadLengths(out []sized) {
+	for i := range out {
+		s := &out[i]
+		if s.kind != normalize.Thread || len(s.canon) != 1 || s.canon[0][0] != 'M' || strings.Contains(s.canon[0], "x") {
+			continue
+		}
+		thread := s.canon[0]
+		for j := range r.bare {
+			f := &r.bare[j]
+			if f.lo < s.hi || r.clauses[f.cl].sentence != r.clauses[s.cl].sentence || f.lo-s.hi > 14 {
+				continue
+			}
+			if len(s.canon) == 1 && s.canon[0] == thread {
+				if r.word(f.hi) == "long" && r.toks[f.hi-1].brk == brkNone && f.is != turnedBy && f.Low.IsInt() && compare(f.Low, 8) >= 0 {
+					s.canon[0] = thread + "x" + f.Low.RatString()
+					s.hi = f.hi
+					s.hedged = s.hedged || f.Hedged
+				}
+			} else if f.lo-s.hi <= 5 && f.Low.IsInt() && r.eitherOr(s.hi, f.lo) {
+				s.canon, s.hi, s.hedged = append(s.canon, thread+"x"+f.Low.RatString()), f.hi, true
+				break
+			}
+		}
+	}
+}
+
+// eitherOr tells whether what stands between two tokens makes one thing or the other of them.
+func (r *reading) eitherOr(lo, hi int) bool {
+	for i := lo; i < hi; i++ {
+		switch r.toks[i].s {
+		case "or", "maybe", "might", "could", "may":
+			return true
+		}
+	}
+	return false
 }
 
 // timeWords are the words after a number for how long or how often.
@@ -1024,8 +1079,10 @@ func (r *reading) sizeOf(s *sized, row bool) (string, *thing) {
 		return r.sizeOf(s.mends, row) // "deck screws, two mil. No, two and a half"
 	}
 	c := &r.clauses[s.cl]
-	if s.tool >= 0 && (strings.Contains(r.mentions[s.tool].name, "plug socket") || strings.Contains(r.mentions[s.tool].name, "plug spanner")) {
-		return "spark plug", nil
+	if s.tool >= 0 {
+		if of := toolFor(&r.mentions[s.tool]); of != "" {
+			return of, nil
+		}
 	}
 	if s.kind == normalize.Drive && s.tool < 0 && r.toks[s.hi-1].s == "drive" {
 		return "drive", nil // "three quarter drive and a pipe on it"
@@ -1127,6 +1184,20 @@ func (r *reading) sizeOf(s *sized, row bool) (string, *thing) {
 		return "", nil
 	}
 	return r.whichOne(c, s.lo, best), best
+}
+
+// toolFor gives what a tool is named after that it turns: "a plug spanner", "the wheel nut socket".
+func toolFor(m *mention) string {
+	if m.head != "socket" && m.head != "spanner" && m.head != "wrench" || len(m.mods) == 0 {
+		return ""
+	}
+	switch w := m.mods[len(m.mods)-1]; w {
+	case "plug":
+		return "spark plug"
+	case "nut", "bolt", "pedal", "cone":
+		return strings.Join(m.mods, " ")
+	}
+	return ""
 }
 
 // ownThing tells whether a fastener or a part is named in a clause.
