@@ -256,7 +256,7 @@ func (r *reading) bareNumbers() {
 			switch {
 			case f.is == howTight && r.toolAt(f.hi), f.is == neither && (r.inInches(&f) || r.sizeTold(&f, heard)):
 				f.is = turnedBy // "seventeen crow's foot", "a three eighths bolt"
-			case f.is == turnedBy && (!f.Low.IsInt() && r.partOfTurn(&f) || r.countedOut(&f)):
+			case f.is == turnedBy && (!f.Low.IsInt() && r.partOfIt(&f) || r.countedOut(&f)):
 				f.is = neither // "turn the nut three quarters", "count the teeth, thirteen, fourteen"
 			}
 			if r.weighed != nil {
@@ -284,7 +284,7 @@ func (r *reading) sizeTold(f *bareNumber, heard *soFar) bool {
 	switch r.toks[f.lo-1].s {
 	case "of":
 		m := r.toks[f.lo-2].men
-		return m >= 0 && r.mentions[m].kind&lexicon.Fastener != 0 && r.mentions[m].hi == f.lo-1 && r.alone(&r.clauses[f.cl], f.hi-1, f.hi)
+		return m >= 0 && r.mentions[m].kind&lexicon.Fastener != 0 && r.mentions[m].hi == f.lo-1 && r.nothingMore(&r.clauses[f.cl], f.hi)
 	case "a", "an":
 		return heard.sizes[keyOf(f.Low)] && r.word(f.hi) == "as" && r.word(f.hi+1) == "well"
 	}

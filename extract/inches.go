@@ -87,6 +87,12 @@ func (r *reading) alone(c *clause, lo, hi int) bool {
 			return false
 		}
 	}
+	return r.nothingMore(c, hi)
+}
+
+// nothingMore tells whether what ends at a token is all that a stretch says, but for what
+// points at it.
+func (r *reading) nothingMore(c *clause, hi int) bool {
 	if hi == c.hi || r.toks[hi-1].brk >= brkPause {
 		return true
 	}
@@ -94,9 +100,11 @@ func (r *reading) alone(c *clause, lo, hi int) bool {
 	return w == "too" || w == "on" || w == "with" || !linking.has(w) && (besideSize.has(w) || openers.has(w) || dropWords.has(w))
 }
 
-// partOfTurn tells whether a number that may be a size is by how much something is turned.
-func (r *reading) partOfTurn(f *bareNumber) bool {
-	return f.Low.Denom().Int64() < 8 && r.word(f.lo-1) != "the" && !r.toolAt(f.hi) && r.ofTurn(&r.clauses[f.cl], f.lo)
+// partOfIt tells whether a fraction that may be a size is by how much something is turned, or
+// how far something goes.
+func (r *reading) partOfIt(f *bareNumber) bool {
+	c := &r.clauses[f.cl]
+	return f.Low.Denom().Int64() < 8 && r.word(f.lo-1) != "the" && !r.toolAt(f.hi) && (r.ofTurn(c, f.lo) || r.measured(c, f.lo, f.hi))
 }
 
 // ofTurn tells whether a part before a token is one of a turn: "give it another quarter".

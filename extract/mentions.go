@@ -736,7 +736,7 @@ func (r *reading) complete(ci int, m *mention) {
 			}
 			break
 		}
-		if pk.is(wStop|wDeterminer|wPronoun|wNumber) || countOf[p] > 0 || papers.has(p) || fractionWord.has(p) || openings.has(p) && m.kind&lexicon.Tool == 0 {
+		if pk.is(wStop|wDeterminer|wPronoun|wNumber) || countOf[p] > 0 || papers.has(p) || fractionWord.has(p) || strings.Contains(p, "/") || openings.has(p) && m.kind&lexicon.Tool == 0 {
 			break
 		}
 		if p == "piece" && i-2 >= c.lo && (countOf[r.toks[i-2].s] > 0 || r.toks[i-2].qty >= 0) {

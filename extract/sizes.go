@@ -238,7 +238,7 @@ func (r *reading) sizeLike(q *quantity) bool {
 	if r.measured(c, q.lo, q.hi) || r.farBy(c, q.lo) || r.isNew(c, q.lo) {
 		return false
 	}
-	if r.word(q.lo-2) == "with" && r.word(q.lo-1) == "the" && r.alone(c, q.hi-1, q.hi) {
+	if r.word(q.lo-2) == "with" && r.word(q.lo-1) == "the" && r.nothingMore(c, q.hi) {
 		return true // "I checked every one of them with the half inch"
 	}
 	// "it's eight mil and you want the long Allen": the tool comes after
@@ -362,7 +362,7 @@ func (r *reading) measured(c *clause, lo, hi int) bool {
 // ofStock are what a size right before them is the thickness or the width of.
 var ofStock = set("plate plates sheet ply plywood board boards timber planks plank hole holes slab strip")
 
-var measures = set("gap play clearance long thick deep level travel down wide proud longer bent taller foot feet away apart high tall further turn turns measure measured measures wear worn slack past from between left")
+var measures = set("gap stroke play clearance long thick deep level travel down wide proud longer bent taller foot feet away apart high tall further turn turns measure measured measures wear worn slack past from between left")
 
 // besideMeasure are the words of them that are said of much else further off.
 var besideMeasure = set("from past between left down away apart")
@@ -1080,7 +1080,12 @@ func (r *reading) sizeOf(s *sized, row bool) (string, *thing) {
 	}
 	c := &r.clauses[s.cl]
 	if s.tool >= 0 {
-		if of := toolFor(&r.mentions[s.tool]); of != "" {
+		if of := toolFor(&r.mentions[s.tool]); of == "spark plug" {
+			if t, _ := r.spokenOf(s.cl, r.mentions[s.tool].lo); t != nil && t.head == "plug" {
+				return named(t), t // "undo the sump plug, plug spanner, a twenty-one"
+			}
+			return of, nil
+		} else if of != "" {
 			return of, nil
 		}
 	}
