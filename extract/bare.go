@@ -271,6 +271,9 @@ func (r *reading) bareNumbers() {
 // sizeTold tells whether a number is plainly a size by how it is put: "a pin of six", "that's
 // a ten as well" where tens were told before, "a six thread".
 func (r *reading) sizeTold(f *bareNumber, heard *soFar) bool {
+	if r.halfMil(f) {
+		return true
+	}
 	if !f.Low.IsInt() || compare(f.Low, 2) < 0 || compare(f.Low, 41) > 0 || f.lo < 2 {
 		return false
 	}
@@ -289,6 +292,22 @@ func (r *reading) sizeTold(f *bareNumber, heard *soFar) bool {
 		return heard.sizes[keyOf(f.Low)] && r.word(f.hi) == "as" && r.word(f.hi+1) == "well"
 	}
 	return false
+}
+
+// halfMil tells whether a number and a half, said by itself, is the key of a screw that was
+// just named: "there's a grub screw in it, two and a half".
+func (r *reading) halfMil(f *bareNumber) bool {
+	if f.Low.Denom().Int64() != 2 || compare(f.Low, 6) > 0 || compare(f.Low, 1) < 0 {
+		return false
+	}
+	c := &r.clauses[f.cl]
+	if !r.alone(c, f.lo, f.hi) || r.measuredBefore(f.cl, f.lo) || r.ofTurn(c, f.lo) {
+		return false
+	}
+	return slices.ContainsFunc(c.mentions, func(mi int) bool {
+		m := &r.mentions[mi]
+		return m.head == "screw" && m.hi <= f.lo && f.lo-m.hi < 6
+	})
 }
 
 // countedOut tells whether a number stands in a row that is counted: "count the teeth,
@@ -336,7 +355,7 @@ func (r *reading) mayTell(n *normalize.Number, hi int) bool {
 	}
 	if hi < len(r.toks) && r.toks[hi-1].brk < brkComma {
 		w := r.toks[hi].s
-		if timeWords.has(w) || counted.has(w) || coins.has(w) {
+		if timeWords.has(w) || counted.has(w) || coins.has(w) || sided.has(w) {
 			return false
 		}
 		if dropAdj.has(w) && r.word(hi+1) == "ones" {
@@ -348,6 +367,9 @@ func (r *reading) mayTell(n *normalize.Number, hi int) bool {
 	}
 	return true
 }
+
+// sided are the words for the shape of a socket or a key that a number before them tells.
+var sided = set("point sided cornered corner jaw leg pin way")
 
 // tightAhead is by how much a torque is given more weight than its clues tell: one that is
 // missed is lost, one that is none is asked about, since its unit is not its own.

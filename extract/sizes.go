@@ -1159,6 +1159,9 @@ func (r *reading) sizeOf(s *sized, row bool) (string, *thing) {
 	if s.tool >= 0 && !r.usedHere(c) {
 		return "", nil
 	}
+	if t := r.turnedThen(s); t != nil {
+		return named(t), t
+	}
 	if t, name := r.spokenOf(s.cl, s.lo); t != nil {
 		return r.whichOne(c, s.lo, t), t
 	} else if name != "" {
@@ -1238,12 +1241,33 @@ func (r *reading) headingOf(s *sized) *thing {
 	return nil
 }
 
+// turnedThen gives the fastener that the rest of a sentence names which begins with what turns
+// it: "get the eight mil socket down the hole and undo the clamp bolt".
+func (r *reading) turnedThen(s *sized) *thing {
+	if s.tool < 0 && r.word(s.lo-1) != "with" && r.word(s.lo-2) != "with" {
+		return nil
+	}
+	for i := s.lo - 1; i >= 0 && r.toks[i].brk < brkSentence; i-- {
+		if m := r.toks[i].men; m >= 0 && r.mentions[m].kind&(lexicon.Fastener|lexicon.Part) != 0 {
+			return nil
+		}
+	}
+	for i := s.hi; i < min(len(r.toks), s.hi+16) && r.toks[i-1].brk < brkSentence; i++ {
+		if mi := r.toks[i].men; mi >= 0 {
+			if m := &r.mentions[mi]; m.entry != nil && m.entry.fastener && m.prep == "" && alike.has(m.entry.head) {
+				return m.entry
+			}
+		}
+	}
+	return nil
+}
+
 // toldAfter gives the fastener that is told right after its size: "a twelve on these.
 // That's the caliper bolts."
 func (r *reading) toldAfter(cl int) *thing {
 	for k := cl + 1; k < len(r.clauses) && k <= cl+3 && r.since(r.clauses[cl].lo, r.clauses[k].lo) < 8; k++ {
 		switch c := &r.clauses[k]; r.toks[c.lo].s {
-		case "that", "those", "these", "they", "this":
+		case "that", "those", "these", "they", "this", "it":
 			for _, mi := range c.mentions {
 				if m := &r.mentions[mi]; m.entry != nil && m.entry.fastener && m.from-c.lo <= 3 {
 					return m.entry
