@@ -129,6 +129,11 @@ var spannerSizes = func() (of [51]bool) {
 	return of
 }()
 
+// spannerSize tells whether spanners and sockets are sold in a width.
+func spannerSize(v *big.Rat) bool {
+	return v.IsInt() && compare(v, 1) >= 0 && compare(v, int64(len(spannerSizes)-1)) <= 0 && spannerSizes[v.Num().Int64()]
+}
+
 // worthOf puts a number into classes: few, the widths of spanners, odd ones, round ones.
 func worthOf(v *big.Rat) int {
 	if !v.IsInt() {
@@ -271,8 +276,12 @@ func (r *reading) bareNumbers() {
 // sizeTold tells whether a number is plainly a size by how it is put: "a pin of six", "that's
 // a ten as well" where tens were told before, "a six thread".
 func (r *reading) sizeTold(f *bareNumber, heard *soFar) bool {
-	if r.halfMil(f) {
+	switch c := &r.clauses[f.cl]; {
+	case r.halfMil(f):
 		return true
+	case f.many && spannerSize(f.Low) && r.toks[f.lo-1].is(wLinking), f.Alt && spannerSize(f.Low) && spannerSize(f.High) && (r.word(f.lo-1) == "either" || articles.has(r.word(f.lo-1)) || articles.has(r.toks[f.lo].s)):
+		// "the rest are thirteens", "it's either a ten or an eleven"
+		return r.nothingMore(c, f.hi) && !r.measuredBefore(f.cl, f.lo) && (r.fastenersNear(f.cl, f.lo) || r.doneUpNear(f.cl))
 	}
 	if !f.Low.IsInt() || compare(f.Low, 2) < 0 || compare(f.Low, 41) > 0 || f.lo < 2 {
 		return false

@@ -27,8 +27,11 @@ func (r *reading) inInches(f *bareNumber) bool {
 		return true
 	}
 	written := strings.ContainsAny(r.toks[f.lo].s, "/½¼¾")
-	if f.Low.Denom().Int64() < 8 && !written || compare(f.Low, 2) > 0 {
-		return false // "and then a quarter"
+	if f.Low.Denom().Int64() < 8 && !written && !(r.word(f.hi) == "on" && r.sizeBefore(c, f.lo)) || compare(f.Low, 2) > 0 {
+		return false // "and then a quarter", but "nineteen on one side and three quarter on the other"
+	}
+	if r.word(f.lo-1) == "and" && r.sizeBefore(c, f.lo) {
+		return r.nothingMore(c, f.hi)
 	}
 	return r.alone(c, f.lo, f.hi) && !r.measuredBefore(f.cl, f.lo) && r.fastenersNear(f.cl, f.lo)
 }
@@ -38,6 +41,16 @@ func (r *reading) inInches(f *bareNumber) bool {
 func (r *reading) measuredBefore(ci, tok int) bool {
 	for i := tok - 1; i >= max(0, tok-16) && r.clauses[r.toks[i].cl].sentence == r.clauses[ci].sentence; i-- {
 		if w := r.toks[i].s; r.toks[i].men < 0 && (w == "lower" || w == "higher" || measures.has(w) && !besideMeasure.has(w)) {
+			return true
+		}
+	}
+	return false
+}
+
+// sizeBefore tells whether a clause has a size before a token.
+func (r *reading) sizeBefore(c *clause, tok int) bool {
+	for i := tok; i > c.lo+1; i-- {
+		if r.sizeEnds(i) {
 			return true
 		}
 	}

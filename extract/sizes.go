@@ -222,7 +222,7 @@ func (r *reading) sizeLike(q *quantity) bool {
 	if w := r.word(q.hi); headWords.has(w) || threadWords.has(w) && r.toks[q.hi-1].brk < brkComma {
 		return true
 	}
-	if r.byLength(q.lo) {
+	if r.byLength(q.lo) || keySize(mm) && r.orSize(q.lo) {
 		return true
 	}
 	if n := r.word(q.hi); q.Unit == "mm" && keySize(mm) && (n == "both" || n == "each") && !r.measured(c, q.lo, q.hi) && r.turnedNear(q.cl, q.lo) {
@@ -275,6 +275,14 @@ func (r *reading) byLength(lo int) bool {
 		return r.byLength(r.qtys[q].lo)
 	}
 	return r.toks[lo-1].s == "by" && r.sizeEnds(lo-1)
+}
+
+// orSize tells whether a length at a token is the other of two sizes: "seven sixteenths or eleven mil".
+func (r *reading) orSize(lo int) bool {
+	if lo > 2 && articles.has(r.toks[lo-1].s) {
+		lo--
+	}
+	return lo > 1 && r.toks[lo-1].s == "or" && r.sizeEnds(lo-1)
 }
 
 // sizeEnds tells whether a size, with its unit or without, ends at a token.
