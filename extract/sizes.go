@@ -753,6 +753,9 @@ func (r *reading) unite(out []sized) {
 					andy = true
 				}
 			}
+			if fix && slices.ContainsFunc(out[i+1:j], func(o sized) bool { return !o.gone && o.kind == out[j].kind }) {
+				fix = false // "the old one's an M8 by 36, the new one's by 40. No, 42": it mends the last
+			}
 			one := len(out[i].canon) == 1 && len(out[j].canon) == 1
 			same := out[i].canon[0] == out[j].canon[0]
 			switch {
@@ -1104,8 +1107,8 @@ func (r *reading) sizeOf(s *sized, row bool) (string, *thing) {
 		// a tool list tells what it is for only with "for"
 		for _, mi := range c.mentions {
 			m := &r.mentions[mi]
-			if m.entry != nil && m.prep == "for" && m.from >= s.lo && m.from-s.hi <= 4 && s.kind != normalize.Drive {
-				return m.entry.name, m.entry
+			if m.entry != nil && m.prep == "for" && m.from >= s.lo && m.from-s.hi <= 4 && s.kind != normalize.Drive && (m.from-s.hi < 3 || r.toks[s.hi-1].brk < brkComma) {
+				return m.entry.name, m.entry // but "four, five, and a six for the axle"
 			}
 		}
 		return "", nil
@@ -1121,8 +1124,8 @@ func (r *reading) sizeOf(s *sized, row bool) (string, *thing) {
 		if m.head == "key" && (m.hi == s.lo || m.hi == s.lo-1) {
 			continue // "I need key of twenty-two"
 		}
-		if inert(m) && (m.hi < s.lo || m.prep == "with" && m.from > s.hi) {
-			continue // "bend the tab back, thirty mil", "nine sixteenths, with a lock washer"
+		if inert(m) && (m.hi < s.lo || m.prep == "with" && m.from > s.hi || s.kind == normalize.Thread) {
+			continue // "bend the tab back, thirty mil", "nine sixteenths, with a lock washer", "M16, new washer"
 		}
 		d := 0
 		if m.lo >= s.hi {
