@@ -117,6 +117,10 @@ func (r *reading) nothingMore(c *clause, hi int) bool {
 // how far something goes.
 func (r *reading) partOfIt(f *bareNumber) bool {
 	c := &r.clauses[f.cl]
+	switch r.word(f.lo - 1) {
+	case "off", "out", "back", "down", "up", "about":
+		return r.toks[f.lo-1].brk < brkPause // "back the nut off an eighth"
+	}
 	return f.Low.Denom().Int64() < 8 && r.word(f.lo-1) != "the" && !r.toolAt(f.hi) && (r.ofTurn(c, f.lo) || r.measured(c, f.lo, f.hi))
 }
 

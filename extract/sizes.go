@@ -356,6 +356,9 @@ func (r *reading) measured(c *clause, lo, hi int) bool {
 			return true
 		}
 	}
+	if w, v := r.word(lo-1), r.word(lo-2); lo > c.lo && (w == "back" || w == "to" && v == "down") || w == "out" && (v == "sticks" || v == "sticking") {
+		return true // "cut it back twenty mil", "they're down to two mil"
+	}
 	if hi < c.hi && r.toks[hi-1].brk < brkComma && ofStock.has(r.toks[hi].s) {
 		return true // "a quarter inch plate", "an eight mil hole"
 	}
