@@ -304,7 +304,7 @@ func (r *reading) sizeTold(f *bareNumber, heard *soFar) bool {
 }
 
 // halfMil tells whether a number and a half, said by itself, is the key of a screw that was
-// just named: "there's a grub screw in it, two and a half".
+// just named, or the next one tried: "there's a grub screw in it, two and a half".
 func (r *reading) halfMil(f *bareNumber) bool {
 	if f.Low.Denom().Int64() != 2 || compare(f.Low, 6) > 0 || compare(f.Low, 1) < 0 {
 		return false
@@ -312,6 +312,12 @@ func (r *reading) halfMil(f *bareNumber) bool {
 	c := &r.clauses[f.cl]
 	if !r.alone(c, f.lo, f.hi) || r.measuredBefore(f.cl, f.lo) || r.ofTurn(c, f.lo) {
 		return false
+	}
+	for i := f.lo - 1; i >= max(0, f.lo-10); i-- {
+		if q := r.toks[i].qty; q >= 0 {
+			k := &r.qtys[q] // "three mil key. No, it's spinning. Two and a half"
+			return k.Kind == normalize.Size && k.Unit == "mm" && compare(k.Low, 7) < 0 && r.since(k.lo, f.lo) < 12
+		}
 	}
 	return slices.ContainsFunc(c.mentions, func(mi int) bool {
 		m := &r.mentions[mi]

@@ -22,7 +22,7 @@ type sized struct {
 	tool   int  // mention of the tool it belongs to, or -1
 	asked  bool // all that is asked: "Five?"
 	gone   bool
-	mends   *sized // the size that it corrects, whose owner it has
+	mends  *sized // the size that it corrects, whose owner it has
 }
 
 // sizesAndTools reads the sizes said, and the tools with theirs.
@@ -356,7 +356,7 @@ func (r *reading) measured(c *clause, lo, hi int) bool {
 			return true
 		}
 	}
-	if w, v := r.word(lo-1), r.word(lo-2); lo > c.lo && (w == "back" || w == "to" && v == "down") || w == "out" && (v == "sticks" || v == "sticking") {
+	if w, v := r.word(lo-1), r.word(lo-2); lo > c.lo && r.toks[lo-1].brk < brkPause && (w == "back" || w == "to" && v == "down") || w == "out" && (v == "sticks" || v == "sticking") {
 		return true // "cut it back twenty mil", "they're down to two mil"
 	}
 	if hi < c.hi && r.toks[hi-1].brk < brkComma && ofStock.has(r.toks[hi].s) {

@@ -39,6 +39,53 @@ func TestSizesAndWhatTurnsThem(t *testing.T) {
 		{"Undo the gib screws with a two and a half Allen.", []string{"gib screws 2.5 mm"}, []string{"hex key 2.5 mm"}},
 		{"Undo the panel screws, quarter inch hex, three of them.", []string{"panel screws 1/4 in"}, []string{"hex key 1/4 in"}},
 		{"Tools. Spanners, a seventeen socket for the prop, could be a nineteen. Undo the prop.", []string{"prop 17 mm|19 mm"}, []string{"spanner ", "socket 17 mm"}},
+		// In inches, with and without the word.
+		{"The lathe's tool post. Two set bolts hold it down, and they're seven sixteenths, not eleven mil.", []string{"tool post set bolts 7/16 in"}, []string{"spanner 7/16 in"}},
+		{"Swing the anchor winch over. Deck bolts, eleven sixteenths, there you go.", []string{"deck bolts 11/16 in"}, []string{"spanner 11/16 in"}},
+		{"Undo the mast step bolts with the half inch.", []string{"mast step bolts 1/2 in"}, []string{"spanner 1/2 in"}},
+		{"Undo the flue clamp, half inch, and swing it out.", []string{"flue clamp 1/2 in"}, []string{"spanner 1/2 in"}},
+		{"These wee 3/8 dome nuts come off the rail.", []string{"dome nuts 3/8 in"}, []string{"spanner 3/8 in"}},
+		{"Undo the pivot. Nineteen mil on one side and three quarter on the other.", []string{"pivot 19 mm", "pivot 3/4 in"}, []string{"spanner 19 mm", "spanner 3/4 in"}},
+		{"There's a bolt in the end of the roller, thirteen sixteenths, with a spring washer. Undo it.", []string{"roller bolt 13/16 in"}, []string{"spanner 13/16 in"}},
+		// Threads, which no spanner has.
+		{"That keel bolt's a three-quarter bolt. Undo it.", []string{"keel bolt 3/4 in"}, nil},
+		{"Undo the fence bolts. They're quarter inch Whitworth.", []string{"fence bolts 1/4 in"}, nil},
+		{"There's an eight mil stud each side of the carburettor. Wind the nuts off.", []string{"carburettor stud M8"}, nil},
+		{"Undo the valve, it's only a ten thread.", []string{"valve M10"}, nil},
+		{"Four coach bolts, three eighths by four inch, through the gate hinge. Tighten them.", []string{"coach bolts 3/8 in"}, nil},
+		{"Undo the latch. It's on two six mil screws, countersunk.", []string{"latch screws M6"}, nil},
+		// Lengths of screws, and two of them.
+		{"The stirrup bolts are an M12 by 80, or maybe 90. Fit them.", []string{"stirrup bolts M12x80|M12x90"}, nil},
+		{"New bolts for the hinge. They're M10, about a forty long, might be a forty-five.", []string{"hinge bolts M10x40|M10x45"}, nil},
+		{"New shear bolts for the auger. Quarter inch Whitworth, by inch and a half, or two inch.", []string{"shear bolts 1/4 in", "shear bolts 1-1/2 in|2 in"}, nil},
+		// Two candidates, and what was refused or mended.
+		{"Undo the tank strap. It's either a ten or an eleven.", []string{"tank strap 10 mm|11 mm"}, []string{"spanner 10 mm"}},
+		{"Undo the feed chain guard, seven sixteenths or eleven mil, whichever you've got.", []string{"feed chain guard 7/16 in|11 mm"}, []string{"spanner 7/16 in"}},
+		{"Undo the tie bar nuts. A nineteen won't go on. It's a twenty-two.", []string{"tie bar nuts 22 mm"}, []string{"spanner 22 mm"}},
+		{"Undo the rear bolts. Somebody's put an odd one in there, the rest are thirteens.", []string{"rear bolts 13 mm"}, []string{"spanner 13 mm"}},
+		{"Hinge screws. Three mil key. No. It's spinning. Two and a half.", []string{"hinge screws 2.5 mm"}, []string{"hex key 2.5 mm"}},
+		// The tool that turns it, before and after.
+		{"Undo the saddle clamp with a six key.", []string{"saddle clamp 6 mm"}, []string{"hex key 6 mm"}},
+		{"Get the eight mil socket down the hole and undo the clamp bolt.", []string{"clamp bolt 8 mm"}, []string{"socket 8 mm"}},
+		{"With the ten on the ratchet I slacken both hinge bolts.", []string{"hinge bolts 10 mm"}, []string{"socket 10 mm", "ratchet "}},
+		{"Undo the sump plug. Plug spanner, a twenty-one.", []string{"sump plug 21 mm"}, []string{"plug spanner 21 mm"}},
+		{"I'll need the fourteen for this. It's the pivot bolt. Undo it.", []string{"pivot bolt 14 mm"}, []string{"spanner 14 mm"}},
+		{"Undo the knob, there's a grub screw in it, two and a half.", []string{"knob grub screw 2.5 mm"}, []string{"hex key 2.5 mm"}},
+		{"Seat pin out. It's a pin of eight. Put it by.", []string{"pin 8 mm"}, nil},
+		{"Undo the drum guard nuts while it's still on the trailer, three of them, 16, and leave them in.", []string{"drum guard nuts 16 mm"}, []string{"spanner 16 mm"}},
+		// What is no size.
+		{"Set the roller gap to three sixteenths. Tighten the bolt.", nil, nil},
+		{"The belt wants half an inch of slack. Tighten the bolt.", nil, nil},
+		{"The press's stroke is one and a quarter. Undo the bolt.", nil, nil},
+		{"Turn the adjusting nut three quarters. Then a half.", nil, nil},
+		{"Back the nut off an eighth, then nip it.", nil, nil},
+		{"The blades sit lower at the front, and it's three eighths. Tighten the bolts.", nil, nil},
+		{"The bolt sticks out fifteen mil. Leave it.", nil, nil},
+		{"Cut the hose back twenty mil and fit the clip.", nil, nil},
+		{"Count the cogs, eleven, twelve, thirteen. Undo the bolt.", nil, nil},
+		{"I've got seven good ones and two bent. Undo the bolts.", nil, nil},
+		{"There's eight of 'em two a side. Undo the bolts.", nil, nil},
+		{"Undo the drum nut, use a six point socket.", nil, []string{"six point socket "}},
 	} {
 		rec := record(t, c.talk)
 		var sizes, tools []string
