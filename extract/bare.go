@@ -279,7 +279,7 @@ func (r *reading) sizeTold(f *bareNumber, heard *soFar) bool {
 	switch c := &r.clauses[f.cl]; {
 	case r.halfMil(f):
 		return true
-	case f.many && spannerSize(f.Low) && r.toks[f.lo-1].is(wLinking), f.Alt && spannerSize(f.Low) && spannerSize(f.High) && (r.word(f.lo-1) == "either" || articles.has(r.word(f.lo-1)) || articles.has(r.toks[f.lo].s)):
+	case f.many && spannerSize(f.Low) && r.kind(f.lo-1).is(wLinking), f.Alt && spannerSize(f.Low) && spannerSize(f.High) && (r.word(f.lo-1) == "either" || articles.has(r.word(f.lo-1)) || articles.has(r.toks[f.lo].s)):
 		// "the rest are thirteens", "it's either a ten or an eleven"
 		return r.nothingMore(c, f.hi) && !r.measuredBefore(f.cl, f.lo) && (r.fastenersNear(f.cl, f.lo) || r.doneUpNear(f.cl))
 	}

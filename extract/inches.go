@@ -40,7 +40,7 @@ func (r *reading) inInches(f *bareNumber) bool {
 // "the front's to be lower, and it's a quarter, or it's three eighths".
 func (r *reading) measuredBefore(ci, tok int) bool {
 	for i := tok - 1; i >= max(0, tok-16) && r.clauses[r.toks[i].cl].sentence == r.clauses[ci].sentence; i-- {
-		if w := r.toks[i].s; r.toks[i].men < 0 && (w == "lower" || w == "higher" || measures.has(w) && !besideMeasure.has(w)) {
+		if w := r.toks[i].s; r.toks[i].men < 0 && (measuring.has(w) || measures.has(w) && !besideMeasure.has(w)) {
 			return true
 		}
 	}
@@ -56,6 +56,9 @@ func (r *reading) sizeBefore(c *clause, tok int) bool {
 	}
 	return false
 }
+
+// measuring are more words of how far or how wide.
+var measuring = set("lower higher slap sag droop deflection hole holes drilled bored toe ball balls wide")
 
 // inchFraction tells whether a number is one that a rule in inches has a line for.
 func inchFraction(v *big.Rat) bool {
@@ -96,7 +99,7 @@ var threadWords = set("thread threads coarse fine stud studs tapping")
 // at it: "nine sixteenths, there it is", "no, that's a 1/2".
 func (r *reading) alone(c *clause, lo, hi int) bool {
 	for i := lo - 1; i >= c.lo && r.toks[i].brk < brkPause; i-- {
-		if w := r.toks[i].s; !besideSize.has(w) && !dropWords.has(w) && !openers.has(w) && !placeWords.has(w) {
+		if w := r.toks[i].s; !besideSize.has(w) && !dropWords.has(w) && !openers.has(w) && !placeWords.has(w) && w != "'d" && w != "be" {
 			return false
 		}
 	}
@@ -109,8 +112,20 @@ func (r *reading) nothingMore(c *clause, hi int) bool {
 	if hi == c.hi || r.toks[hi-1].brk >= brkPause {
 		return true
 	}
-	w := r.toks[hi].s
-	return w == "too" || w == "on" || w == "with" || !linking.has(w) && (besideSize.has(w) || openers.has(w) || dropWords.has(w))
+	return afterSize.has(r.toks[hi].s)
+}
+
+// afterSize are the words that go on after a size has been told: "nine sixteenths, there it is".
+var afterSize = set("there again too and or but so as both each all on with no wait sorry cause because if then now i maybe probably yeah yep to head heads")
+
+// anInch tells whether a length is told as one: "half an inch", "an eighth of an inch".
+func (r *reading) anInch(lo, hi int) bool {
+	for i := lo + 1; i < hi; i++ {
+		if r.toks[i].s == "an" && r.word(i+1) == "inch" || r.toks[i].s == "of" {
+			return true
+		}
+	}
+	return false
 }
 
 // partOfIt tells whether a fraction that may be a size is by how much something is turned, or
@@ -126,7 +141,7 @@ func (r *reading) partOfIt(f *bareNumber) bool {
 
 // ofTurn tells whether a part before a token is one of a turn: "give it another quarter".
 func (r *reading) ofTurn(c *clause, lo int) bool {
-	for i := lo - 1; i >= c.lo && i > lo-6; i-- {
+	for i := lo - 1; i >= c.lo && i > lo-6 && r.toks[i].brk < brkComma; i-- {
 		switch r.toks[i].s {
 		case "turn", "turns", "turned", "give", "gave", "back", "another", "more", "crack", "moved", "over":
 			return true

@@ -164,6 +164,9 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	if w == "stops" && n == 1 && i > c.lo && r.toks[i-1].brk == brkNone && r.toks[i-1].men >= 0 && prepositions.has(r.word(i+1)) {
 		return m, 0 // "my torque driver stops at six"
 	}
+	if w == "fitting" && n == 1 && i > c.lo && (r.toks[i-1].s == "is" || r.toks[i-1].s == "'s" || r.toks[i-1].s == "not") {
+		return m, 0 // "the ten is fitting"
+	}
 	if w == "felt" && n == 1 && i > c.lo && (r.toks[i-1].is(wSubject) || r.toks[i-1].s == "it" || r.toks[i-1].s == "always" || r.toks[i-1].s == "never") {
 		return m, 0 // "it felt sloppy"
 	}

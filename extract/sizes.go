@@ -45,10 +45,10 @@ func (r *reading) findSizes() []sized {
 		default:
 			continue
 		}
-		if q.Kind == normalize.Length && !r.sizeLike(q) {
-			continue
-		}
 		c := &r.clauses[q.cl]
+		if q.Kind == normalize.Length && !r.sizeLike(q) || r.word(q.lo-1) == "by" && r.farBy(c, q.lo) && !r.byLength(q.lo) {
+			continue // "it's out by two or three mil"
+		}
 		if c.mood&(aside|greeting) != 0 {
 			continue
 		}
@@ -101,7 +101,7 @@ func (r *reading) findSizes() []sized {
 
 // refused tells whether a size is said not to fit: "an eight won't go on", "the ten's too big".
 func (r *reading) refused(s *sized) bool {
-	for i := s.hi; i < min(s.hi+4, len(r.toks)) && r.toks[i-1].brk < brkComma; i++ {
+	for i := s.hi; i < min(s.hi+4, len(r.toks)) && r.toks[i-1].brk < brkComma && !r.toks[i].is(wOpener|wSubject|wPreposition); i++ {
 		switch next := r.word(i + 1); r.toks[i].s {
 		case "won't", "wouldn't", "doesn't", "don't", "didn't", "n't":
 			return next == "go" || next == "fit" || next == "even" || next == "quite"
@@ -249,8 +249,11 @@ func (r *reading) sizeLike(q *quantity) bool {
 	if r.told(c, q.lo, q.hi) && keySize(mm) && r.afterFasteners(q.cl, q.lo) {
 		return true
 	}
-	// "battery negative off, ten mil, and tuck it away": by itself, where things are undone or done up
-	if (q.Unit == "mm" && keySize(mm) || inchFraction(q.Low) && !r.measuredBefore(q.cl, q.lo)) && r.alone(c, q.lo, q.hi) && (r.doneUpNear(q.cl) || q.Unit == "in" && r.fastenersNear(q.cl, q.lo)) {
+	// "battery negative off, ten mil, and tuck it away": between commas, where things are undone or done up
+	if n := r.word(q.hi); q.Unit == "mm" && keySize(mm) && (q.lo == c.lo || r.toks[q.lo-1].brk >= brkPause) && (q.hi == c.hi || r.toks[q.hi-1].brk >= brkPause || n == "again" || n == "too" || n == "on" && definiteOr.has(r.word(q.hi+1))) && r.doneUpNear(q.cl) {
+		return true
+	}
+	if inchFraction(q.Low) && !r.anInch(q.lo, q.hi) && !r.measuredBefore(q.cl, q.lo) && r.alone(c, q.lo, q.hi) && (r.doneUpNear(q.cl) || r.fastenersNear(q.cl, q.lo)) {
 		return true
 	}
 	// "there's two, ten mil"
@@ -307,6 +310,9 @@ func (r *reading) doneUpNear(ci int) bool {
 	}
 	return false
 }
+
+// definiteOr are the words for one side or the other.
+var definiteOr = set("one the both each this that")
 
 // rigging are the parts that join things as fasteners do and are told by their size.
 var rigging = set("shackle turnbuckle")
@@ -716,7 +722,7 @@ func (r *reading) unite(out []sized) {
 		if out[i].gone {
 			continue
 		}
-		for j := i + 1; j < len(out) && j < i+4; j++ {
+		for j := i + 1; j < len(out) && j < i+5; j++ {
 			if out[j].gone || kindOf(out[i].kind) != kindOf(out[j].kind) {
 				continue
 			}
@@ -738,6 +744,10 @@ func (r *reading) unite(out []sized) {
 				out[i].gone = true
 				break
 			}
+			if len(out[i].canon) > 1 && len(out[j].canon) == 1 && slices.Contains(out[i].canon, out[j].canon[0]) && !r.doubted(&out[j]) && r.settles(&out[j]) && !r.ownThing(out[j].cl) {
+				out[i].gone, out[j].mends = true, &out[i] // "a ten or a twelve. So it's a ten."
+				break
+			}
 			or, fix, other, andy := false, false, false, false
 			for k := out[i].hi; k < out[j].lo; k++ {
 				w := r.toks[k].s
@@ -757,7 +767,7 @@ func (r *reading) unite(out []sized) {
 				}
 			}
 			if fix && slices.ContainsFunc(out[i+1:j], func(o sized) bool { return !o.gone && o.kind == out[j].kind }) {
-				fix = false // "the old one's an M8 by 36, the new one's by 40. No, 42": it mends the last
+				continue // "the old one's an M8 by 36, the new one's by 40. No, 42": it mends the last
 			}
 			one := len(out[i].canon) == 1 && len(out[j].canon) == 1
 			same := out[i].canon[0] == out[j].canon[0]
@@ -786,6 +796,20 @@ func (r *reading) unite(out []sized) {
 			}
 		}
 	}
+}
+
+// settles tells whether a clause says of a size that it is the one, and no more.
+func (r *reading) settles(s *sized) bool {
+	if !r.told(&r.clauses[s.cl], s.lo, s.hi) {
+		return false
+	}
+	for i := max(s.lo-3, r.clauses[s.cl].lo); i < s.lo; i++ {
+		switch r.toks[i].s {
+		case "'s", "is", "'re", "are", "so", "yeah", "yep", "yes":
+			return true
+		}
+	}
+	return false
 }
 
 // nextDoor tells whether one of two widths is in millimetres and the other in inches,
@@ -1094,7 +1118,7 @@ func (r *reading) sizeOf(s *sized, row bool) (string, *thing) {
 	}
 	c := &r.clauses[s.cl]
 	if s.tool >= 0 {
-		if of := toolFor(&r.mentions[s.tool]); of == "spark plug" {
+		if of := r.toolFor(s); of == "spark plug" {
 			if t, _ := r.spokenOf(s.cl, r.mentions[s.tool].lo); t != nil && t.head == "plug" {
 				return named(t), t // "undo the sump plug, plug spanner, a twenty-one"
 			}
@@ -1208,8 +1232,13 @@ func (r *reading) sizeOf(s *sized, row bool) (string, *thing) {
 	return r.whichOne(c, s.lo, best), best
 }
 
-// toolFor gives what a tool is named after that it turns: "a plug spanner", "the wheel nut socket".
-func toolFor(m *mention) string {
+// toolFor gives what the tool right beside a size is named after: "a plug spanner, 21", "the
+// wheel nut socket".
+func (r *reading) toolFor(s *sized) string {
+	m := &r.mentions[s.tool]
+	if m.from-s.hi > 1 || s.lo-m.hi > 1 {
+		return "" // "fifteen cone spanner. Seventeen, ordinary."
+	}
 	if m.head != "socket" && m.head != "spanner" && m.head != "wrench" || len(m.mods) == 0 {
 		return ""
 	}
