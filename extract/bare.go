@@ -277,7 +277,7 @@ func (r *reading) bareNumbers() {
 // a ten as well" where tens were told before, "a six thread".
 func (r *reading) sizeTold(f *bareNumber, heard *soFar) bool {
 	switch c := &r.clauses[f.cl]; {
-	case r.halfMil(f):
+	case r.halfMil(f), r.nextTorx(f) && r.alone(c, f.lo, f.hi):
 		return true
 	case f.many && spannerSize(f.Low) && r.kind(f.lo-1).is(wLinking), f.Alt && spannerSize(f.Low) && spannerSize(f.High) && (r.word(f.lo-1) == "either" || articles.has(r.word(f.lo-1)) || articles.has(r.toks[f.lo].s)):
 		// "the rest are thirteens", "it's either a ten or an eleven"

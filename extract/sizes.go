@@ -202,7 +202,7 @@ func sizeForm(s string) string {
 // sizeLike tells whether a length is the size of a fastener or of a tool: it
 // stands beside one, and is no longer than such sizes are.
 func (r *reading) sizeLike(q *quantity) bool {
-	if q.Low == nil {
+	if q.Low == nil || q.Unit == "cm" {
 		return false
 	}
 	mm, ok := normalize.Convert(q.Low, q.Unit, "mm")
@@ -459,7 +459,7 @@ func (r *reading) bareSizes() []sized {
 				continue
 			}
 		}
-		if f.Low.IsInt() && (r.torxSaid(c, f.lo, f.hi) || f.many && r.word(f.lo-1) == "e") {
+		if f.Low.IsInt() && (r.torxSaid(c, f.lo, f.hi) || r.nextTorx(f) || f.many && r.word(f.lo-1) == "e") {
 			if s.canon = r.torxSizes(f.Low, f.High, f.lo); s.canon != nil {
 				s.kind = normalize.Driver
 				out = append(out, s)
@@ -516,6 +516,20 @@ func (r *reading) torxSaid(c *clause, a, b int) bool {
 			return true
 		case "star":
 			return r.toks[i].brk >= brkComma || r.word(i+1) == "bit" || r.word(i+1) == "key" || r.word(i+1) == "type" || r.word(i+1) == "drive" || r.word(i+1) == "ones" || r.word(i+1) == "one" || r.word(i+1) == "bits" || r.word(i+1) == "head" || r.word(i+1) == "heads"
+		}
+	}
+	return false
+}
+
+// nextTorx tells whether a number that no spanner has goes on from a hexalobular drive that was
+// just told: "it's a T40. No, that's slipping. Forty-five".
+func (r *reading) nextTorx(f *bareNumber) bool {
+	if !f.Low.IsInt() || compare(f.Low, 20) < 0 || spannerSize(f.Low) || len(normalize.CheckSize("T"+f.Low.RatString(), normalize.Driver)) > 0 {
+		return false
+	}
+	for i := f.lo - 1; i >= max(0, f.lo-16); i-- {
+		if q := r.toks[i].qty; q >= 0 {
+			return r.qtys[q].Kind == normalize.Driver && r.qtys[q].Canonical[0] == 'T'
 		}
 	}
 	return false
@@ -975,7 +989,7 @@ func (r *reading) listTool(s *sized) int {
 	return -1
 }
 
-var betweenSizes = set("a an and or in mil the one mostly i 'm using use is 's it size sizes plus also then of uh um that 'll metric deep long")
+var betweenSizes = set("so a an and or in mil the one mostly i 'm using use is 's it size sizes plus also then of uh um that 'll metric deep long")
 
 // toolBefore gives the tool that a size follows, with nothing between but sizes and small words.
 func (r *reading) toolBefore(s *sized) int {
@@ -1200,12 +1214,15 @@ func (r *reading) sizeOf(s *sized, row bool) (string, *thing) {
 	if t := r.turnedThen(s); t != nil {
 		return named(t), t
 	}
-	if t, name := r.spokenOf(s.cl, s.lo); t != nil {
+	pins := func(t *thing) bool { // no spanner fits them: "split pin out. Right, twenty-one"
+		return t != nil && t.head == "pin" && (t.mods["split"] || t.mods["cotter"] || t.mods["roll"]) && wideSize(s.canon[0])
+	}
+	if t, name := r.spokenOf(s.cl, s.lo); t != nil && !pins(t) {
 		return r.whichOne(c, s.lo, t), t
 	} else if name != "" {
 		return name, nil
 	}
-	if t := r.inHandAt(s.lo, 25); t != nil {
+	if t := r.inHandAt(s.lo, 25); t != nil && !pins(t) {
 		return r.whichOne(c, s.lo, t), t
 	}
 	if best == nil {

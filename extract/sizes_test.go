@@ -73,7 +73,11 @@ func TestSizesAndWhatTurnsThem(t *testing.T) {
 		{"Undo the knob, there's a grub screw in it, two and a half.", []string{"knob grub screw 2.5 mm"}, []string{"hex key 2.5 mm"}},
 		{"Seat pin out. It's a pin of eight. Put it by.", []string{"pin 8 mm"}, nil},
 		{"Undo the drum guard nuts while it's still on the trailer, three of them, 16, and leave them in.", []string{"drum guard nuts 16 mm"}, []string{"spanner 16 mm"}},
+		{"Undo the hatch screws. T40. No, hang on, that's slipping. Forty-five.", []string{"hatch screws T45"}, []string{"torx bit T45"}},
+		{"Split pin out of the arbor nut, bin it. It's a twenty-one, that nut.", []string{"arbor nut 21 mm"}, []string{"spanner 21 mm"}},
+		{"What you need. Hex keys, so four, five and eight. Undo the frame bolts.", nil, []string{"hex key 4 mm", "hex key 5 mm", "hex key 8 mm"}},
 		// What is no size.
+		{"Two bolts on the fan, eight mil, and it moves back so much, three centimetres.", []string{"fan bolts 8 mm"}, []string{"spanner 8 mm"}},
 		{"Set the roller gap to three sixteenths. Tighten the bolt.", nil, nil},
 		{"The belt wants half an inch of slack. Tighten the bolt.", nil, nil},
 		{"The press's stroke is one and a quarter. Undo the bolt.", nil, nil},
