@@ -384,7 +384,7 @@ func (r *reading) mayTell(n *normalize.Number, hi int) bool {
 }
 
 // sided are the words for the shape of a socket or a key that a number before them tells.
-var sided = set("point sided cornered corner jaw leg pin way")
+var sided = set("point sided cornered corner jaw leg")
 
 // tightAhead is by how much a torque is given more weight than its clues tell: one that is
 // missed is lost, one that is none is asked about, since its unit is not its own.

@@ -170,9 +170,9 @@ func (r *reading) fastenersNear(ci, tok int) bool {
 	return counted
 }
 
-// threadOf gives the thread that a size is said to be, "" where it is none: that of a stud
-// or of a thread itself, and in inches, in which bolts go by their thread, that of a bolt:
-// "a six mil stud", "a three eighths bolt".
+// threadOf gives the thread that a size is said to be, "" where it is none or may be none: that
+// of a stud or of a thread itself, and in inches, in which bolts go by their thread, that of a
+// bolt: "a six mil stud", "a three eighths bolt".
 func (r *reading) threadOf(s *sized, canon string) string {
 	if s.hi >= len(r.toks) || r.toks[s.hi-1].brk >= brkComma {
 		return ""
@@ -182,7 +182,7 @@ func (r *reading) threadOf(s *sized, canon string) string {
 	switch told := threadWords.has(w) || (w == "screw" || w == "screws") && r.headless(s); {
 	case mm && told && len(normalize.CheckSize("M"+n, normalize.Thread)) == 0:
 		return "M" + n
-	case !mm && strings.HasSuffix(canon, " in") && (told || r.boltAt(s.hi)) && len(normalize.Threads(canon)) > 0:
+	case !mm && strings.HasSuffix(canon, " in") && (told || r.boltAt(s.hi) && !alsoHeads[canon]) && len(normalize.Threads(canon)) > 0:
 		return canon
 	}
 	return ""
@@ -201,20 +201,23 @@ func (r *reading) headless(s *sized) bool {
 
 // boltAt tells whether a bolt or a screw is named right at a token.
 func (r *reading) boltAt(i int) bool {
-	mi := r.toks[i].men
-	if mi < 0 {
+	if i >= len(r.toks) || r.toks[i].men < 0 {
 		return false
 	}
-	m := &r.mentions[mi]
+	m := &r.mentions[r.toks[i].men]
 	return m.from <= i && (m.head == "bolt" || m.head == "screw" || m.head == "stud") && !slices.Contains(m.mods, "hex")
 }
 
-// nutOf tells whether a nut is named right after a size in inches, which may be that of its
-// thread as well as of its flats: "the 5/16 lock nuts".
-func (r *reading) nutOf(s *sized) bool {
-	if s.hi >= len(r.toks) || !strings.HasSuffix(s.canon[0], " in") || r.toks[s.hi].men < 0 {
+// alsoHeads are the threads in inches that are the widths of common heads as well (ASME B18.2.1:
+// of quarter, five sixteenths, three eighths and half inch bolts).
+var alsoHeads = map[string]bool{"7/16 in": true, "1/2 in": true, "9/16 in": true, "3/4 in": true}
+
+// eitherWay tells whether a size in inches may be that of the thread as well as of the flats:
+// "the 5/16 lock nuts", "a half inch bolt".
+func (r *reading) eitherWay(s *sized) bool {
+	if s.hi >= len(r.toks) || r.toks[s.hi-1].brk >= brkComma || !strings.HasSuffix(s.canon[0], " in") || r.toks[s.hi].men < 0 {
 		return false
 	}
 	m := &r.mentions[r.toks[s.hi].men]
-	return m.from <= s.hi && (m.head == "nut" || m.head == "locknut")
+	return m.from <= s.hi && (m.head == "nut" || m.head == "locknut") || r.boltAt(s.hi) && alsoHeads[s.canon[0]]
 }

@@ -250,10 +250,10 @@ func (r *reading) sizeLike(q *quantity) bool {
 		return true
 	}
 	// "battery negative off, ten mil, and tuck it away": between commas, where things are undone or done up
-	if n := r.word(q.hi); q.Unit == "mm" && keySize(mm) && (q.lo == c.lo || r.toks[q.lo-1].brk >= brkPause) && (q.hi == c.hi || r.toks[q.hi-1].brk >= brkPause || n == "again" || n == "too" || n == "on" && definiteOr.has(r.word(q.hi+1))) && r.doneUpNear(q.cl) {
+	if n := r.word(q.hi); q.Unit == "mm" && keySize(mm) && (q.lo == c.lo || r.toks[q.lo-1].brk >= brkPause) && (q.hi == c.hi || r.toks[q.hi-1].brk >= brkPause || n == "again" || n == "too" || n == "on" && ofTwo.has(r.word(q.hi+1))) && r.doneUpNear(q.cl) {
 		return true
 	}
-	if inchFraction(q.Low) && !r.anInch(q.lo, q.hi) && !r.measuredBefore(q.cl, q.lo) && r.alone(c, q.lo, q.hi) && (r.doneUpNear(q.cl) || r.fastenersNear(q.cl, q.lo)) {
+	if q.Unit == "in" && inchFraction(q.Low) && !r.anInch(q.lo, q.hi) && !r.measuredBefore(q.cl, q.lo) && r.alone(c, q.lo, q.hi) && (r.doneUpNear(q.cl) || r.fastenersNear(q.cl, q.lo)) {
 		return true
 	}
 	// "there's two, ten mil"
@@ -311,8 +311,8 @@ func (r *reading) doneUpNear(ci int) bool {
 	return false
 }
 
-// definiteOr are the words for one side or the other.
-var definiteOr = set("one the both each this that")
+// ofTwo are the words for one side or the other.
+var ofTwo = set("one the both each this that")
 
 // rigging are the parts that join things as fasteners do and are told by their size.
 var rigging = set("shackle turnbuckle")
@@ -1067,7 +1067,7 @@ func (r *reading) sizes(found []sized) []Size {
 				dim = "length"
 			} else if t != nil && takesTorque(t) && w == "by" && strings.HasSuffix(s.canon[0], " in") {
 				dim = "thread" // "a three eighths by inch and a quarter"
-			} else if headWords.has(w) || t != nil && takesTorque(t) && !r.nutOf(&s) {
+			} else if headWords.has(w) || t != nil && takesTorque(t) && !r.eitherWay(&s) {
 				dim = "across-flats"
 			}
 		}

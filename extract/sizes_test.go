@@ -48,7 +48,7 @@ func TestSizesAndWhatTurnsThem(t *testing.T) {
 		{"Undo the pivot. Nineteen mil on one side and three quarter on the other.", []string{"pivot 19 mm", "pivot 3/4 in"}, []string{"spanner 19 mm", "spanner 3/4 in"}},
 		{"There's a bolt in the end of the roller, thirteen sixteenths, with a spring washer. Undo it.", []string{"roller bolt 13/16 in"}, []string{"spanner 13/16 in"}},
 		// Threads, which no spanner has.
-		{"That keel bolt's a three-quarter bolt. Undo it.", []string{"keel bolt 3/4 in"}, nil},
+		{"That keel bolt's a five-eighths bolt. Undo it.", []string{"keel bolt 5/8 in"}, nil},
 		{"Undo the fence bolts. They're quarter inch Whitworth.", []string{"fence bolts 1/4 in"}, nil},
 		{"There's an eight mil stud each side of the carburettor. Wind the nuts off.", []string{"carburettor stud M8"}, nil},
 		{"Undo the valve, it's only a ten thread.", []string{"valve M10"}, nil},
