@@ -123,10 +123,10 @@ func (r *reading) threadLengths(out []sized) {
 			continue
 		}
 		thread := s.canon[0]
-		for j := range r.bare {
+		for j := sort.Search(len(r.bare), func(k int) bool { return r.bare[k].lo >= s.hi }); j < len(r.bare); j++ {
 			f := &r.bare[j]
-			if f.lo < s.hi || r.clauses[f.cl].sentence != r.clauses[s.cl].sentence || f.lo-s.hi > 14 {
-				continue
+			if r.clauses[f.cl].sentence != r.clauses[s.cl].sentence || f.lo-s.hi > 14 {
+				break
 			}
 			if len(s.canon) == 1 && s.canon[0] == thread {
 				if r.word(f.hi) == "long" && r.toks[f.hi-1].brk == brkNone && f.is != turnedBy && f.Low.IsInt() && compare(f.Low, 8) >= 0 {
@@ -294,8 +294,8 @@ func (r *reading) sizeEnds(i int) bool {
 		k := r.qtys[q].Kind
 		return k == normalize.Thread || kindOf(k) == normalize.Size
 	}
-	j := slices.IndexFunc(r.bare, func(f bareNumber) bool { return f.hi == i })
-	return j >= 0 && r.bare[j].is == turnedBy
+	j := sort.Search(len(r.bare), func(k int) bool { return r.bare[k].hi >= i })
+	return j < len(r.bare) && r.bare[j].hi == i && r.bare[j].is == turnedBy
 }
 
 // doneUpNear tells whether something is undone or done up in a clause or beside it.
