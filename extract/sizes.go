@@ -737,7 +737,14 @@ func (r *reading) unite(out []sized) {
 			continue
 		}
 		for j := i + 1; j < len(out) && j < i+5; j++ {
-			if out[j].gone || kindOf(out[i].kind) != kindOf(out[j].kind) {
+			if out[j].gone {
+				continue
+			}
+			if a, b := kindOf(out[i].kind), kindOf(out[j].kind); a != b {
+				if (a == normalize.Driver || b == normalize.Driver) && out[j].lo-out[i].hi <= 6 && corrects.has(r.word(out[i].hi)) && r.asksAt(&r.clauses[out[i].cl], out[i].lo, out[i].hi) {
+					out[i].gone, out[j].mends = true, &out[i] // "T15? No, it's a four mil"
+					break
+				}
 				continue
 			}
 			gap := r.since(out[i].lo, out[j].lo)

@@ -64,6 +64,8 @@ func TestSizesAndWhatTurnsThem(t *testing.T) {
 		{"Undo the tie bar nuts. A nineteen won't go on. It's a twenty-two.", []string{"tie bar nuts 22 mm"}, []string{"spanner 22 mm"}},
 		{"Undo the rear bolts. Somebody's put an odd one in there, the rest are thirteens.", []string{"rear bolts 13 mm"}, []string{"spanner 13 mm"}},
 		{"Hinge screws. Three mil key. No. It's spinning. Two and a half.", []string{"hinge screws 2.5 mm"}, []string{"hex key 2.5 mm"}},
+		{"Undo the boot clamp. T15? No, it's a four mil.", []string{"boot clamp 4 mm"}, []string{"hex key 4 mm"}},
+		{"Brake pipe nut's three eighths UNF with a seven sixteenths head. Undo it.", []string{"brake pipe nut 3/8 in", "brake pipe nut 7/16 in"}, []string{"spanner 7/16 in"}},
 		// The tool that turns it, before and after.
 		{"Undo the saddle clamp with a six key.", []string{"saddle clamp 6 mm"}, []string{"hex key 6 mm"}},
 		{"Get the eight mil socket down the hole and undo the clamp bolt.", []string{"clamp bolt 8 mm"}, []string{"socket 8 mm"}},
@@ -77,6 +79,10 @@ func TestSizesAndWhatTurnsThem(t *testing.T) {
 		{"Split pin out of the arbor nut, bin it. It's a twenty-one, that nut.", []string{"arbor nut 21 mm"}, []string{"spanner 21 mm"}},
 		{"What you need. Hex keys, so four, five and eight. Undo the frame bolts.", nil, []string{"hex key 4 mm", "hex key 5 mm", "hex key 8 mm"}},
 		// What is no size.
+		{"Take a sixteenth off the shim. Bolt it up.", nil, nil},
+		{"The end float's a thirty second. Undo the nut.", nil, nil},
+		{"Screw it in an inch and a quarter and stop. Lock nut up.", nil, nil},
+		{"Leave a half inch gap under the head and start the bolt.", nil, nil},
 		{"Two bolts on the fan, eight mil, and it moves back so much, three centimetres.", []string{"fan bolts 8 mm"}, []string{"spanner 8 mm"}},
 		{"Set the roller gap to three sixteenths. Tighten the bolt.", nil, nil},
 		{"The belt wants half an inch of slack. Tighten the bolt.", nil, nil},
