@@ -27,8 +27,8 @@ func (r *reading) inInches(f *bareNumber) bool {
 		return true
 	}
 	written := strings.ContainsAny(r.toks[f.lo].s, "/½¼¾")
-	if f.Low.Denom().Int64() < 8 && !written && !(r.word(f.hi) == "on" && r.sizeBefore(c, f.lo)) || compare(f.Low, 2) > 0 {
-		return false // "and then a quarter", but "nineteen on one side and three quarter on the other"
+	if f.Low.Denom().Int64() < 8 && !written && !(r.word(f.hi) == "on" && r.sizeBefore(c, f.lo)) || compare(f.Low, 2) > 0 || f.Low.Num().Int64() == 1 && !written {
+		return false // "and then a quarter", "it's an eighth", but "nineteen on one side and three quarter on the other"
 	}
 	if r.word(f.lo-1) == "and" && r.sizeBefore(c, f.lo) {
 		return r.nothingMore(c, f.hi)
@@ -151,7 +151,7 @@ func (r *reading) ofTurn(c *clause, lo int) bool {
 }
 
 // fastenersNear tells whether fasteners are named, or only counted, in a clause or in those
-// right before it; what is threaded into something counts with them.
+// right before it; what is tightened itself counts with them where something is undone or done up.
 func (r *reading) fastenersNear(ci, tok int) bool {
 	counted := false
 	for k := ci; k >= 0 && k >= ci-3 && r.since(r.clauses[k].lo, tok) < 12; k-- {
@@ -160,7 +160,7 @@ func (r *reading) fastenersNear(ci, tok int) bool {
 		for j := len(c.mentions) - 1; j >= 0; j-- {
 			switch m := &r.mentions[c.mentions[j]]; {
 			case m.lo >= tok:
-			case m.kind&lexicon.Fastener != 0 || m.kind&lexicon.Part != 0 && tightens.has(m.head):
+			case m.kind&lexicon.Fastener != 0 || m.kind&lexicon.Part != 0 && tightens.has(m.head) && r.doneUpNear(ci):
 				return true
 			case counted && inert(m):
 				return false // "belts on, there's two, a half inch and a three eighths"
