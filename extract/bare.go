@@ -325,9 +325,12 @@ func (r *reading) halfMil(f *bareNumber) bool {
 	})
 }
 
-// countedOut tells whether a number stands in a row that is counted: "count the teeth,
-// thirteen, fourteen, fifteen".
+// countedOut tells whether a number counts, or stands in a row that is counted: "I've got five
+// good ones", "count the teeth, thirteen, fourteen, fifteen".
 func (r *reading) countedOut(f *bareNumber) bool {
+	if dropAdj.has(r.word(f.hi)) && r.word(f.hi+1) == "ones" && r.toks[f.hi-1].brk < brkComma {
+		return true
+	}
 	for i := f.lo - 1; i >= max(0, f.lo-12) && r.clauses[r.toks[i].cl].sentence == r.clauses[f.cl].sentence; i-- {
 		if w := r.toks[i].s; w == "count" || w == "counting" || w == "counted" {
 			for k := f.lo - 3; k < f.hi+3; k++ {
@@ -372,9 +375,6 @@ func (r *reading) mayTell(n *normalize.Number, hi int) bool {
 		w := r.toks[hi].s
 		if timeWords.has(w) || counted.has(w) || coins.has(w) || sided.has(w) {
 			return false
-		}
-		if dropAdj.has(w) && r.word(hi+1) == "ones" {
-			return false // "I've got five good ones"
 		}
 		if m := r.toks[hi].men; m >= 0 && r.mentions[m].plural && r.mentions[m].kind&lexicon.Tool == 0 && !wide(n.Low) && n.Low.IsInt() {
 			return false
