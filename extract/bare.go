@@ -129,6 +129,11 @@ var spannerSizes = func() (of [51]bool) {
 	return of
 }()
 
+// spannerSize tells whether spanners and sockets are sold in a width.
+func spannerSize(v *big.Rat) bool {
+	return v.IsInt() && compare(v, 1) >= 0 && compare(v, int64(len(spannerSizes)-1)) <= 0 && spannerSizes[v.Num().Int64()]
+}
+
 // worthOf puts a number into classes: few, the widths of spanners, odd ones, round ones.
 func worthOf(v *big.Rat) int {
 	if !v.IsInt() {
@@ -253,8 +258,11 @@ func (r *reading) bareNumbers() {
 			heard.before(r, f.lo)
 			row = r.hints(row[:0], &f, heard)
 			f.is = weighBare(row)
-			if f.is == howTight && r.toolAt(f.hi) {
-				f.is = turnedBy // "seventeen crow's foot"
+			switch {
+			case f.is == howTight && r.toolAt(f.hi), f.is == neither && (r.inInches(&f) || r.sizeTold(&f, heard)):
+				f.is = turnedBy // "seventeen crow's foot", "a three eighths bolt"
+			case f.is == turnedBy && (!f.Low.IsInt() && r.partOfIt(&f) || r.countedOut(&f)):
+				f.is = neither // "turn the nut three quarters", "count the teeth, thirteen, fourteen"
 			}
 			if r.weighed != nil {
 				f.is = r.weighed(&f, row)
@@ -263,6 +271,76 @@ func (r *reading) bareNumbers() {
 			r.bare = append(r.bare, f)
 		}
 	}
+}
+
+// sizeTold tells whether a number is plainly a size by how it is put: "a pin of six", "that's
+// a ten as well" where tens were told before, "a six thread".
+func (r *reading) sizeTold(f *bareNumber, heard *soFar) bool {
+	switch c := &r.clauses[f.cl]; {
+	case r.halfMil(f), r.nextTorx(f) && r.alone(c, f.lo, f.hi):
+		return true
+	case f.many && spannerSize(f.Low) && r.kind(f.lo-1).is(wLinking), f.Alt && spannerSize(f.Low) && spannerSize(f.High) && (r.word(f.lo-1) == "either" || articles.has(r.word(f.lo-1)) || articles.has(r.toks[f.lo].s)):
+		// "the rest are thirteens", "it's either a ten or an eleven"
+		return r.nothingMore(c, f.hi) && !r.measuredBefore(f.cl, f.lo) && (r.fastenersNear(f.cl, f.lo) || r.doneUpNear(f.cl))
+	}
+	if !f.Low.IsInt() || compare(f.Low, 2) < 0 || compare(f.Low, 41) > 0 || f.lo < 2 {
+		return false
+	}
+	switch w := r.word(f.hi); {
+	case r.toks[f.hi-1].brk >= brkComma:
+	case w == "number" && compare(f.Low, 5) > 0:
+		return !prepositions.has(r.word(f.hi + 1)) // "ten number, both of them"
+	case threadWords.has(w) && (r.toks[f.lo-1].s == "a" || r.toks[f.lo-1].s == "an"):
+		return true // "it's only a six thread"
+	}
+	switch r.toks[f.lo-1].s {
+	case "of":
+		m := r.toks[f.lo-2].men
+		return m >= 0 && r.mentions[m].kind&lexicon.Fastener != 0 && r.mentions[m].hi == f.lo-1 && r.nothingMore(&r.clauses[f.cl], f.hi)
+	case "a", "an":
+		return heard.sizes[keyOf(f.Low)] && r.word(f.hi) == "as" && r.word(f.hi+1) == "well"
+	}
+	return false
+}
+
+// halfMil tells whether a number and a half, said by itself, is the key of a screw that was
+// just named, or the next one tried: "there's a grub screw in it, two and a half".
+func (r *reading) halfMil(f *bareNumber) bool {
+	if f.Low.Denom().Int64() != 2 || compare(f.Low, 6) > 0 || compare(f.Low, 1) < 0 {
+		return false
+	}
+	c := &r.clauses[f.cl]
+	if !r.alone(c, f.lo, f.hi) || r.measuredBefore(f.cl, f.lo) || r.ofTurn(c, f.lo) {
+		return false
+	}
+	for i := f.lo - 1; i >= max(0, f.lo-10); i-- {
+		if q := r.toks[i].qty; q >= 0 {
+			k := &r.qtys[q] // "three mil key. No, it's spinning. Two and a half"
+			return k.Kind == normalize.Size && k.Unit == "mm" && compare(k.Low, 7) < 0 && r.since(k.lo, f.lo) < 12
+		}
+	}
+	return slices.ContainsFunc(c.mentions, func(mi int) bool {
+		m := &r.mentions[mi]
+		return m.head == "screw" && m.hi <= f.lo && f.lo-m.hi < 6
+	})
+}
+
+// countedOut tells whether a number counts, or stands in a row that is counted: "I've got five
+// good ones", "count the teeth, thirteen, fourteen, fifteen".
+func (r *reading) countedOut(f *bareNumber) bool {
+	if dropAdj.has(r.word(f.hi)) && r.word(f.hi+1) == "ones" && r.toks[f.hi-1].brk < brkComma {
+		return true
+	}
+	for i := f.lo - 1; i >= max(0, f.lo-12) && r.clauses[r.toks[i].cl].sentence == r.clauses[f.cl].sentence; i-- {
+		if w := r.toks[i].s; w == "count" || w == "counting" || w == "counted" {
+			for k := f.lo - 3; k < f.hi+3; k++ {
+				if n := pluralSize[r.word(k)+"s"]; k >= 0 && n > 0 && (compare(f.Low, int64(n)+1) == 0 || compare(f.Low, int64(n)-1) == 0) {
+					return true
+				}
+			}
+		}
+	}
+	return false
 }
 
 // barePlurals adds the numbers of a clause that are said of several: "tens", "13s".
@@ -295,15 +373,18 @@ func (r *reading) mayTell(n *normalize.Number, hi int) bool {
 	}
 	if hi < len(r.toks) && r.toks[hi-1].brk < brkComma {
 		w := r.toks[hi].s
-		if timeWords.has(w) || counted.has(w) || coins.has(w) {
+		if timeWords.has(w) || counted.has(w) || coins.has(w) || sided.has(w) {
 			return false
 		}
-		if m := r.toks[hi].men; m >= 0 && r.mentions[m].plural && r.mentions[m].kind&lexicon.Tool == 0 && !wide(n.Low) {
+		if m := r.toks[hi].men; m >= 0 && r.mentions[m].plural && r.mentions[m].kind&lexicon.Tool == 0 && !wide(n.Low) && n.Low.IsInt() {
 			return false
 		}
 	}
 	return true
 }
+
+// sided are the words for the shape of a socket or a key that a number before them tells.
+var sided = set("point sided cornered corner jaw leg")
 
 // tightAhead is by how much a torque is given more weight than its clues tell: one that is
 // missed is lost, one that is none is asked about, since its unit is not its own.

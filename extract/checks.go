@@ -186,16 +186,12 @@ func (r *reading) torqueContext(h *heard, rec *Record) normalize.TorqueContext {
 	ctx := normalize.TorqueContext{AxleOrHub: t.head == "axle" || t.head == "spindle" || t.mods["axle"] || t.mods["hub"] || t.mods["spindle"], GeneralValue: h.source.Scope == "general"}
 	names := map[string]bool{t.name: true}
 	for _, s := range rec.Sizes {
-		if s.Of == "" || !names[s.Of] && !sameThingName(s.Of, t) || len(s.Candidates) != 1 {
+		if s.Of == "" || !names[s.Of] && !sameThingName(s.Of, t) || len(s.Candidates) != 1 && threadIn(s) == "" {
 			continue
 		}
 		switch s.Dimension {
 		case "thread":
-			th, _, _ := strings.Cut(s.Candidates[0], "x")
-			if pitch := s.Candidates[0]; strings.Contains(pitch, ".") || !strings.Contains(pitch, "x") {
-				th = s.Candidates[0]
-			}
-			ctx.Thread = th
+			ctx.Thread = threadIn(s)
 		case "key", "driver":
 			ctx.Key = s.Candidates[0]
 		case "across-flats":
@@ -206,6 +202,22 @@ func (r *reading) torqueContext(h *heard, rec *Record) normalize.TorqueContext {
 		}
 	}
 	return ctx
+}
+
+// threadIn gives the thread of a size without its length, "" where its candidates have not all the same.
+func threadIn(s Size) string {
+	of := ""
+	for i, c := range s.Candidates {
+		th, _, _ := strings.Cut(c, "x")
+		if strings.Contains(c, ".") {
+			th = c // its pitch
+		}
+		if i > 0 && th != of || s.Dimension != "thread" {
+			return ""
+		}
+		of = th
+	}
+	return of
 }
 
 // sameThingName tells whether a size's name is a name of the thing.

@@ -164,6 +164,9 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	if w == "stops" && n == 1 && i > c.lo && r.toks[i-1].brk == brkNone && r.toks[i-1].men >= 0 && prepositions.has(r.word(i+1)) {
 		return m, 0 // "my torque driver stops at six"
 	}
+	if w == "fitting" && n == 1 && i > c.lo && (r.toks[i-1].s == "is" || r.toks[i-1].s == "'s" || r.toks[i-1].s == "not") {
+		return m, 0 // "the ten is fitting"
+	}
 	if w == "felt" && n == 1 && i > c.lo && (r.toks[i-1].is(wSubject) || r.toks[i-1].s == "it" || r.toks[i-1].s == "always" || r.toks[i-1].s == "never") {
 		return m, 0 // "it felt sloppy"
 	}
@@ -243,7 +246,7 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	if n > 1 && t.Kind&lexicon.Part != 0 {
 		r.tellSoft(r.toks[i+n-1].s)
 	}
-	if (w == "key" || w == "keys") && n == 1 && i > 0 && (r.toks[i-1].qty >= 0 || r.toks[i-1].s == "same" && !r.toldSoft["key"] || r.hexKeys && !r.toldSoft["key"] && (r.toks[i-1].s == "the" && i-2 >= 0 && (r.toks[i-2].s == "with" || r.toks[i-2].s == "use") || r.toks[i-1].s == "long" || r.toks[i-1].s == "little")) {
+	if (w == "key" || w == "keys") && n == 1 && i > 0 && (r.toks[i-1].qty >= 0 || w == "key" && r.numbered(i) || r.toks[i-1].s == "same" && !r.toldSoft["key"] || r.hexKeys && !r.toldSoft["key"] && (r.toks[i-1].s == "the" && i-2 >= 0 && (r.toks[i-2].s == "with" || r.toks[i-2].s == "use") || r.toks[i-1].s == "long" || r.toks[i-1].s == "little")) {
 		r.hexKeys = true
 		// "the four millimetre key": the tool
 		m = mention{lo: i, hi: i + 1, cl: ci, kind: lexicon.Tool, of: -1, head: "key", mods: []string{"hex"}, name: "hex key", plural: w == "keys"}
@@ -273,6 +276,13 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 		m.mods = f[:max(0, len(f)-2)]
 	}
 	return m, i + n
+}
+
+// numbered tells whether a number of more than one stands right before a name in the singular:
+// "the six key" is no count.
+func (r *reading) numbered(i int) bool {
+	w := r.toks[i-1].s
+	return r.toks[i-1].brk == brkNone && (countOf[w] > 1 && w != "both" && w != "pair" || numberWord.has(w) && w != "quarter" || len(w) < 3 && w > "1" && w[0] <= '9')
 }
 
 // tellsLeft tells whether the talk speaks of the left of anything.
@@ -729,7 +739,7 @@ func (r *reading) complete(ci int, m *mention) {
 			}
 			break
 		}
-		if pk.is(wStop|wDeterminer|wPronoun|wNumber) || countOf[p] > 0 || papers.has(p) || fractionWord.has(p) || openings.has(p) && m.kind&lexicon.Tool == 0 {
+		if pk.is(wStop|wDeterminer|wPronoun|wNumber) || countOf[p] > 0 || papers.has(p) || fractionWord.has(p) || strings.Contains(p, "/") || openings.has(p) && m.kind&lexicon.Tool == 0 {
 			break
 		}
 		if p == "piece" && i-2 >= c.lo && (countOf[r.toks[i-2].s] > 0 || r.toks[i-2].qty >= 0) {

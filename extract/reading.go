@@ -581,8 +581,8 @@ func (r *reading) startsClause(start, i int) bool {
 	}
 	t, p := r.toks[i].s, r.toks[i-1].s
 	tk, pk := r.toks[i].class, r.toks[i-1].class
-	if r.toks[i].qty >= 0 && r.toks[i].qty == r.toks[i-1].qty {
-		return false
+	if r.toks[i].qty >= 0 && r.toks[i].qty == r.toks[i-1].qty || r.toks[i-1].brk <= brkPause && (numeral(&r.toks[i-1]) || pk.is(wCountOf)) && fractionWord.has(t) {
+		return false // "it's a five | eighths"
 	}
 	comma := r.toks[i-1].brk >= brkPause
 	n := i - start

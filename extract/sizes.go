@@ -22,6 +22,7 @@ type sized struct {
 	tool   int  // mention of the tool it belongs to, or -1
 	asked  bool // all that is asked: "Five?"
 	gone   bool
+	mends  *sized // the size that it corrects, whose owner it has
 }
 
 // sizesAndTools reads the sizes said, and the tools with theirs.
@@ -44,14 +45,17 @@ func (r *reading) findSizes() []sized {
 		default:
 			continue
 		}
-		if q.Kind == normalize.Length && !r.sizeLike(q) {
-			continue
-		}
 		c := &r.clauses[q.cl]
+		if q.Kind == normalize.Length && !r.sizeLike(q) || r.word(q.lo-1) == "by" && r.farBy(c, q.lo) && !r.byLength(q.lo) {
+			continue // "it's out by two or three mil"
+		}
 		if c.mood&(aside|greeting) != 0 {
 			continue
 		}
 		kind := q.Kind
+		if kind == normalize.Drive && r.word(q.hi) == "square" && r.word(q.hi+1) == "key" {
+			kind = normalize.Size // what locks a wheel on its shaft
+		}
 		s := sized{lo: q.lo, hi: q.hi, kind: kind, hedged: q.Hedged, cl: q.cl, tool: -1}
 		for _, x := range strings.Split(q.Canonical, " | ") {
 			f := sizeForm(x)
@@ -78,14 +82,75 @@ func (r *reading) findSizes() []sized {
 	}
 	out = append(out, r.bareSizes()...)
 	sort.SliceStable(out, func(i, j int) bool { return out[i].lo < out[j].lo })
+	for i := range out {
+		s := &out[i]
+		if x := r.threadOf(s, s.canon[0]); len(s.canon) == 1 && kindOf(s.kind) == normalize.Size && x != "" {
+			s.kind, s.canon[0] = normalize.Thread, x
+		}
+	}
+	r.threadLengths(out)
 	r.unite(out)
 	var kept []sized
 	for _, s := range out {
-		if !s.gone {
+		if !s.gone && !r.refused(&s) {
 			kept = append(kept, s)
 		}
 	}
 	return kept
+}
+
+// refused tells whether a size is said not to fit: "an eight won't go on", "the ten's too big".
+func (r *reading) refused(s *sized) bool {
+	for i := s.hi; i < min(s.hi+4, len(r.toks)) && r.toks[i-1].brk < brkComma && !r.toks[i].is(wOpener|wSubject|wPreposition); i++ {
+		switch next := r.word(i + 1); r.toks[i].s {
+		case "won't", "wouldn't", "doesn't", "don't", "didn't", "n't":
+			return next == "go" || next == "fit" || next == "even" || next == "quite"
+		case "too":
+			return (next == "big" || next == "small" || next == "loose") && r.toks[i-1].is(wLinking)
+		case "was":
+			return next == "the" && r.word(i+2) == "old" // "twenty seven was the old one"
+		}
+	}
+	return false
+}
+
+// threadLengths gives threads the length that is told of them after: "it's M8, and I think
+// it's a twenty long, could be a twenty-five".
+func (r *reading) threadLengths(out []sized) {
+	for i := range out {
+		s := &out[i]
+		if s.kind != normalize.Thread || len(s.canon) != 1 || s.canon[0][0] != 'M' || strings.Contains(s.canon[0], "x") {
+			continue
+		}
+		thread := s.canon[0]
+		for j := sort.Search(len(r.bare), func(k int) bool { return r.bare[k].lo >= s.hi }); j < len(r.bare); j++ {
+			f := &r.bare[j]
+			if r.clauses[f.cl].sentence != r.clauses[s.cl].sentence || f.lo-s.hi > 14 {
+				break
+			}
+			if len(s.canon) == 1 && s.canon[0] == thread {
+				if r.word(f.hi) == "long" && r.toks[f.hi-1].brk == brkNone && f.is != turnedBy && f.Low.IsInt() && compare(f.Low, 8) >= 0 {
+					s.canon[0] = thread + "x" + f.Low.RatString()
+					s.hi = f.hi
+					s.hedged = s.hedged || f.Hedged
+				}
+			} else if f.lo-s.hi <= 5 && f.Low.IsInt() && r.eitherOr(s.hi, f.lo) {
+				s.canon, s.hi, s.hedged = append(s.canon, thread+"x"+f.Low.RatString()), f.hi, true
+				break
+			}
+		}
+	}
+}
+
+// eitherOr tells whether what stands between two tokens makes one thing or the other of them.
+func (r *reading) eitherOr(lo, hi int) bool {
+	for i := lo; i < hi; i++ {
+		switch r.toks[i].s {
+		case "or", "maybe", "might", "could", "may":
+			return true
+		}
+	}
+	return false
 }
 
 // timeWords are the words after a number for how long or how often.
@@ -137,7 +202,7 @@ func sizeForm(s string) string {
 // sizeLike tells whether a length is the size of a fastener or of a tool: it
 // stands beside one, and is no longer than such sizes are.
 func (r *reading) sizeLike(q *quantity) bool {
-	if q.Low == nil {
+	if q.Low == nil || q.Unit == "cm" {
 		return false
 	}
 	mm, ok := normalize.Convert(q.Low, q.Unit, "mm")
@@ -147,14 +212,17 @@ func (r *reading) sizeLike(q *quantity) bool {
 	c := &r.clauses[q.cl]
 	for _, mi := range c.mentions {
 		m := &r.mentions[mi]
-		if (m.lo == q.hi || m.from == q.hi) && (m.kind&(lexicon.Fastener) != 0 || sizeTool[m.head] != "") {
+		if (m.lo == q.hi || m.from == q.hi) && (m.kind&(lexicon.Fastener) != 0 || sizeTool[m.head] != "" || rigging.has(m.head)) {
 			return true
 		}
 		if m.hi == q.lo && (m.kind&lexicon.Fastener != 0 || m.kind&lexicon.Tool != 0 && sizeTool[m.head] != "") {
 			return true
 		}
 	}
-	if headWords.has(r.word(q.hi)) {
+	if w := r.word(q.hi); headWords.has(w) || threadWords.has(w) && r.toks[q.hi-1].brk < brkComma {
+		return true
+	}
+	if r.byLength(q.lo) || keySize(mm) && r.orSize(q.lo) {
 		return true
 	}
 	if n := r.word(q.hi); q.Unit == "mm" && keySize(mm) && (n == "both" || n == "each") && !r.measured(c, q.lo, q.hi) && r.turnedNear(q.cl, q.lo) {
@@ -170,6 +238,9 @@ func (r *reading) sizeLike(q *quantity) bool {
 	if r.measured(c, q.lo, q.hi) || r.farBy(c, q.lo) || r.isNew(c, q.lo) {
 		return false
 	}
+	if r.word(q.lo-2) == "with" && r.word(q.lo-1) == "the" && r.nothingMore(c, q.hi) {
+		return true // "I checked every one of them with the half inch"
+	}
 	// "it's eight mil and you want the long Allen": the tool comes after
 	if keySize(mm) && (r.word(q.lo-1) == "'s" || r.word(q.lo-1) == "are" || r.word(q.lo-1) == "'re" || r.word(q.lo-1) == "is") && r.toolAfter(q.hi, 8) >= 0 {
 		return true
@@ -179,15 +250,11 @@ func (r *reading) sizeLike(q *quantity) bool {
 		return true
 	}
 	// "battery negative off, ten mil, and tuck it away": between commas, where things are undone or done up
-	if q.Unit == "mm" && keySize(mm) && (q.lo == c.lo || r.toks[q.lo-1].brk >= brkPause) && (q.hi == c.hi || r.toks[q.hi-1].brk >= brkPause) {
-		for k := min(q.cl+1, len(r.clauses)-1); k >= 0 && k >= q.cl-1; k-- {
-			for _, ai := range r.clauses[k].acts {
-				switch r.acts[ai].action.Name {
-				case "remove", "disconnect", "slacken", "tighten", "start by hand", "fit":
-					return true
-				}
-			}
-		}
+	if n := r.word(q.hi); q.Unit == "mm" && keySize(mm) && (q.lo == c.lo || r.toks[q.lo-1].brk >= brkPause) && (q.hi == c.hi || r.toks[q.hi-1].brk >= brkPause || n == "again" || n == "too" || n == "on" && ofTwo.has(r.word(q.hi+1))) && r.doneUpNear(q.cl) {
+		return true
+	}
+	if q.Unit == "in" && inchFraction(q.Low) && !r.anInch(q.lo, q.hi) && !r.measuredBefore(q.cl, q.lo) && r.alone(c, q.lo, q.hi) && (r.doneUpNear(q.cl) || r.fastenersNear(q.cl, q.lo)) {
+		return true
 	}
 	// "there's two, ten mil"
 	if q.lo > c.lo && r.toks[q.lo-1].brk >= brkPause && keySize(mm) && r.countedIn(c, q.lo) {
@@ -200,6 +267,55 @@ func (r *reading) sizeLike(q *quantity) bool {
 	}
 	return false
 }
+
+// byLength tells whether a length at a token is how long a screw is whose size was just told,
+// or may be: "five sixteenths, by inch and three quarter. Or two inch."
+func (r *reading) byLength(lo int) bool {
+	if lo < 2 {
+		return false
+	}
+	if q := r.toks[lo-2].qty; r.toks[lo-1].s == "or" && q >= 0 {
+		return r.byLength(r.qtys[q].lo)
+	}
+	return r.toks[lo-1].s == "by" && r.sizeEnds(lo-1)
+}
+
+// orSize tells whether a length at a token is the other of two sizes: "seven sixteenths or eleven mil".
+func (r *reading) orSize(lo int) bool {
+	if lo > 2 && articles.has(r.toks[lo-1].s) {
+		lo--
+	}
+	return lo > 1 && r.toks[lo-1].s == "or" && r.sizeEnds(lo-1)
+}
+
+// sizeEnds tells whether a size, with its unit or without, ends at a token.
+func (r *reading) sizeEnds(i int) bool {
+	if q := r.toks[i-1].qty; q >= 0 {
+		k := r.qtys[q].Kind
+		return k == normalize.Thread || kindOf(k) == normalize.Size
+	}
+	j := sort.Search(len(r.bare), func(k int) bool { return r.bare[k].hi >= i })
+	return j < len(r.bare) && r.bare[j].hi == i && r.bare[j].is == turnedBy
+}
+
+// doneUpNear tells whether something is undone or done up in a clause or beside it.
+func (r *reading) doneUpNear(ci int) bool {
+	for k := max(ci-1, 0); k <= min(ci+1, len(r.clauses)-1); k++ {
+		for _, ai := range r.clauses[k].acts {
+			switch r.acts[ai].action.Name {
+			case "remove", "disconnect", "slacken", "tighten", "start by hand", "fit":
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// ofTwo are the words for one side or the other.
+var ofTwo = set("one the both each this that")
+
+// rigging are the parts that join things as fasteners do and are told by their size.
+var rigging = set("shackle turnbuckle")
 
 // toolAfter gives the tool with sizes that is named, without a size of its own,
 // within so many tokens of the same sentence, or -1.
@@ -246,6 +362,9 @@ func (r *reading) measured(c *clause, lo, hi int) bool {
 			return true
 		}
 	}
+	if w, v := r.word(lo-1), r.word(lo-2); lo > c.lo && r.toks[lo-1].brk < brkPause && (w == "back" || w == "to" && v == "down") || w == "out" && (v == "sticks" || v == "sticking") {
+		return true // "cut it back twenty mil", "they're down to two mil"
+	}
 	if hi < c.hi && r.toks[hi-1].brk < brkComma && ofStock.has(r.toks[hi].s) {
 		return true // "a quarter inch plate", "an eight mil hole"
 	}
@@ -260,7 +379,7 @@ func (r *reading) measured(c *clause, lo, hi int) bool {
 // ofStock are what a size right before them is the thickness or the width of.
 var ofStock = set("plate plates sheet ply plywood board boards timber planks plank hole holes slab strip")
 
-var measures = set("gap play clearance long thick deep level travel down wide proud longer bent taller foot feet away apart high tall further turn turns measure measured measures wear worn slack past from between left")
+var measures = set("gap stroke play clearance long thick deep level travel down wide proud longer bent taller foot feet away apart high tall further turn turns measure measured measures wear worn slack past from between left")
 
 // besideMeasure are the words of them that are said of much else further off.
 var besideMeasure = set("from past between left down away apart")
@@ -340,7 +459,7 @@ func (r *reading) bareSizes() []sized {
 				continue
 			}
 		}
-		if f.Low.IsInt() && (r.torxSaid(c, f.lo, f.hi) || f.many && r.word(f.lo-1) == "e") {
+		if f.Low.IsInt() && (r.torxSaid(c, f.lo, f.hi) || r.nextTorx(f) || f.many && r.word(f.lo-1) == "e") {
 			if s.canon = r.torxSizes(f.Low, f.High, f.lo); s.canon != nil {
 				s.kind = normalize.Driver
 				out = append(out, s)
@@ -354,7 +473,7 @@ func (r *reading) bareSizes() []sized {
 				canon, s.kind, s.hedged = slashed[v.FloatString(1)+" in"], normalize.Drive, true // "the 3.8 ratchet"
 			case v.IsInt() && compare(v, 2) >= 0 && compare(v, 60) <= 0:
 				canon = v.Num().String() + " mm"
-			case !v.IsInt() && compare(v, 2) < 0 && isPow2(v.Denom()):
+			case inchFraction(v) && (compare(v, 2) < 0 || r.saidAsFraction(f.lo, f.hi) && v.Denom().Int64() > 2):
 				canon = inchForm(v)
 			case !v.IsInt() && v.Denom().Int64() == 2 && compare(v, 7) < 0:
 				canon = v.FloatString(1) + " mm"
@@ -397,6 +516,20 @@ func (r *reading) torxSaid(c *clause, a, b int) bool {
 			return true
 		case "star":
 			return r.toks[i].brk >= brkComma || r.word(i+1) == "bit" || r.word(i+1) == "key" || r.word(i+1) == "type" || r.word(i+1) == "drive" || r.word(i+1) == "ones" || r.word(i+1) == "one" || r.word(i+1) == "bits" || r.word(i+1) == "head" || r.word(i+1) == "heads"
+		}
+	}
+	return false
+}
+
+// nextTorx tells whether a number that no spanner has goes on from a hexalobular drive that was
+// just told: "it's a T40. No, that's slipping. Forty-five".
+func (r *reading) nextTorx(f *bareNumber) bool {
+	if !f.Low.IsInt() || compare(f.Low, 20) < 0 || spannerSize(f.Low) || len(normalize.CheckSize("T"+f.Low.RatString(), normalize.Driver)) > 0 {
+		return false
+	}
+	for i := f.lo - 1; i >= max(0, f.lo-16); i-- {
+		if q := r.toks[i].qty; q >= 0 {
+			return r.qtys[q].Kind == normalize.Driver && r.qtys[q].Canonical[0] == 'T'
 		}
 	}
 	return false
@@ -603,8 +736,15 @@ func (r *reading) unite(out []sized) {
 		if out[i].gone {
 			continue
 		}
-		for j := i + 1; j < len(out) && j < i+4; j++ {
-			if out[j].gone || kindOf(out[i].kind) != kindOf(out[j].kind) {
+		for j := i + 1; j < len(out) && j < i+5; j++ {
+			if out[j].gone {
+				continue
+			}
+			if a, b := kindOf(out[i].kind), kindOf(out[j].kind); a != b {
+				if (a == normalize.Driver || b == normalize.Driver) && out[j].lo-out[i].hi <= 6 && corrects.has(r.word(out[i].hi)) && r.asksAt(&r.clauses[out[i].cl], out[i].lo, out[i].hi) {
+					out[i].gone, out[j].mends = true, &out[i] // "T15? No, it's a four mil"
+					break
+				}
 				continue
 			}
 			gap := r.since(out[i].lo, out[j].lo)
@@ -625,6 +765,10 @@ func (r *reading) unite(out []sized) {
 				out[i].gone = true
 				break
 			}
+			if len(out[i].canon) > 1 && len(out[j].canon) == 1 && slices.Contains(out[i].canon, out[j].canon[0]) && !r.doubted(&out[j]) && r.settles(&out[j]) && !r.ownThing(out[j].cl) {
+				out[i].gone, out[j].mends = true, &out[i] // "a ten or a twelve. So it's a ten."
+				break
+			}
 			or, fix, other, andy := false, false, false, false
 			for k := out[i].hi; k < out[j].lo; k++ {
 				w := r.toks[k].s
@@ -643,6 +787,9 @@ func (r *reading) unite(out []sized) {
 					andy = true
 				}
 			}
+			if fix && slices.ContainsFunc(out[i+1:j], func(o sized) bool { return !o.gone && o.kind == out[j].kind }) {
+				continue // "the old one's an M8 by 36, the new one's by 40. No, 42": it mends the last
+			}
 			one := len(out[i].canon) == 1 && len(out[j].canon) == 1
 			same := out[i].canon[0] == out[j].canon[0]
 			switch {
@@ -659,7 +806,7 @@ func (r *reading) unite(out []sized) {
 				out[j].gone = true
 			case near && fix && !andy && !other, fix && !other && !same && (r.doubted(&out[i]) || r.told(&r.clauses[out[j].cl], out[j].lo, out[j].hi)), !other && !or && !same && r.doubted(&out[i]) && !r.doubted(&out[j]) && r.told(&r.clauses[out[j].cl], out[j].lo, out[j].hi):
 				// "a nineteen, or was it … no, that's a seventeen"
-				out[i].gone = true
+				out[i].gone, out[j].mends = true, &out[i]
 			case near && same && one && !andy && !other && gap < 5 && (r.toks[out[i].hi-1].brk < brkSentence || r.word(out[j].hi) == "" || r.toks[out[j].hi].men < 0 || r.mentions[r.toks[out[j].hi].men].kind&lexicon.Tool == 0):
 				out[j].gone = true
 			case near && same && one && !andy && !other && gap < 8:
@@ -670,6 +817,20 @@ func (r *reading) unite(out []sized) {
 			}
 		}
 	}
+}
+
+// settles tells whether a clause says of a size that it is the one, and no more.
+func (r *reading) settles(s *sized) bool {
+	if !r.told(&r.clauses[s.cl], s.lo, s.hi) {
+		return false
+	}
+	for i := max(s.lo-3, r.clauses[s.cl].lo); i < s.lo; i++ {
+		switch r.toks[i].s {
+		case "'s", "is", "'re", "are", "so", "yeah", "yep", "yes":
+			return true
+		}
+	}
+	return false
 }
 
 // nextDoor tells whether one of two widths is in millimetres and the other in inches,
@@ -835,7 +996,7 @@ func (r *reading) listTool(s *sized) int {
 	return -1
 }
 
-var betweenSizes = set("a an and or in mil the one mostly i 'm using use is 's it size sizes plus also then of uh um that 'll metric deep long")
+var betweenSizes = set("so a an and or in mil the one mostly i 'm using use is 's it size sizes plus also then of uh um that 'll metric deep long")
 
 // toolBefore gives the tool that a size follows, with nothing between but sizes and small words.
 func (r *reading) toolBefore(s *sized) int {
@@ -880,7 +1041,7 @@ func (r *reading) sizes(found []sized) []Size {
 	for i := range found {
 		row[[2]int{found[i].cl, found[i].tool}]++
 	}
-	lastLo := 0
+	lastLo, lastHi := 0, 0
 	for _, s := range found {
 		c := &r.clauses[s.cl]
 		if s.tool >= 0 && strings.Contains(r.mentions[s.tool].name, "drill") {
@@ -901,13 +1062,19 @@ func (r *reading) sizes(found []sized) []Size {
 		case normalize.Thread:
 			dim = "thread"
 		case normalize.Drive:
-			dim = "drive"
+			if dim = "drive"; t != nil && t.head == "key" {
+				dim = "unsaid" // "a new key, half inch square"
+			}
 		case normalize.Driver:
 			dim = "driver"
 		default:
 			if s.tool >= 0 {
 				dim = sizeTool[r.mentions[s.tool].head]
-			} else if headWords.has(r.word(s.hi)) || t != nil && takesTorque(t) {
+			} else if w := r.word(s.hi); w == "long" && r.toks[s.hi-1].brk < brkPause || s.lo > 0 && r.toks[s.lo-1].s == "by" {
+				dim = "length"
+			} else if t != nil && takesTorque(t) && w == "by" && strings.HasSuffix(s.canon[0], " in") {
+				dim = "thread" // "a three eighths by inch and a quarter"
+			} else if headWords.has(w) || t != nil && takesTorque(t) && !r.eitherWay(&s) {
 				dim = "across-flats"
 			}
 		}
@@ -915,11 +1082,15 @@ func (r *reading) sizes(found []sized) []Size {
 		if k := s.cl + 1; sure && k < len(r.clauses) && r.clauses[k].mood&hedged != 0 && r.clauses[k].hi-r.clauses[k].lo <= 7 && len(r.clauses[k].mentions) == 0 && r.at(r.clauses[k].lo)-r.at(s.lo) < 6 {
 			sure = false
 		}
-		if n := len(out) - 1; n >= 0 && out[n].Of == shortName(of) && slices.Equal(out[n].Candidates, s.canon) && r.at(s.lo)-r.at(lastLo) < 6 && r.word(s.lo-1) != "and" && r.word(s.lo-2) != "and" {
+		if n := len(out) - 1; n >= 0 && out[n].Of == shortName(of) && slices.Equal(out[n].Candidates, s.canon) && r.at(s.lo)-r.at(lastLo) < 6 {
 			out[n].Sure = out[n].Sure || sure || r.word(s.lo-1) == "yeah" || r.word(s.lo-1) == "yep" || r.word(s.lo-1) == "yes" // "Sixteen? It's sixteen."
 			continue
 		}
 		lastLo = s.lo
+		if n := len(out) - 1; n >= 0 && slices.Equal(out[n].Candidates, s.canon) && r.at(s.lo)-out[n].At < 12 && !r.ownThing(s.cl) && !r.fastenerSince(lastHi, s.lo) && r.alone(c, s.lo, s.hi) && !moreOf.has(r.word(s.hi)) {
+			continue // "seven sixteenths. I've got it written on the drawer. Seven sixteenths."
+		}
+		lastHi = s.hi
 		out = append(out, Size{Of: shortName(of), Dimension: dim, Candidates: s.canon, Sure: sure, Place: r.placeAround(max(c.lo, s.lo-5), min(c.hi, s.hi+3), s.lo)})
 	}
 	return out
@@ -963,16 +1134,29 @@ func (r *reading) doubtAt(c *clause, lo, hi int) bool {
 // one that the talk has in hand; a part where there is no fastener. One of a row of
 // sizes that a tool comes in is of none.
 func (r *reading) sizeOf(s *sized, row bool) (string, *thing) {
+	if s.mends != nil && s.tool < 0 && !r.ownThing(s.cl) {
+		return r.sizeOf(s.mends, row) // "deck screws, two mil. No, two and a half"
+	}
 	c := &r.clauses[s.cl]
-	if s.tool >= 0 && !row && strings.Contains(r.mentions[s.tool].name, "plug socket") {
-		return "spark plug", nil
+	if s.tool >= 0 {
+		if of := r.toolFor(s); of == "spark plug" {
+			if t, _ := r.spokenOf(s.cl, r.mentions[s.tool].lo); t != nil && t.head == "plug" {
+				return named(t), t // "undo the sump plug, plug spanner, a twenty-one"
+			}
+			return of, nil
+		} else if of != "" {
+			return of, nil
+		}
+	}
+	if s.kind == normalize.Drive && s.tool < 0 && r.toks[s.hi-1].s == "drive" {
+		return "drive", nil // "three quarter drive and a pipe on it"
 	}
 	if row && s.tool < 0 && s.kind != normalize.Thread || s.tool >= 0 && (row || c.mood&listing != 0 || s.kind == normalize.Drive || sizeTool[r.mentions[s.tool].head] == "drive") {
 		// a tool list tells what it is for only with "for"
 		for _, mi := range c.mentions {
 			m := &r.mentions[mi]
-			if m.entry != nil && m.prep == "for" && m.from >= s.lo && m.from-s.hi <= 4 && s.kind != normalize.Drive {
-				return m.entry.name, m.entry
+			if m.entry != nil && m.prep == "for" && m.from >= s.lo && m.from-s.hi <= 4 && s.kind != normalize.Drive && (m.from-s.hi < 3 || r.toks[s.hi-1].brk < brkComma) {
+				return m.entry.name, m.entry // but "four, five, and a six for the axle"
 			}
 		}
 		return "", nil
@@ -988,8 +1172,8 @@ func (r *reading) sizeOf(s *sized, row bool) (string, *thing) {
 		if m.head == "key" && (m.hi == s.lo || m.hi == s.lo-1) {
 			continue // "I need key of twenty-two"
 		}
-		if inert(m) && m.hi < s.lo {
-			continue // "bend the tab back, thirty mil"
+		if inert(m) && (m.hi < s.lo || m.prep == "with" && m.from > s.hi || s.kind == normalize.Thread) {
+			continue // "bend the tab back, thirty mil", "nine sixteenths, with a lock washer", "M16, new washer"
 		}
 		d := 0
 		if m.lo >= s.hi {
@@ -1009,6 +1193,8 @@ func (r *reading) sizeOf(s *sized, row bool) (string, *thing) {
 			d += 6
 			if m.prep != "" && m.prep != "on" && m.prep != "for" {
 				d += 20
+			} else if m.prep == "on" && m.hi <= s.lo {
+				d += 8 // where it is, rather than what
 			}
 		}
 		if s.tool >= 0 && m.lo >= s.hi && m.prep != "for" && m.prep != "on" && d > 3 || d > 14 && len(c.mentions) > 2 {
@@ -1032,12 +1218,18 @@ func (r *reading) sizeOf(s *sized, row bool) (string, *thing) {
 	if s.tool >= 0 && !r.usedHere(c) {
 		return "", nil
 	}
-	if t, name := r.spokenOf(s.cl, s.lo); t != nil {
+	if t := r.turnedThen(s); t != nil {
+		return named(t), t
+	}
+	pins := func(t *thing) bool { // no spanner fits them: "split pin out. Right, twenty-one"
+		return t != nil && t.head == "pin" && (t.mods["split"] || t.mods["cotter"] || t.mods["roll"]) && wideSize(s.canon[0])
+	}
+	if t, name := r.spokenOf(s.cl, s.lo); t != nil && !pins(t) {
 		return r.whichOne(c, s.lo, t), t
 	} else if name != "" {
 		return name, nil
 	}
-	if t := r.inHandAt(s.lo, 25); t != nil {
+	if t := r.inHandAt(s.lo, 25); t != nil && !pins(t) {
 		return r.whichOne(c, s.lo, t), t
 	}
 	if best == nil {
@@ -1055,10 +1247,86 @@ func (r *reading) sizeOf(s *sized, row bool) (string, *thing) {
 	if best == nil {
 		best = r.toldAfter(s.cl)
 	}
+	if best == nil && s.tool < 0 {
+		best = r.headingOf(s)
+	}
 	if best == nil {
 		return "", nil
 	}
 	return r.whichOne(c, s.lo, best), best
+}
+
+// toolFor gives what the tool right beside a size is named after: "a plug spanner, 21", "the
+// wheel nut socket".
+func (r *reading) toolFor(s *sized) string {
+	m := &r.mentions[s.tool]
+	if m.from-s.hi > 1 || s.lo-m.hi > 1 {
+		return "" // "fifteen cone spanner. Seventeen, ordinary."
+	}
+	if m.head != "socket" && m.head != "spanner" && m.head != "wrench" || len(m.mods) == 0 {
+		return ""
+	}
+	switch w := m.mods[len(m.mods)-1]; w {
+	case "plug":
+		return "spark plug"
+	case "nut", "bolt", "pedal", "cone":
+		return strings.Join(m.mods, " ")
+	}
+	return ""
+}
+
+// ownThing tells whether a fastener or a part is named in a clause.
+func (r *reading) ownThing(cl int) bool {
+	return slices.ContainsFunc(r.clauses[cl].mentions, func(mi int) bool {
+		return r.mentions[mi].kind&(lexicon.Fastener|lexicon.Part) != 0
+	})
+}
+
+// moreOf tells, after a size, that something else has it as well.
+var moreOf = set("too as again also on both each")
+
+// fastenerSince tells whether a fastener is named, or some are counted, between two tokens.
+func (r *reading) fastenerSince(lo, hi int) bool {
+	for i := lo; i < hi; i++ {
+		if m := r.toks[i].men; m >= 0 && r.mentions[m].kind&lexicon.Fastener != 0 || countOf[r.toks[i].s] > 1 {
+			return true
+		}
+	}
+	return false
+}
+
+// headingOf gives what no spanner fits and a sentence with a size is about: "new key, half inch
+// square".
+func (r *reading) headingOf(s *sized) *thing {
+	for k := s.cl; k >= 0 && k >= s.cl-4 && r.since(r.clauses[k].lo, s.lo) < 10; k-- {
+		for _, mi := range r.clauses[k].mentions {
+			if m := &r.mentions[mi]; m.entry != nil && m.prep == "" && m.lo < s.lo && r.opens(&r.clauses[k], m) {
+				return m.entry
+			}
+		}
+	}
+	return nil
+}
+
+// turnedThen gives the fastener that the rest of a sentence names which begins with what turns
+// it: "get the eight mil socket down the hole and undo the clamp bolt".
+func (r *reading) turnedThen(s *sized) *thing {
+	if s.tool < 0 && r.word(s.lo-1) != "with" && r.word(s.lo-2) != "with" {
+		return nil
+	}
+	for i := s.lo - 1; i >= 0 && r.toks[i].brk < brkSentence; i-- {
+		if m := r.toks[i].men; m >= 0 && r.mentions[m].kind&(lexicon.Fastener|lexicon.Part) != 0 {
+			return nil
+		}
+	}
+	for i := s.hi; i < min(len(r.toks), s.hi+16) && r.toks[i-1].brk < brkSentence; i++ {
+		if mi := r.toks[i].men; mi >= 0 {
+			if m := &r.mentions[mi]; m.entry != nil && m.entry.fastener && m.prep == "" && alike.has(m.entry.head) {
+				return m.entry
+			}
+		}
+	}
+	return nil
 }
 
 // toldAfter gives the fastener that is told right after its size: "a twelve on these.
@@ -1066,7 +1334,7 @@ func (r *reading) sizeOf(s *sized, row bool) (string, *thing) {
 func (r *reading) toldAfter(cl int) *thing {
 	for k := cl + 1; k < len(r.clauses) && k <= cl+3 && r.since(r.clauses[cl].lo, r.clauses[k].lo) < 8; k++ {
 		switch c := &r.clauses[k]; r.toks[c.lo].s {
-		case "that", "those", "these", "they", "this":
+		case "that", "those", "these", "they", "this", "it":
 			for _, mi := range c.mentions {
 				if m := &r.mentions[mi]; m.entry != nil && m.entry.fastener && m.from-c.lo <= 3 {
 					return m.entry
@@ -1115,7 +1383,7 @@ func (r *reading) spokenOf(cl, tok int) (*thing, string) {
 			if m.entry != nil && m.lo < tok && r.heldByCounted(&r.clauses[k], m) {
 				return m.entry, ""
 			}
-			if m.lo >= tok || m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" && m.prep != "on" && m.prep != "for" && !(m.prep == "of" && m.of >= 0) && !((m.prep == "with" || m.prep == "by") && m.kind&lexicon.Fastener != 0) || m.ownsNone() || inert(m) {
+			if m.lo >= tok || m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" && m.prep != "on" && m.prep != "for" && !(m.prep == "of" && m.of >= 0) && !((m.prep == "with" || m.prep == "by") && m.kind&lexicon.Fastener != 0) || m.ownsNone() && m.kind&lexicon.Fastener == 0 || inert(m) {
 				continue // but "it's locked with a grub screw. Three mil."
 			}
 			if n := r.actOn(k, mi); k < cl && (n == "place" || n == "support" && r.word(m.hi+1) != "held" || n == "store") {
@@ -1140,6 +1408,11 @@ func (r *reading) spokenOf(cl, tok int) (*thing, string) {
 				}
 			}
 		}
+		if part != nil && part.prep == "on" {
+			if t := r.fastenerBefore(k); t != nil {
+				return t, "" // "the wheel nuts while it's still on the deck, four of them, 17"
+			}
+		}
 		if part != nil {
 			if part.entry == nil && part.kind&lexicon.Tool == 0 {
 				return nil, part.name
@@ -1150,6 +1423,18 @@ func (r *reading) spokenOf(cl, tok int) (*thing, string) {
 		}
 	}
 	return nil, ""
+}
+
+// fastenerBefore gives the fastener that is named in a clause before one of the same sentence.
+func (r *reading) fastenerBefore(cl int) *thing {
+	for k := cl - 1; k >= 0 && r.clauses[k].sentence == r.clauses[cl].sentence; k-- {
+		for _, mi := range r.clauses[k].mentions {
+			if m := &r.mentions[mi]; m.kind&lexicon.Fastener != 0 && m.entry != nil && m.entry.fastener && alike.has(m.entry.head) {
+				return m.entry
+			}
+		}
+	}
+	return nil
 }
 
 // heldByCounted tells whether things that are only counted are said to hold a part:

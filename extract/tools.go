@@ -194,7 +194,7 @@ func (r *reading) turner(s *sized) string {
 	if strings.HasSuffix(s.canon[0], " cm") || tooThin[s.canon[0]] || s.hi < len(r.toks) && r.toks[s.hi-1].brk == brkNone && bored.has(r.toks[s.hi].s) {
 		return "" // "an eight mil hole", "up one millimetre"
 	}
-	if r.word(s.hi) == "by" {
+	if w := r.word(s.hi); w == "by" || r.word(s.lo-1) == "by" || w == "long" && r.toks[s.hi-1].brk < brkPause {
 		return "" // "three eighths by inch and a quarter": the bolt's own
 	}
 	for _, mi := range c.mentions {
@@ -202,7 +202,7 @@ func (r *reading) turner(s *sized) string {
 			return "" // "a 3 mm split pin": nothing turns it
 		}
 	}
-	if _, t := r.sizeOf(s, false); t != nil && !with && s.kind != normalize.Driver && unturned.has(t.head) {
+	if _, t := r.sizeOf(s, false); t != nil && !with && s.kind != normalize.Driver && (unturned.has(t.head) || rigging.has(t.head)) && (r.toks[s.lo].qty >= 0 || !wideSize(s.canon[0])) {
 		return ""
 	}
 	for i := max(c.lo, s.lo-3); i < min(c.hi, s.hi+2); i++ {
@@ -243,7 +243,7 @@ var tooThin = map[string]bool{"1 mm": true, "0.5 mm": true}
 var bored = set("hole holes plate bar sheet gap bore stock strip board ply plywood play clearance")
 
 // unturned are the things whose size no spanner has: how thick or wide they are.
-var unturned = set("pin clip washer cable rope wire cord belt bearing seal ring rod shaft tube chain circlip")
+var unturned = set("key pin clip washer cable rope wire cord belt bearing seal ring rod shaft tube chain circlip")
 
 // keySized are the sizes of hexagon keys that hardly any nut or bolt head has: common practice, no source.
 var keySized = map[string]bool{"1.5 mm": true, "2 mm": true, "2.5 mm": true, "3 mm": true, "4 mm": true, "5 mm": true, "6 mm": true,

@@ -101,6 +101,9 @@ func checkSize(c string, kind Kind) (Finding, bool) {
 		if i := strings.Index(c, " x "); i >= 0 {
 			c = c[:i]
 		}
+		if strings.HasSuffix(c, " in") && len(findThreads(c)) > 0 {
+			return Finding{}, false // "a three eighths bolt": coarse or fine was not said
+		}
 		source, name = "ISO 261 and 262, ASME B1.1", "thread"
 		for _, t := range threads() {
 			if t.Name == c || t.Series == "coarse" && t.Name+"x"+trimFloat(t.Pitch) == c {

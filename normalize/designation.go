@@ -201,7 +201,7 @@ func (r *reader) oneMetric(i int) (Quantity, int, bool) {
 	if r.at(j).is(tMotorway) || (r.at(j).glued && r.at(j).word && r.at(j-1).kind == kDigits && !r.at(j).is(tBy)) {
 		return Quantity{}, i, false
 	}
-	if r.text1(i) == "em" && !r.near(i, 12, tFastener|tThread|tTool|tHead|tBy) && i > 0 && !r.at(i-1).is(tArticle) && r.at(k).class() == cNone {
+	if r.text1(i) == "em" && (r.short(i) || !r.near(i, 12, tFastener|tThread|tTool|tHead|tBy) && i > 0 && !r.at(i-1).is(tArticle)) {
 		return Quantity{}, i, false
 	}
 	q := Quantity{Start: r.at(i).start, Kind: Thread}
@@ -214,15 +214,21 @@ func (r *reader) oneMetric(i int) (Quantity, int, bool) {
 		q.Canonical += " x " + printRat(length) + " mm"
 		q.Length = length.big()
 	}
-	// "M8 by 30 or 35"
-	if length.n > 0 && r.at(j).is(tOr) {
-		if x, ok := r.number(j + 1); ok && x.v.isInt() && x.v.n >= 3 && x.v.n <= 1000 && !r.at(x.j).unit() {
+	// "M8 by 30 or 35", "M6 by 20, or is it 25"
+	if x, ok := r.other(span{i: i, j: j}); ok && length.n > 0 && x.v.isInt() && x.v.n >= 3 && near(ordered(length, x.v)) {
+		e := span{}
+		if r.unitOf(&e, x); e.unit == nil || e.unit.code == "mm" {
 			q.Canonical += " | " + strings.Replace(q.Canonical, " x "+printRat(length), " x "+printRat(x.v), 1)
-			q.Alt, j = true, x.j
+			q.Alt, j = true, max(x.j, e.j)
 		}
 	}
 	q.End, q.Hedged = r.at(j-1).end, r.hedged(i, j)
 	return q, j, true
+}
+
+// short reports "em" said for "them": "there's five of 'em two on each side".
+func (r *reader) short(i int) bool {
+	return r.mark(i-1) == '\'' || r.at(i-1).is(tOf) || i > 0 && r.at(i-1).word && r.at(i-1).w == nil && !r.within(i, i+5, tFastener|tThread|tTool)
 }
 
 // pitchLength reads "by one point two five by thirty" after a metric thread of
@@ -417,6 +423,9 @@ func (r *reader) unitless(e span) (Quantity, int, bool) {
 			return q, 0, false
 		}
 		q.Kind, q.Unit = Size, "in"
+	case n.frac && e.lo.less(whole(2)) && t.is(tInchThread): // "quarter Whitworth"
+		q.Unit = "in"
+		return r.inchThread(q, e, k), k + 1, true
 	case r.text1(k) == "chain" && e.lo.isInt() && chainNumbers()[printRat(e.lo)] && !e.rangeSet:
 		q.Kind, q.Canonical = Chain, printRat(e.lo)
 		q.Low, q.High = nil, nil
@@ -439,6 +448,17 @@ func (r *reader) unitless(e span) (Quantity, int, bool) {
 	q.End = r.at(end - 1).end
 	q.Canonical = canonical(q, n)
 	return q, end, true
+}
+
+// inchThread makes a thread of a size in inches whose series is named at token k, or the
+// size of a spanner that is told by it: "a three eighths Whitworth spanner".
+func (r *reader) inchThread(q Quantity, e span, k int) Quantity {
+	q.Kind, q.End = Size, r.at(k).end
+	q.Canonical = canonical(q, e.n)
+	if !r.at(k + 1).is(tTool) {
+		q.Kind, q.Low, q.High, q.Unit = Thread, nil, nil, ""
+	}
+	return q
 }
 
 func driveSize(v rat) bool {
@@ -474,6 +494,9 @@ func (r *reader) quantity(e span) (Quantity, bool) {
 		Low: e.lo.big(), High: e.hi.big(), Alt: e.alt, Assumed: e.unit.assumed}
 	k := r.hyphen(e.j)
 	after := r.at(k)
+	if q.Unit == "in" && after.is(tInchThread) {
+		return r.inchThread(q, e, k), true
+	}
 	if e.lo.n < 0 && q.Kind != Temperature && q.Kind != Angle {
 		return q, false
 	}

@@ -576,7 +576,8 @@ func (r *reader) denom(i int, v int64, strict bool) (den int64, j int, ok bool) 
 	case cDenoms:
 		return t.value(), i + 1, v >= 1
 	case cDenom:
-		return t.value(), i + 1, v == 1 || (v < t.value() && (r.inchNext(i+1) || r.at(i+1).is(tOf)))
+		odd := v%2 == 1 && (t.value() == 8 || t.value() == 16) // "seven sixteenth", as many say it
+		return t.value(), i + 1, v == 1 || (v < t.value() && (odd || r.inchNext(i+1) || r.at(i+1).is(tOf)))
 	case cTens:
 		k := r.hyphen(i + 1)
 		u := r.at(k)

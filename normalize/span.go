@@ -54,20 +54,20 @@ func (r *reader) single(i int) (span, bool) {
 		}
 	}
 	n, ok := r.value(k)
-	if !ok {
-		return r.impliedOne(i)
-	}
-	e = span{i: i, j: n.j, next: n.j, lo: n.v, hi: n.v, n: n}
-	if !between {
-		e.i = n.i
-	}
-	// "N and a half" is taken by the number; "an inch and a quarter" here.
-	r.unitOf(&e, n)
-	if n.split > 0 && r.splits(&e, n) {
-		return e, true
-	}
-	if r.tolerance(&e) {
-		return e, true
+	if ok {
+		e = span{i: i, j: n.j, next: n.j, lo: n.v, hi: n.v, n: n}
+		if !between {
+			e.i = n.i
+		}
+		// "N and a half" is taken by the number; "an inch and a quarter" below.
+		r.unitOf(&e, n)
+		if n.split > 0 && r.splits(&e, n) || r.tolerance(&e) {
+			return e, true
+		}
+	} else if e, ok = r.impliedOne(i); ok {
+		n = e.n
+	} else {
+		return e, false
 	}
 	k, alt, ok := r.joiner(e, between)
 	if !ok {
@@ -285,6 +285,33 @@ func (r *reader) joiner(e span, between bool) (k int, alt, ok bool) {
 		}
 	}
 	return k, alt, true
+}
+
+// other reads the second of two candidates: "or 35", ", or is it 25", "might be a twelve".
+func (r *reader) other(e span) (num, bool) {
+	k, alt, ok := r.joiner(e, false)
+	if !ok || !alt {
+		return num{}, false
+	}
+	if t := r.text1(k); t == "is" || t == "was" {
+		if s := r.text1(k + 1); s == "it" || s == "that" {
+			k += 2
+		}
+	} else if t == "it's" || t == "is't" {
+		k++
+	}
+	if r.at(k).is(tArticle) && !r.startsNumber(k) {
+		k++
+	}
+	return r.number(k)
+}
+
+// ordered gives two values in their order.
+func ordered(a, b rat) (rat, rat) {
+	if b.less(a) {
+		return b, a
+	}
+	return a, b
 }
 
 // startsNumber reports an article that is part of the number ("a hundred").

@@ -53,6 +53,10 @@ func TestSpokenQuantities(t *testing.T) {
 		{"an M ten by one point two five", "M10x1.25"}, {"M twelve by one seventy five", "M12x1.75"}, {"m8x1.25x30", "M8x1.25 x 30 mm"}, {"six by thirty bolts", "M6 x 30 mm"},
 		{"the thread is ten by one two five", "M10x1.25"}, {"quarter twenty", "1/4-20"}, {"five sixteenths eighteen", "5/16-18"}, {"a ten thirty two screw", "#10-32"}, {"#10-32", "#10-32"},
 		{"M16 by one and a half", "M16x1.5"}, {"M8 by 30 or 35", "M8 x 30 mm | M8 x 35 mm"}, {"a three quarter AF", "3/4 in"}, {"half inch AF", "1/2 in"}, {"45 newtown meters", "45 N.m"},
+		{"an M10 by 60, or is it 70", "M10 x 60 mm | M10 x 70 mm"}, {"M5 by sixteen, could be eighteen mil", "M5 x 16 mm | M5 x 18 mm"}, {"M8 by 40, or four of the M6", "M8 x 40 mm; M6"},
+		{"by an inch and a half, or maybe two inches", "1 1/2 in | 2 in"}, {"a turn and a half, or two", "1.5-2 turn"},
+		{"half inch Whitworth", "1/2 in"}, {"quarter Whitworth", "1/4 in"}, {"a three eighths Whitworth spanner", "3/8 in"}, {"seven sixteenth spanner", "7/16 in"}, {"it's 7/16 UNF", "7/16 in"},
+		{"eight of 'em two a side", ""}, {"line 'em six at a time and the bolts after", ""}, {"an em ten bolt", "M10"}, {"em twelves and em eight bolts", "M8"},
 		// Drivers.
 		{"T twenty five", "T25"}, {"an E10 socket", "E10"}, {"it's a T28 at the front", "T28"}, {"number two pozi", "PZ2"}, {"JIS number two", "JIS2"}, {"#2 Phillips", "PH2"},
 		// Fluids, sprockets, chains, tyres.
@@ -136,8 +140,8 @@ func TestLexiconFaults(t *testing.T) {
 
 // TestTraitNames: the names of data/words.txt stand in the order of the bits.
 func TestTraitNames(t *testing.T) {
-	if got := trait(1) << (len(traitNames) - 1); got != tSeries || traitNames[len(traitNames)-1] != "series" {
-		t.Errorf("%d names for the bits up to %b", len(traitNames), tSeries)
+	if got := trait(1) << (len(traitNames) - 1); got != tInchThread || traitNames[len(traitNames)-1] != "inchthread" {
+		t.Errorf("%d names for the bits up to %b", len(traitNames), tInchThread)
 	}
 	for name, bit := range map[string]trait{"misheard": tMisheard, "tighten": tTighten, "vague": tVague, "jis": tJIS, "opener": tOpener} {
 		if traitNames[indexOf(bit)] != name {
