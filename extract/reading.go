@@ -224,6 +224,7 @@ type quantity struct {
 	lo, hi   int // tokens
 	cl       int
 	unitFrom string // the value or words heard near it whose unit it takes, "" where its own was said
+	unitOr   string // another unit that it may as well be in
 }
 
 func read(talk *transcript.Talk, lex *lexicon.Lexicon) *reading { return readWith(talk, lex, nil) }

@@ -1355,7 +1355,7 @@ func (r *reading) torques(led []Entry) []Torque {
 			f := ratFloat(h.angle)
 			t.AngleDeg = &f
 		}
-		t.UnitFrom = q.unitFrom
+		t.UnitFrom, t.UnitOr = q.unitFrom, q.unitOr
 		c := &r.clauses[q.cl]
 		for i := c.lo; i < c.hi; i++ {
 			switch w := r.toks[i].s; w {
