@@ -253,6 +253,9 @@ func (r *reading) bareNumbers() {
 			heard.before(r, f.lo)
 			row = r.hints(row[:0], &f, heard)
 			f.is = weighBare(row)
+			if f.is == neither && r.toldTight(&f, heard) {
+				f.is = howTight
+			}
 			if f.is == howTight && r.toolAt(f.hi) {
 				f.is = turnedBy // "seventeen crow's foot"
 			}
@@ -325,6 +328,25 @@ func weighBare(row []hint) meaning {
 		}
 	}
 	return best
+}
+
+// toldTight tells whether a number that is not whole is a torque told with its unit shortly
+// before, or one of its range: "two to two point four kilogram metres, and I gave two point two".
+func (r *reading) toldTight(f *bareNumber, heard *soFar) bool {
+	if f.Low.IsInt() || heard.tight < 0 {
+		return false
+	}
+	for i := heard.tight; i >= 0; i-- {
+		q := &r.qtys[i]
+		gap := r.since(q.hi, f.lo)
+		if gap > 30 {
+			break
+		}
+		if q.Kind == normalize.Torque && q.Low != nil && q.Low.Cmp(f.Low) <= 0 && q.High.Cmp(f.High) >= 0 && (q.Low.Cmp(f.Low) == 0 || gap < 10) {
+			return true
+		}
+	}
+	return false
 }
 
 // toolAt tells whether a tool is named right at a token, none that shows how tight it turns.

@@ -1439,7 +1439,7 @@ func (r *reading) toldTwice(i int) bool {
 		if apart := r.since(min(p.lo, q.lo), max(p.lo, q.lo)); apart > 15 || k > i && (q.unitFrom == "" || p.unitFrom != "") {
 			continue
 		}
-		if h.applied == "done" && o.applied == "intended" {
+		if h.applied == "done" {
 			o.applied = "done" // said first, then set
 		}
 		return true

@@ -176,8 +176,18 @@ func (u *heardUnits) tell(q quantity) {
 	u.said = append(u.said, q)
 }
 
-// comes are the words by which a value is told again in another unit: "which is", "call it".
-var comes = set("which that's that about or call makes equals roughly is same times")
+// mayBe tells whether a unit is said, or goes without saying: who reads kilograms out of an old
+// book has a newer wrench.
+func (u *heardUnits) mayBe(unit string) bool {
+	return u.spoken[unit] || unit == "N.m" && (u.spoken["kgf.m"] || u.spoken["kgf.cm"])
+}
+
+// comes are words by which a value is told again in another unit, comesSurely those that say
+// little else: "which is", "call it".
+var (
+	comes       = set("which that about or call makes equals roughly is same times")
+	comesSurely = set("which about call makes equals roughly")
+)
 
 // weigh gives the unit for which most speaks, and the next.
 func (u *heardUnits) weigh(f *bareNumber) (best, other *unitClaim) {
@@ -236,10 +246,10 @@ func (u *heardUnits) weigh(f *bareNumber) (best, other *unitClaim) {
 	u.weighAfter(f, of)
 	for i := range u.claims {
 		c := &u.claims[i]
-		switch old := u.spoken["kgf.m"] || u.spoken["kgf.cm"]; {
+		switch {
 		case u.spoken[c.unit]:
-		case c.unit == "N.m" && old:
-			c.add(neverSaid, 0.5) // who reads kilograms out of an old book has a newer wrench
+		case u.mayBe(c.unit):
+			c.add(neverSaid, 0.5)
 		default:
 			c.add(neverSaid, 1)
 		}
@@ -312,7 +322,13 @@ func (u *heardUnits) weighBefore(f *bareNumber, of func(string) *unitClaim) {
 	}
 	for i := n - 1; i >= max(0, n-4) && r.since(u.said[i].hi, f.lo) < 60; i-- {
 		q := &u.said[i]
-		same := i == n-1 && f.lo-q.hi <= 16 && slices.ContainsFunc(r.toks[q.hi:f.lo], func(t tok) bool { return comes.has(t.s) })
+		again, surely := false, false
+		if i == n-1 && f.lo-q.hi <= 16 && !r.nameIn(q.hi, f.lo) {
+			for k := q.hi; k < f.lo; k++ {
+				again = again || comes.has(r.toks[k].s)
+				surely = surely || comesSurely.has(r.toks[k].s) && f.lo-q.hi <= 7
+			}
+		}
 		for j := range u.claims {
 			c := &u.claims[j]
 			if c.unit == q.Unit {
@@ -321,9 +337,9 @@ func (u *heardUnits) weighBefore(f *bareNumber, of func(string) *unitClaim) {
 			v, ok := normalize.Convert(q.Low, q.Unit, c.unit)
 			switch {
 			case !ok:
-			case same && near(v, f.Low, 8):
+			case (again && u.mayBe(c.unit) || surely) && near(v, f.Low, 6):
 				c.tell(comesTo, Heard(q.Canonical)+", which comes to it in "+Heard(c.unit))
-			case near(v, f.Low, 3):
+			case u.mayBe(c.unit) && near(v, f.Low, 3):
 				c.tell(comesNear, Heard(q.Canonical)+", which comes to it in "+Heard(c.unit))
 			}
 		}

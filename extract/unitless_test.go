@@ -66,7 +66,7 @@ func TestUnitOfNumber(t *testing.T) {
 		{"Gland nut. The plate says 4.5 kilogram metres. So four and a half it is, click.", "4.5 kgf.m"},
 		// what it comes to
 		{"The rail bolts get sixteen newton metres, and my small wrench is all inch pounds, so that's a hundred and forty two. Click.", "142 lbf.in"},
-		{"Says fifty foot pounds on the sticker for the lugs. That's about sixty eight. So sixty eight it is, click.", "68 N.m"},
+		{"The lugs. Says fifty foot pounds on the sticker, which is about sixty eight. Click.", "68 N.m"},
 		// said by itself
 		{"Stand bolts, thirty five foot pounds. Now the little wrench, this one is inch pounds. Cover screws, fifty.", "50 lbf.in"},
 		// the last one, where nothing else speaks
