@@ -119,6 +119,7 @@ type heardUnits struct {
 	spoken map[string]bool // those that are said
 	said   []quantity      // the values so far, with their unit or with the one they were given
 	qtys   int             // the quantities so far
+	first  int             // the first value with its unit, -1 where there is none
 	alone  []quantity      // the units said by themselves that are still to come
 	ahead  quantity        // one that was said since the last value
 	list   quantity        // one said for all values of a list
@@ -129,9 +130,12 @@ type heardUnits struct {
 
 // unitsHeard gives what is known before any value.
 func (r *reading) unitsHeard() *heardUnits {
-	u := &heardUnits{r: r, alone: r.unitsAlone(), spoken: map[string]bool{}, of: map[int64][]int{}, given: map[int64]int{}}
+	u := &heardUnits{r: r, first: -1, alone: r.unitsAlone(), spoken: map[string]bool{}, of: map[int64][]int{}, given: map[int64]int{}}
 	for i := range r.qtys {
 		if q := &r.qtys[i]; q.Kind == normalize.Torque && q.Low != nil {
+			if u.first < 0 {
+				u.first = i
+			}
 			u.spoken[q.Unit] = true
 			u.of[keyOf(q.Low)] = append(u.of[keyOf(q.Low)], i)
 		}
@@ -349,15 +353,16 @@ func (u *heardUnits) weighBefore(f *bareNumber, of func(string) *unitClaim) {
 // weighAfter weighs the units of the values told after a number.
 func (u *heardUnits) weighAfter(f *bareNumber, of func(string) *unitClaim) {
 	r := u.r
-	for i := u.qtys; i < len(r.qtys); i++ {
+	if len(u.said) == 0 && u.first >= 0 {
+		q := &r.qtys[u.first]
+		of(q.Unit).tell(lastUnit, Heard(q.Canonical)+" heard later")
+	}
+	for i := u.qtys; i < len(r.qtys) && r.qtys[i].lo-f.hi <= 8; i++ {
 		q := &r.qtys[i]
 		if q.Kind != normalize.Torque || q.Low == nil {
 			continue
 		}
-		if c := of(q.Unit); len(u.said) == 0 {
-			c.tell(lastUnit, Heard(q.Canonical)+" heard later")
-		}
-		if q.lo-f.hi > 8 || r.since(f.hi-1, q.lo) > 8 {
+		if r.since(f.hi-1, q.lo) > 8 {
 			return
 		}
 		if r.clauses[q.cl].sentence == r.clauses[f.cl].sentence {
