@@ -241,7 +241,7 @@ func (r *reading) bareNumbers() {
 		base := int(r.toks[c.lo].lo)
 		for _, n := range r.numbersOf(c.lo, c.hi) {
 			lo, hi := r.tokenAt(base+n.Start), r.tokenAt(base+n.End-1)+1
-			if n.Low != nil && lo >= c.lo && hi <= c.hi && lo < hi && r.toks[lo].qty < 0 && r.toks[hi-1].qty < 0 && r.mayTell(&n, hi) {
+			if n.Low != nil && lo >= c.lo && hi <= c.hi && lo < hi && r.toks[lo].qty < 0 && r.toks[hi-1].qty < 0 && r.mayTell(&n, hi) && !gradeWords.has(r.word(lo-1)) {
 				found = append(found, bareNumber{Number: n, lo: lo, hi: hi, cl: ci})
 			}
 		}
@@ -289,6 +289,9 @@ func (r *reading) barePlurals(found []bareNumber, ci int) []bareNumber {
 	}
 	return found
 }
+
+// gradeWords are words before a number that tells how strong a bolt is, not how tight.
+var gradeWords = set("grade class")
 
 // mayTell tells whether a number at whose end token hi stands may be a torque or a size at
 // all: not one of what is counted, or timed, or paid.
