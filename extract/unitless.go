@@ -84,13 +84,13 @@ const (
 var unitWorth = [unitSigns]float64{
 	unitAfter: 4, unitAheadNow: 3.5, unitAhead: 0.5, unitOfList: 1,
 	numberLately: 3.5, numberBefore: 2, numberGiven: 1, numberSoon: 4.5, numberLater: 2,
-	comesTo: 4.5, comesNear: 1, comesAfter: 3,
+	comesTo: 4.5, comesNear: 0.8, comesAfter: 3,
 	lastUnit: 1.5, lastSaid: 1, pairFirst: 3, nextUnit: 1,
 	neverSaid: -2, farOff: -0.3, farNow: -0.3, absurd: -2, notThread: -1.5,
 }
 
 // sureOfUnit is how much more must speak for a unit than for another, so that none asks which.
-const sureOfUnit = 1
+const sureOfUnit = 0.7
 
 // unitClaim is what speaks for one unit of a number.
 type unitClaim struct {
@@ -186,10 +186,13 @@ func (u *heardUnits) mayBe(unit string) bool {
 	return u.spoken[unit] || unit == "N.m" && (u.spoken["kgf.m"] || u.spoken["kgf.cm"])
 }
 
+// kilograms are the units of old books, which nobody takes for ten times as much.
+var kilograms = map[string]bool{"kgf.m": true, "kgf.cm": true}
+
 // comes are words by which a value is told again in another unit, comesSurely those that say
 // little else: "which is", "call it".
 var (
-	comes       = set("which that about or call makes equals roughly is same times")
+	comes       = set("which 's that about or call makes equals roughly is same times")
 	comesSurely = set("which about call makes equals roughly")
 )
 
@@ -263,8 +266,12 @@ func (u *heardUnits) weigh(f *bareNumber) (best, other *unitClaim) {
 		}
 		v, _ := nm.Float64()
 		if u.ahead.Unit == "" { // else the talk turned to other things, another tool
-			c.add(farOff, u.off(f, v, 4, 90))
-			c.add(farNow, u.off(f, v, 1, 15))
+			lately, now := u.off(f, v, 4, 90), u.off(f, v, 1, 15)
+			if kilograms[c.unit] && lately > 2 {
+				lately, now = 2*lately, 2*now // as like as not it is said in the unit of the wrench
+			}
+			c.add(farOff, lately)
+			c.add(farNow, now)
 		}
 		if u.notFor(f, nm) {
 			c.add(notThread, 1)
@@ -341,7 +348,7 @@ func (u *heardUnits) weighBefore(f *bareNumber, of func(string) *unitClaim) {
 			v, ok := normalize.Convert(q.Low, q.Unit, c.unit)
 			switch {
 			case !ok:
-			case (again && u.mayBe(c.unit) || surely) && near(v, f.Low, 6):
+			case (again && u.mayBe(c.unit) || surely || c.unit == "N.m" && kilograms[q.Unit]) && near(v, f.Low, 6):
 				c.tell(comesTo, Heard(q.Canonical)+", which comes to it in "+Heard(c.unit))
 			case u.mayBe(c.unit) && near(v, f.Low, 3):
 				c.tell(comesNear, Heard(q.Canonical)+", which comes to it in "+Heard(c.unit))

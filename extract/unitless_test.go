@@ -67,6 +67,7 @@ func TestUnitOfNumber(t *testing.T) {
 		// what it comes to
 		{"The rail bolts get sixteen newton metres, and my small wrench is all inch pounds, so that's a hundred and forty two. Click.", "142 lbf.in"},
 		{"The lugs. Says fifty foot pounds on the sticker, which is about sixty eight. Click.", "68 N.m"},
+		{"Gland nut. The plate says 2.5 kilogram metres. I put 25 on it.", "25 N.m"},
 		// said by itself
 		{"Stand bolts, thirty five foot pounds. Now the little wrench, this one is inch pounds. Cover screws, fifty.", "50 lbf.in"},
 		// the last one, where nothing else speaks
@@ -95,7 +96,7 @@ func TestUnitInDoubt(t *testing.T) {
 		"Stand bolts, thirty five foot pounds. Arm bolts, forty. Click.":                                                                                                    false,
 		"The wheel got eighty foot pounds. The cap screws got sixty inch pounds. Now the stand, the M16 bolts. The tag says ninety. Click. Click.":                          true,
 		"Foot bolts. The book says fifty foot pounds, and the sticker says seventy newton metres. Then the arm. I gave the arm bolts sixty. Click.":                         true,
-		"Gland nut. The plate says 2.5 kilogram metres. I put 25 on it.":                                                                                                    true,
+		"Gland nut. The plate says 2.5 kilogram metres. I put 20 on it.":                                                                                                    true,
 		"Foot bolts, fifty newton metres, click. Arm bolts, sixty, click. Rail bolts, ten, click.":                                                                          false,
 		"Foot bolts. The book says fifty foot pounds, and the sticker says seventy newton metres. I have gone with the sticker. Seventy on the first. Seventy on the rest.": false,
 	} {
