@@ -246,7 +246,7 @@ func (r *reading) bareNumbers() {
 		base := int(r.toks[c.lo].lo)
 		for _, n := range r.numbersOf(c.lo, c.hi) {
 			lo, hi := r.tokenAt(base+n.Start), r.tokenAt(base+n.End-1)+1
-			if n.Low != nil && lo >= c.lo && hi <= c.hi && lo < hi && r.toks[lo].qty < 0 && r.toks[hi-1].qty < 0 && r.mayTell(&n, hi) {
+			if n.Low != nil && lo >= c.lo && hi <= c.hi && lo < hi && r.toks[lo].qty < 0 && r.toks[hi-1].qty < 0 && r.mayTell(&n, hi) && !gradeWords.has(r.word(lo-1)) {
 				found = append(found, bareNumber{Number: n, lo: lo, hi: hi, cl: ci})
 			}
 		}
@@ -261,6 +261,8 @@ func (r *reading) bareNumbers() {
 			switch {
 			case f.is == howTight && r.toolAt(f.hi), f.is == neither && (r.inInches(&f) || r.sizeTold(&f, heard)):
 				f.is = turnedBy // "seventeen crow's foot", "a three eighths bolt"
+			case f.is == neither && r.toldTight(&f, heard):
+				f.is = howTight
 			case f.is == turnedBy && (!f.Low.IsInt() && r.partOfIt(&f) || r.countedOut(&f)):
 				f.is = neither // "turn the nut three quarters", "count the teeth, thirteen, fourteen"
 			}
@@ -365,6 +367,9 @@ func (r *reading) barePlurals(found []bareNumber, ci int) []bareNumber {
 	return found
 }
 
+// gradeWords are words before a number that tells how strong a bolt is, not how tight.
+var gradeWords = set("grade class")
+
 // mayTell tells whether a number at whose end token hi stands may be a torque or a size at
 // all: not one of what is counted, or timed, or paid.
 func (r *reading) mayTell(n *normalize.Number, hi int) bool {
@@ -406,6 +411,25 @@ func weighBare(row []hint) meaning {
 		}
 	}
 	return best
+}
+
+// toldTight tells whether a number that is not whole is a torque told with its unit shortly
+// before, or one of its range: "two to two point four kilogram metres, and I gave two point two".
+func (r *reading) toldTight(f *bareNumber, heard *soFar) bool {
+	if f.Low.IsInt() || heard.tight < 0 {
+		return false
+	}
+	for i := heard.tight; i >= 0; i-- {
+		q := &r.qtys[i]
+		gap := r.since(q.hi, f.lo)
+		if gap > 30 {
+			break
+		}
+		if q.Kind == normalize.Torque && q.Low != nil && q.Low.Cmp(f.Low) <= 0 && q.High.Cmp(f.High) >= 0 && (q.Low.Cmp(f.Low) == 0 || gap < 10) {
+			return true
+		}
+	}
+	return false
 }
 
 // toolAt tells whether a tool is named right at a token, none that shows how tight it turns.

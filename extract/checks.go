@@ -53,6 +53,11 @@ func (r *reading) valueChecks(rec *Record) []Open {
 			}
 			out = append(out, o)
 		}
+		if q.unitOr != "" && h.of != nil {
+			o := Open{Kind: Unsure, Before: BeforeUse, About: shortName(about), LedgerID: t.LedgerID, Place: t.Place.by("unit of the value")}
+			o.Question = "Is the " + strings.TrimSuffix(q.Canonical, " "+q.Unit) + " of the " + shortName(about) + " in " + Heard(q.Unit) + " or in " + Heard(q.unitOr) + "? The recording does not tell."
+			out = append(out, o)
+		}
 		if h.of == nil || q.Low == nil {
 			continue
 		}

@@ -225,6 +225,7 @@ type quantity struct {
 	lo, hi   int // tokens
 	cl       int
 	unitFrom string // the value or words heard near it whose unit it takes, "" where its own was said
+	unitOr   string // another unit that it may as well be in
 }
 
 func read(talk *transcript.Talk, lex *lexicon.Lexicon) *reading { return readWith(talk, lex, nil) }
@@ -510,6 +511,12 @@ func (r *reading) quantities() {
 			if q.Kind == normalize.Torque && r.toks[a].s == "one" && r.toks[a].brk >= brkSentence {
 				continue // "it says eighty, for that one. Inch pounds."
 			}
+			if q.Kind == normalize.Torque && r.toks[a].s == "one" && r.word(a+1) == "to" && aThingIfOne.has(r.word(a-1)) && q.Low.Cmp(q.High) != 0 {
+				// "I'll set this little one to sixty-five inch pounds"
+				q.Canonical = strings.TrimPrefix(q.Canonical, q.Low.RatString()+"-")
+				q.Low, a = q.High, a+2
+				q.Start = int(r.toks[a].lo)
+			}
 			if q.Unit == "bar" && r.toks[b-1].s == "bar" && r.toks[b-1].brk == brkNone && barNames.has(r.word(b)) {
 				continue // "the two bar nuts"
 			}
@@ -521,6 +528,9 @@ func (r *reading) quantities() {
 		lo = hi
 	}
 }
+
+// aThingIfOne are words before "one" by which it is a thing, no number.
+var aThingIfOne = set("this that the other little small wee big large short long red blue new old last first next right left same each every")
 
 var openers = set("so then now meanwhile but because cause cuz coz okay ok right anyway alright if unless once until till when while before after although though otherwise whereas finally next first")
 var subjects = set("i you we he she they it that this these those there here who what everybody somebody someone nobody people")

@@ -140,6 +140,7 @@ type Torque struct {
 	Applied    string     `json:"applied"`
 	Hedged     bool       `json:"hedged"`
 	UnitFrom   string     `json:"unit_from,omitempty"` // the value or words heard near it whose unit it is taken to have, where none was said with it
+	UnitOr     string     `json:"unit_or,omitempty"`   // another unit that it may as well be in
 	Stage      int        `json:"stage"`
 	Order      string     `json:"order"`
 	Condition  string     `json:"condition"`

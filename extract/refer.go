@@ -328,7 +328,7 @@ func (s *tracker) inPassing(ci, mi int) bool {
 	if c.mood&negated != 0 && r.leftAlone(c) && !r.done(c, mi) {
 		return true // "I've not touched the hinge bolts"
 	}
-	if r.besides(c, m) || r.onlyMinded(m) || how.has(r.word(m.hi)) || r.clips(m) || r.toldForAfter(m) {
+	if r.besides(c, m) || r.onlyMinded(m) || how.has(r.word(m.hi)) || r.clips(m) || r.toldForAfter(m) || r.ofSource(m) {
 		return true
 	}
 	return s.beside(ci, mi) && !r.valueSoon(m) && !r.valueBetween(c, c.lo, m.lo)

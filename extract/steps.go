@@ -743,12 +743,18 @@ func (r *reading) doneToWhat(s string, a *act) string {
 // torqueText words a value that was set, as it was heard.
 func (r *reading) torqueText(h *heard) string {
 	q := &r.qtys[h.qty]
-	s := "Tighten the " + torqueName(h.of) + " to " + Heard(q.Canonical)
+	s := "Tighten the " + torqueName(h.of)
+	doubt := ""
 	if h.hedged {
-		s += " (said with doubt)"
+		doubt = " (said with doubt)"
 	}
-	if h.angle != nil {
-		s += ", then " + h.angle.RatString() + " degrees further"
+	switch further := " degrees further"; {
+	case q.Kind != normalize.Torque:
+		s += " " + h.angle.RatString() + further + doubt
+	case h.angle != nil:
+		s += " to " + Heard(q.Canonical) + doubt + ", then " + h.angle.RatString() + further
+	default:
+		s += " to " + Heard(q.Canonical) + doubt
 	}
 	return s + "."
 }

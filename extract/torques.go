@@ -49,12 +49,20 @@ func (s *tracker) values(ci int) {
 	for _, qi := range c.qtys {
 		q := &r.qtys[qi]
 		if q.Kind == normalize.Angle || q.Kind == normalize.Turn {
-			if n := len(r.heard); n > 0 && q.Low != nil && q.lo-r.qtys[r.heard[n-1].qty].hi <= 9 && q.cl-r.qtys[r.heard[n-1].qty].cl <= 1 && r.heard[n-1].angle == nil && s.further(c, q) {
-				v := new(big.Rat).Set(q.Low)
-				if q.Kind == normalize.Turn || q.Unit == "turn" {
-					v.Mul(v, big.NewRat(360, 1))
-				}
-				r.heard[n-1].angle, r.heard[n-1].angleHi = v, q.hi
+			if q.Low == nil {
+				continue
+			}
+			by := new(big.Rat).Set(q.Low)
+			if q.Kind == normalize.Turn || q.Unit == "turn" {
+				by.Mul(by, big.NewRat(360, 1))
+			}
+			if n := len(r.heard); n > 0 && q.lo-r.qtys[r.heard[n-1].qty].hi <= 9 && q.cl-r.qtys[r.heard[n-1].qty].cl <= 1 && r.heard[n-1].angle == nil && s.further(c, q) {
+				r.heard[n-1].angle, r.heard[n-1].angleHi = by, q.hi
+			} else if t := s.turnedOn(ci, q); t != nil && by.Cmp(big.NewRat(360, 1)) <= 0 {
+				h := heard{qty: qi, of: t, rule: "turned on by so much", angle: by, angleHi: q.hi, hedged: q.Hedged || s.hedgedNear(ci, q), source: SourceSaid{Scope: "unsaid"}}
+				h.applied = s.appliedIn(ci, q, &h)
+				r.heard = append(r.heard, h)
+				s.torqued(&r.heard[len(r.heard)-1], q.lo, q.hi)
 			}
 			continue
 		}
@@ -120,6 +128,53 @@ func (s *tracker) values(ci int) {
 	}
 }
 
+// handStart are words for how far a thing goes in by hand, or before it is tight.
+var handStart = set("hand fingers finger fingertight touches touch touching seats seated contacts contact snug snugs bites stops")
+
+// turnedOn gives what a turn tightens that is told with no value at all, from where the hand
+// leaves it: "Plug. In by hand, then half a turn with the spanner"; nil where it tightens nothing.
+func (s *tracker) turnedOn(ci int, q *quantity) *thing {
+	r := s.r
+	c := &r.clauses[ci]
+	if c.mood&(notWork|other) != 0 {
+		return nil
+	}
+	from := c.lo
+	for k := ci - 1; k >= max(0, ci-2) && r.since(r.clauses[k].lo, q.lo) < 8 && r.clauses[k].sentence >= c.sentence-1; k-- {
+		if r.clauses[k].sentence == c.sentence || len(r.clauses[k].mentions) == 0 || from == c.lo {
+			from = r.clauses[k].lo
+		}
+	}
+	started, on := false, false
+	for i := from; i < min(c.hi, q.hi+6); i++ {
+		switch w := r.toks[i].s; {
+		case i >= q.lo && i < q.hi:
+		case w == "back" || w == "off" || w == "out" || w == "undo" || w == "return" || w == "loosen" || w == "slacken" || w == "crack" || w == "open" || w == "each" || w == "time":
+			return nil
+		case handStart.has(w):
+			started = true
+		case i < q.lo && (w == "then" || w == "and" || w == "plus") && q.lo-i <= 4, i >= q.hi && (w == "past" || w == "after" || w == "from"):
+			on = true
+		}
+	}
+	if !started || !on {
+		return nil
+	}
+	told, _ := s.ownerOfValue(ci, q)
+	if topic := s.onTopic(q.lo); topic != nil && (takesTorque(topic) || screwedIn.has(topic.head)) {
+		told = topic
+	}
+	for _, a := range r.actsBefore(ci, q.lo, 3, 3) {
+		if t := a.things[len(a.things)-1]; r.since(a.lo, q.lo) < 15 && takesValue(t) && (told == nil || takesTorque(t) || screwedIn.has(t.head) || !takesTorque(told)) {
+			return t
+		}
+	}
+	if told == nil || !takesValue(told) {
+		return nil
+	}
+	return told
+}
+
 // screwClip tells whether a thing is a clip that is tightened by its own screw.
 func screwClip(t *thing) bool {
 	return (t.head == "clip" || t.head == "clamp") && (t.mods["hose"] || t.mods["worm"] || t.mods["jubilee"] || t.mods["band"])
@@ -168,8 +223,12 @@ func (s *tracker) torqued(h *heard, lo, hi int) {
 	if t == nil || h.applied != "done" {
 		return
 	}
+	e := event{action: "torque", act: -1, rule: "value set", lo: lo, hi: hi, value: true}
+	if s.r.qtys[h.qty].Kind != normalize.Torque {
+		e = event{action: "tighten", act: -1, rule: h.rule, lo: lo, hi: hi} // by so much of a turn alone
+	}
 	for _, t := range t.each() {
-		t.events = append(t.events, event{action: "torque", act: -1, rule: "value set", lo: lo, hi: hi, value: true})
+		t.events = append(t.events, e)
 		t.last = max(t.last, lo)
 		s.touch(t)
 	}
@@ -591,6 +650,9 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 		if m.lo < q.lo && (r.besides(c, m) || r.onlyMinded(m)) {
 			continue // in talk without stops a clause holds what is told beside the work
 		}
+		if r.ofSource(m) {
+			continue
+		}
 		if !takesTorque(t) {
 			if m.lo >= q.hi && (m.prep == "" && !m.definite || m.prep != "" && m.prep != "on" && m.prep != "for" && m.prep != "of" && m.prep != "to" && m.from-q.hi > 2) {
 				continue // "twelve newton metres, it's an alloy head"
@@ -807,6 +869,11 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 		}
 	}
 	return nil, noneTold
+}
+
+// ofSource tells of a thing that only tells whose a document is: "the sheet from the axle people".
+func (r *reading) ofSource(m *mention) bool {
+	return m.prep == "from" && m.from >= 2 && documents.has(r.toks[m.from-2].s)
 }
 
 // unlistedOwner gives the token after the word that a value is for, where no list has it:
@@ -1342,8 +1409,10 @@ func (r *reading) torques(led []Entry) []Torque {
 		if h.of == nil && h.noun > 0 {
 			t.Fastener = shortName(strings.ToLower(r.text(r.phraseFrom(h.noun-1), h.noun)))
 		}
-		t.Said = Said{Unit: q.Unit}
-		if q.Low != nil {
+		if q.Kind == normalize.Torque {
+			t.Said.Unit = q.Unit
+		}
+		if q.Kind == normalize.Torque && q.Low != nil {
 			t.Said.Low, t.Said.High = ratFloat(q.Low), ratFloat(q.High)
 			a, ok := normalize.ToNM(q.Low, q.Unit)
 			b, ok2 := normalize.ToNM(q.High, q.Unit)
@@ -1355,7 +1424,7 @@ func (r *reading) torques(led []Entry) []Torque {
 			f := ratFloat(h.angle)
 			t.AngleDeg = &f
 		}
-		t.UnitFrom = q.unitFrom
+		t.UnitFrom, t.UnitOr = q.unitFrom, q.unitOr
 		c := &r.clauses[q.cl]
 		for i := c.lo; i < c.hi; i++ {
 			switch w := r.toks[i].s; w {
@@ -1439,7 +1508,7 @@ func (r *reading) toldTwice(i int) bool {
 		if apart := r.since(min(p.lo, q.lo), max(p.lo, q.lo)); apart > 15 || k > i && (q.unitFrom == "" || p.unitFrom != "") {
 			continue
 		}
-		if h.applied == "done" && o.applied == "intended" {
+		if h.applied == "done" {
 			o.applied = "done" // said first, then set
 		}
 		return true

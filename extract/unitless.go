@@ -2,46 +2,39 @@ package extract
 
 import (
 	"cmp"
+	"math"
 	"math/big"
+	"slices"
+	"strings"
 
 	"wrenchword/normalize"
 )
 
 // unitless gives the numbers that tell how tight something is and were said without their
-// unit the unit that was heard near them: "those two were a hundred and seven", "it's fifty
-// two. … Newton metre, yes." They say so. Where the talk has no unit, they stay bare.
+// unit the likeliest of the units that the talk has: "those two were a hundred and seven",
+// "it's fifty two. … Newton metre, yes." They say so. Where the talk has no unit, they stay bare.
 func (r *reading) unitless() {
-	late := r.unitsAlone()
-	var list quantity   // the unit said for all values of a list, with an empty unit where none was
-	var said []quantity // the torque values so far
-	next := 0
+	u := r.unitsHeard()
+	if len(u.units) == 0 {
+		return
+	}
 	var found []quantity
 	for i := range r.bare {
 		f := &r.bare[i]
 		if f.is != howTight {
 			continue
 		}
-		for ; next < len(r.qtys) && r.qtys[next].lo < f.lo; next++ {
-			if q := r.qtys[next]; q.Kind == normalize.Torque && q.Low != nil {
-				q.unitFrom = Heard(q.Canonical) + " heard near it"
-				said = append(said, q)
-			}
+		u.before(f.lo)
+		best, other := u.weigh(f)
+		q := f.In(normalize.Torque, best.unit)
+		base := int(r.toks[r.clauses[f.cl].lo].lo)
+		q.Start, q.End = base+f.Start, base+f.End
+		g := quantity{Quantity: q, lo: f.lo, hi: f.hi, cl: f.cl, unitFrom: best.from}
+		if best.weight-other.weight < sureOfUnit {
+			g.unitOr = other.unit
 		}
-		for len(late) > 0 && late[0].lo < f.lo {
-			if r.ofWholeList(&r.clauses[late[0].cl], late[0]) {
-				list = late[0]
-			}
-			late = late[1:]
-		}
-		if of := r.unitOf(f, said, late, list); of.Unit != "" {
-			q := f.In(normalize.Torque, of.Unit)
-			base := int(r.toks[r.clauses[f.cl].lo].lo)
-			q.Start, q.End = base+f.Start, base+f.End
-			found = append(found, quantity{Quantity: q, lo: f.lo, hi: f.hi, cl: f.cl, unitFrom: of.unitFrom})
-			if of.unitFrom != list.unitFrom {
-				said = append(said, found[len(found)-1]) // a list has another column as well: its unit lends none
-			}
-		}
+		found = append(found, g)
+		u.tell(g)
 	}
 	for _, q := range found {
 		n := len(r.qtys)
@@ -58,32 +51,378 @@ func (r *reading) unitless() {
 	}
 }
 
-// unitOf gives the quantity or the unit by itself whose unit a bare number is in: the one
-// said right after it, the other one where it is a value told again, the last one said, the
-// list's, or else the first one to come.
-func (r *reading) unitOf(f *bareNumber, said, late []quantity, list quantity) quantity {
-	soon := len(late) > 0 && r.since(f.lo, late[0].lo) < 25
-	if soon && late[0].lo-f.hi <= 8 && len(r.numbersOf(f.hi, late[0].lo)) == 0 {
-		return late[0] // "a hundred and seven on those. Newton metres."
+// The signs of a unit. What each is worth is in unitWorth.
+type unitSign int
+
+const (
+	unitAfter    unitSign = iota // it is said by itself right after: "forty. Newton metres."
+	unitAheadNow                 // it was said by itself right before
+	unitAhead                    // the same, longer ago, and no value since
+	unitOfList                   // it was said of all values of a list
+	numberLately                 // that number was said in it a minute ago or less
+	numberBefore                 // the same, longer ago
+	numberGiven                  // that number was taken to be in it
+	numberSoon                   // that number is said in it right after
+	numberLater                  // the same, later
+	comesTo                      // in it the number comes to a value right before, and the talk says so
+	comesNear                    // in it the number comes to a value of the last minute
+	comesAfter                   // in it the number comes to a value told right after
+	lastUnit                     // the last value is in it
+	lastSaid                     // the last value that had its unit had it
+	pairFirst                    // the last value was told in two units, in it first
+	nextUnit                     // the next value, in the same breath, is in it
+	neverSaid                    // nobody says it
+	farOff                       // in it the value is as many doublings off what was told lately
+	farNow                       // the same, off what was told right before
+	absurd                       // in it the value is for no fastener
+	notThread                    // in it the value is too much or too little for the thread or head named by it
+	unitSigns
+)
+
+// unitWorth is how much each sign speaks for a unit. Fitted on talk of which it was judged which
+// units its values are in (unitless_test.go), and rounded.
+var unitWorth = [unitSigns]float64{
+	unitAfter: 4, unitAheadNow: 3.5, unitAhead: 0.5, unitOfList: 1,
+	numberLately: 3.5, numberBefore: 2, numberGiven: 1, numberSoon: 4.5, numberLater: 2,
+	comesTo: 4.5, comesNear: 0.8, comesAfter: 3,
+	lastUnit: 1.5, lastSaid: 1, pairFirst: 3, nextUnit: 1,
+	neverSaid: -2, farOff: -0.3, farNow: -0.3, absurd: -2, notThread: -1.5,
+}
+
+// sureOfUnit is how much more must speak for a unit than for another, so that none asks which.
+const sureOfUnit = 0.7
+
+// unitClaim is what speaks for one unit of a number.
+type unitClaim struct {
+	unit   string
+	weight float64
+	from   string // what it is taken from, and how much that says
+	most   float64
+}
+
+func (c *unitClaim) add(s unitSign, n float64) {
+	c.weight += n * unitWorth[s]
+}
+
+// tell is add of a sign that the talk gives by some words or value.
+func (c *unitClaim) tell(s unitSign, from string) {
+	c.add(s, 1)
+	if w := unitWorth[s]; w > c.most {
+		c.from, c.most = from, w
 	}
-	if of := r.sameInAnother(f.cl, f.Number, f.lo, said); of.Unit != "" {
-		return of
-	}
-	switch {
-	case len(said) > 0:
-		return r.unitAt(said)
-	case list.Unit != "":
-		return list
-	case soon:
-		return late[0]
-	}
+}
+
+// heardUnits is what is known of the units of torque while the talk is followed.
+type heardUnits struct {
+	r      *reading
+	units  []string        // that are said, and those that people use without saying so
+	spoken map[string]bool // those that are said
+	said   []quantity      // the values so far, with their unit or with the one they were given
+	qtys   int             // the quantities so far
+	first  int             // the first value with its unit, -1 where there is none
+	alone  []quantity      // the units said by themselves that are still to come
+	ahead  quantity        // one that was said since the last value
+	list   quantity        // one said for all values of a list
+	of     map[int64][]int // where each number is said with its unit
+	given  map[int64]int   // where among those each number was last given one
+	claims []unitClaim
+}
+
+// unitsHeard gives what is known before any value.
+func (r *reading) unitsHeard() *heardUnits {
+	u := &heardUnits{r: r, first: -1, alone: r.unitsAlone(), spoken: map[string]bool{}, of: map[int64][]int{}, given: map[int64]int{}}
 	for i := range r.qtys {
-		if q := r.qtys[i]; q.lo > f.lo && q.Kind == normalize.Torque && q.Low != nil {
-			q.unitFrom = Heard(q.Canonical) + " heard later"
-			return q
+		if q := &r.qtys[i]; q.Kind == normalize.Torque && q.Low != nil {
+			if u.first < 0 {
+				u.first = i
+			}
+			u.spoken[q.Unit] = true
+			u.of[keyOf(q.Low)] = append(u.of[keyOf(q.Low)], i)
 		}
 	}
-	return quantity{}
+	for i := range u.alone {
+		u.spoken[u.alone[i].Unit] = true
+	}
+	if len(u.spoken) == 0 {
+		return u
+	}
+	u.units = []string{"N.m", "lbf.ft", "lbf.in"}
+	for _, other := range []string{"kgf.m", "kgf.cm", "ozf.in", "cN.m", "kN.m"} {
+		if u.spoken[other] {
+			u.units = append(u.units, other)
+		}
+	}
+	return u
+}
+
+// before goes on to a token.
+func (u *heardUnits) before(lo int) {
+	r := u.r
+	for ; u.qtys < len(r.qtys) && r.qtys[u.qtys].lo < lo; u.qtys++ {
+		if q := r.qtys[u.qtys]; q.Kind == normalize.Torque && q.Low != nil {
+			u.said = append(u.said, q)
+		}
+	}
+	for len(u.alone) > 0 && u.alone[0].lo < lo {
+		if u.ahead = u.alone[0]; r.ofWholeList(&r.clauses[u.ahead.cl], u.ahead) {
+			u.list = u.ahead
+		}
+		u.alone = u.alone[1:]
+	}
+	if n := len(u.said); n > 0 && u.said[n-1].lo > u.ahead.lo {
+		u.ahead = quantity{}
+	}
+}
+
+// tell adds a value with the unit that it was given.
+func (u *heardUnits) tell(q quantity) {
+	u.given[keyOf(q.Low)] = len(u.said)
+	u.said = append(u.said, q)
+}
+
+// mayBe tells whether a unit is said, or goes without saying: who reads kilograms out of an old
+// book has a newer wrench.
+func (u *heardUnits) mayBe(unit string) bool {
+	return u.spoken[unit] || unit == "N.m" && (u.spoken["kgf.m"] || u.spoken["kgf.cm"])
+}
+
+// kilograms are the units of old books, which nobody takes for ten times as much.
+var kilograms = map[string]bool{"kgf.m": true, "kgf.cm": true}
+
+// comes are words by which a value is told again in another unit, comesSurely those that say
+// little else: "which is", "call it".
+var (
+	comes       = set("which 's that about or call makes equals roughly is same times")
+	comesSurely = set("which about call makes equals roughly")
+)
+
+// weigh gives the unit for which most speaks, and the next.
+func (u *heardUnits) weigh(f *bareNumber) (best, other *unitClaim) {
+	r := u.r
+	u.claims = u.claims[:0]
+	for _, unit := range u.units {
+		u.claims = append(u.claims, unitClaim{unit: unit})
+	}
+	of := func(unit string) *unitClaim {
+		for i := range u.claims {
+			if u.claims[i].unit == unit {
+				return &u.claims[i]
+			}
+		}
+		return &unitClaim{} // one that cannot be turned into another
+	}
+	// what is said by itself
+	if len(u.alone) > 0 && u.alone[0].lo-f.hi <= 8 && r.since(f.lo, u.alone[0].lo) < 25 && u.noOther(f, u.alone[0].lo) {
+		of(u.alone[0].Unit).tell(unitAfter, u.alone[0].unitFrom)
+	}
+	if q := &u.ahead; q.Unit != "" {
+		if c := of(q.Unit); f.lo-q.hi <= 12 {
+			c.tell(unitAheadNow, q.unitFrom)
+		} else {
+			c.tell(unitAhead, q.unitFrom)
+		}
+	}
+	if q := &u.list; q.Unit != "" {
+		of(q.Unit).tell(unitOfList, q.unitFrom)
+	}
+	// that number, with its unit
+	key := keyOf(f.Low)
+	where := u.of[key]
+	k, _ := slices.BinarySearchFunc(where, f.lo, func(i, lo int) int { return cmp.Compare(r.qtys[i].lo, lo) })
+	if k > 0 {
+		q := &r.qtys[where[k-1]]
+		if c := of(q.Unit); r.since(q.hi, f.lo) < 60 {
+			c.tell(numberLately, Heard(q.Canonical)+" heard near it")
+		} else {
+			c.tell(numberBefore, Heard(q.Canonical)+" heard before")
+		}
+	}
+	if k < len(where) {
+		q := &r.qtys[where[k]]
+		if c := of(q.Unit); r.since(f.hi-1, q.lo) < 15 {
+			c.tell(numberSoon, Heard(q.Canonical)+" heard near it")
+		} else {
+			c.tell(numberLater, Heard(q.Canonical)+" heard later")
+		}
+	}
+	if i, ok := u.given[key]; ok {
+		of(u.said[i].Unit).tell(numberGiven, u.said[i].unitFrom)
+	}
+	// the values told before and after
+	u.weighBefore(f, of)
+	u.weighAfter(f, of)
+	for i := range u.claims {
+		c := &u.claims[i]
+		switch {
+		case u.spoken[c.unit]:
+		case u.mayBe(c.unit):
+			c.add(neverSaid, 0.5)
+		default:
+			c.add(neverSaid, 1)
+		}
+		nm, ok := normalize.ToNM(f.Low, c.unit)
+		if !ok {
+			continue
+		}
+		v, _ := nm.Float64()
+		if u.ahead.Unit == "" { // else the talk turned to other things, another tool
+			lately, now := u.off(f, v, 4, 90), u.off(f, v, 1, 15)
+			if kilograms[c.unit] && lately > 2 {
+				lately, now = 2*lately, 2*now // as like as not it is said in the unit of the wrench
+			}
+			c.add(farOff, lately)
+			c.add(farNow, now)
+		}
+		if u.notFor(f, nm) {
+			c.add(notThread, 1)
+		}
+		switch {
+		case v < 0.3 || v > 900:
+			c.add(absurd, 2)
+		case v < 1 || v > 350:
+			c.add(absurd, 1)
+		}
+	}
+	best, other = &unitClaim{weight: math.Inf(-1)}, &unitClaim{weight: math.Inf(-1)}
+	for i := range u.claims {
+		switch c := &u.claims[i]; {
+		case c.weight > best.weight:
+			best, other = c, best
+		case c.weight > other.weight:
+			other = c
+		}
+	}
+	return best, other
+}
+
+// noOther tells whether no other number than that one is said between it and token hi.
+func (u *heardUnits) noOther(f *bareNumber, hi int) bool {
+	for _, n := range u.r.numbersOf(f.hi, hi) {
+		if n.Low == nil || n.Low.Cmp(f.Low) != 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// weighBefore weighs the units of the values told before a number.
+func (u *heardUnits) weighBefore(f *bareNumber, of func(string) *unitClaim) {
+	r := u.r
+	n := len(u.said)
+	if n == 0 {
+		return
+	}
+	last := &u.said[n-1]
+	heard := Heard(last.Canonical) + " heard near it"
+	if last.unitFrom != "" {
+		heard = last.unitFrom
+	}
+	of(last.Unit).tell(lastUnit, heard)
+	for i := n - 1; i >= 0; i-- {
+		q := &u.said[i]
+		if q.unitFrom != "" {
+			continue
+		}
+		of(q.Unit).tell(lastSaid, Heard(q.Canonical)+" heard near it")
+		if i == n-1 && i > 0 {
+			if p := &u.said[i-1]; p.Unit != q.Unit && p.Low.Cmp(q.Low) != 0 && r.since(p.hi, q.lo) < 6 {
+				of(p.Unit).tell(pairFirst, Heard(p.Canonical)+" heard near it")
+			}
+		}
+		break
+	}
+	for i := n - 1; i >= max(0, n-4) && r.since(u.said[i].hi, f.lo) < 60; i-- {
+		q := &u.said[i]
+		again, surely := false, false
+		if i == n-1 && f.lo-q.hi <= 16 && !r.nameIn(q.hi, f.lo) {
+			for k := q.hi; k < f.lo; k++ {
+				again = again || comes.has(r.toks[k].s)
+				surely = surely || comesSurely.has(r.toks[k].s) && f.lo-q.hi <= 7
+			}
+		}
+		for j := range u.claims {
+			c := &u.claims[j]
+			if c.unit == q.Unit {
+				continue
+			}
+			v, ok := normalize.Convert(q.Low, q.Unit, c.unit)
+			switch {
+			case !ok:
+			case (again && u.mayBe(c.unit) || surely || c.unit == "N.m" && kilograms[q.Unit]) && near(v, f.Low, 6):
+				c.tell(comesTo, Heard(q.Canonical)+", which comes to it in "+Heard(c.unit))
+			case u.mayBe(c.unit) && near(v, f.Low, 3):
+				c.tell(comesNear, Heard(q.Canonical)+", which comes to it in "+Heard(c.unit))
+			}
+		}
+	}
+}
+
+// weighAfter weighs the units of the values told after a number.
+func (u *heardUnits) weighAfter(f *bareNumber, of func(string) *unitClaim) {
+	r := u.r
+	if len(u.said) == 0 && u.first >= 0 {
+		q := &r.qtys[u.first]
+		of(q.Unit).tell(lastUnit, Heard(q.Canonical)+" heard later")
+	}
+	for i := u.qtys; i < len(r.qtys) && r.qtys[i].lo-f.hi <= 8; i++ {
+		q := &r.qtys[i]
+		if q.Kind != normalize.Torque || q.Low == nil {
+			continue
+		}
+		if r.since(f.hi-1, q.lo) > 8 {
+			return
+		}
+		if r.clauses[q.cl].sentence == r.clauses[f.cl].sentence {
+			of(q.Unit).tell(nextUnit, Heard(q.Canonical)+" heard near it")
+		}
+		for j := range u.claims {
+			c := &u.claims[j]
+			if v, ok := normalize.Convert(q.Low, q.Unit, c.unit); ok && c.unit != q.Unit && near(v, f.Low, 4) {
+				c.tell(comesAfter, Heard(q.Canonical)+", which comes to it in "+Heard(c.unit))
+			}
+		}
+		return
+	}
+}
+
+// off gives by how many doublings a number of newton metres is off the nearest of the last
+// values, as many as that, told no more than so many seconds before.
+func (u *heardUnits) off(f *bareNumber, nm float64, last int, seconds float64) float64 {
+	least := 4.0
+	for i := len(u.said) - 1; i >= max(0, len(u.said)-last) && u.r.since(u.said[i].hi, f.lo) < seconds; i-- {
+		q := &u.said[i]
+		if v, ok := normalize.ToNM(q.Low, q.Unit); ok {
+			x, _ := v.Float64()
+			least = min(least, math.Abs(math.Log2(nm/max(x, 1e-6))))
+		}
+	}
+	return least
+}
+
+// notFor tells whether so many newton metres are too many or too few for the thread or the
+// head that is named by a number.
+func (u *heardUnits) notFor(f *bareNumber, nm *big.Rat) bool {
+	r := u.r
+	for i := f.lo - 1; i >= max(0, f.lo-25); i-- {
+		if r.toks[i].qty < 0 {
+			continue
+		}
+		q := &r.qtys[r.toks[i].qty]
+		var of normalize.TorqueContext
+		switch q.Kind {
+		case normalize.Thread:
+			of.Thread, _, _ = strings.Cut(q.Canonical, "x")
+		case normalize.Size:
+			if q.Unit != "mm" || q.Low == nil || compare(q.Low, 8) < 0 {
+				continue // as like as not a key's
+			}
+			of.AcrossFlats = q.Canonical
+		default:
+			continue
+		}
+		return slices.ContainsFunc(normalize.CheckTorque(nm, nm, of), func(x normalize.Finding) bool { return x.What == "too-much" || x.What == "too-little" })
+	}
+	return false
 }
 
 // ofWholeList tells whether a unit said by itself is said to be that of all values to
@@ -123,18 +462,6 @@ func (r *reading) unitsAlone() []quantity {
 	return out
 }
 
-// unitAt gives the value whose unit a value said now is in: the last one, or the
-// one before it where that was the same value told in a second unit.
-func (r *reading) unitAt(said []quantity) quantity {
-	last := said[len(said)-1]
-	if len(said) > 1 {
-		if p := said[len(said)-2]; p.Unit != last.Unit && r.since(p.hi, last.lo) < 6 {
-			return p
-		}
-	}
-	return last
-}
-
 var (
 	torqueWords = set("torque torqued torques torquing click clicks clicked clicking newton newtons")
 	giving      = set("says say gives give calls wants reckons quotes lists shows")
@@ -151,42 +478,6 @@ var wrenchEnds = set("starts start begins begin bottoms tops stops stop ends goe
 
 // counted are what is counted in a job and is no tightness.
 var counted = set("clicks notches turns flats teeth threads miles hours minutes seconds weeks months years times degrees thou percent horses revs spokes links holes marks lines litres liters pints stone kilo kilos kg tonne tonnes ton tons quid people volts amps watts")
-
-// sameInAnother gives the unit in which a number comes to the value said right
-// before it: "fifty inch pounds, which is five and a half or so".
-func (r *reading) sameInAnother(ci int, n normalize.Number, lo int, said []quantity) quantity {
-	var last *quantity
-	for _, qi := range r.clauses[ci].qtys {
-		if q := &r.qtys[qi]; q.Kind == normalize.Torque && q.Low != nil && q.hi <= lo {
-			last = q
-		}
-	}
-	if last == nil && len(said) > 0 {
-		last = &said[len(said)-1]
-	}
-	if last == nil || lo-last.hi > 7 || r.since(last.hi, lo) > 5 {
-		return quantity{}
-	}
-	same := false
-	for i := last.hi; i < lo; i++ {
-		switch r.toks[i].s {
-		case "which", "that's", "about", "or", "call", "makes", "equals", "roughly", "is":
-			same = true
-		}
-	}
-	if !same {
-		return quantity{}
-	}
-	for _, unit := range []string{"N.m", "lbf.ft", "lbf.in"} {
-		if unit == last.Unit {
-			continue
-		}
-		if v, ok := normalize.Convert(last.Low, last.Unit, unit); ok && near(v, n.Low, 6) {
-			return quantity{Quantity: normalize.Quantity{Unit: unit}, unitFrom: Heard(last.Canonical) + ", which comes to it in " + Heard(unit)}
-		}
-	}
-	return quantity{}
-}
 
 // compare is a.Cmp of a whole number, which costs next to nothing where a is whole too.
 func compare(a *big.Rat, n int64) int {

@@ -59,6 +59,7 @@ const (
 	valHand                   // started by hand and waits
 	valOwns                   // a part that no bolt is named after
 	valRule                   // the rules take it, and by which
+	valRun                    // the last value was for it, or not, and what was named since
 	valSigns
 )
 
@@ -80,6 +81,7 @@ type valued struct {
 	lately  *thing          // what was last done something to
 	ruled   *thing          // what the rules take
 	rule    int
+	run     int // how many fasteners and parts were named since the last value
 }
 
 // takesValue tells whether a value may be for a thing itself.
@@ -139,6 +141,10 @@ func (s *tracker) valueFor(ci int, q *quantity) (*thing, string) {
 	}
 	for _, a := range r.actsBefore(ci, q.lo, 6, 1) {
 		v.lately = a.things[len(a.things)-1]
+	}
+	if v.last != nil {
+		fasteners, parts := r.namedSince(&r.qtys[v.last.qty], ci, q.lo)
+		v.run = min(fasteners, 2)*3 + min(parts, 2)
 	}
 	best := claim{ahead: -1, weight: math.MinInt}
 	var all []claim
@@ -230,6 +236,23 @@ func (s *tracker) valueFor(ci int, q *quantity) (*thing, string) {
 		return nil, noneTold
 	}
 	return s.fastened(t), weighed
+}
+
+// namedSince counts what was named between a value and a token in the clause ci, no more than a
+// minute back.
+func (r *reading) namedSince(p *quantity, ci, at int) (fasteners, parts int) {
+	for k := ci; k >= p.cl && r.since(r.clauses[k].hi-1, at) < 60; k-- {
+		for _, mi := range r.clauses[k].mentions {
+			switch m := &r.mentions[mi]; {
+			case m.lo < p.hi || m.lo >= at || documents.has(m.head):
+			case m.kind&lexicon.Fastener != 0:
+				fasteners++
+			case m.kind&lexicon.Part != 0:
+				parts++
+			}
+		}
+	}
+	return fasteners, parts
 }
 
 // weighed is the rule of a value that the clues give to another thing than the rules do.
@@ -334,8 +357,10 @@ func (s *tracker) weighValue(w *weighing, v *valued, t *thing, rank int, as sign
 	if v.last != nil {
 		p := &r.qtys[v.last.qty]
 		since := gapOf(r.since(p.hi, q.lo))
+		run := (v.run*2+v.doc)*8 + since
 		switch of := v.last.of; {
 		case of == t || of != nil && of.owner == t:
+			w.add(valRun, run)
 			w.add(valLast, since)
 			w.add(valLast, 8+where)
 			same := 0
@@ -344,6 +369,7 @@ func (s *tracker) weighValue(w *weighing, v *valued, t *thing, rank int, as sign
 			}
 			w.add(valLastSame, (same*2+v.doc)*8+since)
 		default:
+			w.add(valRun, 1<<10+run)
 			w.add(valLast, 64+since)
 		}
 	}

@@ -502,7 +502,7 @@ func (r *reader) quantity(e span) (Quantity, bool) {
 	}
 	switch q.Kind {
 	case Torque:
-		if r.near(e.i, 12, tEngine) && !r.at(e.i-1).is(tTo) || r.powers(e) {
+		if (r.ofEngine(e.i) || r.within(e.i, e.i+13, tEngine)) && !r.at(e.i-1).is(tTo) || r.powers(e) {
 			return q, false
 		}
 		if e.unit.kilo && e.hi.float() > 40 {
@@ -544,6 +544,20 @@ func (r *reader) quantity(e span) (Quantity, bool) {
 	q.Hedged = r.hedged(e.i, e.j)
 	q.Canonical = canonical(q, e.n)
 	return q, true
+}
+
+// ofEngine reports a word of what an engine puts out shortly before token i: "it makes", but
+// of a sentence before only "they asked what it makes", not "I don't know who makes these up".
+func (r *reader) ofEngine(i int) bool {
+	same := true
+	for k := i - 1; k >= max(0, i-12); k-- {
+		t := r.at(k)
+		if t.is(tEngine) && (same || t.w.text != "makes" || r.at(k+1).kind == kMark) {
+			return true
+		}
+		same = same && t.mark != '.' && t.mark != '?'
+	}
+	return false
 }
 
 // powers reports a motor's torque: "it's got 250 newton metres of torque", "they

@@ -99,6 +99,9 @@ func SaidTorque(t *extract.Torque) string {
 	s := strings.Join(out, ", then ")
 	if t.UnitFrom != "" {
 		s += ", unit not said with it: taken from " + t.UnitFrom
+		if t.UnitOr != "" {
+			s += ", but it may be " + unitSigns.Replace(t.UnitOr)
+		}
 	}
 	if t.Unnamed {
 		s += ", no fastener named with it"
