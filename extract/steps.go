@@ -1291,9 +1291,28 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 	if len(a.objects) > 0 && a.hi == first && r.toks[a.verb].brk >= brkComma && int(r.toks[a.verb-min(a.verb, 1)].men) == a.objects[0] {
 		end = a.hi // "cable unhooked, arms wide open"
 	}
+	with := "" // what turns it
 	for i := first; i < end; i++ {
 		t := &r.toks[i]
 		s := r.talk.Text[t.lo:t.hi]
+		if i > first && r.toks[i-1].brk == brkComma && len(w) > 1 {
+			hi := r.phraseEnd(i, end)
+			if objPlaced || a.unknown {
+				if !r.belongs(a, i, hi) {
+					if with != "" || slices.Contains(w, "with") {
+						break
+					}
+					if with = r.drivenWith(a, i, hi); with == "" {
+						break
+					}
+					i = hi - 1
+					continue
+				}
+			}
+			if !particle.has(t.s) && !(prepositions.has(t.s) && len(w) <= 3 && !slices.ContainsFunc(w[1:], prepositions.has)) {
+				w[len(w)-1] = strings.TrimRight(w[len(w)-1], ",") + ","
+			}
+		}
 		if mi := int(t.men); mi >= 0 {
 			m := &r.mentions[mi]
 			for _, o := range a.objects {
@@ -1319,12 +1338,6 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 					w = append(w, "the")
 				}
 				w = append(w, n)
-			}
-			if i == m.hi-1 && t.brk == brkComma {
-				if i+1 < end && (minds.has(r.toks[i+1].s) && (objPlaced || a.unknown) || objPlaced && (r.othersAt(i+1, a) || r.toListener(i+1, end))) {
-					break
-				}
-				w[len(w)-1] += ","
 			}
 			continue
 		}
@@ -1362,9 +1375,6 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		}
 		if (t.s == "it" || t.s == "them") && a.there != nil && i > first && r.toks[i-1].is(wPreposition) && (objPlaced || a.unknown) {
 			w, objPlaced = append(w, "the "+a.there.name), true // "put a cloth in it"
-			if t.brk == brkComma && i+1 < end {
-				w[len(w)-1] += ","
-			}
 			continue
 		}
 		if t.s == "it" && a.unknown && !objPlaced && i > first && prepositions.has(r.toks[i-1].s) {
@@ -1408,20 +1418,16 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 				names = "" // "slide it back down the hose": no hose
 			}
 			if names != "" {
+				if r.word(i+1) == "all" && t.brk < brkComma && r.word(i+2) != "the" && len(a.things) > 0 && a.things[0].plural {
+					w = append(w, "all") // "undo them all"
+					i++
+				}
 				w = append(w, "the "+names)
 				if n := r.word(i + 2); t.s == "both" && r.word(i+1) == "of" && (n == "them" || n == "those" || n == "these" || n == "'em") && r.toks[i+2].men < 0 {
 					i += 2 // "take both of those out"
 				}
 				if (r.word(i+1) == "both" || r.word(i+1) == "all" && r.word(i+2) != "the") && !(len(a.things) > 0 && a.things[0].plural) {
 					i++
-				}
-				if r.toks[i].brk == brkComma && i+1 < end {
-					if minds.has(r.toks[i+1].s) || r.othersAt(i+1, a) {
-						break // "wipe it, new washer"
-					}
-					if !particle.has(r.toks[i+1].s) {
-						w[len(w)-1] += ","
-					}
 				}
 				continue
 			}
@@ -1493,9 +1499,6 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			i++
 			continue
 		}
-		if objPlaced && i > first && r.toks[i-1].brk == brkComma && endearments.has(t.s) {
-			break // "shut the lid, love, the cat"
-		}
 		if objPlaced && (t.s == "an" || t.s == "and") && r.word(i+1) == "all" && (i+2 >= end || r.word(i+2) == "on" || r.toks[i+1].brk >= brkComma) {
 			i++
 			continue // "tie that up an' all"
@@ -1558,26 +1561,19 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		if t.s == "and" && objPlaced && i >= a.hi && r.pastForm(r.word(i+1)) && !strings.HasSuffix(r.toks[a.verb].s, "ing") {
 			break // "pulled the wheel and dropped the chain off"
 		}
-		if objPlaced && i > first && r.toks[i-1].brk == brkComma && (t.s == "that" || t.s == "this" || t.s == "and" && r.othersAt(i+1, a)) {
-			break
-		}
 		if strings.HasPrefix(t.s, "'") {
 			if len(w) > 0 && i > 0 {
 				w[len(w)-1] += s
 			}
 			continue
 		}
-		if t.brk == brkComma && i+1 < end {
-			if objPlaced && (minds.has(r.toks[i+1].s) || r.toks[i+1].s == "and" && (prepositions.has(r.word(i+2)) || particle.has(r.word(i+2))) || r.othersAt(i+1, a) || r.toListener(i+1, end)) {
-				w = append(w, s)
-				break // ", dunked it", ", grease on the pivot": the next thing done
-			}
-			s += ","
-		}
 		w = append(w, s)
 		if len(w) > 24 {
 			break
 		}
+	}
+	if with != "" {
+		with = " (" + with + ")"
 	}
 	if !objPlaced && len(w) >= 2 && names == "" && (a.action.Name == "mark" || a.action.Name == "repeat" || a.action.Name == "test") {
 		objPlaced = true // "take a photo": it has its object in itself
@@ -1627,11 +1623,11 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		if k, many := onlyCounts(w[1:]); k > 0 { // "loosen two", "crack them all", "take the two out"
 			names = strings.TrimPrefix(names, many+" ")
 			w = append(append(w[:1], many, lexicon.Plural(lexicon.Singular(names))), w[1+k:]...)
-			return trimStep(strings.Join(w, " ")) + tail + "."
+			return trimStep(strings.Join(w, " ")) + with + tail + "."
 		}
 		w = append(w[:1], append([]string{"the " + names}, w[1:]...)...)
 	}
-	return trimStep(strings.Join(w, " ")) + tail + "."
+	return trimStep(strings.Join(w, " ")) + with + tail + "."
 }
 
 // onlyCounts tells how many words at the beginning of some only count what is named before
@@ -1789,51 +1785,11 @@ func (r *reading) sizedName(m *mention, n string) string {
 // sizedBy are the words that tell a thing from others of its name.
 var sizedBy = set("big small large long short thick thin wide narrow")
 
-// othersAt tells whether what begins at token i is a thing of its own, and no more
-// of what an act is done to or with.
-func (r *reading) othersAt(i int, a *act) bool {
-	if i >= len(r.toks) {
-		return false
-	}
-	joins := i > 0 && r.toks[i-1].s == "and" && a.action.Name != "support" && a.action.Name != "press" // "check it, and the bolts": those too
-	for k := 0; k < 3 && i < len(r.toks)-1 && r.toks[i].men < 0 && (determiner.has(r.toks[i].s) || !stopWords.has(r.toks[i].s)); k++ {
-		i++
-	}
-	mi := int(r.toks[i].men)
-	if mi < 0 || slices.Contains(a.objects, mi) {
-		return false
-	}
-	m := &r.mentions[mi]
-	if m.kind&lexicon.Tool != 0 || m.prep != "" {
-		return false
-	}
-	if !joins && m.kind&(lexicon.Part|lexicon.Fastener) != 0 && m.entry != nil && (m.hi == r.clauses[a.cl].hi || r.toks[m.hi-1].brk >= brkComma) {
-		return true // "slide it off, link", "hold it back with a screwdriver, and the gasket"
-	}
-	return m.hi < len(r.toks) && r.toks[m.hi-1].brk < brkComma && (r.kind(m.hi).is(wOn|wOff) || r.toks[m.hi].s == "back")
-}
-
 // asksNext are the words that begin another clause after "and" and "where".
 var asksNext = set("would could should do does did shall")
 
-// endearments are what one calls whoever is by.
-var endearments = set("love mate pal lads lad dear darling folks guys son")
-
 // minds are the words that begin a warning.
 var minds = set("wear mind watch don't never careful keep")
-
-// toListener tells whether the words from token i on speak to whoever listens and
-// say nothing of the work: "forgive me", "bear with me".
-func (r *reading) toListener(i, end int) bool {
-	me := false
-	for ; i < end; i++ {
-		if r.toks[i].men >= 0 || r.toks[i].qty >= 0 || bodily.has(r.toks[i].s) {
-			return false
-		}
-		me = me || r.toks[i].s == "me" || r.toks[i].s == "us"
-	}
-	return me
-}
 
 // toMachine tells whether an act that is done to "it", and to nothing that can be
 // meant by that, is done to the machine: "unplug it", "tip it on its side", "fire it up".
@@ -2120,6 +2076,9 @@ func trimStep(s string) string {
 		l := strings.ToLower(strings.Trim(f[len(f)-1], ",.;:"))
 		if p := f[len(f)-2]; l == "you" && (p == "towards" || p == "toward") {
 			break
+		}
+		if (l == "was" || l == "were") && slices.ContainsFunc(f[max(0, len(f)-6):], func(w string) bool { return w == "way" || w == "as" || w == "where" || w == "how" }) {
+			break // "the way the old one was"
 		}
 		if p := f[len(f)-2]; (p == "facing" || p == "pointing") && particle.has(l) {
 			break
