@@ -305,7 +305,7 @@ func (r *reading) addAct(ci int, a act) {
 	if a.action.Name == "fit" && a.subject && a.verb >= 0 && len(a.objects) == 1 {
 		if m := &r.mentions[a.objects[0]]; m.kind == lexicon.Consumable && m.hi <= a.verb {
 			// "one drop of oil goes on the hook race"
-			a.action, a.rule = r.lex.Action("apply"), "consumable and place"
+			a.action, a.rule = r.lex.Action("apply"), stuffAndPlace
 			for a.lo = m.from; a.lo > r.clauses[ci].lo && (measured.has(r.toks[a.lo-1].s) || r.toks[a.lo-1].is(wDeterminer) || r.toks[a.lo-1].s == "of"); {
 				a.lo--
 			}
@@ -610,6 +610,9 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	if n := r.word(i + 1); a.verb >= 0 && !a.subject && r.toks[i].brk < brkComma && (n == "is" || n == "are" || n == "'s" || n == "was" || n == "were") {
 		return false // "the mark is up"
 	}
+	if a.verb >= 0 && !a.subject && r.namesNow(c, i, a) {
+		return false
+	}
 	if i > c.lo && a.verb >= 0 && !a.subject && strings.HasSuffix(r.toks[i].s, "ed") && countOf[r.toks[i-1].s] > 1 && a.hi == i+1 && i+1 < c.hi && r.toks[i].brk < brkComma {
 		return false // "two threaded holes"
 	}
@@ -698,6 +701,51 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	}
 	return true
 }
+
+// namesNow tells whether a word of work names something where it stands: another verb is said
+// of it, it stands in a list of parts, or where what is named stands.
+func (r *reading) namesNow(c *clause, i int, a *act) bool {
+	t, next := &r.toks[i], r.word(i+1)
+	if i+1 >= c.hi {
+		next = ""
+	}
+	if t.brk < brkComma && (tellsOf.has(next) || r.movesItself(i+1) && thirdForms.has(next)) {
+		return true // "the file goes in the drawer", "heat would do it", "the one we filed goes in"
+	}
+	if k := a.hi; a.pronoun == "" && len(a.objects) == 0 && a.hi > i+1 && r.toks[k-1].brk < brkComma && k < c.hi && (r.toks[k].s == "'s" || r.toks[k].s == "is") {
+		return true // "the shut off's closed"
+	}
+	if (next == "one" || next == "ones") && asAdj.has(t.s) && t.brk < brkComma {
+		return true // "clean ones"
+	}
+	if !r.plainVerb(t.s) {
+		return false
+	}
+	switch {
+	case (next == "it" || next == "they" || next == "that") && t.brk >= brkComma:
+		return r.movesItself(i+2) || wentBy.has(r.word(i+2)) // "ten pitch, it cost me"
+	case (next == "it" || next == "they") && wentBy.has(r.word(i+2)) && r.toks[i+1].brk < brkComma:
+		return true // "the grease it came with"
+	case i > c.lo && r.toks[i-1].brk < brkComma && (r.toks[i-1].s == "at" || r.toks[i-1].s == "per" || r.toks[i-1].s == "from"):
+		return true // "at turn four"
+	case i > c.lo+1 && r.toks[i-1].brk < brkComma && r.toks[i-2].s == "like" && !stopWords.has(r.toks[i-1].s) && !openers.has(r.toks[i-1].s) && !dropWords.has(r.toks[i-1].s):
+		return true // "like shoe polish"
+	}
+	if a.pronoun != "" || r.nameAt(i) == 0 || len(a.objects) > 0 && r.mentions[a.objects[0]].definite {
+		return false
+	}
+	k := i + 1
+	if particle.has(next) && t.brk < brkComma {
+		k++ // "two nuts, cap up, shims"
+	}
+	return r.toks[k-1].brk >= brkComma && (i == c.lo || r.toks[i-1].brk >= brkComma) && (k > i+1 || len(a.objects) > 0)
+}
+
+var (
+	tellsOf     = set("would will 'll could should must might can has was were")
+	thirdForms = set("goes comes stays sits runs slides drops falls lifts pops lives moves sticks hangs fits")
+	wentBy     = set("came cost went had was is 's comes goes costs")
+)
 
 // notVerbAfter are the words after which a word of work is a name.
 var notVerbAfter = set("old quick little proper bloody new whole tiny slight faint loud dull sharp nasty with than more enough such per")

@@ -144,24 +144,25 @@ type mention struct {
 
 // act is something done, said to be done, or spoken of as being done.
 type act struct {
-	action  *lexicon.Action
-	lo, hi  int // tokens of the verb phrase, the thing included where it stands inside
-	verb    int // token of the verb, -1 where there is none ("wheel off")
-	cl      int
-	objects []int  // mentions
-	pronoun string // "it", "them", "this" … where no mention is the object
-	subject bool   // the thing is the subject
-	mood    mood
-	things  []*thing // set by refer
-	maybe   *thing   // where it has no thing: the likeliest of those spoken of
-	qty     int      // torque or angle that belongs to it, or -1
-	byHand  bool
-	unknown bool   // its thing is named by a word that no list has
-	bare    bool   // and that word has no determiner: "stone cold" is as likely as "scrape rust"
-	ifOff   bool   // counts as fitting only where the thing had come off
-	there   *thing // what "it" or "them" stands for in where it is done: "put grease on it"
-	heads   bool   // nothing is said but the thing, and how many or with what: "axle nuts, eighteen mil"
-	rule    string
+	action    *lexicon.Action
+	lo, hi    int // tokens of the verb phrase, the thing included where it stands inside
+	verb      int // token of the verb, -1 where there is none ("wheel off")
+	cl        int
+	objects   []int  // mentions
+	pronoun   string // "it", "them", "this" … where no mention is the object
+	subject   bool   // the thing is the subject
+	mood      mood
+	things    []*thing // set by refer
+	maybe     *thing   // where it has no thing: the likeliest of those spoken of
+	qty       int      // torque or angle that belongs to it, or -1
+	byHand    bool
+	unknown   bool   // its thing is named by a word that no list has
+	bare      bool   // and that word has no determiner: "stone cold" is as likely as "scrape rust"
+	ifOff     bool   // counts as fitting only where the thing had come off
+	there     *thing // what "it" or "them" stands for in where it is done: "put grease on it"
+	thereSure bool   // and nothing else can be meant
+	heads     bool   // nothing is said but the thing, and how many or with what: "axle nuts, eighteen mil"
+	rule      string
 }
 
 // known is what is known of a word wherever it stands.
@@ -839,7 +840,7 @@ func (r *reading) thingThenPlace(i int) bool {
 	return n > 0 && placing.has(r.word(k+n)) && r.kind(k+n+1).is(wDeterminer)
 }
 
-var leadsVerb = set("to and or just then don't never not can will would could should must 'll gonna wanna let help please always only simply carefully gently also")
+var leadsVerb = set("to and or just then don't never ever not can will would could should must 'll gonna wanna let help please always only simply carefully gently also")
 var particle = set("off out on in up down back apart together away again there here it them")
 
 // verbFollows tells whether a noun phrase at i is followed by a verb of its own.

@@ -371,6 +371,9 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	if a.action.Name == "fit" && a.subject && a.verb >= 0 && len(a.objects) == 0 && r.lemma1(r.toks[a.verb].s) == "be" && !r.says1(c, a.verb, "back") && r.putJustBefore(a) {
 		return false // "it's home": told of what was just put there
 	}
+	if a.action.Name == "open" && a.subject {
+		return false // "it opens": what comes of what is done
+	}
 	if r.onlyTools(c, a) || r.afterWhile(c) && a.verb >= 0 && !a.subject {
 		return false
 	}
@@ -828,7 +831,7 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 			on = " the " + r.calledIn(&r.mentions[a.objects[0]])
 		}
 		return trimStep("Tap"+on+" with the "+tool.name) + "."
-	case "consumable and place":
+	case stuffAndPlace:
 		if a.action.Name == "apply" {
 			return r.dosed(c, a, hi)
 		}
@@ -911,7 +914,7 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 		}
 		t := r.tail(c, from, hi)
 		switch {
-		case a.rule == "consumable and place" && a.action.Name == "clean":
+		case a.rule == stuffAndPlace && a.action.Name == "clean":
 			return r.cleanedWith(c, a, hi)
 		}
 		if a.action.Name == "place" && t == "" {
@@ -957,6 +960,9 @@ func (r *reading) dosed(c *clause, a *act, hi int) string {
 			w = append(w, s)
 		}
 	}
+	if n := len(w); n > 0 && doses.has(w[n-1]) {
+		w = append(w, "of") // "a drop of the blue"
+	}
 	if m.isNew {
 		w = append(w, "new")
 	}
@@ -966,6 +972,12 @@ func (r *reading) dosed(c *clause, a *act, hi int) string {
 	}
 	if where := r.tail(c, a.hi, hi); where != "" {
 		return trimStep("Put "+what+where) + "."
+	}
+	if it := r.word(a.hi + 1); a.there != nil && (it == "it" || it == "them") {
+		if a.thereSure {
+			return trimStep("Put "+what+" "+r.word(a.hi)+" the "+a.there.name) + "."
+		}
+		return trimStep("Put "+what+" "+r.word(a.hi)+" "+it) + thatMaybe(a.there) + "."
 	}
 	if n := r.word(a.hi + 1); r.word(a.hi) == "on" && (n == "each" || n == "both") {
 		return trimStep("Put "+what+" on "+n) + "."
@@ -977,7 +989,7 @@ func (r *reading) dosed(c *clause, a *act, hi int) string {
 }
 
 // single are the words for a dose that want an article.
-var single = set("drop dab smear squirt touch blob wipe lick spot bead film wrap dash shot bit coat layer light thin small tiny")
+var single = set("drop dab smear squirt touch blob wipe lick spot bead film wrap dash shot bit coat layer light thin small tiny little")
 
 // cleanedWith words "brake cleaner both sides of the disc": what is cleaned, and with what.
 func (r *reading) cleanedWith(c *clause, a *act, hi int) string {
@@ -1167,8 +1179,10 @@ func perhaps(a *act) string {
 	if a.maybe == nil || a.maybe.name == "" {
 		return notNamed
 	}
-	return " (the " + shortName(a.maybe.called()) + doubted
+	return thatMaybe(a.maybe)
 }
+
+func thatMaybe(t *thing) string { return " (the " + shortName(t.called()) + doubted }
 
 const doubted = ", perhaps)"
 
@@ -1374,7 +1388,12 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			continue
 		}
 		if (t.s == "it" || t.s == "them") && a.there != nil && i > first && r.toks[i-1].is(wPreposition) && (objPlaced || a.unknown) {
-			w, objPlaced = append(w, "the "+a.there.name), true // "put a cloth in it"
+			objPlaced = true
+			if a.thereSure {
+				w = append(w, "the "+a.there.name) // "put a cloth in it"
+			} else if w = append(w, t.s); tail == "" {
+				tail = thatMaybe(a.there)
+			}
 			continue
 		}
 		if t.s == "it" && a.unknown && !objPlaced && i > first && prepositions.has(r.toks[i-1].s) {

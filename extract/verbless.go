@@ -1151,6 +1151,9 @@ func (r *reading) saidBare(c *clause, i int) bool {
 	return true
 }
 
+// stuffAndPlace is the rule by which spreads reads.
+const stuffAndPlace = "consumable and place"
+
 // spreads reads "smear of copper grease on the shank", "brake cleaner both sides":
 // something used up, and where it goes, with no verb of its own.
 func (r *reading) spreads(ci int) {
@@ -1167,7 +1170,7 @@ func (r *reading) spreads(ci int) {
 			continue // it is in there, and nobody put it there
 		}
 		lo := m.from
-		for lo > c.lo && r.toks[lo-1].men < 0 && r.toks[lo-1].brk <= brkPause && lo > m.from-5 && (measured.has(r.toks[lo-1].s) || r.toks[lo-1].s == "of" || determiner.has(r.toks[lo-1].s) || dropAdj.has(r.toks[lo-1].s)) {
+		for lo > c.lo && r.toks[lo-1].men < 0 && r.toks[lo-1].brk <= brkPause && lo > m.from-5 && !(articles.has(r.toks[lo].s) && r.plainVerb(r.toks[lo-1].s)) && (measured.has(r.toks[lo-1].s) || r.toks[lo-1].s == "of" || determiner.has(r.toks[lo-1].s) || dropAdj.has(r.toks[lo-1].s)) {
 			lo--
 		}
 		dosed := lo < m.from
@@ -1205,7 +1208,7 @@ func (r *reading) spreads(ci int) {
 		if cleaners.has(m.head) && !drapes.has(r.headAfter(c, m.hi)) {
 			name = "clean" // "brake cleaner both sides of the disc"
 		}
-		r.addAct(ci, act{action: r.lex.Action(name), lo: lo, hi: end, verb: -1, objects: []int{mi}, subject: true, rule: "consumable and place"})
+		r.addAct(ci, act{action: r.lex.Action(name), lo: lo, hi: end, verb: -1, objects: []int{mi}, subject: true, rule: stuffAndPlace})
 	}
 }
 
