@@ -613,6 +613,9 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	if a.verb >= 0 && !a.subject && r.namesNow(c, i, a) {
 		return false
 	}
+	if k := a.hi; k == i+2 && a.action.Name == "fit" && (a.pronoun == "it" || a.pronoun == "them") && r.word(k) == a.pronoun && (r.toks[k-1].s == "on" || r.toks[k-1].s == "in") {
+		return false // "put on it" says where, and "put it on" what
+	}
 	if i > c.lo && a.verb >= 0 && !a.subject && strings.HasSuffix(r.toks[i].s, "ed") && countOf[r.toks[i-1].s] > 1 && a.hi == i+1 && i+1 < c.hi && r.toks[i].brk < brkComma {
 		return false // "two threaded holes"
 	}
@@ -742,7 +745,7 @@ func (r *reading) namesNow(c *clause, i int, a *act) bool {
 }
 
 var (
-	tellsOf     = set("would will 'll could should must might can has was were")
+	tellsOf    = set("would will 'll could should must might can has was were")
 	thirdForms = set("goes comes stays sits runs slides drops falls lifts pops lives moves sticks hangs fits")
 	wentBy     = set("came cost went had was is 's comes goes costs")
 )

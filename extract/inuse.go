@@ -182,6 +182,11 @@ func (r *reading) usedText(c *clause, a *act, hi int, names string) string {
 		s += " the " + names
 	case len(a.objects) > 0 && (lead == "on" || lead == "to" || lead == "onto" || lead == "at"):
 		s += " the " + names + strings.TrimRight(r.tail(c, r.mentions[a.objects[0]].hi, hi), ",")
+	case verb == "Tie" && r.tail(c, a.hi-1, hi) != "":
+		if m.head == "tie" && !m.plural {
+			tool = "a " + tool
+		}
+		return trimStep("Put "+tool+r.tail(c, a.hi-1, hi)) + "." // "string through the jet": what is tied, nobody said
 	case len(a.objects) > 0 || !pronounsObj.has(r.word(a.hi)) && (determiner.has(r.word(a.hi)) || r.word(a.hi) == "where"):
 		s += r.tail(c, a.hi-1, hi)
 	case names != "":

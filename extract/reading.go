@@ -597,6 +597,9 @@ func (r *reading) startsClause(start, i int) bool {
 	if r.toks[i-1].brk <= brkPause && (pk.is(wLeadsName) || pk.is(wDropAdj) && i-2 >= start && articles.has(r.toks[i-2].s) || pk.is(wDropAdj) && i-2 >= start && (r.toks[i-2].s == "this" || r.toks[i-2].s == "that")) {
 		return false // "crack the | wheel bolts": a breath, no end; "this little | clip that holds"
 	}
+	if r.toks[i-1].brk <= brkPause && (neverEnds.has(p) && !tk.is(wOpener|wSubject) || (p == "finger" || p == "hand") && t == "tight") {
+		return false // "a length of | wire", "just finger | tight"
+	}
 	if r.toks[i-1].brk <= brkPause {
 		// a name is never cut: "motor clamp | bolt"
 		for k := max(start, i-3); k < i; k++ {
@@ -705,6 +708,9 @@ func (r *reading) startsClause(start, i int) bool {
 }
 
 var interjections = set("yeah yep yup nope click clicks lovely beautiful perfect gorgeous cheers oh hello sorry blimey bugger magic brilliant sweet bingo god gosh jeez crikey christ heavens")
+
+// neverEnds are the words that never end what somebody says.
+var neverEnds = set("of into onto between behind under")
 
 var leadsName = set("the a an my your his its our their")
 

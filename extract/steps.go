@@ -437,6 +437,9 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	if a.pronoun == "all" && a.action.Name == "clean" && !a.subject {
 		return true
 	}
+	if a.verb >= 0 && !a.subject && a.pronoun == "" && r.word(a.verb+1) == "and" && len(a.objects) == 0 && handling.has(r.toks[a.verb].s) {
+		return false // "squeeze and": what, the picture shows
+	}
 	if a.action.Name == "lift" && a.verb >= 0 && !a.subject && len(a.objects) == 0 && a.hi == a.verb+1 && r.word(a.hi) != a.pronoun && !r.sameAsBefore(a) {
 		return false // "Pull.": what, only the picture shows
 	}
@@ -470,6 +473,9 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	}
 	return (a.action.Name == "mark" || a.action.Name == "test") && a.hi-a.lo >= 2 && !a.subject || a.action.Name == "repeat" && a.hi-a.lo > 2
 }
+
+// handling are the verbs of taking hold of what is in hand.
+var handling = set("push squeeze press pull twist turn wiggle lift")
 
 // onlyTools tells whether nothing is done but that somebody takes hold of a tool, tries a size
 // or sits down: "lean on the long bar", "try the fifteen on", "put the screwdriver on".
@@ -1294,6 +1300,9 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		l := r.lemma1(r.toks[done].s)
 		verb = strings.ToUpper(l[:1]) + l[1:] // "get it jacked up"
 	}
+	if verb == "Do" && a.action.Name == "tighten" && r.toks[a.hi-1].s == "tight" && !slices.ContainsFunc(r.toks[a.verb:a.hi], func(t tok) bool { return t.s == "up" || t.s == "and" }) {
+		verb, done = a.action.Imperative, a.hi-1 // "do them tight"
+	}
 	w = append(w, verb)
 	objPlaced := false
 	tail := ""
@@ -1368,7 +1377,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			w = append(w, s)
 			continue
 		}
-		if (t.s == "this" || t.s == "that" || t.s == "these" || t.s == "those") && t.brk == brkNone && r.leadsMention(c, i) {
+		if (t.s == "this" || t.s == "that" || t.s == "these" || t.s == "those") && t.brk == brkNone && (r.leadsMention(c, i) || i+1 < end && r.toks[i+1].men < 0 && !stopWords.has(r.word(i+1)) && !particle.has(r.word(i+1)) && !r.isVerbForm(r.word(i+1)) && !dropWords.has(r.word(i+1)) && r.toks[i+1].qty < 0 && !manner.has(r.word(i+1)) && !bothOf.has(r.word(i+1)) && r.word(i+1) != "time") {
 			w = append(w, "the") // "pull this bush out"
 			continue
 		}
@@ -1430,6 +1439,10 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 				w = append(w, "the machine") // "lower it and shut it down"
 				continue
 			}
+			if a.action.Name == "mark" && noting.has(r.lemma1(r.toks[a.verb].s)) {
+				w = append(w, "it") // "measure it, and write it down"
+				continue
+			}
 			if (t.s == "those" || t.s == "these" || t.s == "them") && i+1 < end && countOf[r.word(i+1)] > 1 && r.toks[i+1].men < 0 {
 				i++ // "those two"
 			}
@@ -1453,7 +1466,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			if n := r.word(i + 1); a.action.Name == "fill" && (n == "with" || n == "to" || n == "up" || n == "till" || n == "until") {
 				continue // "fill with …"
 			}
-			if t.s == "her" || t.s == "him" {
+			if t.s == "her" {
 				w = append(w, "the machine")
 				continue
 			}
@@ -1468,7 +1481,11 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			w, objPlaced = append(w, "the machine"), true // "start it up"
 			continue
 		}
-		if (t.s == "her" || t.s == "him") && r.pronounAt(c, i) {
+		if t.s == "him" && r.pronounAt(c, i) {
+			w, objPlaced = append(w, "it"), true
+			continue
+		}
+		if t.s == "her" && r.pronounAt(c, i) {
 			w, objPlaced = append(w, "the machine"), true
 			continue
 		}
@@ -1479,6 +1496,10 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		if x, ok := firstPerson[t.s]; ok {
 			if t.s == "you" && i > 0 && (r.toks[i-1].s == "towards" || r.toks[i-1].s == "toward") {
 				w = append(w, s) // "swing it towards you"
+				continue
+			}
+			if n := r.word(i + 1); x == "" && i+2 < end && t.is(wSubject) && (objPlaced || a.unknown) && leadsClause.has(r.toks[i-1].s) && r.isVerbForm(n) && n != "have" && n != "had" && n[0] != '\'' {
+				w = append(w, "you") // "turn it as I push it down"
 				continue
 			}
 			if x != "" && bodily.has(r.word(i+1)) {
@@ -1507,7 +1528,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			}
 		}
 		if objPlaced && i >= a.hi && (t.s == "where" || t.s == "how" || t.s == "what" || t.s == "and") {
-			if n := r.kind(i + 1); r.toks[i].brk < brkComma && (asksNext.has(r.word(i+1)) || (t.s == "how" || t.s == "what") && n.is(wSubject)) {
+			if n := r.kind(i + 1); r.toks[i].brk < brkComma && (asksNext.has(r.word(i+1)) || t.s == "how" && (r.word(i+1) == "much" || r.word(i+1) == "many") || (t.s == "how" || t.s == "what") && n.is(wSubject)) {
 				break // "pull it out where | do I", "and would you believe it", "and them two …"
 			}
 		}
@@ -1531,6 +1552,9 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		}
 		if r.cueAtTok(c, i, offCamera) {
 			continue
+		}
+		if i > a.hi && objPlaced && (t.s == "call" && (r.word(i+1) == "it" || r.word(i+1) == "that") || t.s == "done" && i+1 == end) {
+			break // "back it off a flat, call it a flat"
 		}
 		if t.s == "not" && i >= a.hi && objPlaced && len(w) > 3 && !linking.has(r.toks[i-1].s) {
 			break
@@ -1603,8 +1627,11 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		}
 		return "Switch the power off."
 	}
-	if len(w) > 1 && w[1] == "and" {
-		return ""
+	if len(w) > 1 && w[1] == "and" || !objPlaced && names == "" && len(w) > 2 && w[2] == "and" && particle.has(w[1]) {
+		return "" // "pulling up and taking in"
+	}
+	if tail == notNamed && a.pronoun != "all" && !r.toldWhere(a, end) {
+		return "" // "hold it dead still": what, only the picture shows
 	}
 	if !objPlaced && a.unknown {
 		if len(w) < 2 || w[1] == "with" || w[1] == "using" || w[1] == "from" || w[1] == "by" {
@@ -1623,7 +1650,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 	}
 	if len(w) > 1 && r.onlyWhereTo(w, a) {
 		switch {
-		case thingless.has(a.action.Name) || bearing.has(r.lemma1(r.toks[a.verb].s)):
+		case thingless.has(a.action.Name) || bearing.has(r.lemma1(r.toks[a.verb].s)) && w[1] != "with" && (len(w) < 3 || w[2] != "of"):
 		case names != "" && !strings.Contains(strings.Join(w, " "), names):
 			objPlaced = false // "pressed in by thumb": the bush that was named before
 		default:
@@ -1648,6 +1675,9 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 	}
 	return trimStep(strings.Join(w, " ")) + with + tail + "."
 }
+
+// noting are the verbs of putting a figure on paper.
+var noting = set("write note jot")
 
 // onlyCounts tells how many words at the beginning of some only count what is named before
 // them, and how a step says that: "the two of them" is "the two".
@@ -1717,6 +1747,9 @@ func (r *reading) onlyWhereTo(w []string, a *act) bool {
 	}
 	next := strings.ToLower(strings.TrimRight(w[2], ","))
 	if particle.has(first) {
+		if next == "of" || articles.has(next) && len(w) == 4 && stands.has(strings.TrimRight(w[3], ",.")) && a.action.Name != "remove" {
+			return true // "slide off of the shaft", "put on the bench"
+		}
 		if past := !r.plainVerb(r.toks[a.verb].s) && !strings.HasSuffix(r.toks[a.verb].s, "ing"); past && a.verb > r.clauses[a.cl].lo && (first == "on" || first == "in" || first == "over") && articles.has(next) && (len(a.objects) > 0 || r.toks[a.verb-1].men >= 0) {
 			// "tissue tied on it", "a plate, screwed on the frame": not "I clipped on the lid"
 			p := r.toks[a.verb-1]
@@ -1725,6 +1758,19 @@ func (r *reading) onlyWhereTo(w []string, a *act) bool {
 		return prepositions.has(next) && !particle.has(next) || next == "by" || next == "with" || next == "till" || next == "until" || next == "like"
 	}
 	return true
+}
+
+// stands are where things stand and what they lie on, and nobody puts on or in.
+var stands = set("bench side floor ground shelf table wall ramp tray blanket rag vice vise bucket box shed corner van truck")
+
+// toldWhere tells whether the words of an act say with an article where or with what it is done.
+func (r *reading) toldWhere(a *act, end int) bool {
+	for i := a.verb + 1; i+1 < end; i++ {
+		if prepositions.has(r.toks[i].s) && (r.toks[i+1].is(wDeterminer) || r.toks[i+1].men >= 0) {
+			return true
+		}
+	}
+	return false
 }
 
 // willSoon tells whether the next few words say what will be.
@@ -2053,7 +2099,7 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 			w[len(w)-1] += ","
 		}
 	}
-	for n := len(w); n > 0 && (stopWords.has(strings.ToLower(w[n-1])) || prepositions.has(strings.ToLower(w[n-1]))) && !(n > 1 && (w[n-2] == "facing" || w[n-2] == "pointing" || n > 2 && features.has(strings.ToLower(w[n-2])) && turned.has(strings.ToLower(w[n-1])))); n-- {
+	for n := len(w); n > 0 && !(n > 2 && (w[n-1] == "ones" || w[n-1] == "one") && !articles.has(w[n-2]) && !prepositions.has(w[n-2])) && (stopWords.has(strings.ToLower(w[n-1])) || prepositions.has(strings.ToLower(w[n-1]))) && !(n > 1 && (w[n-2] == "facing" || w[n-2] == "pointing" || n > 2 && features.has(strings.ToLower(w[n-2])) && turned.has(strings.ToLower(w[n-1])))); n-- {
 		w = w[:n-1]
 	}
 	if len(w) < 2 {
@@ -2099,6 +2145,10 @@ func trimStep(s string) string {
 		if (l == "was" || l == "were") && slices.ContainsFunc(f[max(0, len(f)-6):], func(w string) bool { return w == "way" || w == "as" || w == "where" || w == "how" }) {
 			break // "the way the old one was"
 		}
+		if p := f[len(f)-2]; len(f) > 3 && (l == "it" || l == "they" || l == "you") && leadsClause.has(p) {
+			f = f[:len(f)-2] // "with the bar as it"
+			continue
+		}
 		if p := f[len(f)-2]; (p == "facing" || p == "pointing") && particle.has(l) {
 			break
 		}
@@ -2110,6 +2160,9 @@ func trimStep(s string) string {
 	return strings.TrimRight(strings.Join(noAfter(f), " "), ",.;: ")
 }
 
+// leadsClause are the words that lead to what somebody does or a thing does meanwhile.
+var leadsClause = set("as while when where until till before after once what how")
+
 // noAfter takes off a last "and see", "to let" of which the rest has gone.
 func noAfter(f []string) []string {
 	if n := len(f); n > 3 && (f[n-2] == "and" && cutAfterAnd.has(f[n-1]) || f[n-2] == "to" && (f[n-1] == "let" || f[n-1] == "have")) {
@@ -2118,4 +2171,4 @@ func noAfter(f []string) []string {
 	return f
 }
 
-var cutAfterAnd = set("see begin go try then honestly hopefully aye yeah yep ah oh")
+var cutAfterAnd = set("see begin go try look looky quick quickly then honestly hopefully aye yeah yep ah oh")
