@@ -718,6 +718,9 @@ func (r *reading) namesNow(c *clause, i int, a *act) bool {
 	if k := a.hi; a.pronoun == "" && len(a.objects) == 0 && a.hi > i+1 && r.toks[k-1].brk < brkComma && k < c.hi && (r.toks[k].s == "'s" || r.toks[k].s == "is") {
 		return true // "the shut off's closed"
 	}
+	if t.s == "flat" && t.brk < brkComma && next != "" && r.toks[i+1].men < 0 && !r.toks[i+1].is(wDeterminer|wPronoun) {
+		return true // "flat side to the drum", "flat on the ground"
+	}
 	if (next == "one" || next == "ones") && asAdj.has(t.s) && t.brk < brkComma {
 		return true // "clean ones"
 	}

@@ -326,7 +326,7 @@ func (r *reading) laid(ci int) {
 	}
 	for i := c.lo; i < c.hi && r.toks[i].s != "with"; i++ {
 		s := r.toks[i].s
-		if s == "'s" || r.toks[i].men < 0 && (linking.has(s) || i < m.hi+3 && r.isVerbForm(s) && s != "set" && !placeWords.has(s)) {
+		if s == "'s" || r.toks[i].men < 0 && (linking.has(s) || i < m.hi+3 && r.isVerbForm(s) && s != "set" && !placeWords.has(s) && !features.has(s)) {
 			return
 		}
 	}
@@ -376,7 +376,7 @@ func (r *reading) laid(ci int) {
 		}
 	}
 	goes := placing.has(next) && (determiner.has(after) || after == "both" || after == "top" || after == "there" || after == "it" || after == "them" || after == "to" && (next == "on" || next == "in" || next == "up") || k+1 < c.hi && r.toks[k+1].men >= 0) && (m.count == 0 || k > m.hi)
-	isNew := (m.isNew && (c.hi-c.lo <= 5 || next == "from" || next == "through" || next == "each") || next == "new" && m.hi+1 == c.hi) && !r.notHad(ci) && !r.ofKit(ci)
+	isNew := (m.isNew && (c.hi-c.lo <= 5 || next == "from" || next == "through" || next == "each" || k < c.hi && r.namesFeature(k, c.hi)) || next == "new" && m.hi+1 == c.hi) && !r.notHad(ci) && !r.ofKit(ci)
 	if !goes && !isNew {
 		return
 	}
