@@ -610,6 +610,11 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	if n := r.word(i + 1); a.verb >= 0 && !a.subject && r.toks[i].brk < brkComma && (n == "is" || n == "are" || n == "'s" || n == "was" || n == "were") {
 		return false // "the mark is up"
 	}
+	for k := i + 1; a.subject && k < min(a.hi, c.hi-2); k++ {
+		if r.toks[k].s == "off" && papers.has(r.toks[k+2].s) {
+			return false // "that's right off the sheet"
+		}
+	}
 	if a.verb >= 0 && !a.subject && r.namesNow(c, i, a) {
 		return false
 	}
@@ -728,6 +733,10 @@ func (r *reading) namesNow(c *clause, i int, a *act) bool {
 		return false
 	}
 	switch {
+	case next == "and" && t.brk >= brkComma && a.pronoun == "" && len(a.objects) > 0 && r.mentions[a.objects[0]].from == i+2 && r.mentions[a.objects[0]].hi < c.hi && r.movesItself(r.mentions[a.objects[0]].hi):
+		return true // "the motor slides forward, push, and the belt goes slack"
+	case i > c.lo && r.toks[i-1].brk < brkComma && becomes.has(r.toks[i-1].s):
+		return true // "the belt goes slack"
 	case (next == "it" || next == "they" || next == "that") && t.brk >= brkComma:
 		return r.movesItself(i+2) || wentBy.has(r.word(i+2)) // "ten pitch, it cost me"
 	case (next == "it" || next == "they") && wentBy.has(r.word(i+2)) && r.toks[i+1].brk < brkComma:
@@ -750,6 +759,7 @@ func (r *reading) namesNow(c *clause, i int, a *act) bool {
 var (
 	tellsOf    = set("would will 'll could should must might can has was were")
 	thirdForms = set("goes comes stays sits runs slides drops falls lifts pops lives moves sticks hangs fits")
+	becomes    = set("goes gone stays stayed feels looks runs")
 	wentBy     = set("came cost went had was is 's comes goes costs")
 )
 

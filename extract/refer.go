@@ -165,7 +165,7 @@ func (s *tracker) whereTo(a *act) (there *thing, sure bool) {
 	for i := from; i < min(r.clauses[a.cl].hi, from+11) && !found; i++ {
 		if w := r.toks[i].s; i > from && (w == "it" || w == "them") && r.toks[i].men < 0 {
 			switch r.toks[i-1].s {
-			case "on", "in", "into", "onto", "over", "round", "around", "under", "through", "inside", "behind":
+			case "on", "off", "in", "into", "onto", "over", "round", "around", "under", "through", "inside", "behind":
 				many, found, lead = w == "them", i-1 > a.verb, r.toks[i-1].s
 			}
 		}
@@ -181,14 +181,17 @@ func (s *tracker) whereTo(a *act) (there *thing, sure bool) {
 		if r.since(t.last, a.lo) > 12 {
 			break
 		}
-		if t.many() == many && t.name != "" && !(t.fastener && lead != "on" && lead != "onto") {
+		if t.many() == many && t.name != "" && !(t.fastener && lead != "on" && lead != "onto" && lead != "off") {
 			there = t
 		}
 	}
 	if there == nil {
 		return nil, false
 	}
-	return there, there.worked > there.last && r.lastWorked(a) == there
+	if sure = there.worked > there.last && r.lastWorked(a) == there; !sure && lead == "off" {
+		return nil, false // what else something comes off
+	}
+	return there, sure
 }
 
 // lastWorked gives the one thing that the last act shortly before one was done to, or nil.

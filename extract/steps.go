@@ -371,6 +371,9 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	if a.action.Name == "fit" && a.subject && a.verb >= 0 && len(a.objects) == 0 && r.lemma1(r.toks[a.verb].s) == "be" && !r.says1(c, a.verb, "back") && r.putJustBefore(a) {
 		return false // "it's home": told of what was just put there
 	}
+	if a.verb >= 0 && !a.subject && (r.word(a.verb+1) == "anything" || r.word(a.verb+1) == "nothing") {
+		return false // "before you take anything off it"
+	}
 	if a.action.Name == "open" && a.subject {
 		return false // "it opens": what comes of what is done
 	}
@@ -606,7 +609,7 @@ func (r *reading) nounAlone(i int) bool {
 }
 
 // ownThings are what whoever works or films has by them.
-var ownThings = set("phone camera torch flashlight headtorch light tripod telly radio kettle tea coffee mug biscuit dog cat thought specs shoes wife")
+var ownThings = set("phone camera torch flashlight headtorch light tripod telly radio kettle tea coffee mug biscuit dog cat thought specs shoes wife beer")
 
 // bodily are the words for what everybody has with them: a hand put somewhere is no step.
 var bodily = set("hand hands thumb thumbs finger fingers foot feet weight ear ears eye eyes head nose knee back arm arms face hip hips elbow shoulder shoulders knees chest belly palm palms nail fingernail neck toe toes pocket pockets lap coffee tea phone camera photo photos picture pictures")

@@ -177,6 +177,8 @@ func (r *reading) thenPlace(ci int) {
 	}
 	x := act{action: r.lex.Action("fit"), lo: c.lo, hi: i, verb: -1, subject: true, rule: "thing and place"}
 	switch w := r.toks[i].s; {
+	case ci+1 < len(r.clauses) && r.clauses[ci+1].sentence == c.sentence && r.toks[r.clauses[ci+1].lo].s == "there":
+		return // "in each hub there's two screws"
 	case i+1 < c.hi && placing.has(w) && w != "to" && (determiner.has(r.toks[i+1].s) || r.toks[i+1].men >= 0):
 		x.ifOff = true
 	case (onWords.has(w) || offWords.has(w)) && (i+1 == c.hi || r.toks[i].brk >= brkComma || handAt(r, i+1, c.hi)):
@@ -1717,7 +1719,7 @@ func (r *reading) outOfTheWay(ci int) {
 		return
 	}
 	m := &r.mentions[c.mentions[0]]
-	if m.prep != "with" || m.kind&(lexicon.Part|lexicon.Fastener) == 0 || r.inAct(ci, c.mentions[0]) || m.from > c.lo+3 {
+	if m.prep != "with" || m.kind&(lexicon.Part|lexicon.Fastener) == 0 || r.inAct(ci, c.mentions[0]) || m.from > c.lo+3 || r.word(m.from-2) == "even" {
 		return
 	}
 	switch w := r.word(m.hi); {
