@@ -726,6 +726,13 @@ func (r *reading) namesNow(c *clause, i int, a *act) bool {
 	if t.s == "flat" && t.brk < brkComma && next != "" && r.toks[i+1].men < 0 && !r.toks[i+1].is(wDeterminer|wPronoun) {
 		return true // "flat side to the drum", "flat on the ground"
 	}
+	if len(a.objects) > 0 {
+		for k := a.hi - 1; k < min(r.mentions[a.objects[0]].from, c.hi); k++ {
+			if r.toks[k].s == "is" || r.toks[k].s == "'s" || r.toks[k].s == "was" {
+				return true // "what you're looking for is the bore"
+			}
+		}
+	}
 	if (next == "one" || next == "ones") && asAdj.has(t.s) && t.brk < brkComma {
 		return true // "clean ones"
 	}
@@ -746,7 +753,7 @@ func (r *reading) namesNow(c *clause, i int, a *act) bool {
 	case i > c.lo+1 && r.toks[i-1].brk < brkComma && r.toks[i-2].s == "like" && !stopWords.has(r.toks[i-1].s) && !openers.has(r.toks[i-1].s) && !dropWords.has(r.toks[i-1].s):
 		return true // "like shoe polish"
 	}
-	if a.pronoun != "" || r.nameAt(i) == 0 || len(a.objects) > 0 && r.mentions[a.objects[0]].definite {
+	if a.pronoun != "" || next == t.s || r.nameAt(i) == 0 || len(a.objects) > 0 && r.mentions[a.objects[0]].definite {
 		return false
 	}
 	k := i + 1

@@ -195,6 +195,9 @@ func (r *reading) usedText(c *clause, a *act, hi int, names string) string {
 		s += " this"
 		return trimStep(s+" with "+tool) + perhaps(a) + "."
 	}
+	if s == verb && len(a.objects) == 0 {
+		return "" // "clamp over the lot": what is pressed, nobody said
+	}
 	if s == verb || slices.Contains(strings.Fields(s), "with") {
 		return trimStep(s) + "."
 	}

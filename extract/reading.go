@@ -728,7 +728,7 @@ func (r *reading) imperativeAt(i int) bool {
 	}
 	n := r.nameAt(i)
 	// "clip", "washer", "spring": more likely the thing; "flat side to the drum"
-	return n == 0 && !features.has(w) || n <= 1 && r.kind(i+1).is(wDeterminer|wPronoun)
+	return n == 0 && w != "flat" || n <= 1 && r.kind(i+1).is(wDeterminer|wPronoun)
 }
 
 // turnsTo tells whether a thing named at i is what the talk turns to: a subject or "now" follows it.

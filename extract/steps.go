@@ -1750,6 +1750,9 @@ func (r *reading) onlyWhereTo(w []string, a *act) bool {
 	}
 	next := strings.ToLower(strings.TrimRight(w[2], ","))
 	if particle.has(first) {
+		if first != "back" && len(w) > 3 && (offWords.has(next) || onWords.has(next)) && articles.has(w[3]) {
+			return true // "hang down off the arm"
+		}
 		if next == "of" || articles.has(next) && len(w) == 4 && stands.has(strings.TrimRight(w[3], ",.")) && a.action.Name != "remove" {
 			return true // "slide off of the shaft", "put on the bench"
 		}
@@ -1927,8 +1930,8 @@ func (r *reading) needsThe(i int, m *mention) bool {
 		// "a 19 mil socket", "the half clamp": it has one
 		p := r.toks[i-1].s
 		for k := i - 1; k > 0 && k > i-4 && r.toks[k].men < 0 && (!stopWords.has(r.toks[k].s) || dropAdj.has(r.toks[k].s)) && r.toks[k].brk <= brkPause; k-- {
-			if determiner.has(r.toks[k-1].s) {
-				return false // "the little safety plate"
+			if determiner.has(r.toks[k-1].s) || r.toks[k-1].s == "of" {
+				return false // "the little safety plate", "a bit of scuff pad"
 			}
 		}
 		if r.toks[i-1].qty >= 0 || determiner.has(p) || !stopWords.has(p) && r.toks[i-1].men < 0 && !r.isVerbForm(p) || dropAdj.has(p) || countOf[p] > 0 {

@@ -1425,7 +1425,9 @@ func (r *reading) verbless(ci int) {
 			name = "switch off"
 		}
 		if name == "fit" && w == "on" && r.switchedOff(m) && !switched.has(m.head) {
-			name = "apply" // a handbrake
+			if name = "apply"; m.head == "key" { // a handbrake
+				name = "switch on"
+			}
 		}
 		if name == "fit" && supplies.has(m.head) {
 			if w != "on" {
@@ -1442,7 +1444,7 @@ func (r *reading) verbless(ci int) {
 			continue
 		}
 		x := act2(act, m.from, hi, mi)
-		x.ifOff = (returns || w == "on" && next == "top") && !back && !m.isNew // "two covers on top here": where they are
+		x.ifOff = (returns || w == "on" && (next == "top" || m.count > 1 && (next == "each" || next == "both"))) && !back && !m.isNew // "two covers on top here": where they are
 		r.addAct(ci, x)
 		// what follows is no longer "on the nuts" but "nuts"
 		for _, ki := range c.mentions {
