@@ -163,10 +163,10 @@ func (s *tracker) whereTo(a *act) (there *thing, sure bool) {
 	}
 	many, found, lead := false, false, ""
 	for i := from; i < min(r.clauses[a.cl].hi, from+11) && !found; i++ {
-		if w := r.toks[i].s; i > from && (w == "it" || w == "them") && r.toks[i].men < 0 {
+		if w := r.toks[i].s; i > from && r.endsOnPronoun(i, r.clauses[a.cl].hi) {
 			switch r.toks[i-1].s {
-			case "on", "off", "in", "into", "onto", "over", "round", "around", "under", "through", "inside", "behind":
-				many, found, lead = w == "them", i-1 > a.verb, r.toks[i-1].s
+			case "of", "on", "off", "in", "into", "onto", "over", "round", "around", "under", "through", "inside", "behind":
+				many, found, lead = w == "them" || w == "those" || w == "these", i-1 > a.verb, r.toks[i-1].s
 			}
 		}
 	}
@@ -181,17 +181,29 @@ func (s *tracker) whereTo(a *act) (there *thing, sure bool) {
 		if r.since(t.last, a.lo) > 12 {
 			break
 		}
-		if t.many() == many && t.name != "" && !(t.fastener && lead != "on" && lead != "onto" && lead != "off") {
+		if t.many() == many && t.name != "" && !(t.fastener && lead != "of" && lead != "on" && lead != "onto" && lead != "off") {
 			there = t
 		}
 	}
 	if there == nil {
 		return nil, false
 	}
-	if sure = there.worked > there.last && r.lastWorked(a) == there; !sure && lead == "off" {
+	if sure = there.worked > there.last && r.lastWorked(a) == there; !sure && (lead == "off" || lead == "of") {
 		return nil, false // what else something comes off
 	}
 	return there, sure
+}
+
+// endsOnPronoun tells whether a word at i stands for a thing that is named elsewhere, and
+// names none with the next: "on it", "on those", not "on those bolts".
+func (r *reading) endsOnPronoun(i, hi int) bool {
+	switch r.toks[i].s {
+	case "it", "them":
+		return r.toks[i].men < 0
+	case "this", "that", "these", "those":
+		return r.toks[i].men < 0 && (i+1 >= hi || r.toks[i].brk >= brkComma)
+	}
+	return false
 }
 
 // lastWorked gives the one thing that the last act shortly before one was done to, or nil.

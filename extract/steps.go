@@ -982,11 +982,11 @@ func (r *reading) dosed(c *clause, a *act, hi int) string {
 	if where := r.tail(c, a.hi, hi); where != "" {
 		return trimStep("Put "+what+where) + "."
 	}
-	if it := r.word(a.hi + 1); a.there != nil && (it == "it" || it == "them") {
+	if it := r.word(a.hi + 1); a.there != nil && a.hi+1 < hi && r.endsOnPronoun(a.hi+1, hi) {
 		if a.thereSure {
 			return trimStep("Put "+what+" "+r.word(a.hi)+" the "+a.there.name) + "."
 		}
-		return trimStep("Put "+what+" "+r.word(a.hi)+" "+it) + thatMaybe(a.there) + "."
+		return trimStep("Put "+what+" "+r.word(a.hi)+" "+itOrThem(it)) + thatMaybe(a.there) + "."
 	}
 	if n := r.word(a.hi + 1); r.word(a.hi) == "on" && (n == "each" || n == "both") {
 		return trimStep("Put "+what+" on "+n) + "."
@@ -1250,6 +1250,14 @@ func (r *reading) standIn(a *act) string {
 	return "this"
 }
 
+// itOrThem is how a step has a word that stands for a thing.
+func itOrThem(w string) string {
+	if w == "it" || w == "that" || w == "this" {
+		return "it"
+	}
+	return "them"
+}
+
 // unlistedName gives the words for what an act is done to that no list knows: "whole
 // assembly", or "".
 func (r *reading) unlistedName(a *act) string {
@@ -1399,11 +1407,11 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			}
 			continue
 		}
-		if (t.s == "it" || t.s == "them") && a.there != nil && i > first && r.toks[i-1].is(wPreposition) && (objPlaced || a.unknown) {
+		if a.there != nil && r.endsOnPronoun(i, end) && i > first && r.toks[i-1].is(wPreposition) && (objPlaced || a.unknown) {
 			objPlaced = true
 			if a.thereSure {
 				w = append(w, "the "+a.there.name) // "put a cloth in it"
-			} else if w = append(w, t.s); tail == "" {
+			} else if w = append(w, itOrThem(t.s)); tail == "" {
 				tail = thatMaybe(a.there)
 			}
 			continue
@@ -1488,7 +1496,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			w, objPlaced = append(w, "it"), true
 			continue
 		}
-		if t.s == "her" && r.pronounAt(c, i) {
+		if t.s == "her" && r.pronounAt(c, i) || t.s == "she" && i == first {
 			w, objPlaced = append(w, "the machine"), true
 			continue
 		}
@@ -1685,6 +1693,14 @@ var noting = set("write note jot")
 // onlyCounts tells how many words at the beginning of some only count what is named before
 // them, and how a step says that: "the two of them" is "the two".
 func onlyCounts(w []string) (k int, many string) {
+	if len(w) > 3 && w[0] == "the" && w[2] == "of" && pronounsObj.has(strings.TrimRight(w[3], ",")) {
+		switch w[1] {
+		case "pair":
+			return 4, "both the"
+		case "lot":
+			return 4, "all the"
+		}
+	}
 	if len(w) > 0 && w[0] == "the" {
 		k, many = 1, "the "
 	}
