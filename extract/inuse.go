@@ -178,6 +178,8 @@ func (r *reading) usedText(c *clause, a *act, hi int, names string) string {
 	lead := r.toks[a.hi-1].s
 	s := verb
 	switch {
+	case r.toks[a.hi-1].brk >= brkComma && (lead == "on" || lead == "in") && a.hi < c.hi:
+		return trimStep("Put "+tool+" "+lead) + "." // "puller on, two legs behind the boss"
 	case len(a.objects) > 0 && a.hi == c.hi:
 		s += " the " + names
 	case len(a.objects) > 0 && (lead == "on" || lead == "to" || lead == "onto" || lead == "at"):

@@ -28,3 +28,33 @@ func TestWhatBelongsToAStep(t *testing.T) {
 		})
 	}
 }
+
+// TestStepsAreWhole: what names something is no act, a step says on what and how much, and
+// what cannot be told is left out. In trades of our own; common practice, no source.
+func TestStepsAreWhole(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		talk []string
+		want []string
+		not  []string
+	}{
+		{"names of things", []string{"Undo the gate screw.", "The file goes in the drawer.", "A shim would do it.", "It's eight pitch, it cost me plenty.", "Three nuts, cap up, spacers.", "At turn four it jammed.", "The clip comes like shoe polish out of a tin.", "I've put on clean ones."}, nil, []string{"File", "Shim", "Pitch", "Cap", "Turn", "Polish", "Clean ones"}},
+		{"but verbs", []string{"Undo the gate screw.", "File the burr off the shaft.", "Shim the motor up.", "Clip the hose on.", "Cap the pipe."}, []string{"File the burr off the shaft.", "Shim the motor up.", "Clip the hose on.", "Cap the pipe."}, nil},
+		{"what comes of it", []string{"Undo the gate screw.", "Push the lever and it opens.", "The belt goes slack.", "You lot who run it dry, you just blew the seal out."}, []string{"Push the lever."}, []string{"Open", "Slack", "Blow"}},
+		{"never", []string{"Undo the gate screw.", "You don't ever spin a bearing with the air line.", "Never put your hand in, even with the motor off."}, nil, []string{"Spin", "Switch off"}},
+		{"asked", []string{"Undo the gate screw.", "\"Tighten the cap?\" No."}, nil, []string{"Tighten"}},
+		{"on what was worked on", []string{"Take the impeller off.", "Clean the shaft.", "Smear of grease on it.", "Undo the two nuts.", "Put a drop of locker on those."}, []string{"Put a smear of grease on the shaft."}, []string{"Apply"}},
+		{"how much of what", []string{"Take the impeller off.", "Little bit of oil on the shaft.", "A drop of the blue on each."}, []string{"Put a little bit of oil on the shaft.", "Put a drop of thread locker on each."}, nil},
+		{"where and not what", []string{"Undo the gate screw.", "The old one gets rolled on the bench.", "They slide off of the shaft.", "Pulling up and taking in."}, nil, []string{"Put on the bench", "Slide off", "Pull up"}},
+		{"both and all", []string{"The lid has two clips.", "Slack the pair of them.", "Do the bolts tight."}, []string{"Slack both the clips.", "Tighten the lid bolts."}, nil},
+		{"written down", []string{"Undo the gate screw.", "Measure the shaft.", "Write that down."}, []string{"Write it down."}, nil},
+		{"as you do it", []string{"Undo the gate screw.", "Turn the rotor clockwise as you push it down.", "Spin the axle doing this."}, []string{"Turn the rotor clockwise as you push it down."}, []string{"doing"}},
+		{"which way round", []string{"Undo the gate bolt.", "Take the pad off.", "Clean the face.", "New pad, flat side to the drum. Screw back in, four newton metres."}, []string{"Fit the pad, flat side to the drum."}, []string{"Tighten the gate bolt"}},
+		{"a tool put on", []string{"Take the cover off.", "Puller on, two legs behind the boss."}, []string{"Put the puller on."}, []string{"Pull the two legs"}},
+		{"what is tied, nobody said", []string{"Take the cover off.", "String through the main jet."}, []string{"Put string through the main jet."}, nil},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			checkSteps(t, c.talk, c.want, c.not)
+		})
+	}
+}

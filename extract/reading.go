@@ -933,7 +933,7 @@ func (r *reading) mark() {
 				c.own().opens = append(c.opens, openCue{i, i + s.Len, s.Name})
 			}
 		}
-		if strings.HasSuffix(r.talk.Text[r.toks[c.lo].lo:r.endOf(c.hi)], "?") {
+		if strings.HasSuffix(strings.TrimRight(r.talk.Text[r.toks[c.lo].lo:r.endOf(c.hi)], "\"'”’»)"), "?") {
 			c.mood |= asked
 		}
 	}

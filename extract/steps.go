@@ -437,6 +437,9 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	if a.verb >= 0 && a.pronoun != "" && len(a.objects) == 0 && r.lemma1(r.toks[a.verb].s) == "lean" && r.word(a.verb+1) == "on" {
 		return false // "use a proper bit and lean on it"
 	}
+	if a.action.Name == "mark" && a.pronoun != "" && a.verb >= 0 && !a.subject && noting.has(r.toks[a.verb].s) {
+		return true // "measure it, and write it down"
+	}
 	if a.pronoun == "all" && a.action.Name == "clean" && !a.subject {
 		return true
 	}
@@ -991,7 +994,7 @@ func (r *reading) dosed(c *clause, a *act, hi int) string {
 	if n := r.word(a.hi + 1); r.word(a.hi) == "on" && (n == "each" || n == "both") {
 		return trimStep("Put "+what+" on "+n) + "."
 	}
-	if a.hi < hi && r.toks[a.hi-1].brk == brkComma && (r.word(a.hi+1) == "only" || a.hi+1 == hi) && (r.toks[a.hi].men >= 0 || takesThings.has(r.word(a.hi))) {
+	if a.hi < hi && r.toks[a.hi-1].brk == brkComma && (r.word(a.hi+1) == "only" || a.hi+1 == hi) && (r.toks[a.hi].men >= 0 && r.mentions[r.toks[a.hi].men].kind&lexicon.Tool == 0 || takesThings.has(r.word(a.hi))) {
 		return trimStep("Put "+what+" on the "+r.word(a.hi)) + "." // "smear of grease, threads only"
 	}
 	return trimStep("Apply "+what) + "."
@@ -1564,7 +1567,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		if r.cueAtTok(c, i, offCamera) {
 			continue
 		}
-		if i > a.hi && objPlaced && (t.s == "call" && (r.word(i+1) == "it" || r.word(i+1) == "that") || t.s == "done" && i+1 == end) {
+		if i > a.hi && objPlaced && (t.s == "call" && (r.word(i+1) == "it" || r.word(i+1) == "that") || t.s == "doing" || t.s == "done" && i+1 == end) {
 			break // "back it off a flat, call it a flat"
 		}
 		if t.s == "not" && i >= a.hi && objPlaced && len(w) > 3 && !linking.has(r.toks[i-1].s) {
