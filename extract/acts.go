@@ -465,7 +465,7 @@ var takesThings = set("hole holes slot slots groove grooves recess bore socket p
 // flewTo are the words that tell of "shot" that something flew.
 var flewTo = set("across off out over past under through into up down away behind")
 
-var containers = set("mug basket crate punnet ashtray carton baggie envelope saucepan colander lid tray tin can jar bag box bucket tub cup pocket drawer saucer dish freezer oven sink pile bowl egg tupperware corner bench floor rag towel table mat cardboard newspaper shelf magnet driveway grass wall couch sofa bed chair stool windowsill fender bonnet worktop workbench counter countertop")
+var containers = set("mug pot basket crate punnet ashtray carton baggie envelope saucepan colander lid tray tin can jar bag box bucket tub cup pocket drawer saucer dish freezer oven sink pile bowl egg tupperware corner bench floor rag towel table mat cardboard newspaper shelf magnet driveway grass wall couch sofa bed chair stool windowsill fender bonnet worktop workbench counter countertop")
 
 // writings are where words and pictures are put, not things.
 var writings = set("description comment comments note notes caption captions video videos app log group chat message email page website link links list spreadsheet calendar")

@@ -43,9 +43,11 @@ func (r *reading) belongs(a *act, i, hi int) bool {
 		}
 	}
 	switch {
+	case w == "and" && slices.ContainsFunc(r.toks[max(a.verb, a.lo):i], func(t tok) bool { return t.s == "between" }):
+		return true // "between the joint, and the box"
 	case w == "and" || w == "or" || w == "plus":
 		return r.another(a, i, hi)
-	case w == "until" || w == "till":
+	case w == "until" || w == "till" || w == "til":
 		return true
 	case w == "no":
 		return hi <= i+3 && !r.saysMore(i+1, hi) && (r.toks[hi-1].men >= 0 || strings.HasSuffix(r.toks[hi-1].s, "s")) // "no grease", "no hammers"

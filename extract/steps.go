@@ -233,7 +233,7 @@ func (r *reading) withEnd(text string, ci int) string {
 		return text
 	}
 	n := &r.clauses[ci+1]
-	if w := r.toks[n.lo].s; w != "until" && w != "till" && w != "if" || n.hi-n.lo < 3 || n.hi-n.lo > 12 || r.toks[n.lo-1].brk >= brkSentence || n.sentence != r.clauses[ci].sentence || len(strings.Fields(text)) > 14 || endsUnnamed(text) || strings.HasSuffix(text, "by hand only.") || n.mood&notWork != 0 {
+	if w := r.toks[n.lo].s; w != "until" && w != "till" && w != "til" && w != "if" || n.hi-n.lo < 3 || n.hi-n.lo > 12 || r.toks[n.lo-1].brk >= brkSentence || n.sentence != r.clauses[ci].sentence || len(strings.Fields(text)) > 14 || endsUnnamed(text) || strings.HasSuffix(text, "by hand only.") || n.mood&notWork != 0 {
 		return text
 	}
 	for i := n.lo; i < n.hi; i++ {
@@ -1391,7 +1391,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			w = append(w, s)
 			continue
 		}
-		if (t.s == "this" || t.s == "that" || t.s == "these" || t.s == "those") && t.brk == brkNone && (r.leadsMention(c, i) || i+1 < end && r.toks[i+1].men < 0 && !stopWords.has(r.word(i+1)) && !particle.has(r.word(i+1)) && !r.isVerbForm(r.word(i+1)) && !dropWords.has(r.word(i+1)) && r.toks[i+1].qty < 0 && !manner.has(r.word(i+1)) && !bothOf.has(r.word(i+1)) && r.word(i+1) != "time") {
+		if (t.s == "this" || t.s == "that" || t.s == "these" || t.s == "those") && t.brk == brkNone && (r.leadsMention(c, i) || i+1 < end && r.toks[i+1].men < 0 && !stopWords.has(r.word(i+1)) && !particle.has(r.word(i+1)) && !r.isVerbForm(r.word(i+1)) && !dropWords.has(r.word(i+1)) && r.toks[i+1].qty < 0 && !manner.has(r.word(i+1)) && !turned.has(r.word(i+1)) && !bothOf.has(r.word(i+1)) && r.word(i+1) != "time") {
 			w = append(w, "the") // "pull this bush out"
 			continue
 		}
@@ -1565,6 +1565,10 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			continue
 		}
 		if r.cueAtTok(c, i, offCamera) {
+			continue
+		}
+		if t.s == "as" && r.word(i+1) == "well" && r.word(i+2) != "as" {
+			i++ // "take that off as well"
 			continue
 		}
 		if i > a.hi && objPlaced && (t.s == "call" && (r.word(i+1) == "it" || r.word(i+1) == "that") || t.s == "doing" || t.s == "done" && i+1 == end) {
@@ -2134,7 +2138,7 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 	return " " + strings.Join(w, " ")
 }
 
-var danglers = set("hmm hm um uh er ah oh eh not just don't where they she he it's now and or but so the a an to of with for from as because if then than that which in into on at by towards toward is was are i you we 's it's just would could how why come no yes yeah och honestly look innit cos coz while when till until would could should must might else yet its")
+var danglers = set("til hmm hm um uh er ah oh eh not just don't where they she he it's now and or but so the a an to of with for from as because if then than that which in into on at by towards toward is was are i you we 's it's just would could how why come no yes yeah och honestly look innit cos coz while when till until would could should must might else yet its")
 
 // trimStep cuts a step to size and takes off what dangles.
 func trimStep(s string) string {
