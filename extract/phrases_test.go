@@ -50,6 +50,7 @@ func TestStepsAreWhole(t *testing.T) {
 		{"written down", []string{"Undo the gate screw.", "Measure the shaft.", "Write that down."}, []string{"Write it down."}, nil},
 		{"as you do it", []string{"Undo the gate screw.", "Turn the rotor clockwise as you push it down.", "Spin the axle doing this."}, []string{"Turn the rotor clockwise as you push it down."}, []string{"doing"}},
 		{"which way round", []string{"Undo the gate bolt.", "Take the pad off.", "Clean the face.", "New pad, flat side to the drum. Screw back in, four newton metres."}, []string{"Fit the pad, flat side to the drum."}, []string{"Tighten the gate bolt"}},
+		{"what goes on it is told after it", []string{"undo the gate bolt", "take the axle out", "and run the axle through a little bit of grease on that any kind will do", "wet the hose with a drop of soap"}, []string{"Run the axle through.", "Wet the hose with a drop of soap."}, nil},
 		{"a tool put on", []string{"Take the cover off.", "Puller on, two legs behind the boss."}, []string{"Put the puller on."}, []string{"Pull the two legs"}},
 		{"what is tied, nobody said", []string{"Take the cover off.", "String through the main jet."}, []string{"Put string through the main jet."}, nil},
 	} {

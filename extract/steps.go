@@ -1000,6 +1000,26 @@ func (r *reading) dosed(c *clause, a *act, hi int) string {
 	return trimStep("Apply "+what) + "."
 }
 
+// doseAt tells whether at token i begins how much of some stuff that an act is not done with.
+func (r *reading) doseAt(i, end int, a *act) bool {
+	if p := r.toks[i-1].s; prepositions.has(p) || p == "and" || articles.has(p) || measured.has(p) || doses.has(p) {
+		return false
+	}
+	dosed := false
+	for k := i; k < min(end, i+6); k++ {
+		if mi := int(r.toks[k].men); mi >= 0 {
+			return dosed && r.mentions[mi].kind&lexicon.Consumable != 0 && !slices.Contains(a.objects, mi)
+		}
+		switch w := r.toks[k].s; {
+		case doses.has(w) || w == "bit":
+			dosed = true
+		case !articles.has(w) && !measured.has(w) && w != "of":
+			return false
+		}
+	}
+	return false
+}
+
 // single are the words for a dose that want an article.
 var single = set("drop dab smear squirt touch blob wipe lick spot bead film wrap dash shot bit coat layer light thin small tiny little")
 
@@ -1566,6 +1586,9 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		}
 		if r.cueAtTok(c, i, offCamera) {
 			continue
+		}
+		if objPlaced && i >= a.hi && i > first && r.doseAt(i, end, a) {
+			break // "run the axle through | a little bit of grease on that"
 		}
 		if t.s == "as" && r.word(i+1) == "well" && r.word(i+2) != "as" {
 			i++ // "take that off as well"
