@@ -723,6 +723,9 @@ func (r *reading) namesNow(c *clause, i int, a *act) bool {
 	if k := a.hi; a.pronoun == "" && len(a.objects) == 0 && a.hi > i+1 && r.toks[k-1].brk < brkComma && k < c.hi && (r.toks[k].s == "'s" || r.toks[k].s == "is") {
 		return true // "the shut off's closed"
 	}
+	if t.s == "clean" && (next == "off" || next == "through" || next == "out") && i > c.lo && r.toks[i-1].men >= 0 && r.toks[i-1].brk == brkNone && (i-2 < c.lo || !r.toks[i-1].is(wOff|wOn)) {
+		return true // "you'd twist the head clean off it"
+	}
 	if t.s == "flat" && t.brk < brkComma && next != "" && r.toks[i+1].men < 0 && !r.toks[i+1].is(wDeterminer|wPronoun) {
 		return true // "flat side to the drum", "flat on the ground"
 	}
@@ -765,7 +768,7 @@ func (r *reading) namesNow(c *clause, i int, a *act) bool {
 
 var (
 	tellsOf    = set("would will 'll could should must might can has was were")
-	thirdForms = set("goes comes stays sits runs slides drops falls lifts pops lives moves sticks hangs fits")
+	thirdForms = set("goes comes stays sits runs slides drops falls lifts pops lives moves sticks hangs fits flies")
 	becomes    = set("goes gone stays stayed feels looks runs")
 	wentBy     = set("came cost went had was is 's comes goes costs")
 )

@@ -600,6 +600,9 @@ func (r *reading) startsClause(start, i int) bool {
 	if r.toks[i-1].brk <= brkPause && (neverEnds.has(p) && !tk.is(wOpener|wSubject) || (p == "finger" || p == "hand") && t == "tight") {
 		return false // "a length of | wire", "just finger | tight"
 	}
+	if r.toks[i-1].brk <= brkPause && (strings.HasSuffix(p, "n't") && t == "you" || (t == "it" || t == "them") && r.plainVerb(p) && particle.has(r.word(i+1)) && (i-2 < start || r.toks[i-2].is(wLeadsVerb|wSubject))) {
+		return false // "don't | you back it off", "you just hook | it out"
+	}
 	if r.toks[i-1].brk <= brkPause {
 		// a name is never cut: "motor clamp | bolt"
 		for k := max(start, i-3); k < i; k++ {
@@ -846,7 +849,7 @@ func (r *reading) thingThenPlace(i int) bool {
 	return n > 0 && placing.has(r.word(k+n)) && r.kind(k+n+1).is(wDeterminer)
 }
 
-var leadsVerb = set("to and or just then don't never ever not can will would could should must 'll gonna wanna let help please always only simply carefully gently also")
+var leadsVerb = set("to and or just then don't never ever dare not can will would could should must 'll gonna wanna let help please always only simply carefully gently also")
 var particle = set("off out on in up down back apart together away again there here it them")
 
 // verbFollows tells whether a noun phrase at i is followed by a verb of its own.

@@ -124,8 +124,10 @@ func (r *reading) steps() []Step {
 			}
 			text := r.stepText(c, a, hi)
 			text = r.onWhat(text, a, before)
-			if t, ok := strings.CutSuffix(text, " on."); ok && a.action.Name == "inspect" {
-				text = t + "." // "look at the wear on that"
+			for _, w := range []string{" on.", " in."} {
+				if t, ok := strings.CutSuffix(text, w); ok && a.action.Name == "inspect" && !strings.Contains(t, " with ") {
+					text = t + "." // "look at the wear on that"
+				}
 			}
 			if a.verb >= 0 && !a.subject && hi == c.hi {
 				text = r.withEnd(text, ci)
@@ -2161,7 +2163,7 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 	return " " + strings.Join(w, " ")
 }
 
-var danglers = set("til hmm hm um uh er ah oh eh not just don't where they she he it's now and or but so the a an to of with for from as because if then than that which in into on at by towards toward is was are i you we 's it's just would could how why come no yes yeah och honestly look innit cos coz while when till until would could should must might else yet its")
+var danglers = set("til once hmm hm um uh er ah oh eh not just don't where they she he it's now and or but so the a an to of with for from as because if then than that which in into on at by towards toward is was are i you we 's it's just would could how why come no yes yeah och honestly look innit cos coz while when till until would could should must might else yet its")
 
 // trimStep cuts a step to size and takes off what dangles.
 func trimStep(s string) string {
@@ -2223,4 +2225,4 @@ func noAfter(f []string) []string {
 	return f
 }
 
-var cutAfterAnd = set("see begin go try look looky quick quickly then honestly hopefully aye yeah yep ah oh")
+var cutAfterAnd = set("gone see begin go try look looky quick quickly then honestly hopefully aye yeah yep ah oh")
