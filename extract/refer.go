@@ -1158,6 +1158,10 @@ func (s *tracker) apply(ci, ai int, a *act) {
 			n = "fit" // "spacers off the zip tie": from where they were kept
 			a.action = r.lex.Action(n)
 		}
+		if n == "tighten" && a.subject && a.verb >= 0 && r.toks[a.verb].s != "get" && r.toks[a.hi-1].s == "tight" && s.foundTight(t, a) {
+			a.mood |= framed
+			continue
+		}
 		if a.ifOff && n == "tighten" {
 			if st != Refitted && st != HandTight && st != Removed {
 				continue
@@ -1550,6 +1554,20 @@ func (s *tracker) fitting(tok int) bool {
 		}
 	}
 	return on > off
+}
+
+// foundTight tells whether that a thing is tight says how it was met: nothing was done to it,
+// or it was just being undone, while things come off.
+func (s *tracker) foundTight(t *thing, a *act) bool {
+	if k := len(t.events) - 1; k >= 0 && (left[t.events[k].action] != "off" && left[t.events[k].action] != "loose" || s.r.since(t.events[k].hi, a.lo) > 20) {
+		return false
+	}
+	turns := s.turns
+	if k := len(turns) - 1; k >= 0 && turns[k].at == a.lo {
+		s.turns = turns[:k]
+	}
+	defer func() { s.turns = turns }()
+	return !s.fitting(a.lo)
 }
 
 // lastOn tells whether what was done last put back what had come off, shortly before.
