@@ -36,6 +36,8 @@ func (r *reading) belongs(a *act, i, hi int) bool {
 		}
 		switch m := &r.mentions[mi]; {
 		case m.lo < i || m.kind&lexicon.Tool != 0 && !m.definite: // "snip the tie, side cutters"
+		case w == "and" && m.kind&lexicon.Consumable != 0: // "wipe the shaft, and some grease on the lip"
+			return false
 		case m.isNew && phaseOf[a.action.Name] != "fitting":
 			return false // "clean the seat, new gasket"
 		default:
@@ -154,8 +156,12 @@ func (r *reading) another(a *act, i, hi int) bool {
 		return false
 	}
 	m := &r.mentions[r.toks[k].men]
-	last := int(r.toks[i-1].men)
-	return m.hi == hi && m.kind&(lexicon.Part|lexicon.Fastener) != 0 && (slices.Contains(a.objects, last) || i-1 < a.hi)
+	end := i - 1
+	for end >= a.hi && r.toks[end].is(wDrop|wParticle) && r.toks[end].men < 0 {
+		end-- // "check the hub nut again, and the strut bolts"
+	}
+	last := int(r.toks[end].men)
+	return m.hi == hi && m.kind&(lexicon.Part|lexicon.Fastener) != 0 && (slices.Contains(a.objects, last) || end < a.hi)
 }
 
 // drivenWith gives the words of a phrase that is only what turns the fastener an act is done to,

@@ -18,7 +18,7 @@ func TestWhatBelongsToAStep(t *testing.T) {
 		{"how", []string{"Undo the gate screw.", "Tap the bush through, gently, with the mallet."}, []string{"Tap the bush through, gently, with the mallet."}, nil},
 		{"with what", []string{"Undo the gate screw.", "Draw the pin out, with the pliers.", "Wipe the face, with a clean rag."}, []string{"Draw the pin out, with the pliers.", "Wipe the face with a clean rag."}, nil},
 		{"what it must not have", []string{"Undo the gate screw.", "Wipe the face with a clean rag, no oil."}, []string{"Wipe the face with a clean rag, no oil."}, nil},
-		{"and another", []string{"Wipe the spool, and the washer.", "Push the door to, and the cat goes out."}, []string{"Wipe the spool, and the washer."}, []string{"cat"}},
+		{"and another", []string{"Wipe the spool, and the washer.", "Check the pulley nut again, and the strut bolts.", "Push the door to, and the cat goes out."}, []string{"Wipe the spool and the washer.", "Check the pulley nut and the strut bolts."}, []string{"cat"}},
 		{"all of them", []string{"The lid has six bolts.", "Crack them all, and leave them in.", "Undo them all, six of them."}, nil, []string{"bolts all", "six of"}},
 		{"the next thing", []string{"Undo the gate screw.", "Clean the seat, new gasket, and lid on."}, []string{"Clean the seat."}, []string{"seat, new"}},
 		{"as it was", []string{"Undo the gate screw.", "Take the collar off.", "Clean the shaft.", "Slide the new collar on the way the old one was, hook on the inside."}, []string{"Slide the new collar on the way the old one was."}, nil},

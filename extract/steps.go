@@ -1368,7 +1368,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 					continue
 				}
 			}
-			if !particle.has(t.s) && !(prepositions.has(t.s) && len(w) <= 3 && !slices.ContainsFunc(w[1:], prepositions.has)) {
+			if !particle.has(t.s) && !((prepositions.has(t.s) || t.s == "and") && len(w) <= 3 && !slices.ContainsFunc(w[1:], prepositions.has)) {
 				w[len(w)-1] = strings.TrimRight(w[len(w)-1], ",") + ","
 			}
 		}
