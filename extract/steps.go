@@ -2185,7 +2185,7 @@ func trimStep(s string) string {
 		f = f[:n-3] // "a minute ago"
 	}
 	f = noAfter(f)
-	for n := len(f); n > 4 && f[n-2] == "and" && (particle.has(f[n-1]) || f[n-1] == "over" || f[n-1] == "through" || f[n-1] == "round") && (!particle.has(f[n-3]) || f[n-4] == "and"); n = len(f) {
+	for n := len(f); n > 4 && f[n-2] == "and" && (particle.has(f[n-1]) || f[n-1] == "over" || f[n-1] == "through" || f[n-1] == "round" || f[n-1] == "behind" || f[n-1] == "underneath") && (!particle.has(f[n-3]) || f[n-4] == "and"); n = len(f) {
 		f = f[:n-2] // "stretch the spring and over"
 	}
 	if n := len(f); n > 4 && f[n-3] == "with" && f[n-2] == "its" && countOf[f[n-1]] > 1 {
