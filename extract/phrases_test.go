@@ -42,6 +42,7 @@ func TestStepsAreWhole(t *testing.T) {
 		{"but verbs", []string{"Undo the gate screw.", "File the burr off the shaft.", "Shim the motor up.", "Clip the hose on.", "Cap the pipe."}, []string{"File the burr off the shaft.", "Shim the motor up.", "Clip the hose on.", "Cap the pipe."}, nil},
 		{"what comes of it", []string{"Undo the gate screw.", "Push the lever and it opens.", "The belt goes slack.", "You lot who run it dry, you just blew the seal out."}, []string{"Push the lever."}, []string{"Open", "Slack", "Blow"}},
 		{"never", []string{"Undo the gate screw.", "You don't ever spin a bearing with the air line.", "Never put your hand in, even with the motor off."}, nil, []string{"Spin", "Switch off"}},
+		{"met tight", []string{"Undo the gate bolt.", "It's tight.", "There she goes."}, nil, []string{"Tighten"}},
 		{"asked", []string{"Undo the gate screw.", "\"Tighten the cap?\" No."}, nil, []string{"Tighten"}},
 		{"on what was worked on", []string{"Take the impeller off.", "Clean the shaft.", "Smear of grease on it.", "Undo the two nuts.", "Put a drop of locker on those."}, []string{"Put a smear of grease on the shaft."}, []string{"Apply"}},
 		{"how much of what", []string{"Take the impeller off.", "Little bit of oil on the shaft.", "A drop of the blue on each."}, []string{"Put a little bit of oil on the shaft.", "Put a drop of thread locker on each."}, nil},

@@ -1158,7 +1158,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 			n = "fit" // "spacers off the zip tie": from where they were kept
 			a.action = r.lex.Action(n)
 		}
-		if n == "tighten" && a.subject && a.verb >= 0 && r.toks[a.verb].s != "get" && r.toks[a.hi-1].s == "tight" && s.foundTight(t, a) {
+		if n == "tighten" && a.subject && a.verb >= 0 && r.toks[a.verb].s != "get" && a.hi == a.verb+2 && r.toks[a.hi-1].s == "tight" && s.foundTight(t, a) {
 			a.mood |= framed
 			continue
 		}

@@ -4,7 +4,7 @@
 
 package lexicon
 
-func init() { compiled, compiledOf = &vocabulary, 0xa9dead37 }
+func init() { compiled, compiledOf = &vocabulary, 0xb883bc53 }
 
 var vocabulary = Lexicon{ids: index{
 	0, 271, 0, 0, 0, 0, 1878, 0, 0, 0, 1833, 0, 0, 0, 0, 6816, 0, 0, 0, 0, 3065, 0, 0, 0, 2830, 0, 0, 0, 0, 0, 0, 0,
@@ -21251,7 +21251,7 @@ var vocabulary = Lexicon{ids: index{
 	{name: "bungee", val: Use{Action: &eachAction[33], Verb: "Tie"}},
 	{name: "bungee cord", val: Use{Action: &eachAction[33], Verb: "Tie"}},
 	{name: "butane torch", val: Use{Action: &eachAction[14], Verb: "Heat"}},
-	{name: "c clamp", val: Use{Action: &eachAction[26], Verb: "Clamp"}},
+	{name: "c clamp", val: Use{Action: &eachAction[26], Verb: "Press"}},
 	{name: "cable tie", val: Use{Action: &eachAction[33], Verb: "Tie"}},
 	{name: "cable ties", val: Use{Action: &eachAction[33], Verb: "Tie"}},
 	{name: "chain checker", val: Use{Action: &eachAction[15], Verb: "Check"}},
@@ -21260,7 +21260,7 @@ var vocabulary = Lexicon{ids: index{
 	{name: "chalk", val: Use{Action: &eachAction[21], Verb: "Mark"}},
 	{name: "chaser", val: Use{Action: &eachAction[3], Verb: "Clean"}},
 	{name: "chisel", val: Use{Action: &eachAction[13], Verb: "Drive"}},
-	{name: "clamp", val: Use{Action: &eachAction[26], Verb: "Clamp"}},
+	{name: "clamp", val: Use{Action: &eachAction[26], Verb: "Press"}},
 	{name: "clamp meter", val: Use{Action: &eachAction[22], Verb: "Measure"}},
 	{name: "clock gauge", val: Use{Action: &eachAction[15], Verb: "Check"}},
 	{name: "club hammer", val: Use{Action: &eachAction[13], Verb: "Tap"}},
@@ -21301,7 +21301,7 @@ var vocabulary = Lexicon{ids: index{
 	{name: "emery tape", val: Use{Action: &eachAction[3], Verb: "Rub down"}},
 	{name: "endoscope", val: Use{Action: &eachAction[15], Verb: "Check"}},
 	{name: "engineers square", val: Use{Action: &eachAction[15], Verb: "Check"}},
-	{name: "f clamp", val: Use{Action: &eachAction[26], Verb: "Clamp"}},
+	{name: "f clamp", val: Use{Action: &eachAction[26], Verb: "Press"}},
 	{name: "feeler", val: Use{Action: &eachAction[22], Verb: "Measure"}},
 	{name: "feeler blade", val: Use{Action: &eachAction[22], Verb: "Measure"}},
 	{name: "feeler gauge", val: Use{Action: &eachAction[22], Verb: "Measure"}},
@@ -21318,7 +21318,7 @@ var vocabulary = Lexicon{ids: index{
 	{name: "flat file", val: Use{Action: &eachAction[6], Verb: "File"}},
 	{name: "flex hone", val: Use{Action: &eachAction[6], Verb: "Hone"}},
 	{name: "flywheel puller", val: Use{Action: &eachAction[17], Verb: "Pull"}},
-	{name: "g clamp", val: Use{Action: &eachAction[26], Verb: "Clamp"}},
+	{name: "g clamp", val: Use{Action: &eachAction[26], Verb: "Press"}},
 	{name: "gas torch", val: Use{Action: &eachAction[14], Verb: "Heat"}},
 	{name: "gasket scraper", val: Use{Action: &eachAction[3], Verb: "Scrape"}},
 	{name: "gear puller", val: Use{Action: &eachAction[17], Verb: "Pull"}},
@@ -21397,7 +21397,7 @@ var vocabulary = Lexicon{ids: index{
 	{name: "pulley puller", val: Use{Action: &eachAction[17], Verb: "Pull"}},
 	{name: "punch", val: Use{Action: &eachAction[13], Verb: "Drive"}},
 	{name: "putty knife", val: Use{Action: &eachAction[3], Verb: "Scrape"}},
-	{name: "quick clamp", val: Use{Action: &eachAction[26], Verb: "Clamp"}},
+	{name: "quick clamp", val: Use{Action: &eachAction[26], Verb: "Press"}},
 	{name: "rat tail file", val: Use{Action: &eachAction[6], Verb: "File"}},
 	{name: "razor blade", val: Use{Action: &eachAction[3], Verb: "Scrape"}},
 	{name: "razor scraper", val: Use{Action: &eachAction[3], Verb: "Scrape"}},
