@@ -305,7 +305,7 @@ func (r *reading) addAct(ci int, a act) {
 	if a.action.Name == "fit" && a.subject && a.verb >= 0 && len(a.objects) == 1 {
 		if m := &r.mentions[a.objects[0]]; m.kind == lexicon.Consumable && m.hi <= a.verb {
 			// "one drop of oil goes on the hook race"
-			a.action, a.rule = r.lex.Action("apply"), "consumable and place"
+			a.action, a.rule = r.lex.Action("apply"), stuffAndPlace
 			for a.lo = m.from; a.lo > r.clauses[ci].lo && (measured.has(r.toks[a.lo-1].s) || r.toks[a.lo-1].is(wDeterminer) || r.toks[a.lo-1].s == "of"); {
 				a.lo--
 			}
@@ -465,7 +465,7 @@ var takesThings = set("hole holes slot slots groove grooves recess bore socket p
 // flewTo are the words that tell of "shot" that something flew.
 var flewTo = set("across off out over past under through into up down away behind")
 
-var containers = set("mug basket crate punnet ashtray carton baggie envelope saucepan colander lid tray tin can jar bag box bucket tub cup pocket drawer saucer dish freezer oven sink pile bowl egg tupperware corner bench floor rag towel table mat cardboard newspaper shelf magnet driveway grass wall couch sofa bed chair stool windowsill fender bonnet worktop workbench counter countertop")
+var containers = set("mug pot basket crate punnet ashtray carton baggie envelope saucepan colander lid tray tin can jar bag box bucket tub cup pocket drawer saucer dish freezer oven sink pile bowl egg tupperware corner bench floor rag towel table mat cardboard newspaper shelf magnet driveway grass wall couch sofa bed chair stool windowsill fender bonnet worktop workbench counter countertop")
 
 // writings are where words and pictures are put, not things.
 var writings = set("description comment comments note notes caption captions video videos app log group chat message email page website link links list spreadsheet calendar")
@@ -610,6 +610,17 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	if n := r.word(i + 1); a.verb >= 0 && !a.subject && r.toks[i].brk < brkComma && (n == "is" || n == "are" || n == "'s" || n == "was" || n == "were") {
 		return false // "the mark is up"
 	}
+	for k := i + 1; a.subject && k < min(a.hi, c.hi-2); k++ {
+		if r.toks[k].s == "off" && papers.has(r.toks[k+2].s) {
+			return false // "that's right off the sheet"
+		}
+	}
+	if a.verb >= 0 && !a.subject && r.namesNow(c, i, a) {
+		return false
+	}
+	if k := a.hi; k == i+2 && a.action.Name == "fit" && (a.pronoun == "it" || a.pronoun == "them") && r.word(k) == a.pronoun && (r.toks[k-1].s == "on" || r.toks[k-1].s == "in") {
+		return false // "put on it" says where, and "put it on" what
+	}
 	if i > c.lo && a.verb >= 0 && !a.subject && strings.HasSuffix(r.toks[i].s, "ed") && countOf[r.toks[i-1].s] > 1 && a.hi == i+1 && i+1 < c.hi && r.toks[i].brk < brkComma {
 		return false // "two threaded holes"
 	}
@@ -698,6 +709,69 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	}
 	return true
 }
+
+// namesNow tells whether a word of work names something where it stands: another verb is said
+// of it, it stands in a list of parts, or where what is named stands.
+func (r *reading) namesNow(c *clause, i int, a *act) bool {
+	t, next := &r.toks[i], r.word(i+1)
+	if i+1 >= c.hi {
+		next = ""
+	}
+	if t.brk < brkComma && (tellsOf.has(next) || r.movesItself(i+1) && thirdForms.has(next)) {
+		return true // "the file goes in the drawer", "heat would do it", "the one we filed goes in"
+	}
+	if k := a.hi; a.pronoun == "" && len(a.objects) == 0 && a.hi > i+1 && r.toks[k-1].brk < brkComma && k < c.hi && (r.toks[k].s == "'s" || r.toks[k].s == "is") {
+		return true // "the shut off's closed"
+	}
+	if t.s == "clean" && (next == "off" || next == "through" || next == "out") && i > c.lo && r.toks[i-1].men >= 0 && r.toks[i-1].brk == brkNone && (i-2 < c.lo || !r.toks[i-1].is(wOff|wOn)) {
+		return true // "you'd twist the head clean off it"
+	}
+	if t.s == "flat" && t.brk < brkComma && next != "" && r.toks[i+1].men < 0 && !r.toks[i+1].is(wDeterminer|wPronoun) {
+		return true // "flat side to the drum", "flat on the ground"
+	}
+	if len(a.objects) > 0 {
+		for k := a.hi - 1; k < min(r.mentions[a.objects[0]].from, c.hi); k++ {
+			if r.toks[k].s == "is" || r.toks[k].s == "'s" || r.toks[k].s == "was" {
+				return true // "what you're looking for is the bore"
+			}
+		}
+	}
+	if (next == "one" || next == "ones") && asAdj.has(t.s) && t.brk < brkComma {
+		return true // "clean ones"
+	}
+	if !r.plainVerb(t.s) {
+		return false
+	}
+	switch {
+	case next == "and" && t.brk >= brkComma && a.pronoun == "" && len(a.objects) > 0 && r.mentions[a.objects[0]].from == i+2 && r.mentions[a.objects[0]].hi < c.hi && r.movesItself(r.mentions[a.objects[0]].hi):
+		return true // "the motor slides forward, push, and the belt goes slack"
+	case i > c.lo && r.toks[i-1].brk < brkComma && becomes.has(r.toks[i-1].s):
+		return true // "the belt goes slack"
+	case (next == "it" || next == "they" || next == "that") && t.brk >= brkComma:
+		return r.movesItself(i+2) || wentBy.has(r.word(i+2)) // "ten pitch, it cost me"
+	case (next == "it" || next == "they") && wentBy.has(r.word(i+2)) && r.toks[i+1].brk < brkComma:
+		return true // "the grease it came with"
+	case i > c.lo && r.toks[i-1].brk < brkComma && (r.toks[i-1].s == "at" || r.toks[i-1].s == "per" || r.toks[i-1].s == "from"):
+		return true // "at turn four"
+	case i > c.lo+1 && r.toks[i-1].brk < brkComma && r.toks[i-2].s == "like" && !stopWords.has(r.toks[i-1].s) && !openers.has(r.toks[i-1].s) && !dropWords.has(r.toks[i-1].s):
+		return true // "like shoe polish"
+	}
+	if a.pronoun != "" || next == t.s || r.nameAt(i) == 0 || len(a.objects) > 0 && r.mentions[a.objects[0]].definite {
+		return false
+	}
+	k := i + 1
+	if particle.has(next) && t.brk < brkComma {
+		k++ // "two nuts, cap up, shims"
+	}
+	return r.toks[k-1].brk >= brkComma && (i == c.lo || r.toks[i-1].brk >= brkComma) && (k > i+1 || len(a.objects) > 0)
+}
+
+var (
+	tellsOf    = set("would will 'll could should must might can has was were")
+	thirdForms = set("goes comes stays sits runs slides drops falls lifts pops lives moves sticks hangs fits flies")
+	becomes    = set("goes gone stays stayed feels looks runs")
+	wentBy     = set("came cost went had was is 's comes goes costs")
+)
 
 // notVerbAfter are the words after which a word of work is a name.
 var notVerbAfter = set("old quick little proper bloody new whole tiny slight faint loud dull sharp nasty with than more enough such per")

@@ -178,10 +178,17 @@ func (r *reading) usedText(c *clause, a *act, hi int, names string) string {
 	lead := r.toks[a.hi-1].s
 	s := verb
 	switch {
+	case r.toks[a.hi-1].brk >= brkComma && (lead == "on" || lead == "in") && a.hi < c.hi:
+		return trimStep("Put "+tool+" "+lead) + "." // "puller on, two legs behind the boss"
 	case len(a.objects) > 0 && a.hi == c.hi:
 		s += " the " + names
 	case len(a.objects) > 0 && (lead == "on" || lead == "to" || lead == "onto" || lead == "at"):
 		s += " the " + names + strings.TrimRight(r.tail(c, r.mentions[a.objects[0]].hi, hi), ",")
+	case verb == "Tie" && r.tail(c, a.hi-1, hi) != "":
+		if m.head == "tie" && !m.plural {
+			tool = "a " + tool
+		}
+		return trimStep("Put "+tool+r.tail(c, a.hi-1, hi)) + "." // "string through the jet": what is tied, nobody said
 	case len(a.objects) > 0 || !pronounsObj.has(r.word(a.hi)) && (determiner.has(r.word(a.hi)) || r.word(a.hi) == "where"):
 		s += r.tail(c, a.hi-1, hi)
 	case names != "":
@@ -189,6 +196,9 @@ func (r *reading) usedText(c *clause, a *act, hi int, names string) string {
 	default:
 		s += " this"
 		return trimStep(s+" with "+tool) + perhaps(a) + "."
+	}
+	if s == verb && len(a.objects) == 0 {
+		return "" // "clamp over the lot": what is pressed, nobody said
 	}
 	if s == verb || slices.Contains(strings.Fields(s), "with") {
 		return trimStep(s) + "."

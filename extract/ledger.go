@@ -434,7 +434,7 @@ func abs(n int) int {
 var features = set("side face lip lips dish taper step arrow mark writing teeth head heads dot shoulder chamfer cup hollow bevel text nose end gap flat recess wing balls step groove notch letters number numbers stamp")
 
 // madeSide are the verb forms that say which side is meant: "cut side down".
-var madeSide = set("cut closed open sealed marked stamped stepped tapered chamfered dished rolled ground painted coated")
+var madeSide = set("flat cut closed open sealed marked stamped stepped tapered chamfered dished rolled ground painted coated")
 
 // turned are the words that follow a feature: "lip facing out", "step to the bearing".
 var turned = set("to towards toward facing faces out in up down outwards inwards upwards downwards outward inward upward downward forward forwards backwards looks points sits goes")

@@ -188,6 +188,9 @@ func (r *reading) moodOf(ci int, a *act) mood {
 		if strings.HasSuffix(s, "ing") && (p == "them" || p == "those" || p == "these" || p == "ones") && pp != "keep" && pp != "am" {
 			m |= framed // "four of them holding the housing down"
 		}
+		if p == "just" && pp == "you" && s != r.lemma1(s) && !strings.HasSuffix(s, "ing") {
+			m |= framed // "you just blew the seal out": what comes of doing it wrong
+		}
 		if p == "they" || (pp == "you" || pp == "it" || pp == "that" || pp == "just") && will && damages.has(r.lemma1(s)) || s == "got" && r.hasGot(c, a.verb) && a.action.Name != "start by hand" {
 			m |= framed
 		}

@@ -569,7 +569,7 @@ func (r *reading) takenBack(ci int, a *act) bool {
 var people = set("neighbor neighbour mate friend brother dad father uncle bloke fella guy lad man shop dealer internet missus wife boss seller supplier")
 
 // relatives are never what is worked on.
-var relatives = set("wife husband mum mother son daughter missus")
+var relatives = set("folk folks people wife husband mum mother son daughter missus")
 
 // fromSomebody reads "I got the spanner off the neighbour".
 func (r *reading) fromSomebody(c *clause, a *act) bool {

@@ -144,24 +144,25 @@ type mention struct {
 
 // act is something done, said to be done, or spoken of as being done.
 type act struct {
-	action  *lexicon.Action
-	lo, hi  int // tokens of the verb phrase, the thing included where it stands inside
-	verb    int // token of the verb, -1 where there is none ("wheel off")
-	cl      int
-	objects []int  // mentions
-	pronoun string // "it", "them", "this" … where no mention is the object
-	subject bool   // the thing is the subject
-	mood    mood
-	things  []*thing // set by refer
-	maybe   *thing   // where it has no thing: the likeliest of those spoken of
-	qty     int      // torque or angle that belongs to it, or -1
-	byHand  bool
-	unknown bool   // its thing is named by a word that no list has
-	bare    bool   // and that word has no determiner: "stone cold" is as likely as "scrape rust"
-	ifOff   bool   // counts as fitting only where the thing had come off
-	there   *thing // what "it" or "them" stands for in where it is done: "put grease on it"
-	heads   bool   // nothing is said but the thing, and how many or with what: "axle nuts, eighteen mil"
-	rule    string
+	action    *lexicon.Action
+	lo, hi    int // tokens of the verb phrase, the thing included where it stands inside
+	verb      int // token of the verb, -1 where there is none ("wheel off")
+	cl        int
+	objects   []int  // mentions
+	pronoun   string // "it", "them", "this" … where no mention is the object
+	subject   bool   // the thing is the subject
+	mood      mood
+	things    []*thing // set by refer
+	maybe     *thing   // where it has no thing: the likeliest of those spoken of
+	qty       int      // torque or angle that belongs to it, or -1
+	byHand    bool
+	unknown   bool   // its thing is named by a word that no list has
+	bare      bool   // and that word has no determiner: "stone cold" is as likely as "scrape rust"
+	ifOff     bool   // counts as fitting only where the thing had come off
+	there     *thing // what "it" or "them" stands for in where it is done: "put grease on it"
+	thereSure bool   // and nothing else can be meant
+	heads     bool   // nothing is said but the thing, and how many or with what: "axle nuts, eighteen mil"
+	rule      string
 }
 
 // known is what is known of a word wherever it stands.
@@ -607,6 +608,12 @@ func (r *reading) startsClause(start, i int) bool {
 	if r.toks[i-1].brk <= brkPause && (pk.is(wLeadsName) || pk.is(wDropAdj) && i-2 >= start && articles.has(r.toks[i-2].s) || pk.is(wDropAdj) && i-2 >= start && (r.toks[i-2].s == "this" || r.toks[i-2].s == "that")) {
 		return false // "crack the | wheel bolts": a breath, no end; "this little | clip that holds"
 	}
+	if r.toks[i-1].brk <= brkPause && (neverEnds.has(p) && !tk.is(wOpener|wSubject) || (p == "finger" || p == "hand") && t == "tight") {
+		return false // "a length of | wire", "just finger | tight"
+	}
+	if r.toks[i-1].brk <= brkPause && (strings.HasSuffix(p, "n't") && t == "you" || (t == "it" || t == "them") && r.plainVerb(p) && particle.has(r.word(i+1)) && (i-2 < start || r.toks[i-2].is(wLeadsVerb|wSubject))) {
+		return false // "don't | you back it off", "you just hook | it out"
+	}
 	if r.toks[i-1].brk <= brkPause {
 		// a name is never cut: "motor clamp | bolt"
 		for k := max(start, i-3); k < i; k++ {
@@ -716,6 +723,9 @@ func (r *reading) startsClause(start, i int) bool {
 
 var interjections = set("yeah yep yup nope click clicks lovely beautiful perfect gorgeous cheers oh hello sorry blimey bugger magic brilliant sweet bingo god gosh jeez crikey christ heavens")
 
+// neverEnds are the words that never end what somebody says.
+var neverEnds = set("of into onto between behind under")
+
 var leadsName = set("the a an my your his its our their")
 
 // plainVerb tells whether w is the plain form of a verb of the workshop.
@@ -731,8 +741,8 @@ func (r *reading) imperativeAt(i int) bool {
 		return false
 	}
 	n := r.nameAt(i)
-	// "clip", "washer", "spring": more likely the thing
-	return n == 0 || n == 1 && r.kind(i+1).is(wDeterminer|wPronoun)
+	// "clip", "washer", "spring": more likely the thing; "flat side to the drum"
+	return n == 0 && w != "flat" || n <= 1 && r.kind(i+1).is(wDeterminer|wPronoun)
 }
 
 // turnsTo tells whether a thing named at i is what the talk turns to: a subject or "now" follows it.
@@ -850,7 +860,7 @@ func (r *reading) thingThenPlace(i int) bool {
 	return n > 0 && placing.has(r.word(k+n)) && r.kind(k+n+1).is(wDeterminer)
 }
 
-var leadsVerb = set("to and or just then don't never not can will would could should must 'll gonna wanna let help please always only simply carefully gently also")
+var leadsVerb = set("to and or just then don't never ever dare not can will would could should must 'll gonna wanna let help please always only simply carefully gently also")
 var particle = set("off out on in up down back apart together away again there here it them")
 
 // verbFollows tells whether a noun phrase at i is followed by a verb of its own.
@@ -937,7 +947,7 @@ func (r *reading) mark() {
 				c.own().opens = append(c.opens, openCue{i, i + s.Len, s.Name})
 			}
 		}
-		if strings.HasSuffix(r.talk.Text[r.toks[c.lo].lo:r.endOf(c.hi)], "?") {
+		if strings.HasSuffix(strings.TrimRight(r.talk.Text[r.toks[c.lo].lo:r.endOf(c.hi)], "\"'”’»)"), "?") {
 			c.mood |= asked
 		}
 	}

@@ -141,55 +141,83 @@ func (s *tracker) clause(ci int) {
 			break
 		}
 		ai := c.acts[k]
-		there := s.whereTo(&r.acts[ai])
+		there, sure := s.whereTo(&r.acts[ai])
 		s.apply(ci, ai, &r.acts[ai])
 		if a := &r.acts[ai]; there != nil && !slices.Contains(a.things, there) {
-			a.there = there
+			a.there, a.thereSure = there, sure
 		}
 	}
 	s.values(ci)
 }
 
 // whereTo gives the thing that "it" or "them" stands for where a clause tells with it where
-// something is done, "put a cloth in it": what the last act was done to, where nothing
-// else was spoken of since; else nil.
-func (s *tracker) whereTo(a *act) *thing {
+// something is done, "put a cloth in it", "dab of oil on it": what the last act was done to,
+// where nothing else was spoken of since, and then it is sure, else what was in hand last.
+func (s *tracker) whereTo(a *act) (there *thing, sure bool) {
 	r := s.r
-	if a.verb < 0 || a.subject || len(s.hand) == 0 {
-		return nil
+	from := a.verb + 1
+	if a.rule == stuffAndPlace {
+		from = a.lo
+	} else if a.verb < 0 || a.subject {
+		return nil, false
 	}
-	many, found := false, false
-	for i := a.verb + 1; i < min(r.clauses[a.cl].hi, a.verb+12) && !found; i++ {
-		if w := r.toks[i].s; w == "it" || w == "them" {
+	many, found, lead := false, false, ""
+	for i := from; i < min(r.clauses[a.cl].hi, from+11) && !found; i++ {
+		if w := r.toks[i].s; i > from && r.endsOnPronoun(i, r.clauses[a.cl].hi) {
 			switch r.toks[i-1].s {
-			case "on", "in", "into", "onto", "over", "round", "around", "under", "through", "inside", "behind":
-				many, found = w == "them", i-1 > a.verb
+			case "of", "on", "off", "in", "into", "onto", "over", "round", "around", "under", "through", "inside", "behind":
+				many, found, lead = w == "them" || w == "those" || w == "these", i-1 > a.verb, r.toks[i-1].s
 			}
 		}
 	}
 	if !found {
-		return nil
+		return nil, false
 	}
-	t := s.hand[len(s.hand)-1]
-	if t.last > a.lo && len(s.hand) > 1 {
-		for k := len(s.hand) - 1; k >= 0 && t.last > a.lo; k-- {
-			t = s.hand[k] // what is named in the same breath is what goes there
+	for k := len(s.hand) - 1; k >= 0 && there == nil; k-- {
+		t := s.hand[k]
+		if t.last > a.lo {
+			continue // what is named in the same breath is what goes there
+		}
+		if r.since(t.last, a.lo) > 12 {
+			break
+		}
+		if t.many() == many && t.name != "" && !(t.fastener && lead != "of" && lead != "on" && lead != "onto" && lead != "off") {
+			there = t
 		}
 	}
-	if t.last > a.lo || t.many() != many || t.name == "" || r.since(t.last, a.lo) > 12 || t.worked <= t.last {
-		return nil
+	if there == nil {
+		return nil, false
 	}
+	if sure = there.worked > there.last && r.lastWorked(a) == there; !sure && (lead == "off" || lead == "of") {
+		return nil, false // what else something comes off
+	}
+	return there, sure
+}
+
+// endsOnPronoun tells whether a word at i stands for a thing that is named elsewhere, and
+// names none with the next: "on it", "on those", not "on those bolts".
+func (r *reading) endsOnPronoun(i, hi int) bool {
+	switch r.toks[i].s {
+	case "it", "them":
+		return r.toks[i].men < 0
+	case "this", "that", "these", "those":
+		return r.toks[i].men < 0 && (i+1 >= hi || r.toks[i].brk >= brkComma)
+	}
+	return false
+}
+
+// lastWorked gives the one thing that the last act shortly before one was done to, or nil.
+func (r *reading) lastWorked(a *act) *thing {
 	for k := a.cl; k >= 0 && k >= a.cl-2 && r.since(r.clauses[k].lo, a.lo) < 8; k-- {
 		for i := len(r.clauses[k].acts) - 1; i >= 0; i-- {
-			if o := &r.acts[r.clauses[k].acts[i]]; o.lo < a.lo && o.happened() {
-				if len(o.things) == 0 && len(o.objects) > 0 {
-					continue // of a tool, or what is used up
-				}
-				if len(o.things) != 1 || o.things[0] != t {
-					return nil
-				}
-				return t
+			o := &r.acts[r.clauses[k].acts[i]]
+			if o.lo >= a.lo || !o.happened() || len(o.things) == 0 && len(o.objects) > 0 {
+				continue // of a tool, or what is used up
 			}
+			if len(o.things) == 1 {
+				return o.things[0]
+			}
+			return nil
 		}
 	}
 	return nil
@@ -1130,6 +1158,10 @@ func (s *tracker) apply(ci, ai int, a *act) {
 			n = "fit" // "spacers off the zip tie": from where they were kept
 			a.action = r.lex.Action(n)
 		}
+		if n == "tighten" && a.subject && a.verb >= 0 && r.toks[a.verb].s != "get" && a.hi == a.verb+2 && r.toks[a.hi-1].s == "tight" && s.foundTight(t, a) {
+			a.mood |= framed
+			continue
+		}
 		if a.ifOff && n == "tighten" {
 			if st != Refitted && st != HandTight && st != Removed {
 				continue
@@ -1522,6 +1554,20 @@ func (s *tracker) fitting(tok int) bool {
 		}
 	}
 	return on > off
+}
+
+// foundTight tells whether that a thing is tight says how it was met: nothing was done to it,
+// or it was just being undone, while things come off.
+func (s *tracker) foundTight(t *thing, a *act) bool {
+	if k := len(t.events) - 1; k >= 0 && (left[t.events[k].action] != "off" && left[t.events[k].action] != "loose" || s.r.since(t.events[k].hi, a.lo) > 20) {
+		return false
+	}
+	turns := s.turns
+	if k := len(turns) - 1; k >= 0 && turns[k].at == a.lo {
+		s.turns = turns[:k]
+	}
+	defer func() { s.turns = turns }()
+	return !s.fitting(a.lo)
 }
 
 // lastOn tells whether what was done last put back what had come off, shortly before.

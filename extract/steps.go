@@ -119,8 +119,10 @@ func (r *reading) steps() []Step {
 			}
 			text := r.stepText(c, a, hi)
 			text = r.onWhat(text, a, before)
-			if t, ok := strings.CutSuffix(text, " on."); ok && a.action.Name == "inspect" {
-				text = t + "." // "look at the wear on that"
+			for _, w := range []string{" on.", " in."} {
+				if t, ok := strings.CutSuffix(text, w); ok && a.action.Name == "inspect" && !strings.Contains(t, " with ") {
+					text = t + "." // "look at the wear on that"
+				}
 			}
 			if a.verb >= 0 && !a.subject && hi == c.hi {
 				text = r.withEnd(text, ci)
@@ -229,7 +231,7 @@ func (r *reading) withEnd(text string, ci int) string {
 		return text
 	}
 	n := &r.clauses[ci+1]
-	if w := r.toks[n.lo].s; w != "until" && w != "till" && w != "if" || n.hi-n.lo < 3 || n.hi-n.lo > 12 || r.toks[n.lo-1].brk >= brkSentence || n.sentence != r.clauses[ci].sentence || len(strings.Fields(text)) > 14 || endsUnnamed(text) || strings.HasSuffix(text, "by hand only.") || n.mood&notWork != 0 {
+	if w := r.toks[n.lo].s; w != "until" && w != "till" && w != "til" && w != "if" || n.hi-n.lo < 3 || n.hi-n.lo > 12 || r.toks[n.lo-1].brk >= brkSentence || n.sentence != r.clauses[ci].sentence || len(strings.Fields(text)) > 14 || endsUnnamed(text) || strings.HasSuffix(text, "by hand only.") || n.mood&notWork != 0 {
 		return text
 	}
 	for i := n.lo; i < n.hi; i++ {
@@ -367,6 +369,12 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	if a.action.Name == "fit" && a.subject && a.verb >= 0 && len(a.objects) == 0 && r.lemma1(r.toks[a.verb].s) == "be" && !r.says1(c, a.verb, "back") && r.putJustBefore(a) {
 		return false // "it's home": told of what was just put there
 	}
+	if a.verb >= 0 && !a.subject && (r.word(a.verb+1) == "anything" || r.word(a.verb+1) == "nothing") {
+		return false // "before you take anything off it"
+	}
+	if a.action.Name == "open" && a.subject {
+		return false // "it opens": what comes of what is done
+	}
 	if r.onlyTools(c, a) || r.afterWhile(c) && a.verb >= 0 && !a.subject {
 		return false
 	}
@@ -427,8 +435,14 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	if a.verb >= 0 && a.pronoun != "" && len(a.objects) == 0 && r.lemma1(r.toks[a.verb].s) == "lean" && r.word(a.verb+1) == "on" {
 		return false // "use a proper bit and lean on it"
 	}
+	if a.action.Name == "mark" && a.pronoun != "" && a.verb >= 0 && !a.subject && noting.has(r.toks[a.verb].s) {
+		return true // "measure it, and write it down"
+	}
 	if a.pronoun == "all" && a.action.Name == "clean" && !a.subject {
 		return true
+	}
+	if a.verb >= 0 && !a.subject && a.pronoun == "" && r.word(a.verb+1) == "and" && len(a.objects) == 0 && handling.has(r.toks[a.verb].s) {
+		return false // "squeeze and": what, the picture shows
 	}
 	if a.action.Name == "lift" && a.verb >= 0 && !a.subject && len(a.objects) == 0 && a.hi == a.verb+1 && r.word(a.hi) != a.pronoun && !r.sameAsBefore(a) {
 		return false // "Pull.": what, only the picture shows
@@ -463,6 +477,9 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	}
 	return (a.action.Name == "mark" || a.action.Name == "test") && a.hi-a.lo >= 2 && !a.subject || a.action.Name == "repeat" && a.hi-a.lo > 2
 }
+
+// handling are the verbs of taking hold of what is in hand.
+var handling = set("push squeeze press pull twist turn wiggle lift")
 
 // onlyTools tells whether nothing is done but that somebody takes hold of a tool, tries a size
 // or sits down: "lean on the long bar", "try the fifteen on", "put the screwdriver on".
@@ -593,7 +610,7 @@ func (r *reading) nounAlone(i int) bool {
 }
 
 // ownThings are what whoever works or films has by them.
-var ownThings = set("phone camera torch flashlight headtorch light tripod telly radio kettle tea coffee mug biscuit dog cat thought specs shoes wife")
+var ownThings = set("phone camera torch flashlight headtorch light tripod telly radio kettle tea coffee mug biscuit dog cat thought specs shoes wife beer")
 
 // bodily are the words for what everybody has with them: a hand put somewhere is no step.
 var bodily = set("hand hands thumb thumbs finger fingers foot feet weight ear ears eye eyes head nose knee back arm arms face hip hips elbow shoulder shoulders knees chest belly palm palms nail fingernail neck toe toes pocket pockets lap coffee tea phone camera photo photos picture pictures")
@@ -830,7 +847,7 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 			on = " the " + r.calledIn(&r.mentions[a.objects[0]])
 		}
 		return trimStep("Tap"+on+" with the "+tool.name) + "."
-	case "consumable and place":
+	case stuffAndPlace:
 		if a.action.Name == "apply" {
 			return r.dosed(c, a, hi)
 		}
@@ -913,7 +930,7 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 		}
 		t := r.tail(c, from, hi)
 		switch {
-		case a.rule == "consumable and place" && a.action.Name == "clean":
+		case a.rule == stuffAndPlace && a.action.Name == "clean":
 			return r.cleanedWith(c, a, hi)
 		}
 		if a.action.Name == "place" && t == "" {
@@ -959,6 +976,9 @@ func (r *reading) dosed(c *clause, a *act, hi int) string {
 			w = append(w, s)
 		}
 	}
+	if n := len(w); n > 0 && doses.has(w[n-1]) {
+		w = append(w, "of") // "a drop of the blue"
+	}
 	if m.isNew {
 		w = append(w, "new")
 	}
@@ -969,17 +989,43 @@ func (r *reading) dosed(c *clause, a *act, hi int) string {
 	if where := r.tail(c, a.hi, hi); where != "" {
 		return trimStep("Put "+what+where) + "."
 	}
+	if it := r.word(a.hi + 1); a.there != nil && a.hi+1 < hi && r.endsOnPronoun(a.hi+1, hi) {
+		if a.thereSure {
+			return trimStep("Put "+what+" "+r.word(a.hi)+" the "+a.there.name) + "."
+		}
+		return trimStep("Put "+what+" "+r.word(a.hi)+" "+itOrThem(it)) + thatMaybe(a.there) + "."
+	}
 	if n := r.word(a.hi + 1); r.word(a.hi) == "on" && (n == "each" || n == "both") {
 		return trimStep("Put "+what+" on "+n) + "."
 	}
-	if a.hi < hi && r.toks[a.hi-1].brk == brkComma && (r.word(a.hi+1) == "only" || a.hi+1 == hi) && (r.toks[a.hi].men >= 0 || takesThings.has(r.word(a.hi))) {
+	if a.hi < hi && r.toks[a.hi-1].brk == brkComma && (r.word(a.hi+1) == "only" || a.hi+1 == hi) && (r.toks[a.hi].men >= 0 && r.mentions[r.toks[a.hi].men].kind&lexicon.Tool == 0 || takesThings.has(r.word(a.hi))) {
 		return trimStep("Put "+what+" on the "+r.word(a.hi)) + "." // "smear of grease, threads only"
 	}
 	return trimStep("Apply "+what) + "."
 }
 
+// doseAt tells whether at token i begins how much of some stuff that an act is not done with.
+func (r *reading) doseAt(i, end int, a *act) bool {
+	if p := r.toks[i-1].s; prepositions.has(p) || p == "and" || articles.has(p) || measured.has(p) || doses.has(p) {
+		return false
+	}
+	dosed := false
+	for k := i; k < min(end, i+6); k++ {
+		if mi := int(r.toks[k].men); mi >= 0 {
+			return dosed && r.mentions[mi].kind&lexicon.Consumable != 0 && !slices.Contains(a.objects, mi)
+		}
+		switch w := r.toks[k].s; {
+		case doses.has(w) || w == "bit":
+			dosed = true
+		case !articles.has(w) && !measured.has(w) && w != "of":
+			return false
+		}
+	}
+	return false
+}
+
 // single are the words for a dose that want an article.
-var single = set("drop dab smear squirt touch blob wipe lick spot bead film wrap dash shot bit coat layer light thin small tiny")
+var single = set("drop dab smear squirt touch blob wipe lick spot bead film wrap dash shot bit coat layer light thin small tiny little")
 
 // cleanedWith words "brake cleaner both sides of the disc": what is cleaned, and with what.
 func (r *reading) cleanedWith(c *clause, a *act, hi int) string {
@@ -1169,8 +1215,10 @@ func perhaps(a *act) string {
 	if a.maybe == nil || a.maybe.name == "" {
 		return notNamed
 	}
-	return " (the " + shortName(a.maybe.called()) + doubted
+	return thatMaybe(a.maybe)
 }
+
+func thatMaybe(t *thing) string { return " (the " + shortName(t.called()) + doubted }
 
 const doubted = ", perhaps)"
 
@@ -1229,6 +1277,14 @@ func (r *reading) standIn(a *act) string {
 	return "this"
 }
 
+// itOrThem is how a step has a word that stands for a thing.
+func itOrThem(w string) string {
+	if w == "it" || w == "that" || w == "this" {
+		return "it"
+	}
+	return "them"
+}
+
 // unlistedName gives the words for what an act is done to that no list knows: "whole
 // assembly", or "".
 func (r *reading) unlistedName(a *act) string {
@@ -1282,6 +1338,9 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		l := r.lemma1(r.toks[done].s)
 		verb = strings.ToUpper(l[:1]) + l[1:] // "get it jacked up"
 	}
+	if verb == "Do" && a.action.Name == "tighten" && r.toks[a.hi-1].s == "tight" && !slices.ContainsFunc(r.toks[a.verb:a.hi], func(t tok) bool { return t.s == "up" || t.s == "and" }) {
+		verb, done = a.action.Imperative, a.hi-1 // "do them tight"
+	}
 	w = append(w, verb)
 	objPlaced := false
 	tail := ""
@@ -1293,9 +1352,28 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 	if len(a.objects) > 0 && a.hi == first && r.toks[a.verb].brk >= brkComma && int(r.toks[a.verb-min(a.verb, 1)].men) == a.objects[0] {
 		end = a.hi // "cable unhooked, arms wide open"
 	}
+	with := "" // what turns it
 	for i := first; i < end; i++ {
 		t := &r.toks[i]
 		s := r.talk.Text[t.lo:t.hi]
+		if i > first && r.toks[i-1].brk == brkComma && len(w) > 1 {
+			hi := r.phraseEnd(i, end)
+			if objPlaced || a.unknown {
+				if !r.belongs(a, i, hi) {
+					if with != "" || slices.Contains(w, "with") {
+						break
+					}
+					if with = r.drivenWith(a, i, hi); with == "" {
+						break
+					}
+					i = hi - 1
+					continue
+				}
+			}
+			if !particle.has(t.s) && !((prepositions.has(t.s) || t.s == "and") && len(w) <= 3 && !slices.ContainsFunc(w[1:], prepositions.has)) {
+				w[len(w)-1] = strings.TrimRight(w[len(w)-1], ",") + ","
+			}
+		}
 		if mi := int(t.men); mi >= 0 {
 			m := &r.mentions[mi]
 			for _, o := range a.objects {
@@ -1322,12 +1400,6 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 				}
 				w = append(w, n)
 			}
-			if i == m.hi-1 && t.brk == brkComma {
-				if i+1 < end && (minds.has(r.toks[i+1].s) && (objPlaced || a.unknown) || objPlaced && (r.othersAt(i+1, a) || r.toListener(i+1, end))) {
-					break
-				}
-				w[len(w)-1] += ","
-			}
 			continue
 		}
 		if i == done && done > 0 {
@@ -1343,7 +1415,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			w = append(w, s)
 			continue
 		}
-		if (t.s == "this" || t.s == "that" || t.s == "these" || t.s == "those") && t.brk == brkNone && r.leadsMention(c, i) {
+		if (t.s == "this" || t.s == "that" || t.s == "these" || t.s == "those") && t.brk == brkNone && (r.leadsMention(c, i) || i+1 < end && r.toks[i+1].men < 0 && !stopWords.has(r.word(i+1)) && !particle.has(r.word(i+1)) && !r.isVerbForm(r.word(i+1)) && !dropWords.has(r.word(i+1)) && r.toks[i+1].qty < 0 && !manner.has(r.word(i+1)) && !turned.has(r.word(i+1)) && !bothOf.has(r.word(i+1)) && r.word(i+1) != "time") {
 			w = append(w, "the") // "pull this bush out"
 			continue
 		}
@@ -1362,10 +1434,12 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			}
 			continue
 		}
-		if (t.s == "it" || t.s == "them") && a.there != nil && i > first && r.toks[i-1].is(wPreposition) && (objPlaced || a.unknown) {
-			w, objPlaced = append(w, "the "+a.there.name), true // "put a cloth in it"
-			if t.brk == brkComma && i+1 < end {
-				w[len(w)-1] += ","
+		if a.there != nil && r.endsOnPronoun(i, end) && i > first && r.toks[i-1].is(wPreposition) && (objPlaced || a.unknown) {
+			objPlaced = true
+			if a.thereSure {
+				w = append(w, "the "+a.there.name) // "put a cloth in it"
+			} else if w = append(w, itOrThem(t.s)); tail == "" {
+				tail = thatMaybe(a.there)
 			}
 			continue
 		}
@@ -1403,6 +1477,10 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 				w = append(w, "the machine") // "lower it and shut it down"
 				continue
 			}
+			if a.action.Name == "mark" && noting.has(r.lemma1(r.toks[a.verb].s)) {
+				w = append(w, "it") // "measure it, and write it down"
+				continue
+			}
 			if (t.s == "those" || t.s == "these" || t.s == "them") && i+1 < end && countOf[r.word(i+1)] > 1 && r.toks[i+1].men < 0 {
 				i++ // "those two"
 			}
@@ -1410,6 +1488,10 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 				names = "" // "slide it back down the hose": no hose
 			}
 			if names != "" {
+				if r.word(i+1) == "all" && t.brk < brkComma && r.word(i+2) != "the" && len(a.things) > 0 && a.things[0].plural {
+					w = append(w, "all") // "undo them all"
+					i++
+				}
 				w = append(w, "the "+names)
 				if n := r.word(i + 2); t.s == "both" && r.word(i+1) == "of" && (n == "them" || n == "those" || n == "these" || n == "'em") && r.toks[i+2].men < 0 {
 					i += 2 // "take both of those out"
@@ -1417,20 +1499,12 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 				if (r.word(i+1) == "both" || r.word(i+1) == "all" && r.word(i+2) != "the") && !(len(a.things) > 0 && a.things[0].plural) {
 					i++
 				}
-				if r.toks[i].brk == brkComma && i+1 < end {
-					if minds.has(r.toks[i+1].s) || r.othersAt(i+1, a) {
-						break // "wipe it, new washer"
-					}
-					if !particle.has(r.toks[i+1].s) {
-						w[len(w)-1] += ","
-					}
-				}
 				continue
 			}
 			if n := r.word(i + 1); a.action.Name == "fill" && (n == "with" || n == "to" || n == "up" || n == "till" || n == "until") {
 				continue // "fill with …"
 			}
-			if t.s == "her" || t.s == "him" {
+			if t.s == "her" {
 				w = append(w, "the machine")
 				continue
 			}
@@ -1445,7 +1519,11 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			w, objPlaced = append(w, "the machine"), true // "start it up"
 			continue
 		}
-		if (t.s == "her" || t.s == "him") && r.pronounAt(c, i) {
+		if t.s == "him" && r.pronounAt(c, i) {
+			w, objPlaced = append(w, "it"), true
+			continue
+		}
+		if t.s == "her" && r.pronounAt(c, i) || t.s == "she" && i == first {
 			w, objPlaced = append(w, "the machine"), true
 			continue
 		}
@@ -1456,6 +1534,10 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		if x, ok := firstPerson[t.s]; ok {
 			if t.s == "you" && i > 0 && (r.toks[i-1].s == "towards" || r.toks[i-1].s == "toward") {
 				w = append(w, s) // "swing it towards you"
+				continue
+			}
+			if n := r.word(i + 1); x == "" && i+2 < end && t.is(wSubject) && (objPlaced || a.unknown) && leadsClause.has(r.toks[i-1].s) && r.isVerbForm(n) && n != "have" && n != "had" && n[0] != '\'' {
+				w = append(w, "you") // "turn it as I push it down"
 				continue
 			}
 			if x != "" && bodily.has(r.word(i+1)) {
@@ -1484,7 +1566,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			}
 		}
 		if objPlaced && i >= a.hi && (t.s == "where" || t.s == "how" || t.s == "what" || t.s == "and") {
-			if n := r.kind(i + 1); r.toks[i].brk < brkComma && (asksNext.has(r.word(i+1)) || (t.s == "how" || t.s == "what") && n.is(wSubject)) {
+			if n := r.kind(i + 1); r.toks[i].brk < brkComma && (asksNext.has(r.word(i+1)) || t.s == "how" && (r.word(i+1) == "much" || r.word(i+1) == "many") || (t.s == "how" || t.s == "what") && n.is(wSubject)) {
 				break // "pull it out where | do I", "and would you believe it", "and them two …"
 			}
 		}
@@ -1494,9 +1576,6 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		if t.s == "of" && objPlaced && i > first && r.toks[i-1].s == "both" && pronounsObj.has(r.word(i+1)) {
 			i++
 			continue
-		}
-		if objPlaced && i > first && r.toks[i-1].brk == brkComma && endearments.has(t.s) {
-			break // "shut the lid, love, the cat"
 		}
 		if objPlaced && (t.s == "an" || t.s == "and") && r.word(i+1) == "all" && (i+2 >= end || r.word(i+2) == "on" || r.toks[i+1].brk >= brkComma) {
 			i++
@@ -1511,6 +1590,16 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		}
 		if r.cueAtTok(c, i, offCamera) {
 			continue
+		}
+		if objPlaced && i >= a.hi && i > first && r.doseAt(i, end, a) {
+			break // "run the axle through | a little bit of grease on that"
+		}
+		if t.s == "as" && r.word(i+1) == "well" && r.word(i+2) != "as" {
+			i++ // "take that off as well"
+			continue
+		}
+		if i > a.hi && objPlaced && (t.s == "call" && (r.word(i+1) == "it" || r.word(i+1) == "that") || t.s == "doing" || t.s == "done" && i+1 == end) {
+			break // "back it off a flat, call it a flat"
 		}
 		if t.s == "not" && i >= a.hi && objPlaced && len(w) > 3 && !linking.has(r.toks[i-1].s) {
 			break
@@ -1560,26 +1649,19 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		if t.s == "and" && objPlaced && i >= a.hi && r.pastForm(r.word(i+1)) && !strings.HasSuffix(r.toks[a.verb].s, "ing") {
 			break // "pulled the wheel and dropped the chain off"
 		}
-		if objPlaced && i > first && r.toks[i-1].brk == brkComma && (t.s == "that" || t.s == "this" || t.s == "and" && r.othersAt(i+1, a)) {
-			break
-		}
 		if strings.HasPrefix(t.s, "'") {
 			if len(w) > 0 && i > 0 {
 				w[len(w)-1] += s
 			}
 			continue
 		}
-		if t.brk == brkComma && i+1 < end {
-			if objPlaced && (minds.has(r.toks[i+1].s) || r.toks[i+1].s == "and" && (prepositions.has(r.word(i+2)) || particle.has(r.word(i+2))) || r.othersAt(i+1, a) || r.toListener(i+1, end)) {
-				w = append(w, s)
-				break // ", dunked it", ", grease on the pivot": the next thing done
-			}
-			s += ","
-		}
 		w = append(w, s)
 		if len(w) > 24 {
 			break
 		}
+	}
+	if with != "" {
+		with = " (" + with + ")"
 	}
 	if !objPlaced && len(w) >= 2 && names == "" && (a.action.Name == "mark" || a.action.Name == "repeat" || a.action.Name == "test") {
 		objPlaced = true // "take a photo": it has its object in itself
@@ -1590,8 +1672,11 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		}
 		return "Switch the power off."
 	}
-	if len(w) > 1 && w[1] == "and" {
-		return ""
+	if len(w) > 1 && w[1] == "and" || !objPlaced && names == "" && len(w) > 2 && w[2] == "and" && particle.has(w[1]) {
+		return "" // "pulling up and taking in"
+	}
+	if tail == notNamed && a.pronoun != "all" && !r.toldWhere(a, end) {
+		return "" // "hold it dead still": what, only the picture shows
 	}
 	if !objPlaced && a.unknown {
 		if len(w) < 2 || w[1] == "with" || w[1] == "using" || w[1] == "from" || w[1] == "by" {
@@ -1610,7 +1695,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 	}
 	if len(w) > 1 && r.onlyWhereTo(w, a) {
 		switch {
-		case thingless.has(a.action.Name) || bearing.has(r.lemma1(r.toks[a.verb].s)):
+		case thingless.has(a.action.Name) || bearing.has(r.lemma1(r.toks[a.verb].s)) && w[1] != "with" && (len(w) < 3 || w[2] != "of"):
 		case names != "" && !strings.Contains(strings.Join(w, " "), names):
 			objPlaced = false // "pressed in by thumb": the bush that was named before
 		default:
@@ -1629,16 +1714,27 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		if k, many := onlyCounts(w[1:]); k > 0 { // "loosen two", "crack them all", "take the two out"
 			names = strings.TrimPrefix(names, many+" ")
 			w = append(append(w[:1], many, lexicon.Plural(lexicon.Singular(names))), w[1+k:]...)
-			return trimStep(strings.Join(w, " ")) + tail + "."
+			return trimStep(strings.Join(w, " ")) + with + tail + "."
 		}
 		w = append(w[:1], append([]string{"the " + names}, w[1:]...)...)
 	}
-	return trimStep(strings.Join(w, " ")) + tail + "."
+	return trimStep(strings.Join(w, " ")) + with + tail + "."
 }
+
+// noting are the verbs of putting a figure on paper.
+var noting = set("write note jot")
 
 // onlyCounts tells how many words at the beginning of some only count what is named before
 // them, and how a step says that: "the two of them" is "the two".
 func onlyCounts(w []string) (k int, many string) {
+	if len(w) > 3 && w[0] == "the" && w[2] == "of" && pronounsObj.has(strings.TrimRight(w[3], ",")) {
+		switch w[1] {
+		case "pair":
+			return 4, "both the"
+		case "lot":
+			return 4, "all the"
+		}
+	}
 	if len(w) > 0 && w[0] == "the" {
 		k, many = 1, "the "
 	}
@@ -1704,6 +1800,12 @@ func (r *reading) onlyWhereTo(w []string, a *act) bool {
 	}
 	next := strings.ToLower(strings.TrimRight(w[2], ","))
 	if particle.has(first) {
+		if first != "back" && len(w) > 3 && (offWords.has(next) || onWords.has(next)) && articles.has(w[3]) {
+			return true // "hang down off the arm"
+		}
+		if next == "of" || articles.has(next) && len(w) == 4 && stands.has(strings.TrimRight(w[3], ",.")) && a.action.Name != "remove" {
+			return true // "slide off of the shaft", "put on the bench"
+		}
 		if past := !r.plainVerb(r.toks[a.verb].s) && !strings.HasSuffix(r.toks[a.verb].s, "ing"); past && a.verb > r.clauses[a.cl].lo && (first == "on" || first == "in" || first == "over") && articles.has(next) && (len(a.objects) > 0 || r.toks[a.verb-1].men >= 0) {
 			// "tissue tied on it", "a plate, screwed on the frame": not "I clipped on the lid"
 			p := r.toks[a.verb-1]
@@ -1712,6 +1814,19 @@ func (r *reading) onlyWhereTo(w []string, a *act) bool {
 		return prepositions.has(next) && !particle.has(next) || next == "by" || next == "with" || next == "till" || next == "until" || next == "like"
 	}
 	return true
+}
+
+// stands are where things stand and what they lie on, and nobody puts on or in.
+var stands = set("bench side floor ground shelf table wall ramp tray blanket rag vice vise bucket box shed corner van truck")
+
+// toldWhere tells whether the words of an act say with an article where or with what it is done.
+func (r *reading) toldWhere(a *act, end int) bool {
+	for i := a.verb + 1; i+1 < end; i++ {
+		if prepositions.has(r.toks[i].s) && (r.toks[i+1].is(wDeterminer) || r.toks[i+1].men >= 0) {
+			return true
+		}
+	}
+	return false
 }
 
 // willSoon tells whether the next few words say what will be.
@@ -1791,51 +1906,11 @@ func (r *reading) sizedName(m *mention, n string) string {
 // sizedBy are the words that tell a thing from others of its name.
 var sizedBy = set("big small large long short thick thin wide narrow")
 
-// othersAt tells whether what begins at token i is a thing of its own, and no more
-// of what an act is done to or with.
-func (r *reading) othersAt(i int, a *act) bool {
-	if i >= len(r.toks) {
-		return false
-	}
-	joins := i > 0 && r.toks[i-1].s == "and" && a.action.Name != "support" && a.action.Name != "press" // "check it, and the bolts": those too
-	for k := 0; k < 3 && i < len(r.toks)-1 && r.toks[i].men < 0 && (determiner.has(r.toks[i].s) || !stopWords.has(r.toks[i].s)); k++ {
-		i++
-	}
-	mi := int(r.toks[i].men)
-	if mi < 0 || slices.Contains(a.objects, mi) {
-		return false
-	}
-	m := &r.mentions[mi]
-	if m.kind&lexicon.Tool != 0 || m.prep != "" {
-		return false
-	}
-	if !joins && m.kind&(lexicon.Part|lexicon.Fastener) != 0 && m.entry != nil && (m.hi == r.clauses[a.cl].hi || r.toks[m.hi-1].brk >= brkComma) {
-		return true // "slide it off, link", "hold it back with a screwdriver, and the gasket"
-	}
-	return m.hi < len(r.toks) && r.toks[m.hi-1].brk < brkComma && (r.kind(m.hi).is(wOn|wOff) || r.toks[m.hi].s == "back")
-}
-
 // asksNext are the words that begin another clause after "and" and "where".
 var asksNext = set("would could should do does did shall")
 
-// endearments are what one calls whoever is by.
-var endearments = set("love mate pal lads lad dear darling folks guys son")
-
 // minds are the words that begin a warning.
 var minds = set("wear mind watch don't never careful keep")
-
-// toListener tells whether the words from token i on speak to whoever listens and
-// say nothing of the work: "forgive me", "bear with me".
-func (r *reading) toListener(i, end int) bool {
-	me := false
-	for ; i < end; i++ {
-		if r.toks[i].men >= 0 || r.toks[i].qty >= 0 || bodily.has(r.toks[i].s) {
-			return false
-		}
-		me = me || r.toks[i].s == "me" || r.toks[i].s == "us"
-	}
-	return me
-}
 
 // toMachine tells whether an act that is done to "it", and to nothing that can be
 // meant by that, is done to the machine: "unplug it", "tip it on its side", "fire it up".
@@ -1905,8 +1980,8 @@ func (r *reading) needsThe(i int, m *mention) bool {
 		// "a 19 mil socket", "the half clamp": it has one
 		p := r.toks[i-1].s
 		for k := i - 1; k > 0 && k > i-4 && r.toks[k].men < 0 && (!stopWords.has(r.toks[k].s) || dropAdj.has(r.toks[k].s)) && r.toks[k].brk <= brkPause; k-- {
-			if determiner.has(r.toks[k-1].s) {
-				return false // "the little safety plate"
+			if determiner.has(r.toks[k-1].s) || r.toks[k-1].s == "of" {
+				return false // "the little safety plate", "a bit of scuff pad"
 			}
 		}
 		if r.toks[i-1].qty >= 0 || determiner.has(p) || !stopWords.has(p) && r.toks[i-1].men < 0 && !r.isVerbForm(p) || dropAdj.has(p) || countOf[p] > 0 {
@@ -2080,7 +2155,7 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 			w[len(w)-1] += ","
 		}
 	}
-	for n := len(w); n > 0 && (stopWords.has(strings.ToLower(w[n-1])) || prepositions.has(strings.ToLower(w[n-1]))) && !(n > 1 && (w[n-2] == "facing" || w[n-2] == "pointing" || n > 2 && features.has(strings.ToLower(w[n-2])) && turned.has(strings.ToLower(w[n-1])))); n-- {
+	for n := len(w); n > 0 && !(n > 2 && (w[n-1] == "ones" || w[n-1] == "one") && !articles.has(w[n-2]) && !prepositions.has(w[n-2])) && (stopWords.has(strings.ToLower(w[n-1])) || prepositions.has(strings.ToLower(w[n-1]))) && !(n > 1 && (w[n-2] == "facing" || w[n-2] == "pointing" || n > 2 && features.has(strings.ToLower(w[n-2])) && turned.has(strings.ToLower(w[n-1])))); n-- {
 		w = w[:n-1]
 	}
 	if len(w) < 2 {
@@ -2090,7 +2165,7 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 	return " " + strings.Join(w, " ")
 }
 
-var danglers = set("hmm hm um uh er ah oh eh not just don't where they she he it's now and or but so the a an to of with for from as because if then than that which in into on at by towards toward is was are i you we 's it's just would could how why come no yes yeah och honestly look innit cos coz while when till until would could should must might else yet its")
+var danglers = set("til once hmm hm um uh er ah oh eh not just don't where they she he it's now and or but so the a an to of with for from as because if then than that which in into on at by towards toward is was are i you we 's it's just would could how why come no yes yeah och honestly look innit cos coz while when till until would could should must might else yet its")
 
 // trimStep cuts a step to size and takes off what dangles.
 func trimStep(s string) string {
@@ -2112,7 +2187,7 @@ func trimStep(s string) string {
 		f = f[:n-3] // "a minute ago"
 	}
 	f = noAfter(f)
-	for n := len(f); n > 4 && f[n-2] == "and" && (particle.has(f[n-1]) || f[n-1] == "over" || f[n-1] == "through" || f[n-1] == "round") && (!particle.has(f[n-3]) || f[n-4] == "and"); n = len(f) {
+	for n := len(f); n > 4 && f[n-2] == "and" && (particle.has(f[n-1]) || f[n-1] == "over" || f[n-1] == "through" || f[n-1] == "round" || f[n-1] == "behind" || f[n-1] == "underneath") && (!particle.has(f[n-3]) || f[n-4] == "and"); n = len(f) {
 		f = f[:n-2] // "stretch the spring and over"
 	}
 	if n := len(f); n > 4 && f[n-3] == "with" && f[n-2] == "its" && countOf[f[n-1]] > 1 {
@@ -2122,6 +2197,13 @@ func trimStep(s string) string {
 		l := strings.ToLower(strings.Trim(f[len(f)-1], ",.;:"))
 		if p := f[len(f)-2]; l == "you" && (p == "towards" || p == "toward") {
 			break
+		}
+		if (l == "was" || l == "were") && slices.ContainsFunc(f[max(0, len(f)-6):], func(w string) bool { return w == "way" || w == "as" || w == "where" || w == "how" }) {
+			break // "the way the old one was"
+		}
+		if p := f[len(f)-2]; len(f) > 3 && (l == "it" || l == "they" || l == "you") && leadsClause.has(p) {
+			f = f[:len(f)-2] // "with the bar as it"
+			continue
 		}
 		if p := f[len(f)-2]; (p == "facing" || p == "pointing") && particle.has(l) {
 			break
@@ -2134,6 +2216,9 @@ func trimStep(s string) string {
 	return strings.TrimRight(strings.Join(noAfter(f), " "), ",.;: ")
 }
 
+// leadsClause are the words that lead to what somebody does or a thing does meanwhile.
+var leadsClause = set("as while when where until till before after once what how")
+
 // noAfter takes off a last "and see", "to let" of which the rest has gone.
 func noAfter(f []string) []string {
 	if n := len(f); n > 3 && (f[n-2] == "and" && cutAfterAnd.has(f[n-1]) || f[n-2] == "to" && (f[n-1] == "let" || f[n-1] == "have")) {
@@ -2142,4 +2227,4 @@ func noAfter(f []string) []string {
 	return f
 }
 
-var cutAfterAnd = set("see begin go try then honestly hopefully aye yeah yep ah oh")
+var cutAfterAnd = set("gone see begin go try look looky quick quickly then honestly hopefully aye yeah yep ah oh")

@@ -177,6 +177,8 @@ func (r *reading) thenPlace(ci int) {
 	}
 	x := act{action: r.lex.Action("fit"), lo: c.lo, hi: i, verb: -1, subject: true, rule: "thing and place"}
 	switch w := r.toks[i].s; {
+	case ci+1 < len(r.clauses) && r.clauses[ci+1].sentence == c.sentence && r.toks[r.clauses[ci+1].lo].s == "there":
+		return // "in each hub there's two screws"
 	case i+1 < c.hi && placing.has(w) && w != "to" && (determiner.has(r.toks[i+1].s) || r.toks[i+1].men >= 0):
 		x.ifOff = true
 	case (onWords.has(w) || offWords.has(w)) && (i+1 == c.hi || r.toks[i].brk >= brkComma || handAt(r, i+1, c.hi)):
@@ -326,7 +328,7 @@ func (r *reading) laid(ci int) {
 	}
 	for i := c.lo; i < c.hi && r.toks[i].s != "with"; i++ {
 		s := r.toks[i].s
-		if s == "'s" || r.toks[i].men < 0 && (linking.has(s) || i < m.hi+3 && r.isVerbForm(s) && s != "set" && !placeWords.has(s)) {
+		if s == "'s" || r.toks[i].men < 0 && (linking.has(s) || i < m.hi+3 && r.isVerbForm(s) && s != "set" && !placeWords.has(s) && !features.has(s)) {
 			return
 		}
 	}
@@ -376,7 +378,7 @@ func (r *reading) laid(ci int) {
 		}
 	}
 	goes := placing.has(next) && (determiner.has(after) || after == "both" || after == "top" || after == "there" || after == "it" || after == "them" || after == "to" && (next == "on" || next == "in" || next == "up") || k+1 < c.hi && r.toks[k+1].men >= 0) && (m.count == 0 || k > m.hi)
-	isNew := (m.isNew && (c.hi-c.lo <= 5 || next == "from" || next == "through" || next == "each") || next == "new" && m.hi+1 == c.hi) && !r.notHad(ci) && !r.ofKit(ci)
+	isNew := (m.isNew && (c.hi-c.lo <= 5 || next == "from" || next == "through" || next == "each" || k < c.hi && r.namesFeature(k, c.hi)) || next == "new" && m.hi+1 == c.hi) && !r.notHad(ci) && !r.ofKit(ci)
 	if !goes && !isNew {
 		return
 	}
@@ -1151,6 +1153,9 @@ func (r *reading) saidBare(c *clause, i int) bool {
 	return true
 }
 
+// stuffAndPlace is the rule by which spreads reads.
+const stuffAndPlace = "consumable and place"
+
 // spreads reads "smear of copper grease on the shank", "brake cleaner both sides":
 // something used up, and where it goes, with no verb of its own.
 func (r *reading) spreads(ci int) {
@@ -1167,7 +1172,7 @@ func (r *reading) spreads(ci int) {
 			continue // it is in there, and nobody put it there
 		}
 		lo := m.from
-		for lo > c.lo && r.toks[lo-1].men < 0 && r.toks[lo-1].brk <= brkPause && lo > m.from-5 && (measured.has(r.toks[lo-1].s) || r.toks[lo-1].s == "of" || determiner.has(r.toks[lo-1].s) || dropAdj.has(r.toks[lo-1].s)) {
+		for lo > c.lo && r.toks[lo-1].men < 0 && r.toks[lo-1].brk <= brkPause && lo > m.from-5 && !(articles.has(r.toks[lo].s) && r.plainVerb(r.toks[lo-1].s)) && (measured.has(r.toks[lo-1].s) || r.toks[lo-1].s == "of" || determiner.has(r.toks[lo-1].s) || dropAdj.has(r.toks[lo-1].s)) {
 			lo--
 		}
 		dosed := lo < m.from
@@ -1205,7 +1210,7 @@ func (r *reading) spreads(ci int) {
 		if cleaners.has(m.head) && !drapes.has(r.headAfter(c, m.hi)) {
 			name = "clean" // "brake cleaner both sides of the disc"
 		}
-		r.addAct(ci, act{action: r.lex.Action(name), lo: lo, hi: end, verb: -1, objects: []int{mi}, subject: true, rule: "consumable and place"})
+		r.addAct(ci, act{action: r.lex.Action(name), lo: lo, hi: end, verb: -1, objects: []int{mi}, subject: true, rule: stuffAndPlace})
 	}
 }
 
@@ -1420,7 +1425,9 @@ func (r *reading) verbless(ci int) {
 			name = "switch off"
 		}
 		if name == "fit" && w == "on" && r.switchedOff(m) && !switched.has(m.head) {
-			name = "apply" // a handbrake
+			if name = "apply"; m.head == "key" { // a handbrake
+				name = "switch on"
+			}
 		}
 		if name == "fit" && supplies.has(m.head) {
 			if w != "on" {
@@ -1437,7 +1444,7 @@ func (r *reading) verbless(ci int) {
 			continue
 		}
 		x := act2(act, m.from, hi, mi)
-		x.ifOff = (returns || w == "on" && next == "top") && !back && !m.isNew // "two covers on top here": where they are
+		x.ifOff = (returns || w == "on" && (next == "top" || m.count > 1 && (next == "each" || next == "both"))) && !back && !m.isNew // "two covers on top here": where they are
 		r.addAct(ci, x)
 		// what follows is no longer "on the nuts" but "nuts"
 		for _, ki := range c.mentions {
@@ -1714,7 +1721,7 @@ func (r *reading) outOfTheWay(ci int) {
 		return
 	}
 	m := &r.mentions[c.mentions[0]]
-	if m.prep != "with" || m.kind&(lexicon.Part|lexicon.Fastener) == 0 || r.inAct(ci, c.mentions[0]) || m.from > c.lo+3 {
+	if m.prep != "with" || m.kind&(lexicon.Part|lexicon.Fastener) == 0 || r.inAct(ci, c.mentions[0]) || m.from > c.lo+3 || r.word(m.from-2) == "even" {
 		return
 	}
 	switch w := r.word(m.hi); {
