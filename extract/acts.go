@@ -70,6 +70,7 @@ func (r *reading) findActs() {
 		r.likewise(ci)
 		r.singledOut(ci)
 		r.countedAndAway(ci)
+		r.countedHold(ci)
 		r.onlyPointed(ci)
 		r.endsOff(ci)
 		r.backAlone(ci)
