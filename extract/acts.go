@@ -55,6 +55,7 @@ func (r *reading) findActs() {
 		r.renewed(ci)
 		r.laid(ci)
 		r.stowed(ci)
+		r.liesAway(ci)
 		r.laidBeside(ci)
 		r.stood(ci)
 		r.row(ci)
