@@ -17,6 +17,7 @@ func (r *reading) refer() {
 	for ci := range r.clauses {
 		st.clause(ci)
 	}
+	r.things = append(r.things, st.odds...)
 	r.implied()
 }
 
@@ -77,7 +78,11 @@ type tracker struct {
 	back      int             // the same of what is known to have come off before
 	turns     []turn          // how things came off and went on of late, the latest last
 	lent      map[string]bool // names of what lent a hand as a tool
-	settled   bool            // the words around the last pronoun settle what it is
+	odd       oddOne          // one of several that was told apart last by how it fared
+	nth       string          // which of several was told apart last by its number, and where
+	nthAt     int
+	odds      []*thing // all of those: nothing else is said of them
+	settled   bool     // the words around the last pronoun settle what it is
 }
 
 func (s *tracker) clause(ci int) {
@@ -132,6 +137,7 @@ func (s *tracker) clause(ci int) {
 	}
 	s.turn(ci)
 	s.bySize(c)
+	s.oddOne(ci)
 	heard := len(c.acts)
 	for k := 0; k < len(c.acts) || k == heard; k++ {
 		if k == heard {
@@ -1032,6 +1038,9 @@ func (s *tracker) apply(ci, ai int, a *act) {
 				ts = append(ts, t)
 			}
 		}
+	}
+	if o := s.odd.t; o != nil && s.odd.sentence == c.sentence && len(ts) == 1 && ts[0] == o.of && a.lo > o.first && !r.many(a) {
+		ts[0] = o
 	}
 	if len(ts) == 0 && (a.rule == numberByHand || countOf[a.pronoun] > 2 && fastens[a.action.Name]) {
 		if part := s.justFitted(a.lo); part != nil {
