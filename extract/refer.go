@@ -17,6 +17,7 @@ func (r *reading) refer() {
 	for ci := range r.clauses {
 		st.clause(ci)
 	}
+	r.things = append(r.things, st.odds...)
 	r.implied()
 }
 
@@ -77,7 +78,11 @@ type tracker struct {
 	back      int             // the same of what is known to have come off before
 	turns     []turn          // how things came off and went on of late, the latest last
 	lent      map[string]bool // names of what lent a hand as a tool
-	settled   bool            // the words around the last pronoun settle what it is
+	odd       oddOne          // one of several that was told apart last by how it fared
+	nth       string          // which of several was told apart last by its number, and where
+	nthAt     int
+	odds      []*thing // all of those: nothing else is said of them
+	settled   bool     // the words around the last pronoun settle what it is
 }
 
 func (s *tracker) clause(ci int) {
@@ -132,6 +137,7 @@ func (s *tracker) clause(ci int) {
 	}
 	s.turn(ci)
 	s.bySize(c)
+	s.oddOne(ci)
 	heard := len(c.acts)
 	for k := 0; k < len(c.acts) || k == heard; k++ {
 		if k == heard {
@@ -738,7 +744,7 @@ func (s *tracker) inTurn(c *clause) {
 			continue
 		}
 		if len(t.events) == 0 {
-			if s.fitting(m.lo) && (r.bareElement(c, mi) || r.kind(m.hi).is(wPreposition) || r.word(m.hi) == "next" && t.ownsNone()) && !wholes.has(t.head) && !neverLoose.has(t.head) && !isLock(t) && r.since(t.first, m.lo) > 60 && !turnsWork(r.toks[c.lo:m.from]) {
+			if s.fitting(m.lo) && (r.bareElement(c, mi) || r.kind(m.hi).is(wPreposition) || r.word(m.hi) == "next" && t.ownsNone()) && !wholes.has(t.head) && !neverLoose.has(t.head) && !isLock(t) && (r.since(t.first, m.lo) > 60 || onlyFitted.has(t.head) || s.goesWith(c, mi)) && !turnsWork(r.toks[c.lo:m.from]) {
 				back(m, mi)
 			}
 			continue
@@ -761,6 +767,41 @@ func (s *tracker) inTurn(c *clause) {
 		}
 		back(m, mi)
 	}
+}
+
+// onlyFitted are what nobody names while things go on but to say that it goes on too.
+var onlyFitted = set("washer gasket seal o-ring shim spacer grommet bush bushing")
+
+// goesWith tells whether something else that a clause names between commas had come off, or
+// goes on in it: "Cover, two screws, plug."
+func (s *tracker) goesWith(c *clause, of int) bool {
+	r := s.r
+	return slices.ContainsFunc(c.mentions, func(mi int) bool {
+		t := r.mentions[mi].entry
+		if mi == of || t == nil || !r.bareElement(c, mi) && r.verblessActOn(c, mi) < 0 {
+			return false
+		}
+		st := r.lastState(t)
+		return st == Removed || st == Refitted && t.events[len(t.events)-1].lo >= c.lo
+	})
+}
+
+// returnsUnseen tells whether a part that nobody said came off goes back by no more than the
+// way it moves, while things go on: "Float inside.", "Drum down.", where it was lifted.
+func (s *tracker) returnsUnseen(t *thing, a *act) bool {
+	r := s.r
+	if a.rule != "thing and particle" || t.fastener || r.since(t.first, a.lo) <= 60 {
+		return false
+	}
+	switch r.word(a.hi - 1) {
+	case "up":
+		return false
+	case "down":
+		return slices.ContainsFunc(r.acts, func(o act) bool {
+			return o.lo < a.lo && o.happened() && o.action.Name == "lift" && slices.Contains(o.things, t)
+		})
+	}
+	return true
 }
 
 // cameOffWith tells whether what the clause before put back is what came off together
@@ -998,6 +1039,9 @@ func (s *tracker) apply(ci, ai int, a *act) {
 			}
 		}
 	}
+	if o := s.odd.t; o != nil && s.odd.sentence == c.sentence && len(ts) == 1 && ts[0] == o.of && a.lo > o.first && !r.many(a) {
+		ts[0] = o
+	}
 	if len(ts) == 0 && (a.rule == numberByHand || countOf[a.pronoun] > 2 && fastens[a.action.Name]) {
 		if part := s.justFitted(a.lo); part != nil {
 			ts = append(ts, s.unnamedOf(part, a.lo)) // "On with the cover. All four with the fingers."
@@ -1166,7 +1210,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 			if st != Refitted && st != HandTight && st != Removed {
 				continue
 			}
-		} else if a.ifOff && st != Removed && st != Loosened && !(a.byHand && t.fastener && r.withMine(c, a.hi)) && !(r.word(a.hi) == "top" && wasFitting) && !(st == "" && (a.rule == "thing and place" || a.rule == "thing and particle" && r.word(a.hi-1) == "through") && s.fitted > 0 && r.since(s.fitted, a.lo) < 90) {
+		} else if a.ifOff && st != Removed && st != Loosened && !(a.byHand && t.fastener && r.withMine(c, a.hi)) && !(r.word(a.hi) == "top" && wasFitting) && !(st == "" && wasFitting && s.returnsUnseen(t, a)) && !(st == "" && (a.rule == "thing and place" || a.rule == "thing and particle" && r.word(a.hi-1) == "through") && s.fitted > 0 && r.since(s.fitted, a.lo) < 90) {
 			continue
 		}
 		if n == "fit" && a.verb >= 0 && !a.subject && r.word(a.hi-1) == "through" && r.lemma1(r.toks[a.verb].s) == "push" && st != Removed && !s.fitting(a.lo) && !r.ofNew(a) && !r.fitsNext(ai) {

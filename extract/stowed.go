@@ -83,3 +83,102 @@ func (r *reading) keptOff(a *act) bool {
 	}
 	return false
 }
+
+// restAt are where things lie that are off, and where nothing of a machine is.
+var restAt = set("bench workbench worktop windowsill shelf table sink pocket settee sofa couch bucket towel blanket sacks cardboard newspaper kitchen lawn grass driveway porch")
+
+// restFar are the same only where a thing is said to be there still, or away from the work, or
+// of the seat in a car.
+var restFar = set("floor corner seat chair box bag drawer ground wall tub tray van car truck shed garage house boot counter")
+
+// liesVerbs are the verbs of what lies somewhere.
+var liesVerbs = set("'s is are 're stays stay sits sit lies lie stands lives")
+
+// liesAway reads "the guard, that orange thing, that's still over there under the bench" and
+// "Panel's on the back seat": what lies where nothing of the machine is came off, though
+// nobody said so.
+func (r *reading) liesAway(ci int) {
+	c := &r.clauses[ci]
+	if c.mood&(notWork|announced) != 0 || ci < r.toolList[1] || len(c.acts) > 0 {
+		return
+	}
+	for v := c.lo; v < c.hi; v++ {
+		if !liesVerbs.has(r.toks[v].s) || r.toks[v].brk >= brkComma {
+			continue
+		}
+		end := r.restsAt(c, v+1)
+		if end == 0 {
+			continue
+		}
+		if mi := r.whatLies(ci, v); mi >= 0 {
+			x := act2(r.lex.Action("leave off"), c.lo, end, mi)
+			x.rule = "thing and where it lies"
+			r.addAct(ci, x)
+		}
+		return
+	}
+}
+
+// restsAt gives the token after "still over there under the bench" at i, 0 where no such
+// thing stands there.
+func (r *reading) restsAt(c *clause, i int) int {
+	away := false
+	for i < c.hi {
+		switch w := r.toks[i].s; w {
+		case "now", "all", "both", "just", "here":
+		case "still", "already", "over", "there", "back", "out", "sitting", "lying", "laying":
+			away = true
+		case "on", "in", "under":
+			for k := i + 1; k < min(c.hi, i+5) && r.toks[k-1].brk < brkComma; k++ {
+				w := r.toks[k].s
+				switch {
+				case restAt.has(w) && !(k+1 < c.hi && r.toks[k].brk < brkComma && (r.toks[k+1].men >= 0 && r.toks[k+1].men == r.toks[k].men || r.word(k+1) == "vice" || r.word(k+1) == "vise")):
+					return k + 1
+				case restFar.has(w):
+					if away || w == "floor" && r.word(k-1) == "the" && r.toks[i].s == "on" || w == "seat" && (r.toks[k-1].s == "back" || r.toks[k-1].s == "front" || r.toks[k-1].s == "passenger") {
+						return k + 1
+					}
+					return 0
+				case r.toks[k].is(wLinking) || prepositions.has(w) || w == "and":
+					return 0
+				}
+			}
+			return 0
+		default:
+			return 0
+		}
+		i++
+	}
+	return 0
+}
+
+// whatLies gives what is said to lie somewhere by a verb at v: what stands right before it, or
+// "that" or "it" after the only thing named in the sentence so far; -1 where it is not known.
+func (r *reading) whatLies(ci, v int) int {
+	c := &r.clauses[ci]
+	named := c.mentions
+	pron := v > c.lo && r.toks[v-1].men < 0
+	if pron {
+		switch w := r.toks[v-1].s; w {
+		case "that", "it", "they", "those", "these":
+		default:
+			return -1
+		}
+		if v-1 == c.lo && ci > 0 {
+			if p := &r.clauses[ci-1]; p.sentence == c.sentence && len(p.acts) == 0 && p.mood&notWork == 0 {
+				c, named = p, p.mentions
+			}
+		}
+	}
+	for _, mi := range named {
+		m := &r.mentions[mi]
+		if m.from >= v {
+			break
+		}
+		if m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.isNew || m.head == unsaid || m.head == "key" || wholes.has(m.head) || !r.opens(c, m) || !pron && m.hi != v {
+			return -1
+		}
+		return mi
+	}
+	return -1
+}
