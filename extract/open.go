@@ -76,6 +76,9 @@ func (r *reading) dueOf(ci int) string {
 					return strings.ToLower(r.text(i, i+len(p)))
 				}
 			}
+			if n := r.afterUseAt(i, c.hi); n > 0 {
+				return strings.ToLower(r.text(i, i+n))
+			}
 			if r.toks[i].s == "after" && i+2 < c.hi {
 				for j := i + 1; j < min(c.hi, i+6); j++ {
 					switch r.toks[j].s {

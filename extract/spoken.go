@@ -58,6 +58,7 @@ func (r *reading) spokenOpen(rec *Record) []Open {
 	ends = append(ends, r.outstanding(ends, rec)...)
 	ends = append(ends, r.hinted(ends, rec)...)
 	ends = append(ends, r.closing(ends)...)
+	ends = r.usedFirst(ends)
 	var out []Open
 	for _, e := range ends {
 		if e.kind == "" || r.settled(e, rec) {
