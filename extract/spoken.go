@@ -2631,6 +2631,9 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 		}
 	}
 	for k := r.toks[lo].cl - 1; !e.sure && e.kind != Promise && k >= 0 && e.signal != "unrun" && e.signal != "closing" && e.signal != "weighed" && hi-r.clauses[k].lo <= 36 && r.since(r.clauses[k].lo, e.lo) < 12 && r.clauses[k].mood&(aside|greeting) == 0; k-- {
+		if r.clauses[k].sentence != r.clauses[k+1].sentence && e.lo-lo >= 16 {
+			break // enough to tell what it is of
+		}
 		lo = r.clauses[k].lo
 	}
 	if hi-lo > 38 {
@@ -2655,6 +2658,9 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 	o.Question = spokenQuestion(o, e.sure && o.About != "" && (e.topic >= 0 || e.noun >= 0 || o.LedgerID != "" || e.kind == Unsure), r.perhapsOf(from, lo, hi, e))
 	if e.signal == "recap" && e.noun >= 0 && len(r.lex.Lemmas(r.toks[e.noun].s)) > 0 {
 		o.Question = spokenQuestion(o, false, "") // "bleed it": what is to be done, of no thing
+	}
+	if e.signal == "again" && o.Before == BeforeLater && o.Due != "" {
+		o.Question = "Has this been done, " + o.Due + ": “" + o.Quote + "”?"
 	}
 	if e.signal == "misfit" || e.signal == "unfitting" {
 		what := "what is fitted"
