@@ -88,7 +88,7 @@ func (r *reading) usedFirst(ends []*looseEnd) []*looseEnd {
 // others; -1 where nothing is, or it was done.
 func (r *reading) goesOver(lo, hi, at, n int) int {
 	ci := int(r.toks[at].cl)
-	if r.clauses[ci].mood&(asked|aside|greeting|storied|hypothetical) != 0 || r.usedTo(&r.clauses[ci]) {
+	if r.clauses[ci].mood&(asked|aside|greeting|storied|hypothetical) != 0 || r.usedTo(&r.clauses[ci]) || r.doneAlready(ci) {
 		return -1
 	}
 	again, verb := false, -1

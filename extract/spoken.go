@@ -393,8 +393,10 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		default:
 			e.kind, e.before = ReplaceLater, BeforeLater
 		}
+	case "out-of-reach":
+		e.kind = NotTorqued
 	case "two-light":
-		if !told || c.mood&asked != 0 || r.pastTold(c) && !r.saidIn(c, "'ve") || r.saidIn(c, "you") || r.saidIn(c, "your") || r.saidIn(c, "whether") || !r.tightensNear(ci) && !r.frontedFastener(ci) || r.undoes(c) {
+		if r.reachedIn(ci, oc.lo) || !told || c.mood&asked != 0 || r.pastTold(c) && !r.saidIn(c, "'ve") || r.saidIn(c, "you") || r.saidIn(c, "your") || r.saidIn(c, "whether") || !r.tightensNear(ci) && !r.frontedFastener(ci) || r.undoes(c) {
 			return nil
 		}
 		e.kind = NotTorqued
@@ -463,6 +465,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			e.kind = Suspect // "90 for an M6, that can't be right"
 		}
 	case "half-tight":
+		if r.reachedIn(ci, oc.lo) {
+			return nil // told by what is not reached
+		}
 		if p := r.word(oc.lo - 1); p == "was" || p == "were" || r.hasWord(oc, "yet") && (r.doneAlready(ci) || r.amiss(ci, "tighten", "torque")) {
 			return nil // "it was only hand tight": how it was found
 		}
@@ -1875,7 +1880,7 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 			return // "the tracking needs doing": of what no list has
 		}
 	}
-	if r.aimAhead(e, ci, oc) || r.aimMade(e, ci) || r.aimFigure(e, ci) {
+	if e.signal == "out-of-reach" && r.aimReach(e, ci) || r.aimAhead(e, ci, oc) || r.aimMade(e, ci) || r.aimFigure(e, ci) {
 		return
 	}
 	if e.kind == Promise {
@@ -2377,6 +2382,9 @@ func (r *reading) sameTopic(a, b int) bool {
 func (r *reading) settled(e *looseEnd, rec *Record) bool {
 	switch e.kind {
 	case NotTorqued:
+		if e.signal == "out-of-reach" {
+			return r.reachedAfter(e)
+		}
 		return e.topic >= 0 && (r.doneLater(e) || r.valueLater(e, rec)) || e.signal == "two-light" && r.tightenedNext(e)
 	case Unsure:
 		return r.torqueIn(e) && r.valueLater(e, rec)
@@ -2661,6 +2669,9 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 	}
 	if e.signal == "again" && o.Before == BeforeLater && o.Due != "" {
 		o.Question = "Has this been done, " + o.Due + ": “" + o.Quote + "”?"
+	}
+	if e.signal == "out-of-reach" && o.About != "" {
+		o.Question = "Is the one tight that the wrench did not reach (the " + o.About + "): “" + o.Quote + "”?"
 	}
 	if e.signal == "misfit" || e.signal == "unfitting" {
 		what := "what is fitted"
