@@ -95,7 +95,7 @@ func (r *reading) valueChecks(rec *Record) []Open {
 			if r.since(qa.lo, qb.lo) > 60 {
 				break
 			}
-			if mine.near(yours) || a.stage != b.stage && b.stage > 0 {
+			if mine.near(yours) || mine.within(yours) || yours.within(mine) || a.stage != b.stage && b.stage > 0 {
 				continue
 			}
 			if a.applied != "quoted" && b.applied != "quoted" || qa.Unit != qb.Unit && r.toks[qa.hi-1].cl == r.toks[qb.lo].cl {
@@ -115,6 +115,7 @@ type said struct {
 	heard *heard
 	q     *quantity
 	nm    float64
+	most  float64 // where it is a range, its upper end
 }
 
 func (r *reading) saidBy(h *heard) said {
@@ -130,7 +131,18 @@ func saidOf(q *quantity) said {
 			s.nm, _ = nm.Float64()
 		}
 	}
+	if s.q.High != nil {
+		if nm, ok := normalize.ToNM(s.q.High, s.q.Unit); ok {
+			s.most, _ = nm.Float64()
+		}
+	}
 	return s
+}
+
+// within tells whether a torque lies in the range that another gives: who goes for a hundred
+// and seventy where the sticker has a hundred and sixty to eighty does as it says.
+func (s said) within(o said) bool {
+	return s.nm > 0 && o.most > o.nm && s.nm >= 0.97*o.nm && s.most <= 1.03*o.most
 }
 
 // near tells whether two torques are one value, within three percent; what has

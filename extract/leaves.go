@@ -59,6 +59,9 @@ func (r *reading) leaves(ci int) []openCue {
 	if lo, hi := r.partial(ci); lo >= 0 && !r.heardIn(ci, ci, "half-tight") {
 		out = append(out, openCue{lo, hi, "half-tight"})
 	}
+	if lo, hi := r.outOfReach(ci); lo >= 0 {
+		out = append(out, openCue{lo, hi, "out-of-reach"})
+	}
 	if lo, hi := r.dryYet(ci); lo >= 0 && !r.heardIn(ci, ci, "undone", "still-off", "before-use") {
 		out = append(out, openCue{lo, hi, "undone"})
 	}

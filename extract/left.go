@@ -917,7 +917,7 @@ func (r *reading) putsOn(c *clause) bool {
 func (r *reading) wrenchAt(lo, hi int) bool {
 	for i := lo; i < hi; i++ {
 		switch r.toks[i].s {
-		case "wrench", "spanner", "socket", "ratchet", "bar", "key":
+		case "wrench", "spanner", "socket", "ratchet", "bar", "key", "clicker":
 			return true
 		}
 	}

@@ -6,6 +6,8 @@ import (
 	"sort"
 	"strconv"
 	"strings"
+
+	"wrenchword/extract/lexicon"
 )
 
 // open asks the open questions: what people said they leave open, what the
@@ -24,6 +26,7 @@ func (r *reading) open(rec *Record) {
 	})
 	rec.Open = append([]Open{}, out...)
 	r.siftOpen(rec)
+	r.heldSomehow(rec)
 	ids := map[string]int{}
 	for i := range rec.Open {
 		o := &rec.Open[i]
@@ -75,6 +78,9 @@ func (r *reading) dueOf(ci int) string {
 				if r.says(i, c.hi, p) {
 					return strings.ToLower(r.text(i, i+len(p)))
 				}
+			}
+			if n := r.afterUseAt(i, c.hi); n > 0 {
+				return strings.ToLower(r.text(i, i+n))
 			}
 			if r.toks[i].s == "after" && i+2 < c.hi {
 				for j := i + 1; j < min(c.hi, i+6); j++ {
@@ -131,6 +137,24 @@ func (r *reading) ledgerOpen(rec *Record, said []Open) []Open {
 	}
 	return out
 }
+
+// heldSomehow asks of what no spanner makes fast what holds it, and for no torque.
+func (r *reading) heldSomehow(rec *Record) {
+	for i := range rec.Open {
+		o := &rec.Open[i]
+		if o.Kind != NotTorqued || o.Rule != "ledger: left "+Refitted && o.Rule != "ledger: left "+HandTight || !heldOtherwise.has(lexicon.Singular(lastOf(o.About))) {
+			continue
+		}
+		if o.Kind = Unfinished; lexicon.Singular(lastOf(o.About)) == "pin" {
+			o.Kind = LockMissing
+		}
+		o.Question = "What holds the " + o.About + " in place? The recording puts it on and does not say."
+	}
+	rec.Open = mergeOpen(rec.Open)
+}
+
+// heldOtherwise are the parts that no spanner makes fast: what holds them is asked, no torque.
+var heldOtherwise = set("pin belt tyre tire tube battery gasket seal spring rod wire cable ram roller circlip clip card bearing chain mat glass cushion lacing")
 
 // madeDead tells of "it's unplugged", "unplug it": the machine is cut off from its
 // current, whatever it was that was named before.

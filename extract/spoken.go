@@ -58,6 +58,7 @@ func (r *reading) spokenOpen(rec *Record) []Open {
 	ends = append(ends, r.outstanding(ends, rec)...)
 	ends = append(ends, r.hinted(ends, rec)...)
 	ends = append(ends, r.closing(ends)...)
+	ends = r.usedFirst(ends)
 	var out []Open
 	for _, e := range ends {
 		if e.kind == "" || r.settled(e, rec) {
@@ -392,8 +393,10 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		default:
 			e.kind, e.before = ReplaceLater, BeforeLater
 		}
+	case "out-of-reach":
+		e.kind = NotTorqued
 	case "two-light":
-		if !told || c.mood&asked != 0 || r.pastTold(c) && !r.saidIn(c, "'ve") || r.saidIn(c, "you") || r.saidIn(c, "your") || r.saidIn(c, "whether") || !r.tightensNear(ci) && !r.frontedFastener(ci) || r.undoes(c) {
+		if r.reachedIn(ci, oc.lo) || !told || c.mood&asked != 0 || r.pastTold(c) && !r.saidIn(c, "'ve") || r.saidIn(c, "you") || r.saidIn(c, "your") || r.saidIn(c, "whether") || !r.tightensNear(ci) && !r.frontedFastener(ci) || r.undoes(c) {
 			return nil
 		}
 		e.kind = NotTorqued
@@ -462,6 +465,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			e.kind = Suspect // "90 for an M6, that can't be right"
 		}
 	case "half-tight":
+		if r.reachedIn(ci, oc.lo) {
+			return nil // told by what is not reached
+		}
 		if p := r.word(oc.lo - 1); p == "was" || p == "were" || r.hasWord(oc, "yet") && (r.doneAlready(ci) || r.amiss(ci, "tighten", "torque")) {
 			return nil // "it was only hand tight": how it was found
 		}
@@ -1874,7 +1880,7 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 			return // "the tracking needs doing": of what no list has
 		}
 	}
-	if r.aimAhead(e, ci, oc) || r.aimMade(e, ci) || r.aimFigure(e, ci) {
+	if e.signal == "out-of-reach" && r.aimReach(e, ci) || r.aimAhead(e, ci, oc) || r.aimMade(e, ci) || r.aimFigure(e, ci) {
 		return
 	}
 	if e.kind == Promise {
@@ -2376,6 +2382,9 @@ func (r *reading) sameTopic(a, b int) bool {
 func (r *reading) settled(e *looseEnd, rec *Record) bool {
 	switch e.kind {
 	case NotTorqued:
+		if e.signal == "out-of-reach" {
+			return r.reachedAfter(e)
+		}
 		return e.topic >= 0 && (r.doneLater(e) || r.valueLater(e, rec)) || e.signal == "two-light" && r.tightenedNext(e)
 	case Unsure:
 		return r.torqueIn(e) && r.valueLater(e, rec)
@@ -2630,6 +2639,9 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 		}
 	}
 	for k := r.toks[lo].cl - 1; !e.sure && e.kind != Promise && k >= 0 && e.signal != "unrun" && e.signal != "closing" && e.signal != "weighed" && hi-r.clauses[k].lo <= 36 && r.since(r.clauses[k].lo, e.lo) < 12 && r.clauses[k].mood&(aside|greeting) == 0; k-- {
+		if r.clauses[k].sentence != r.clauses[k+1].sentence && e.lo-lo >= 16 {
+			break // enough to tell what it is of
+		}
 		lo = r.clauses[k].lo
 	}
 	if hi-lo > 38 {
@@ -2654,6 +2666,12 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 	o.Question = spokenQuestion(o, e.sure && o.About != "" && (e.topic >= 0 || e.noun >= 0 || o.LedgerID != "" || e.kind == Unsure), r.perhapsOf(from, lo, hi, e))
 	if e.signal == "recap" && e.noun >= 0 && len(r.lex.Lemmas(r.toks[e.noun].s)) > 0 {
 		o.Question = spokenQuestion(o, false, "") // "bleed it": what is to be done, of no thing
+	}
+	if e.signal == "again" && o.Before == BeforeLater && o.Due != "" {
+		o.Question = "Has this been done, " + o.Due + ": “" + o.Quote + "”?"
+	}
+	if e.signal == "out-of-reach" && o.About != "" {
+		o.Question = "Is the one tight that the wrench did not reach (the " + o.About + "): “" + o.Quote + "”?"
 	}
 	if e.signal == "misfit" || e.signal == "unfitting" {
 		what := "what is fitted"
