@@ -31,6 +31,9 @@ func (r *reading) tools(found []sized) []Tool {
 		if name == "allen" || name == "hex" {
 			name = "hex key"
 		}
+		if s == nil && r.setsTorque(m) {
+			name = strings.TrimSuffix(name, "wrench") + "torque wrench"
+		}
 		t := Tool{Name: shortName(r.withoutPlace(name)), SizesAlt: []string{}, Need: r.needOf(c, m), Listed: r.inToolList(m), Place: r.place(m.from, m.hi+3)}
 		if s != nil {
 			t.Size = s.canon[0]
@@ -209,7 +212,7 @@ func (r *reading) turner(s *sized) string {
 		switch r.toks[i].s {
 		case "hex", "allen", "key", "socket-head":
 			if r.toks[i].s == "key" && !r.hexSaid(i) && wideSize(s.canon[0]) {
-				return "spanner" // "key of twenty-two"
+				return eitherTurns // "key of twenty-two"
 			}
 			if w := r.word(i + 1); w != "head" && w != "heads" && w != "screw" && w != "screws" && w != "bolt" && w != "bolts" || r.toks[i].s == "allen" {
 				return "hex key"
@@ -231,10 +234,13 @@ func (r *reading) turner(s *sized) string {
 		if keySized[s.canon[0]] && !r.headTold(s) {
 			return "hex key"
 		}
-		return "spanner"
+		return eitherTurns
 	}
 	return ""
 }
+
+// eitherTurns is what turns a nut or a head of which no more than its size was said.
+const eitherTurns = "spanner or socket"
 
 // tooThin are lengths that no spanner or key has.
 var tooThin = map[string]bool{"1 mm": true, "0.5 mm": true}
@@ -355,7 +361,7 @@ func sameTool(a, b string) bool {
 	if x := toolAlias[b]; x != "" {
 		b = x
 	}
-	return a == b || strings.HasSuffix(a, " "+b)
+	return a == b || strings.HasSuffix(a, " "+b) || a == eitherTurns && b == "spanner"
 }
 
 // withoutPlace takes off the place that a tool is for: "for the back, phillips".
