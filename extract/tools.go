@@ -31,6 +31,7 @@ func (r *reading) tools(found []sized) []Tool {
 		if name == "allen" || name == "hex" {
 			name = "hex key"
 		}
+		name = wholeName(name)
 		if s == nil && r.setsTorque(m) {
 			name = strings.TrimSuffix(name, "wrench") + "torque wrench"
 		}
@@ -83,10 +84,11 @@ func (r *reading) tools(found []sized) []Tool {
 		if c.mood&(aside|greeting) != 0 || c.mood&(other|asked) != 0 && !listed || m.cl < r.toolList[0] {
 			continue
 		}
-		if r.deniedBefore(c, m.lo) && !listed && c.mood&notNeeded == 0 {
-			continue // "you don't use the windy gun on it"
+		turnedDown := r.turnedDown(c, m)
+		if r.deniedBefore(c, m.lo) && !listed && !turnedDown && c.mood&notNeeded == 0 {
+			continue // "don't drop the jack"
 		}
-		if everyday.has(m.head) && !r.ownName(m) && len(sizesOf[mi]) == 0 && !r.usedAsTool(m) && !listed && !r.setUnder(m) {
+		if everyday.has(m.head) && !turnedDown && !r.ownName(m) && len(sizesOf[mi]) == 0 && !r.usedAsTool(m) && !listed && !r.setUnder(m) {
 			continue
 		}
 		if r.likened(c, m) || c.mood&conditional != 0 && r.word(m.from-1) == "need" {
@@ -350,7 +352,21 @@ func shorterFor(t, o Tool, first bool) bool {
 	return !t.Listed && len(f) == 2 && sizeAdjective.has(f[0]) && (strings.HasSuffix(o.Name, " "+f[1]) || o.Name == f[1]) && (o.Listed || !sizeAdjective.has(strings.Fields(o.Name)[0]))
 }
 
-var toolAlias = map[string]string{"allen key": "hex key", "allen": "hex key", "brugola": "hex key", "inbus": "hex key", "imbus": "hex key", "inbus key": "hex key", "hex": "hex key", "hex bit": "hex key", "hex socket": "hex key", "allen bit": "hex key", "wrench": "spanner"}
+var toolAlias = map[string]string{"allen key": "hex key", "allen": "hex key", "brugola": "hex key", "inbus": "hex key", "imbus": "hex key", "inbus key": "hex key", "hex": "hex key", "hex bit": "hex key", "hex socket": "hex key", "allen bit": "hex key", "wrench": "spanner",
+	"torx": "torx bit", "torx key": "torx bit", "torx driver": "torx bit", "torx screwdriver": "torx bit", "torx head": "torx bit", "star bit": "torx bit", "star key": "torx bit", "star": "torx bit"}
+
+// driverOf are the names of what a screw's head takes that stand for the screwdriver.
+var driverOf = set("phillips phillip pozi posi pozidriv pozidrive crosspoint crosshead")
+
+// wholeName gives the whole name of a tool that is called by what it turns: "a cross head".
+func wholeName(name string) string {
+	f := strings.Fields(lexicon.Singular(name))
+	switch last := f[len(f)-1]; {
+	case driverOf.has(last), len(f) > 1 && (f[len(f)-2] == "cross" || f[len(f)-2] == "flat") && (last == "head" || last == "point" || last == "blade"):
+		return strings.Join(f, " ") + " screwdriver"
+	}
+	return name
+}
 
 var sizeAdjective = set("small big little long short large thin thick same fat tiny")
 
@@ -457,13 +473,37 @@ func (r *reading) calledFor(m *mention) bool {
 	return m.kind == lexicon.Tool && called.has(m.head) && r.clauses[m.cl].mood&(negated|asked|other) == 0 && (c.lo == 0 || r.toks[c.lo-1].brk >= brkSentence) && (m.from == c.lo || m.from == c.lo+1 && r.toks[c.lo].is(wOpener)) && r.toks[m.hi-1].brk >= brkComma
 }
 
+// laidHere tells whether a clause begins with a tool and where it is put to use: "Bar under
+// the lip", "strap round the drum", "and the magnet in there".
+func (r *reading) laidHere(m *mention) bool {
+	c := &r.clauses[m.cl]
+	if !laidOn.has(m.head) || m.kind&lexicon.Tool == 0 || m.plural || c.mood&(negated|asked|other|conditional) != 0 || !r.opens(c, m) {
+		return false
+	}
+	i := m.hi
+	if i+1 >= c.hi || r.toks[i-1].brk >= brkComma || !appliedTo.has(r.toks[i].s) {
+		return false
+	}
+	where := r.toks[i+1].s
+	if determiner.has(where) {
+		where = r.word(i + 2)
+	}
+	return !keptAt.has(where)
+}
+
+// laidOn are the tools among those of every day that are put where they are used.
+var laidOn = set("bar strap rope magnet meter brush hook gun torch stick square rule scale hose impact tester grips")
+
 // called are the tools among those of every day that are called for by their name alone.
-var called = set("grinder impact gun vice magnet glasses goggles glove gloves mask torch grips brush hook saw drill puller tester meter hoist compressor clamp")
+var called = set("bar tray mirror meter grinder impact gun vice magnet glasses goggles glove gloves mask torch grips brush hook saw drill puller tester meter hoist compressor clamp")
 
 // setUnder tells whether something of every day serves the work here: a tray put
 // under it, glasses on, a car up on stands.
 func (r *reading) setUnder(m *mention) bool {
 	if r.calledFor(m) {
+		return true
+	}
+	if r.laidHere(m) {
 		return true
 	}
 	next := r.word(m.hi)
@@ -508,6 +548,9 @@ func (r *reading) setUnder(m *mention) bool {
 
 // needOf tells whether a tool is needed, by the cues of its clause.
 func (r *reading) needOf(c *clause, m *mention) string {
+	if r.turnedDown(c, m) {
+		return "not-needed"
+	}
 	for _, q := range c.cues {
 		if q.mood&notNeeded != 0 && q.lo < m.lo && m.lo-q.hi < 8 {
 			return "not-needed"
@@ -529,6 +572,37 @@ func (r *reading) needOf(c *clause, m *mention) string {
 		}
 	}
 	return "required"
+}
+
+// denials are the words that say no to what follows them.
+var denials = set("no not never without don't doesn't didn't haven't hasn't needn't won't wouldn't")
+
+// ofUse are the words between a denial and the tool that is not used.
+var ofUse = set("use used using go going put take taking get got have has had need needed want any a an the no with by in your my that one them it be need kind sort of at much to over there on")
+
+// worksHard are the tools among those of every day that are told not to be used.
+var worksHard = set("gun impact grinder drill press vice torch hoist lift cutter cutters compressor magnet brush tester meter driver grips clamp")
+
+// turnedDown tells whether a tool is named only to say that it is not used: "don't use the
+// gun", "copper mallet, not a hammer", "never with a chisel", "I haven't got a press".
+func (r *reading) turnedDown(c *clause, m *mention) bool {
+	if m.kind&lexicon.Tool == 0 || strings.HasSuffix(m.name, "torque wrench") || everyday.has(m.head) && !worksHard.has(m.head) || r.setsTorque(m) {
+		return false // one who has no torque wrench should have
+	}
+	for i := m.from - 1; i >= max(c.lo, m.from-7); i-- {
+		w := r.toks[i].s
+		switch {
+		case r.toks[i].brk >= brkComma, i > 0 && w == "only", r.toks[i].men >= 0 && m.prep != "with":
+			return false
+		case w == "no" && i < m.from-1 && m.prep != "with":
+			return false
+		case denials.has(w):
+			return w != "without" || !slices.ContainsFunc(r.toks[max(c.lo, i-8):i], func(t tok) bool { return denials.has(t.s) || t.s == "can't" || t.s == "cannot" })
+		case !ofUse.has(w) && !(m.prep == "with" && i < m.from-1):
+			return false
+		}
+	}
+	return false
 }
 
 // kindOfWork tells whether a tool's name only says what kind of mark or shape is meant.
