@@ -70,7 +70,7 @@ func (r *reading) tools(found []sized) []Tool {
 		if everyday.has(m.head) || m.kind&(lexicon.Fastener|lexicon.Part) != 0 {
 			listed = listed && r.inSpokenList(m) // several tools near by make no list of what is no tool
 		}
-		if r.kindOfWork(m) || r.boltedIn(m) {
+		if r.kindOfWork(m) || r.boltedIn(m) || r.noTool(m) {
 			continue // "a punch mark", "the coin slot"; the knife of a chipper
 		}
 		sized := len(sizesOf[mi]) > 0 // "three quarter drive bar", "sixteen plug socket": a tool's own size
@@ -157,6 +157,24 @@ func (r *reading) tools(found []sized) []Tool {
 		kept[i].Used = kept[i].Need != "not-needed" && (kept[i].Used || r.usedLater(kept[i], found))
 	}
 	return kept
+}
+
+// filledWith are what is named for what it is filled with: "a tin of grease".
+var filledWith = set("tin tub can jar carton box crate pallet")
+
+// noTool tells whether what may be a tool is none as it is said: "stand back", "my glasses", in
+// which somebody reads, "a tin of grease".
+func (r *reading) noTool(m *mention) bool {
+	next := r.word(m.hi)
+	switch {
+	case m.head == "stand" && m.from == m.lo:
+		return next == "back" || next == "to" || next == "clear" || next == "aside" || next == "well"
+	case m.head == "glasses":
+		return r.word(m.lo-1) == "my" || r.word(m.lo-1) == "reading"
+	case filledWith.has(m.head):
+		return next == "of" && r.toks[m.hi-1].brk == brkNone
+	}
+	return false
 }
 
 // boltedIn tells whether what may be a tool is a part of the machine in this talk: bolts,
@@ -557,7 +575,7 @@ func (r *reading) needOf(c *clause, m *mention) string {
 		}
 	}
 	for _, q := range c.cues {
-		if q.mood&optional != 0 && abs(q.lo-m.lo) < 9 {
+		if q.mood&optional != 0 && r.madeOptional(c, m, q.lo, q.hi) {
 			return "optional"
 		}
 	}
@@ -572,6 +590,27 @@ func (r *reading) needOf(c *clause, m *mention) string {
 		}
 	}
 	return "required"
+}
+
+// madeOptional tells whether the words that make a tool optional are of this one: the one after
+// "or a" and "if you have a", and else the last one before them.
+func (r *reading) madeOptional(c *clause, m *mention, lo, hi int) bool {
+	switch w := r.toks[lo].s; {
+	case w == "or" && r.word(lo+1) == "whatever":
+		return false
+	case w == "or":
+		return m.hi > lo && m.lo-hi < 4
+	case w == "if" && m.lo >= hi:
+		return m.from-hi < 3 && r.toks[hi-1].brk < brkComma && (m.from == hi || r.word(hi) != "one")
+	case m.lo >= hi || lo-m.hi > 9:
+		return false
+	}
+	for _, mi := range c.mentions {
+		if o := &r.mentions[mi]; o.lo >= m.hi && o.lo < lo && o.kind&lexicon.Tool != 0 {
+			return false
+		}
+	}
+	return true
 }
 
 // denials are the words that say no to what follows them.
