@@ -12,7 +12,7 @@ import (
 
 // everyday are tool words that are said of much else; they count as tools only
 // where they are used or listed.
-var everyday = set("crate cutter ally aluminium aluminum brass copper camera box tin carton bench stand stands blade square scale rope mirror bucket basin container pan phone camera hook bit bits meter oven kettle press clamp hoist lift bar ramp ramps die square rule glasses hose scoop ladder tray impact hex brush bowl gun coin needle tester crosshead strap straps vice stone pit lift dish tub pail jar stick brick spoon driver phone saw grinder compressor lighter cutters grip glove magnet")
+var everyday = set("crate cutter ally aluminium aluminum brass copper camera box tin carton bench stand stands blade square scale rope mirror bucket basin container pan phone telephone camera hook bit bits meter oven kettle press clamp hoist lift bar ramp ramps die square rule glasses hose scoop ladder tray impact hex brush bowl gun coin needle tester crosshead strap straps vice stone pit lift dish tub pail jar stick brick spoon driver phone saw grinder compressor lighter cutters grip glove magnet")
 
 // tools gives one entry for each tool and size.
 func (r *reading) tools(found []sized) []Tool {
