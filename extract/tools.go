@@ -586,6 +586,9 @@ func (r *reading) needOf(c *clause, m *mention) string {
 				if q.mood&(optional|notNeeded) != 0 && len(n.mentions) == 0 && q.lo-m.hi < 8 {
 					return "optional"
 				}
+				if w := r.word(q.hi); q.mood&optional != 0 && q.lo-m.hi < 2 && (w == "one" || w == "it" || w == "them") {
+					return "optional" // "a bore gauge if you have one, and a funnel"
+				}
 			}
 		}
 	}

@@ -19,9 +19,12 @@ func (r *reading) setsTorque(m *mention) bool {
 	c := &r.clauses[m.cl]
 	for _, ai := range c.acts {
 		switch a := &r.acts[ai]; a.action.Name {
-		case "loosen", "remove", "hold":
+		case "slacken", "remove", "disconnect":
 			return false
 		}
+	}
+	if r.saidIn(c, "hold") || r.saidIn(c, "holding") {
+		return false // on the other end of the bolt
 	}
 	for k := max(0, m.cl-1); k <= min(m.cl+1, len(r.clauses)-1); k++ {
 		for i := r.clauses[k].lo; i < r.clauses[k].hi; i++ {
