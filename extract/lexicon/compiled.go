@@ -4,7 +4,7 @@
 
 package lexicon
 
-func init() { compiled, compiledOf = &vocabulary, 0xfd95012a }
+func init() { compiled, compiledOf = &vocabulary, 0xdfc2f02b }
 
 var vocabulary = Lexicon{ids: index{
 	0, 271, 0, 0, 0, 0, 1882, 0, 0, 0, 1837, 0, 0, 0, 0, 6842, 0, 0, 0, 0, 3069, 0, 0, 0, 2834, 0, 0, 0, 0, 0, 0, 0,
@@ -21844,7 +21844,7 @@ var vocabulary = Lexicon{ids: index{
 	{name: "lprknt", val: []*Term{&eachTerm[63]}},
 	{name: "lsr", val: []*Term{&eachTerm[7923]}},
 	{name: "ltl", val: []*Term{&eachTerm[8208]}},
-	{name: "ltr", val: []*Term{&eachTerm[7033], &eachTerm[7421]}},
+	{name: "ltr", val: []*Term{&eachTerm[7421]}},
 	{name: "ltrmn", val: []*Term{&eachTerm[7406]}},
 	{name: "ltskr", val: []*Term{&eachTerm[5623]}},
 	{name: "lx", val: []*Term{&eachTerm[4443]}},
@@ -32770,7 +32770,7 @@ var eachTerm = [...]Term{
 	{Name: "trestle", Said: "trestles", Kind: 1},
 	{Name: "mover trolley", Said: "mover trolley", Kind: 1},
 	{Name: "creeper", Said: "creeper", Kind: 1},
-	{Name: "ladder", Said: "ladder", Kind: 1},
+	{Name: "ladder", Said: "ladder", Kind: 1, Exact: true},
 	{Name: "stepladder", Said: "stepladder", Kind: 1},
 	{Name: "step ladder", Said: "step ladder", Kind: 1},
 	{Name: "jack", Said: "jack", Kind: 1},
