@@ -12,7 +12,7 @@ import (
 
 // everyday are tool words that are said of much else; they count as tools only
 // where they are used or listed.
-var everyday = set("crate cutter ally aluminium aluminum brass copper camera box tin carton bench stand stands blade square scale rope mirror bucket basin container pan phone camera hook bit bits meter oven kettle press clamp hoist lift bar ramp ramps die square rule glasses hose scoop ladder tray impact hex brush bowl gun coin needle tester crosshead strap straps vice stone pit lift dish tub pail jar stick brick spoon driver phone saw grinder compressor lighter cutters grip glove magnet")
+var everyday = set("crate cutter ally aluminium aluminum brass copper camera box tin carton bench stand stands blade square scale rope mirror bucket basin container pan phone telephone camera hook bit bits meter oven kettle press clamp hoist lift bar ramp ramps die square rule glasses hose scoop ladder tray impact hex brush bowl gun coin needle tester crosshead strap straps vice stone pit lift dish tub pail jar stick brick spoon driver phone saw grinder compressor lighter cutters grip glove magnet")
 
 // tools gives one entry for each tool and size.
 func (r *reading) tools(found []sized) []Tool {
@@ -30,6 +30,10 @@ func (r *reading) tools(found []sized) []Tool {
 		name := lexicon.Singular(m.name)
 		if name == "allen" || name == "hex" {
 			name = "hex key"
+		}
+		name = wholeName(name)
+		if s == nil && r.setsTorque(m) {
+			name = strings.TrimSuffix(name, "wrench") + "torque wrench"
 		}
 		t := Tool{Name: shortName(r.withoutPlace(name)), SizesAlt: []string{}, Need: r.needOf(c, m), Listed: r.inToolList(m), Place: r.place(m.from, m.hi+3)}
 		if s != nil {
@@ -66,7 +70,7 @@ func (r *reading) tools(found []sized) []Tool {
 		if everyday.has(m.head) || m.kind&(lexicon.Fastener|lexicon.Part) != 0 {
 			listed = listed && r.inSpokenList(m) // several tools near by make no list of what is no tool
 		}
-		if r.kindOfWork(m) || r.boltedIn(m) {
+		if r.kindOfWork(m) || r.boltedIn(m) || r.noTool(m) {
 			continue // "a punch mark", "the coin slot"; the knife of a chipper
 		}
 		sized := len(sizesOf[mi]) > 0 // "three quarter drive bar", "sixteen plug socket": a tool's own size
@@ -80,10 +84,11 @@ func (r *reading) tools(found []sized) []Tool {
 		if c.mood&(aside|greeting) != 0 || c.mood&(other|asked) != 0 && !listed || m.cl < r.toolList[0] {
 			continue
 		}
-		if r.deniedBefore(c, m.lo) && !listed && c.mood&notNeeded == 0 {
-			continue // "you don't use the windy gun on it"
+		turnedDown := r.turnedDown(c, m)
+		if r.deniedBefore(c, m.lo) && !listed && !turnedDown && c.mood&notNeeded == 0 {
+			continue // "don't drop the jack"
 		}
-		if everyday.has(m.head) && !r.ownName(m) && len(sizesOf[mi]) == 0 && !r.usedAsTool(m) && !listed && !r.setUnder(m) {
+		if everyday.has(m.head) && !turnedDown && !r.ownName(m) && len(sizesOf[mi]) == 0 && !r.usedAsTool(m) && !listed && !r.setUnder(m) {
 			continue
 		}
 		if r.likened(c, m) || c.mood&conditional != 0 && r.word(m.from-1) == "need" {
@@ -154,6 +159,24 @@ func (r *reading) tools(found []sized) []Tool {
 	return kept
 }
 
+// filledWith are what is named for what it is filled with: "a tin of grease".
+var filledWith = set("tin tub can jar carton box crate pallet")
+
+// noTool tells whether what may be a tool is none as it is said: "stand back", "my glasses", in
+// which somebody reads, "a tin of grease".
+func (r *reading) noTool(m *mention) bool {
+	next := r.word(m.hi)
+	switch {
+	case m.head == "stand" && m.from == m.lo:
+		return next == "back" || next == "to" || next == "clear" || next == "aside" || next == "well"
+	case m.head == "glasses":
+		return r.word(m.lo-1) == "my" || r.word(m.lo-1) == "reading"
+	case filledWith.has(m.head):
+		return next == "of" && r.toks[m.hi-1].brk == brkNone
+	}
+	return false
+}
+
 // boltedIn tells whether what may be a tool is a part of the machine in this talk: bolts,
 // nuts or screws are named after it.
 func (r *reading) boltedIn(m *mention) bool {
@@ -209,7 +232,7 @@ func (r *reading) turner(s *sized) string {
 		switch r.toks[i].s {
 		case "hex", "allen", "key", "socket-head":
 			if r.toks[i].s == "key" && !r.hexSaid(i) && wideSize(s.canon[0]) {
-				return "spanner" // "key of twenty-two"
+				return eitherTurns // "key of twenty-two"
 			}
 			if w := r.word(i + 1); w != "head" && w != "heads" && w != "screw" && w != "screws" && w != "bolt" && w != "bolts" || r.toks[i].s == "allen" {
 				return "hex key"
@@ -231,10 +254,13 @@ func (r *reading) turner(s *sized) string {
 		if keySized[s.canon[0]] && !r.headTold(s) {
 			return "hex key"
 		}
-		return "spanner"
+		return eitherTurns
 	}
 	return ""
 }
+
+// eitherTurns is what turns a nut or a head of which no more than its size was said.
+const eitherTurns = "spanner or socket"
 
 // tooThin are lengths that no spanner or key has.
 var tooThin = map[string]bool{"1 mm": true, "0.5 mm": true}
@@ -344,7 +370,21 @@ func shorterFor(t, o Tool, first bool) bool {
 	return !t.Listed && len(f) == 2 && sizeAdjective.has(f[0]) && (strings.HasSuffix(o.Name, " "+f[1]) || o.Name == f[1]) && (o.Listed || !sizeAdjective.has(strings.Fields(o.Name)[0]))
 }
 
-var toolAlias = map[string]string{"allen key": "hex key", "allen": "hex key", "brugola": "hex key", "inbus": "hex key", "imbus": "hex key", "inbus key": "hex key", "hex": "hex key", "hex bit": "hex key", "hex socket": "hex key", "allen bit": "hex key", "wrench": "spanner"}
+var toolAlias = map[string]string{"allen key": "hex key", "allen": "hex key", "brugola": "hex key", "inbus": "hex key", "imbus": "hex key", "inbus key": "hex key", "hex": "hex key", "hex bit": "hex key", "hex socket": "hex key", "allen bit": "hex key", "wrench": "spanner",
+	"torx": "torx bit", "torx key": "torx bit", "torx driver": "torx bit", "torx screwdriver": "torx bit", "torx head": "torx bit", "star bit": "torx bit", "star key": "torx bit", "star": "torx bit"}
+
+// driverOf are the names of what a screw's head takes that stand for the screwdriver.
+var driverOf = set("phillips phillip pozi posi pozidriv pozidrive crosspoint crosshead")
+
+// wholeName gives the whole name of a tool that is called by what it turns: "a cross head".
+func wholeName(name string) string {
+	f := strings.Fields(lexicon.Singular(name))
+	switch last := f[len(f)-1]; {
+	case driverOf.has(last), len(f) > 1 && (f[len(f)-2] == "cross" || f[len(f)-2] == "flat") && (last == "head" || last == "point" || last == "blade"):
+		return strings.Join(f, " ") + " screwdriver"
+	}
+	return name
+}
 
 var sizeAdjective = set("small big little long short large thin thick same fat tiny")
 
@@ -355,7 +395,7 @@ func sameTool(a, b string) bool {
 	if x := toolAlias[b]; x != "" {
 		b = x
 	}
-	return a == b || strings.HasSuffix(a, " "+b)
+	return a == b || strings.HasSuffix(a, " "+b) || a == eitherTurns && b == "spanner"
 }
 
 // withoutPlace takes off the place that a tool is for: "for the back, phillips".
@@ -451,13 +491,37 @@ func (r *reading) calledFor(m *mention) bool {
 	return m.kind == lexicon.Tool && called.has(m.head) && r.clauses[m.cl].mood&(negated|asked|other) == 0 && (c.lo == 0 || r.toks[c.lo-1].brk >= brkSentence) && (m.from == c.lo || m.from == c.lo+1 && r.toks[c.lo].is(wOpener)) && r.toks[m.hi-1].brk >= brkComma
 }
 
+// laidHere tells whether a clause begins with a tool and where it is put to use: "Bar under
+// the lip", "strap round the drum", "and the magnet in there".
+func (r *reading) laidHere(m *mention) bool {
+	c := &r.clauses[m.cl]
+	if !laidOn.has(m.head) || m.kind&lexicon.Tool == 0 || m.plural || c.mood&(negated|asked|other|conditional) != 0 || !r.opens(c, m) {
+		return false
+	}
+	i := m.hi
+	if i+1 >= c.hi || r.toks[i-1].brk >= brkComma || !appliedTo.has(r.toks[i].s) {
+		return false
+	}
+	where := r.toks[i+1].s
+	if determiner.has(where) {
+		where = r.word(i + 2)
+	}
+	return !keptAt.has(where)
+}
+
+// laidOn are the tools among those of every day that are put where they are used.
+var laidOn = set("bar strap rope magnet meter brush hook gun torch stick square rule scale hose impact tester grips")
+
 // called are the tools among those of every day that are called for by their name alone.
-var called = set("grinder impact gun vice magnet glasses goggles glove gloves mask torch grips brush hook saw drill puller tester meter hoist compressor clamp")
+var called = set("bar tray mirror meter grinder impact gun vice magnet glasses goggles glove gloves mask torch grips brush hook saw drill puller tester meter hoist compressor clamp")
 
 // setUnder tells whether something of every day serves the work here: a tray put
 // under it, glasses on, a car up on stands.
 func (r *reading) setUnder(m *mention) bool {
 	if r.calledFor(m) {
+		return true
+	}
+	if r.laidHere(m) {
 		return true
 	}
 	next := r.word(m.hi)
@@ -502,13 +566,16 @@ func (r *reading) setUnder(m *mention) bool {
 
 // needOf tells whether a tool is needed, by the cues of its clause.
 func (r *reading) needOf(c *clause, m *mention) string {
+	if r.turnedDown(c, m) {
+		return "not-needed"
+	}
 	for _, q := range c.cues {
 		if q.mood&notNeeded != 0 && q.lo < m.lo && m.lo-q.hi < 8 {
 			return "not-needed"
 		}
 	}
 	for _, q := range c.cues {
-		if q.mood&optional != 0 && abs(q.lo-m.lo) < 9 {
+		if q.mood&optional != 0 && r.madeOptional(c, m, q.lo, q.hi) {
 			return "optional"
 		}
 	}
@@ -519,10 +586,65 @@ func (r *reading) needOf(c *clause, m *mention) string {
 				if q.mood&(optional|notNeeded) != 0 && len(n.mentions) == 0 && q.lo-m.hi < 8 {
 					return "optional"
 				}
+				if w := r.word(q.hi); q.mood&optional != 0 && q.lo-m.hi < 2 && (w == "one" || w == "it" || w == "them") {
+					return "optional" // "a bore gauge if you have one, and a funnel"
+				}
 			}
 		}
 	}
 	return "required"
+}
+
+// madeOptional tells whether the words that make a tool optional are of this one: the one after
+// "or a" and "if you have a", and else the last one before them.
+func (r *reading) madeOptional(c *clause, m *mention, lo, hi int) bool {
+	switch w := r.toks[lo].s; {
+	case w == "or" && r.word(lo+1) == "whatever":
+		return false
+	case w == "or":
+		return m.hi > lo && m.lo-hi < 4
+	case w == "if" && m.lo >= hi:
+		return m.from-hi < 3 && r.toks[hi-1].brk < brkComma && (m.from == hi || r.word(hi) != "one")
+	case m.lo >= hi || lo-m.hi > 9:
+		return false
+	}
+	for _, mi := range c.mentions {
+		if o := &r.mentions[mi]; o.lo >= m.hi && o.lo < lo && o.kind&lexicon.Tool != 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// denials are the words that say no to what follows them.
+var denials = set("no not never without don't doesn't didn't haven't hasn't needn't won't wouldn't")
+
+// ofUse are the words between a denial and the tool that is not used.
+var ofUse = set("use used using go going put take taking get got have has had need needed want any a an the no with by in your my that one them it be need kind sort of at much to over there on")
+
+// worksHard are the tools among those of every day that are told not to be used.
+var worksHard = set("gun impact grinder drill press vice torch hoist lift cutter cutters compressor magnet brush tester meter driver grips clamp")
+
+// turnedDown tells whether a tool is named only to say that it is not used: "don't use the
+// gun", "copper mallet, not a hammer", "never with a chisel", "I haven't got a press".
+func (r *reading) turnedDown(c *clause, m *mention) bool {
+	if m.kind&lexicon.Tool == 0 || strings.HasSuffix(m.name, "torque wrench") || everyday.has(m.head) && !worksHard.has(m.head) || r.setsTorque(m) {
+		return false // one who has no torque wrench should have
+	}
+	for i := m.from - 1; i >= max(c.lo, m.from-7); i-- {
+		w := r.toks[i].s
+		switch {
+		case r.toks[i].brk >= brkComma, i > 0 && w == "only", r.toks[i].men >= 0 && m.prep != "with":
+			return false
+		case w == "no" && i < m.from-1 && m.prep != "with":
+			return false
+		case denials.has(w):
+			return w != "without" || !slices.ContainsFunc(r.toks[max(c.lo, i-8):i], func(t tok) bool { return denials.has(t.s) || t.s == "can't" || t.s == "cannot" })
+		case !ofUse.has(w) && !(m.prep == "with" && i < m.from-1):
+			return false
+		}
+	}
+	return false
 }
 
 // kindOfWork tells whether a tool's name only says what kind of mark or shape is meant.
