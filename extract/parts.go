@@ -188,6 +188,11 @@ func (r *reading) parts() []Part {
 			add(t.name, "discarded", nil, lo, hi)
 		}
 	})
+	for _, t := range r.things {
+		if e := r.replaced(t); e != nil && t.isNew && !seen[t.name+"|discarded"] && !seen[t.name+"|reused"] && !seen[t.name+"|temporary"] {
+			add(t.name, "discarded", nil, e.lo-3, e.hi+2)
+		}
+	}
 	back := map[string]bool{}
 	for _, t := range r.things {
 		if e := t.backOn(r); e != nil && !seen[t.name+"|new"] && e.lo > thrown[t.name] {
@@ -293,6 +298,22 @@ func (t *thing) backOn(r *reading) *event {
 				if r.toks[k].s == "back" {
 					return e
 				}
+			}
+		}
+	}
+	return nil
+}
+
+// replaced gives the event by which the old one of a thing came off.
+func (r *reading) replaced(t *thing) *event {
+	for i := range t.events {
+		e := &t.events[i]
+		if ledgerActs[e.action] != Removed || e.act < 0 || !r.acts[e.act].happened() {
+			continue
+		}
+		for _, mi := range r.acts[e.act].objects {
+			if m := &r.mentions[mi]; m.isOld && m.entry == t {
+				return e
 			}
 		}
 	}
@@ -627,6 +648,15 @@ func (r *reading) oneFor(ci, tok int) *thing {
 			return m.entry
 		}
 	}
+	// "the filter's black. So that's a new one": what the sentence before says how it is, or that it is off
+	for k := ci; k >= max(0, ci-2) && r.since(r.clauses[k].lo, tok) < 10; k-- {
+		if m := r.toldOf(&r.clauses[k]); m != nil && m.hi <= tok {
+			if !m.isNew && r.onlyLooked(&r.clauses[k]) && many == (m.plural || m.count > 1 || m.entry.plural) {
+				return m.entry
+			}
+			break
+		}
+	}
 	// what came off or was thrown away last, and if it can be no cover or plug
 	for _, any := range []bool{false, true} {
 		var last *thing
@@ -658,6 +688,19 @@ func (r *reading) oneFor(ci, tok int) *thing {
 		}
 	}
 	return nil
+}
+
+// onlyLooked tells whether nothing is done in a clause but looked and taken off.
+func (r *reading) onlyLooked(c *clause) bool {
+	if c.mood&(other|hypothetical|conditional) != 0 {
+		return false
+	}
+	for _, ai := range c.acts {
+		if n := r.acts[ai].action.Name; ledgerActs[n] != Removed && ledgerActs[n] != Discarded && n != "inspect" {
+			return false
+		}
+	}
+	return true
 }
 
 // covers are what comes off to get at something, and is seldom what is renewed.
