@@ -928,6 +928,7 @@ func (r *reading) standIns() []standIn {
 				continue
 			}
 		}
+		had := len(out)
 		for k := ci; k >= max(0, ci-2) && r.since(r.clauses[k].lo, c.lo) < 10; k-- {
 			if k < ci && cue == c.lo && c.hi-c.lo > 4 && r.toks[c.lo-1].brk >= brkSentence {
 				break // "until then the gate stays shut": told of what it names
@@ -939,8 +940,33 @@ func (r *reading) standIns() []standIn {
 				break
 			}
 		}
+		if len(out) == had && r.serves(c) {
+			for _, s := range r.toldOfWhat(ci, c.lo+1, c.lo+2) {
+				if s.thing != nil && s.thing.name != "" {
+					out = append(out, standIn{-1, s.thing.name, c.lo, cue + 2})
+				}
+			}
+		}
 	}
 	return out
+}
+
+// serves tells whether a clause begins by saying of what is spoken of that it serves: "it'll do".
+func (r *reading) serves(c *clause) bool {
+	i := c.lo
+	for i < c.hi && r.toks[i].is(wOpener) {
+		i++
+	}
+	switch r.word(i) {
+	case "it", "they", "he", "she":
+		if r.word(i+1) == "'ll" || r.word(i+1) == "will" || r.word(i+1) == "should" {
+			switch r.word(i + 2) {
+			case "do", "hold", "last", "serve", "work", "live":
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // othersBefore tells whether a clause tells of others before a token: not where it
@@ -1269,7 +1295,12 @@ func (r *reading) laying(c *clause) bool {
 			return false // "left it at 40 for now", "gone with 26 for now"
 		}
 		switch r.toks[i].s {
-		case "hand", "finger", "fingers", "loose", "snug", "tight":
+		case "tight":
+			if w := r.word(i - 1); i > c.lo && (w == "too" || w == "not" || w == "so") {
+				continue // "cable tie for now, not too tight"
+			}
+			return false
+		case "hand", "finger", "fingers", "loose", "snug":
 			return false
 		}
 	}
