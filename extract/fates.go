@@ -39,7 +39,7 @@ func (r *reading) fates(ci int) []told {
 	var out []told
 	for _, o := range c.opens {
 		f, ok := fates[o.signal]
-		if !ok || r.framedBy(ci) || c.mood&(conditional|hypothetical|asked|optional) != 0 || r.deniedAround(c, o) || r.untilThen(o.hi, c.hi) || f.disposition == "new" && r.owed(c) {
+		if !ok || r.framedBy(ci) || c.mood&(conditional|hypothetical|asked|optional) != 0 || r.deniedAround(c, o) || r.untilThen(o.hi, c.hi) && !(f.disposition == "reused" && r.onlyForNow(ci)) || f.disposition == "new" && r.owed(c) {
 			continue
 		}
 		if f.ends && !f.named && o.hi < c.hi && r.toks[o.hi-1].brk < brkComma && !(o.signal == "sound" && r.oldBefore(c, o.lo)) {
@@ -108,7 +108,7 @@ func (r *reading) fates(ci int) []told {
 		if f.disposition == "reused" && r.onlyForNow(ci) {
 			f.disposition = "temporary" // "the old one's going back in till Friday"
 		}
-		if in := r.partIn(c, o.lo, o.hi); in != nil {
+		if in := r.partIn(c, o.lo, o.hi); in != nil && !containers.has(in.head) {
 			out = append(out, told{in.entry, in, f, true, in.from, o.hi}) // "leave the bearings alone"
 			continue
 		}
@@ -353,10 +353,12 @@ func (r *reading) toldOfWhat(ci, lo, hi int) []told {
 		}
 		return out
 	}
-	many, one := false, false
+	many, one, every := false, false, false
 	for i := max(c.lo, lo-6); i < hi; i++ {
 		switch r.toks[i].s {
-		case "they", "them", "those", "these", "both", "all", "'em", "em":
+		case "all", "lot", "everything":
+			many, every = true, true
+		case "they", "them", "those", "these", "both", "'em", "em":
 			many = true
 		case "it", "that", "this", "he", "she", "him":
 			one = true
@@ -377,7 +379,7 @@ func (r *reading) toldOfWhat(ci, lo, hi int) []told {
 			agrees := func(t *thing, plural bool) bool {
 				return !strict || many == one || many == (plural || t != nil && t.count > 1)
 			}
-			if several := r.severalIn(p, lo, hi); strict && many && !one && len(several) > 1 && several[len(several)-1].mention.hi == r.lastOf(p).hi {
+			if several := r.severalIn(p, lo, hi, every); strict && many && !one && len(several) > 1 && several[len(several)-1].mention.hi == r.lastOf(p).hi {
 				return several
 			}
 			for i := len(p.mentions) - 1; i >= 0; i-- {
@@ -452,15 +454,15 @@ func (r *reading) ofHeading(ci, tok int, t *thing) bool {
 }
 
 // severalIn gives the parts that a clause names one by one, none of them of many:
-// what "both of those" stands for.
-func (r *reading) severalIn(c *clause, lo, hi int) []told {
+// what "both of those" stands for; or every one, where it is "all" or "the lot".
+func (r *reading) severalIn(c *clause, lo, hi int, every bool) []told {
 	var out []told
 	for _, mi := range c.mentions {
 		m := &r.mentions[mi]
 		if m.entry == nil || !r.subjectLike(m) {
 			continue
 		}
-		if m.plural {
+		if m.plural && !every {
 			return nil
 		}
 		out = append(out, told{thing: m.entry, mention: m, lo: lo, hi: hi})

@@ -51,8 +51,8 @@ func (r *reading) parts() []Part {
 				add(m.name, "temporary", m, m.from, m.hi+4)
 				continue
 			}
-			if m.kind&(lexicon.Fastener|lexicon.Part) == 0 {
-				continue
+			if m.kind&(lexicon.Fastener|lexicon.Part) == 0 && !(m.isNew && m.kind&lexicon.Tool != 0 && onWords.has(r.word(m.hi))) {
+				continue // but "new knife in": it is the machine's
 			}
 			name := m.name
 			if m.entry != nil && m.entry.name != "" {
@@ -104,7 +104,12 @@ func (r *reading) parts() []Part {
 			add(name, f.disposition, m, lo, f.hi+2)
 		}
 		if i := r.newOne(c); i >= 0 && sure && !r.hasNone(i+2) && !r.owed(c) {
-			if t := r.oneFor(ci, i); t != nil && t.head != "fastener" {
+			if row := r.rowRenewed(ci, i); row != nil {
+				for _, m := range row {
+					m.isNew, m.entry.isNew = true, true
+					add(saidName(m), "new", m, m.from, i+4)
+				}
+			} else if t := r.oneFor(ci, i); t != nil && t.head != "fastener" {
 				t.isNew = true
 				add(t.name, "new", nil, i, i+4)
 			}
@@ -188,6 +193,11 @@ func (r *reading) parts() []Part {
 			add(t.name, "discarded", nil, lo, hi)
 		}
 	})
+	for _, t := range r.things {
+		if e := r.replaced(t); e != nil && t.isNew && !seen[t.name+"|discarded"] && !seen[t.name+"|reused"] && !seen[t.name+"|temporary"] {
+			add(t.name, "discarded", nil, e.lo-3, e.hi+2)
+		}
+	}
 	back := map[string]bool{}
 	for _, t := range r.things {
 		if e := t.backOn(r); e != nil && !seen[t.name+"|new"] && e.lo > thrown[t.name] {
@@ -299,6 +309,22 @@ func (t *thing) backOn(r *reading) *event {
 	return nil
 }
 
+// replaced gives the event by which the old one of a thing came off.
+func (r *reading) replaced(t *thing) *event {
+	for i := range t.events {
+		e := &t.events[i]
+		if ledgerActs[e.action] != Removed || e.act < 0 || !r.acts[e.act].happened() {
+			continue
+		}
+		for _, mi := range r.acts[e.act].objects {
+			if m := &r.mentions[mi]; m.isOld && m.entry == t {
+				return e
+			}
+		}
+	}
+	return nil
+}
+
 // covers tells whether a part is the same as another, or includes it: the hub motor
 // is the motor, and both bearings are the inner one as well.
 func (p *Part) covers(o *Part) bool {
@@ -395,8 +421,13 @@ func (r *reading) isNewHere(m *mention) bool {
 // stillToCome reads "until the new handle comes".
 func (r *reading) stillToCome(c *clause, m *mention) bool {
 	for i := max(c.lo, m.from-4); i < m.from; i++ {
-		if w := r.toks[i].s; w == "until" || w == "till" || w == "unless" {
+		switch r.toks[i].s {
+		case "until", "till", "unless":
 			return true
+		case "when", "once": // "when the new hub gets here"
+			if comes := r.word(m.hi); m.hi < c.hi && (comes == "comes" || comes == "arrives" || comes == "turns" || comes == "gets" && r.word(m.hi+1) == "here") {
+				return true
+			}
 		}
 	}
 	return false
@@ -408,6 +439,8 @@ func (r *reading) newWanted(c *clause, m *mention) bool {
 	switch r.word(m.from - 1) {
 	case "need", "needs", "want", "wants", "needing", "wanting":
 		return m.from > c.lo && (m.entry == nil || !m.entry.onAfter(m.hi))
+	case "ordered":
+		return m.entry == nil || !m.entry.onAfter(m.hi) // "I've ordered a new handle"
 	case "buy", "order":
 		return m.from > c.lo+1 && (r.word(m.from-2) == "to" || r.word(m.from-2) == "'ll" || r.word(m.from-2) == "will")
 	}
@@ -561,6 +594,9 @@ func (r *reading) newOne(c *clause) int {
 		if r.toks[i].s == "new" && (i+1 == c.hi || r.toks[i].brk >= brkPause) && r.word(i-1) == "the" && r.word(i-2) == "with" && r.word(i-3) == "in" {
 			return i // "out with the old filter and in with the new"
 		}
+		if r.toks[i].s == "new" && r.allNew(c, i) {
+			return i
+		}
 		if i+1 == c.hi || r.word(i-1) == "the" && (r.word(i-2) == "on" || r.word(i-2) == "onto" || r.word(i-2) == "to") {
 			continue // "goes on the new one": where it goes
 		}
@@ -569,6 +605,52 @@ func (r *reading) newOne(c *clause) int {
 		}
 	}
 	return -1
+}
+
+// allNew tells whether a sentence says of what was named before it no more than that it is
+// new, or that all of a row is: "Spark plug. New.", "pin, clip, ring, all new".
+func (r *reading) allNew(c *clause, i int) bool {
+	if i+1 < c.hi && r.toks[i].brk < brkComma {
+		return false
+	}
+	k := i
+	for k > c.lo && (r.toks[k-1].s == "brand" || r.toks[k-1].s == "all" || r.toks[k-1].s == "both") {
+		k--
+	}
+	return k == c.lo && r.toks[i].brk >= brkSentence && k > 0 && r.toks[k-1].brk >= brkSentence
+}
+
+// rowRenewed gives the parts that are told one after the other right before "new ones" at
+// token i, where they are several: "top hose, heater hose, new ones".
+func (r *reading) rowRenewed(ci, i int) []*mention {
+	if r.word(i+1) != "ones" && r.word(i) == "new" && i+1 < len(r.toks) && r.toks[i].brk < brkComma {
+		return nil
+	}
+	var row []*mention
+	at := i
+	for at > 0 && (r.toks[at-1].s == "all" || r.toks[at-1].s == "both") {
+		at--
+	}
+	for k := ci; k >= max(0, ci-3); k-- {
+		c := &r.clauses[k]
+		for j := len(c.mentions) - 1; j >= 0; j-- {
+			m := &r.mentions[c.mentions[j]]
+			if m.hi > at {
+				continue
+			}
+			if m.hi != at && !(m.hi == at-1 && len(row) > 0 && r.toks[at-1].s == "and") || m.entry == nil || m.prep != "" || m.kind&(lexicon.Part|lexicon.Fastener) == 0 {
+				k = 0
+				break
+			}
+			row = append(row, m)
+			at = m.from
+		}
+	}
+	if len(row) < 2 {
+		return nil
+	}
+	slices.Reverse(row)
+	return row
 }
 
 // awaited tells whether the new one at token i has yet to come: "till the new one comes".
@@ -627,6 +709,15 @@ func (r *reading) oneFor(ci, tok int) *thing {
 			return m.entry
 		}
 	}
+	// "the filter's black. So that's a new one": what the sentence before says how it is, or that it is off
+	for k := ci; k >= max(0, ci-2) && r.since(r.clauses[k].lo, tok) < 10; k-- {
+		if m := r.toldOf(&r.clauses[k]); m != nil && m.hi <= tok {
+			if !m.isNew && r.onlyLooked(&r.clauses[k]) && many == (m.plural || m.count > 1 || m.entry.plural) {
+				return m.entry
+			}
+			break
+		}
+	}
 	// what came off or was thrown away last, and if it can be no cover or plug
 	for _, any := range []bool{false, true} {
 		var last *thing
@@ -658,6 +749,19 @@ func (r *reading) oneFor(ci, tok int) *thing {
 		}
 	}
 	return nil
+}
+
+// onlyLooked tells whether nothing is done in a clause but looked and taken off.
+func (r *reading) onlyLooked(c *clause) bool {
+	if c.mood&(other|hypothetical|conditional) != 0 {
+		return false
+	}
+	for _, ai := range c.acts {
+		if n := r.acts[ai].action.Name; ledgerActs[n] != Removed && ledgerActs[n] != Discarded && n != "inspect" {
+			return false
+		}
+	}
+	return true
 }
 
 // covers are what comes off to get at something, and is seldom what is renewed.
@@ -824,6 +928,7 @@ func (r *reading) standIns() []standIn {
 				continue
 			}
 		}
+		had := len(out)
 		for k := ci; k >= max(0, ci-2) && r.since(r.clauses[k].lo, c.lo) < 10; k-- {
 			if k < ci && cue == c.lo && c.hi-c.lo > 4 && r.toks[c.lo-1].brk >= brkSentence {
 				break // "until then the gate stays shut": told of what it names
@@ -835,8 +940,33 @@ func (r *reading) standIns() []standIn {
 				break
 			}
 		}
+		if len(out) == had && r.serves(c) {
+			for _, s := range r.toldOfWhat(ci, c.lo+1, c.lo+2) {
+				if s.thing != nil && s.thing.name != "" {
+					out = append(out, standIn{-1, s.thing.name, c.lo, cue + 2})
+				}
+			}
+		}
 	}
 	return out
+}
+
+// serves tells whether a clause begins by saying of what is spoken of that it serves: "it'll do".
+func (r *reading) serves(c *clause) bool {
+	i := c.lo
+	for i < c.hi && r.toks[i].is(wOpener) {
+		i++
+	}
+	switch r.word(i) {
+	case "it", "they", "he", "she":
+		if r.word(i+1) == "'ll" || r.word(i+1) == "will" || r.word(i+1) == "should" {
+			switch r.word(i + 2) {
+			case "do", "hold", "last", "serve", "work", "live":
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // othersBefore tells whether a clause tells of others before a token: not where it
@@ -1165,7 +1295,12 @@ func (r *reading) laying(c *clause) bool {
 			return false // "left it at 40 for now", "gone with 26 for now"
 		}
 		switch r.toks[i].s {
-		case "hand", "finger", "fingers", "loose", "snug", "tight":
+		case "tight":
+			if w := r.word(i - 1); i > c.lo && (w == "too" || w == "not" || w == "so") {
+				continue // "cable tie for now, not too tight"
+			}
+			return false
+		case "hand", "finger", "fingers", "loose", "snug":
 			return false
 		}
 	}
