@@ -43,7 +43,13 @@ func (r *reading) warnedToo(told []Caution) []Caution {
 			last++
 		}
 		lo, hi := c.lo, r.clauses[last].hi
-		out = append(out, Caution{Text: sentenceCase(r.plain(lo, hi)), Place: r.placeAround(lo, hi, lo).by("weighed: likely a warning")})
+		if hi-lo <= 8 && k > 0 && !r.namesThing(lo, hi) {
+			// "Not mega tight." warns only with what it is said of
+			if p := r.clauses[all[k-1].first].lo; lo-p <= 16 && r.namesThing(p, lo) && r.since(p, lo) < 9 {
+				lo = p
+			}
+		}
+		out = append(out, Caution{Text: sentenceCase(r.plain(lo, hi)), Place: r.placeAround(lo, hi, c.lo).by("weighed: likely a warning")})
 	}
 	return out
 }
