@@ -23,6 +23,9 @@ func (r *reading) cautions() []Caution {
 		if kind == "" || c.lo < told && kind != "told" {
 			continue // told already, with the warning before
 		}
+		if kind == "told" && lo < told && c.lo >= told && hi-began > longestWarning {
+			lo = c.lo // too long to be told with the warning before
+		}
 		if n := len(out); n > 0 && (lo < told || r.restsOn(last, ci, kind)) {
 			// it goes on with the warning before, and is told with it
 			if hi > told && hi-began <= longestWarning {
@@ -66,8 +69,8 @@ func (r *reading) warning(ci int) (lo, hi int, kind string) {
 			if q.lo-c.lo > 8 {
 				lo = q.lo
 			}
-			if q.hi >= c.hi && c.hi < len(r.toks) && (r.toks[c.hi-1].brk < brkSentence || len(c.mentions) == 0 && c.hi-c.lo <= 4) {
-				hi = r.clauses[r.toks[min(q.hi, len(r.toks)-1)].cl].hi // "be | careful you don't go in too far"
+			if end := r.toks[c.hi-1]; c.hi < len(r.toks) && (q.hi >= c.hi && (end.brk < brkSentence || len(c.mentions) == 0 && c.hi-c.lo <= 4) || q.hi >= c.hi-1 && (hanging.has(end.s) || end.s == "ever")) {
+				hi = r.clauses[r.toks[max(q.hi, c.hi)].cl].hi // "be | careful you don't go in too far", "don't ever | get under it"
 			}
 			break
 		}
@@ -88,6 +91,8 @@ func (r *reading) warning(ci int) (lo, hi int, kind string) {
 		kind = "protect"
 	case r.stopIf(ci):
 		kind = "stop"
+	case r.onceMore(c):
+		kind = "again"
 	case r.harms(ci) || r.theyHarm(ci) || r.orElse(ci):
 		kind = "threat"
 	case r.fragile(ci):
@@ -101,6 +106,9 @@ func (r *reading) warning(ci int) (lo, hi int, kind string) {
 				}
 				if p := r.word(o.lo - 1); r.toks[o.lo].s == "mind" && (p == "never" || p == "don't" || p == "i" || p == "to" || p == "'d") {
 					continue // "never mind that"
+				}
+				if o.signal == "careless" && r.toks[o.lo].s == "not" && o.lo > c.lo && r.toks[o.lo-1].is(wLinking) {
+					continue // "it's not oil, it's chocolate"
 				}
 				if r.toks[o.lo].s == "unplug" && o.lo > c.lo && !openers.has(r.toks[o.lo-1].s) && r.toks[o.lo-1].brk < brkComma {
 					continue // "you have to unplug it": a plug of the work
@@ -130,7 +138,10 @@ func (r *reading) warning(ci int) (lo, hi int, kind string) {
 				lo = r.phraseStart(c, o.lo)
 			}
 			if n := int(r.toks[o.hi-1].cl) + 1; o.hi >= c.hi-2 && n < len(r.clauses) && r.clauses[n-1].sentence == r.clauses[n].sentence && o.signal != "emphasis" {
-				hi = r.clauses[n].hi // "keep an eye on the | fluid", "before you go anywhere | pump it"
+				for n+1 < len(r.clauses) && !r.namesThing(o.hi, r.clauses[n].hi) && len(r.clauses[n+1].mentions) > 0 && r.clauses[n+1].sentence == c.sentence && r.toks[r.clauses[n+1].lo].s == "and" {
+					n++ // "before you go anywhere | get in | and pump the pedal"
+				}
+				hi = r.clauses[n].hi // "keep an eye on the | fluid"
 			}
 			break
 		}
@@ -825,6 +836,31 @@ func (r *reading) stopIf(ci int) bool {
 	}
 	return false
 }
+
+// onceMore reads "and again after fifty kilometres", "recheck at a hundred miles": what
+// settles in use, and comes loose where nobody goes round it once more.
+func (r *reading) onceMore(c *clause) bool {
+	if c.mood&(asked|other) != 0 || r.pastTold(c) {
+		return false
+	}
+	again := -1
+	for i := c.lo; i+2 < c.hi; i++ {
+		switch w := r.toks[i].s; {
+		case w == "again", w == "recheck", w == "retorque", w == "retighten":
+			again = i
+		case again >= 0 && (w == "after" || w == "at" || w == "in"):
+			for k := i + 2; k < min(c.hi, i+7); k++ {
+				if inUse.has(r.toks[k].s) {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// inUse is what a machine that is used does so many of.
+var inUse = set("km kms k k's kilometre kilometres kilometer kilometers click clicks mile miles hour hours ride rides run drive trip mow outing")
 
 // laterNext tells whether the clause after one says "later".
 func (r *reading) laterNext(c *clause) bool {
