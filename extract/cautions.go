@@ -91,8 +91,6 @@ func (r *reading) warning(ci int) (lo, hi int, kind string) {
 		kind = "protect"
 	case r.stopIf(ci):
 		kind = "stop"
-	case r.onceMore(c):
-		kind = "again"
 	case r.harms(ci) || r.theyHarm(ci) || r.orElse(ci):
 		kind = "threat"
 	case r.fragile(ci):
@@ -836,31 +834,6 @@ func (r *reading) stopIf(ci int) bool {
 	}
 	return false
 }
-
-// onceMore reads "and again after fifty kilometres", "recheck at a hundred miles": what
-// settles in use, and comes loose where nobody goes round it once more.
-func (r *reading) onceMore(c *clause) bool {
-	if c.mood&(asked|other) != 0 || r.pastTold(c) {
-		return false
-	}
-	again := -1
-	for i := c.lo; i+2 < c.hi; i++ {
-		switch w := r.toks[i].s; {
-		case w == "again", w == "recheck", w == "retorque", w == "retighten":
-			again = i
-		case again >= 0 && (w == "after" || w == "at" || w == "in"):
-			for k := i + 2; k < min(c.hi, i+7); k++ {
-				if inUse.has(r.toks[k].s) {
-					return true
-				}
-			}
-		}
-	}
-	return false
-}
-
-// inUse is what a machine that is used does so many of.
-var inUse = set("km kms k k's kilometre kilometres kilometer kilometers click clicks mile miles hour hours ride rides run drive trip mow outing")
 
 // laterNext tells whether the clause after one says "later".
 func (r *reading) laterNext(c *clause) bool {
