@@ -23,6 +23,9 @@ func (r *reading) cautions() []Caution {
 		if kind == "" || c.lo < told && kind != "told" {
 			continue // told already, with the warning before
 		}
+		if kind == "told" && lo < told && c.lo >= told && hi-began > longestWarning {
+			lo = c.lo // too long to be told with the warning before
+		}
 		if n := len(out); n > 0 && (lo < told || r.restsOn(last, ci, kind)) {
 			// it goes on with the warning before, and is told with it
 			if hi > told && hi-began <= longestWarning {
@@ -66,8 +69,8 @@ func (r *reading) warning(ci int) (lo, hi int, kind string) {
 			if q.lo-c.lo > 8 {
 				lo = q.lo
 			}
-			if q.hi >= c.hi && c.hi < len(r.toks) && (r.toks[c.hi-1].brk < brkSentence || len(c.mentions) == 0 && c.hi-c.lo <= 4) {
-				hi = r.clauses[r.toks[min(q.hi, len(r.toks)-1)].cl].hi // "be | careful you don't go in too far"
+			if end := r.toks[c.hi-1]; c.hi < len(r.toks) && (q.hi >= c.hi && (end.brk < brkSentence || len(c.mentions) == 0 && c.hi-c.lo <= 4) || q.hi >= c.hi-1 && (hanging.has(end.s) || end.s == "ever")) {
+				hi = r.clauses[r.toks[max(q.hi, c.hi)].cl].hi // "be | careful you don't go in too far", "don't ever | get under it"
 			}
 			break
 		}
@@ -102,6 +105,9 @@ func (r *reading) warning(ci int) (lo, hi int, kind string) {
 				if p := r.word(o.lo - 1); r.toks[o.lo].s == "mind" && (p == "never" || p == "don't" || p == "i" || p == "to" || p == "'d") {
 					continue // "never mind that"
 				}
+				if o.signal == "careless" && r.toks[o.lo].s == "not" && o.lo > c.lo && r.toks[o.lo-1].is(wLinking) {
+					continue // "it's not oil, it's chocolate"
+				}
 				if r.toks[o.lo].s == "unplug" && o.lo > c.lo && !openers.has(r.toks[o.lo-1].s) && r.toks[o.lo-1].brk < brkComma {
 					continue // "you have to unplug it": a plug of the work
 				}
@@ -130,7 +136,10 @@ func (r *reading) warning(ci int) (lo, hi int, kind string) {
 				lo = r.phraseStart(c, o.lo)
 			}
 			if n := int(r.toks[o.hi-1].cl) + 1; o.hi >= c.hi-2 && n < len(r.clauses) && r.clauses[n-1].sentence == r.clauses[n].sentence && o.signal != "emphasis" {
-				hi = r.clauses[n].hi // "keep an eye on the | fluid", "before you go anywhere | pump it"
+				for n+1 < len(r.clauses) && !r.namesThing(o.hi, r.clauses[n].hi) && len(r.clauses[n+1].mentions) > 0 && r.clauses[n+1].sentence == c.sentence && r.toks[r.clauses[n+1].lo].s == "and" {
+					n++ // "before you go anywhere | get in | and pump the pedal"
+				}
+				hi = r.clauses[n].hi // "keep an eye on the | fluid"
 			}
 			break
 		}

@@ -181,6 +181,9 @@ func TestWarnings(t *testing.T) {
 		"And nobody squeezes that lever.":                                      "lever",
 		"The gate will fall, so somebody holds it.":                            "gate",
 		"The spring in there is under a lot of load.":                          "spring",
+		"The dished side goes towards the motor.":                              "dished",
+		"Circlip in the piston, gap facing down.":                              "gap",
+		"That banjo washer is single use.":                                     "single use",
 	} {
 		rec := record(t, "Take the wheel off.", talk)
 		found := false
@@ -202,6 +205,7 @@ func TestWarnings(t *testing.T) {
 		"Somebody told me the old one was plastic.",
 		"The belt jumps on when you turn the pulley by hand.",
 		"Put a paint mark on the nut and swing it round a quarter.",
+		"That's not oil on the shaft, it's jam.",
 	} {
 		if rec := record(t, "Take the wheel off.", talk); len(rec.Cautions) > 0 {
 			t.Errorf("%q warns: %q", talk, rec.Cautions[0].Text)

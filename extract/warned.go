@@ -10,8 +10,9 @@ import _ "embed"
 var warnedWeights string
 
 // warnedAhead is how heavy it must be that a sentence warns, in parts of a logit as the
-// weights have them.
-const warnedAhead = 12
+// weights have them: a little below even, where as much is told too much as is missed, for who
+// reads a warning too many is not hurt by it.
+const warnedAhead = -6
 
 // warnedToo gives the warnings among the sentences that none of some warnings is in.
 func (r *reading) warnedToo(told []Caution) []Caution {
@@ -42,7 +43,13 @@ func (r *reading) warnedToo(told []Caution) []Caution {
 			last++
 		}
 		lo, hi := c.lo, r.clauses[last].hi
-		out = append(out, Caution{Text: sentenceCase(r.plain(lo, hi)), Place: r.placeAround(lo, hi, lo).by("weighed: likely a warning")})
+		if hi-lo <= 8 && k > 0 && !r.namesThing(lo, hi) {
+			// "Not mega tight." warns only with what it is said of
+			if p := r.clauses[all[k-1].first].lo; lo-p <= 16 && r.namesThing(p, lo) && r.since(p, lo) < 9 {
+				lo = p
+			}
+		}
+		out = append(out, Caution{Text: sentenceCase(r.plain(lo, hi)), Place: r.placeAround(lo, hi, c.lo).by("weighed: likely a warning")})
 	}
 	return out
 }
