@@ -66,7 +66,7 @@ const ruledAhead = 6
 
 // likelySo is how far the thing that is meant must be ahead of any other to be told as what is
 // meant. In talk kept from the fitting, nearer ones were more often wrong than right.
-const likelySo = 24
+const likelySo = 16
 
 // settledAhead is the same where the words right around the act settle what it is.
 const settledAhead = 60

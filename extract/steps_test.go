@@ -177,7 +177,7 @@ func TestDoubtedThings(t *testing.T) {
 // TestSwitches: a switch that cuts the power is switched off, one that is a part comes off.
 func TestSwitches(t *testing.T) {
 	checkSteps(t, []string{"Key switch off.", "Undo the hub nut."}, []string{"Switch off the key switch."}, []string{"Remove the key"})
-	checkSteps(t, []string{"Mains switch is off.", "Undo the hub nut."}, []string{"Switch off the mains switch."}, []string{"Remove the mains"})
+	checkSteps(t, []string{"Main switch is off.", "Undo the hub nut."}, []string{"Switch off the main switch."}, []string{"Remove the main"})
 	checkSteps(t, []string{"Two screws, pressure switch off.", "Undo the hub nut."}, []string{"Remove the pressure switch."}, []string{"Switch off"})
 }
 
