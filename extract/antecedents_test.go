@@ -183,6 +183,11 @@ func TestPerhaps(t *testing.T) {
 	lex, guessed := lexicon.Default(), 0
 	for _, j := range antecedentsJudged(t) {
 		said := strings.ToLower(strings.ReplaceAll(j.talk.Text, "-", " "))
+		for _, m := range read(j.talk, lex).mentions {
+			if m.misheard {
+				said += " " + m.name
+			}
+		}
 		for _, s := range Extract(j.talk, lex, Job{}).Steps {
 			_, name, ok := strings.Cut(strings.TrimSuffix(s.Text, doubted+"."), " (the ")
 			if !ok || !strings.HasSuffix(s.Text, doubted+".") {

@@ -154,6 +154,7 @@ type act struct {
 	mood      mood
 	things    []*thing // set by refer
 	maybe     *thing   // where it has no thing: the likeliest of those spoken of
+	unsure    bool     // its thing is only the likeliest of several
 	qty       int      // torque or angle that belongs to it, or -1
 	byHand    bool
 	unknown   bool   // its thing is named by a word that no list has

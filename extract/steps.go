@@ -26,7 +26,8 @@ func (r *reading) steps() []Step {
 	}
 	var recent []told
 	last := map[*thing]lastTold{}
-	var before *act // the last step with a thing
+	var before *act          // the last step with a thing
+	unsure := map[int]*act{} // steps whose thing is only the likeliest of several
 	valueAt := map[int]*heard{}
 	for i := range r.heard {
 		if h := &r.heard[i]; !h.dropped { // what was taken back is no instruction
@@ -36,9 +37,9 @@ func (r *reading) steps() []Step {
 			valueAt[r.qtys[h.qty].cl] = h
 		}
 	}
-	emit := func(text, key, action, rule string, ts []*thing, lo, hi int, off, explicit, again, named, guessed bool) {
+	emit := func(text, key, action, rule string, ts []*thing, lo, hi int, off, explicit, again, named, guessed bool) int {
 		if text == "" {
-			return
+			return -1
 		}
 		if n := len(recent) - 1; n >= 0 && recent[n].named && !named && explicit && len(ts) == 1 && recent[n].of == ts[0] && r.since(recent[n].at, lo) < 15 && left[action] != "" && !again {
 			// it was only named before: now it is told what is done
@@ -48,7 +49,7 @@ func (r *reading) steps() []Step {
 			}
 			old.Text, old.End = text, round3(r.at(hi-1))
 			recent[n] = told{key: key, at: lo, k: recent[n].k, explicit: true, of: ts[0]}
-			return
+			return recent[n].k
 		}
 		for i := len(recent) - 1; i >= 0; i-- {
 			if i < len(recent)-40 {
@@ -74,11 +75,11 @@ func (r *reading) steps() []Step {
 				recent[i].named = recent[i].named && named
 				recent[i].explicit = recent[i].explicit || explicit
 				out[recent[i].k].End = round3(r.at(hi - 1))
-				return
+				return recent[i].k
 			}
 		}
 		if again {
-			return
+			return -1
 		}
 		phase := phaseOf[action]
 		if action == "test" && handled.has(strings.ToLower(firstWord(text))) {
@@ -96,6 +97,7 @@ func (r *reading) steps() []Step {
 		}
 		recent = append(recent, t)
 		out = append(out, st)
+		return len(out) - 1
 	}
 	for ci := range r.clauses {
 		c := &r.clauses[ci]
@@ -164,12 +166,21 @@ func (r *reading) steps() []Step {
 			if done && h != nil {
 				key = r.tightenKey(h)
 			}
-			emit(text, key, a.action.Name, a.rule, a.things, a.lo, max(a.hi, min(hi, a.lo+14)), a.mood&offCamera != 0, a.verb >= 0 && !a.subject, again, a.heads, a.subject && len(a.objects) == 0)
+			next := len(out)
+			switch k := emit(text, key, a.action.Name, a.rule, a.things, a.lo, max(a.hi, min(hi, a.lo+14)), a.mood&offCamera != 0, a.verb >= 0 && !a.subject, again, a.heads, a.subject && len(a.objects) == 0); {
+			case k == next && a.unsure && !done:
+				unsure[k] = a
+			case k >= 0 && !a.unsure:
+				delete(unsure, k) // it was named
+			}
 		}
 		if h := valueAt[ci]; h != nil && !done && h.of != nil && h.applied == "done" {
 			q := &r.qtys[h.qty]
 			emit(r.torqueText(h), r.tightenKey(h), "torque", "value set, no verb", []*thing{h.of}, max(c.lo, q.lo-6), q.hi, false, false, false, false, false)
 		}
+	}
+	for k, a := range unsure {
+		out[k].Text = r.doubting(out[k].Text, a)
 	}
 	slices.SortStableFunc(out, func(a, b Step) int {
 		return cmp.Or(cmp.Compare(a.Clip, b.Clip), cmp.Compare(a.At, b.At))
@@ -1216,6 +1227,25 @@ func perhaps(a *act) string {
 		return notNamed
 	}
 	return thatMaybe(a.maybe)
+}
+
+// doubting words a step so that it shows that its thing is only the likeliest of several:
+// "Slide this out (the spacer, perhaps)."
+func (r *reading) doubting(text string, a *act) string {
+	name := r.objectNames(a)
+	before, after, ok := strings.Cut(text, "the "+name)
+	if name == "" || !ok || len(a.things) != 1 || len(a.objects) > 0 || endsUnnamed(text) || hasValue(text) || after == "" || after[0] >= 'a' {
+		return text
+	}
+	this := "this"
+	if w := name[strings.LastIndexByte(name, ' ')+1:]; lexicon.Singular(w) != w {
+		this = "these"
+	}
+	text = strings.TrimSuffix(before+this+after, ".")
+	if t, ok := strings.CutSuffix(text, ")"); ok {
+		return t + "; the " + name + doubted + "." // "Undo this (13 mm; the clip, perhaps)."
+	}
+	return text + " (the " + name + doubted + "."
 }
 
 func thatMaybe(t *thing) string { return " (the " + shortName(t.called()) + doubted }

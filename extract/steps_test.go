@@ -147,12 +147,38 @@ func TestToldAndNotDone(t *testing.T) {
 		{[]string{"Undo the trim screws.", "Three Torx bolts, T40, hold the hinge to the door."}, nil, []string{"Hold"}},
 		{[]string{"Undo the castle nut.", "Nut up finger tight, back to the first slot."}, nil, []string{"Slot"}},
 		{[]string{"Undo the cover nuts.", "Unplug it or your foot will find the pedal."}, nil, []string{"foot", "pedal"}},
+		{[]string{"Undo the hub nut.", "That's the bearing in back of the fan."}, nil, []string{"bearing"}},
 		{[]string{"Undo the hub nut.", "Put the kettle on.", "I got the spanner off the neighbour."}, nil, []string{"kettle", "spanner"}},
 	} {
 		t.Run(c.talk[len(c.talk)-1], func(t *testing.T) {
 			checkSteps(t, c.talk, c.want, c.not)
 		})
 	}
+}
+
+// TestDoubtedThings: what is done to a thing that is not named says of which it is where that is
+// plain, and doubts it where others may as well be meant.
+func TestDoubtedThings(t *testing.T) {
+	for _, c := range []struct {
+		talk []string
+		want []string
+		not  []string
+	}{
+		{[]string{"The bearing's rough.", "Take it out.", "The seal's torn.", "Pull it out."}, []string{"Take the bearing out.", "Pull the seal out."}, []string{"perhaps"}},
+		{[]string{"Two bolts on the bracket.", "Undo them.", "Bracket off."}, []string{"Undo the bracket bolts.", "Remove the bracket."}, []string{"perhaps"}},
+		{[]string{"The carrier comes up on the lift.", "There's a spring in behind the lever, a washer, and a cup.", "I'm going to lift that out.", "The roller's dry."}, []string{"Lift this out (the spring, perhaps)."}, []string{"Lift the spring"}},
+	} {
+		t.Run(c.talk[0], func(t *testing.T) {
+			checkSteps(t, c.talk, c.want, c.not)
+		})
+	}
+}
+
+// TestSwitches: a switch that cuts the power is switched off, one that is a part comes off.
+func TestSwitches(t *testing.T) {
+	checkSteps(t, []string{"Key switch off.", "Undo the hub nut."}, []string{"Switch off the key switch."}, []string{"Remove the key"})
+	checkSteps(t, []string{"Main switch is off.", "Undo the hub nut."}, []string{"Switch off the main switch."}, []string{"Remove the main"})
+	checkSteps(t, []string{"Two screws, pressure switch off.", "Undo the hub nut."}, []string{"Remove the pressure switch."}, []string{"Switch off"})
 }
 
 // checkSteps wants the steps of a talk to have all of want, and none to hold a word of not.

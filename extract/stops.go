@@ -293,7 +293,7 @@ func (r *reading) stopsIn(table stopTable, lo, hi int, timed bool) {
 	s.hear(&g, 0, brkSentence)
 	for i := 1; i < hi-lo; i++ {
 		t, last := &r.toks[lo+i], &r.toks[lo+i-1]
-		if last.brk < brkSentence && g.names[i] == 0 && !endsNothing.has(last.s) && !table.never(g.tags[i+1], g.tags[i+2]) && !(numeral(last) && fraction.has(t.s)) && !(numeral(t) && last.is(wLinking)) && !r.hundreds(lo+i) {
+		if last.brk < brkSentence && g.names[i] == 0 && !endsNothing.has(last.s) && !table.never(g.tags[i+1], g.tags[i+2]) && !(numeral(last) && fraction.has(t.s)) && !(numeral(t) && last.is(wLinking)) && !r.hundreds(lo+i) && !r.toldNot(lo+i) {
 			keys = g.keys(keys[:0], i, &s)
 			comma, stop := table.sum(keys)
 			if timed && last.brk == brkPause || last.brk == brkLine {
@@ -368,6 +368,14 @@ var fraction = set("2 4 8 16 32 64 half quarter quarters eighth eighths sixteent
 func (r *reading) hundreds(i int) bool {
 	n := countOf[r.toks[i-1].s]
 	return n > 0 && n < 10 && (tensOf[r.toks[i].s] > 0 || r.toks[i].s == "ten") && !whichOne.has(r.word(i-2)) && !r.kind(i-2).is(wDeterminer|wPlace|wDropAdj)
+}
+
+// toldNot tells whether the verb at a token is what is forbidden right before it: "you mustn't
+// tighten it yet", "don't you dare put a spanner on that".
+func (r *reading) toldNot(i int) bool {
+	w := r.toks[i-1].s
+	not := strings.HasSuffix(w, "n't") || w == "not" && ought.has(r.word(i-2)) || w == "ever" && strings.HasSuffix(r.word(i-2), "n't") || w == "dare"
+	return not && r.toks[i].is(wVerb) && r.plainVerb(r.toks[i].s)
 }
 
 // unpunctuated tells of each clip whether its words come with next to no full stops and

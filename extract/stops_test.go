@@ -250,6 +250,8 @@ func TestStopsPutBack(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, c := range []struct{ talk, want string }{
+		{"run the nut up till it touches you mustn't tighten it yet", "run the nut up till it touches | you mustn't tighten it yet"},
+		{"start the bolts by hand don't you dare put a wrench on them", "start the bolts by hand | don't you dare put a wrench on them"},
 		{"wheel off caliper off disc off clean it up disc on caliper on", "wheel off | caliper off | disc off | clean it up | disc on | caliper on"},
 		{"guard off four clips wipe it out guard on four clips that's that", "guard off | four clips | wipe it out | guard on | four clips | that's that"},
 		{"that's half your howl so chuck it and now the next one", "that's half your howl | so chuck it | and now the next one"},

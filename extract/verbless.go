@@ -1327,7 +1327,6 @@ func (r *reading) stretch(c *clause, i int) int {
 // offOrBack tells whether a particle ends a phrase even where another thing follows at once.
 func offOrBack(w string, back bool) bool { return w == "off" || w == "out" || back }
 
-// switched are the things that "off" switches off.
 // switchedOff tells whether "off" is said of it as of a switch, or a brake that holds.
 func (r *reading) switchedOff(m *mention) bool {
 	if m.head == "brake" || m.head == "handbrake" {
@@ -1338,9 +1337,18 @@ func (r *reading) switchedOff(m *mention) bool {
 		}
 		return m.head == "handbrake"
 	}
-	return switched.has(m.head) || m.head == "key" && len(m.mods) == 0 && !m.isNew && m.from == m.lo
+	return isSwitched(m) || m.head == "key" && len(m.mods) == 0 && !m.isNew && m.from == m.lo
 }
 
+// isSwitched tells whether "off" switches a thing off: "key switch off", but not "pressure switch off".
+func isSwitched(m *mention) bool {
+	return switched.has(m.head) || m.head == "switch" && slices.ContainsFunc(m.mods, cutsPower.has)
+}
+
+// cutsPower are the words before the switches that are thrown before work begins.
+var cutsPower = set("key main mains master kill power ignition isolator isolation isolating wall stop run battery")
+
+// switched are the things that "off" switches off.
 var switched = set("engine motor ignition power light headlight charger pump heater drill saw breaker mains main spur isolator supply electricity gas propane water tap stopcock valve fuel machine tractor compressor disconnect current feed")
 
 // supplies are what is switched that is no part of a machine.
@@ -1382,6 +1390,9 @@ func (r *reading) verbless(ci int) {
 			continue // "there's a nut back in here"
 		}
 		w := r.toks[j].s
+		if w == "in" && r.word(j+1) == "back" && r.word(j+2) == "of" {
+			continue // "that's the seal in back of the hub"
+		}
 		back := r.toks[j-1].s == "back"
 		last := j+1 >= c.hi || r.toks[j].brk != brkNone || r.toks[j+1].men >= 0 && offOrBack(w, back) || r.nextOne(c, j+1)
 		var next string
@@ -1421,10 +1432,10 @@ func (r *reading) verbless(ci int) {
 		if name == "remove" && m.kind&lexicon.Fastener != 0 && !last && r.turnsAt(j+1, c.hi) {
 			name = "slacken" // "back screw off half a turn"
 		}
-		if name == "remove" && (w == "off" || supplies.has(m.head)) && switched.has(m.head) {
+		if name == "remove" && (w == "off" || supplies.has(m.head)) && isSwitched(m) {
 			name = "switch off"
 		}
-		if name == "fit" && w == "on" && r.switchedOff(m) && !switched.has(m.head) {
+		if name == "fit" && w == "on" && r.switchedOff(m) && !isSwitched(m) {
 			if name = "apply"; m.head == "key" { // a handbrake
 				name = "switch on"
 			}
