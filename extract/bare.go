@@ -259,7 +259,7 @@ func (r *reading) bareNumbers() {
 			row = r.hints(row[:0], &f, heard)
 			f.is = weighBare(row)
 			switch {
-			case f.is == howTight && r.toolAt(f.hi), f.is == neither && (r.inInches(&f) || r.sizeTold(&f, heard)):
+			case f.is == howTight && r.toolAt(f.hi), f.is != turnedBy && (r.inInches(&f) || r.sizeTold(&f, heard)):
 				f.is = turnedBy // "seventeen crow's foot", "a three eighths bolt"
 			case f.is == neither && r.toldTight(&f, heard):
 				f.is = howTight
@@ -298,7 +298,7 @@ func (r *reading) sizeTold(f *bareNumber, heard *soFar) bool {
 	switch r.toks[f.lo-1].s {
 	case "of":
 		m := r.toks[f.lo-2].men
-		return m >= 0 && r.mentions[m].kind&lexicon.Fastener != 0 && r.mentions[m].hi == f.lo-1 && r.nothingMore(&r.clauses[f.cl], f.hi)
+		return m >= 0 && r.mentions[m].kind&(lexicon.Fastener|lexicon.Tool) != 0 && r.mentions[m].hi == f.lo-1 && r.nothingMore(&r.clauses[f.cl], f.hi)
 	case "a", "an":
 		return heard.sizes[keyOf(f.Low)] && r.word(f.hi) == "as" && r.word(f.hi+1) == "well"
 	}

@@ -81,8 +81,8 @@ func (r *reading) sizedThing(lo, hi int) bool {
 	if hi >= len(r.toks) || r.toks[hi-1].brk >= brkComma {
 		return false
 	}
-	if threadWords.has(r.toks[hi].s) {
-		return true
+	if threadWords.has(r.toks[hi].s) || r.toks[hi].s == "by" && hi+1 < len(r.toks) && (r.toks[hi+1].qty >= 0 || r.kind(hi+1).is(wNumber)) {
+		return true // "three eighths by four"
 	}
 	mi := r.toks[hi].men
 	if mi < 0 {

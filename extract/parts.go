@@ -193,11 +193,6 @@ func (r *reading) parts() []Part {
 			add(t.name, "discarded", nil, lo, hi)
 		}
 	})
-	for _, t := range r.things {
-		if e := r.replaced(t); e != nil && t.isNew && !seen[t.name+"|discarded"] && !seen[t.name+"|reused"] && !seen[t.name+"|temporary"] {
-			add(t.name, "discarded", nil, e.lo-3, e.hi+2)
-		}
-	}
 	back := map[string]bool{}
 	for _, t := range r.things {
 		if e := t.backOn(r); e != nil && !seen[t.name+"|new"] && e.lo > thrown[t.name] {
@@ -303,22 +298,6 @@ func (t *thing) backOn(r *reading) *event {
 				if r.toks[k].s == "back" {
 					return e
 				}
-			}
-		}
-	}
-	return nil
-}
-
-// replaced gives the event by which the old one of a thing came off.
-func (r *reading) replaced(t *thing) *event {
-	for i := range t.events {
-		e := &t.events[i]
-		if ledgerActs[e.action] != Removed || e.act < 0 || !r.acts[e.act].happened() {
-			continue
-		}
-		for _, mi := range r.acts[e.act].objects {
-			if m := &r.mentions[mi]; m.isOld && m.entry == t {
-				return e
 			}
 		}
 	}
