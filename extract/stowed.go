@@ -170,15 +170,12 @@ func (r *reading) whatLies(ci, v int) int {
 			}
 		}
 	}
-	for _, mi := range named {
-		m := &r.mentions[mi]
-		if m.from >= v {
-			break
-		}
-		if m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.isNew || m.head == unsaid || m.head == "key" || wholes.has(m.head) || !r.opens(c, m) || !pron && m.hi != v {
-			return -1
-		}
-		return mi
+	if len(named) == 0 {
+		return -1
 	}
-	return -1
+	m := &r.mentions[named[0]]
+	if m.from >= v || m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.isNew || m.head == unsaid || m.head == "key" || wholes.has(m.head) || !r.opens(c, m) || !pron && m.hi != v {
+		return -1
+	}
+	return named[0]
 }
