@@ -919,7 +919,14 @@ func (r *reading) leadsIn(m *mention) bool {
 			return true
 		}
 	}
-	return false
+	return r.putOffNext(m.cl)
+}
+
+// putOffNext tells whether what a clause names is what the next one puts off: "the new cover |
+// I'll fit tomorrow".
+func (r *reading) putOffNext(ci int) bool {
+	n := ci + 1
+	return n < len(r.clauses) && r.toks[r.clauses[ci].hi-1].brk < brkComma && r.clauses[n].sentence == r.clauses[ci].sentence && (r.clauses[n].mood&announced != 0 || r.heardIn(n, n, "later"))
 }
 
 // turnsWork tells whether words turn to another piece of work: "Now the carburettor."

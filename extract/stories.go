@@ -49,9 +49,15 @@ func (r *reading) goesOn(k, ci int) bool {
 	case past:
 		return true
 	case untold:
-		return c.sentence == of.sentence || c.hi-c.lo <= 4 || k > ci && c.sentence == r.clauses[k-1].sentence
+		return c.sentence == of.sentence || c.hi-c.lo <= 4 && !r.goesBackOn(c) || k > ci && c.sentence == r.clauses[k-1].sentence
 	}
 	return false
+}
+
+// goesBackOn tells of "Battery back in.", which is told of the work at hand.
+func (r *reading) goesBackOn(c *clause) bool {
+	n := c.hi - 1
+	return n-c.lo >= 2 && r.toks[n-1].s == "back" && r.toks[n-2].men >= 0 && (r.toks[n].s == "in" || r.toks[n].s == "on")
 }
 
 // turnsBack are the words by which a sentence turns from a story to the work.
