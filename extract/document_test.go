@@ -172,16 +172,7 @@ func TestToolsOnce(t *testing.T) {
 		{[]string{"Undo the clutch. I've seen it done with a hammer."}, nil, []string{"hammer"}},
 	} {
 		got := toolNames(record(t, c.talk...))
-		for _, w := range c.has {
-			if !slices.Contains(got, w) {
-				t.Errorf("%q: tools %q lack %q", c.talk, got, w)
-			}
-		}
-		for _, w := range c.hasn {
-			if slices.Contains(got, w) {
-				t.Errorf("%q: tools %q have %q", c.talk, got, w)
-			}
-		}
+		wantTools(t, strings.Join(c.talk, " "), got, c.has, c.hasn)
 	}
 	// a listed socket is used where a fastener of its size is undone
 	rec := record(t, "What you need is a 13 mil socket, a 17 mil socket, a torque wrench and a hammer.", "Right, off we go.", "Some talk of the weather, nothing else.",
@@ -189,6 +180,21 @@ func TestToolsOnce(t *testing.T) {
 	for _, n := range rec.Notes {
 		if n.Kind == "tool-not-used" && (strings.Contains(n.Text, "13 mm") || strings.Contains(n.Text, "torque wrench")) {
 			t.Errorf("said not to be used: %q", n.Text)
+		}
+	}
+}
+
+// wantTools tells of tools that a talk should give and does not, and the other way round.
+func wantTools(t *testing.T, talk string, got, has, hasn []string) {
+	t.Helper()
+	for _, w := range has {
+		if !slices.Contains(got, w) {
+			t.Errorf("%q: tools %q lack %q", talk, got, w)
+		}
+	}
+	for _, w := range hasn {
+		if slices.Contains(got, w) {
+			t.Errorf("%q: tools %q have %q", talk, got, w)
 		}
 	}
 }

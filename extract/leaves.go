@@ -922,12 +922,7 @@ func (r *reading) eitherOf(ci int, oc openCue) bool {
 
 // hasWord tells whether a cue holds a word.
 func (r *reading) hasWord(oc openCue, w string) bool {
-	for i := oc.lo; i < oc.hi; i++ {
-		if r.toks[i].s == w {
-			return true
-		}
-	}
-	return false
+	return r.saysOneOf(oc.lo, oc.hi, w)
 }
 
 // givenNow tells of "there's a figure for it, seventy eight newton metres": the

@@ -39,6 +39,10 @@ func (h hint) owed() clue {
 // owes tells whether an entry that was left in a way that may be open is to be asked after;
 // why is what the rules have against it, "" where they ask.
 func (r *reading) owes(e *Entry, t *thing, kind, why string, said []Open, s *standingTalk, entries int) bool {
+	always := why == "" && (isLock(t) || e.State == HandTight || e.State == Loosened) // no lock that is gone and no nut that may be loose goes by weight
+	if always && r.owedTold == nil {
+		return true
+	}
 	last := t.events[len(t.events)-1].lo
 	here, later, most := r.opensAt(last), -1<<30, -1<<30
 	for i := len(t.mentions) - 1; i >= max(0, len(t.mentions)-8); i-- {
@@ -72,8 +76,8 @@ func (r *reading) owes(e *Entry, t *thing, kind, why string, said []Open, s *sta
 	asks := sum > owedAhead
 	switch {
 	case why != "":
-	case isLock(t), e.State == HandTight, e.State == Loosened:
-		asks = true // no lock that is gone and no nut that may be loose goes by weight
+	case always:
+		asks = true
 	case e.State == Tightened:
 		asks = sum > owedNoValue
 	default:

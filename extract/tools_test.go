@@ -1,9 +1,6 @@
 package extract
 
-import (
-	"slices"
-	"testing"
-)
+import "testing"
 
 // Each tool as "need, size, name".
 func TestToolNeeds(t *testing.T) {
@@ -46,15 +43,6 @@ func TestToolNeeds(t *testing.T) {
 		for _, x := range record(t, c.talk).Tools {
 			got = append(got, x.Need+" "+x.Size+" "+x.Name)
 		}
-		for _, w := range c.has {
-			if !slices.Contains(got, w) {
-				t.Errorf("%q: tools %q lack %q", c.talk, got, w)
-			}
-		}
-		for _, w := range c.hasn {
-			if slices.Contains(got, w) {
-				t.Errorf("%q: tools %q have %q", c.talk, got, w)
-			}
-		}
+		wantTools(t, c.talk, got, c.has, c.hasn)
 	}
 }
