@@ -17,8 +17,12 @@ import (
 //go:embed raised.bin
 var raisedWeights string
 
-// raisedClues is how many weights tell whether something is open; as many more tell the kind.
-const raisedClues = 1 << 18
+// raisedClues is how many weights tell whether something is open, and raisedKindClues how many
+// after them tell the kind.
+const (
+	raisedClues     = 1 << 18
+	raisedKindClues = 1 << 16
+)
 
 // raisedKinds are the kinds of what is open, none first. Their order is that of the weights.
 var raisedKinds = [...]string{"", Unfinished, LookUp, Unsure, Conflict, ReplaceLater, Promise, NotRefitted, NotTorqued, Suspect}

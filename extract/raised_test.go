@@ -87,7 +87,7 @@ func fitRaising(rows []judgedRow) string {
 		any = append(any, c)
 	}
 	return fitRows(any, 2, raisedClues, 8, 0.05, 0.003, func(h hint, _ int) clue { return h.sentence() }).packed(raisedScale) +
-		fitRows(open, len(raisedKinds), 2*raisedClues, 8, 0.05, 0.003, hint.kindRaised).packed(raisedScale)[raisedClues:]
+		fitRows(open, len(raisedKinds), raisedClues+raisedKindClues, 8, 0.05, 0.003, hint.kindRaised).packed(raisedScale)[raisedClues:]
 }
 
 // tallyRaised counts the sentences that are taken to leave something open where the rules ask
