@@ -524,12 +524,12 @@ func (r *reading) torxSaid(c *clause, a, b int) bool {
 // nextTorx tells whether a number that no spanner has goes on from a hexalobular drive that was
 // just told: "it's a T40. No, that's slipping. Forty-five".
 func (r *reading) nextTorx(f *bareNumber) bool {
-	if !f.Low.IsInt() || compare(f.Low, 20) < 0 || spannerSize(f.Low) || len(normalize.CheckSize("T"+f.Low.RatString(), normalize.Driver)) > 0 {
+	if !f.Low.IsInt() || compare(f.Low, 20) < 0 || spannerSize(f.Low) {
 		return false
 	}
 	for i := f.lo - 1; i >= max(0, f.lo-16); i-- {
 		if q := r.toks[i].qty; q >= 0 {
-			return r.qtys[q].Kind == normalize.Driver && r.qtys[q].Canonical[0] == 'T'
+			return r.qtys[q].Kind == normalize.Driver && r.qtys[q].Canonical[0] == 'T' && len(normalize.CheckSize("T"+f.Low.RatString(), normalize.Driver)) == 0
 		}
 	}
 	return false

@@ -204,6 +204,9 @@ func soundsLike(heard string, series []string) string {
 	return best
 }
 
+// sizeMarks takes from a size all that is no figure.
+var sizeMarks = strings.NewReplacer("/", "", ".", "", "-", "", " ", "")
+
 // soundDistance is small for what is confused in speech: "3.8" for 3/8, thirty
 // for thirteen, five for nine, a count run into a size ("214" for two 14).
 func soundDistance(heard, real string) float64 {
@@ -213,8 +216,7 @@ func soundDistance(heard, real string) float64 {
 	if hu != ru {
 		d += 3
 	}
-	figures := strings.NewReplacer("/", "", ".", "", "-", "", " ", "")
-	if figures.Replace(hn) == figures.Replace(rn) {
+	if sizeMarks.Replace(hn) == sizeMarks.Replace(rn) {
 		return d + 0.25 // the same figures, another mark between them
 	}
 	if v, err := strconv.Atoi(hn); err == nil && v > 100 {
