@@ -128,6 +128,11 @@ X 's/is/are past_it/knackered/worn_out/had_it/tired/on_its_last_legs/shot * do f
 no-lock
 X broke/snapped/sheared so/and? there_'s none/no/nothing
 X broke/snapped/sheared/'s_broken/has_broken/has_snapped/'s_snapped $
+gone
+X 's/is/has/are/have gone/missing $
+X 's/is/has/are/have gone/missing from/out_of/off it/this/that/these/here/there/the/my/both/one
+X on/in/off/for it/this/that/there/here/these/those/them one/side/end? 's/is/has/are gone/missing
+no X on/in it/this_one/that_one/this_side/that_side/there/here at_all/whatsoever
 unfinished
 ^ the? all/only/last/what/everything/thing/bit * left/remaining now? to_do? now? is/'s/are/will_be/be just? to? V? X
 ^ the? all/only/last/what/everything/thing/bit * left/remaining now? to_do? now? is/'s/are G X
@@ -1143,6 +1148,9 @@ func (r *reading) dueEnds(ci, lo int, d *due, ends, before []*looseEnd) []*loose
 	if len(d.things)+len(d.nouns) > 1 && end.kind == Unfinished && d.kind == "unfinished" {
 		end.signal = "recap" // a list: what is asked of anyway is not asked twice
 	}
+	if n := len(d.things) - 1; d.kind == "gone" && n > 0 && r.word(r.mentions[d.things[n]].from-1) != "and" {
+		d.things = d.things[n:] // "one of the pins, the clip on it's gone"
+	}
 	for _, mi := range d.things {
 		add(mi, -1)
 	}
@@ -1189,6 +1197,8 @@ func (r *reading) dueOfKind(e *looseEnd, d *due) bool {
 		return m.kind&lexicon.Fastener != 0 || m.entry != nil && m.entry.wasOff()
 	case "no-lock":
 		return r.locks(m)
+	case "gone":
+		return m.kind&lexicon.Fastener != 0 || r.locks(m)
 	case "left-off":
 		return m.entry != nil
 	}
@@ -1202,6 +1212,11 @@ func (r *reading) dueKind(d *due) string {
 		return NotRefitted
 	case "no-lock":
 		return LockMissing
+	case "gone":
+		if len(d.things) > 0 && r.locks(&r.mentions[d.things[0]]) {
+			return LockMissing
+		}
+		return NotRefitted
 	case "stand-in":
 		return ReplaceLater
 	case "again":

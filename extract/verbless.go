@@ -1393,6 +1393,9 @@ func (r *reading) verbless(ci int) {
 		if w == "in" && r.word(j+1) == "back" && r.word(j+2) == "of" {
 			continue // "that's the seal in back of the hub"
 		}
+		if onWords.has(w) && r.lackedThere(j+1) {
+			continue // "the clip on it's gone"
+		}
 		back := r.toks[j-1].s == "back"
 		last := j+1 >= c.hi || r.toks[j].brk != brkNone || r.toks[j+1].men >= 0 && offOrBack(w, back) || r.nextOne(c, j+1)
 		var next string
@@ -1464,6 +1467,27 @@ func (r *reading) verbless(ci int) {
 			}
 		}
 	}
+}
+
+// lackedThere tells whether the words from token i on point to where a thing is and say that it
+// is not there or not sound: "(the clip on) it's gone", "(the bulb in) that one has blown".
+func (r *reading) lackedThere(i int) bool {
+	switch r.word(i) {
+	case "it", "this", "that", "there", "here", "these", "those", "them":
+	default:
+		return false
+	}
+	for i++; r.word(i) == "one" || r.word(i) == "side" || r.word(i) == "end"; i++ {
+	}
+	if !passiveBe.has(r.word(i)) && r.word(i) != "has" && r.word(i) != "looks" {
+		return false
+	}
+	for k := i; k < min(i+3, len(r.toks)-1) && r.toks[k].brk < brkComma; k++ {
+		if w := r.toks[k+1].s; damage.has(w) || w == "gone" || w == "missing" || w == "lost" || w == "loose" {
+			return true
+		}
+	}
+	return false
 }
 
 // turnsAt tells whether a number of turns stands at token i: "half a turn", "two turns".
@@ -1586,7 +1610,11 @@ func (r *reading) left(ci int) {
 	r.addAct(ci, x)
 }
 
-// goes reads "on she goes", "out it comes".
+// itMoves are the words by which what comes off or goes on is told after the particle:
+// "off she comes", "in those go".
+var itMoves = set("it she he they that this those these")
+
+// goes reads "on she goes", "out it comes", "out that comes".
 func (r *reading) goes(ci int) {
 	c := &r.clauses[ci]
 	if n := c.hi - 1; n-c.lo >= 1 && n-c.lo <= 3 && (r.toks[n].s == "comes" || r.toks[n].s == "come") && (r.toks[n-1].s == "it" || r.toks[n-1].s == "she" || r.toks[n-1].s == "he" || r.toks[n-1].s == "they") &&
@@ -1706,15 +1734,18 @@ func (r *reading) goes(ci int) {
 			}
 			continue
 		}
-		if p != "it" && p != "she" && p != "they" && p != "he" || v != "goes" && v != "go" && v != "comes" && v != "come" || r.toks[i].brk >= brkComma || r.toks[i+1].brk >= brkComma {
+		if !itMoves.has(p) || v != "goes" && v != "go" && v != "comes" && v != "come" || r.toks[i].brk >= brkComma || r.toks[i+1].brk >= brkComma {
 			continue // not "there's varnish on it. Comes off with a rag"
+		}
+		if (p[0] == 't' && p != "they") && i+3 < c.hi && r.toks[i+2].brk < brkComma && !r.toks[i+3].is(wOpener|wDrop) {
+			continue // "on that goes the washer"
 		}
 		name := "fit"
 		if offWords.has(w) {
 			name = "remove"
 		}
 		pron := "it"
-		if p == "they" {
+		if p == "they" || p == "those" || p == "these" {
 			pron = "them"
 		}
 		r.addAct(ci, act{action: r.lex.Action(name), lo: i, hi: i + 1, verb: -1, pronoun: pron, subject: true, rule: "particle and pronoun"})
