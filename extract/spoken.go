@@ -408,6 +408,19 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			return nil
 		}
 		e.kind, e.before = ReplaceLater, BeforeLater
+	case "unlikely", "to-check":
+		q := r.valueDoubted(ci, oc)
+		if q == nil {
+			return nil
+		}
+		e.kind = Suspect
+		if oc.signal == "to-check" {
+			if next := r.word(oc.hi); next == "after" || next == "again" || next == "in" || next == "once" || next == "when" || r.heardIn(q.cl, ci, "unlikely", "misprint") {
+				return nil // gone over again after use, or asked already
+			}
+			e.kind = Unsure
+		}
+		e.first, e.lo, e.hi = q.cl, q.lo, q.hi
 	case "misprint":
 		// of the value read out before: "180 newton metres … somebody lost a dot"
 		for k := len(r.heard) - 1; k >= 0; k-- {
@@ -890,6 +903,32 @@ func (r *reading) standsSo(ci int) bool {
 	}
 	lo, hi := r.nearBy(ci, 2, 3, 12)
 	return r.heardIn(lo, hi, "later", "find", "ordered", "unknown", "before-use", "remember", "elsewhere", "left:stuck", "left:use") || r.saidIn(c, "yet") || r.saidIn(c, "whatsoever")
+}
+
+// valueDoubted gives the torque right before a cue that doubts it: "eighty, hang on, that's not
+// right". Nil where another thing came up since, or another value takes its place at once.
+func (r *reading) valueDoubted(ci int, oc openCue) *quantity {
+	for k := len(r.heard) - 1; k >= 0; k-- {
+		q := &r.qtys[r.heard[k].qty]
+		if q.lo > oc.lo {
+			continue
+		}
+		if r.since(q.hi, oc.lo) > 8 {
+			return nil
+		}
+		for i := q.hi; i < oc.lo; i++ {
+			if m := r.toks[i].men; m >= 0 && r.mentions[m].kind&lexicon.Tool == 0 && r.mentions[m].prep == "" {
+				return nil // "nine newton metres. Wheel in, that doesn't sound right"
+			}
+		}
+		if n := k + 1; n < len(r.heard) {
+			if next := &r.qtys[r.heard[n].qty]; r.since(oc.hi, next.lo) < 8 && (next.Low.Cmp(q.Low) != 0 || next.High.Cmp(q.High) != 0) {
+				return nil // "ninety. No, that's not right, seventy"
+			}
+		}
+		return q
+	}
+	return nil
 }
 
 // noHarm tells of a cue that says what a thing is well without: "no grit in it".
@@ -2596,7 +2635,7 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 			o.Before = BeforeUse
 		}
 	}
-	if e.kind == Unsure && !(e.sure && e.topic >= 0) || e.signal == "misprint" {
+	if e.kind == Unsure && !(e.sure && e.topic >= 0) || e.signal == "misprint" || e.signal == "unlikely" || e.signal == "to-check" {
 		if name, id := r.valueOf(e, rec); name != "" {
 			o.About, o.LedgerID, e.sure = shortName(name), id, true
 		}

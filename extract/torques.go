@@ -31,6 +31,9 @@ type heard struct {
 // inAnotherUnit is the rule of a value that only says the one before it again.
 const inAnotherUnit = "the same value in another unit"
 
+// ofDocument are the words after a document by which its figure is told: "the number on the sheet was two hundred".
+var ofDocument = set("is 's was has 's had wants asks calls shows")
+
 // noneTold is the rule of a value that the talk gives to nothing.
 const noneTold = "no fastener told"
 
@@ -1145,7 +1148,7 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 			says = true
 		case documents.has(w):
 			doc = w
-			says = says || i+1 < c.hi && (r.toks[i+1].s == "is" || r.toks[i+1].s == "'s")
+			says = says || i+1 < c.hi && ofDocument.has(r.toks[i+1].s)
 		case w == "will" || w == "'ll" || w == "supposed" || w == "should" || (w == "meant" || w == "ought") && r.word(i+1) == "to":
 			future = true
 		}
