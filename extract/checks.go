@@ -58,6 +58,11 @@ func (r *reading) valueChecks(rec *Record) []Open {
 			o.Question = "Is the " + strings.TrimSuffix(q.Canonical, " "+q.Unit) + " of the " + shortName(about) + " in " + Heard(q.Unit) + " or in " + Heard(q.unitOr) + "? The recording does not tell."
 			out = append(out, o)
 		}
+		if t.SourceSaid.Scope == scopeOther && h.of != nil && (h.applied != "quoted" || r.usedSince(i)) {
+			o := Open{Kind: Unsure, Before: BeforeUse, About: shortName(about), LedgerID: t.LedgerID, Place: t.Place.by("what the value was said to be for")}
+			o.Question = "What does the maker give for the " + shortName(about) + " of this machine? The value heard was said to be for another."
+			out = append(out, o)
+		}
 		if h.of == nil || q.Low == nil {
 			continue
 		}
@@ -108,6 +113,19 @@ func (r *reading) valueChecks(rec *Record) []Open {
 		}
 	}
 	return out
+}
+
+// usedSince tells whether a value that was only quoted was set later on the same thing.
+func (r *reading) usedSince(i int) bool {
+	h := &r.heard[i]
+	q := &r.qtys[h.qty]
+	for k := i + 1; k < len(r.heard); k++ {
+		x := &r.heard[k]
+		if p := &r.qtys[x.qty]; x.of == h.of && !x.dropped && x.applied == "done" && p.Low != nil && p.Low.Cmp(q.Low) == 0 && p.High.Cmp(q.High) == 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // said is a torque that was heard, with its value in N·m; 0 where it has none.
@@ -200,7 +218,7 @@ func (r *reading) besideEachOther(lo, hi int) bool {
 // torqueContext gathers what the talk says of the fastener that a torque is for.
 func (r *reading) torqueContext(h *heard, rec *Record) normalize.TorqueContext {
 	t := h.of
-	ctx := normalize.TorqueContext{AxleOrHub: t.head == "axle" || t.head == "spindle" || t.mods["axle"] || t.mods["hub"] || t.mods["spindle"], GeneralValue: h.source.Scope == "general"}
+	ctx := normalize.TorqueContext{AxleOrHub: t.head == "axle" || t.head == "spindle" || t.mods["axle"] || t.mods["hub"] || t.mods["spindle"], GeneralValue: h.source.Scope == scopeGeneral}
 	names := map[string]bool{t.name: true}
 	for _, s := range rec.Sizes {
 		if s.Of == "" || !names[s.Of] && !sameThingName(s.Of, t) || len(s.Candidates) != 1 && threadIn(s) == "" {

@@ -2555,7 +2555,7 @@ func (r *reading) valueLater(e *looseEnd, rec *Record) bool {
 	for i := range r.heard {
 		h := &r.heard[i]
 		q := &r.qtys[h.qty]
-		if h.dropped || h.of == nil || q.lo <= e.hi || h.source.Scope == "other machine" || h.of != t && (e.kind != NotTorqued || !r.sameFastener(e, m, t, h.of, q.lo)) {
+		if h.dropped || h.of == nil || q.lo <= e.hi || h.source.Scope == scopeOther || h.of != t && (e.kind != NotTorqued || !r.sameFastener(e, m, t, h.of, q.lo)) {
 			continue
 		}
 		if e.kind == NotTorqued {
@@ -2564,13 +2564,39 @@ func (r *reading) valueLater(e *looseEnd, rec *Record) bool {
 			}
 			continue
 		}
-		if h.hedged || r.doubtedNear(q.cl) {
+		if h.hedged || r.doubtedNear(q.cl) || e.kind == Unsure && r.sameFigure(e, q) && h.source.Title == "" && !r.confirmed(q.cl) {
 			continue
 		}
 		return true
 	}
 	return false
 }
+
+// sameFigure tells whether a torque is one of those in doubt: to set what one was not sure of
+// makes it no surer.
+func (r *reading) sameFigure(e *looseEnd, q *quantity) bool {
+	for i := range r.heard {
+		if o := &r.qtys[r.heard[i].qty]; o.cl >= e.first && o.cl <= e.last && o.Low.Cmp(q.Low) == 0 && o.High.Cmp(q.High) == 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// confirmed tells whether a clause, or the one before it, says that a figure was found to be so.
+func (r *reading) confirmed(ci int) bool {
+	for k := max(ci-1, 0); k <= ci; k++ {
+		for i := r.clauses[k].lo; i < r.clauses[k].hi; i++ {
+			if confirming.has(r.toks[i].s) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// confirming are the words by which a figure in doubt is found to be so: "it is forty five".
+var confirming = set("is was says said checked confirmed correct yes yep found looked sure certain")
 
 // doubtedNear tells whether the talk around a clause doubts what it says.
 func (r *reading) doubtedNear(ci int) bool {

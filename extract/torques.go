@@ -62,7 +62,7 @@ func (s *tracker) values(ci int) {
 			if n := len(r.heard); n > 0 && q.lo-r.qtys[r.heard[n-1].qty].hi <= 9 && q.cl-r.qtys[r.heard[n-1].qty].cl <= 1 && r.heard[n-1].angle == nil && s.further(c, q) {
 				r.heard[n-1].angle, r.heard[n-1].angleHi = by, q.hi
 			} else if t := s.turnedOn(ci, q); t != nil && by.Cmp(big.NewRat(360, 1)) <= 0 {
-				h := heard{qty: qi, of: t, rule: "turned on by so much", angle: by, angleHi: q.hi, hedged: q.Hedged || s.hedgedNear(ci, q), source: SourceSaid{Scope: "unsaid"}}
+				h := heard{qty: qi, of: t, rule: "turned on by so much", angle: by, angleHi: q.hi, hedged: q.Hedged || s.hedgedNear(ci, q), source: SourceSaid{Scope: scopeUnsaid}}
 				h.applied = s.appliedIn(ci, q, &h)
 				r.heard = append(r.heard, h)
 				s.torqued(&r.heard[len(r.heard)-1], q.lo, q.hi)
@@ -77,7 +77,7 @@ func (s *tracker) values(ci int) {
 		}
 		of := s.readOff(q)
 		back := s.correct(q)
-		h := heard{qty: qi, hedged: q.Hedged || s.hedgedNear(ci, q), source: SourceSaid{Scope: "unsaid"}}
+		h := heard{qty: qi, hedged: q.Hedged || s.hedgedNear(ci, q), source: SourceSaid{Scope: scopeUnsaid}}
 		if h.of, h.rule = of, "said again after one read off for another"; of == nil {
 			h.of, h.rule = s.valueFor(ci, q)
 		}
@@ -1171,6 +1171,8 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 		return "quoted"
 	case s.saysIt(c, q) && !s.actDone(c) && !s.setSoon(ci, q):
 		return "quoted" // "it says twelve newton metres", and nobody has tightened it
+	case r.heardIn(ci, min(ci+1, len(r.clauses)-1), "other-machine") && !s.actDone(c) && !s.setSoon(ci, q):
+		return "quoted" // "fifty, but that's a different engine"
 	case future || framing(c, q)&(announced|negated|conditional|hypothetical|asked) != 0 && !s.actDone(c):
 		return "intended"
 	case h.of != nil && h.hedged && s.lastState(h.of) == Removed, s.guessed(c, q):
@@ -1394,10 +1396,12 @@ func (r *reading) torques(led []Entry) []Torque {
 			r.heard[i].dropped = true
 		}
 	}
-	for _, h := range r.heard {
-		if h.dropped {
+	for i := range r.heard {
+		if r.heard[i].dropped {
 			continue
 		}
+		r.heard[i].source = r.sourceOf(&r.heard[i])
+		h := r.heard[i]
 		q := &r.qtys[h.qty]
 		h.hedged = h.hedged || r.doubtedNext(q)
 		t := Torque{Applied: h.applied, Hedged: h.hedged, Stage: max(h.stage, 1), SourceSaid: h.source, NM: []float64{}}
