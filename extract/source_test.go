@@ -17,6 +17,7 @@ func TestSourceSaid(t *testing.T) {
 		{"Hub nut, the sheet, revision C, gives a hundred and ten newton metres.", SourceSaid{Title: "sheet", Edition: "revision c", Scope: scopeThis}},
 		{"Hub nut, the parts book, second edition, says a hundred newton metres.", SourceSaid{Title: "parts book", Edition: "second edition", Scope: scopeThis}},
 		{"My mate reckons sixty newton metres on the hub nut.", SourceSaid{Who: "mate", Scope: scopeThis}},
+		{"Hub nut on. The bloke at the tyre place said ninety newton metres.", SourceSaid{Who: "bloke", Scope: scopeUnsaid}},
 		{"According to the dealer it's ninety newton metres on the hub nut.", SourceSaid{Who: "dealer", Scope: scopeThis}},
 		{"Axle nut, forty five newton metres, the book's for the other model. Click.", SourceSaid{Title: "book", Scope: scopeOther}},
 		{"Axle nut on. It's ninety newton metres on the big one, but that's a different machine.", SourceSaid{Scope: scopeOther}},

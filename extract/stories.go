@@ -1,6 +1,10 @@
 package extract
 
-import "strings"
+import (
+	"strings"
+
+	"wrenchword/normalize"
+)
 
 // stories sets aside what is told of another machine or another time: "I had one
 // of these in last winter, I did it up to thirty foot pounds and it cracked". Such
@@ -28,12 +32,27 @@ func (r *reading) stories() {
 // beginsStory tells whether a clause has the cue of a story and tells of the past.
 func (r *reading) beginsStory(ci int) bool {
 	c := &r.clauses[ci]
-	if c.mood&storied == 0 {
+	if c.mood&storied == 0 || r.tellsFigure(c) {
 		return false
 	}
 	for k := max(0, ci-1); k <= min(ci+1, len(r.clauses)-1); k++ {
 		if r.clauses[k].sentence == c.sentence && r.tense(&r.clauses[k]) == past {
 			return true
+		}
+	}
+	return false
+}
+
+// tellsFigure tells whether a clause gives a value as somebody's word: "the bloke at the tyre
+// place said ninety newton metres".
+func (r *reading) tellsFigure(c *clause) bool {
+	for _, qi := range c.qtys {
+		if q := &r.qtys[qi]; q.Kind == normalize.Torque {
+			for i := c.lo; i < q.lo; i++ {
+				if w := r.toks[i].s; w == "said" || w == "told" || w == "reckoned" {
+					return true
+				}
+			}
 		}
 	}
 	return false

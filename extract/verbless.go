@@ -1329,13 +1329,13 @@ func offOrBack(w string, back bool) bool { return w == "off" || w == "out" || ba
 
 // switchedOff tells whether "off" is said of it as of a switch, or a brake that holds.
 func (r *reading) switchedOff(m *mention) bool {
-	if m.head == "brake" || m.head == "handbrake" {
+	if h := m.head; h == "brake" || h == "brakes" || h == "handbrake" {
 		for _, w := range m.mods {
 			if w == "chain" || w == "hand" || w == "front" || w == "rear" || w == "back" || w == "park" || w == "parking" || w == "foot" || w == "blade" {
 				return true
 			}
 		}
-		return m.head == "handbrake"
+		return m.head == "handbrake" || m.plural && len(m.mods) == 0 && m.from == m.lo && !m.isNew // "bed's unplugged, brakes on"
 	}
 	return isSwitched(m) || m.head == "key" && len(m.mods) == 0 && !m.isNew && m.from == m.lo
 }
@@ -1438,7 +1438,7 @@ func (r *reading) verbless(ci int) {
 		if name == "remove" && (w == "off" || supplies.has(m.head)) && isSwitched(m) {
 			name = "switch off"
 		}
-		if name == "fit" && w == "on" && r.switchedOff(m) && !isSwitched(m) {
+		if name == "fit" && w == "on" && r.switchedOff(m) && !isSwitched(m) && !(back && m.plural) {
 			if name = "apply"; m.head == "key" { // a handbrake
 				name = "switch on"
 			}
