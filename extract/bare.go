@@ -383,8 +383,8 @@ func (r *reading) mayTell(n *normalize.Number, hi int) bool {
 		if timeWords.has(w) || counted.has(w) || coins.has(w) || sided.has(w) {
 			return false
 		}
-		if m := r.toks[hi].men; m >= 0 && r.mentions[m].plural && r.mentions[m].kind&lexicon.Tool == 0 && !wide(n.Low) && n.Low.IsInt() {
-			return false
+		if m := r.toks[hi].men; m >= 0 && r.mentions[m].plural && (r.mentions[m].kind&lexicon.Tool == 0 || compare(n.High, 5) < 0) && !wide(n.Low) && n.Low.IsInt() {
+			return false // "three bolts", "always two spanners on brass"
 		}
 	}
 	return true

@@ -525,7 +525,7 @@ func (r *reading) aNumber(i int) bool {
 var wrenchEnds = set("starts start begins begin bottoms tops stops stop ends goes down up out reads maxes runs")
 
 // counted are what is counted in a job and is no tightness.
-var counted = set("clicks notches turns flats teeth threads miles hours minutes seconds weeks months years times degrees thou percent horses revs spokes links holes marks lines litres liters pints stone kilo kilos kg tonne tonnes ton tons quid people volts amps watts")
+var counted = set("clicks notches turns flats teeth threads miles hours minutes seconds weeks months years times degrees thou percent horses revs spokes links holes marks lines wraps litres liters pints stone kilo kilos kg tonne tonnes ton tons quid people volts amps watts")
 
 // compare is a.Cmp of a whole number, which costs next to nothing where a is whole too.
 func compare(a *big.Rat, n int64) int {
