@@ -261,8 +261,10 @@ func (r *reading) bareNumbers() {
 			switch {
 			case f.is == howTight && r.toolAt(f.hi), f.is != turnedBy && (r.inInches(&f) || r.sizeTold(&f, heard)):
 				f.is = turnedBy // "seventeen crow's foot", "a three eighths bolt"
-			case f.is == neither && r.toldTight(&f, heard):
+			case f.is != howTight && r.toldTight(&f, heard):
 				f.is = howTight
+			case f.is == howTight && r.countsThem(&f, heard):
+				f.is = neither // "so I went around all eight"
 			case f.is == turnedBy && (!f.Low.IsInt() && r.partOfIt(&f) || r.countedOut(&f)):
 				f.is = neither // "turn the nut three quarters", "count the teeth, thirteen, fourteen"
 			}
@@ -381,8 +383,8 @@ func (r *reading) mayTell(n *normalize.Number, hi int) bool {
 		if timeWords.has(w) || counted.has(w) || coins.has(w) || sided.has(w) {
 			return false
 		}
-		if m := r.toks[hi].men; m >= 0 && r.mentions[m].plural && r.mentions[m].kind&lexicon.Tool == 0 && !wide(n.Low) && n.Low.IsInt() {
-			return false
+		if m := r.toks[hi].men; m >= 0 && r.mentions[m].plural && (r.mentions[m].kind&lexicon.Tool == 0 || compare(n.High, 5) < 0) && !wide(n.Low) && n.Low.IsInt() {
+			return false // "three bolts", "always two spanners on brass"
 		}
 	}
 	return true
@@ -413,25 +415,6 @@ func weighBare(row []hint) meaning {
 	return best
 }
 
-// toldTight tells whether a number that is not whole is a torque told with its unit shortly
-// before, or one of its range: "two to two point four kilogram metres, and I gave two point two".
-func (r *reading) toldTight(f *bareNumber, heard *soFar) bool {
-	if f.Low.IsInt() || heard.tight < 0 {
-		return false
-	}
-	for i := heard.tight; i >= 0; i-- {
-		q := &r.qtys[i]
-		gap := r.since(q.hi, f.lo)
-		if gap > 30 {
-			break
-		}
-		if q.Kind == normalize.Torque && q.Low != nil && q.Low.Cmp(f.Low) <= 0 && q.High.Cmp(f.High) >= 0 && (q.Low.Cmp(f.Low) == 0 || gap < 10) {
-			return true
-		}
-	}
-	return false
-}
-
 // toolAt tells whether a tool is named right at a token, none that shows how tight it turns.
 func (r *reading) toolAt(i int) bool {
 	if i >= len(r.toks) || r.toks[i-1].brk >= brkComma || r.toks[i].men < 0 {
@@ -441,6 +424,9 @@ func (r *reading) toolAt(i int) bool {
 	return m.from == i && m.kind == lexicon.Tool && !strings.Contains(m.name, "torque")
 }
 
+// torqueWrench is the class of the tools that show how tight they turn.
+const torqueWrench = 3
+
 // kindClass puts the kinds of named things into classes.
 func (r *reading) kindClass(m *mention) int {
 	switch {
@@ -449,7 +435,7 @@ func (r *reading) kindClass(m *mention) int {
 	case m.kind&lexicon.Fastener != 0:
 		return 2
 	case m.kind&lexicon.Tool != 0 && strings.Contains(m.name, "torque"):
-		return 3
+		return torqueWrench
 	case m.kind&lexicon.Tool != 0 && sizeTool[m.head] != "":
 		return 4
 	case m.kind&lexicon.Tool != 0:
@@ -563,7 +549,7 @@ func (r *reading) hints(row []hint, f *bareNumber, heard *soFar) []hint {
 				continue
 			}
 			switch r.kindClass(m) {
-			case 3:
+			case torqueWrench:
 				if !wrench {
 					add(wrenchBefore, gapOf(r.since(m.lo, f.lo)))
 					wrench = true

@@ -82,14 +82,6 @@ func (r *reading) dueOf(ci int) string {
 			if n := r.afterUseAt(i, c.hi); n > 0 {
 				return strings.ToLower(r.text(i, i+n))
 			}
-			if r.toks[i].s == "after" && i+2 < c.hi {
-				for j := i + 1; j < min(c.hi, i+6); j++ {
-					switch r.toks[j].s {
-					case "miles", "mile", "kilometers", "kilometres", "hours", "hour", "ride", "drive", "k", "days", "runs":
-						return strings.ToLower(r.text(i, j+1))
-					}
-				}
-			}
 		}
 	}
 	return ""

@@ -105,8 +105,8 @@ func (r *reading) refused(s *sized) bool {
 		switch next := r.word(i + 1); r.toks[i].s {
 		case "won't", "wouldn't", "doesn't", "don't", "didn't", "n't":
 			return next == "go" || next == "fit" || next == "even" || next == "quite"
-		case "too":
-			return (next == "big" || next == "small" || next == "loose") && r.toks[i-1].is(wLinking)
+		case "too", "hair", "bit", "touch", "shade":
+			return (next == "big" || next == "small" || next == "loose") && (r.toks[i-1].is(wLinking) || r.toks[i-1].s == "a" && r.word(i-2) != "" && r.toks[i-2].is(wLinking))
 		case "was":
 			return next == "the" && r.word(i+2) == "old" // "twenty seven was the old one"
 		}
@@ -1138,6 +1138,9 @@ func (r *reading) sizeOf(s *sized, row bool) (string, *thing) {
 		return r.sizeOf(s.mends, row) // "deck screws, two mil. No, two and a half"
 	}
 	c := &r.clauses[s.cl]
+	if of := r.threadedItself(s); of != "" {
+		return of, nil
+	}
 	if s.tool >= 0 {
 		if of := r.toolFor(s); of == "spark plug" {
 			if t, _ := r.spokenOf(s.cl, r.mentions[s.tool].lo); t != nil && t.head == "plug" {
@@ -1171,6 +1174,9 @@ func (r *reading) sizeOf(s *sized, row bool) (string, *thing) {
 		}
 		if m.head == "key" && (m.hi == s.lo || m.hi == s.lo-1) {
 			continue // "I need key of twenty-two"
+		}
+		if m.prep == "with" && m.from > s.hi && r.ofThem(c, s.lo) {
+			continue // "they're M6, with nuts down below"
 		}
 		if inert(m) && (m.hi < s.lo || m.prep == "with" && m.from > s.hi || s.kind == normalize.Thread) {
 			continue // "bend the tab back, thirty mil", "nine sixteenths, with a lock washer", "M16, new washer"
@@ -1224,12 +1230,16 @@ func (r *reading) sizeOf(s *sized, row bool) (string, *thing) {
 	pins := func(t *thing) bool { // no spanner fits them: "split pin out. Right, twenty-one"
 		return t != nil && t.head == "pin" && (t.mods["split"] || t.mods["cotter"] || t.mods["roll"]) && wideSize(s.canon[0])
 	}
+	them := r.ofThem(c, s.lo)
+	if n := r.onesBefore(s.cl); them && n != "" {
+		return n, nil
+	}
 	if t, name := r.spokenOf(s.cl, s.lo); t != nil && !pins(t) {
 		return r.whichOne(c, s.lo, t), t
 	} else if name != "" {
 		return name, nil
 	}
-	if t := r.inHandAt(s.lo, 25); t != nil && !pins(t) {
+	if t := r.inHandAt(s.lo, 25); t != nil && !pins(t) && !(them && !t.many()) {
 		return r.whichOne(c, s.lo, t), t
 	}
 	if best == nil {
@@ -1238,7 +1248,7 @@ func (r *reading) sizeOf(s *sized, row bool) (string, *thing) {
 		}
 		for k := s.cl - 1; k >= 0 && r.since(r.clauses[k].lo, s.lo) < 30 && best == nil; k-- {
 			for _, mi := range r.clauses[k].mentions {
-				if m := &r.mentions[mi]; m.entry != nil && m.prep == "" && !inert(m) {
+				if m := &r.mentions[mi]; m.entry != nil && m.prep == "" && !inert(m) && !(them && !m.plural && !m.entry.many()) {
 					best = m.entry
 				}
 			}
@@ -1254,6 +1264,38 @@ func (r *reading) sizeOf(s *sized, row bool) (string, *thing) {
 		return "", nil
 	}
 	return r.whichOne(c, s.lo, best), best
+}
+
+// threaded are the things that have a thread of their own and are bought or taken by it.
+var threaded = set("rod studding tap die chaser")
+
+// threadedItself gives what a thread is of that is told right beside it and is no fastener of
+// the job: "a length of M10 threaded rod", "threaded rod, M10", "with an M6 tap".
+func (r *reading) threadedItself(s *sized) string {
+	if s.kind != normalize.Thread {
+		return ""
+	}
+	at := -1
+	switch n := s.hi; {
+	case r.toks[s.hi-1].brk >= brkComma:
+	case threaded.has(r.word(n)):
+		at = n
+	case r.word(n) == "threaded" && threaded.has(r.word(n+1)):
+		at = n + 1
+	}
+	if at < 0 && s.lo > 0 && threaded.has(r.toks[s.lo-1].s) && r.toks[s.lo-1].brk < brkSentence {
+		at = s.lo - 1
+	}
+	switch {
+	case at < 0:
+		return ""
+	case r.toks[at].s == "rod":
+		if r.word(at-1) != "threaded" {
+			return "" // one of the machine's
+		}
+		return "threaded rod"
+	}
+	return r.toks[at].s
 }
 
 // toolFor gives what the tool right beside a size is named after: "a plug spanner, 21", "the
@@ -1273,6 +1315,13 @@ func (r *reading) toolFor(s *sized) string {
 		return strings.Join(m.mods, " ")
 	}
 	return ""
+}
+
+// ofThem tells whether a clause says of several things spoken of what stands at a token: "and
+// they're M6".
+func (r *reading) ofThem(c *clause, at int) bool {
+	i := r.skipped(c)
+	return i+1 < at && at-i <= 6 && (r.toks[i].s == "they" || r.toks[i].s == "these" || r.toks[i].s == "those") && linking.has(r.toks[i+1].s)
 }
 
 // ownThing tells whether a fastener or a part is named in a clause.
@@ -1358,6 +1407,30 @@ func (r *reading) placeOne(s *sized) string {
 	return ""
 }
 
+// onesBefore gives "big ones" where the clause before one says no more of what it is about:
+// "Right, the four big ones. They're M10".
+func (r *reading) onesBefore(cl int) string {
+	if cl == 0 || len(r.clauses[cl-1].mentions) > 0 {
+		return ""
+	}
+	c := &r.clauses[cl-1]
+	for i := c.hi - 1; i > c.lo+1; i-- {
+		if w := r.toks[i-1].s; r.toks[i].s == "ones" && ofSize.has(w) {
+			j := i - 2
+			for j > c.lo && (r.toks[j].is(wCountOf) || ofSize.has(r.toks[j].s)) {
+				j--
+			}
+			if definiteWord.has(r.toks[j].s) {
+				return w + " ones"
+			}
+		}
+	}
+	return ""
+}
+
+// ofSize are the words that tell some from others by how big they are.
+var ofSize = set("big little small long short fat thin")
+
 // whichOne names a thing, with the place that the clause gives where it says only
 // "the front one", "the back pair".
 func (r *reading) whichOne(c *clause, before int, t *thing) string {
@@ -1376,12 +1449,16 @@ func (r *reading) whichOne(c *clause, before int, t *thing) string {
 // spokenOf gives what the clauses right before were about: a fastener named there
 // as more than a place, else a part; its name alone where it has no entry.
 func (r *reading) spokenOf(cl, tok int) (*thing, string) {
+	them := r.ofThem(&r.clauses[cl], tok)
 	for k := cl; k >= 0 && k >= cl-4 && r.since(r.clauses[k].lo, tok) < 15; k-- {
 		var part *mention
 		for _, mi := range r.clauses[k].mentions {
 			m := &r.mentions[mi]
 			if m.entry != nil && m.lo < tok && r.heldByCounted(&r.clauses[k], m) {
 				return m.entry, ""
+			}
+			if them && k < cl && m.entry != nil && !m.plural && !m.entry.many() {
+				continue // "Hinge pin out. The four big ones. They're M10"
 			}
 			if m.lo >= tok || m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" && m.prep != "on" && m.prep != "for" && !(m.prep == "of" && m.of >= 0) && !((m.prep == "with" || m.prep == "by") && m.kind&lexicon.Fastener != 0) || m.ownsNone() && m.kind&lexicon.Fastener == 0 || inert(m) {
 				continue // but "it's locked with a grub screw. Three mil."

@@ -54,6 +54,13 @@ func TestSizesAndWhatTurnsThem(t *testing.T) {
 		{"Undo the valve, it's only a ten thread.", []string{"valve M10"}, nil},
 		{"Four coach bolts, three eighths by four inch, through the gate hinge. Tighten them.", []string{"coach bolts 3/8 in"}, nil},
 		{"Undo the latch. It's on two six mil screws, countersunk.", []string{"latch screws M6"}, nil},
+		// What is bought or taken by its thread is no fastener of the job.
+		{"Undo the bearing cap bolts. I pull it with a length of M10 threaded rod and two plates.", []string{"threaded rod M10"}, []string{"threaded rod "}},
+		{"Undo the lid screws. They're M5, with nuts behind.", []string{"lid screws M5"}, nil},
+		{"Cotter out, crank pin out. Right, the three big ones. They're M12. Undo them.", []string{"big ones M12"}, nil},
+		// Counted, or said not to fit.
+		{"Undo the pipe nut. Use two spanners on it, and four wraps of tape after.", nil, []string{"spanner "}},
+		{"Undo the hub nut. The fourteen is a bit small. Fifteen.", []string{"hub nut 15 mm"}, []string{"spanner or socket 15 mm"}},
 		// Lengths of screws, and two of them.
 		{"The stirrup bolts are an M12 by 80, or maybe 90. Fit them.", []string{"stirrup bolts M12x80|M12x90"}, nil},
 		{"New bolts for the hinge. They're M10, about a forty long, might be a forty-five.", []string{"hinge bolts M10x40|M10x45"}, nil},

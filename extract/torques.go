@@ -25,6 +25,7 @@ type heard struct {
 	noun    int  // where it has no thing: one past the word that names it, which no list has; 0 where none does
 	stage   int  // which go of a tightening in more than one, 0 where it is in one
 	rule    string
+	spoken  bool // only what was spoken of tells what it is for, or the value before
 	source  SourceSaid
 }
 
@@ -66,6 +67,8 @@ func (s *tracker) values(ci int) {
 				h.applied = s.appliedIn(ci, q, &h)
 				r.heard = append(r.heard, h)
 				s.torqued(&r.heard[len(r.heard)-1], q.lo, q.hi)
+			} else if b := s.angleTold(ci, q); b != nil && by.Cmp(big.NewRat(360, 1)) <= 0 {
+				r.heard = append(r.heard, heard{qty: qi, of: b.of, spoken: b.spoken, stage: max(b.stage, 1) + 1, rule: "angle told for what the value before was for", angle: by, angleHi: q.hi, applied: "quoted", hedged: q.Hedged || s.hedgedNear(ci, q), source: SourceSaid{Scope: "unsaid"}})
 			}
 			continue
 		}
@@ -79,24 +82,29 @@ func (s *tracker) values(ci int) {
 		back := s.correct(q)
 		h := heard{qty: qi, hedged: q.Hedged || s.hedgedNear(ci, q), source: SourceSaid{Scope: scopeUnsaid}}
 		if h.of, h.rule = of, "said again after one read off for another"; of == nil {
-			h.of, h.rule = s.valueFor(ci, q)
+			if b := r.goneWith(c, q); b != nil {
+				h.of, h.rule, h.spoken = b.of, "one of the values told before", b.spoken
+			} else {
+				h.of, h.rule = s.valueFor(ci, q)
+				h.spoken = spokenOfOnly[h.rule]
+			}
 		}
 		if back != nil && !toldWith[h.rule] {
-			h.of, h.rule = back, "said in place of one taken back"
+			h.of, h.rule, h.spoken = back.of, "said in place of one taken back", back.spoken
 		}
 		if n := len(r.heard); n > 0 && !r.heard[n-1].dropped && r.heard[n-1].of != nil {
 			b := &r.heard[n-1]
 			if p := &r.qtys[b.qty]; r.since(p.hi, q.lo) < 60 && !r.namesSince(c, p.hi, q.lo) && less(p, q) && r.nextStage(c, p, q.lo) {
-				h.of, h.rule, h.stage = b.of, "next stage of the value before", max(b.stage, 1)+1
+				h.of, h.rule, h.spoken, h.stage = b.of, "next stage of the value before", b.spoken, max(b.stage, 1)+1
 			}
 		}
 		if prev != nil && (h.of == nil || r.qtys[prev.qty].Unit != q.Unit && s.pairOf(r.qtys[prev.qty].hi, q.lo)) {
-			h.of, h.rule = prev.of, inAnotherUnit
+			h.of, h.rule, h.spoken = prev.of, inAnotherUnit, prev.spoken
 		}
 		same := prev
 		if n := len(r.heard); same == nil && n > 0 && r.sameOver(&r.qtys[r.heard[n-1].qty], q) {
 			same = &r.heard[n-1]
-			h.of, h.rule = same.of, inAnotherUnit
+			h.of, h.rule, h.spoken = same.of, inAnotherUnit, same.spoken
 		}
 		if h.of == nil {
 			if h.noun = r.unlistedOwner(ci, q); h.noun > 0 {
@@ -129,6 +137,31 @@ func (s *tracker) values(ci int) {
 			break
 		}
 	}
+}
+
+// angleTold gives the value before, where an angle is told over against it by what says it: "and
+// after that it's an angle. The book says ninety degrees"; nil where it is for nothing.
+func (s *tracker) angleTold(ci int, q *quantity) *heard {
+	r := s.r
+	c := &r.clauses[ci]
+	n := len(r.heard)
+	if n == 0 || r.heard[n-1].of == nil || q.Unit == "turn" || c.mood&(notWork|other) != 0 || r.since(r.qtys[r.heard[n-1].qty].hi, q.lo) > 90 {
+		return nil
+	}
+	h := &r.heard[n-1]
+	angle := h.angle != nil
+	for i := q.lo - 1; i >= max(r.qtys[h.qty].hi, q.lo-40) && !angle; i-- {
+		angle = r.toks[i].s == "angle" || r.toks[i].s == "angles"
+	}
+	for i := c.lo; i < q.lo && angle; i++ {
+		if m := r.toks[i].men; m >= 0 && r.mentions[m].kind&lexicon.Fastener != 0 {
+			return nil
+		}
+		if giving.has(r.toks[i].s) {
+			return h
+		}
+	}
+	return nil
 }
 
 // handStart are words for how far a thing goes in by hand, or before it is tight.
@@ -360,8 +393,12 @@ func (s *tracker) notTightening(c *clause, q *quantity) bool {
 			return true // "that's not eighteen newton metres"
 		case "under", "below", "above", "than":
 			return true // what a wrench can be trusted with
-		case "at", "from", "to":
-			if wrenchEnds.has(r.word(q.lo-2)) && r.ofWrench(q.cl) {
+		case "at", "from", "to", "until", "till":
+			before := r.word(q.lo - 2)
+			if before == "up" {
+				before = r.word(q.lo - 3)
+			}
+			if wrenchEnds.has(before) && r.ofWrench(q.cl) {
 				return true // "my big clicker doesn't go that low, it starts at forty foot pounds"
 			}
 		case "goes", "does", "covers", "runs":
@@ -431,9 +468,9 @@ func strong(q *quantity) bool {
 	return ok && nm.Cmp(big.NewRat(60, 1)) >= 0
 }
 
-// ofWrench tells whether a clause or the one before speaks of a torque wrench.
+// ofWrench tells whether a clause or the ones right before it speak of a torque wrench.
 func (r *reading) ofWrench(ci int) bool {
-	for k := max(0, ci-1); k <= ci; k++ {
+	for k := ci; k >= 0 && (k >= ci-1 || k >= ci-3 && r.clauses[k].sentence == r.clauses[ci].sentence); k-- {
 		for _, mi := range r.clauses[k].mentions {
 			if m := &r.mentions[mi]; m.kind&lexicon.Tool != 0 && (m.head == "clicker" || m.head == "wrench" || m.head == "driver") {
 				return true
@@ -447,6 +484,9 @@ func (r *reading) ofWrench(ci int) bool {
 func (r *reading) makesPower(c *clause) bool {
 	power, makes := false, false
 	for i := c.lo; i < c.hi; i++ {
+		if m := r.toks[i].men; m >= 0 && r.mentions[m].kind&lexicon.Tool != 0 {
+			continue // "I've got the small torque wrench for this, that's three newton metres"
+		}
 		switch r.toks[i].s {
 		case "torque", "power", "horsepower", "oomph", "grunt":
 			power = true
@@ -507,10 +547,11 @@ func (t *thing) forget(at int) {
 
 // toldWith are the rules by which a value goes to a fastener that is named with it.
 var toldWith = map[string]bool{"fastener named before the value": true, "fastener named after the value": true, "fastener named right after": true, "named right after": true,
-	"fastener that the sentence begins with": true, "fastener in the heading before": true, "said again after one read off for another": true, inAnotherUnit: true}
+	toldForIt: true, "fastener that the sentence begins with": true, "fastener in the heading before": true, "said again after one read off for another": true, inAnotherUnit: true}
 
-// correct drops the value before, where the speaker takes it back, and returns what it was for.
-func (s *tracker) correct(q *quantity) *thing {
+// correct drops the value before, where the speaker takes it back, and returns it; nil where it
+// was for nothing.
+func (s *tracker) correct(q *quantity) *heard {
 	r := s.r
 	if len(r.heard) == 0 {
 		return nil
@@ -535,10 +576,39 @@ func (s *tracker) correct(q *quantity) *thing {
 			w == "no" && (r.toks[i].brk != brkNone || next == "sorry" || next == "hang" || next == "wait" || next == "no" || next == "it" || next == "that" || next == "i" || i+1 == q.lo) || w == "one" && next == "second"
 		if back {
 			h.dropped = true
-			if h.of != nil {
-				h.of.forget(p.lo)
+			if h.of == nil {
+				return nil
 			}
-			return h.of
+			h.of.forget(p.lo)
+			return h
+		}
+	}
+	return nil
+}
+
+// goneWith gives the value told before that is chosen of several by naming it: "the book says
+// 26, the paper says 35, I've gone with the 26"; nil where none is.
+func (r *reading) goneWith(c *clause, q *quantity) *heard {
+	at := q.lo - 1
+	for at > c.lo && (articles.has(r.toks[at].s) || r.toks[at].s == "that") {
+		at--
+	}
+	if at <= c.lo || r.toks[at].s != "with" || q.Low == nil || r.namesSince(c, c.lo, c.hi) {
+		return nil
+	}
+	switch r.toks[at-1].s {
+	case "going", "gone", "go", "went", "stick", "sticking", "stuck", "staying":
+	default:
+		return nil
+	}
+	for n := len(r.heard) - 1; n >= 0; n-- {
+		h := &r.heard[n]
+		p := &r.qtys[h.qty]
+		if r.since(p.hi, q.lo) > 40 {
+			return nil
+		}
+		if !h.dropped && h.of != nil && p.Unit == q.Unit && p.Low != nil && p.Low.Cmp(q.Low) == 0 {
+			return h
 		}
 	}
 	return nil
@@ -597,12 +667,20 @@ func (s *tracker) hedgedNear(ci int, q *quantity) bool {
 	for _, k := range []int{ci - 1, ci + 1} {
 		if k >= 0 && k < len(r.clauses) {
 			n := &r.clauses[k]
-			if n.mood&hedged != 0 && n.hi-n.lo <= 8 && len(n.acts) == 0 && len(n.qtys) == 0 {
+			if n.mood&hedged != 0 && n.hi-n.lo <= 8 && len(n.acts) == 0 && len(n.qtys) == 0 && r.doubts(n) {
 				return true
 			}
 		}
 	}
 	return false
+}
+
+// doubts tells whether a clause doubts more than the very words after it: "went around all six" does not.
+func (r *reading) doubts(c *clause) bool {
+	return slices.ContainsFunc(c.cues, func(k cue) bool {
+		w := r.toks[k.lo].s
+		return k.mood&hedged != 0 && !(k.hi-k.lo == 1 && (w == "around" || w == "about" || w == "roughly"))
+	})
 }
 
 // valueBetween tells whether a value of a clause stands in the tokens lo to hi.
@@ -637,10 +715,7 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 			next = o.lo
 		}
 	}
-	written, untold := false, false
-	for i := c.lo; i < c.hi; i++ {
-		written = written || writes.has(r.toks[i].s)
-	}
+	written, untold := r.writtenIn(c), false
 	for _, mi := range c.mentions {
 		m := &r.mentions[mi]
 		t := m.entry
@@ -682,6 +757,9 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 		case after == nil && m.from-q.hi <= 10 && !r.underLoad(q.hi, m.from) && !(m.prep == "" && r.toks[m.from-1].s == "and" && r.toks[m.from-2].brk >= brkComma) && (next == c.hi || m.lo > next || m.prep == "for" || m.prep == "on" && determiner.has(r.toks[m.from].s)) && m.lo < next:
 			after = t
 		}
+	}
+	if t := s.toldFor(c, q); t != nil {
+		return t, toldForIt
 	}
 	if before != nil {
 		return before, "fastener named before the value"
@@ -872,6 +950,61 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 		}
 	}
 	return nil, noneTold
+}
+
+// toldForIt is the rule of a value that is told to be for a thing, in so many words.
+const toldForIt = "told to be for it"
+
+// toldFor gives the thing that a value is told to be for by the words right after it: "a hundred
+// and fifty newton metres for the lower bolt", "forty-five on the injectors"; nil where none is.
+func (s *tracker) toldFor(c *clause, q *quantity) *thing {
+	r := s.r
+	for _, mi := range c.mentions {
+		m := &r.mentions[mi]
+		if m.from < q.hi {
+			continue
+		}
+		if m.from != q.hi+1 || m.prep != "for" && m.prep != "on" || !m.definite && !m.plural || r.toks[q.hi-1].brk >= brkComma || m.entry == nil {
+			return nil
+		}
+		t := m.entry
+		switch {
+		case m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.kind&lexicon.Tool != 0 || documents.has(m.head) || wholes.has(m.head) || wrenchScale.has(m.head) || m.prep == "on" && r.writtenIn(c) && !r.saidBetween(c.lo, q.lo, "on"):
+			return nil // "somebody wrote nineteen foot pounds on the shroud", but "it's wrote on the ticket, forty-five on the injectors"
+		case r.toks[m.from].s == "this" && r.word(m.from+1) == "one", r.word(m.from+1) == "old":
+			return nil // "sixty on this one new belt", "eleven for the old frame"
+		case takesValue(t):
+			return t
+		}
+		if f := s.fastenerOf(t); f != nil {
+			return f
+		}
+		return t
+	}
+	return nil
+}
+
+// saidBetween tells whether a word stands in the tokens lo to hi.
+func (r *reading) saidBetween(lo, hi int, word string) bool {
+	for i := lo; i < hi; i++ {
+		if r.toks[i].s == word {
+			return true
+		}
+	}
+	return false
+}
+
+// wrenchScale are the parts of a torque wrench that a value is read on.
+var wrenchScale = set("handle scale dial collar barrel display screen gauge")
+
+// writtenIn tells whether a clause tells what a value is written on.
+func (r *reading) writtenIn(c *clause) bool {
+	for i := c.lo; i < c.hi; i++ {
+		if writes.has(r.toks[i].s) {
+			return true
+		}
+	}
+	return false
 }
 
 // ofSource tells of a thing that only tells whose a document is: "the sheet from the axle people".
@@ -1404,6 +1537,13 @@ func (r *reading) torques(led []Entry) []Torque {
 		h := r.heard[i]
 		q := &r.qtys[h.qty]
 		h.hedged = h.hedged || r.doubtedNext(q)
+		low, high := q.Low, q.High
+		if or, at := r.mayBeInstead(q); or != nil {
+			low, high, h.hedged = minRat(low, or), maxRat(high, or), true
+			if i+1 < len(r.heard) && r.heard[i+1].qty == at && r.heard[i+1].of == h.of {
+				r.heard[i+1].dropped = true
+			}
+		}
 		t := Torque{Applied: h.applied, Hedged: h.hedged, Stage: max(h.stage, 1), SourceSaid: h.source, NM: []float64{}}
 		t.ID = "T" + strconv.Itoa(len(out)+1)
 		if h.of != nil {
@@ -1411,7 +1551,7 @@ func (r *reading) torques(led []Entry) []Torque {
 			if h.orOf != nil && torqueName(h.orOf) != t.Fastener {
 				t.MaybeOf = torqueName(h.orOf)
 			}
-			t.Unnamed = t.MaybeOf == "" && spokenOfOnly[h.rule]
+			t.Unnamed = t.MaybeOf == "" && h.spoken
 		}
 		if h.of == nil && h.noun > 0 {
 			t.Fastener = shortName(strings.ToLower(r.text(r.phraseFrom(h.noun-1), h.noun)))
@@ -1420,9 +1560,9 @@ func (r *reading) torques(led []Entry) []Torque {
 			t.Said.Unit = q.Unit
 		}
 		if q.Kind == normalize.Torque && q.Low != nil {
-			t.Said.Low, t.Said.High = ratFloat(q.Low), ratFloat(q.High)
-			a, ok := normalize.ToNM(q.Low, q.Unit)
-			b, ok2 := normalize.ToNM(q.High, q.Unit)
+			t.Said.Low, t.Said.High = ratFloat(low), ratFloat(high)
+			a, ok := normalize.ToNM(low, q.Unit)
+			b, ok2 := normalize.ToNM(high, q.Unit)
 			if ok && ok2 {
 				t.NM = []float64{nmRound(a), nmRound(b)}
 			}
@@ -1449,6 +1589,73 @@ func (r *reading) torques(led []Entry) []Torque {
 		out = append(out, t)
 	}
 	return out
+}
+
+// mayBeInstead gives the other number that a value may be, where the words right after it say so,
+// and the value as which it was heard itself, -1 where it was not: "seven newton metres I think,
+// could be eight", "two newton metres, I think, two or three"; nil where none is told.
+func (r *reading) mayBeInstead(q *quantity) (or *big.Rat, heard int) {
+	if q.Kind != normalize.Torque || q.Low == nil || q.Low.Cmp(q.High) != 0 {
+		return nil, -1
+	}
+	at := q.hi // past what only doubts it
+	for at < min(len(r.toks), q.hi+4) && (r.toks[at].s == "i" || r.toks[at].s == "think" || r.toks[at].s == "reckon" || r.toks[at].s == "about") {
+		at++
+	}
+	hi := min(len(r.toks), at+7)
+	if at >= hi || r.since(q.hi-1, at) > 4 {
+		return nil, -1
+	}
+	base := int(r.toks[at].lo)
+	for _, n := range r.numbersOf(at, hi) {
+		lo := r.tokenAt(base + n.Start)
+		end := r.tokenAt(base+n.End-1) + 1
+		heard := int(r.toks[lo].qty)
+		switch {
+		case n.Low == nil || !r.nothingMore(&r.clauses[r.toks[lo].cl], end) || heard >= 0 && (r.qtys[heard].Kind != normalize.Torque || r.qtys[heard].unitFrom == ""):
+			return nil, -1
+		case n.Alt && lo == at && n.Low.Cmp(q.Low) == 0 && within(n.High, q.Low, 60):
+			return n.High, heard // "two or three" of "two newton metres"
+		case n.Low.Cmp(n.High) == 0 && within(n.Low, q.Low, 60) && r.mayBeSo(at, lo):
+			return n.Low, heard
+		}
+		break
+	}
+	return nil, -1
+}
+
+// mayBeSo tells whether the tokens lo to hi say no more than that something may be so.
+func (r *reading) mayBeSo(lo, hi int) bool {
+	may := false
+	for i := lo; i < hi; i++ {
+		switch r.toks[i].s {
+		case "could", "might", "may", "maybe", "possibly", "perhaps":
+			may = true
+		case "it", "be", "or", "even":
+		default:
+			return false
+		}
+	}
+	return may
+}
+
+// within tells whether a value is no more than so many percent off another, and not the same.
+func within(a, b *big.Rat, percent int64) bool {
+	return a.Cmp(b) != 0 && near(a, b, percent)
+}
+
+func minRat(a, b *big.Rat) *big.Rat {
+	if b != nil && a != nil && b.Cmp(a) < 0 {
+		return b
+	}
+	return a
+}
+
+func maxRat(a, b *big.Rat) *big.Rat {
+	if b != nil && a != nil && b.Cmp(a) > 0 {
+		return b
+	}
+	return a
 }
 
 // doubtedNext tells whether the words right after a value doubt it: "ten newton metres.
@@ -1511,6 +1718,9 @@ func (r *reading) toldTwice(i int) bool {
 		p := &r.qtys[o.qty]
 		if k == i || o.dropped || o.of != h.of || p.Low == nil || p.Unit != q.Unit || p.Low.Cmp(q.Low) != 0 || p.High.Cmp(q.High) != 0 || h.angle != nil {
 			continue
+		}
+		if r.sameAgain(min(p.hi, q.hi), max(p.lo, q.lo)) {
+			continue // "that's that side. The other, same again, twelve"
 		}
 		if apart := r.since(min(p.lo, q.lo), max(p.lo, q.lo)); apart > 15 || k > i && (q.unitFrom == "" || p.unitFrom != "") {
 			continue

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"wrenchword/extract/lexicon"
 	"wrenchword/normalize"
 )
 
@@ -25,6 +26,13 @@ func (r *reading) unitless() {
 			continue
 		}
 		u.before(f.lo)
+		if a := r.angleOver(f, found, u); a != nil {
+			q := f.In(normalize.Angle, a.Unit)
+			base := int(r.toks[r.clauses[f.cl].lo].lo)
+			q.Start, q.End = base+f.Start, base+f.End
+			found = append(found, quantity{Quantity: q, lo: f.lo, hi: f.hi, cl: f.cl})
+			continue
+		}
 		best, other := u.weigh(f)
 		q := f.In(normalize.Torque, best.unit)
 		base := int(r.toks[r.clauses[f.cl].lo].lo)
@@ -49,6 +57,46 @@ func (r *reading) unitless() {
 		c.own().qtys = append(c.qtys[:k:k], append([]int{n}, c.qtys[k:]...)...)
 		r.qtys = append(r.qtys, q)
 	}
+}
+
+// angleOver gives the angle that was told last, where a number is told over against it and so is
+// one too: "the book says ninety degrees, and the sheet in the box says seventy-five"; nil where
+// it is none.
+func (r *reading) angleOver(f *bareNumber, found []quantity, u *heardUnits) *quantity {
+	if compare(f.Low, 30) < 0 || compare(f.High, 180) > 0 {
+		return nil
+	}
+	says := false
+	for i := f.lo - 1; i >= max(0, f.lo-8) && !says; i-- {
+		says = giving.has(r.toks[i].s)
+	}
+	if !says {
+		return nil
+	}
+	var a *quantity
+	for i := u.qtys - 1; i >= 0; i-- {
+		if q := &r.qtys[i]; q.Kind == normalize.Angle || q.Kind == normalize.Torque {
+			a = q
+			break
+		}
+	}
+	if n := len(found); n > 0 && (a == nil || found[n-1].lo > a.lo) {
+		a = &found[n-1]
+	}
+	if a == nil || a.Kind != normalize.Angle || r.since(a.hi, f.lo) > 75 || r.saidBetween(max(0, a.lo-4), a.lo, "back") {
+		return nil
+	}
+	for i := range u.said {
+		if u.said[i].Low.Cmp(f.Low) == 0 {
+			return nil
+		}
+	}
+	for i := a.hi; i < f.lo; i++ {
+		if m := r.toks[i].men; m >= 0 && r.mentions[m].kind&lexicon.Fastener != 0 && r.opens(&r.clauses[r.toks[i].cl], &r.mentions[m]) {
+			return nil // the talk went on to another
+		}
+	}
+	return a
 }
 
 // The signs of a unit. What each is worth is in unitWorth.
@@ -477,7 +525,7 @@ func (r *reading) aNumber(i int) bool {
 var wrenchEnds = set("starts start begins begin bottoms tops stops stop ends goes down up out reads maxes runs")
 
 // counted are what is counted in a job and is no tightness.
-var counted = set("clicks notches turns flats teeth threads miles hours minutes seconds weeks months years times degrees thou percent horses revs spokes links holes marks lines litres liters pints stone kilo kilos kg tonne tonnes ton tons quid people volts amps watts")
+var counted = set("clicks notches turns flats teeth threads miles hours minutes seconds weeks months years times degrees thou percent horses revs spokes links holes marks lines wraps litres liters pints stone kilo kilos kg tonne tonnes ton tons quid people volts amps watts")
 
 // compare is a.Cmp of a whole number, which costs next to nothing where a is whole too.
 func compare(a *big.Rat, n int64) int {

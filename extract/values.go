@@ -3,6 +3,7 @@ package extract
 import (
 	_ "embed"
 	"math"
+	"slices"
 
 	"wrenchword/extract/lexicon"
 	"wrenchword/normalize"
@@ -94,8 +95,8 @@ func (s *tracker) valueFor(ci int, q *quantity) (*thing, string) {
 	r := s.r
 	ruled, rule := s.ownerOfValue(ci, q)
 	keep := r.valueClaimed != nil
-	if len(s.hand) < 4 && !keep {
-		return ruled, rule // there is little to choose from
+	if (len(s.hand) < 4 || rule == toldForIt) && !keep {
+		return ruled, rule // there is little to choose from, or nothing
 	}
 	c := &r.clauses[ci]
 	v := valued{ci: ci, c: c, q: q, topic: s.onTopic(q.lo), done: map[*thing]bool{}, ruled: ruled, rule: wordClue(rule)}
@@ -163,14 +164,7 @@ func (s *tracker) valueFor(ci int, q *quantity) (*thing, string) {
 		}
 	}
 	fasteners, parts := 0, 0
-	for i := len(s.hand) - 1; i >= 0; i-- {
-		t := s.hand[i]
-		if r.since(t.last, q.lo) > 300 {
-			break
-		}
-		if t.name == "" && t.owner == nil && !t.fastener || documents.has(t.head) {
-			continue
-		}
+	consider := func(t *thing) {
 		w := weighing{in: valueWeights, keep: keep}
 		if takesValue(t) {
 			s.weighValue(&w, &v, t, fasteners, valThing)
@@ -179,9 +173,22 @@ func (s *tracker) valueFor(ci int, q *quantity) (*thing, string) {
 			s.weighValue(&w, &v, t, parts, valPart)
 			parts++
 		} else {
-			continue
+			return
 		}
 		put(t, -1, &w)
+	}
+	for i := len(s.hand) - 1; i >= 0; i-- {
+		t := s.hand[i]
+		if r.since(t.last, q.lo) > 300 {
+			break
+		}
+		if t.name == "" && t.owner == nil && !t.fastener || documents.has(t.head) {
+			continue
+		}
+		consider(t)
+	}
+	if ruled != nil && !slices.Contains(s.hand, ruled) {
+		consider(ruled) // first named in this very clause
 	}
 	// named right after: "… newton metres on the hub nut", "That's the belt cover."
 	for k := ci + 1; k <= min(ci+2, len(r.clauses)-1); k++ {

@@ -1,0 +1,144 @@
+package extract
+
+import (
+	"math/big"
+
+	"wrenchword/extract/lexicon"
+	"wrenchword/normalize"
+)
+
+// What a bare number is is weighed (bare.go), but how it is put tells some of them for certain:
+// those that tell how tight, and those that only count.
+
+// toldTight tells whether a number is plainly how tight something is by how it is put, in talk
+// that has a unit of torque: "he tightened it to a hundred and ten", "the table says from 40 to
+// 44, so I put 42", "same again, twelve and then twenty-five".
+func (r *reading) toldTight(f *bareNumber, heard *soFar) bool {
+	if !heard.anyUnit {
+		return false
+	}
+	if !f.Low.IsInt() {
+		return r.withinLast(f, heard)
+	}
+	if !r.nothingMore(&r.clauses[f.cl], f.hi) || compare(f.Low, 2) < 0 {
+		return false
+	}
+	return r.tightenedTo(f) || r.givenAsRange(f) || r.withinLast(f, heard) || heard.tights[keyOf(f.Low)] && r.sameAgain(f.lo-5, f.lo)
+}
+
+// tightenedTo tells whether a number is what something is tightened to: "torqued them to
+// eighty", "the wrench is set at sixteen".
+func (r *reading) tightenedTo(f *bareNumber) bool {
+	to := r.word(f.lo - 1)
+	if to != "to" && to != "at" && to != "on" {
+		return false
+	}
+	wrench := false
+	for i := f.lo - 2; i >= max(0, f.lo-7) && int(r.toks[i].cl) == f.cl; i-- {
+		switch w := r.lemma1(r.toks[i].s); w {
+		case "torque", "tighten":
+			return to == "to" && (w == "tighten" || r.toks[i].men < 0)
+		case "set", "put":
+			if wrench {
+				return true
+			}
+			for j := r.clauses[f.cl].lo; j < i; j++ {
+				if m := r.toks[j].men; m >= 0 && r.kindClass(&r.mentions[m]) == torqueWrench {
+					return true
+				}
+			}
+			return false
+		}
+		m := r.toks[i].men
+		wrench = wrench || m >= 0 && r.kindClass(&r.mentions[m]) == torqueWrench
+	}
+	return false
+}
+
+// givenAsRange tells whether a range is what a document says: "the chart says from 40 to 44".
+func (r *reading) givenAsRange(f *bareNumber) bool {
+	if f.Alt || f.Low.Cmp(f.High) >= 0 || compare(f.Low, 4) < 0 {
+		return false
+	}
+	for i := f.lo - 1; i >= max(0, f.lo-20); i-- {
+		if w := r.toks[i].s; counted.has(w) || timeWords.has(w) {
+			return false // "three to five clicks, and the handbook says five to seven"
+		}
+	}
+	i := f.lo - 1
+	if r.word(i) == "from" {
+		i--
+	}
+	return giving.has(r.word(i)) && r.word(i) != "call"
+}
+
+// withinLast tells whether a number lies within a range of torque that was told shortly before,
+// or is the number, not whole, that was.
+func (r *reading) withinLast(f *bareNumber, heard *soFar) bool {
+	within := func(low, high *big.Rat, gap float64) bool {
+		if low.Cmp(f.Low) > 0 || high.Cmp(f.High) < 0 {
+			return false
+		}
+		if f.Low.IsInt() {
+			return low.Cmp(high) < 0 && gap < 10
+		}
+		return low.Cmp(f.Low) == 0 || gap < 10
+	}
+	if n := len(r.bare); n > 0 && r.bare[n-1].is == howTight && within(r.bare[n-1].Low, r.bare[n-1].High, r.since(r.bare[n-1].hi, f.lo)) {
+		return true
+	}
+	for i := heard.tight; i >= 0; i-- {
+		q := &r.qtys[i]
+		gap := r.since(q.hi, f.lo)
+		if gap > 30 {
+			break
+		}
+		if q.Kind == normalize.Torque && q.Low != nil && within(q.Low, q.High, gap) {
+			return true
+		}
+	}
+	return false
+}
+
+// sameAgain tells whether what was told before is said to be told again in the tokens lo to hi.
+func (r *reading) sameAgain(lo, hi int) bool {
+	for i := max(lo, 1); i < hi; i++ {
+		if r.toks[i].s == "again" && r.toks[i-1].s == "same" {
+			return true
+		}
+	}
+	return false
+}
+
+// countsThem tells whether a number that might tell how tight only counts things: "went around
+// all eight", "and that's fourteen" where there are fourteen of them.
+func (r *reading) countsThem(f *bareNumber, heard *soFar) bool {
+	if f.hi-f.lo != 1 || !f.Low.IsInt() || !r.nothingMore(&r.clauses[f.cl], f.hi) && r.word(f.hi) != "of" {
+		return false
+	}
+	switch w := r.word(f.lo - 1); {
+	case w == "all":
+		return !linking.has(r.word(f.lo - 2))
+	case w == "that's", w == "there's", w == "'s" && (r.word(f.lo-2) == "that" || r.word(f.lo-2) == "there"):
+		return !heard.tights[keyOf(f.Low)] && r.thereAre(f.Low)
+	}
+	return false
+}
+
+// thereAre tells whether so many fasteners are spoken of in the talk: "all fourteen", "fourteen bolts".
+func (r *reading) thereAre(v *big.Rat) bool {
+	if r.counts == nil {
+		r.counts = map[int64]bool{}
+		for i := range r.mentions {
+			if m := &r.mentions[i]; m.kind&lexicon.Fastener != 0 {
+				r.counts[int64(m.count)] = true
+			}
+		}
+		for i := 1; i < len(r.toks); i++ {
+			if r.toks[i-1].s == "all" {
+				r.counts[int64(countOf[r.toks[i].s])] = true
+			}
+		}
+	}
+	return r.counts[v.Num().Int64()]
+}

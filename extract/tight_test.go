@@ -1,0 +1,77 @@
+package extract
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"wrenchword/extract/lexicon"
+)
+
+// tellTorques tells each torque of a talk: its fastener, its values, its unit or its angle, a "?"
+// where it is hedged and a "~" where only what was spoken of tells what it is for.
+func tellTorques(t *testing.T, talk string) string {
+	t.Helper()
+	var out []string
+	for _, x := range Extract(talkOf(t, string(spokenAt(talk))), lexicon.Default(), Job{}).Torques {
+		s := fmt.Sprintf("%s %g", x.Fastener, x.Said.Low)
+		if x.Said.Low != x.Said.High {
+			s += fmt.Sprintf("-%g", x.Said.High)
+		}
+		switch {
+		case x.AngleDeg != nil && x.Said.Unit == "":
+			s = fmt.Sprintf("%s %g deg", x.Fastener, *x.AngleDeg)
+		case x.AngleDeg != nil:
+			s += fmt.Sprintf(" %s %g deg", x.Said.Unit, *x.AngleDeg)
+		default:
+			s += " " + x.Said.Unit
+		}
+		if x.Hedged {
+			s += "?"
+		}
+		if x.Unnamed {
+			s += "~"
+		}
+		out = append(out, s)
+	}
+	return strings.Join(out, ", ")
+}
+
+func TestWhatIsTight(t *testing.T) {
+	for _, x := range []struct{ talk, want string }{
+		// the tool in hand is no power of an engine
+		{"Sprocket cover on, one screw. I've got the small torque driver for this, so that's four newton metres. Click.", "sprocket cover screw 4 N.m~"},
+		{"Now the loom motor. What sort of torque has it got? It's three hundred newton metres.", ""},
+		// the ends of a wrench
+		{"Torque wrenches, I own two, the little one, it goes from 4 to 25 newton metres. The yoke bolt, that gets twenty newton metres.", "yoke bolt 20 N.m"},
+		{"The yoke bolt is ninety newton metres. My torque wrench only goes up to sixty newton metres.", "yoke bolt 90 N.m"},
+		// told to be for it
+		{"Tiller on, four screws. Rudder nut on. Rudder pin in. Cleat on, two screws. The card says sixty newton metres for the rudder nut.", "rudder nut 60 N.m"},
+		// what it is tightened to
+		{"Drum nut on. Last time it got forty newton metres. The shop tightened it to sixty.", "drum nut 40 N.m~, drum nut 60 N.m"},
+		{"Gearbox bolts in, six of them. Thirty newton metres. Pump bolts, four of them. The torque wrench is set at eighteen. Click.", "gearbox bolts 30 N.m~, pump bolts 18 N.m~"},
+		{"Pump bolts in. Thirty newton metres. The fence is moved to sixty.", "pump bolts 30 N.m~"},
+		// a range that a document gives, and what is taken of it
+		{"The lid bolts, twenty newton metres. Now the base nuts, the chart says from 30 to 36, so I go for 34.", "lid bolts 20 N.m, base nuts 30-36 N.m, base nuts 34 N.m"},
+		// the same again
+		{"Left clamp on, its two bolts. Nine newton metres. Click, click. Left is done. The right clamp, same again, nine.", "left clamp bolts 9 N.m~, right clamp 9 N.m"},
+		// only counted
+		{"Drum cover on with sixteen bolts. Twelve newton metres. I went around all sixteen.", "drum cover bolts 12 N.m~"},
+		{"Drum cover on. Start all sixteen bolts by hand. Twelve newton metres. And that's sixteen.", "drum cover bolts 12 N.m~"},
+		// the other that it may be
+		{"Bowl bolt in. Six newton metres I think, might be seven.", "bowl bolt 6-7 N.m?~"},
+		{"Bowl bolt in. Just three newton metres I think, three or four, it's soft.", "bowl bolt 3-4 N.m?~"},
+		{"Bowl bolt in. Six newton metres. Hinge bolt, could be seven.", "bowl bolt 6 N.m~"},
+		// an angle over against an angle
+		{"Head on, ten bolts, by hand. First forty newton metres. After that it's an angle. The manual says ninety degrees, and the leaflet in the kit says sixty.", "head bolts 40 N.m~, head bolts 90 deg~, head bolts 60 deg~"},
+		{"Hub nut on. The book says two hundred newton metres and then sixty degrees. Caliper back on. Caliper bolts, the book says eighty.", "hub nut 200 N.m 60 deg~, caliper bolts 80 N.m"},
+		// what is chosen of two
+		{"Rail bolts in. Foot bolts in. The book says twelve newton metres for the rail bolts. The sheet says fifteen newton metres. I'm going with twelve.", "rail bolts 12 N.m, rail bolts 15 N.m~"},
+		// doubt goes on to the same value in another unit
+		{"Gate on. Hinge nut on, tape off, rags away. Forty newton metres. That's about thirty foot pounds.", "hinge nut 40 N.m~, hinge nut 30 lbf.ft?~"},
+	} {
+		if got := tellTorques(t, x.talk); got != x.want {
+			t.Errorf("%s\n got %s\nwant %s", x.talk, got, x.want)
+		}
+	}
+}
