@@ -277,7 +277,7 @@ func (r *reading) addAct(ci int, a act) {
 	if a.action.Name == "remove" && a.verb >= 0 && !a.subject && undoes.has(r.lemma1(r.toks[a.verb].s)) && r.notRightOut(ci, a.hi) {
 		a.action = r.lex.Action("slacken") // "undo it but don't take it out"
 	}
-	if a.action.Name == "open" && a.verb >= 0 && !a.subject && len(a.objects) == 1 && alike.has(r.mentions[a.objects[0]].head) && r.mentions[a.objects[0]].kind == lexicon.Fastener {
+	if a.action.Name == "open" && a.verb >= 0 && !a.subject && len(a.objects) == 1 && alike.has(r.mentions[a.objects[0]].head) && r.mentions[a.objects[0]].kind == lexicon.Fastener && r.mentions[a.objects[0]].plural {
 		a.action = r.lex.Action("remove") // "we open these four bolts"
 	}
 	if a.action.Name == "fit" && a.verb >= 0 && !a.subject && len(a.objects) == 1 && supplies.has(r.mentions[a.objects[0]].head) {
@@ -727,6 +727,8 @@ func (r *reading) onlyLike(c *clause, i int, a *act) bool {
 	switch {
 	case t.s == "slotted":
 		return r.word(i+1) == "on" || i+1 < c.hi && t.brk >= brkComma
+	case t.s == "empty":
+		return len(a.objects) == 0 && a.pronoun == "" && (next.is(wNumber|wCountOf) || next.is(wPreposition)) // "run it empty five minutes"
 	case t.s == "wait":
 		return t.brk >= brkComma && r.word(i+1) != "until"
 	case t.s == "plumb":

@@ -407,6 +407,12 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	if r.asFound(a) || r.toldFor(c, a) {
 		return false
 	}
+	if n := r.kind(a.verb + 2); a.verb >= 0 && !a.subject && r.word(a.verb+1) == "you" && a.verb+2 < c.hi && n.is(wPreposition) && len(a.objects) == 0 {
+		return false // "it'll knock you on your tail"
+	}
+	if a.action.Name == "measure" && a.verb > c.lo && r.toks[a.verb].s == "measured" && !r.toks[a.verb-1].is(wSubject|wOpener) && r.toks[a.verb-1].s != "'ve" && r.toks[a.verb-1].s != "and" && (r.kind(a.verb+1).is(wNumber|wCountOf) || a.verb+1 < c.hi && r.toks[a.verb+1].qty >= 0) {
+		return false // "the old one measured eight"
+	}
 	if a.action.Name == "cut" || a.action.Name == "drill" {
 		for i := a.hi; i < min(c.hi, a.hi+5); i++ {
 			if w := r.toks[i].s; bodily.has(w) && (r.toks[i-1].s == "your" || r.toks[i-1].s == "my") {
@@ -1013,8 +1019,8 @@ func thenKept(tail string, plural bool) string {
 			return " and discard" + it
 		case containers.has(w) || stands.has(w) || w == "pocket" || w == "rack":
 			end := i + 2
-			if w == "lid" {
-				end = len(f)
+			for end < len(f) && !strings.HasSuffix(f[end-1], ",") && (containers.has(strings.Trim(f[end], ",.")) || w == "lid") {
+				end++ // "the egg cup", "the lid of the tub"
 			}
 			return " and put" + it + " " + strings.TrimRight(strings.Join(f[:min(end, len(f))], " "), ",")
 		case strings.HasSuffix(f[i+1], ","):
@@ -1521,7 +1527,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			w = append(w, "the") // "pull this bush out"
 			continue
 		}
-		if t.s == "that" && i > first && r.toks[i-1].s == "like" {
+		if (t.s == "that" || t.s == "this") && t.men < 0 && i > first && r.toks[i-1].s == "like" {
 			continue // how, which the picture shows
 		}
 		if t.s == "all" && a.pronoun == "all" && !objPlaced {

@@ -1390,6 +1390,9 @@ func (r *reading) verbless(ci int) {
 			continue // "there's a nut back in here"
 		}
 		w := r.toks[j].s
+		if n := r.word(j + 2); r.word(j+1) == "and" && r.toks[j].brk == brkNone && (w == "in" && n == "out" || w == "up" && n == "down" || w == "on" && n == "off" || w == "off" && n == "on") {
+			continue // "the arm in and out": how it runs
+		}
 		if w == "in" && r.word(j+1) == "back" && r.word(j+2) == "of" {
 			continue // "that's the seal in back of the hub"
 		}
