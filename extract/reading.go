@@ -750,7 +750,7 @@ func (r *reading) awaitsVerb(start, i int) bool {
 // helps are the verbs that wait for another ("I'll" tells what is done now), denied are the words
 // before a "not" that waits for one, waits are those that may come between.
 var helps = set("would could might must may cannot will 'll 'd")
-var denied = set("do does did is am are i'm you're we're they're to")
+var denied = set("do does did is am are 's 'm 're to")
 var waits = set("to going gonna have need want let it them you ever even")
 
 var neverEnds = set("of into onto between behind under")

@@ -214,7 +214,7 @@ func TestDeniedOverABreath(t *testing.T) {
 		not   []string // words that none may hold
 	}{
 		{"do not", []string{"The gas struts are off. Do not", "drill them, and do not", "put them near the stove. Now undo", "the hinge bolts."}, []string{"Undo the hinge bolts."}, []string{"Drill", "stove"}},
-		{"not going to", []string{"The tank is on the bench. I am not going to", "cut the tank today. Undo the cap."}, []string{"Undo the cap."}, []string{"Cut"}},
+		{"not going to", []string{"The tank is on the bench. I'm not going to", "cut the tank today. Undo the cap."}, []string{"Undo the cap."}, []string{"Cut"}},
 		{"let it", []string{"Take the saw head off and don't let it", "hang on the lead."}, nil, []string{"Hang"}},
 		{"you do not have to", []string{"undo the clamp bolt you don't have to", "take the hose off"}, []string{"Undo the clamp bolt."}, []string{"hose"}},
 		{"would", []string{"Undo the drain plug. A longer bar would", "pull the thread out of the sump."}, []string{"Undo the drain plug."}, []string{"Pull"}},
