@@ -277,7 +277,7 @@ func (r *reading) addAct(ci int, a act) {
 	if a.action.Name == "remove" && a.verb >= 0 && !a.subject && undoes.has(r.lemma1(r.toks[a.verb].s)) && r.notRightOut(ci, a.hi) {
 		a.action = r.lex.Action("slacken") // "undo it but don't take it out"
 	}
-	if a.action.Name == "open" && a.verb >= 0 && !a.subject && len(a.objects) == 1 && alike.has(r.mentions[a.objects[0]].head) && r.mentions[a.objects[0]].kind == lexicon.Fastener {
+	if a.action.Name == "open" && a.verb >= 0 && !a.subject && len(a.objects) == 1 && alike.has(r.mentions[a.objects[0]].head) && r.mentions[a.objects[0]].kind == lexicon.Fastener && r.mentions[a.objects[0]].plural {
 		a.action = r.lex.Action("remove") // "we open these four bolts"
 	}
 	if a.action.Name == "fit" && a.verb >= 0 && !a.subject && len(a.objects) == 1 && supplies.has(r.mentions[a.objects[0]].head) {
@@ -669,6 +669,9 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	if r.toks[i].s == "torque" && r.toks[i].brk >= brkComma && (i == c.lo || !r.toks[i-1].is(wLeadsVerb)) {
 		return false // "spindle nut, torque, look that up"
 	}
+	if a.verb >= 0 && !a.subject && r.onlyLike(c, i, a) {
+		return false
+	}
 	if i == c.lo && r.toks[i].s == "left" && !r.kind(i+1).is(wDeterminer|wPronoun|wCountOf) {
 		return false // "left wing mirror off"
 	}
@@ -692,6 +695,8 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 		w == "fit" && fits.has(p), // "it's a nice slip fit"
 		w == "stuff" && (prepositions.has(n) && n != "in" || !leadsVerb.has(p) && !subjects.has(p) && !openers.has(p)), // "the high heat stuff"
 		w == "open" && (p == "held" || p == "left" || p == "propped" || p == "wedged" || p == "stays"),
+		w == "set" && (p == "same" || p == "whole" || p == "full" || p == "complete"),
+		w == "set" && (p == "have" || p == "has") && (len(a.objects) == 0 || r.mentions[a.objects[0]].hi < i) && r.word(i-2) != "i" && r.word(i-2) != "we" && r.word(i-2) != "you", // "the shoes have set"
 		w == "heat" && (p == "high" || p == "low" || p == "more"),
 		w == "smear" && (p == "thin" || p == "light" || p == "small" || p == "little" || p == "tiny" || p == "thick"),
 		w == "stuck" && !subjects.has(p) && p != "'ve" && p != "and" && p != "then" && p != "just":
@@ -706,10 +711,32 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	if n := r.word(i + 1); i-2 >= c.lo && a.verb >= 0 && !a.subject && (articles.has(r.toks[i-2].s) || r.toks[i-2].s == "this") && r.toks[i-1].brk == brkNone && r.toks[i].brk == brkNone && !subjects.has(p) && !openers.has(p) && !strings.HasSuffix(p, "s") && n != "" && i+1 < c.hi && !determiner.has(n) && !pronounsObj.has(n) && !prepositions.has(n) && !stopWords.has(n) && r.toks[i+1].men < 0 && len(a.objects) == 0 {
 		return false // "this rubber heat mat": what it is for
 	}
-	if p == "the" || p == "a" || p == "an" || p == "no" && a.verb >= 0 || p == "my" || p == "your" || p == "nice" || p == "good" || p == "of" || p == "some" || p == "any" {
+	if (p == "that" || p == "this") && i-2 >= c.lo && r.toks[i-2].is(wVerb) && r.plainVerb(r.toks[i-2].s) && r.toks[i-2].brk < brkPause && r.toks[i-1].brk < brkPause && a.verb >= 0 && !a.subject && a.pronoun == "" && a.hi > i+1 && r.plainVerb(r.toks[i].s) {
+		return false // "knock that stake up with a punch"
+	}
+	if p == "the" || p == "a" || p == "an" || p == "no" && a.verb >= 0 || p == "my" || p == "your" || (p == "its" || p == "their") && a.action.Name != "torque" || p == "nice" || p == "good" || p == "of" || p == "some" || p == "any" {
 		return false
 	}
 	return true
+}
+
+// onlyLike tells whether a word of work says what a thing is like or how far, or only stops the
+// talk: "slotted on the old ones", "fibre, soaking", "rusted plumb through", "wait, the other plug".
+func (r *reading) onlyLike(c *clause, i int, a *act) bool {
+	t, next := &r.toks[i], r.kind(i+1)
+	switch {
+	case t.s == "slotted":
+		return r.word(i+1) == "on" || i+1 < c.hi && t.brk >= brkComma
+	case t.s == "empty":
+		return len(a.objects) == 0 && a.pronoun == "" && (next.is(wNumber|wCountOf) || next.is(wPreposition)) // "run it empty five minutes"
+	case t.s == "wait":
+		return t.brk >= brkComma && r.word(i+1) != "until"
+	case t.s == "plumb":
+		return i > c.lo && t.brk < brkComma && !next.is(wDeterminer|wPronoun) && strings.HasSuffix(r.toks[i-1].s, "ed")
+	case strings.HasSuffix(t.s, "ing"):
+		return t.brk >= brkComma && a.pronoun == "" && !a.unknown && a.hi == i+1 && len(a.objects) == 1 && r.mentions[a.objects[0]].hi <= i && (i == c.lo || r.toks[i-1].brk >= brkComma)
+	}
+	return false
 }
 
 // namesNow tells whether a word of work names something where it stands: another verb is said
@@ -738,8 +765,8 @@ func (r *reading) namesNow(c *clause, i int, a *act) bool {
 			}
 		}
 	}
-	if (next == "one" || next == "ones") && asAdj.has(t.s) && t.brk < brkComma {
-		return true // "clean ones"
+	if (next == "one" || next == "ones") && t.brk < brkComma && (asAdj.has(t.s) || i > c.lo+1 && r.toks[i-1].is(wDropAdj) && r.toks[i-2].is(wDeterminer) && r.toks[i-1].brk < brkComma) {
+		return true // "clean ones", "the big pinch one"
 	}
 	if !r.plainVerb(t.s) {
 		return false
@@ -765,7 +792,7 @@ func (r *reading) namesNow(c *clause, i int, a *act) bool {
 	if particle.has(next) && t.brk < brkComma {
 		k++ // "two nuts, cap up, shims"
 	}
-	return r.toks[k-1].brk >= brkComma && (i == c.lo || r.toks[i-1].brk >= brkComma) && (k > i+1 || len(a.objects) > 0)
+	return r.toks[k-1].brk >= brkComma && (i == c.lo || r.toks[i-1].brk >= brkComma || r.toks[i-1].s == "and" && i > 1 && r.toks[i-2].men >= 0) && (k > i+1 || len(a.objects) > 0)
 }
 
 var (
@@ -1127,7 +1154,8 @@ func (r *reading) objectBefore(c *clause, a *act) {
 	}
 	passive := a.lo > c.lo && getsDone.has(r.toks[a.lo-1].s)
 	had := !passive && r.hadDone(c, a)
-	if !doer && !passive && !had && a.lo > c.lo && !strings.HasSuffix(r.toks[a.verb].s, "ed") && !strings.HasSuffix(r.toks[a.verb].s, "ing") && a.hi == a.lo+1 {
+	shut := a.verb > c.lo && r.toks[a.verb].s == "shut" && r.toks[a.verb-1].men >= 0 && (a.hi == c.hi || r.toks[a.verb].brk >= brkComma) // "drain cock shut"
+	if !shut && !doer && !passive && !had && a.lo > c.lo && !strings.HasSuffix(r.toks[a.verb].s, "ed") && !strings.HasSuffix(r.toks[a.verb].s, "ing") && a.hi == a.lo+1 {
 		return // "it was stuck shut": nobody does it
 	}
 	best := -1

@@ -383,6 +383,9 @@ func (r *reading) photo(ci int) {
 	for i := c.lo; i < c.hi; i++ {
 		w := r.toks[i].s
 		if pictures.has(w) {
+			if w == "snap" && (i == c.lo || !r.toks[i-1].is(wDeterminer) && r.toks[i-1].s != "a" && r.toks[i-1].s != "quick") {
+				return // the noise of a clip
+			}
 			if n := r.word(i + 1); i+1 < c.hi && r.toks[i].brk < brkComma && n != "of" && n != "before" && n != "first" && n != "there" && n != "here" && n != "now" {
 				return
 			}
@@ -487,12 +490,13 @@ func (r *reading) tipped(ci int) {
 }
 
 // baths are what things are put in to be cleaned.
-var baths = set("paraffin petrol gasoline kerosene diesel solvent degreaser thinners washer bath")
+var baths = set("cleaner descaler paraffin petrol gasoline kerosene diesel solvent degreaser thinners washer bath")
 
 // bathed reads "everything into the paraffin": what is put in to be cleaned.
 func (r *reading) bathed(ci int) {
 	c := &r.clauses[ci]
-	if len(c.acts) > 0 || c.mood&notWork != 0 || ci < r.toolList[1] {
+	goes := len(c.acts) == 1 && r.acts[c.acts[0]].subject && r.acts[c.acts[0]].action.Name == "fit" && r.lemma1(r.toks[max(r.acts[c.acts[0]].verb, 0)].s) == "go"
+	if len(c.acts) > 0 && !goes || c.mood&notWork != 0 || ci < r.toolList[1] {
 		return
 	}
 	for _, mi := range c.mentions {
@@ -500,7 +504,17 @@ func (r *reading) bathed(ci int) {
 		if m.kind&(lexicon.Consumable|lexicon.Tool) == 0 || !baths.has(m.head) || m.prep != "in" && m.prep != "into" {
 			continue
 		}
+		if goes {
+			a := &r.acts[c.acts[0]] // "they go in the paraffin"
+			if m.from-1 < a.hi || m.from <= a.hi+1 {
+				a.action, a.hi, a.verb, a.rule, a.mood = r.lex.Action("clean"), m.hi, -1, inTheBath, a.mood&^framed
+			}
+			return
+		}
 		x := act{action: r.lex.Action("clean"), lo: c.lo, hi: m.hi, verb: -1, subject: true, rule: inTheBath}
+		if m.from-1 <= c.lo+1 && r.toks[c.lo].is(wPreposition|wOpener) && (m.hi == c.hi || r.toks[m.hi-1].brk >= brkComma) {
+			x.pronoun = "it" // "In the descaler, an hour."
+		}
 		for i := c.lo; i < m.from-1; i++ {
 			w := r.toks[i].s
 			if o := int(r.toks[i].men); o >= 0 {

@@ -164,7 +164,7 @@ func (r *reading) moodOf(ci int, a *act) mood {
 			}
 		}
 	}
-	if ci < r.toolList[1] && m&offCamera == 0 && (ci < r.toolList[0] || !r.partAmong(a.objects)) {
+	if ci < r.toolList[1] && m&offCamera == 0 && !r.madeSafe(c, a) && (ci < r.toolList[0] || !r.partAmong(a.objects)) {
 		m |= framed // what the job will be, and what it takes
 	}
 	// the consequence of a condition, in the same sentence
@@ -328,6 +328,21 @@ func (r *reading) moodOf(ci int, a *act) mood {
 		}
 	}
 	return m
+}
+
+// madeSafe tells whether somebody shut, opened or switched off something before the tools were
+// named: "I shut this valve and I opened the tap on the tank". That is done, and no plan.
+func (r *reading) madeSafe(c *clause, a *act) bool {
+	if a.verb <= c.lo || a.subject || len(a.objects) == 0 || r.toks[a.verb-1].s != "i" && r.toks[a.verb-1].s != "'ve" {
+		return false
+	}
+	switch w := r.toks[a.verb].s; a.action.Name {
+	case "switch off", "open", "drain", "disconnect":
+		return !r.plainVerb(w) || r.lemma1(w) != w || w == "shut"
+	case "fit":
+		return w == "shut" || w == "closed"
+	}
+	return false
 }
 
 // besideIt tells whether what is told after "while" is work of its own beside what

@@ -595,6 +595,9 @@ func (r *reading) ownBody(a *act) bool {
 		return false
 	}
 	i := a.verb + 1
+	if r.word(i) == "on" && (r.toks[a.verb].s == "lay" || r.toks[a.verb].s == "lie" || r.toks[a.verb].s == "get") {
+		i++ // "lay on your back"
+	}
 	for i < len(r.toks)-1 && (determiner.has(r.toks[i].s) || r.toks[i].s == "a" || r.toks[i].s == "free") {
 		i++
 	}

@@ -297,7 +297,9 @@ func (r *reading) tokens() {
 				r.toks[n-1].brk = max(r.toks[n-1].brk, brkSentence)
 			} else if w.Cue != p.Cue && !r.timed[w.Clip] {
 				// people who write captions break them where they would breathe
-				r.toks[n-1].brk = max(r.toks[n-1].brk, brkPause)
+				if !(r.toks[n-1].s == "no" && n > 1 && r.toks[n-2].brk >= brkComma) { // "… please. No | compressed air": who writes stops would have written one
+					r.toks[n-1].brk = max(r.toks[n-1].brk, brkPause)
+				}
 			} else if w.Is(transcript.Exact) && p.Is(transcript.Exact) {
 				// how long the word took beyond what a word of its length takes
 				rest := w.At - p.At - 0.07*float64(p.Hi-p.Lo)
@@ -616,6 +618,9 @@ func (r *reading) startsClause(start, i int) bool {
 	if r.toks[i-1].brk <= brkPause && (strings.HasSuffix(p, "n't") && t == "you" || (t == "it" || t == "them") && r.plainVerb(p) && particle.has(r.word(i+1)) && (i-2 < start || r.toks[i-2].is(wLeadsVerb|wSubject))) {
 		return false // "don't | you back it off", "you just hook | it out"
 	}
+	if r.toks[i-1].brk <= brkPause && r.awaitsVerb(start, i) {
+		return false // "that would | pull the stud out", "don't let it | hang off the hose"
+	}
 	if r.toks[i-1].brk <= brkPause {
 		// a name is never cut: "motor clamp | bolt"
 		for k := max(start, i-3); k < i; k++ {
@@ -726,6 +731,29 @@ func (r *reading) startsClause(start, i int) bool {
 var interjections = set("yeah yep yup nope click clicks lovely beautiful perfect gorgeous cheers oh hello sorry blimey bugger magic brilliant sweet bingo god gosh jeez crikey christ heavens")
 
 // neverEnds are the words that never end what somebody says.
+// awaitsVerb tells whether the words before token i wait for the verb there: a breath between
+// ends nothing, else the bare order is read of what was denied or only supposed.
+func (r *reading) awaitsVerb(start, i int) bool {
+	if !r.toks[i].is(wVerb) {
+		return false
+	}
+	for k := i - 1; k >= max(start, i-4); k-- {
+		switch w := r.toks[k].s; {
+		case helps.has(w) && k == i-1 && !(k > start && (r.toks[k-1].s == "i" || r.toks[k-1].s == "we")), w == "not" && k > start && (denied.has(r.toks[k-1].s) || helps.has(r.toks[k-1].s)), w == "never", strings.HasSuffix(w, "n't"):
+			return true // "I'm not going to | cut the case"
+		case !waits.has(w):
+			return false
+		}
+	}
+	return false
+}
+
+// helps are the verbs that wait for another ("I'll" tells what is done now), denied are the words
+// before a "not" that waits for one, waits are those that may come between.
+var helps = set("would could might must may cannot will 'll 'd")
+var denied = set("do does did is am are 's 'm 're to")
+var waits = set("to going gonna have need want let it them you ever even")
+
 var neverEnds = set("of into onto between behind under")
 
 var leadsName = set("the a an my your his its our their")

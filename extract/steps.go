@@ -250,6 +250,9 @@ func (r *reading) withEnd(text string, ci int) string {
 			return text
 		}
 	}
+	if l := r.toks[n.hi-1]; l.brk < brkComma && danglers.has(l.s) && l.s != "it" {
+		return text // "until the van just |"
+	}
 	return strings.TrimSuffix(text, ".") + " " + strings.TrimRight(strings.ToLower(r.text(n.lo, n.hi)), ",.;: ") + "."
 }
 
@@ -401,6 +404,15 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	if a.action.Name == "slacken" && a.subject && a.verb >= 0 && r.lemma1(r.toks[a.verb].s) == "be" && len(a.things) > 0 && !a.things[0].fastener && (r.toks[a.hi-1].s == "loose" || r.toks[a.hi-1].s == "slack") {
 		return false // "and now the belt's loose": what came of what was done
 	}
+	if r.asFound(a) || r.toldFor(c, a) {
+		return false
+	}
+	if n := r.kind(a.verb + 2); a.verb >= 0 && !a.subject && r.word(a.verb+1) == "you" && a.verb+2 < c.hi && n.is(wPreposition) && len(a.objects) == 0 {
+		return false // "it'll knock you on your tail"
+	}
+	if a.action.Name == "measure" && a.verb > c.lo && r.toks[a.verb].s == "measured" && !r.toks[a.verb-1].is(wSubject|wOpener) && r.toks[a.verb-1].s != "'ve" && r.toks[a.verb-1].s != "and" && (r.kind(a.verb+1).is(wNumber|wCountOf) || a.verb+1 < c.hi && r.toks[a.verb+1].qty >= 0) {
+		return false // "the old one measured eight"
+	}
 	if a.action.Name == "cut" || a.action.Name == "drill" {
 		for i := a.hi; i < min(c.hi, a.hi+5); i++ {
 			if w := r.toks[i].s; bodily.has(w) && (r.toks[i-1].s == "your" || r.toks[i-1].s == "my") {
@@ -432,7 +444,7 @@ func (r *reading) isStep(c *clause, a *act) bool {
 		return r.workAround(c)
 	}
 	if a.unknown && !a.bare && a.verb >= 0 && !a.subject {
-		if w, whose := r.firstUnknown(a, c); relatives.has(w) || bodily.has(w) && (whose == "your" || whose == "my" || whose == "other" || whose == "free" || strings.HasSuffix(w, "s") && w != "arms") || a.action.Name == "inspect" && !signs.has(w) && !signs.has(lexicon.Singular(w)) {
+		if w, whose := r.firstUnknown(a, c); relatives.has(w) || bodily.has(w) && (whose == "your" || whose == "my" || whose == "other" || whose == "free" || strings.HasSuffix(w, "s") && w != "arms" && w != "ears") || a.action.Name == "inspect" && !signs.has(w) && !signs.has(lexicon.Singular(w)) {
 			return false
 		}
 		if r.onlyWhere(a, c) {
@@ -488,6 +500,41 @@ func (r *reading) isStep(c *clause, a *act) bool {
 	}
 	return (a.action.Name == "mark" || a.action.Name == "test") && a.hi-a.lo >= 2 && !a.subject || a.action.Name == "repeat" && a.hi-a.lo > 2
 }
+
+// asFound tells whether an act says how a lock was met: "a plate under each with the ears bent
+// up", "the nut's staked". Only what went on before is locked again.
+func (r *reading) asFound(a *act) bool {
+	if a.action.Name != "lock" || a.verb < 0 || !a.subject && (r.toks[a.verb].s != "bent" && r.toks[a.verb].s != "folded" || r.toks[max(a.verb-1, 0)].is(wSubject|wOpener) || r.toks[max(a.verb-1, 0)].s == "'ve" || r.toks[max(a.verb-1, 0)].s == "and") {
+		return false
+	}
+	if r.putJustBefore(a) {
+		return false
+	}
+	for _, t := range a.things {
+		for _, e := range t.events {
+			if w := left[e.action]; e.lo < a.lo && (w == "on" || w == "tight" || w == "by hand") {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// toldFor tells whether an act only says what else would happen, or what is left for another
+// day: "you put a burr on the pulley and it eats the belt", "I'll measure the others later".
+func (r *reading) toldFor(c *clause, a *act) bool {
+	if a.verb < 0 || a.subject {
+		return false
+	}
+	if l := c.hi - 1; l > a.verb && r.toks[l].s == "later" && l-1 >= a.hi-1 && c.lo < a.verb && (r.says1(c, c.lo, "'ll") || r.says1(c, c.lo, "will") || r.says1(c, c.lo, "can") || r.says1(c, c.lo, "gonna") || r.says1(c, c.lo, "going")) {
+		return true
+	}
+	w, _ := r.firstUnknown(a, c)
+	return a.action.Name == "fit" && hurts.has(w) && (r.toks[a.verb].s == "put" || r.toks[a.verb].s == "get")
+}
+
+// hurts are the words for what nobody puts on a thing on purpose.
+var hurts = set("burr burrs nick nicks dent dents scratch scratches gouge score kink ding")
 
 // handling are the verbs of taking hold of what is in hand.
 var handling = set("push squeeze press pull twist turn wiggle lift")
@@ -947,9 +994,40 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 		if a.action.Name == "place" && t == "" {
 			return ""
 		}
+		if (a.action.Name == "remove" || a.action.Name == "disconnect") && t != "" && r.toks[a.hi-1].brk >= brkComma {
+			t = thenKept(t, len(a.things) > 0 && a.things[0].plural)
+		}
 		s += t
 	}
 	return trimStep(s) + "."
+}
+
+// thenKept gives the words for where what has come off goes then: "key out, in your pocket",
+// "the hose is out, in the bin". What else is told after a breath is no place to take it off from.
+func thenKept(tail string, plural bool) string {
+	it := " it"
+	if plural {
+		it = " them"
+	}
+	f := strings.Fields(tail)
+	if f[0] != "in" && f[0] != "into" && f[0] != "on" && f[0] != "onto" {
+		return tail
+	}
+	for i, w := range f[1:] {
+		switch w = strings.Trim(w, ",."); {
+		case bins.has(w):
+			return " and discard" + it
+		case containers.has(w) || stands.has(w) || w == "pocket" || w == "rack":
+			end := i + 2
+			for end < len(f) && !strings.HasSuffix(f[end-1], ",") && (containers.has(strings.Trim(f[end], ",.")) || w == "lid") {
+				end++ // "the egg cup", "the lid of the tub"
+			}
+			return " and put" + it + " " + strings.TrimRight(strings.Join(f[:min(end, len(f))], " "), ",")
+		case strings.HasSuffix(f[i+1], ","):
+			return ""
+		}
+	}
+	return ""
 }
 
 // tellsByHand tells whether a step says that it is done with no more than the fingers.
@@ -1432,7 +1510,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			}
 			continue
 		}
-		if i == done && done > 0 {
+		if i == done && done > 0 || i == first && t.s == "also" {
 			continue
 		}
 		if (t.s == "it" || t.s == "them") && i == first && len(a.objects) == 1 && r.mentions[a.objects[0]].hi < a.verb && t.men < 0 {
@@ -1449,7 +1527,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			w = append(w, "the") // "pull this bush out"
 			continue
 		}
-		if t.s == "that" && i > first && r.toks[i-1].s == "like" {
+		if (t.s == "that" || t.s == "this") && t.men < 0 && i > first && r.toks[i-1].s == "like" {
 			continue // how, which the picture shows
 		}
 		if t.s == "all" && a.pronoun == "all" && !objPlaced {
@@ -2195,7 +2273,7 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 	return " " + strings.Join(w, " ")
 }
 
-var danglers = set("til once hmm hm um uh er ah oh eh not just don't where they she he it's now and or but so the a an to of with for from as because if then than that which in into on at by towards toward is was are i you we 's it's just would could how why come no yes yeah och honestly look innit cos coz while when till until would could should must might else yet its")
+var danglers = set("earlier early beforehand til once hmm hm um uh er ah oh eh not just don't where they she he it's now and or but so the a an to of with for from as because if then than that which in into on at by towards toward is was are i you we 's it's just would could how why come no yes yeah och honestly look innit cos coz while when till until would could should must might else yet its")
 
 // trimStep cuts a step to size and takes off what dangles.
 func trimStep(s string) string {

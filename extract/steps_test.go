@@ -1,9 +1,13 @@
 package extract
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
+
+	"wrenchword/extract/lexicon"
+	"wrenchword/extract/transcript"
 )
 
 // TestStepsAreInstructions: ways of telling work with and without a verb, in
@@ -196,6 +200,48 @@ func checkSteps(t *testing.T, talk, want, not []string) {
 	for _, w := range not {
 		if strings.Contains(strings.Join(got, "\n"), w) {
 			t.Errorf("steps %q have %q", got, w)
+		}
+	}
+}
+
+// TestDeniedOverABreath: captions break anywhere, and what is denied on one line is no order
+// on the next.
+func TestDeniedOverABreath(t *testing.T) {
+	for _, c := range []struct {
+		name  string
+		lines []string
+		want  []string // steps that must be among those told
+		not   []string // words that none may hold
+	}{
+		{"do not", []string{"The gas struts are off. Do not", "drill them, and do not", "put them near the stove. Now undo", "the hinge bolts."}, []string{"Undo the hinge bolts."}, []string{"Drill", "stove"}},
+		{"not going to", []string{"The tank is on the bench. I'm not going to", "cut the tank today. Undo the cap."}, []string{"Undo the cap."}, []string{"Cut"}},
+		{"let it", []string{"Take the saw head off and don't let it", "hang on the lead."}, nil, []string{"Hang"}},
+		{"you do not have to", []string{"undo the clamp bolt you don't have to", "take the hose off"}, []string{"Undo the clamp bolt."}, []string{"hose"}},
+		{"would", []string{"Undo the drain plug. A longer bar would", "pull the thread out of the sump."}, []string{"Undo the drain plug."}, []string{"Pull"}},
+		{"no, with its noun", []string{"Clean the bearing. No", "compressed air in the bearing, please."}, []string{"Clean the bearing."}, []string{"air"}},
+		{"I'll is now", []string{"The old seal is out so i'll", "clean the bore"}, []string{"Clean the bore."}, nil},
+	} {
+		var b strings.Builder
+		for i, line := range c.lines {
+			fmt.Fprintf(&b, "%d\n00:00:%02d,000 --> 00:00:%02d,000\n%s\n\n", i+1, 4*i+1, 4*i+4, line)
+		}
+		clip, err := transcript.Read("x.srt", []byte(b.String()), transcript.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		var got []string
+		for _, s := range Extract(transcript.Join(clip), lexicon.Default(), Job{}).Steps {
+			got = append(got, s.Text)
+		}
+		for _, w := range c.want {
+			if !slices.Contains(got, w) {
+				t.Errorf("%s: got %q, want %q", c.name, got, w)
+			}
+		}
+		for _, w := range c.not {
+			if slices.ContainsFunc(got, func(s string) bool { return strings.Contains(s, w) }) {
+				t.Errorf("%s: got %q, want no %q", c.name, got, w)
+			}
 		}
 	}
 }

@@ -273,7 +273,7 @@ func (r *reading) gets(ci int) {
 }
 
 // blow are the words for hitting as a thing.
-var blow = set("tap taps knock knocks whack whacks blow blows clout belt bash thump smack")
+var blow = set("hit hits tap taps knock knocks whack whacks blow blows clout belt bash thump smack")
 
 // blows reads "a few taps with the soft hammer": hitting, with no verb.
 func (r *reading) blows(ci int) {
@@ -1127,7 +1127,7 @@ func (r *reading) stood(ci int) {
 		}
 		for i := m.hi; i < c.hi && i < m.hi+3; i++ {
 			w := r.toks[i].s
-			if (m.head == "chock" || m.head == "wedge" || m.head == "brick") && (w == "both" || w == "in" || w == "at" || w == "front" || w == "either") || w == "under" || w == "behind" || w == "underneath" || w == "beneath" || w == "below" || (w == "between" || w == "against" || w == "across") && i+1 < c.hi || (rag && (w == "over" || w == "round" || w == "around") || puller && (w == "on" || w == "onto" || w == "over")) && i+1 < c.hi {
+			if (m.head == "chock" || m.head == "wedge" || m.head == "brick") && (w == "both" || w == "in" || w == "at" || w == "front" || w == "either") || w == "under" || w == "behind" || w == "underneath" || w == "beneath" || w == "below" || (w == "between" || w == "against" || w == "across") && i+1 < c.hi || (rag && (w == "over" || w == "round" || w == "around" || w == "down" || w == "into" || w == "in" && (r.word(i+1) == "each" || r.word(i+1) == "both" || r.word(i+1) == "every")) || puller && (w == "on" || w == "onto" || w == "over")) && i+1 < c.hi {
 				r.addAct(ci, act{action: r.lex.Action("place"), lo: m.from, hi: m.hi, verb: -1, objects: []int{mi}, subject: true, rule: "tool and place"})
 				break
 			}
@@ -1390,6 +1390,9 @@ func (r *reading) verbless(ci int) {
 			continue // "there's a nut back in here"
 		}
 		w := r.toks[j].s
+		if n := r.word(j + 2); r.word(j+1) == "and" && r.toks[j].brk == brkNone && (w == "in" && n == "out" || w == "up" && n == "down" || w == "on" && n == "off" || w == "off" && n == "on") {
+			continue // "the arm in and out": how it runs
+		}
 		if w == "in" && r.word(j+1) == "back" && r.word(j+2) == "of" {
 			continue // "that's the seal in back of the hub"
 		}
@@ -1568,6 +1571,9 @@ func (r *reading) left(ci int) {
 	pron := ""
 	switch m := r.toks[min(i, len(r.toks)-1)].men; {
 	case i < c.hi && len(c.mentions) > 0 && r.mentions[c.mentions[0]].from == i:
+		if r.mentions[c.mentions[0]].kind&(lexicon.Fastener|lexicon.Part) == 0 {
+			return // "that's air gun tight"
+		}
 		objects, i = c.mentions[:1:1], r.mentions[c.mentions[0]].hi
 	case i < c.hi && m < 0 && (pronounsObj.has(r.toks[i].s) || r.toks[i].s == "him" || r.toks[i].s == "her"):
 		if pron = r.toks[i].s; pron == "him" || pron == "her" {
@@ -1629,6 +1635,9 @@ func (r *reading) goes(ci int) {
 			continue
 		}
 		p, v := r.word(i+1), r.word(i+2)
+		if w == "on" && p == "with" && v == "it" {
+			continue // "right, on with it"
+		}
 		if returning.has(w) && (p == "she" || p == "it" || p == "he" || p == "they") && (v == "goes" || v == "go") {
 			r.addAct(ci, act{action: r.lex.Action("fit"), lo: i, hi: i + 1, verb: -1, pronoun: p, subject: true, ifOff: true, rule: "particle and pronoun"})
 			continue
