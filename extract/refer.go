@@ -1610,6 +1610,10 @@ func (s *tracker) fitting(tok int) bool {
 // foundTight tells whether that a thing is tight says how it was met: nothing was done to it,
 // or it was just being undone, while things come off.
 func (s *tracker) foundTight(t *thing, a *act) bool {
+	switch s.r.word(a.hi) {
+	case "in", "under", "behind", "round", "around", "down":
+		return true // "it's tight in there": no room
+	}
 	if k := len(t.events) - 1; k >= 0 && (left[t.events[k].action] != "off" && left[t.events[k].action] != "loose" || s.r.since(t.events[k].hi, a.lo) > 20) {
 		return false
 	}
@@ -1708,8 +1712,8 @@ func (s *tracker) tightInClause(c *clause, a *act) bool {
 	r := s.r
 	hi := c.hi
 	for _, mi := range c.mentions {
-		if m := &r.mentions[mi]; m.from >= a.hi && m.from < hi && m.kind&lexicon.Fastener != 0 && !slices.Contains(a.objects, mi) && r.toks[m.from-1].brk >= brkComma {
-			hi = m.from // "bolt through, nut on, done up tight": the nut
+		if m := &r.mentions[mi]; m.from >= a.hi && m.from < hi && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && m.prep == "" && !slices.Contains(a.objects, mi) && r.toks[m.from-1].brk >= brkComma {
+			hi = m.from // "bolt through, nut on, done up tight": the nut; "clamp on, belt good and tight": the belt
 		}
 	}
 	for i := c.lo; i+1 < hi; i++ {
@@ -1724,7 +1728,7 @@ func (s *tracker) tightInClause(c *clause, a *act) bool {
 	return false
 }
 
-var handPhrases = [][]string{{"by", "hand"}, {"finger", "tight"}, {"hand", "tight"}, {"with", "fingers"}, {"my", "fingers"}, {"your", "fingers"}, {"the", "fingers"}, {"two", "fingers"}, {"just", "fingers"}, {"only", "fingers"}, {"fingers", "only"}, {"loosely"}, {"loose", "for", "now"}, {"snug"}, {"snugged"}, {"just", "nipped"}, {"only", "nipped"}, {"just", "nip"}, {"only", "nip"}, {"finger", "tighten"}, {"just", "started"}, {"with", "hand"}, {"with", "the", "hand"}, {"hand", "only"}, {"finger", "and", "thumb"}, {"fingers", "and", "thumb"}, {"thumb", "tight"}, {"a", "few", "threads"}, {"couple", "of", "threads"}, {"two", "threads"}, {"three", "threads"}, {"thread", "or", "two"}, {"not", "tight"}, {"nothing", "tight"}, {"on", "loose"}, {"in", "loose"}, {"in", "slack"}, {"on", "slack"}}
+var handPhrases = [][]string{{"by", "hand"}, {"finger", "tight"}, {"hand", "tight"}, {"with", "fingers"}, {"my", "fingers"}, {"your", "fingers"}, {"the", "fingers"}, {"two", "fingers"}, {"just", "fingers"}, {"only", "fingers"}, {"fingers", "only"}, {"loosely"}, {"loose", "for", "now"}, {"snug"}, {"snugged"}, {"just", "nipped"}, {"only", "nipped"}, {"just", "nip"}, {"only", "nip"}, {"finger", "tighten"}, {"just", "started"}, {"with", "hand"}, {"with", "the", "hand"}, {"hand", "only"}, {"finger", "and", "thumb"}, {"fingers", "and", "thumb"}, {"thumb", "tight"}, {"a", "few", "threads"}, {"couple", "of", "threads"}, {"two", "threads"}, {"three", "threads"}, {"thread", "or", "two"}, {"not", "tight"}, {"nothing", "tight"}, {"on", "loose"}, {"in", "loose"}, {"in", "slack"}, {"on", "slack"}, {"by", "fingers"}, {"by", "a", "thread"}, {"just", "caught"}, {"only", "caught"}}
 
 // byHand tells whether the clause (or the fragment after it) says that the tightening was by hand only.
 func byHand(r *reading, c *clause, a *act) (by, past bool) {

@@ -1168,6 +1168,8 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 		return "quoted"
 	case s.saysIt(c, q) && !s.actDone(c) && !s.setSoon(ci, q):
 		return "quoted" // "it says twelve newton metres", and nobody has tightened it
+	case doc != "" && h.of != nil && s.lastState(h.of) == HandTight && r.docWants(c, q.lo) && !s.actDone(c) && !s.setSoon(ci, q) && !r.setAfter(ci):
+		return "quoted" // "they're on with the fingers. The sheet wants sixty-five"
 	case future || framing(c, q)&(announced|negated|conditional|hypothetical|asked) != 0 && !s.actDone(c):
 		return "intended"
 	case h.of != nil && h.hedged && s.lastState(h.of) == Removed, s.guessed(c, q):
@@ -1186,6 +1188,19 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 		}
 	}
 	return "done"
+}
+
+// docWants tells whether a document asks for what stands at token hi.
+func (r *reading) docWants(c *clause, hi int) bool {
+	for i := c.lo; i+1 < hi; i++ {
+		if documents.has(r.toks[i].s) {
+			switch r.toks[i+1].s {
+			case "wants", "asks", "calls", "needs", "gives", "has", "would":
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // putOffBefore tells whether what stands before a value puts it off: "when it's on the ground
