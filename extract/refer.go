@@ -687,7 +687,7 @@ var (
 // A lock is back only where that is said.
 func (s *tracker) inTurn(c *clause) {
 	r := s.r
-	if len(c.mentions) == 0 || c.mood&^negated != 0 || r.sharesLot(c) || r.listsWhatIsLeft(c) {
+	if len(c.mentions) == 0 || c.mood&^negated != 0 || r.sharesLot(c) || r.listsWhatIsLeft(c) || r.comesLater(c) {
 		return
 	}
 	if row := s.reversed(c); row != nil {
@@ -723,7 +723,8 @@ func (s *tracker) inTurn(c *clause) {
 	if c.mood&negated != 0 && hi == c.hi {
 		return
 	}
-	for i := c.lo; i < hi; i++ {
+	lo := r.nextNamed(c)
+	for i := lo; i < hi; i++ {
 		if t := r.toks[i]; t.men < 0 && (linking.has(t.s) || subjects.has(t.s) && t.s != "that" || offWords.has(t.s) || t.s == "'s" || t.s == "not" || t.s == "no" || t.s == "later" || t.s == "tomorrow") {
 			return
 		}
@@ -740,7 +741,7 @@ func (s *tracker) inTurn(c *clause) {
 	for k, mi := range c.mentions {
 		m := &r.mentions[mi]
 		t := m.entry
-		if t == nil || m.lo >= hi || !(r.bareElement(c, mi) || k == 0 && r.opens(c, m)) || r.leadsIn(m) {
+		if t == nil || m.lo >= hi || !(r.bareElement(c, mi) || k == 0 && (r.opens(c, m) || lo > c.lo && m.from == lo && r.toks[m.hi-1].brk >= brkComma)) || r.leadsIn(m) {
 			continue
 		}
 		if len(t.events) == 0 {
@@ -767,6 +768,39 @@ func (s *tracker) inTurn(c *clause) {
 		}
 		back(m, mi)
 	}
+}
+
+// comesLater tells whether the clause after one puts off what that one names: "then the belt, that
+// comes tomorrow".
+func (r *reading) comesLater(c *clause) bool {
+	n := int(r.toks[c.lo].cl) + 1
+	if n >= len(r.clauses) || r.clauses[n].sentence != r.clauses[n-1].sentence || r.clauses[n].mood&announced == 0 {
+		return false
+	}
+	switch r.toks[r.clauses[n].lo].s {
+	case "that", "which", "those", "these", "they", "it":
+		return true
+	}
+	return false
+}
+
+// nextNamed gives the token from which a clause names what comes next in a row: "then it's the
+// washer", "after that comes the nut"; its first where no such words lead in.
+func (r *reading) nextNamed(c *clause) int {
+	i, then := c.lo, false
+	for ; i < c.hi; i++ {
+		switch w := r.toks[i].s; {
+		case w == "then" || w == "next" || w == "now" || w == "after" && r.word(i+1) == "that":
+			then = true
+		case w == "and" || w == "so" || then && (w == "that" || w == "it" || w == "'s" || w == "comes" || w == "come" || w == "is" || w == "goes"):
+		default:
+			if then && i > c.lo {
+				return i
+			}
+			return c.lo
+		}
+	}
+	return c.lo
 }
 
 // onlyFitted are what nobody names while things go on but to say that it goes on too.
@@ -1204,6 +1238,10 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		}
 		if a.rule == withOff && st != "" {
 			continue
+		}
+		if a.rule == thereAgain && !wasFitting {
+			a.mood |= framed
+			continue // where it was found
 		}
 		if n == "remove" && a.verb < 0 && st == Removed && keptIn.has(r.word(a.hi)) && s.fitting(a.lo) {
 			n = "fit" // "spacers off the zip tie": from where they were kept
