@@ -687,7 +687,7 @@ var (
 // A lock is back only where that is said.
 func (s *tracker) inTurn(c *clause) {
 	r := s.r
-	if len(c.mentions) == 0 || c.mood&^negated != 0 || r.sharesLot(c) || r.listsWhatIsLeft(c) || r.comesLater(c) {
+	if len(c.mentions) == 0 || c.mood&^negated != 0 || r.sharesLot(c) || r.listsWhatIsLeft(c) || r.comesLater(c) || r.headsTrouble(c) {
 		return
 	}
 	if row := s.reversed(c); row != nil {
@@ -780,6 +780,33 @@ func (r *reading) comesLater(c *clause) bool {
 	switch r.toks[r.clauses[n].lo].s {
 	case "that", "which", "those", "these", "they", "it":
 		return true
+	}
+	return false
+}
+
+// headsTrouble tells whether a clause that only names a thing heads what is wrong with it: "Hose
+// guide. Don't have one.", "Belt. It's ripped."
+func (r *reading) headsTrouble(c *clause) bool {
+	ci := int(r.toks[c.lo].cl) + 1
+	if len(c.mentions) != 1 || ci >= len(r.clauses) || r.toks[c.hi-1].brk < brkSentence || r.since(c.hi-1, r.clauses[ci].lo) > 6 {
+		return false
+	}
+	n := &r.clauses[ci]
+	i := r.skipped(n)
+	for k := i; k < min(n.hi-1, i+3); k++ {
+		if w := r.toks[k+1].s; (r.toks[k].s == "don't" || r.toks[k].s == "haven't") && (w == "have" || w == "got") {
+			return true
+		}
+	}
+	switch r.word(i) {
+	case "it", "it's", "they", "that", "that's", "this":
+	default:
+		return false
+	}
+	for k := i + 1; k < min(n.hi, i+5); k++ {
+		if r.toks[k].is(wSeldom) && damage.has(r.toks[k].s) {
+			return true
+		}
 	}
 	return false
 }
