@@ -127,7 +127,7 @@ func (r *reading) madeTight(ci, lo, hi int) bool {
 	c := &r.clauses[ci]
 	of := -1
 	for _, mi := range c.mentions {
-		if m := &r.mentions[mi]; m.hi <= lo && (m.prep == "" || m.prep == "with") && (m.turnsOn() || m.head == "clip" || m.head == "clamp") && !handle(m) {
+		if m := &r.mentions[mi]; m.hi <= lo && (m.prep == "" || m.prep == "with") && (m.turnsOn() || m.head == "clip" || m.head == "clamp") && !heldBy.has(m.head) {
 			of = mi
 		}
 	}
@@ -158,5 +158,5 @@ func (r *reading) madeTight(ci, lo, hi int) bool {
 	return true
 }
 
-// handle tells whether what is named is no more than what something is held by.
-func handle(m *mention) bool { return m.head == "handle" || m.head == "lever" || m.head == "strap" }
+// heldBy are what something is held or worked by: nobody says of one that it is tight, or by hand.
+var heldBy = set("handle lever strap")

@@ -1266,6 +1266,9 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		if a.rule == withOff && st != "" {
 			continue
 		}
+		if a.rule == toldByHand && heldBy.has(t.head) {
+			continue // "the handle hits it, leave it with the fingers"
+		}
 		if a.rule == thereAgain && !wasFitting {
 			a.mood |= framed
 			continue // where it was found

@@ -1168,7 +1168,7 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 		return "quoted"
 	case s.saysIt(c, q) && !s.actDone(c) && !s.setSoon(ci, q):
 		return "quoted" // "it says twelve newton metres", and nobody has tightened it
-	case doc != "" && h.of != nil && s.lastState(h.of) == HandTight && r.docWants(c, q.lo) && !s.actDone(c) && !s.setSoon(ci, q) && !r.setAfter(ci):
+	case doc != "" && h.of != nil && s.lastState(h.of) == HandTight && r.docWants(c, q.lo) && !s.actDone(c) && !s.setSoon(ci, q) && !r.wrenchAfter(ci):
 		return "quoted" // "they're on with the fingers. The sheet wants sixty-five"
 	case future || framing(c, q)&(announced|negated|conditional|hypothetical|asked) != 0 && !s.actDone(c):
 		return "intended"
@@ -1188,6 +1188,21 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 		}
 	}
 	return "done"
+}
+
+// wrenchAfter tells whether a value is set after a clause, or a wrench is to it: "I set the
+// wrench to sixteen".
+func (r *reading) wrenchAfter(ci int) bool {
+	end := r.clauses[ci].hi - 1
+	for k := ci + 1; k < min(len(r.clauses), ci+9) && r.since(end, r.clauses[k].lo) < 30; k++ {
+		n := &r.clauses[k]
+		for i := n.lo; i < n.hi; i++ {
+			if w := r.toks[i].s; wrenchWords.has(w) || w == "set" || w == "click" || w == "clicks" || w == "clicked" {
+				return true
+			}
+		}
+	}
+	return r.setAfter(ci)
 }
 
 // docWants tells whether a document asks for what stands at token hi.
