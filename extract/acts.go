@@ -81,6 +81,8 @@ func (r *reading) findActs() {
 		r.thenTurn(ci)
 		r.outAlone(ci)
 		r.asTightAs(ci)
+		r.leftTight(ci)
+		r.sitsThere(ci)
 		r.binAlone(ci)
 		r.notGoingBack(ci)
 		slices.SortStableFunc(c.acts, func(a, b int) int { return r.acts[a].lo - r.acts[b].lo })

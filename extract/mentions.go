@@ -769,8 +769,18 @@ func (r *reading) complete(ci int, m *mention) {
 			for j >= c.lo && j > i-5 && r.toks[j].s != "new" && (!r.toks[j].is(wStop|wDeterminer) || r.toks[j].is(wDropAdj)) && r.toks[j].men < 0 && r.toks[j].brk <= brkPause {
 				j--
 			}
+			if lead := i-1 == c.lo || r.toks[i-2].brk >= brkComma || r.toks[i-2].s == "and" || r.toks[i-2].is(wOpener); lead && r.calledSo[[2]string{p, m.head}] {
+				mods = append([]string{p}, mods...) // "fat cable on the stud", since "the fat cable" came off
+				unknown++
+				i--
+				continue
+			}
 			if j >= c.lo && (definiteWord.has(r.toks[j].s) || r.toks[j].s == "a" || r.toks[j].s == "an" || countOf[r.toks[j].s] > 0 || r.toks[j].s == "new" && j == i-2 && len(p) > 2) && r.toks[j].brk <= brkPause {
 				mods = append([]string{p}, mods...)
+				if r.calledSo == nil {
+					r.calledSo = map[[2]string]bool{}
+				}
+				r.calledSo[[2]string{p, m.head}] = true
 				unknown++
 				i--
 				continue

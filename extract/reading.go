@@ -175,6 +175,7 @@ type known struct {
 // reading is the one reading of a talk that every field is a view of.
 type reading struct {
 	counts       map[int64]bool                        // how many fasteners are spoken of, each time; made when first asked
+	calledSo     map[[2]string]bool                    // words of no list that told a name apart, each with its head
 	namesOf      map[string]map[string]bool            // by a part's word, the fasteners that the talk names after it; made when first asked
 	claimed      func(mi int, all []claim, best claim) // told of each claim weighed, where the weights are fitted
 	talk         *transcript.Talk

@@ -687,7 +687,7 @@ var (
 // A lock is back only where that is said.
 func (s *tracker) inTurn(c *clause) {
 	r := s.r
-	if len(c.mentions) == 0 || c.mood&^negated != 0 || r.sharesLot(c) || r.listsWhatIsLeft(c) {
+	if len(c.mentions) == 0 || c.mood&^negated != 0 || r.sharesLot(c) || r.listsWhatIsLeft(c) || r.comesLater(c) || r.headsTrouble(c) {
 		return
 	}
 	if row := s.reversed(c); row != nil {
@@ -723,7 +723,8 @@ func (s *tracker) inTurn(c *clause) {
 	if c.mood&negated != 0 && hi == c.hi {
 		return
 	}
-	for i := c.lo; i < hi; i++ {
+	lo := r.nextNamed(c)
+	for i := lo; i < hi; i++ {
 		if t := r.toks[i]; t.men < 0 && (linking.has(t.s) || subjects.has(t.s) && t.s != "that" || offWords.has(t.s) || t.s == "'s" || t.s == "not" || t.s == "no" || t.s == "later" || t.s == "tomorrow") {
 			return
 		}
@@ -740,7 +741,7 @@ func (s *tracker) inTurn(c *clause) {
 	for k, mi := range c.mentions {
 		m := &r.mentions[mi]
 		t := m.entry
-		if t == nil || m.lo >= hi || !(r.bareElement(c, mi) || k == 0 && r.opens(c, m)) || r.leadsIn(m) {
+		if t == nil || m.lo >= hi || !(r.bareElement(c, mi) || k == 0 && (r.opens(c, m) || lo > c.lo && m.from == lo && r.toks[m.hi-1].brk >= brkComma)) || r.leadsIn(m) {
 			continue
 		}
 		if len(t.events) == 0 {
@@ -767,6 +768,66 @@ func (s *tracker) inTurn(c *clause) {
 		}
 		back(m, mi)
 	}
+}
+
+// comesLater tells whether the clause after one puts off what that one names: "then the belt, that
+// comes tomorrow".
+func (r *reading) comesLater(c *clause) bool {
+	n := int(r.toks[c.lo].cl) + 1
+	if n >= len(r.clauses) || r.clauses[n].sentence != r.clauses[n-1].sentence || r.clauses[n].mood&announced == 0 {
+		return false
+	}
+	switch r.toks[r.clauses[n].lo].s {
+	case "that", "which", "those", "these", "they", "it":
+		return true
+	}
+	return false
+}
+
+// headsTrouble tells whether a clause that only names a thing heads what is wrong with it: "Hose
+// guide. Don't have one.", "Belt. It's ripped."
+func (r *reading) headsTrouble(c *clause) bool {
+	ci := int(r.toks[c.lo].cl) + 1
+	if len(c.mentions) != 1 || ci >= len(r.clauses) || r.toks[c.hi-1].brk < brkSentence || r.since(c.hi-1, r.clauses[ci].lo) > 6 {
+		return false
+	}
+	n := &r.clauses[ci]
+	i := r.skipped(n)
+	for k := i; k < min(n.hi-1, i+3); k++ {
+		if w := r.toks[k+1].s; (r.toks[k].s == "don't" || r.toks[k].s == "haven't") && (w == "have" || w == "got") {
+			return true
+		}
+	}
+	switch r.word(i) {
+	case "it", "it's", "they", "that", "that's", "this":
+	default:
+		return false
+	}
+	for k := i + 1; k < min(n.hi, i+5); k++ {
+		if r.toks[k].is(wSeldom) && damage.has(r.toks[k].s) {
+			return true
+		}
+	}
+	return false
+}
+
+// nextNamed gives the token from which a clause names what comes next in a row: "then it's the
+// washer", "after that comes the nut"; its first where no such words lead in.
+func (r *reading) nextNamed(c *clause) int {
+	i, then := c.lo, false
+	for ; i < c.hi; i++ {
+		switch w := r.toks[i].s; {
+		case w == "then" || w == "next" || w == "now" || w == "after" && r.word(i+1) == "that":
+			then = true
+		case w == "and" || w == "so" || then && (w == "that" || w == "it" || w == "'s" || w == "comes" || w == "come" || w == "is" || w == "goes"):
+		default:
+			if then && i > c.lo {
+				return i
+			}
+			return c.lo
+		}
+	}
+	return c.lo
 }
 
 // onlyFitted are what nobody names while things go on but to say that it goes on too.
@@ -1205,6 +1266,13 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		if a.rule == withOff && st != "" {
 			continue
 		}
+		if a.rule == toldByHand && heldBy.has(t.head) {
+			continue // "the handle hits it, leave it with the fingers"
+		}
+		if a.rule == thereAgain && !wasFitting {
+			a.mood |= framed
+			continue // where it was found
+		}
 		if n == "remove" && a.verb < 0 && st == Removed && keptIn.has(r.word(a.hi)) && s.fitting(a.lo) {
 			n = "fit" // "spacers off the zip tie": from where they were kept
 			a.action = r.lex.Action(n)
@@ -1610,6 +1678,10 @@ func (s *tracker) fitting(tok int) bool {
 // foundTight tells whether that a thing is tight says how it was met: nothing was done to it,
 // or it was just being undone, while things come off.
 func (s *tracker) foundTight(t *thing, a *act) bool {
+	switch s.r.word(a.hi) {
+	case "in", "under", "behind", "round", "around", "down":
+		return true // "it's tight in there": no room
+	}
 	if k := len(t.events) - 1; k >= 0 && (left[t.events[k].action] != "off" && left[t.events[k].action] != "loose" || s.r.since(t.events[k].hi, a.lo) > 20) {
 		return false
 	}
@@ -1708,8 +1780,8 @@ func (s *tracker) tightInClause(c *clause, a *act) bool {
 	r := s.r
 	hi := c.hi
 	for _, mi := range c.mentions {
-		if m := &r.mentions[mi]; m.from >= a.hi && m.from < hi && m.kind&lexicon.Fastener != 0 && !slices.Contains(a.objects, mi) && r.toks[m.from-1].brk >= brkComma {
-			hi = m.from // "bolt through, nut on, done up tight": the nut
+		if m := &r.mentions[mi]; m.from >= a.hi && m.from < hi && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && m.prep == "" && !slices.Contains(a.objects, mi) && r.toks[m.from-1].brk >= brkComma {
+			hi = m.from // "bolt through, nut on, done up tight": the nut; "clamp on, belt good and tight": the belt
 		}
 	}
 	for i := c.lo; i+1 < hi; i++ {
@@ -1724,7 +1796,7 @@ func (s *tracker) tightInClause(c *clause, a *act) bool {
 	return false
 }
 
-var handPhrases = [][]string{{"by", "hand"}, {"finger", "tight"}, {"hand", "tight"}, {"with", "fingers"}, {"my", "fingers"}, {"your", "fingers"}, {"the", "fingers"}, {"two", "fingers"}, {"just", "fingers"}, {"only", "fingers"}, {"fingers", "only"}, {"loosely"}, {"loose", "for", "now"}, {"snug"}, {"snugged"}, {"just", "nipped"}, {"only", "nipped"}, {"just", "nip"}, {"only", "nip"}, {"finger", "tighten"}, {"just", "started"}, {"with", "hand"}, {"with", "the", "hand"}, {"hand", "only"}, {"finger", "and", "thumb"}, {"fingers", "and", "thumb"}, {"thumb", "tight"}, {"a", "few", "threads"}, {"couple", "of", "threads"}, {"two", "threads"}, {"three", "threads"}, {"thread", "or", "two"}, {"not", "tight"}, {"nothing", "tight"}, {"on", "loose"}, {"in", "loose"}, {"in", "slack"}, {"on", "slack"}}
+var handPhrases = [][]string{{"by", "hand"}, {"finger", "tight"}, {"hand", "tight"}, {"with", "fingers"}, {"my", "fingers"}, {"your", "fingers"}, {"the", "fingers"}, {"two", "fingers"}, {"just", "fingers"}, {"only", "fingers"}, {"fingers", "only"}, {"loosely"}, {"loose", "for", "now"}, {"snug"}, {"snugged"}, {"just", "nipped"}, {"only", "nipped"}, {"just", "nip"}, {"only", "nip"}, {"finger", "tighten"}, {"just", "started"}, {"with", "hand"}, {"with", "the", "hand"}, {"hand", "only"}, {"finger", "and", "thumb"}, {"fingers", "and", "thumb"}, {"thumb", "tight"}, {"a", "few", "threads"}, {"couple", "of", "threads"}, {"two", "threads"}, {"three", "threads"}, {"thread", "or", "two"}, {"not", "tight"}, {"nothing", "tight"}, {"on", "loose"}, {"in", "loose"}, {"in", "slack"}, {"on", "slack"}, {"by", "fingers"}, {"by", "a", "thread"}, {"just", "caught"}, {"only", "caught"}}
 
 // byHand tells whether the clause (or the fragment after it) says that the tightening was by hand only.
 func byHand(r *reading, c *clause, a *act) (by, past bool) {

@@ -51,6 +51,9 @@ func (r *reading) backAlone(ci int) {
 	r.addAct(ci, act{action: r.lex.Action("fit"), lo: i, hi: i + 2, verb: -1, pronoun: "it", subject: true, ifOff: true, rule: "back, and where"})
 }
 
+// sayingSo are the words that may lead to how a thing is on: "I've left those on with the fingers".
+var sayingSo = set("'s 're is are of in on for with my the one stays at new also so now and i 'm 've have put putting leave leaving left run as there back by")
+
 // toldByHand is the rule of what is only said to be by hand.
 const toldByHand = "only by hand, it is said"
 
@@ -80,15 +83,17 @@ func (r *reading) byFingers(ci int) {
 		if handAt(r, i, c.hi) || r.toks[i].s == "fingers" && pron != "" {
 			break
 		}
+		if r.toks[i].s == "hand" && only && (i+1 == c.hi || r.toks[i].brk >= brkComma || r.toks[i+1].s == "for") {
+			break // "so only hand for these"
+		}
 		switch w := r.toks[i].s; {
 		case w == "that" || w == "it" || w == "this" || w == "she":
 			pron = "it"
 		case w == "they" || w == "those" || w == "them" || w == "these" || w == "both" || w == "all" || countOf[w] > 1:
 			pron = "them"
-		case w == "only" || w == "just" || w == "all":
+		case w == "only" || w == "just" || w == "all" || w == "far":
 			only = true
-		case w == "'s" || w == "'re" || w == "is" || w == "are" || w == "of" || w == "in" || w == "on" || w == "for" || w == "with" || w == "my" || w == "the" || w == "one" || w == "stays" || w == "at":
-		default:
+		case !sayingSo.has(w):
 			return
 		}
 	}
@@ -97,7 +102,7 @@ func (r *reading) byFingers(ci int) {
 	}
 	for k := c.lo; k < c.hi; k++ {
 		only = only || r.toks[k].s == "only" || r.toks[k].s == "just"
-		if w := r.toks[k].s; pron == "" && k > i && (w == "those" || w == "them" || w == "both") {
+		if w := r.toks[k].s; pron == "" && k > i && (w == "those" || w == "them" || w == "both" || w == "they" || w == "these") {
 			pron = "them"
 		}
 	}
@@ -123,22 +128,30 @@ func (r *reading) tightAlone(ci int) {
 	i := r.skipped(c)
 	for ; i < c.hi && !(tight && r.toks[i-1].brk >= brkComma); i++ {
 		switch r.toks[i].s {
-		case "tight", "done", "nipped", "tightened":
+		case "tight", "done", "nipped", "tightened", "firm", "firmly":
 			tight = true
+		case "pull", "heave", "lean", "grunt":
+			if w := r.word(i - 1); w != "good" && w != "proper" && w != "decent" && w != "big" && w != "hard" {
+				return
+			}
+			tight = true // "nineteen, and a good pull"
 		case "nip", "tweak", "pinch":
 			if r.word(i-1) != "a" {
 				return
 			}
 			tight = true // "that's only a nip"
 		case "that", "'s", "only", "a", "it", "they", "'re", "gets", "get", "little", "wee", "quick":
-		case "nice", "and", "good", "up", "just", "proper", "properly", "the", "of", "them", "those", "now":
+		case "nice", "and", "good", "up", "just", "proper", "properly", "the", "of", "them", "those", "now", "back", "in", "on", "big", "decent", "hard":
 		case "all", "both", "lot":
 			pron = "them"
 		default:
-			if countOf[r.toks[i].s] < 2 {
+			n := countOf[r.toks[i].s]
+			if n < 2 && !r.toks[i].is(wNumber) {
 				return
 			}
-			pron = "them"
+			if n > 1 && !r.kind(i-1).is(wNumber) {
+				pron = "them"
+			}
 		}
 	}
 	if !tight || c.hi-c.lo == 1 && r.toks[c.lo].s == "done" || r.toks[c.hi-1].s == "done" {
