@@ -676,7 +676,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			e.kind = NotTorqued // "that's spun on for now"
 			break
 		}
-		if _, off := r.absent(ci); off || said&other != 0 || !r.laying(c) || r.setAt(c) || r.flows(oc) || r.youCould(c) || done.has(r.word(oc.lo-1)) {
+		if _, off := r.absent(ci); off || said&other != 0 || !r.laying(c) || r.setAt(c) || r.flows(oc) || r.youCould(c) || done.has(r.word(oc.lo-1)) || r.toks[oc.lo].s == "for" && !r.inPlaceOf(ci, oc) {
 			return nil
 		}
 		e.kind, e.before = ReplaceLater, BeforeLater
@@ -1577,7 +1577,7 @@ func (r *reading) tightForNow(ci int, oc openCue) bool {
 	}
 	c := &r.clauses[ci]
 	lo, hi := c.lo, c.hi
-	if n := ci + 1; oc.hi >= c.hi-1 && n < len(r.clauses) && r.clauses[n].sentence == c.sentence {
+	if n := ci + 1; oc.hi >= c.hi-1 && n < len(r.clauses) && (r.clauses[n].sentence == c.sentence || oc.lo <= c.lo+1) {
 		hi = min(r.clauses[n].hi, hi+8)
 	}
 	for _, ai := range c.acts {
@@ -1587,7 +1587,7 @@ func (r *reading) tightForNow(ci int, oc openCue) bool {
 	}
 	for i := lo; i < hi; i++ {
 		switch w := r.toks[i].s; {
-		case w == "tight" && r.word(i-1) != "too", w == "tighten", w == "snug", w == "nipped", w == "fingers", w == "finger",
+		case w == "tight" && r.word(i-1) != "too", w == "tighten", w == "snug", w == "nipped", w == "pinched", w == "fingers", w == "finger",
 			(w == "hand" || w == "hands") && (r.word(i-1) == "with" || r.word(i-1) == "by"),
 			(w == "wind" || w == "wound" || w == "run" || w == "spin" || w == "spun") && (r.word(i+1) == "it" || r.word(i+1) == "them" || r.word(i+1) == "him") && (r.word(i+2) == "up" || r.word(i+2) == "in" || r.word(i+2) == "on" || r.word(i+2) == "down"):
 			return true
@@ -1880,7 +1880,7 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 			return // "the tracking needs doing": of what no list has
 		}
 	}
-	if e.signal == "out-of-reach" && r.aimReach(e, ci) || r.aimAhead(e, ci, oc) || r.aimMade(e, ci) || r.aimFigure(e, ci) {
+	if e.signal == "out-of-reach" && r.aimReach(e, ci) || r.aimAhead(e, ci, oc) || r.aimMade(e, ci) || r.aimFigure(e, ci) || r.aimStandIn(e, ci, oc) {
 		return
 	}
 	if e.kind == Promise {
@@ -2862,7 +2862,7 @@ func spokenQuestion(o Open, sure bool, perhaps string) string {
 	switch o.Kind {
 	case LookUp:
 		if sure {
-			return question(o)
+			return "What is the value for the " + o.About + ", and which source gives it: " + said + "?"
 		}
 		return "Which value is meant here" + maybe + ", and which source gives it: " + said + "?"
 	case Unfinished:
@@ -2884,12 +2884,16 @@ func spokenQuestion(o Open, sure bool, perhaps string) string {
 		return "Which is right for this machine" + maybe + ": " + said + "?"
 	case ReplaceLater:
 		if sure {
-			return question(o)
+			return "Has what stands in for now (the " + o.About + ") been replaced by the proper part: " + said + "?"
 		}
 		return "Has this been put right since" + maybe + ": " + said + "?"
 	case NotTorqued:
 		if sure {
-			return question(o)
+			have := "Has"
+			if strings.HasSuffix(o.About, "s") && !strings.HasSuffix(o.About, "ss") {
+				have = "Have"
+			}
+			return have + " the " + o.About + " been tightened for good since: " + said + "?"
 		}
 		return "Has this been tightened for good since" + maybe + ": " + said + "?"
 	case NotRefitted, LockMissing:
