@@ -1880,7 +1880,7 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 			return // "the tracking needs doing": of what no list has
 		}
 	}
-	if e.signal == "out-of-reach" && r.aimReach(e, ci) || r.aimAhead(e, ci, oc) || r.aimMade(e, ci) || r.aimFigure(e, ci) || r.aimStandIn(e, ci, oc) {
+	if e.signal == "out-of-reach" && r.aimReach(e, ci) || r.aimAhead(e, ci, oc) || r.aimMade(e, ci) || r.aimFigure(e, ci) || r.aimStandIn(e, ci, oc) || r.aimAgain(e, ci) {
 		return
 	}
 	if e.kind == Promise {
@@ -2668,7 +2668,11 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 		o.Question = spokenQuestion(o, false, "") // "bleed it": what is to be done, of no thing
 	}
 	if e.signal == "again" && o.Before == BeforeLater && o.Due != "" {
-		o.Question = "Has this been done, " + o.Due + ": “" + o.Quote + "”?"
+		of := ""
+		if o.About != "" && (e.topic >= 0 || e.noun >= 0) {
+			of = " (the " + o.About + ")"
+		}
+		o.Question = "Has this been done" + of + ", " + o.Due + ": “" + o.Quote + "”?"
 	}
 	if e.signal == "out-of-reach" && o.About != "" {
 		o.Question = "Is the one tight that the wrench did not reach (the " + o.About + "): “" + o.Quote + "”?"
