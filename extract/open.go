@@ -245,10 +245,20 @@ func mayLack(t *thing, state string) string {
 			return LockMissing
 		}
 		return NotRefitted
-	case Refitted, HandTight, Tightened, Loosened:
+	case HandTight, Tightened:
+		if t.byFingers() {
+			return ""
+		}
+		return NotTorqued
+	case Refitted, Loosened:
 		return NotTorqued
 	}
 	return ""
+}
+
+// byFingers tells whether a fastener is made to be turned without a tool.
+func (t *thing) byFingers() bool {
+	return t.fastener && (t.mods["wing"] || t.mods["thumb"] || t.mods["butterfly"] || t.mods["knurled"] || t.head == "thumbscrew" || t.head == "wingnut")
 }
 
 // notOpen tells in a word what speaks against asking after a thing that was left in a state,
