@@ -60,9 +60,13 @@ func (r *reading) inPlaceOf(ci int, oc openCue) bool {
 	if r.heardIn(lo, hi, "lack", "makeshift", "old-back", "ordered", "none", "lost", "for-want", "damage") {
 		return true
 	}
+	value := r.heardIn(lo, hi, "unknown", "find", "ask") // "I don't have the page" is of no part
 	for i := r.clauses[lo].lo; i < r.clauses[hi].hi; i++ {
-		switch w := r.toks[i].s; {
-		case substitutes.has(w) && !figures.has(r.word(i+1)), damage.has(w), makeshifts.has(w), scraps.has(w), makes.has(w) && r.word(i+1) == "one", lent.has(w) && (r.word(i+1) == "from" || r.word(i+1) == "off" || r.word(i+1) == "a" || r.word(i+1) == "one"):
+		switch w, n := r.toks[i].s, r.word(i+1); {
+		case value && (w == "don't" || w == "didn't" || w == "haven't" || w == "ain't" || w == "'ve"):
+		case (w == "don't" || w == "didn't") && n == "have", (w == "haven't" || w == "hadn't" || w == "ain't") && (n == "got" || n == "any" || n == "one"), w == "'ve" && (n == "no" || n == "none"):
+			return true
+		case substitutes.has(w) && !figures.has(n), damage.has(w), makeshifts.has(w), scraps.has(w), makes.has(w) && n == "one", lent.has(w) && (r.word(i+1) == "from" || r.word(i+1) == "off" || r.word(i+1) == "a" || r.word(i+1) == "one"):
 			return true
 		}
 	}
