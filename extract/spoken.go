@@ -2601,6 +2601,11 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 			o.About, o.LedgerID, e.sure = shortName(name), id, true
 		}
 	}
+	if e.kind == Conflict && !(e.sure && e.topic >= 0 && r.tightenable(&r.mentions[e.topic])) {
+		if name, id := r.tornBetween(e, rec); name != "" {
+			o.About, o.LedgerID, e.sure = shortName(name), id, true
+		}
+	}
 	lo, hi := r.clauses[e.first].lo, r.clauses[e.last].hi
 	for k := e.first; hi-lo > 38 && lo < e.lo && k < int(r.toks[e.lo].cl); k++ {
 		lo = r.clauses[k+1].lo
@@ -2811,6 +2816,18 @@ func (r *reading) valueOf(e *looseEnd, rec *Record) (name, id string) {
 	for _, s := range rec.Sizes {
 		if s.Clip == clip && s.At > at-6 && s.At < at+4 && !s.Sure {
 			return s.Of, ""
+		}
+	}
+	return "", ""
+}
+
+// tornBetween gives the fastener of which the sources of a conflict give values.
+func (r *reading) tornBetween(e *looseEnd, rec *Record) (name, id string) {
+	lo, hi := r.at(r.clauses[e.first].lo), r.at(max(e.hi, r.clauses[e.last].hi)-1)
+	clip := int(r.talk.Words[r.toks[e.lo].w].Clip)
+	for _, t := range rec.Torques {
+		if t.Clip == clip && t.At >= lo-1 && t.At <= hi+1 && t.Fastener != "" {
+			return t.Fastener, t.LedgerID
 		}
 	}
 	return "", ""
