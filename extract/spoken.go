@@ -2587,6 +2587,9 @@ func (r *reading) doneLater(e *looseEnd) bool {
 
 // askOf makes the question of an end.
 func (r *reading) askOf(e *looseEnd, rec *Record) Open {
+	if e.kind == Unfinished && r.partToCome(e) {
+		e.kind, e.before = ReplaceLater, BeforeLater
+	}
 	o := Open{Kind: e.kind, Before: e.before}
 	if e.kind != Promise || e.signal == "next" {
 		o.Due = r.dueOf(int(r.toks[e.lo].cl))

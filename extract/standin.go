@@ -75,3 +75,43 @@ func (r *reading) inPlaceOf(ci int, oc openCue) bool {
 
 // substitutes are the words for what is in the place of another, and for what it is in the place of.
 var substitutes = set("old used second-hand instead another other odd plain proper correct original new spare replacement order ordered post parcel replace replaced replacing swap swapped swapping renew renewed renewing buy bought shop store dealer lack lacking none without missing lost short shorter longer bigger smaller thicker thinner wrong temporary bodge bodged bodging gaffer silicone glue glued epoxy taped tied")
+
+// partToCome tells whether what is still to do is no more than to fit what is not here yet: "a
+// real cotter pin", "the flap, when it comes", "and the boot, he's ordering that".
+func (r *reading) partToCome(e *looseEnd) bool {
+	if e.topic < 0 || r.mentions[e.topic].kind&(lexicon.Part|lexicon.Fastener) == 0 {
+		return false
+	}
+	m := &r.mentions[e.topic]
+	first := int(r.toks[min(e.lo, m.lo)].cl)
+	last := max(int(r.toks[e.hi-1].cl), m.cl)
+	for k := last + 1; k < len(r.clauses) && r.clauses[k].sentence == r.clauses[last].sentence && k <= last+1; k++ {
+		last = k
+	}
+	if r.clauses[last].hi-r.clauses[first].lo > 24 {
+		return false
+	}
+	for i := max(m.from-2, r.clauses[m.cl].lo); i < m.lo; i++ {
+		if w := r.toks[i].s; (w == "real" || w == "proper" || w == "right") && i > 0 && (r.toks[i-1].s == "a" || w == "right" && r.toks[i-1].s == "the" && m.side == "") {
+			return true
+		}
+	}
+	for i := r.clauses[first].lo; i < r.clauses[last].hi; i++ {
+		switch w, n := r.toks[i].s, r.word(i+1); w {
+		case "when", "once":
+			if n != "i" && n != "we" && n != "you" && n != "he" && n != "she" {
+				for k := i + 2; k < min(i+5, r.clauses[last].hi); k++ {
+					switch r.toks[k].s {
+					case "comes", "come", "arrives", "arrive", "lands":
+						return !wayIt.has(r.word(k + 1))
+					}
+				}
+			}
+		case "ordering", "ordered":
+			return true
+		case "order":
+			return r.word(i-1) == "on" || r.word(i-1) == "'ll" || r.word(i-1) == "to" || r.word(i-1) == "must"
+		}
+	}
+	return false
+}
