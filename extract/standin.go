@@ -91,7 +91,7 @@ func (r *reading) partToCome(e *looseEnd) bool {
 	if r.clauses[last].hi-r.clauses[first].lo > 24 {
 		return false
 	}
-	for i := max(m.from-2, r.clauses[m.cl].lo); i < m.lo; i++ {
+	for i := max(m.from-2, r.clauses[m.cl].lo); i < m.hi; i++ {
 		if w := r.toks[i].s; (w == "real" || w == "proper" || w == "right") && i > 0 && (r.toks[i-1].s == "a" || w == "right" && r.toks[i-1].s == "the" && m.side == "") {
 			return true
 		}
