@@ -35,8 +35,8 @@ func (r *reading) aimStandIn(e *looseEnd, ci int, oc openCue) bool {
 		best := -1
 		for _, mi := range p.mentions {
 			m := &r.mentions[mi]
-			if m.lo >= oc.lo || !may(m) || m.kind&(lexicon.Part|lexicon.Fastener) == 0 {
-				continue
+			if m.lo >= oc.lo || !may(m) || m.kind&(lexicon.Part|lexicon.Fastener) == 0 || m.entry != nil && r.lastState(m.entry) == Removed {
+				continue // what is still off stands in for nothing, and is asked after as such
 			}
 			if best < 0 || direct(m) && !direct(&r.mentions[best]) {
 				best = mi
@@ -74,7 +74,7 @@ func (r *reading) inPlaceOf(ci int, oc openCue) bool {
 }
 
 // substitutes are the words for what is in the place of another, and for what it is in the place of.
-var substitutes = set("old used second-hand instead another other odd plain proper correct original new spare replacement order ordered post parcel replace replaced replacing swap swapped swapping renew renewed renewing buy bought shop store dealer lack lacking none without missing lost short shorter longer bigger smaller thicker thinner wrong temporary bodge bodged bodging gaffer silicone glue glued epoxy taped tied")
+var substitutes = set("old used second-hand instead another other odd plain proper correct original new spare replacement order ordered post parcel replace replaced replacing swap swapped swapping renew renewed renewing buy bought shop store dealer lack lacking none without missing lost short shorter longer bigger smaller thicker thinner wrong temporary bodge bodged bodging hotwired bypassed bridged jumpered gaffer silicone glue glued epoxy taped tied")
 
 // partToCome tells whether what is still to do is no more than to fit what is not here yet: "a
 // real cotter pin", "the flap, when it comes", "and the boot, he's ordering that".
