@@ -168,3 +168,40 @@ func (r *reading) saysOneOf(lo, hi int, words ...string) bool {
 	}
 	return false
 }
+
+// aimAgain aims at what is to be gone over again after some use, where the sentence names
+// nothing that is: it is what was tightened last.
+func (r *reading) aimAgain(e *looseEnd, ci int) bool {
+	if e.signal != "again" {
+		return false
+	}
+	for k := ci; k >= e.first && r.clauses[k].sentence == r.clauses[ci].sentence; k-- {
+		for _, mi := range r.clauses[k].mentions {
+			if m := &r.mentions[mi]; r.topical(m) && (direct(m) || m.prep == "at" || m.prep == "on" || m.prep == "over" || m.prep == "of") && r.word(m.from-1) != "a" && r.word(m.from-1) != "like" && r.word(m.from-2) != "like" {
+				return false
+			}
+		}
+	}
+	at, of := -1, (*thing)(nil)
+	for i := range r.heard {
+		if h := &r.heard[i]; !h.dropped && h.of != nil && r.qtys[h.qty].lo < e.lo && r.qtys[h.qty].lo > at && r.since(r.qtys[h.qty].lo, e.lo) < 60 {
+			at, of = r.qtys[h.qty].lo, h.of
+		}
+	}
+	for i := range r.acts {
+		a := &r.acts[i]
+		if a.lo < e.lo && a.lo > at && (a.action.Name == "tighten" || a.action.Name == "torque") && a.happened() && len(a.things) > 0 && r.since(a.lo, e.lo) < 60 {
+			at, of = a.lo, a.things[0]
+		}
+	}
+	if of == nil {
+		return false
+	}
+	for i := len(of.mentions) - 1; i >= 0; i-- {
+		if r.mentions[of.mentions[i]].lo < e.lo {
+			e.topic, e.sure = of.mentions[i], true
+			return true
+		}
+	}
+	return false
+}

@@ -1,6 +1,8 @@
 package extract
 
 import (
+	"math"
+	"slices"
 	"strings"
 
 	"wrenchword/extract/lexicon"
@@ -101,6 +103,9 @@ func (r *reading) valueChecks(rec *Record) []Open {
 				break
 			}
 			if mine.near(yours) || mine.within(yours) || yours.within(mine) || a.stage != b.stage && b.stage > 0 {
+				continue
+			}
+			if a.source.Scope == "other machine" || b.source.Scope == "other machine" {
 				continue
 			}
 			if a.applied != "quoted" && b.applied != "quoted" || qa.Unit != qb.Unit && r.toks[qa.hi-1].cl == r.toks[qb.lo].cl {
@@ -579,6 +584,24 @@ func (r *reading) numbersIn(lo, hi int) []string {
 		if w := r.toks[i+1].s; (r.toks[i].s == "a" || r.toks[i].s == "an") && parts.has(w) {
 			out = append(out, w)
 		}
+	}
+	return out
+}
+
+// besideSuspect leaves out of what disagrees that of which a value is asked after already because
+// it cannot be right: of one figure there is one question.
+func besideSuspect(in []Open) []Open {
+	var out []Open
+	for _, o := range in {
+		if o.Kind == Conflict && slices.ContainsFunc(in, func(p Open) bool {
+			if p.Kind != Suspect || p.Clip != o.Clip || p.About != o.About && (p.LedgerID == "" || p.LedgerID != o.LedgerID) {
+				return false
+			}
+			return slices.ContainsFunc(append(o.AlsoAt, o.At), func(at float64) bool { return math.Abs(at-p.At) < 12 })
+		}) {
+			continue
+		}
+		out = append(out, o)
 	}
 	return out
 }

@@ -17,7 +17,7 @@ func (r *reading) open(rec *Record) {
 	out = append(out, r.ledgerOpen(rec, out)...)
 	out = append(out, r.checkOpen(rec)...)
 	out = append(out, r.raisedOpen(rec, out)...)
-	out = foldRecap(mergeOpen(out))
+	out = foldRecap(besideSuspect(mergeOpen(out)))
 	sort.SliceStable(out, func(i, j int) bool {
 		if out[i].Clip != out[j].Clip {
 			return out[i].Clip < out[j].Clip
@@ -130,19 +130,33 @@ func (r *reading) ledgerOpen(rec *Record, said []Open) []Open {
 	return out
 }
 
-// heldSomehow asks of what no spanner makes fast what holds it, and for no torque.
+// heldSomehow asks of what no spanner makes fast for no torque: of a pin what holds it, of a belt
+// or a seal only where what is told of it leaves something open.
 func (r *reading) heldSomehow(rec *Record) {
-	for i := range rec.Open {
-		o := &rec.Open[i]
-		if o.Kind != NotTorqued || o.Rule != "ledger: left "+Refitted && o.Rule != "ledger: left "+HandTight || !heldOtherwise.has(lexicon.Singular(lastOf(o.About))) {
-			continue
+	all := rec.Open
+	rec.Open = rec.Open[:0]
+	for _, o := range all {
+		if head := lexicon.Singular(lastOf(o.About)); o.Kind == NotTorqued && (o.Rule == "ledger: left "+Refitted || o.Rule == "ledger: left "+HandTight) && heldOtherwise.has(head) {
+			switch head {
+			case "pin":
+				o.Kind = LockMissing
+			case "wire", "clip", "circlip":
+				o.Kind = Unfinished // they lock something
+			default:
+				if o.Kind = Unfinished; !r.openAround(r.sentenceAt(o.Place)) {
+					continue
+				}
+			}
+			o.Question = "What holds the " + o.About + " in place? The recording puts it on and does not say."
 		}
-		if o.Kind = Unfinished; lexicon.Singular(lastOf(o.About)) == "pin" {
-			o.Kind = LockMissing
-		}
-		o.Question = "What holds the " + o.About + " in place? The recording puts it on and does not say."
+		rec.Open = append(rec.Open, o)
 	}
 	rec.Open = mergeOpen(rec.Open)
+}
+
+// openAround tells whether a sentence, or the one after it, is likely to leave something open.
+func (r *reading) openAround(k int) bool {
+	return r.weigh(k).open > raisedAhead || k+1 < len(r.sentences()) && r.weigh(k+1).open > raisedAhead
 }
 
 // heldOtherwise are the parts that no spanner makes fast: what holds them is asked, no torque.
@@ -223,10 +237,20 @@ func mayLack(t *thing, state string) string {
 			return LockMissing
 		}
 		return NotRefitted
-	case Refitted, HandTight, Tightened, Loosened:
+	case HandTight, Tightened:
+		if t.byFingers() {
+			return ""
+		}
+		return NotTorqued
+	case Refitted, Loosened:
 		return NotTorqued
 	}
 	return ""
+}
+
+// byFingers tells whether a fastener is made to be turned without a tool.
+func (t *thing) byFingers() bool {
+	return t.fastener && (t.mods["wing"] || t.mods["thumb"] || t.mods["butterfly"] || t.mods["knurled"] || t.head == "thumbscrew" || t.head == "wingnut")
 }
 
 // notOpen tells in a word what speaks against asking after a thing that was left in a state,

@@ -115,6 +115,14 @@ late
 ^ must/should/need_to/gotta/got_to/have_to V X
 X must/has_to/needs_to/have_to/need_to/ought_to/should be D
 stand-in
+X 's/is/are on_order/on_back_order/back_ordered/ordered/in_the_post/in_the_mail/on_its_way/on_their_way/on_the_way
+X on_order/on_back_order/in_the_post $
+i/we 've/have ordered/sent_for X
+i/we 'll/will/must/have_to/need_to/'ll_have_to/gotta/got_to order X/P
+X i/we 'll/will/must/have_to/need_to/'ll_have_to order
+X 's/is/are/goes/go on/in the/my/that order/shopping/parts? list
+^ there_'s X to order
+^ that/it/this/they/those 's/is/are just/only till/until/for? T
 X 's/is/are/'s_still the_old_one/the_old_ones/still_the_old_one/still_the_old_ones still/for_now/for_today $
 X 's/is/are/'s_still the_old_one/the_old_ones/still_the_old_one/still_the_old_ones * not/hasn't/haven't/isn't/aren't come/here/arrived/turned_up/in_yet
 X 's/is/are a/an? size/bit/touch/fraction too big/small/long/short/wide/narrow

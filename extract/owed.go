@@ -21,6 +21,7 @@ const (
 	owedAhead   = -18
 	owedRuled   = -40
 	owedNoValue = -30
+	owedOfPart  = 0 // a part that is back on is asked after by its fasteners
 )
 
 // The signs of an entry that is open, beside those of how a thing was left. Their order is that
@@ -76,6 +77,9 @@ func (r *reading) owes(e *Entry, t *thing, kind, why string, said []Open, s *sta
 	asks := sum > owedAhead
 	switch {
 	case why != "":
+		if kind == NotTorqued && e.State == Refitted && !t.fastener {
+			asks = sum > owedOfPart
+		}
 	case always:
 		asks = true
 	case e.State == Tightened:

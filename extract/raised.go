@@ -141,7 +141,7 @@ func (r *reading) raisedOpen(rec *Record, asked []Open) []Open {
 		if r.raisedTold != nil {
 			r.raisedTold(s, r.hintRow, kind)
 		}
-		if kind == 0 {
+		if kind == 0 || raisedKinds[kind] == Conflict && !r.hasSource(k) {
 			continue
 		}
 		near.around(k)
@@ -164,6 +164,18 @@ func (r *reading) raisedOpen(rec *Record, asked []Open) []Open {
 		out = append(out, o)
 	}
 	return out
+}
+
+// hasSource tells whether a sentence, or one beside it, speaks of a document or of what somebody
+// says: without one nothing disagrees.
+func (r *reading) hasSource(k int) bool {
+	all := r.sentences()
+	for i := r.clauses[all[max(0, k-1)].first].lo; i < r.clauses[all[min(len(all)-1, k+1)].last].hi; i++ {
+		if w := r.toks[i].s; documents.has(w) || printed.has(w) || saying.has(w) {
+			return true
+		}
+	}
+	return false
 }
 
 // weigh weighs a sentence, once: where weights are fitted its hints are wanted each time.

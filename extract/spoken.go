@@ -689,7 +689,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			e.kind = NotTorqued // "that's spun on for now"
 			break
 		}
-		if _, off := r.absent(ci); off || said&other != 0 || !r.laying(c) || r.setAt(c) || r.flows(oc) || r.youCould(c) || done.has(r.word(oc.lo-1)) {
+		if _, off := r.absent(ci); off || said&other != 0 || !r.laying(c) || r.setAt(c) || r.flows(oc) || r.youCould(c) || done.has(r.word(oc.lo-1)) || r.toks[oc.lo].s == "for" && !r.inPlaceOf(ci, oc) {
 			return nil
 		}
 		e.kind, e.before = ReplaceLater, BeforeLater
@@ -1616,7 +1616,7 @@ func (r *reading) tightForNow(ci int, oc openCue) bool {
 	}
 	c := &r.clauses[ci]
 	lo, hi := c.lo, c.hi
-	if n := ci + 1; oc.hi >= c.hi-1 && n < len(r.clauses) && r.clauses[n].sentence == c.sentence {
+	if n := ci + 1; oc.hi >= c.hi-1 && n < len(r.clauses) && (r.clauses[n].sentence == c.sentence || oc.lo <= c.lo+1) {
 		hi = min(r.clauses[n].hi, hi+8)
 	}
 	for _, ai := range c.acts {
@@ -1626,7 +1626,7 @@ func (r *reading) tightForNow(ci int, oc openCue) bool {
 	}
 	for i := lo; i < hi; i++ {
 		switch w := r.toks[i].s; {
-		case w == "tight" && r.word(i-1) != "too", w == "tighten", w == "snug", w == "nipped", w == "fingers", w == "finger",
+		case w == "tight" && r.word(i-1) != "too", w == "tighten", w == "snug", w == "nipped", w == "pinched", w == "fingers", w == "finger",
 			(w == "hand" || w == "hands") && (r.word(i-1) == "with" || r.word(i-1) == "by"),
 			(w == "wind" || w == "wound" || w == "run" || w == "spin" || w == "spun") && (r.word(i+1) == "it" || r.word(i+1) == "them" || r.word(i+1) == "him") && (r.word(i+2) == "up" || r.word(i+2) == "in" || r.word(i+2) == "on" || r.word(i+2) == "down"):
 			return true
@@ -1919,7 +1919,7 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 			return // "the tracking needs doing": of what no list has
 		}
 	}
-	if e.signal == "out-of-reach" && r.aimReach(e, ci) || r.aimAhead(e, ci, oc) || r.aimMade(e, ci) || r.aimFigure(e, ci) {
+	if e.signal == "out-of-reach" && r.aimReach(e, ci) || r.aimAhead(e, ci, oc) || r.aimMade(e, ci) || r.aimFigure(e, ci) || r.aimStandIn(e, ci, oc) || r.aimAgain(e, ci) {
 		return
 	}
 	if e.kind == Promise {
@@ -2652,6 +2652,9 @@ func (r *reading) doneLater(e *looseEnd) bool {
 
 // askOf makes the question of an end.
 func (r *reading) askOf(e *looseEnd, rec *Record) Open {
+	if e.kind == Unfinished && r.partToCome(e) {
+		e.kind, e.before = ReplaceLater, BeforeLater
+	}
 	o := Open{Kind: e.kind, Before: e.before}
 	if e.kind != Promise || e.signal == "next" {
 		o.Due = r.dueOf(int(r.toks[e.lo].cl))
@@ -2663,6 +2666,11 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 	}
 	if e.kind == Unsure && !(e.sure && e.topic >= 0) || e.signal == "misprint" || e.signal == "unlikely" || e.signal == "to-check" {
 		if name, id := r.valueOf(e, rec); name != "" {
+			o.About, o.LedgerID, e.sure = shortName(name), id, true
+		}
+	}
+	if e.kind == Conflict && !(e.sure && e.topic >= 0 && r.tightenable(&r.mentions[e.topic])) {
+		if name, id := r.tornBetween(e, rec); name != "" {
 			o.About, o.LedgerID, e.sure = shortName(name), id, true
 		}
 	}
@@ -2733,7 +2741,11 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 		o.Question = spokenQuestion(o, false, "") // "bleed it": what is to be done, of no thing
 	}
 	if e.signal == "again" && o.Before == BeforeLater && o.Due != "" {
-		o.Question = "Has this been done, " + o.Due + ": “" + o.Quote + "”?"
+		of := ""
+		if o.About != "" && (e.topic >= 0 || e.noun >= 0) {
+			of = " (the " + o.About + ")"
+		}
+		o.Question = "Has this been done" + of + ", " + o.Due + ": “" + o.Quote + "”?"
 	}
 	if e.signal == "out-of-reach" && o.About != "" {
 		o.Question = "Is the one tight that the wrench did not reach (the " + o.About + "): “" + o.Quote + "”?"
@@ -2877,6 +2889,18 @@ func (r *reading) valueOf(e *looseEnd, rec *Record) (name, id string) {
 	return "", ""
 }
 
+// tornBetween gives the fastener of which the sources of a conflict give values.
+func (r *reading) tornBetween(e *looseEnd, rec *Record) (name, id string) {
+	lo, hi := r.at(r.clauses[e.first].lo), r.at(max(e.hi, r.clauses[e.last].hi)-1)
+	clip := int(r.talk.Words[r.toks[e.lo].w].Clip)
+	for _, t := range rec.Torques {
+		if t.Clip == clip && t.At >= lo-1 && t.At <= hi+1 && t.Fastener != "" {
+			return t.Fastener, t.LedgerID
+		}
+	}
+	return "", ""
+}
+
 // nameOf gives the fullest name of what a mention stands for.
 func (r *reading) nameOf(m *mention) string {
 	name := m.name
@@ -2927,7 +2951,7 @@ func spokenQuestion(o Open, sure bool, perhaps string) string {
 	switch o.Kind {
 	case LookUp:
 		if sure {
-			return question(o)
+			return "What is the value for the " + o.About + ", and which source gives it: " + said + "?"
 		}
 		return "Which value is meant here" + maybe + ", and which source gives it: " + said + "?"
 	case Unfinished:
@@ -2949,12 +2973,16 @@ func spokenQuestion(o Open, sure bool, perhaps string) string {
 		return "Which is right for this machine" + maybe + ": " + said + "?"
 	case ReplaceLater:
 		if sure {
-			return question(o)
+			return "Has what stands in for now (the " + o.About + ") been replaced by the proper part: " + said + "?"
 		}
 		return "Has this been put right since" + maybe + ": " + said + "?"
 	case NotTorqued:
 		if sure {
-			return question(o)
+			have := "Has"
+			if strings.HasSuffix(o.About, "s") && !strings.HasSuffix(o.About, "ss") {
+				have = "Have"
+			}
+			return have + " the " + o.About + " been tightened for good since: " + said + "?"
 		}
 		return "Has this been tightened for good since" + maybe + ": " + said + "?"
 	case NotRefitted, LockMissing:

@@ -1,0 +1,117 @@
+package extract
+
+import "wrenchword/extract/lexicon"
+
+// What stands in for now stands in for something: the proper part is not to be had, is broken or
+// still to come. "For now" said of how a thing is set, turned or laid aside is no such thing.
+
+// aimStandIn aims at what stands in for now, or at what it is in the place of: what the clause
+// tells to be there, else the part that a pronoun stands for. What is smeared on is neither.
+func (r *reading) aimStandIn(e *looseEnd, ci int, oc openCue) bool {
+	if e.kind != ReplaceLater {
+		return false
+	}
+	c := &r.clauses[ci]
+	may := func(m *mention) bool {
+		return r.topical(m) && !smeared.has(m.head) && !lubricants.has(m.head)
+	}
+	// "there's a bit of wire through it for now", "the old gasket's back on": told outright
+	if s, ok := r.putThere(c, max(oc.lo, c.lo)); ok && s.mention >= 0 && may(&r.mentions[s.mention]) {
+		e.topic, e.sure = s.mention, true
+		return true
+	}
+	for _, mi := range c.mentions {
+		if m := &r.mentions[mi]; may(m) && direct(m) && m.kind&(lexicon.Part|lexicon.Fastener) != 0 && !(m.lo >= oc.hi && r.pronounIn(c.lo, oc.hi)) {
+			e.topic, e.sure = mi, true
+			return true
+		}
+	}
+	// "that's on there for now", "the old one's gone back in": of the part spoken of before
+	for k := ci; k >= max(0, ci-8) && r.since(r.clauses[k].lo, c.lo) < 20; k-- {
+		p := &r.clauses[k]
+		if p.mood&(aside|greeting) != 0 {
+			continue
+		}
+		best := -1
+		for _, mi := range p.mentions {
+			m := &r.mentions[mi]
+			if m.lo >= oc.lo || !may(m) || m.kind&(lexicon.Part|lexicon.Fastener) == 0 || m.entry != nil && r.lastState(m.entry) == Removed {
+				continue // what is still off stands in for nothing, and is asked after as such
+			}
+			if best < 0 || direct(m) && !direct(&r.mentions[best]) {
+				best = mi
+			}
+		}
+		if best >= 0 {
+			e.topic, e.first = best, min(e.first, k)
+			return true
+		}
+	}
+	return false
+}
+
+// inPlaceOf tells whether, where a clause says "for now", something is told to be in the place
+// of what belongs there: another one, an old one, a made one, for want of the proper one.
+func (r *reading) inPlaceOf(ci int, oc openCue) bool {
+	lo, hi := r.nearBy(ci, 4, 4, 14)
+	if w := r.word(oc.lo - 1); w == "do" || w == "hold" || w == "holding" || w == "holds" || w == "last" || w == "serve" {
+		return true
+	}
+	if r.heardIn(lo, hi, "lack", "makeshift", "old-back", "ordered", "none", "lost", "for-want", "damage") {
+		return true
+	}
+	value := r.heardIn(lo, hi, "unknown", "find", "ask") // "I don't have the page" is of no part
+	for i := r.clauses[lo].lo; i < r.clauses[hi].hi; i++ {
+		switch w, n := r.toks[i].s, r.word(i+1); {
+		case value && (w == "don't" || w == "didn't" || w == "haven't" || w == "ain't" || w == "'ve"):
+		case (w == "don't" || w == "didn't") && n == "have", (w == "haven't" || w == "hadn't" || w == "ain't") && (n == "got" || n == "any" || n == "one"), w == "'ve" && (n == "no" || n == "none"):
+			return true
+		case substitutes.has(w) && !figures.has(n), damage.has(w), makeshifts.has(w), scraps.has(w), makes.has(w) && n == "one", lent.has(w) && (r.word(i+1) == "from" || r.word(i+1) == "off" || r.word(i+1) == "a" || r.word(i+1) == "one"):
+			return true
+		}
+	}
+	return false
+}
+
+// substitutes are the words for what is in the place of another, and for what it is in the place of.
+var substitutes = set("old used second-hand instead another other odd plain proper correct original new spare replacement order ordered post parcel replace replaced replacing swap swapped swapping renew renewed renewing buy bought shop store dealer lack lacking none without missing lost short shorter longer bigger smaller thicker thinner wrong temporary bodge bodged bodging hotwired bypassed bridged jumpered gaffer silicone glue glued epoxy taped tied")
+
+// partToCome tells whether what is still to do is no more than to fit what is not here yet: "a
+// real cotter pin", "the flap, when it comes", "and the boot, he's ordering that".
+func (r *reading) partToCome(e *looseEnd) bool {
+	if e.topic < 0 || r.mentions[e.topic].kind&(lexicon.Part|lexicon.Fastener) == 0 {
+		return false
+	}
+	m := &r.mentions[e.topic]
+	first := int(r.toks[min(e.lo, m.lo)].cl)
+	last := max(int(r.toks[e.hi-1].cl), m.cl)
+	for k := last + 1; k < len(r.clauses) && r.clauses[k].sentence == r.clauses[last].sentence && k <= last+1; k++ {
+		last = k
+	}
+	if r.clauses[last].hi-r.clauses[first].lo > 24 {
+		return false
+	}
+	for i := max(m.from-2, r.clauses[m.cl].lo); i < m.hi; i++ {
+		if w := r.toks[i].s; (w == "real" || w == "proper" || w == "right") && i > 0 && (r.toks[i-1].s == "a" || w == "right" && r.toks[i-1].s == "the" && m.side == "") {
+			return true
+		}
+	}
+	for i := r.clauses[first].lo; i < r.clauses[last].hi; i++ {
+		switch w, n := r.toks[i].s, r.word(i+1); w {
+		case "when", "once":
+			if n != "i" && n != "we" && n != "you" && n != "he" && n != "she" {
+				for k := i + 2; k < min(i+5, r.clauses[last].hi); k++ {
+					switch r.toks[k].s {
+					case "comes", "come", "arrives", "arrive", "lands":
+						return !wayIt.has(r.word(k + 1))
+					}
+				}
+			}
+		case "ordering", "ordered":
+			return true
+		case "order":
+			return r.word(i-1) == "on" || r.word(i-1) == "'ll" || r.word(i-1) == "to" || r.word(i-1) == "must"
+		}
+	}
+	return false
+}
