@@ -197,7 +197,12 @@ func (r *reading) orElse(ci int) bool {
 		at-- // "you hone it, you've got a paperweight": nothing stands between
 	}
 	w := r.word(at + 2)
-	ahead := w == "'ll" || w == "'ve" || w == "'re" || w == "'s" || w == "will"
+	if d := r.word(at + 1); d == "the" || d == "your" {
+		if next := r.word(at + 3); next == "'ll" || next == "will" || next == "would" {
+			w = next // "and the thread'll come out"
+		}
+	}
+	ahead := w == "'ll" || w == "'d" || w == "would" || w == "'ve" || w == "'re" || w == "'s" || w == "will"
 	if across := at <= c.lo || r.toks[at].brk == brkComma; !ahead && (across && (at == c.lo || w != "goes" && w != "falls" && w != "drops" && !soiling.has(w)) || r.toks[lo].s == "you" && !soiling.has(w) && w != "goes" && w != "falls" && w != "drops") {
 		return false
 	}
@@ -470,11 +475,17 @@ func (r *reading) consequence(ci int) bool {
 // it'll", "… and they grab", followed by what breaks or hurts.
 func (r *reading) harms(ci int) bool {
 	c := &r.clauses[ci]
-	if !r.threatens(ci) || c.mood&(other|hypothetical) != 0 && c.mood&conditional == 0 {
+	if !r.threatens(ci) {
 		return false
 	}
 	first := r.toks[c.lo].s
 	second := r.word(c.lo + 1)
+	if k := c.lo + bit(first == "and" || first == "or" || first == "no"); r.word(k) == "you" && (r.word(k+1) == "'d" || r.word(k+1) == "would") {
+		return c.mood&asked == 0 // "you'd have the head off"
+	}
+	if c.mood&(other|hypothetical) != 0 && c.mood&conditional == 0 {
+		return false
+	}
 	if r.ifYou(ci) {
 		return true
 	}
