@@ -7,7 +7,7 @@ import (
 	"wrenchword/extract/lexicon"
 )
 
-var notWarning = set("laugh cry panic ask judge write quote blame tell hold one never know think have need worry care remember believe mind want recall see say blame fancy do get like often bother trust really even usually own love like look looking")
+var notWarning = set("laugh cry panic ask judge write quote blame tell hold one never know think have need worry care remember believe mind want recall see say blame fancy do get like often bother trust really even usually own love like look looking exist agree weigh ring phone email film")
 
 // cautions gives the warnings that were spoken, each with what it rests on.
 func (r *reading) cautions() []Caution {
@@ -879,7 +879,7 @@ func (r *reading) wear(c *clause) bool {
 		m := &r.mentions[mi]
 		switch m.head {
 		case "glove", "gloves", "glasses", "goggles", "goggle", "respirator", "mask", "protection":
-			if r.isTold(c, m) {
+			if w := r.word(m.hi); r.isTold(c, m) || r.word(m.from-1) == "of" || w == "off" && r.toks[m.hi-1].brk < brkComma {
 				continue // "that dog has got a glove", "when I've counted it with my glasses on"
 			}
 			if c.hi-c.lo <= 3 && m.head != "protection" && m.prep == "" && c.mood&(negated|asked) == 0 && int(r.toks[c.lo].cl) >= r.toolList[1] && r.toks[c.hi-1].brk >= brkSentence && m.lo <= c.lo+1 && r.word(m.lo-1) != "reading" {
@@ -937,6 +937,9 @@ func (r *reading) warns(c *clause, q cue) bool {
 		if prev == "i" || prev == "we" || prev == "they" || prev == "it" || prev == "'ve" || prev == "have" || prev == "that" || prev == "who" || prev == "people" || prev == "he" || prev == "'s" || prev == "she" {
 			return false
 		}
+		if w == "don't" && prev == "you" && (q.hi >= c.hi || r.onlyDoes(c, q.hi)) {
+			return false // "how do you hold it? You don't.", "you don't take them out, you just slacken them"
+		}
 		if prev == "why" || q.hi-q.lo == 1 && (subjects.has(next) && !pronounsObj.has(next) && next != "you" || next == "'s") {
 			return false
 		}
@@ -953,7 +956,7 @@ func (r *reading) warns(c *clause, q cue) bool {
 		if prev == "'m" || prev == "was" || prev == "were" || prev == "me" || prev == "to" && w == "watch" || prev == "been" {
 			return false // "I'm careful to use the same screws", "let me watch the light"
 		}
-		return true
+		return !animals.has(next) && !animals.has(r.word(q.hi+1)) // "mind the dog"
 	case "you":
 		// "you'll lose about half a litre" threatens with nothing
 		return next != "about" && !(q.hi < len(r.toks) && r.toks[q.hi].qty >= 0)
@@ -969,7 +972,7 @@ func (r *reading) warns(c *clause, q cue) bool {
 	case "make":
 		return prev != "i" && prev != "we" && prev != "to"
 	case "otherwise":
-		return next != "i" && r.word(q.hi+1) != "i"
+		return next != "i" && r.word(q.hi+1) != "i" && !strings.HasSuffix(next, "ly")
 	case "away":
 		// "cut away from your hand" warns, "the oil runs away from the clutch" does not
 		for i := max(c.lo, q.lo-4); i < min(c.hi, q.hi+3); i++ {
@@ -981,6 +984,20 @@ func (r *reading) warns(c *clause, q cue) bool {
 		return false
 	}
 	return true
+}
+
+// animals are who is minded in jokes.
+var animals = set("dog dogs cat cats goose geese hen hens chickens")
+
+// onlyDoes tells whether what one is told not to do from a token on is only more than what one
+// does: "you just slacken them".
+func (r *reading) onlyDoes(c *clause, at int) bool {
+	for i := at; i+2 < len(r.toks) && i < at+9 && r.clauses[r.toks[i].cl].sentence == c.sentence; i++ {
+		if r.toks[i].s == "you" && (r.toks[i+1].s == "just" || r.toks[i+1].s == "only") {
+			return !r.threatens(int(r.toks[i].cl))
+		}
+	}
+	return false
 }
 
 // plain gives the words from lo to hi without what carries nothing.
