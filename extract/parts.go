@@ -308,7 +308,7 @@ func (t *thing) backOn(r *reading) *event {
 // is the motor, and both bearings are the inner one as well.
 func (p *Part) covers(o *Part) bool {
 	if more, ok := strings.CutSuffix(p.Name, " "+o.Name); ok {
-		return p.At == o.At || !slices.ContainsFunc(strings.Fields(more), func(w string) bool { return placeWords.has(w) })
+		return p.At == o.At && p.Disposition == "temporary" || !slices.ContainsFunc(strings.Fields(more), func(w string) bool { return placeWords.has(w) })
 	}
 	more, ok := strings.CutSuffix(o.Name, " "+p.Name)
 	return ok && p.Count > 1 && !slices.ContainsFunc(strings.Fields(more), func(w string) bool { return !placeWords.has(w) })
