@@ -7,7 +7,7 @@ import (
 	"wrenchword/extract/lexicon"
 )
 
-var notWarning = set("laugh cry panic ask judge write quote blame tell hold one never know think have need worry care remember believe mind want recall see say blame fancy do get like often bother trust really even usually own love like look looking")
+var notWarning = set("laugh cry panic ask judge write quote blame tell hold one never know think have need worry care remember believe mind want recall see say blame fancy do get like often bother trust really even usually own love like look looking exist agree weigh ring phone email film")
 
 // cautions gives the warnings that were spoken, each with what it rests on.
 func (r *reading) cautions() []Caution {
@@ -197,7 +197,12 @@ func (r *reading) orElse(ci int) bool {
 		at-- // "you hone it, you've got a paperweight": nothing stands between
 	}
 	w := r.word(at + 2)
-	ahead := w == "'ll" || w == "'ve" || w == "'re" || w == "'s" || w == "will"
+	if d := r.word(at + 1); d == "the" || d == "your" {
+		if next := r.word(at + 3); next == "'ll" || next == "will" || next == "would" {
+			w = next // "and the thread'll come out"
+		}
+	}
+	ahead := w == "'ll" || w == "'d" || w == "would" || w == "'ve" || w == "'re" || w == "'s" || w == "will"
 	if across := at <= c.lo || r.toks[at].brk == brkComma; !ahead && (across && (at == c.lo || w != "goes" && w != "falls" && w != "drops" && !soiling.has(w)) || r.toks[lo].s == "you" && !soiling.has(w) && w != "goes" && w != "falls" && w != "drops") {
 		return false
 	}
@@ -470,11 +475,17 @@ func (r *reading) consequence(ci int) bool {
 // it'll", "… and they grab", followed by what breaks or hurts.
 func (r *reading) harms(ci int) bool {
 	c := &r.clauses[ci]
-	if !r.threatens(ci) || c.mood&(other|hypothetical) != 0 && c.mood&conditional == 0 {
+	if !r.threatens(ci) {
 		return false
 	}
 	first := r.toks[c.lo].s
 	second := r.word(c.lo + 1)
+	if k := c.lo + bit(first == "and" || first == "or" || first == "no"); r.word(k) == "you" && (r.word(k+1) == "'d" || r.word(k+1) == "would") {
+		return c.mood&asked == 0 // "you'd have the head off"
+	}
+	if c.mood&(other|hypothetical) != 0 && c.mood&conditional == 0 {
+		return false
+	}
 	if r.ifYou(ci) {
 		return true
 	}
@@ -868,7 +879,7 @@ func (r *reading) wear(c *clause) bool {
 		m := &r.mentions[mi]
 		switch m.head {
 		case "glove", "gloves", "glasses", "goggles", "goggle", "respirator", "mask", "protection":
-			if r.isTold(c, m) {
+			if w := r.word(m.hi); r.isTold(c, m) || r.word(m.from-1) == "of" || w == "off" && r.toks[m.hi-1].brk < brkComma {
 				continue // "that dog has got a glove", "when I've counted it with my glasses on"
 			}
 			if c.hi-c.lo <= 3 && m.head != "protection" && m.prep == "" && c.mood&(negated|asked) == 0 && int(r.toks[c.lo].cl) >= r.toolList[1] && r.toks[c.hi-1].brk >= brkSentence && m.lo <= c.lo+1 && r.word(m.lo-1) != "reading" {
@@ -926,6 +937,9 @@ func (r *reading) warns(c *clause, q cue) bool {
 		if prev == "i" || prev == "we" || prev == "they" || prev == "it" || prev == "'ve" || prev == "have" || prev == "that" || prev == "who" || prev == "people" || prev == "he" || prev == "'s" || prev == "she" {
 			return false
 		}
+		if w == "don't" && prev == "you" && (q.hi >= c.hi || r.onlyDoes(c, q.hi)) {
+			return false // "how do you hold it? You don't.", "you don't take them out, you just slacken them"
+		}
 		if prev == "why" || q.hi-q.lo == 1 && (subjects.has(next) && !pronounsObj.has(next) && next != "you" || next == "'s") {
 			return false
 		}
@@ -942,7 +956,7 @@ func (r *reading) warns(c *clause, q cue) bool {
 		if prev == "'m" || prev == "was" || prev == "were" || prev == "me" || prev == "to" && w == "watch" || prev == "been" {
 			return false // "I'm careful to use the same screws", "let me watch the light"
 		}
-		return true
+		return !animals.has(next) && !animals.has(r.word(q.hi+1)) // "mind the dog"
 	case "you":
 		// "you'll lose about half a litre" threatens with nothing
 		return next != "about" && !(q.hi < len(r.toks) && r.toks[q.hi].qty >= 0)
@@ -958,7 +972,7 @@ func (r *reading) warns(c *clause, q cue) bool {
 	case "make":
 		return prev != "i" && prev != "we" && prev != "to"
 	case "otherwise":
-		return next != "i" && r.word(q.hi+1) != "i"
+		return next != "i" && r.word(q.hi+1) != "i" && !strings.HasSuffix(next, "ly")
 	case "away":
 		// "cut away from your hand" warns, "the oil runs away from the clutch" does not
 		for i := max(c.lo, q.lo-4); i < min(c.hi, q.hi+3); i++ {
@@ -970,6 +984,20 @@ func (r *reading) warns(c *clause, q cue) bool {
 		return false
 	}
 	return true
+}
+
+// animals are who is minded in jokes.
+var animals = set("dog dogs cat cats goose geese hen hens chickens")
+
+// onlyDoes tells whether what one is told not to do from a token on is only more than what one
+// does: "you just slacken them".
+func (r *reading) onlyDoes(c *clause, at int) bool {
+	for i := at; i+2 < len(r.toks) && i < at+9 && r.clauses[r.toks[i].cl].sentence == c.sentence; i++ {
+		if r.toks[i].s == "you" && (r.toks[i+1].s == "just" || r.toks[i+1].s == "only") {
+			return !r.threatens(int(r.toks[i].cl))
+		}
+	}
+	return false
 }
 
 // plain gives the words from lo to hi without what carries nothing.

@@ -74,6 +74,9 @@ func (r *reading) fates(ci int) []told {
 		if f.disposition == "reused" && o.hi < c.hi && r.toks[o.hi-1].brk < brkComma && r.intoContainer(ci, o.hi) != "" {
 			continue // "the old one goes back in the box"
 		}
+		if f.disposition == "reused" && r.untilNew(ci) {
+			f.disposition = "temporary" // "the old one's going back in till Friday"
+		}
 		if f.another {
 			if w := r.word(o.hi); o.signal == "made-one" && o.hi < c.hi && r.toks[o.hi-1].brk < brkComma && r.toks[o.hi-1].s == "one" && !prepositions.has(w) && w != "and" && w != "myself" {
 				continue // "I cut one metre twenty"
@@ -104,9 +107,6 @@ func (r *reading) fates(ci int) []told {
 		}
 		if o.signal == "came-new" && o.hi < c.hi && r.toks[o.hi].men >= 0 && r.toks[o.hi-1].s == "new" && r.toks[o.hi-1].brk < brkComma {
 			continue // "brand new clutch": told of what it names
-		}
-		if f.disposition == "reused" && r.onlyForNow(ci) {
-			f.disposition = "temporary" // "the old one's going back in till Friday"
 		}
 		if in := r.partIn(c, o.lo, o.hi); in != nil && !containers.has(in.head) {
 			out = append(out, told{in.entry, in, f, true, in.from, o.hi}) // "leave the bearings alone"

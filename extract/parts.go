@@ -95,7 +95,7 @@ func (r *reading) parts() []Part {
 			} else {
 				m = nil
 			}
-			if f.disposition == "reused" && f.thing != nil && f.thing.isNew {
+			if (f.disposition == "reused" || f.disposition == "temporary" && !f.another) && f.thing != nil && f.thing.isNew {
 				continue
 			}
 			if f.disposition == "new" && f.thing != nil {
@@ -308,7 +308,7 @@ func (t *thing) backOn(r *reading) *event {
 // is the motor, and both bearings are the inner one as well.
 func (p *Part) covers(o *Part) bool {
 	if more, ok := strings.CutSuffix(p.Name, " "+o.Name); ok {
-		return !slices.ContainsFunc(strings.Fields(more), func(w string) bool { return placeWords.has(w) })
+		return p.At == o.At && p.Disposition == "temporary" || !slices.ContainsFunc(strings.Fields(more), func(w string) bool { return placeWords.has(w) })
 	}
 	more, ok := strings.CutSuffix(o.Name, " "+p.Name)
 	return ok && p.Count > 1 && !slices.ContainsFunc(strings.Fields(more), func(w string) bool { return !placeWords.has(w) })
@@ -702,7 +702,7 @@ func (r *reading) oneFor(ci, tok int) *thing {
 		var last *thing
 		at := -1
 		for _, t := range r.things {
-			if covers.has(t.head) && !any {
+			if (covers.has(t.head) || seatsOfNew.has(t.head)) && !any {
 				continue
 			}
 			for i := len(t.events) - 1; i >= 0; i-- {
@@ -723,12 +723,15 @@ func (r *reading) oneFor(ci, tok int) *thing {
 		}
 	}
 	for k := ci - 1; k >= max(0, ci-2) && r.since(r.clauses[k].lo, tok) < 12; k-- {
-		if m := r.toldOf(&r.clauses[k]); m != nil && r.clauses[k].mood&(other|hypothetical|conditional) == 0 && !m.isNew {
+		if m := r.toldOf(&r.clauses[k]); m != nil && r.clauses[k].mood&(other|hypothetical|conditional) == 0 && !m.isNew && !seatsOfNew.has(m.head) && (!many || m.plural || m.count > 1 || m.entry.plural) {
 			return m.entry
 		}
 	}
 	return nil
 }
+
+// seatsOfNew are what a new one goes in or on, and is itself seldom renewed.
+var seatsOfNew = set("bore hole groove seat knuckle flange rim axle shaft thread stud housing casing frame casting mount post face")
 
 // onlyLooked tells whether nothing is done in a clause but looked and taken off.
 func (r *reading) onlyLooked(c *clause) bool {
@@ -898,6 +901,10 @@ func (r *reading) standIns() []standIn {
 	for ci := range r.clauses {
 		c := &r.clauses[ci]
 		cue := r.standInAt(ci)
+		wanting := cue < 0 && r.followsWant(ci)
+		if wanting {
+			cue = c.hi
+		}
 		if cue < 0 || c.mood&asked != 0 || r.doneWithout(c, cue) || !r.laying(c) || r.onlyTurned(c, cue) || c.mood&(aside|greeting) != 0 || r.othersBefore(c, cue) {
 			continue
 		}
@@ -912,7 +919,13 @@ func (r *reading) standIns() []standIn {
 			if k < ci && cue == c.lo && c.hi-c.lo > 4 && r.toks[c.lo-1].brk >= brkSentence {
 				break // "until then the gate stays shut": told of what it names
 			}
+			if wanting && k < ci {
+				break
+			}
 			if s, ok := r.putThere(&r.clauses[k], min(cue, r.clauses[k].hi)); ok {
+				if wanting && !r.nextBest(s) || k < ci && s.mention >= 0 && r.noneToBeHad(k) && !r.mentions[s.mention].isOld {
+					continue
+				}
 				if s.mention < 0 || r.mentions[s.mention].kind != lexicon.Consumable || !lubricants.has(r.mentions[s.mention].head) {
 					out = append(out, s)
 				}
@@ -1029,10 +1042,25 @@ func (r *reading) tieFirst(c *clause) bool {
 func (r *reading) putThere(c *clause, cue int) (standIn, bool) {
 	for i := c.lo; i < c.hi; i++ {
 		switch w := r.toks[i].s; {
-		case w == "there" && (r.word(i+1) == "'s" || r.word(i+1) == "is") && i+3 < c.hi && (r.word(i+2) == "a" || r.word(i+2) == "an"):
+		case w == "there" && (r.word(i+1) == "'s" || r.word(i+1) == "is"):
 			// "so there's a screwdriver through the hole for now"
-			if mi := r.nameWithin(c, i+3, 4); mi >= 0 {
-				return standIn{mi, r.mentions[mi].name, i, r.mentions[mi].hi + 3}, true
+			k := i + 2
+			if r.word(k) == "just" || r.word(k) == "only" {
+				k++
+			}
+			if k+1 >= c.hi || r.word(k) != "a" && r.word(k) != "an" {
+				continue
+			}
+			if mi := r.nameWithin(c, k+1, 4); mi >= 0 {
+				m := &r.mentions[mi]
+				if m.hi < c.hi && makeshifts.has(r.toks[m.hi].s) && r.toks[m.hi-1].brk == brkNone {
+					return standIn{-1, r.toks[m.hi].s, i, m.hi + 3}, true // "a fence nail"
+				}
+				return standIn{mi, m.name, i, m.hi + 3}, true
+			}
+		case w == "old" && r.word(i-1) == "the" && r.word(i-2) == "of" && (r.word(i+1) == "one" || r.word(i+1) == "ones"):
+			if t := r.oneOf(int(r.toks[c.lo].cl), i); t != nil {
+				return standIn{-1, lexicon.Singular(t.name), i - 2, i + 4}, true // "number six is one of the old ones"
 			}
 		case w == "tied" && i > c.lo && (r.toks[i-1].s == "zip" || r.toks[i-1].s == "cable"):
 			return standIn{-1, r.toks[i-1].s + " tie", i - 1, i + 3}, true // "zip tied the wires for now"
@@ -1070,7 +1098,7 @@ func (r *reading) putThere(c *clause, cue int) (standIn, bool) {
 		}
 	}
 	for _, mi := range c.mentions {
-		if m := &r.mentions[mi]; m.isOld && m.kind&(lexicon.Part|lexicon.Fastener) != 0 && m.prep == "" && m.hi <= cue {
+		if m := &r.mentions[mi]; m.isOld && m.kind&(lexicon.Part|lexicon.Fastener) != 0 && (m.prep == "" || m.prep == "of" && countOf[r.word(m.from-2)] > 0) && m.hi <= cue {
 			return standIn{mi, m.name, m.from, m.hi + 4}, true // "the bottom one's got the old gasket back on, for now"
 		}
 	}
@@ -1176,7 +1204,7 @@ func (r *reading) someThing(c *clause, cue int) (s standIn, ok bool) {
 		w := r.toks[i].s
 		j := i
 		switch {
-		case (w == "a" || w == "an" || w == "some" || countOf[w] > 0 && w != "both" && w != "pair" && w != "one") && i > c.lo && (leadsStandIn.has(r.toks[i-1].s) || r.toks[i-1].is(wForm) || begins):
+		case (w == "a" || w == "an" || w == "some" || countOf[w] > 0 && w != "both" && w != "pair" && w != "one") && i > c.lo && (leadsStandIn.has(r.toks[i-1].s) || r.toks[i-1].is(wForm) || begins || endsForNow.has(r.toks[i-1].s)):
 			j++
 		case begins && r.toks[i].men >= 0 && r.mentions[r.toks[i].men].from == i && makeshifts.has(r.mentions[r.toks[i].men].head):
 			// "cable tie on there today"
@@ -1207,6 +1235,9 @@ func (r *reading) someThing(c *clause, cue int) (s standIn, ok bool) {
 				break
 			}
 		}
+		if k > j && k+1 < c.hi && r.toks[k].s == "'s" && r.toks[k+1].men >= 0 {
+			k++ // "a twist of dressmaker's wire"
+		}
 		if k < c.hi && r.toks[k].men >= 0 && r.toks[max(j, k-1)].brk == brkNone {
 			if m := &r.mentions[r.toks[k].men]; m.lo == k && m.kind&(lexicon.Fastener|lexicon.Part|lexicon.Consumable) != 0 {
 				s, ok = standIn{-1, strings.ToLower(r.text(j, m.hi)), max(c.lo, i-2), m.hi + 2}, true // "a bit of fencing wire"
@@ -1230,16 +1261,19 @@ func (r *reading) someThing(c *clause, cue int) (s standIn, ok bool) {
 var lubricants = set("grease oil fluid lube locker lock cleaner water paint coolant")
 
 // leadsStandIn are the words besides verbs that stand before what stands in.
-var leadsStandIn = set("with 's is was are got have 've it's using used")
+var leadsStandIn = set("with 's is was are got have 've it's using used stuffed jammed wedged poked shoved")
+
+// endsForNow are the words that end "for now" and the like.
+var endsForNow = set("now moment minute being meantime")
 
 // forNow are the words besides prepositions that may follow what stands in.
 var forNow = set("now till until instead there here today tonight and which because so off")
 
 // spells are the words that "a" stands before where no thing is meant.
-var spells = set("day week weekend month season year minute moment while time ride drive spell hour job fix bodge gap stopgap bit couple look go test run lift trip few lot thing way new proper better right turn quarter half number figure value lash botch work shame pain problem pig bugger nuisance repair joke present season summer winter year night evening trip weekend second third fourth fifth sixth hand")
+var spells = set("day week weekend month season year minute moment while time ride drive spell hour job fix bodge gap stopgap bit couple look go test run lift trip few lot thing way new proper better right turn quarter half number figure value lash botch work shame pain problem pig bugger nuisance repair joke present season summer winter year night evening trip weekend second third fourth fifth sixth hand hole gap")
 
 // pieces are the words before "of" that say how much of a stuff: "a bit of twine".
-var pieces = set("bit piece length strip lump scrap strand loop offcut chunk turn layer wrap round couple pair set dollop blob")
+var pieces = set("bit piece length strip lump scrap strand loop offcut chunk turn layer wrap round couple pair set dollop blob bead")
 
 // puts are the acts by which a stand-in gets where it is.
 var puts = map[string]bool{"fit": true, "place": true, "replace": true, "cut": true, "start by hand": true, "cover": true, "apply": true}

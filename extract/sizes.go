@@ -34,7 +34,7 @@ func (r *reading) sizesAndTools() ([]Size, []Tool) {
 
 // sizeTool are the tools that have sizes of their own; the value is the dimension they tell.
 var sizeTool = map[string]string{"socket": "across-flats", "spanner": "across-flats", "wrench": "across-flats", "key": "key", "hex": "key", "allen": "key", "brugola": "key", "inbus": "key", "imbus": "key", "bit": "driver",
-	"ratchet": "drive", "bar": "drive", "torx": "driver", "driver": "driver", "screwdriver": "driver", "extension": "drive", "ender": "across-flats", "drill": "length", "pipe": "length", "yoke": "key", "sockets": "across-flats", "spanners": "across-flats", "wrenches": "across-flats", "tap": "thread", "punch": "length", "star": "driver", "end": "across-flats", "phillips": "driver", "crosshead": "driver", "pozidriv": "driver", "gun": "drive", "impact": "drive", "handle": "across-flats", "adjustable": "length", "runner": "across-flats"}
+	"ratchet": "drive", "bar": "drive", "torx": "driver", "driver": "driver", "screwdriver": "driver", "extension": "drive", "ender": "across-flats", "drill": "length", "pipe": "length", "yoke": "key", "sockets": "across-flats", "spanners": "across-flats", "wrenches": "across-flats", "tap": "thread", "punch": "length", "star": "driver", "end": "across-flats", "phillips": "driver", "crosshead": "driver", "pozidriv": "driver", "gun": "drive", "impact": "drive", "handle": "across-flats", "adjustable": "length", "runner": "across-flats", "threaded rod": "thread", "studding": "thread", "die": "thread", "chaser": "thread"}
 
 func (r *reading) findSizes() []sized {
 	var out []sized
@@ -908,7 +908,7 @@ func takesSize(m *mention, s *sized) bool {
 	case normalize.Drive:
 		return dim == "drive" || m.head == "socket" || m.head == "wrench"
 	}
-	if recess.has(m.head) || strings.Contains(m.name, "impact driver") {
+	if recess.has(m.head) || strings.Contains(m.name, "impact driver") || dim == "thread" && m.head != "tap" {
 		return false // "five Phillips": how many screws
 	}
 	return dim != "drive" || drives[s.canon[0]]
@@ -1142,6 +1142,9 @@ func (r *reading) sizeOf(s *sized, row bool) (string, *thing) {
 		return of, nil
 	}
 	if s.tool >= 0 {
+		if s.kind == normalize.Thread && sizeTool[r.mentions[s.tool].head] == "thread" {
+			return "", nil // "M12 threaded rod and two nuts"
+		}
 		if of := r.toolFor(s); of == "spark plug" {
 			if t, _ := r.spokenOf(s.cl, r.mentions[s.tool].lo); t != nil && t.head == "plug" {
 				return named(t), t // "undo the sump plug, plug spanner, a twenty-one"

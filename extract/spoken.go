@@ -243,7 +243,7 @@ func (r *reading) makeshift(c *clause) int {
 }
 
 // makeshifts hold what has lost its own fastener.
-var makeshifts = set("tie ties binder binders wire tape string rope nail nails twine strap straps cord coathanger bungee")
+var makeshifts = set("tie ties binder binders wire tape string rope nail nails twine strap straps cord coathanger bungee bootlace shoelace")
 
 // bareHold are those that are as often a part or a tool: "a bit of wire" holds, "the plug wire" does not.
 var bareHold = set("wire string rope strap cord")

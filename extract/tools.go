@@ -63,7 +63,7 @@ func (r *reading) tools(found []sized) []Tool {
 	}
 	for mi := range r.mentions {
 		m := &r.mentions[mi]
-		if m.kind&lexicon.Tool == 0 && !(m.prep == "with" && toolish.has(m.head) && !r.withIt(m)) {
+		if m.kind&lexicon.Tool == 0 && !(m.prep == "with" && (toolish.has(m.head) || r.measuresWith(m)) && !r.withIt(m)) {
 			continue
 		}
 		listed := r.inToolList(m)
@@ -169,6 +169,10 @@ func (r *reading) noTool(m *mention) bool {
 	switch {
 	case m.head == "stand" && m.from == m.lo:
 		return next == "back" || next == "to" || next == "clear" || next == "aside" || next == "well"
+	case m.head == "kettle":
+		return next == "on" || next == "'s" && r.word(m.hi+1) == "on" // "with the kettle on"
+	case m.head == "pick" && m.from == m.lo:
+		return next == "up"
 	case m.head == "glasses":
 		return r.word(m.lo-1) == "my" || r.word(m.lo-1) == "reading"
 	case filledWith.has(m.head):
@@ -219,6 +223,9 @@ func (r *reading) turner(s *sized) string {
 	}
 	if w := r.word(s.hi); w == "by" || r.word(s.lo-1) == "by" || w == "long" && r.toks[s.hi-1].brk < brkPause {
 		return "" // "three eighths by inch and a quarter": the bolt's own
+	}
+	if w := r.word(s.hi); w == "bsp" || w == "bspt" || w == "npt" || w == "bspp" {
+		return "" // a pipe's thread
 	}
 	for _, mi := range c.mentions {
 		if m := &r.mentions[mi]; !with && m.from <= s.hi && s.lo < m.hi && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && !alike.has(m.head) && neverTorqued.has(m.head) {
@@ -456,6 +463,15 @@ func (r *reading) usedAsTool(m *mention) bool {
 
 // toolish are parts that work is done with as well: "in with the pump".
 var toolish = set("pump bar pipe rod tube strap")
+
+// measuresWith tells whether calipers are what is measured with: "nine point one with the calipers".
+func (r *reading) measuresWith(m *mention) bool {
+	if m.head != "caliper" && m.head != "calliper" {
+		return false
+	}
+	c := &r.clauses[m.cl]
+	return r.saidIn(c, "measured") || r.saidIn(c, "measure") || r.saidIn(c, "check") || r.saidIn(c, "checked")
+}
 
 // withIt tells whether "with" only means beside: "comes with the pump", "along with the chain".
 func (r *reading) withIt(m *mention) bool {
