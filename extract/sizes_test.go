@@ -55,7 +55,7 @@ func TestSizesAndWhatTurnsThem(t *testing.T) {
 		{"Four coach bolts, three eighths by four inch, through the gate hinge. Tighten them.", []string{"coach bolts 3/8 in"}, nil},
 		{"Undo the latch. It's on two six mil screws, countersunk.", []string{"latch screws M6"}, nil},
 		// What is bought or taken by its thread is no fastener of the job.
-		{"Undo the bearing cap bolts. I pull it with a length of M10 threaded rod and two plates.", []string{"threaded rod M10"}, []string{"threaded rod "}},
+		{"Undo the bearing cap bolts. I pull it with a length of M10 threaded rod and two plates.", []string{"threaded rod M10"}, []string{"threaded rod M10"}},
 		{"Undo the lid screws. They're M5, with nuts behind.", []string{"lid screws M5"}, nil},
 		{"Cotter out, crank pin out. Right, the three big ones. They're M12. Undo them.", []string{"big ones M12"}, nil},
 		// Counted, or said not to fit.
