@@ -107,6 +107,18 @@ func (m marks) around(k int) {
 	}
 }
 
+// onlyWritten tells whether what a sentence puts off is to be written or shown: "so I can write
+// it up tonight".
+func (r *reading) onlyWritten(lo, hi int) bool {
+	for i := lo; i < hi; i++ {
+		switch w := r.toks[i].s; w {
+		case "write", "type", "edit", "upload", "film":
+			return r.word(i-1) != "don't" && r.word(i-1) != "not"
+		}
+	}
+	return false
+}
+
 // raisedOpen asks what sentences leave open near which nothing is asked.
 func (r *reading) raisedOpen(rec *Record, asked []Open) []Open {
 	var out []Open
@@ -144,8 +156,11 @@ func (r *reading) raisedOpen(rec *Record, asked []Open) []Open {
 		if kind == 0 || raisedKinds[kind] == Conflict && !r.hasSource(k) {
 			continue
 		}
-		near.around(k)
 		lo, hi := r.clauses[s.first].lo, r.clauses[s.last].hi
+		if raisedKinds[kind] == Unfinished && r.onlyWritten(lo, hi) {
+			continue
+		}
+		near.around(k)
 		e := &looseEnd{kind: raisedKinds[kind], before: BeforeUse, first: s.first, last: s.last, lo: lo, hi: hi, topic: -1, noun: -1, signal: "weighed"}
 		if e.kind == Promise {
 			e.before = BeforePublishing

@@ -40,6 +40,9 @@ var leftOutOf = [siftLists]string{siftLedger: "what came off and went on as like
 // have them: somebody may be hurt by one that is left out, so of thirteen like it twelve are none.
 const askedAhead = 120
 
+// warnedAwry is the same of a warning: of those struck by a hair every other one was right.
+const warnedAwry = 24
+
 const sieveScale = 48
 
 // The signs of an item that does not belong in its list. Their order is that of the weights:
@@ -243,7 +246,7 @@ func (r *reading) namedAt(head string) []int {
 // siftCautions leaves out the warnings that are none.
 func (r *reading) siftCautions(rec *Record) {
 	rec.Cautions = siftList(r, rec.Cautions, func(c *Caution) (item, Place) {
-		return item{list: siftCautions, rule: c.Rule, text: c.Text, quote: c.Quote}, c.Place
+		return item{list: siftCautions, ahead: warnedAwry, rule: c.Rule, text: c.Text, quote: c.Quote}, c.Place
 	})
 }
 
