@@ -69,6 +69,7 @@ func (r *reading) valueChecks(rec *Record) []Open {
 			continue
 		}
 		ctx := r.torqueContext(h, rec)
+		ctx.Condition = t.Condition
 		low, ok := normalize.ToNM(q.Low, q.Unit)
 		high, ok2 := normalize.ToNM(q.High, q.Unit)
 		if !ok || !ok2 {

@@ -45,6 +45,7 @@ func extract(talk *transcript.Talk, lex *lexicon.Lexicon, rec *Record, set func(
 	rec.Torques = r.torques(rec.Ledger)
 	rec.Parts = r.weighFates(r.parts())
 	r.weighStandings(rec)
+	r.renewals(rec)
 	rec.Consumables = r.consumables()
 	rec.Cautions = r.cautions()
 	r.siftCautions(rec)

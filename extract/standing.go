@@ -158,7 +158,7 @@ func (r *reading) surelyLeft(row []hint, state string) int {
 // standingHints gives all signs of how a thing was left.
 func (r *reading) standingHints(row []hint, e *Entry, t *thing, s *standingTalk, entries int) []hint {
 	it := item{kind: e.State, rule: e.Rule, name: e.Item, text: e.Item, quote: e.Quote, events: e.Events, at: r.tokenOf(e.Place),
-		known: bitsOf(e.Kind == "fastener", e.NamedAfter != "", e.Unnamed, e.Count > 0, e.Lock.State != "")}
+		known: bitsOf(e.Kind == "fastener", e.NamedAfter != "", e.Unnamed, e.Count > 0, e.Lock.Method != "")}
 	row = r.siftHints(row, &it, s.at)
 	state := wordClue(e.State)
 	add := func(s sign, value int) { row = append(row, hint{s, value}) }

@@ -1603,14 +1603,7 @@ func (r *reading) torques(led []Entry) []Torque {
 		}
 		t.UnitFrom, t.UnitOr = q.unitFrom, q.unitOr
 		c := &r.clauses[q.cl]
-		for i := c.lo; i < c.hi; i++ {
-			switch w := r.toks[i].s; w {
-			case "crosswise", "diagonally", "crisscross":
-				t.Order = w
-			case "dry", "oiled", "lubricated":
-				t.Condition = w
-			}
-		}
+		t.Order, t.Condition = r.orderOf(q), r.conditionOf(q)
 		lo := q.lo
 		for lo > c.lo && q.lo-lo < 8 {
 			lo--
