@@ -50,8 +50,11 @@ func (s *tracker) values(ci int) {
 	r := s.r
 	c := &r.clauses[ci]
 	var prev *heard
+	read := c.lo
 	for _, qi := range c.qtys {
 		q := &r.qtys[qi]
+		s.exchange(read, q.lo)
+		read = q.hi
 		if q.Kind == normalize.Angle || q.Kind == normalize.Turn {
 			if q.Low == nil {
 				continue
@@ -89,6 +92,9 @@ func (s *tracker) values(ci int) {
 				h.spoken = spokenOfOnly[h.rule]
 			}
 		}
+		if b := s.ofExchanged(q); b != nil {
+			h.of, h.rule, h.hedged, back = b.of, exchanged, true, nil
+		}
 		if back != nil && !toldWith[h.rule] {
 			h.of, h.rule, h.spoken = back.of, "said in place of one taken back", back.spoken
 		}
@@ -125,11 +131,12 @@ func (s *tracker) values(ci int) {
 		prev = &r.heard[len(r.heard)-1]
 		s.torqued(&r.heard[len(r.heard)-1], q.lo, q.hi)
 	}
+	s.exchange(read, c.hi)
 	s.namedLate(c)
 	// "click", "i'm going with the sticker": a value that was only quoted was set
 	for i := c.lo; i < c.hi; i++ {
 		w := r.toks[i].s
-		if w == "click" || w == "clicked" || w == "clicks" || w == "tick" || w == "taking" || (w == "so" || w == "do" || w == "doing") && i+1 < c.hi && (numberWord.has(r.toks[i+1].s) || r.toks[i+1].s[0] >= '0' && r.toks[i+1].s[0] <= '9') || (w == "going" || w == "gone") && r.word(i+1) == "with" {
+		if w == "click" || w == "clicked" || w == "clicks" || w == "tick" || w == "taking" || (w == "so" || (w == "do" || w == "doing") && !negating(r.word(i-1))) && i+1 < c.hi && (numberWord.has(r.toks[i+1].s) || r.toks[i+1].s[0] >= '0' && r.toks[i+1].s[0] <= '9') || (w == "going" || w == "gone") && r.word(i+1) == "with" {
 			if h := s.chosen(c, i); h != nil && h.applied != "done" {
 				h.applied = "done"
 				s.torqued(h, i, i+1)
@@ -558,7 +565,7 @@ func (s *tracker) correct(q *quantity) *heard {
 	}
 	h := &r.heard[len(r.heard)-1]
 	p := &r.qtys[h.qty]
-	if r.since(p.lo, q.lo) > 16 {
+	if r.since(p.lo, q.lo) > 16 || h.rule == exchanged {
 		return nil
 	}
 	for i := p.hi; i < q.lo; i++ {
@@ -1009,7 +1016,7 @@ func (r *reading) writtenIn(c *clause) bool {
 
 // ofSource tells of a thing that only tells whose a document is: "the sheet from the axle people".
 func (r *reading) ofSource(m *mention) bool {
-	return m.prep == "from" && m.from >= 2 && documents.has(r.toks[m.from-2].s)
+	return m.prep == "from" && m.from >= 2 && documents.has(r.toks[m.from-2].s) || m.from > 0 && m.lo > m.from && r.word(m.from-1) == "says" // "seven newton metres, says the disc box"
 }
 
 // unlistedOwner gives the token after the word that a value is for, where no list has it:
@@ -1289,7 +1296,8 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 	if doc != "" {
 		h.source.Title = doc
 	}
-	if says && doc == "" && ci > 0 {
+	theirs := s.othersFigure(c, q)
+	if says && doc == "" && ci > 0 && !theirs {
 		p := &r.clauses[ci-1]
 		for i := p.lo; i < p.hi; i++ {
 			if documents.has(r.toks[i].s) {
@@ -1298,7 +1306,7 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 		}
 	}
 	switch {
-	case c.mood&(other) != 0 && says, r.heardIn(ci+1, min(ci+2, len(r.clauses)-1), "misprint") && r.since(q.hi, r.clauses[min(ci+1, len(r.clauses)-1)].lo) < 10:
+	case theirs, c.mood&(other) != 0 && says, r.heardIn(ci+1, min(ci+2, len(r.clauses)-1), "misprint") && r.since(q.hi, r.clauses[min(ci+1, len(r.clauses)-1)].lo) < 10:
 		return "quoted" // somebody's word, or one that nobody believes
 	case says && doc != "" || says && h.source.Title != "":
 		return "quoted"
@@ -1316,7 +1324,7 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 	if n := ci + 2; n < len(r.clauses) && q.hi == c.hi && r.toks[c.hi].s == "if" && r.clauses[n].mood&negated != 0 && r.toks[r.clauses[n].lo].s == "i" && r.clauses[n].hi-r.clauses[n].lo < 6 {
 		return "intended" // "fourteen newton metres if you have the crow foot, I don't have"
 	}
-	if s.putOffNext(ci) || r.putOffBefore(ci, q) || s.noWrenchFor(ci, q) {
+	if s.putOffNext(ci) || r.putOffBefore(ci, q) || s.noWrenchFor(ci, q) || !s.actDone(c) && s.leftLight(ci, q, h.of) {
 		return "intended"
 	}
 	// "when she's down": still to do
