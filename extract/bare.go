@@ -203,7 +203,7 @@ func (r *reading) heardBefore() *soFar {
 		}
 	}
 	for _, u := range h.alone {
-		if r.ofWholeList(&r.clauses[u.cl], u) || r.word(u.lo-1) == "in" || r.word(u.lo-1) == "talking" {
+		if r.ofWholeList(&r.clauses[u.cl], u) {
 			h.forAll = append(h.forAll, u.lo)
 		}
 	}

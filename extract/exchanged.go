@@ -127,3 +127,24 @@ func (s *tracker) ofExchanged(q *quantity) *heard {
 	}
 	return nil
 }
+
+// exchangedOpen asks which way round two values are that were told the wrong way round: the
+// speaker has mixed them up once.
+func (r *reading) exchangedOpen() (out []Open) {
+	for i := 1; i < len(r.heard); i++ {
+		a, b := &r.heard[i-1], &r.heard[i]
+		if a.rule != exchanged || b.rule != exchanged || a.dropped || b.dropped || a.of == nil || b.of == nil || a.of == b.of {
+			continue
+		}
+		qa, qb := &r.qtys[a.qty], &r.qtys[b.qty]
+		if r.since(qa.hi, qb.lo) > 20 {
+			continue
+		}
+		end := min(r.clauses[min(qb.cl+2, len(r.clauses)-1)].hi, qb.hi+20)
+		o := Open{Kind: Conflict, Before: BeforeUse, About: torqueName(b.of), LedgerID: b.of.id, Place: r.placeAround(max(r.clauses[qa.cl].lo, qb.lo-20), end, qb.lo), AlsoAt: []float64{round3(r.at(qa.lo))}}
+		o.Question = "Is it " + Heard(qb.Canonical) + " for the " + torqueName(b.of) + " and " + Heard(qa.Canonical) + " for the " + torqueName(a.of) + "? The recording has them both ways round."
+		out = append(out, o)
+		i++
+	}
+	return out
+}

@@ -64,20 +64,26 @@ var tillThen = set("now moment minute far yet till until today tonight still jus
 // threads, that's all", "fifty-five. Haven't done that yet".
 func (s *tracker) leftLight(ci int, q *quantity, of *thing) bool {
 	r := s.r
+	ofMany := false
 	for k := ci; k < min(len(r.clauses), ci+4) && r.since(q.hi-1, r.clauses[k].lo) < 9; k++ {
 		n := &r.clauses[k]
 		from := n.lo
 		if k == ci {
 			from = q.hi
 		}
-		light, then, not, yet := false, false, false, false
+		light, then, not, yet, many := false, false, false, false, false
 		for i := from; i < n.hi; i++ {
 			t := &r.toks[i]
 			switch w := t.s; {
 			case w == "click" || w == "clicked" || w == "clicks" || w == "then" || w == "back" || w == "other" || w == "others" || w == "one" && k > ci || w == "rest":
 				return false // "thirty, then back it off, it's only finger tight", "the last one is just nipped"
 			case t.qty >= 0 && r.qtys[t.qty].Kind == normalize.Torque:
-				return false
+				if k > ci {
+					return false
+				}
+				ofMany, light = true, false // another's in the same breath: what follows must be of both
+			case w == "them" || w == "those" || w == "they" || w == "both" || w == "all":
+				many = true
 			case t.men >= 0 && k > ci && s.namesAnother(int(t.men), of) && !lightly.has(w):
 				return false // told of another
 			case lightly.has(w):
@@ -95,6 +101,7 @@ func (s *tracker) leftLight(ci int, q *quantity, of *thing) bool {
 			next = r.toks[r.clauses[k+1].lo].s
 		}
 		switch {
+		case ofMany && !many:
 		case light && !not && (then || next == "till" || next == "until" || next == "right" || next == "for" || next == "that's" && r.saidIn(&r.clauses[k+1], "all") || next == "that" && r.saidIn(&r.clauses[k+1], "all")):
 			return true
 		case not && yet && r.saidIn(n, "done") && n.hi-from < 8:
@@ -109,10 +116,42 @@ func negating(w string) bool {
 	return w == "not" || w == "n't" || w == "never" || w == "wouldn't" || w == "won't" || w == "don't"
 }
 
-// namesAnother tells whether a mention names a thing that is done for itself, other than one
-// and what that holds.
+// namesAnother tells whether a mention, which may not have been followed yet, names a thing that
+// is done for itself, other than one and what that holds.
 func (s *tracker) namesAnother(mi int, of *thing) bool {
 	m := &s.r.mentions[mi]
-	t := m.entry
-	return t != nil && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && m.prep == "" && t != of && (of == nil || of.owner != t)
+	if m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" {
+		return false
+	}
+	return of == nil || m.head != of.head && (of.owner == nil || m.head != of.owner.head)
+}
+
+// rowOfValues tells whether a clause only lists values for several things, which nobody is
+// turning yet, or any more: "motor bracket twenty-five, pinch bolt thirty-eight, track screws six".
+func (r *reading) rowOfValues(c *clause) bool {
+	if len(c.qtys) < 3 || len(c.acts) > 0 {
+		return false
+	}
+	n := 0
+	for _, qi := range c.qtys {
+		if q := &r.qtys[qi]; q.Kind == normalize.Torque && q.lo > c.lo && r.toks[q.lo-1].men >= 0 && r.mentions[r.toks[q.lo-1].men].kind&(lexicon.Fastener|lexicon.Part) != 0 {
+			n++
+		}
+	}
+	return n > 2
+}
+
+// fastenedSince tells whether another fastener was named between a value and a token, so that
+// what is done there is done to that.
+func (s *tracker) fastenedSince(h *heard, at int) bool {
+	r := s.r
+	q := &r.qtys[h.qty]
+	for ci := q.cl; ci <= int(r.toks[at].cl); ci++ {
+		for _, mi := range r.clauses[ci].mentions {
+			if m := &r.mentions[mi]; m.lo >= q.hi && m.lo < at && m.kind&lexicon.Fastener != 0 && m.entry != nil && m.entry != h.of {
+				return true
+			}
+		}
+	}
+	return false
 }

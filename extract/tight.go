@@ -130,10 +130,13 @@ func (r *reading) ofListInUnit(f *bareNumber, heard *soFar) bool {
 		return true
 	case gets && (named || w == "these" || w == "those" || w == "they" || w == "it" || w == "one" || w == "that" || w == "this"):
 		return true
-	case named && (r.pairsIn(c) > 1 || compare(f.Low, 12) > 0):
+	case named && r.pairsIn(c) > 1:
 		return true
 	}
-	return heard.tights[keyOf(f.Low)] && compare(f.Low, 5) > 0 && r.nothingMore(c, f.hi) && !articles.has(r.word(f.lo-1))
+	if !heard.tights[keyOf(f.Low)] || compare(f.Low, 6) < 0 || !r.nothingMore(c, f.hi) {
+		return false
+	}
+	return f.lo == c.lo || r.toks[f.lo-1].brk >= brkComma || w == "one" && linking.has(r.word(f.lo-1)) || gets && r.toks[at].is(wInUse|wVerb|wParticle) || r.tightenedTo(f)
 }
 
 // getting are the words by which a fastener is given its value.

@@ -259,6 +259,9 @@ func less(p, q *quantity) bool {
 // torqued lets a value that was set happen to its thing, where that is a thing
 // that is tightened: a housing is not, its bolts are.
 func (s *tracker) torqued(h *heard, lo, hi int) {
+	if h.of != nil && h.rule == namedBeforeIt && h.applied == "quoted" {
+		return // a list gives it to the part by its name
+	}
 	if h.of != nil && !takesTorque(h.of) && !(h.of.fastener && !isLock(h.of)) && h.of.head != "pin" && !tightens.has(h.of.head) && !screwClip(h.of) && !screwedOn.has(h.of.head) {
 		h.of = s.unnamedOf(h.of, lo)
 	}
@@ -363,6 +366,9 @@ func (s *tracker) chosen(c *clause, i int) *heard {
 		}
 		if last == nil {
 			last = h
+			if h.rule != exchanged && h.applied == "quoted" && s.fastenedSince(h, i) {
+				last = nil // a list of values, then "bracket up, four bolts. Click, click."
+			}
 		}
 		for k := max(0, ci-1); k <= ci; k++ {
 			p := &r.clauses[k]
@@ -554,7 +560,7 @@ func (t *thing) forget(at int) {
 
 // toldWith are the rules by which a value goes to a fastener that is named with it.
 var toldWith = map[string]bool{"fastener named before the value": true, "fastener named after the value": true, "fastener named right after": true, "named right after": true,
-	toldForIt: true, "fastener that the sentence begins with": true, "fastener in the heading before": true, "said again after one read off for another": true, inAnotherUnit: true}
+	toldForIt: true, namedBeforeIt: true, "fastener that the sentence begins with": true, "fastener in the heading before": true, "said again after one read off for another": true, inAnotherUnit: true}
 
 // correct drops the value before, where the speaker takes it back, and returns it; nil where it
 // was for nothing.
@@ -768,6 +774,9 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 	if t := s.toldFor(c, q); t != nil {
 		return t, toldForIt
 	}
+	if t := s.subjectOf(c, q); t != nil {
+		return t, namedBeforeIt
+	}
 	if before != nil {
 		return before, "fastener named before the value"
 	}
@@ -962,6 +971,9 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 // toldForIt is the rule of a value that is told to be for a thing, in so many words.
 const toldForIt = "told to be for it"
 
+// namedBeforeIt is the rule of a value that the part named right before it is given.
+const namedBeforeIt = "part named right before the value"
+
 // toldFor gives the thing that a value is told to be for by the words right after it: "a hundred
 // and fifty newton metres for the lower bolt", "forty-five on the injectors"; nil where none is.
 func (s *tracker) toldFor(c *clause, q *quantity) *thing {
@@ -991,6 +1003,32 @@ func (s *tracker) toldFor(c *clause, q *quantity) *thing {
 	return nil
 }
 
+// subjectOf gives the thing that a value is told of by a name right before it, where that is a
+// part and other fasteners were named before it: "pivot bolt is forty-five and the adjuster is
+// twenty", "pinch bolt thirty-eight, motor bracket twenty-five"; nil where none is.
+func (s *tracker) subjectOf(c *clause, q *quantity) *thing {
+	r := s.r
+	i := q.lo - 1
+	for i > c.lo && (linking.has(r.toks[i].s) || getting.has(r.toks[i].s)) {
+		i--
+	}
+	if i < c.lo || r.toks[i].men < 0 {
+		return nil
+	}
+	m := &r.mentions[r.toks[i].men]
+	t := m.entry
+	if t == nil || m.hi != i+1 || m.prep != "" || m.kind&lexicon.Part == 0 || m.kind&(lexicon.Fastener|lexicon.Tool) != 0 || documents.has(m.head) || wholes.has(m.head) || wrenchScale.has(m.head) || takesTorque(t) || t.ownsNone() && !takesValue(t) && m.head != "adjuster" {
+		return nil
+	}
+	if i == q.lo-1 && r.pairsIn(c) < 2 && m.from > c.lo && r.toks[m.from-1].brk < brkComma {
+		return nil // "so with that bracket fifty": only a row gives each its own so
+	}
+	if f := s.fastenerOf(t); f != nil && f.first < c.lo && !takesValue(t) {
+		return f
+	}
+	return t
+}
+
 // saidBetween tells whether a word stands in the tokens lo to hi.
 func (r *reading) saidBetween(lo, hi int, word string) bool {
 	for i := lo; i < hi; i++ {
@@ -1016,7 +1054,7 @@ func (r *reading) writtenIn(c *clause) bool {
 
 // ofSource tells of a thing that only tells whose a document is: "the sheet from the axle people".
 func (r *reading) ofSource(m *mention) bool {
-	return m.prep == "from" && m.from >= 2 && documents.has(r.toks[m.from-2].s) || m.from > 0 && m.lo > m.from && r.word(m.from-1) == "says" // "seven newton metres, says the disc box"
+	return m.prep == "from" && m.from >= 2 && documents.has(r.toks[m.from-2].s) || m.from > 1 && m.lo > m.from && r.word(m.from-1) == "says" && r.toks[m.from-2].qty >= 0 // "seven newton metres, says the disc box"
 }
 
 // unlistedOwner gives the token after the word that a value is for, where no list has it:
@@ -1306,7 +1344,7 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 		}
 	}
 	switch {
-	case theirs, c.mood&(other) != 0 && says, r.heardIn(ci+1, min(ci+2, len(r.clauses)-1), "misprint") && r.since(q.hi, r.clauses[min(ci+1, len(r.clauses)-1)].lo) < 10:
+	case theirs, r.rowOfValues(c), c.mood&(other) != 0 && says, r.heardIn(ci+1, min(ci+2, len(r.clauses)-1), "misprint") && r.since(q.hi, r.clauses[min(ci+1, len(r.clauses)-1)].lo) < 10:
 		return "quoted" // somebody's word, or one that nobody believes
 	case says && doc != "" || says && h.source.Title != "":
 		return "quoted"
