@@ -120,7 +120,9 @@ func (s *tracker) values(ci int) {
 		if n := r.goTold(c, q.lo); n > 0 {
 			h.stage = n
 		}
-		h.orOf = s.waitingToo(ci, q, &h)
+		if h.orOf = s.waitingToo(ci, q, &h); h.orOf == nil {
+			s.nearerOne(ci, q, &h)
+		}
 		if h.applied = s.appliedIn(ci, q, &h); h.rule == inAnotherUnit {
 			h.applied = same.applied
 		}
@@ -586,7 +588,7 @@ func (s *tracker) correct(q *quantity) *heard {
 		w := r.toks[i].s
 		next := r.word(i + 1)
 		back := w == "sorry" || w == "apologise" || w == "apologize" || w == "nope" ||
-			w == "no" && (r.toks[i].brk != brkNone || next == "sorry" || next == "hang" || next == "wait" || next == "no" || next == "it" || next == "that" || next == "i" || i+1 == q.lo) || w == "one" && next == "second"
+			w == "no" && (r.toks[i].brk != brkNone || next == "sorry" || next == "hang" || next == "wait" || next == "no" || next == "it" || next == "that" || next == "i" || i+1 == q.lo) && next != "more" || w == "one" && next == "second"
 		if back {
 			h.dropped = true
 			if h.of == nil {
