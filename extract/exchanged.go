@@ -24,7 +24,7 @@ func (s *tracker) exchange(lo, hi int) {
 			first = i - 1
 		case w == "versa":
 			first = i - 1
-		case w == "backwards" || w == "swapped" || w == "mixed":
+		case w == "backwards" || w == "mixed" && r.word(i+1) == "up":
 			first = i
 		default:
 			continue

@@ -75,7 +75,7 @@ func (s *tracker) leftLight(ci int, q *quantity, of *thing) bool {
 		for i := from; i < n.hi; i++ {
 			t := &r.toks[i]
 			switch w := t.s; {
-			case w == "click" || w == "clicked" || w == "clicks" || w == "then" || w == "back" || w == "other" || w == "others" || w == "one" && k > ci || w == "rest":
+			case w == "click" || w == "clicked" || w == "clicks" || w == "then" || w == "back" || w == "other" || w == "others" || w == "one" && k > ci && r.word(i-1) != "that" && r.word(i-1) != "this" || w == "rest":
 				return false // "thirty, then back it off, it's only finger tight", "the last one is just nipped"
 			case t.qty >= 0 && r.qtys[t.qty].Kind == normalize.Torque:
 				if k > ci {

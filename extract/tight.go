@@ -126,8 +126,6 @@ func (r *reading) ofListInUnit(f *bareNumber, heard *soFar) bool {
 	w := r.word(at)
 	named := at >= c.lo && r.toks[at].men >= 0 && r.mentions[r.toks[at].men].kind&(lexicon.Fastener|lexicon.Part) != 0
 	switch {
-	case giving.has(r.word(f.lo - 1)):
-		return true
 	case gets && (named || w == "these" || w == "those" || w == "they" || w == "it" || w == "one" || w == "that" || w == "this"):
 		return true
 	case named && r.pairsIn(c) > 1:
