@@ -30,6 +30,14 @@ func (s *tracker) othersFigure(c *clause, q *quantity) bool {
 			}
 		}
 	}
+	for i := max(c.lo, q.lo-10); i+1 < min(c.hi, q.hi+4); i++ {
+		if r.toks[i].s == "last" && (i < q.lo || i >= q.hi) && r.word(i-1) != "as" && r.word(i-1) != "like" {
+			switch r.toks[i+1].s {
+			case "time", "year", "season", "summer", "winter":
+				return true // "I did those at thirty-five last time and they came loose"
+			}
+		}
+	}
 	i := q.hi
 	if i+1 >= len(r.toks) || r.toks[i-1].brk >= brkSentence || s.actDone(c) {
 		return false

@@ -32,6 +32,8 @@ func TestValuesNotSet(t *testing.T) {
 		{"Hub on, washer, castle nut. The old boy who had it told me to do it up to a hundred foot pounds. So I gave it thirty.", "castle nut 100 quoted; castle nut 30 done"},
 		{"Stem on, two bolts. Nine newton metres, according to the shop. I've done five.", "stem bolts 9 quoted"},
 		{"Fan on, four nuts. I used to do these at fifteen newton metres and they'd strip. So eight now.", "fan nuts 15 quoted; fan nuts 8 done"},
+		{"Flange bolts, all four back in. I did those at thirty five newton metres last time and they came loose. Forty five this time.", "flange bolts 35 quoted; flange bolts 45 done"},
+		{"Filter cap on. Twenty five newton metres, same as last time.", "filter cap 25 done"},
 		{"My mate says forty five newton metres on the pivot bolt, so forty five it is. Click.", "pivot bolt 45 done"},
 		{"Somebody's holding the wheel for me while I torque these to ninety newton metres. Axle nut. Click.", "axle nut 90 done"},
 		{"People always forget these. Bracket bolts, twenty newton metres. Click.", "bracket bolts 20 done"},
