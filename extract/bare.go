@@ -188,6 +188,7 @@ type soFar struct {
 	lastOf  map[int64]int  // where each number is a torque, with its unit, for the last time
 	anyUnit bool           // whether there is a torque with its unit at all
 	alone   []quantity     // the units said by themselves that are still to come
+	forAll  []int          // tokens of those said to be of all values
 }
 
 // keyOf tells numbers from each other.
@@ -199,6 +200,11 @@ func (r *reading) heardBefore() *soFar {
 	for i := range r.qtys {
 		if q := &r.qtys[i]; q.Kind == normalize.Torque && q.Low != nil {
 			h.lastOf[keyOf(q.Low)], h.anyUnit = q.lo, true
+		}
+	}
+	for _, u := range h.alone {
+		if r.ofWholeList(&r.clauses[u.cl], u) {
+			h.forAll = append(h.forAll, u.lo)
 		}
 	}
 	return h

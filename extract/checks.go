@@ -118,7 +118,7 @@ func (r *reading) valueChecks(rec *Record) []Open {
 			break
 		}
 	}
-	return out
+	return append(out, r.exchangedOpen()...)
 }
 
 // usedSince tells whether a value that was only quoted was set later on the same thing.

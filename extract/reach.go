@@ -22,7 +22,7 @@ func (r *reading) outOfReach(ci int) (lo, hi int) {
 		case (w == "can't" || w == "cannot" || w == "couldn't") && (r.ofMe(max(c.lo, i-2), i) || i == c.lo):
 			switch {
 			case i+1 == c.hi && r.oneOfThem(c): // "the back one I can't"
-			case n1 == "reach", n1 == "get" && (n2 == "on" || n2 == "onto" || n2 == "at" || n2 == "to" || n2 == "near" || n2 == "in" || r.wrenchAt(i+2, min(c.hi, i+5))), (n1 == "fit" || n1 == "enter") && r.wrenchAt(i+2, min(c.hi, i+6)):
+			case n1 == "reach", n1 == "get" && (n2 == "on" || n2 == "onto" || n2 == "at" || n2 == "to" || n2 == "near" || n2 == "in" || r.wrenchAt(i+2, min(c.hi, i+5)) || r.swingAt(i+2, min(c.hi, i+7))), (n1 == "fit" || n1 == "enter") && r.wrenchAt(i+2, min(c.hi, i+6)):
 			default:
 				continue
 			}
@@ -42,6 +42,17 @@ func (r *reading) outOfReach(ci int) (lo, hi int) {
 		}
 	}
 	return -1, -1
+}
+
+// swingAt tells whether it is room to pull that is spoken of: "a straight swing", "a proper pull".
+func (r *reading) swingAt(lo, hi int) bool {
+	for i := lo; i < hi; i++ {
+		switch r.toks[i].s {
+		case "swing", "pull", "purchase", "angle":
+			return true
+		}
+	}
+	return false
 }
 
 // whichOfThem tell one of several from the others.

@@ -64,25 +64,26 @@ func (r *reading) implied() {
 
 // tracker is what a listener has in mind at one moment of the talk.
 type tracker struct {
-	r         *reading
-	hand      []*thing // things spoken of, the latest last
-	topic     *thing   // the part that a clause of its own announced: "Master cylinder.", "Fender back on."
-	topicAt   int      // token of the clause that announced it
-	heading   *thing   // what a clause last did nothing but name, be it one that holds no bolts
-	headingAt int
-	sized     *thing // fasteners last told by how many of what size, and the clause that tells them
-	sizedAt   int
-	side      string // which side the talk is on, "" where not said
-	sideAt    int
-	fitted    int             // token of the last thing that went on, 0 before any
-	back      int             // the same of what is known to have come off before
-	turns     []turn          // how things came off and went on of late, the latest last
-	lent      map[string]bool // names of what lent a hand as a tool
-	odd       oddOne          // one of several that was told apart last by how it fared
-	nth       string          // which of several was told apart last by its number, and where
-	nthAt     int
-	odds      []*thing // all of those: nothing else is said of them
-	settled   bool     // the words around the last pronoun settle what it is
+	r           *reading
+	hand        []*thing // things spoken of, the latest last
+	topic       *thing   // the part that a clause of its own announced: "Master cylinder.", "Fender back on."
+	topicAt     int      // token of the clause that announced it
+	heading     *thing   // what a clause last did nothing but name, be it one that holds no bolts
+	headingAt   int
+	sized       *thing // fasteners last told by how many of what size, and the clause that tells them
+	sizedAt     int
+	side        string // which side the talk is on, "" where not said
+	sideAt      int
+	exchangedAt int             // token of the words by which two values were last told the wrong way round, 0 before any
+	fitted      int             // token of the last thing that went on, 0 before any
+	back        int             // the same of what is known to have come off before
+	turns       []turn          // how things came off and went on of late, the latest last
+	lent        map[string]bool // names of what lent a hand as a tool
+	odd         oddOne          // one of several that was told apart last by how it fared
+	nth         string          // which of several was told apart last by its number, and where
+	nthAt       int
+	odds        []*thing // all of those: nothing else is said of them
+	settled     bool     // the words around the last pronoun settle what it is
 }
 
 func (s *tracker) clause(ci int) {

@@ -2,6 +2,7 @@ package extract
 
 import (
 	"math/big"
+	"slices"
 
 	"wrenchword/extract/lexicon"
 	"wrenchword/normalize"
@@ -14,6 +15,9 @@ import (
 // that has a unit of torque: "he tightened it to a hundred and ten", "the table says from 40 to
 // 44, so I put 42", "same again, twelve and then twenty-five".
 func (r *reading) toldTight(f *bareNumber, heard *soFar) bool {
+	if len(heard.forAll) > 0 && r.ofListInUnit(f, heard) {
+		return true
+	}
 	if !heard.anyUnit {
 		return false
 	}
@@ -98,6 +102,53 @@ func (r *reading) withinLast(f *bareNumber, heard *soFar) bool {
 		}
 	}
 	return false
+}
+
+// ofListInUnit tells whether a number is a value where one unit is said to be of all of them:
+// "bracket twenty-five, pinch bolt thirty-eight. All newton metres.", "everything in here is foot
+// pounds. … These get twelve. Twelve, twelve."
+func (r *reading) ofListInUnit(f *bareNumber, heard *soFar) bool {
+	c := &r.clauses[f.cl]
+	if !f.Low.IsInt() || compare(f.Low, 2) < 0 || f.hi < c.hi && r.toks[f.hi-1].brk < brkComma && !afterSize.has(r.toks[f.hi].s) && r.toks[f.hi].men < 0 {
+		return false
+	}
+	said := slices.ContainsFunc(heard.forAll, func(at int) bool {
+		return at < f.lo || r.since(f.hi-1, at) < 15 && int(r.toks[at].cl)-f.cl <= 2
+	})
+	if !said {
+		return false
+	}
+	at, gets := f.lo-1, false
+	for at > c.lo && (linking.has(r.toks[at].s) || getting.has(r.toks[at].s)) {
+		gets = gets || getting.has(r.toks[at].s)
+		at--
+	}
+	w := r.word(at)
+	named := at >= c.lo && r.toks[at].men >= 0 && r.mentions[r.toks[at].men].kind&(lexicon.Fastener|lexicon.Part) != 0
+	switch {
+	case gets && (named || w == "these" || w == "those" || w == "they" || w == "it" || w == "one" || w == "that" || w == "this"):
+		return true
+	case named && r.pairsIn(c) > 1:
+		return true
+	}
+	if !heard.tights[keyOf(f.Low)] || compare(f.Low, 6) < 0 || !r.nothingMore(c, f.hi) {
+		return false
+	}
+	return f.lo == c.lo || r.toks[f.lo-1].brk >= brkComma || w == "one" && linking.has(r.word(f.lo-1)) || gets && r.toks[at].is(wInUse|wVerb|wParticle) || r.tightenedTo(f)
+}
+
+// getting are the words by which a fastener is given its value.
+var getting = set("gets get takes take wants want needs need at to")
+
+// pairsIn counts the names of a clause that a number follows.
+func (r *reading) pairsIn(c *clause) int {
+	n := 0
+	for _, mi := range c.mentions {
+		if m := &r.mentions[mi]; m.hi < c.hi && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && r.aNumber(m.hi) {
+			n++
+		}
+	}
+	return n
 }
 
 // sameAgain tells whether what was told before is said to be told again in the tokens lo to hi.

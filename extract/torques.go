@@ -50,8 +50,11 @@ func (s *tracker) values(ci int) {
 	r := s.r
 	c := &r.clauses[ci]
 	var prev *heard
+	read := c.lo
 	for _, qi := range c.qtys {
 		q := &r.qtys[qi]
+		s.exchange(read, q.lo)
+		read = q.hi
 		if q.Kind == normalize.Angle || q.Kind == normalize.Turn {
 			if q.Low == nil {
 				continue
@@ -89,6 +92,9 @@ func (s *tracker) values(ci int) {
 				h.spoken = spokenOfOnly[h.rule]
 			}
 		}
+		if b := s.ofExchanged(q); b != nil {
+			h.of, h.rule, h.hedged, back = b.of, exchanged, true, nil
+		}
 		if back != nil && !toldWith[h.rule] {
 			h.of, h.rule, h.spoken = back.of, "said in place of one taken back", back.spoken
 		}
@@ -114,7 +120,9 @@ func (s *tracker) values(ci int) {
 		if n := r.goTold(c, q.lo); n > 0 {
 			h.stage = n
 		}
-		h.orOf = s.waitingToo(ci, q, &h)
+		if h.orOf = s.waitingToo(ci, q, &h); h.orOf == nil {
+			s.nearerOne(ci, q, &h)
+		}
 		if h.applied = s.appliedIn(ci, q, &h); h.rule == inAnotherUnit {
 			h.applied = same.applied
 		}
@@ -125,11 +133,12 @@ func (s *tracker) values(ci int) {
 		prev = &r.heard[len(r.heard)-1]
 		s.torqued(&r.heard[len(r.heard)-1], q.lo, q.hi)
 	}
+	s.exchange(read, c.hi)
 	s.namedLate(c)
 	// "click", "i'm going with the sticker": a value that was only quoted was set
 	for i := c.lo; i < c.hi; i++ {
 		w := r.toks[i].s
-		if w == "click" || w == "clicked" || w == "clicks" || w == "tick" || w == "taking" || (w == "so" || w == "do" || w == "doing") && i+1 < c.hi && (numberWord.has(r.toks[i+1].s) || r.toks[i+1].s[0] >= '0' && r.toks[i+1].s[0] <= '9') || (w == "going" || w == "gone") && r.word(i+1) == "with" {
+		if w == "click" || w == "clicked" || w == "clicks" || w == "tick" || w == "taking" || (w == "so" || (w == "do" || w == "doing") && !negating(r.word(i-1))) && i+1 < c.hi && (numberWord.has(r.toks[i+1].s) || r.toks[i+1].s[0] >= '0' && r.toks[i+1].s[0] <= '9') || (w == "going" || w == "gone") && r.word(i+1) == "with" {
 			if h := s.chosen(c, i); h != nil && h.applied != "done" {
 				h.applied = "done"
 				s.torqued(h, i, i+1)
@@ -252,6 +261,9 @@ func less(p, q *quantity) bool {
 // torqued lets a value that was set happen to its thing, where that is a thing
 // that is tightened: a housing is not, its bolts are.
 func (s *tracker) torqued(h *heard, lo, hi int) {
+	if h.of != nil && h.rule == namedBeforeIt && h.applied == "quoted" {
+		return // a list gives it to the part by its name
+	}
 	if h.of != nil && !takesTorque(h.of) && !(h.of.fastener && !isLock(h.of)) && h.of.head != "pin" && !tightens.has(h.of.head) && !screwClip(h.of) && !screwedOn.has(h.of.head) {
 		h.of = s.unnamedOf(h.of, lo)
 	}
@@ -356,6 +368,9 @@ func (s *tracker) chosen(c *clause, i int) *heard {
 		}
 		if last == nil {
 			last = h
+			if h.rule != exchanged && h.applied == "quoted" && s.fastenedSince(h, i) {
+				last = nil // a list of values, then "bracket up, four bolts. Click, click."
+			}
 		}
 		for k := max(0, ci-1); k <= ci; k++ {
 			p := &r.clauses[k]
@@ -547,7 +562,7 @@ func (t *thing) forget(at int) {
 
 // toldWith are the rules by which a value goes to a fastener that is named with it.
 var toldWith = map[string]bool{"fastener named before the value": true, "fastener named after the value": true, "fastener named right after": true, "named right after": true,
-	toldForIt: true, "fastener that the sentence begins with": true, "fastener in the heading before": true, "said again after one read off for another": true, inAnotherUnit: true}
+	toldForIt: true, namedBeforeIt: true, "fastener that the sentence begins with": true, "fastener in the heading before": true, "said again after one read off for another": true, inAnotherUnit: true}
 
 // correct drops the value before, where the speaker takes it back, and returns it; nil where it
 // was for nothing.
@@ -558,7 +573,7 @@ func (s *tracker) correct(q *quantity) *heard {
 	}
 	h := &r.heard[len(r.heard)-1]
 	p := &r.qtys[h.qty]
-	if r.since(p.lo, q.lo) > 16 {
+	if r.since(p.lo, q.lo) > 16 || h.rule == exchanged {
 		return nil
 	}
 	for i := p.hi; i < q.lo; i++ {
@@ -573,7 +588,7 @@ func (s *tracker) correct(q *quantity) *heard {
 		w := r.toks[i].s
 		next := r.word(i + 1)
 		back := w == "sorry" || w == "apologise" || w == "apologize" || w == "nope" ||
-			w == "no" && (r.toks[i].brk != brkNone || next == "sorry" || next == "hang" || next == "wait" || next == "no" || next == "it" || next == "that" || next == "i" || i+1 == q.lo) || w == "one" && next == "second"
+			w == "no" && (r.toks[i].brk != brkNone || next == "sorry" || next == "hang" || next == "wait" || next == "no" || next == "it" || next == "that" || next == "i" || i+1 == q.lo) && next != "more" || w == "one" && next == "second"
 		if back {
 			h.dropped = true
 			if h.of == nil {
@@ -760,6 +775,9 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 	}
 	if t := s.toldFor(c, q); t != nil {
 		return t, toldForIt
+	}
+	if t := s.subjectOf(c, q); t != nil {
+		return t, namedBeforeIt
 	}
 	if before != nil {
 		return before, "fastener named before the value"
@@ -955,6 +973,9 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 // toldForIt is the rule of a value that is told to be for a thing, in so many words.
 const toldForIt = "told to be for it"
 
+// namedBeforeIt is the rule of a value that the part named right before it is given.
+const namedBeforeIt = "part named right before the value"
+
 // toldFor gives the thing that a value is told to be for by the words right after it: "a hundred
 // and fifty newton metres for the lower bolt", "forty-five on the injectors"; nil where none is.
 func (s *tracker) toldFor(c *clause, q *quantity) *thing {
@@ -984,6 +1005,32 @@ func (s *tracker) toldFor(c *clause, q *quantity) *thing {
 	return nil
 }
 
+// subjectOf gives the thing that a value is told of by a name right before it, where that is a
+// part and other fasteners were named before it: "pivot bolt is forty-five and the adjuster is
+// twenty", "pinch bolt thirty-eight, motor bracket twenty-five"; nil where none is.
+func (s *tracker) subjectOf(c *clause, q *quantity) *thing {
+	r := s.r
+	i := q.lo - 1
+	for i > c.lo && (linking.has(r.toks[i].s) || getting.has(r.toks[i].s)) {
+		i--
+	}
+	if i < c.lo || r.toks[i].men < 0 {
+		return nil
+	}
+	m := &r.mentions[r.toks[i].men]
+	t := m.entry
+	if t == nil || m.hi != i+1 || m.prep != "" || m.kind&lexicon.Part == 0 || m.kind&(lexicon.Fastener|lexicon.Tool) != 0 || documents.has(m.head) || wholes.has(m.head) || wrenchScale.has(m.head) || takesTorque(t) || t.ownsNone() && !takesValue(t) && m.head != "adjuster" {
+		return nil
+	}
+	if i == q.lo-1 && r.pairsIn(c) < 2 && m.from > c.lo && r.toks[m.from-1].brk < brkComma {
+		return nil // "so with that bracket fifty": only a row gives each its own so
+	}
+	if f := s.fastenerOf(t); f != nil && f.first < c.lo && !takesValue(t) {
+		return f
+	}
+	return t
+}
+
 // saidBetween tells whether a word stands in the tokens lo to hi.
 func (r *reading) saidBetween(lo, hi int, word string) bool {
 	for i := lo; i < hi; i++ {
@@ -1009,7 +1056,7 @@ func (r *reading) writtenIn(c *clause) bool {
 
 // ofSource tells of a thing that only tells whose a document is: "the sheet from the axle people".
 func (r *reading) ofSource(m *mention) bool {
-	return m.prep == "from" && m.from >= 2 && documents.has(r.toks[m.from-2].s)
+	return m.prep == "from" && m.from >= 2 && documents.has(r.toks[m.from-2].s) || m.from > 1 && m.lo > m.from && r.word(m.from-1) == "says" && r.toks[m.from-2].qty >= 0 // "seven newton metres, says the disc box"
 }
 
 // unlistedOwner gives the token after the word that a value is for, where no list has it:
@@ -1289,7 +1336,8 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 	if doc != "" {
 		h.source.Title = doc
 	}
-	if says && doc == "" && ci > 0 {
+	theirs := s.othersFigure(c, q)
+	if says && doc == "" && ci > 0 && !theirs {
 		p := &r.clauses[ci-1]
 		for i := p.lo; i < p.hi; i++ {
 			if documents.has(r.toks[i].s) {
@@ -1298,7 +1346,7 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 		}
 	}
 	switch {
-	case c.mood&(other) != 0 && says, r.heardIn(ci+1, min(ci+2, len(r.clauses)-1), "misprint") && r.since(q.hi, r.clauses[min(ci+1, len(r.clauses)-1)].lo) < 10:
+	case theirs, r.rowOfValues(c), c.mood&(other) != 0 && says, r.heardIn(ci+1, min(ci+2, len(r.clauses)-1), "misprint") && r.since(q.hi, r.clauses[min(ci+1, len(r.clauses)-1)].lo) < 10:
 		return "quoted" // somebody's word, or one that nobody believes
 	case says && doc != "" || says && h.source.Title != "":
 		return "quoted"
@@ -1316,7 +1364,7 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 	if n := ci + 2; n < len(r.clauses) && q.hi == c.hi && r.toks[c.hi].s == "if" && r.clauses[n].mood&negated != 0 && r.toks[r.clauses[n].lo].s == "i" && r.clauses[n].hi-r.clauses[n].lo < 6 {
 		return "intended" // "fourteen newton metres if you have the crow foot, I don't have"
 	}
-	if s.putOffNext(ci) || r.putOffBefore(ci, q) || s.noWrenchFor(ci, q) {
+	if s.putOffNext(ci) || r.putOffBefore(ci, q) || s.noWrenchFor(ci, q) || !s.actDone(c) && s.leftLight(ci, q, h.of) {
 		return "intended"
 	}
 	// "when she's down": still to do

@@ -95,7 +95,7 @@ func (s *tracker) valueFor(ci int, q *quantity) (*thing, string) {
 	r := s.r
 	ruled, rule := s.ownerOfValue(ci, q)
 	keep := r.valueClaimed != nil
-	if (len(s.hand) < 4 || rule == toldForIt) && !keep {
+	if (len(s.hand) < 4 || rule == toldForIt || rule == namedBeforeIt) && !keep {
 		return ruled, rule // there is little to choose from, or nothing
 	}
 	c := &r.clauses[ci]
@@ -182,7 +182,7 @@ func (s *tracker) valueFor(ci int, q *quantity) (*thing, string) {
 		if r.since(t.last, q.lo) > 300 {
 			break
 		}
-		if t.name == "" && t.owner == nil && !t.fastener || documents.has(t.head) {
+		if n := len(t.mentions); t.name == "" && t.owner == nil && !t.fastener || documents.has(t.head) || n > 0 && r.ofSource(&r.mentions[t.mentions[n-1]]) {
 			continue
 		}
 		consider(t)
