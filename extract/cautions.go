@@ -60,9 +60,10 @@ func (r *reading) restsOn(last, ci int, kind string) bool {
 func (r *reading) warning(ci int) (lo, hi int, kind string) {
 	c := &r.clauses[ci]
 	lo, hi = c.lo, c.hi
+	told := c.hi // the end of what tells that it warns
 	for _, q := range c.cues {
 		if q.mood&warned != 0 && r.warns(c, q) {
-			kind = "told"
+			kind, told = "told", q.hi
 			if w := r.toks[q.lo].s; (w == "dangerous" || w == "danger") && len(c.mentions) == 0 {
 				kind = "emphasis"
 			}
@@ -132,6 +133,7 @@ func (r *reading) warning(ci int) (lo, hi int, kind string) {
 			if kind == "" {
 				continue
 			}
+			told = o.hi
 			if o.lo-c.lo > 8 {
 				lo = r.phraseStart(c, o.lo)
 			}
@@ -161,6 +163,7 @@ func (r *reading) warning(ci int) (lo, hi int, kind string) {
 			lo = r.clauses[k-1].lo
 		}
 	}
+	lo, hi = r.inSentences(lo, hi, c.lo, max(told, lo+1))
 	return lo, hi, kind
 }
 
@@ -435,6 +438,9 @@ func (r *reading) hangs(ci int) bool {
 		return false
 	}
 	w := r.toks[r.clauses[ci].lo].s
+	if n := r.word(r.clauses[ci].lo + 1); n == "if" && (w == "because" || w == "cause" || w == "and" || w == "so" || w == "but") {
+		w = n // "because if that rod drops off, | the brakes get no pressure"
+	}
 	return hanging.has(t.s) || w == "if" || w == "before" || w == "unless" || w == "until" || w == "till"
 }
 

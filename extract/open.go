@@ -112,7 +112,8 @@ func (r *reading) ledgerOpen(rec *Record, said []Open) []Open {
 			continue
 		}
 		last := t.events[len(t.events)-1]
-		o := Open{Kind: kind, Before: BeforeUse, About: torqueName(t), LedgerID: e.ID, Place: r.placeAround(max(0, last.lo-3), last.hi+5, last.lo).by("ledger: left " + e.State)}
+		lo, hi := r.heardAround(last.lo, last.hi)
+		o := Open{Kind: kind, Before: BeforeUse, About: torqueName(t), LedgerID: e.ID, Place: r.placeAround(lo, hi, last.lo).by("ledger: left " + e.State)}
 		if o.About == "" {
 			o.About = e.Kind
 		}

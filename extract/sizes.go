@@ -1047,6 +1047,9 @@ func (r *reading) sizes(found []sized) []Size {
 		if s.tool >= 0 && strings.Contains(r.mentions[s.tool].name, "drill") {
 			continue // of the hole
 		}
+		if s.tool >= 0 && r.drifts(c, &r.mentions[s.tool]) {
+			continue // of what it is driven in with
+		}
 		listed := r.inToolList(&mention{lo: s.lo, cl: s.cl})
 		of, t := r.sizeOf(&s, row[[2]int{s.cl, s.tool}] > 2 || listed)
 		if of == "" && listed && s.kind != normalize.Thread {
@@ -1091,10 +1094,49 @@ func (r *reading) sizes(found []sized) []Size {
 			continue // "seven sixteenths. I've got it written on the drawer. Seven sixteenths."
 		}
 		lastHi = s.hi
+		if k := slices.IndexFunc(out, func(o Size) bool { return sameSize(&o, shortName(of), dim, s.canon) }); k >= 0 {
+			if out[k].Sure = out[k].Sure || sure; dim == "key" || out[k].Dimension == "unsaid" {
+				out[k].Dimension = dim
+			}
+			continue // one line of a thing tells its size
+		}
 		out = append(out, Size{Of: shortName(of), Dimension: dim, Candidates: s.canon, Sure: sure, Place: r.placeAround(max(c.lo, s.lo-5), min(c.hi, s.hi+3), s.lo)})
 	}
 	return out
 }
+
+// sameSize tells whether a size was told before of the same thing: a key is told by the tool,
+// across flats often only by the fastener.
+func sameSize(o *Size, of, dim string, canon []string) bool {
+	if of == "" || o.Of != of || !slices.Equal(o.Candidates, canon) {
+		return false
+	}
+	turned := func(d string) bool { return d == "key" || d == "across-flats" || d == "unsaid" }
+	return o.Dimension == dim || turned(o.Dimension) && turned(dim)
+}
+
+// drifts tells of "tapping it in with a thirty-two mil socket": what something is driven in
+// or out with has the size of a bore or of nothing, and turns no fastener.
+func (r *reading) drifts(c *clause, m *mention) bool {
+	if m.head != "socket" && m.head != "sockets" && m.head != "spanner" && m.head != "wrench" {
+		return false
+	}
+	for i := c.lo; i < c.hi; i++ {
+		if r.toks[i].men < 0 && driving.has(r.toks[i].s) {
+			return true
+		}
+		if w := r.toks[i].s; (w == "as" || w == "for") && i >= m.hi {
+			for k := i + 1; k < min(c.hi, i+5); k++ {
+				if w := r.toks[k].s; w == "drift" || w == "driver" || w == "mandrel" || w == "pusher" || w == "dolly" || w == "punch" {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+var driving = set("tap taps tapping tapped knock knocks knocking knocked drive drives driving drove drift drifts drifting drifted press presses pressing pressed hammer hammering hammered whack whacked pound pounding pounded bash bashed")
 
 // doubtAt tells whether a clause doubts what is said at [lo,hi): it hedges, and not only
 // another number ("fifteen, with about two foot of extension"), or the next says that

@@ -2723,6 +2723,7 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 	lo, hi = r.wholeSentences(lo, hi, e)
 	from := lo
 	lo, hi = r.briefly(lo, hi, e)
+	lo, hi = r.inItsSentence(lo, hi, e)
 	if o.About == "" && e.topic >= 0 {
 		o.About = shortName(r.nameOf(&r.mentions[e.topic]))
 	}
