@@ -1094,36 +1094,27 @@ func (r *reading) sizes(found []sized) []Size {
 			continue // "seven sixteenths. I've got it written on the drawer. Seven sixteenths."
 		}
 		lastHi = s.hi
-		if k := slices.IndexFunc(out, func(o Size) bool { return sameSize(&o, shortName(of), dim, s.canon) }); k >= 0 {
-			if out[k].Sure = out[k].Sure || sure; dim == "key" || out[k].Dimension == "unsaid" {
-				out[k].Dimension = dim
-			}
-			continue // one line of a thing tells its size
-		}
 		out = append(out, Size{Of: shortName(of), Dimension: dim, Candidates: s.canon, Sure: sure, Place: r.placeAround(max(c.lo, s.lo-5), min(c.hi, s.hi+3), s.lo)})
 	}
 	return out
 }
 
-// sameSize tells whether a size was told before of the same thing: a key is told by the tool,
-// across flats often only by the fastener.
-func sameSize(o *Size, of, dim string, canon []string) bool {
-	if of == "" || o.Of != of || !slices.Equal(o.Candidates, canon) {
-		return false
-	}
-	turned := func(d string) bool { return d == "key" || d == "across-flats" || d == "unsaid" }
-	return o.Dimension == dim || turned(o.Dimension) && turned(dim)
-}
-
 // drifts tells of "tapping it in with a thirty-two mil socket": what something is driven in
 // or out with has the size of a bore or of nothing, and turns no fastener.
 func (r *reading) drifts(c *clause, m *mention) bool {
+	if m.head == "bit" {
+		return r.drillNear(m)
+	}
 	if m.head != "socket" && m.head != "sockets" && m.head != "spanner" && m.head != "wrench" {
 		return false
 	}
 	for i := c.lo; i < c.hi; i++ {
-		if r.toks[i].men < 0 && driving.has(r.toks[i].s) {
-			return true
+		if r.toks[i].men < 0 && driving.has(r.toks[i].s) && (r.toks[i].s != "drive" || pronounsObj.has(r.word(i+1)) || determiner.has(r.word(i+1))) {
+			for k := i + 1; k < m.lo; k++ {
+				if w := r.toks[k].s; w == "with" || w == "using" {
+					return true
+				}
+			}
 		}
 		if w := r.toks[i].s; (w == "as" || w == "for") && i >= m.hi {
 			for k := i + 1; k < min(c.hi, i+5); k++ {
@@ -1131,6 +1122,17 @@ func (r *reading) drifts(c *clause, m *mention) bool {
 					return true
 				}
 			}
+		}
+	}
+	return false
+}
+
+// drillNear tells whether a bit is one of a drill, by what was said right before: "gap it with a
+// drill bit, three and a half mil bit in between".
+func (r *reading) drillNear(m *mention) bool {
+	for i := max(0, m.lo-14); i < m.lo; i++ {
+		if w := r.toks[i].s; w == "drill" || w == "drilled" || w == "drilling" {
+			return true
 		}
 	}
 	return false

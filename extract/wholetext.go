@@ -1,6 +1,10 @@
 package extract
 
-import "strings"
+import (
+	"strings"
+
+	"wrenchword/extract/lexicon"
+)
 
 // What is quoted of a talk to a reader is quoted in whole sentences, where the talk is written
 // in sentences: half of one says something else, and six of them say nothing.
@@ -68,7 +72,7 @@ func (r *reading) namesMatter(lo, hi int, e *looseEnd) bool {
 		return true
 	}
 	for i := lo; i < hi; i++ {
-		if mi := r.toks[i].men; mi >= 0 && r.topical(&r.mentions[mi]) {
+		if mi := r.toks[i].men; mi >= 0 && r.mentions[mi].kind&(lexicon.Part|lexicon.Fastener|lexicon.Consumable) != 0 && r.topical(&r.mentions[mi]) {
 			return true
 		}
 	}
@@ -93,6 +97,11 @@ func (r *reading) heardAround(lo, hi int) (int, int) {
 // speaker goes on with his own work ends before that. What warns stands at a token and ends
 // before another.
 func (r *reading) inSentences(lo, hi, at, told int) (int, int) {
+	if from, to, ok := r.writtenAround(at, max(told, at+1)); ok && to < len(r.toks) && !r.namesThing(from, to) && r.threatens(int(r.toks[to].cl)) {
+		if _, end, ok := r.writtenAround(from, to+1); ok {
+			return from, end // "Now careful with the next bit. There's a spring and it goes for your eye."
+		}
+	}
 	if from, to, ok := r.writtenAround(lo, hi); ok {
 		lo, hi = from, to
 	} else if from, _, ok := r.writtenAround(at, max(hi, at+1)); ok && lo < from {

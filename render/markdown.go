@@ -275,13 +275,17 @@ func (d *drawer) needed() {
 		d.none("consumables", "Nothing used up was heard.")
 	}
 	d.heading(3, "Sizes heard")
-	for i, s := range d.rec.Sizes {
+	for _, s := range workdoc.SizeLines(d.rec, d.refs) {
 		sure := ""
 		if !s.Sure {
 			sure = ", not sure"
 		}
-		d.item(d.refs.Sizes[i], "- %s: %s%s%s (%s)", named(s.Of, "of something not named"),
-			escapeMarkdown(strings.Join(s.Candidates, " or ")), dimension(s.Dimension), sure, d.at(s.Place))
+		at := d.at(s.Place)
+		for _, p := range s.Also {
+			at += ", " + d.at(p)
+		}
+		d.item(s.Ref, "- %s: %s%s%s (%s)", named(s.Of, "of something not named"),
+			escapeMarkdown(strings.Join(s.Candidates, " or ")), dimension(s.Dimension), sure, at)
 	}
 	if len(d.rec.Sizes) == 0 {
 		d.none("sizes", "No size was heard.")
