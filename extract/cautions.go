@@ -429,7 +429,7 @@ func (r *reading) punctuated(a, b int) bool {
 	return a == b || r.toks[r.clauses[b].hi-1].brk >= brkSentence && (a == 0 || r.toks[r.clauses[a].lo-1].brk >= brkSentence)
 }
 
-var hanging = set("a an the my your our his her its their to of with and or but so because cause if when than as at from for otherwise be is are was 's don't not no never too very just some any which who that's there's")
+var hanging = set("a an the my your our his her its their to of with and or but so because cause if when than as at from for otherwise be is are was 's don't not no never too very just some any which who that's there's holds keeps needs wants makes takes gives")
 
 // hangs tells whether a clause stops where no sentence can.
 func (r *reading) hangs(ci int) bool {

@@ -30,6 +30,12 @@ func (r *reading) open(rec *Record) {
 	ids := map[string]int{}
 	for i := range rec.Open {
 		o := &rec.Open[i]
+		if o.shown != nil {
+			if o.Quote = o.shown.quote; o.shown.asked == o.Question {
+				o.Question = o.shown.question
+			}
+			o.shown = nil
+		}
 		o.ID = openID(*o, ids)
 		o.AlsoAt = otherTimes(o.At, o.AlsoAt)
 	}
@@ -112,8 +118,7 @@ func (r *reading) ledgerOpen(rec *Record, said []Open) []Open {
 			continue
 		}
 		last := t.events[len(t.events)-1]
-		lo, hi := r.heardAround(last.lo, last.hi)
-		o := Open{Kind: kind, Before: BeforeUse, About: torqueName(t), LedgerID: e.ID, Place: r.placeAround(lo, hi, last.lo).by("ledger: left " + e.State)}
+		o := Open{Kind: kind, Before: BeforeUse, About: torqueName(t), LedgerID: e.ID, Place: r.placeAround(max(0, last.lo-3), last.hi+5, last.lo).by("ledger: left " + e.State)}
 		if o.About == "" {
 			o.About = e.Kind
 		}
@@ -126,6 +131,7 @@ func (r *reading) ledgerOpen(rec *Record, said []Open) []Open {
 			}
 		}
 		o.Question = question(o)
+		o.shown = &shownAs{r.place(r.heardAround(last.lo, last.hi)).Quote, o.Question, o.Question}
 		out = append(out, o)
 	}
 	return out

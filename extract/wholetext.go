@@ -12,6 +12,10 @@ import (
 // longestQuote is how many words are quoted at most.
 const longestQuote = 38
 
+// A shownAs is what is shown of an open question once it is weighed, which goes by more words
+// than a reader wants.
+type shownAs struct{ quote, asked, question string }
+
 // endsAsWritten tells whether a sentence ends with a token because a stop is written there.
 // The stops that were put back into captions are none: they may stand in the wrong place.
 func (r *reading) endsAsWritten(i int) bool {
@@ -59,7 +63,7 @@ func (r *reading) inItsSentence(lo, hi int, e *looseEnd) (int, int) {
 			break // its name is told beside the quote
 		}
 	}
-	if to-from < 4 {
+	if to-from < 4 || !e.sure && to-from < 8 && !r.namesMatter(from, to, e) {
 		return lo, hi
 	}
 	return from, to
@@ -71,6 +75,11 @@ func (r *reading) namesMatter(lo, hi int, e *looseEnd) bool {
 	if e.noun >= lo && e.noun < hi || e.topic >= 0 && r.mentions[e.topic].lo >= lo && r.mentions[e.topic].lo < hi {
 		return true
 	}
+	return r.partBetween(lo, hi)
+}
+
+// partBetween tells whether a part, a fastener or a stuff is named between two tokens.
+func (r *reading) partBetween(lo, hi int) bool {
 	for i := lo; i < hi; i++ {
 		if mi := r.toks[i].men; mi >= 0 && r.mentions[mi].kind&(lexicon.Part|lexicon.Fastener|lexicon.Consumable) != 0 && r.topical(&r.mentions[mi]) {
 			return true
@@ -97,15 +106,25 @@ func (r *reading) heardAround(lo, hi int) (int, int) {
 // speaker goes on with his own work ends before that. What warns stands at a token and ends
 // before another.
 func (r *reading) inSentences(lo, hi, at, told int) (int, int) {
-	if from, to, ok := r.writtenAround(at, max(told, at+1)); ok && to < len(r.toks) && !r.namesThing(from, to) && r.threatens(int(r.toks[to].cl)) {
-		if _, end, ok := r.writtenAround(from, to+1); ok {
-			return from, end // "Now careful with the next bit. There's a spring and it goes for your eye."
+	if from, to, ok := r.writtenAround(at, max(told, at+1)); ok && to < len(r.toks) && !r.partBetween(from, to) {
+		_, end, ok := r.writtenAround(from, to+1)
+		for k := int(r.toks[min(to, len(r.toks)-1)].cl); ok && k < len(r.clauses) && r.clauses[k].lo < end; k++ {
+			if r.threatens(k) {
+				return from, end // "Now careful with the next bit. There's a spring and it goes for your eye."
+			}
 		}
 	}
 	if from, to, ok := r.writtenAround(lo, hi); ok {
 		lo, hi = from, to
 	} else if from, _, ok := r.writtenAround(at, max(hi, at+1)); ok && lo < from {
 		lo = from
+	}
+	for !r.endsAsWritten(lo-1) && leansOn.has(r.toks[lo].s) && lo == r.clauses[r.toks[lo].cl].lo {
+		k := int(r.toks[lo].cl)
+		if k == 0 || r.clauses[k-1].sentence != r.clauses[k].sentence || r.clauses[k].hi < hi || hi-r.clauses[k-1].lo > longestWarning {
+			break
+		}
+		lo = r.clauses[k-1].lo // "take your props out | before you hand it back"
 	}
 	for i := told; i+2 < hi; i++ {
 		if r.toks[i].s == "and" && i > lo && r.toks[i-1].brk >= brkComma && r.toks[i-1].brk < brkSentence && (r.word(i+1) == "i" || r.word(i+1) == "we") && !r.threatens(int(r.toks[i+1].cl)) && r.clauses[r.toks[i+1].cl].mood&(warned|negated) == 0 {
@@ -120,6 +139,9 @@ func (r *reading) inSentences(lo, hi, at, told int) (int, int) {
 	}
 	return lo, hi
 }
+
+// leansOn are the words that begin what is said of the clause before.
+var leansOn = set("before until till because cause cuz otherwise or unless so")
 
 // elliptic are the words at the end of a sentence that stand for what was said before.
 var elliptic = set("can could will would does did should must may might")

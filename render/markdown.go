@@ -267,11 +267,16 @@ func (d *drawer) needed() {
 		d.none("parts", "No part was heard.")
 	}
 	d.heading(3, "Used up")
+	used := 0
 	for i, c := range d.rec.Consumables {
+		if workdoc.StandsIn(d.rec, c) {
+			continue
+		}
+		used++
 		d.item(d.refs.Consumables[i], "- [ ] %s%s (%s)", named(c.Name, "something that was not named"),
 			prefixed(", on ", escapeMarkdown(c.UsedOn)), d.at(c.Place))
 	}
-	if len(d.rec.Consumables) == 0 {
+	if used == 0 {
 		d.none("consumables", "Nothing used up was heard.")
 	}
 	d.heading(3, "Sizes heard")

@@ -758,7 +758,7 @@ func (b *builder) needed() {
 	}
 	used := List{Title: "Used up", None: "Nothing used up was heard."}
 	for i, c := range b.rec.Consumables {
-		if b.removed(b.doc.Refs.Consumables[i]) {
+		if b.removed(b.doc.Refs.Consumables[i]) || workdoc.StandsIn(b.rec, c) {
 			continue
 		}
 		on := ""

@@ -37,3 +37,11 @@ func SizeLines(rec *extract.Record, refs Refs) []SizeLine {
 
 // turned are the dimensions of what a fastener is turned by.
 var turned = map[string]bool{"key": true, "across-flats": true, "unsaid": true}
+
+// StandsIn tells whether what is used up stands in for a part: it is told among the parts, as
+// what is to be replaced, and not again.
+func StandsIn(rec *extract.Record, c extract.Consumable) bool {
+	return slices.ContainsFunc(rec.Parts, func(p extract.Part) bool {
+		return p.Disposition == "temporary" && p.Name == c.Name && c.Name != ""
+	})
+}
