@@ -731,12 +731,30 @@ func (r *reading) onlyLike(c *clause, i int, a *act) bool {
 		return r.word(i+1) == "on" || i+1 < c.hi && t.brk >= brkComma
 	case t.s == "empty":
 		return len(a.objects) == 0 && a.pronoun == "" && (next.is(wNumber|wCountOf) || next.is(wPreposition)) // "run it empty five minutes"
+	case i > c.lo && r.toks[i-1].s == "keeps":
+		return true // "the burner keeps locking out"
+	case (t.s == "waiting" || t.s == "wait") && r.waitsFor(c, i):
+		return true
 	case t.s == "wait":
 		return t.brk >= brkComma && r.word(i+1) != "until"
 	case t.s == "plumb":
 		return i > c.lo && t.brk < brkComma && !next.is(wDeterminer|wPronoun) && strings.HasSuffix(r.toks[i-1].s, "ed")
 	case strings.HasSuffix(t.s, "ing"):
 		return t.brk >= brkComma && a.pronoun == "" && !a.unknown && a.hi == i+1 && len(a.objects) == 1 && r.mentions[a.objects[0]].hi <= i && (i == c.lo || r.toks[i-1].brk >= brkComma)
+	}
+	return false
+}
+
+// waitsFor tells of "I'm waiting on the shim": for what is to come, and no step. "Wait for the
+// housing to cool" is one.
+func (r *reading) waitsFor(c *clause, i int) bool {
+	if w := r.word(i + 1); i+1 >= c.hi || w != "on" && w != "for" {
+		return false
+	}
+	for _, mi := range c.mentions {
+		if m := &r.mentions[mi]; m.from >= i+2 && m.lo <= i+5 {
+			return m.kind&(lexicon.Part|lexicon.Fastener) != 0 && (m.hi >= c.hi || r.toks[m.hi].s != "to" || r.word(m.hi+1) == "come" || r.word(m.hi+1) == "arrive")
+		}
 	}
 	return false
 }

@@ -60,9 +60,10 @@ func (r *reading) restsOn(last, ci int, kind string) bool {
 func (r *reading) warning(ci int) (lo, hi int, kind string) {
 	c := &r.clauses[ci]
 	lo, hi = c.lo, c.hi
+	told := c.hi // the end of what tells that it warns
 	for _, q := range c.cues {
 		if q.mood&warned != 0 && r.warns(c, q) {
-			kind = "told"
+			kind, told = "told", q.hi
 			if w := r.toks[q.lo].s; (w == "dangerous" || w == "danger") && len(c.mentions) == 0 {
 				kind = "emphasis"
 			}
@@ -132,6 +133,7 @@ func (r *reading) warning(ci int) (lo, hi int, kind string) {
 			if kind == "" {
 				continue
 			}
+			told = o.hi
 			if o.lo-c.lo > 8 {
 				lo = r.phraseStart(c, o.lo)
 			}
@@ -161,6 +163,7 @@ func (r *reading) warning(ci int) (lo, hi int, kind string) {
 			lo = r.clauses[k-1].lo
 		}
 	}
+	lo, hi = r.inSentences(lo, hi, c.lo, max(told, lo+1))
 	return lo, hi, kind
 }
 
@@ -426,7 +429,7 @@ func (r *reading) punctuated(a, b int) bool {
 	return a == b || r.toks[r.clauses[b].hi-1].brk >= brkSentence && (a == 0 || r.toks[r.clauses[a].lo-1].brk >= brkSentence)
 }
 
-var hanging = set("a an the my your our his her its their to of with and or but so because cause if when than as at from for otherwise be is are was 's don't not no never too very just some any which who that's there's")
+var hanging = set("a an the my your our his her its their to of with and or but so because cause if when than as at from for otherwise be is are was 's don't not no never too very just some any which who that's there's holds keeps needs wants makes takes gives")
 
 // hangs tells whether a clause stops where no sentence can.
 func (r *reading) hangs(ci int) bool {
@@ -435,6 +438,9 @@ func (r *reading) hangs(ci int) bool {
 		return false
 	}
 	w := r.toks[r.clauses[ci].lo].s
+	if n := r.word(r.clauses[ci].lo + 1); n == "if" && (w == "because" || w == "cause" || w == "and" || w == "so" || w == "but") {
+		w = n // "because if that rod drops off, | the brakes get no pressure"
+	}
 	return hanging.has(t.s) || w == "if" || w == "before" || w == "unless" || w == "until" || w == "till"
 }
 

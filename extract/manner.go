@@ -51,7 +51,7 @@ func (r *reading) conditionOf(q *quantity) string {
 			continue
 		}
 		for k := max(lo, i-3); k < min(hi, i+4); k++ {
-			if c := slippery[r.toks[k].s]; c != "" && strings.HasPrefix(w, "thread") && !negates(r.word(k-1)) {
+			if c := slippery[r.toks[k].s]; c != "" && strings.HasPrefix(w, "thread") && !isNot(r.word(k-1)) {
 				return c + " threads"
 			}
 		}
@@ -59,7 +59,7 @@ func (r *reading) conditionOf(q *quantity) string {
 			continue
 		}
 		for k := i - 3; k >= max(lo, i-8); k-- {
-			if m := r.toks[k].men; m >= 0 && (lubricants.has(r.mentions[m].head) || smeared.has(r.mentions[m].head)) && !slices.ContainsFunc(r.toks[max(lo, k-3):k], func(t tok) bool { return negates(t.s) }) {
+			if m := r.toks[k].men; m >= 0 && (lubricants.has(r.mentions[m].head) || smeared.has(r.mentions[m].head)) && !slices.ContainsFunc(r.toks[max(lo, k-3):k], func(t tok) bool { return isNot(t.s) }) {
 				return r.mentions[m].name + " " + r.word(i-2) + " the " + w
 			}
 		}
@@ -67,8 +67,8 @@ func (r *reading) conditionOf(q *quantity) string {
 	return ""
 }
 
-// negates tells whether a word says that there is none.
-func negates(w string) bool { return w == "no" || w == "not" || w == "without" || w == "never" }
+// isNot tells whether a word says that there is none.
+func isNot(w string) bool { return w == "no" || w == "not" || w == "without" || w == "never" }
 
 // around gives the tokens of the clauses right around a value in which no other one stands.
 func (r *reading) around(q *quantity, back int) (lo, hi int) {

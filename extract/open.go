@@ -30,6 +30,12 @@ func (r *reading) open(rec *Record) {
 	ids := map[string]int{}
 	for i := range rec.Open {
 		o := &rec.Open[i]
+		if o.shown != nil {
+			if o.Quote = o.shown.quote; o.shown.asked == o.Question {
+				o.Question = o.shown.question
+			}
+			o.shown = nil
+		}
 		o.ID = openID(*o, ids)
 		o.AlsoAt = otherTimes(o.At, o.AlsoAt)
 	}
@@ -125,6 +131,7 @@ func (r *reading) ledgerOpen(rec *Record, said []Open) []Open {
 			}
 		}
 		o.Question = question(o)
+		o.shown = &shownAs{r.place(r.heardAround(last.lo, last.hi)).Quote, o.Question, o.Question}
 		out = append(out, o)
 	}
 	return out

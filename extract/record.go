@@ -257,6 +257,7 @@ type Open struct {
 	AlsoAt   []float64 `json:"also_at"`
 	Findings []Finding `json:"findings,omitempty"`
 	Place
+	shown *shownAs
 }
 
 // Tells tells whether the question holds the words it was raised in.

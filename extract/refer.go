@@ -1315,6 +1315,10 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		if name == "tighten" && !t.fastener && a.verb >= 0 && r.lemma1(r.toks[a.verb].s) == "go" {
 			continue // round a bore with a scuff pad
 		}
+		if name == "start by hand" && a.subject && st == "" && r.foundByHand(c, a) || n == "fit" && a.verb < 0 && r.lacksIt(c, a, t) {
+			a.mood |= framed
+			continue
+		}
 		if name == "start by hand" && a.subject && (a.verb >= 0 || a.rule == toldByHand) && st == "" && !s.fitting(a.lo) && s.apart(a.lo) && !r.fitsBack(c) && !r.withMine(c, a.hi) {
 			continue // "the hose on the back, that's just hand tight"
 		}
@@ -1363,6 +1367,57 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		a.mood |= framed // it tells where a thing is or how it was found
 	}
 }
+
+// foundByHand tells of "loose! that's only finger tight", "it was no more than finger tight":
+// how a fastener was found, and not how it was left.
+func (r *reading) foundByHand(c *clause, a *act) bool {
+	if r.fitsBack(c) || !r.saidIn(c, "tight") {
+		return false
+	}
+	for i := c.lo; i < a.hi; i++ {
+		if w := r.toks[i].s; w == "i" || w == "we" || w == "leave" || w == "left" {
+			return false
+		} else if (w == "was" || w == "were") && (r.word(i+1) == "only" || r.word(i+1) == "no" || r.word(i+1) == "barely") {
+			return true
+		}
+	}
+	at := int(r.toks[a.lo].cl)
+	lo, hi := r.nearBy(at, 1, 1, 6)
+	for i := r.clauses[lo].lo; i < r.clauses[hi].hi; i++ {
+		if w := r.toks[i].s; w == "loose" && r.toks[i].men < 0 && r.word(i-1) != "leave" && r.word(i-1) != "it" || w == "wonder" && r.word(i-1) == "no" {
+			return true
+		}
+	}
+	return false
+}
+
+// lacksIt tells of "pin in, clip... I've no clip the right size": that a thing is named in its
+// turn and not there.
+func (r *reading) lacksIt(c *clause, a *act, t *thing) bool {
+	_, last := r.nearBy(int(r.toks[a.lo].cl), 0, 2, 5)
+	for i := a.hi; i < r.clauses[last].hi; i++ {
+		mi := r.toks[i].men
+		if mi < 0 || r.mentions[mi].head != t.head || r.mentions[mi].lo < a.hi {
+			continue
+		}
+		m := &r.mentions[mi]
+		if slices.Contains(m.mods, "spare") || slices.Contains(m.mods, "other") {
+			return false
+		}
+		switch r.word(m.lo - 1) {
+		case "no":
+			w := r.word(m.lo - 2)
+			return w == "'ve" || w == "have" || w == "got" || w == "'s" || w == "there's"
+		case "a", "any", "the", "another":
+			w := r.word(m.lo - 2)
+			return w == "have" && negates.has(r.word(m.lo-3)) || w == "got" && negates.has(r.word(m.lo-3)) || w == "haven't" || w == "find" && negates.has(r.word(m.lo-3))
+		}
+		return false
+	}
+	return false
+}
+
+var negates = set("don't haven't can't cannot not didn't never")
 
 // comesTrue tells whether an act that only frames another is done when that one is: "once
 // those bolts are out the cover lifts off".

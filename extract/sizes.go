@@ -1047,6 +1047,9 @@ func (r *reading) sizes(found []sized) []Size {
 		if s.tool >= 0 && strings.Contains(r.mentions[s.tool].name, "drill") {
 			continue // of the hole
 		}
+		if s.tool >= 0 && r.drifts(c, &r.mentions[s.tool]) {
+			continue // of what it is driven in with
+		}
 		listed := r.inToolList(&mention{lo: s.lo, cl: s.cl})
 		of, t := r.sizeOf(&s, row[[2]int{s.cl, s.tool}] > 2 || listed)
 		if of == "" && listed && s.kind != normalize.Thread {
@@ -1095,6 +1098,47 @@ func (r *reading) sizes(found []sized) []Size {
 	}
 	return out
 }
+
+// drifts tells of "tapping it in with a thirty-two mil socket": what something is driven in
+// or out with has the size of a bore or of nothing, and turns no fastener.
+func (r *reading) drifts(c *clause, m *mention) bool {
+	if m.head == "bit" {
+		return r.drillNear(m)
+	}
+	if m.head != "socket" && m.head != "sockets" && m.head != "spanner" && m.head != "wrench" {
+		return false
+	}
+	for i := c.lo; i < c.hi; i++ {
+		if r.toks[i].men < 0 && driving.has(r.toks[i].s) && (r.toks[i].s != "drive" || pronounsObj.has(r.word(i+1)) || determiner.has(r.word(i+1))) {
+			for k := i + 1; k < m.lo; k++ {
+				if w := r.toks[k].s; w == "with" || w == "using" {
+					return true
+				}
+			}
+		}
+		if w := r.toks[i].s; (w == "as" || w == "for") && i >= m.hi {
+			for k := i + 1; k < min(c.hi, i+5); k++ {
+				if w := r.toks[k].s; w == "drift" || w == "driver" || w == "mandrel" || w == "pusher" || w == "dolly" || w == "punch" {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// drillNear tells whether a bit is one of a drill, by what was said right before: "gap it with a
+// drill bit, three and a half mil bit in between".
+func (r *reading) drillNear(m *mention) bool {
+	for i := max(0, m.lo-14); i < m.lo; i++ {
+		if w := r.toks[i].s; w == "drill" || w == "drilled" || w == "drilling" {
+			return true
+		}
+	}
+	return false
+}
+
+var driving = set("tap taps tapping tapped knock knocks knocking knocked drive drives driving drove drift drifts drifting drifted press presses pressing pressed hammer hammering hammered whack whacked pound pounding pounded bash bashed")
 
 // doubtAt tells whether a clause doubts what is said at [lo,hi): it hedges, and not only
 // another number ("fifteen, with about two foot of extension"), or the next says that

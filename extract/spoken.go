@@ -2729,16 +2729,27 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 	if o.About == "" {
 		o.About = r.saidWords(e)
 	}
+	for _, k := range e.also {
+		o.AlsoAt = append(o.AlsoAt, round3(r.at(k)))
+	}
+	r.wordEnd(&o, e, from, lo, hi)
+	if a, b := r.inItsSentence(lo, hi, e); a != lo || b != hi {
+		shown := o
+		r.wordEnd(&shown, e, from, a, b)
+		o.shown = &shownAs{shown.Quote, o.Question, shown.Question}
+	}
+	return o
+}
+
+// wordEnd words the question of an end, with the words from lo to hi quoted of it.
+func (r *reading) wordEnd(o *Open, e *looseEnd, from, lo, hi int) {
 	o.Place = r.placeAround(lo, hi, e.lo).by("said: " + r.text(e.lo, e.hi))
 	if e.signal == "recap" {
 		o.Rule = "recap: " + r.text(e.lo, e.hi)
 	}
-	for _, k := range e.also {
-		o.AlsoAt = append(o.AlsoAt, round3(r.at(k)))
-	}
-	o.Question = spokenQuestion(o, e.sure && o.About != "" && (e.topic >= 0 || e.noun >= 0 || o.LedgerID != "" || e.kind == Unsure), r.perhapsOf(from, lo, hi, e))
+	o.Question = spokenQuestion(*o, e.sure && o.About != "" && (e.topic >= 0 || e.noun >= 0 || o.LedgerID != "" || e.kind == Unsure), r.perhapsOf(from, lo, hi, e))
 	if e.signal == "recap" && e.noun >= 0 && len(r.lex.Lemmas(r.toks[e.noun].s)) > 0 {
-		o.Question = spokenQuestion(o, false, "") // "bleed it": what is to be done, of no thing
+		o.Question = spokenQuestion(*o, false, "") // "bleed it": what is to be done, of no thing
 	}
 	if e.signal == "again" && o.Before == BeforeLater && o.Due != "" {
 		of := ""
@@ -2757,7 +2768,6 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 		}
 		o.Question = "Is " + what + " the right size and kind for this machine: “" + o.Quote + "”?"
 	}
-	return o
 }
 
 // perhapsOf names what an end that names no thing may be of, where the words quoted no

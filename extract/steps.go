@@ -1249,6 +1249,9 @@ func (r *reading) objectNames(a *act) string {
 			put(n)
 		}
 	}
+	ns = slices.DeleteFunc(ns, func(n string) bool {
+		return slices.ContainsFunc(ns, func(o string) bool { return o != n && lexicon.Singular(n) != lexicon.Singular(o) && oneOf(n, o) })
+	})
 	switch len(ns) {
 	case 0:
 		return ""
@@ -1257,6 +1260,16 @@ func (r *reading) objectNames(a *act) string {
 	}
 	return strings.Join(ns[:len(ns)-1], ", ") + " and " + ns[len(ns)-1]
 }
+
+// oneOf tells whether a name is of one of those that another names: the "bottom cover bolt" is
+// one of the "cover bolts".
+func oneOf(one, all string) bool {
+	rest, ok := strings.CutSuffix(lexicon.Singular(one), lexicon.Singular(all))
+	return ok && lexicon.Singular(all) != all && lexicon.Singular(one) == one && strings.Contains(all, " ") && strings.HasSuffix(rest, " ")
+}
+
+// exclaims are the words of somebody content with what was just done.
+var exclaims = set("gone sorted bosh lovely grand mint sound sweet beautiful perfect cracking")
 
 // calledIn is what a step calls a thing, by the way it was called.
 func (r *reading) calledIn(m *mention) string {
@@ -1705,6 +1718,9 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		if t.s == "as" && r.word(i+1) == "well" && r.word(i+2) != "as" {
 			i++ // "take that off as well"
 			continue
+		}
+		if i >= a.hi && objPlaced && i > first && t.men < 0 && exclaims.has(t.s) && (i+1 == end || t.s == "gone" && particle.has(r.toks[i-1].s)) {
+			break // "nip the hose up gone"
 		}
 		if i > a.hi && objPlaced && (t.s == "call" && (r.word(i+1) == "it" || r.word(i+1) == "that") || t.s == "doing" || t.s == "done" && i+1 == end) {
 			break // "back it off a flat, call it a flat"

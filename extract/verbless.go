@@ -1331,7 +1331,7 @@ func offOrBack(w string, back bool) bool { return w == "off" || w == "out" || ba
 func (r *reading) switchedOff(m *mention) bool {
 	if h := m.head; h == "brake" || h == "brakes" || h == "handbrake" {
 		for _, w := range m.mods {
-			if w == "chain" || w == "hand" || w == "front" || w == "rear" || w == "back" || w == "park" || w == "parking" || w == "foot" || w == "blade" {
+			if w == "chain" || w == "hand" || w == "front" || w == "rear" || w == "back" || w == "park" || w == "parking" || w == "foot" || w == "blade" || w == "flywheel" {
 				return true
 			}
 		}
@@ -1349,7 +1349,7 @@ func isSwitched(m *mention) bool {
 var cutsPower = set("key main mains master kill power ignition isolator isolation isolating wall stop run battery")
 
 // switched are the things that "off" switches off.
-var switched = set("engine motor ignition power light headlight charger pump heater drill saw breaker mains main spur isolator supply electricity gas propane water tap stopcock valve fuel machine tractor compressor disconnect current feed")
+var switched = set("engine motor ignition power pto hydraulics light headlight charger pump heater drill saw breaker mains main spur isolator supply electricity gas propane water tap stopcock valve fuel machine tractor compressor disconnect current feed")
 
 // supplies are what is switched that is no part of a machine.
 var supplies = set("breaker mains main spur isolator supply electricity gas propane water tap stopcock power disconnect current feed")
@@ -1390,6 +1390,9 @@ func (r *reading) verbless(ci int) {
 			continue // "there's a nut back in here"
 		}
 		w := r.toks[j].s
+		if r.shownOff(c, m, j) {
+			continue
+		}
 		if n := r.word(j + 2); r.word(j+1) == "and" && r.toks[j].brk == brkNone && (w == "in" && n == "out" || w == "up" && n == "down" || w == "on" && n == "off" || w == "off" && n == "on") {
 			continue // "the arm in and out": how it runs
 		}
@@ -1470,6 +1473,21 @@ func (r *reading) verbless(ci int) {
 			}
 		}
 	}
+}
+
+// shownOff tells of "this is the ram off the log splitter", "here's the pump out of the
+// barge": whose a thing is that lies on the bench, and no step.
+func (r *reading) shownOff(c *clause, m *mention, j int) bool {
+	if w := r.word(j + 1); !offWords.has(r.toks[j].s) || j != m.hi || w != "the" && w != "a" && w != "an" && w != "my" && w != "our" && w != "his" && w != "her" && w != "their" && !(w == "of" && r.word(j+2) != "the") {
+		return false
+	}
+	for i := m.from - 1; i > c.lo && i >= m.from-3; i-- {
+		if w := r.toks[i].s; w == "'s" || w == "is" || w == "are" {
+			p := r.toks[i-1].s
+			return p == "this" || p == "these" || p == "here" && (i-1 == c.lo || r.toks[i-2].s != "that") || p == "got" || p == "today"
+		}
+	}
+	return false
 }
 
 // lackedThere tells whether the words from token i on point to where a thing is and say that it

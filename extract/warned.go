@@ -30,7 +30,7 @@ func (r *reading) warnedToo(told []Caution) []Caution {
 		if near[k] && r.warnedTold == nil || c.chatter || c.mood&(aside|greeting) != 0 {
 			continue
 		}
-		warns := r.weigh(k).warns > warnedAhead && !near[k]
+		warns := r.weigh(k).warns > warnedAhead && !near[k] && !(r.toks[c.lo].s == "never" && r.pastAt(c.lo+1)) // "never been told a number for that"
 		if r.warnedTold != nil {
 			r.warnedTold(s, r.hintRow, warns)
 		}

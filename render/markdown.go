@@ -267,21 +267,30 @@ func (d *drawer) needed() {
 		d.none("parts", "No part was heard.")
 	}
 	d.heading(3, "Used up")
+	used := 0
 	for i, c := range d.rec.Consumables {
+		if workdoc.StandsIn(d.rec, c) {
+			continue
+		}
+		used++
 		d.item(d.refs.Consumables[i], "- [ ] %s%s (%s)", named(c.Name, "something that was not named"),
 			prefixed(", on ", escapeMarkdown(c.UsedOn)), d.at(c.Place))
 	}
-	if len(d.rec.Consumables) == 0 {
+	if used == 0 {
 		d.none("consumables", "Nothing used up was heard.")
 	}
 	d.heading(3, "Sizes heard")
-	for i, s := range d.rec.Sizes {
+	for _, s := range workdoc.SizeLines(d.rec, d.refs) {
 		sure := ""
 		if !s.Sure {
 			sure = ", not sure"
 		}
-		d.item(d.refs.Sizes[i], "- %s: %s%s%s (%s)", named(s.Of, "of something not named"),
-			escapeMarkdown(strings.Join(s.Candidates, " or ")), dimension(s.Dimension), sure, d.at(s.Place))
+		at := d.at(s.Place)
+		for _, p := range s.Also {
+			at += ", " + d.at(p)
+		}
+		d.item(s.Ref, "- %s: %s%s%s (%s)", named(s.Of, "of something not named"),
+			escapeMarkdown(strings.Join(s.Candidates, " or ")), dimension(s.Dimension), sure, at)
 	}
 	if len(d.rec.Sizes) == 0 {
 		d.none("sizes", "No size was heard.")

@@ -758,7 +758,7 @@ func (b *builder) needed() {
 	}
 	used := List{Title: "Used up", None: "Nothing used up was heard."}
 	for i, c := range b.rec.Consumables {
-		if b.removed(b.doc.Refs.Consumables[i]) {
+		if b.removed(b.doc.Refs.Consumables[i]) || workdoc.StandsIn(b.rec, c) {
 			continue
 		}
 		on := ""
@@ -768,8 +768,8 @@ func (b *builder) needed() {
 		used.Items = append(used.Items, b.thing(b.doc.Refs.Consumables[i], orElse(c.Name, "something that was not named"), on, c.Place))
 	}
 	sizes := List{Title: "Sizes heard", None: "No size was heard."}
-	for i, s := range b.rec.Sizes {
-		if b.removed(b.doc.Refs.Sizes[i]) {
+	for _, s := range workdoc.SizeLines(b.rec, b.doc.Refs) {
+		if b.removed(s.Ref) {
 			continue
 		}
 		text := orElse(s.Of, "something not named") + ": " + strings.Join(s.Candidates, " or ")
@@ -780,7 +780,7 @@ func (b *builder) needed() {
 		if !s.Sure {
 			remark = "not sure"
 		}
-		it := b.thing(b.doc.Refs.Sizes[i], text, remark, s.Place)
+		it := b.thing(s.Ref, text, remark, s.Place)
 		it.Box = false
 		sizes.Items = append(sizes.Items, it)
 	}

@@ -32,7 +32,7 @@ func Left(e extract.Entry) string {
 // Called names an entry, with the doubt where the talk has only a bare word for it.
 func Called(e extract.Entry) string {
 	if e.Unnamed && e.Item != "" {
-		return e.Item + ", which was not said"
+		return e.Item + " (of what was not said)"
 	}
 	return e.Item
 }

@@ -17,7 +17,7 @@ func TestLeftShowsDoubt(t *testing.T) {
 		{extract.Entry{Item: "cover bolts", Kind: "fastener", State: extract.Refitted}, "back on, tightness not said", "", "cover bolts"},
 		{extract.Entry{Item: "cover", Kind: "part", State: extract.Refitted, Inferred: "it was named in its turn"},
 			"back on, not said in so many words", "doubt: it was named in its turn", "cover"},
-		{extract.Entry{Item: "bolts", Unnamed: true, Kind: "fastener", State: extract.HandTight, StoredAt: "jam lid"}, "hand-tight", "put: jam lid", "bolts, which was not said"},
+		{extract.Entry{Item: "bolts", Unnamed: true, Kind: "fastener", State: extract.HandTight, StoredAt: "jam lid"}, "hand-tight", "put: jam lid", "bolts (of what was not said)"},
 		{extract.Entry{Item: "cover bolts", Kind: "fastener", State: extract.Torqued, NamedAfter: "cover"},
 			"tightened to a value that was not said", "name: taken from the cover that the talk was about", "cover bolts"},
 	} {
