@@ -260,6 +260,7 @@ func TestStopsPutBack(t *testing.T) {
 		{"never lift the flywheel on your own guard back on top nut on", "never lift the flywheel on your own | guard back on | top nut on"},
 		{"seat off battery out old battery in the bin", "seat off | battery out | old battery in the bin"},
 		{"the sump plug goes in forty newton metres", "the sump plug goes in | forty newton metres"},
+		{"studs in all six thirty-five newton metres", "studs in | all six | thirty-five newton metres"},
 		{"off it comes new rotor on line up the holes", "off it comes | new rotor on | line up the holes"},
 		{"nip the union up gone", "nip the union up | gone"},
 		{"never let it hang off the loom", "never let it hang off the loom"},

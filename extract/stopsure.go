@@ -28,6 +28,9 @@ func (r *reading) stopTold(i, begun int) (end uint8, whole int, sure bool) {
 	if goneWords.has(r.word(i)) && (r.kind(i-1).is(wOff|wOn) || r.word(i-1) == "up" || r.word(i-1) == "down") {
 		return brkSentence, 0, true // "nip the hose up | gone"
 	}
+	if r.word(i-2) == "all" && countOf[r.word(i-1)] > 0 && r.turnedTo(i) {
+		return brkSentence, 0, true // "all five | twenty-three newton metres" is not 523
+	}
 	return brkSentence, 0, beforeOrders.has(r.word(i-1)) && r.orderAt(i) || r.kind(i-1).is(wOn) && r.turnedTo(i)
 }
 
