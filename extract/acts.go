@@ -225,6 +225,9 @@ func (r *reading) takesNothingOff(ci int, a *act) bool {
 	if len(a.objects) == 1 && r.padlock(&r.mentions[a.objects[0]]) {
 		return true
 	}
+	if last == "out" && next == "and" && r.outAndBack(a.hi+1) {
+		return true
+	}
 	if !a.subject {
 		return false
 	}
@@ -245,6 +248,21 @@ func (r *reading) takesNothingOff(ci int, a *act) bool {
 		}
 	}
 	return false
+}
+
+// outAndBack tells whether the "back" at a token ends a stroke: "run it out and back a few
+// times", but not "take it out and back in" nor "and back the bolt off".
+func (r *reading) outAndBack(i int) bool {
+	if r.word(i) != "back" {
+		return false
+	}
+	switch w := r.word(i + 1); w {
+	case "", "again", "twice", "once", "till", "until", "to", "slowly", "few", "by":
+		return true
+	case "a":
+		return r.word(i+2) == "few" || r.word(i+2) == "couple"
+	}
+	return r.toks[i].brk >= brkComma || r.kind(i+1).is(wNumber) && (r.word(i+2) == "times" || r.word(i+2) == "or")
 }
 
 // padlock tells whether a mention is of the lock that keeps a machine switched off: "Lock

@@ -291,9 +291,10 @@ func (r *reading) stopsIn(table stopTable, lo, hi int, timed bool) {
 	var s since
 	var keys []uint64
 	s.hear(&g, 0, brkSentence)
+	whole := 0
 	for i := 1; i < hi-lo; i++ {
 		t, last := &r.toks[lo+i], &r.toks[lo+i-1]
-		if last.brk < brkSentence && g.names[i] == 0 && !endsNothing.has(last.s) && !table.never(g.tags[i+1], g.tags[i+2]) && !(numeral(last) && fraction.has(t.s)) && !(numeral(t) && last.is(wLinking)) && !r.hundreds(lo+i) && !r.toldNot(lo+i) {
+		if last.brk < brkSentence && lo+i >= whole && g.names[i] == 0 && !endsNothing.has(last.s) && !table.never(g.tags[i+1], g.tags[i+2]) && !(numeral(last) && fraction.has(t.s)) && !(numeral(t) && last.is(wLinking)) && !r.hundreds(lo+i) && !r.toldNot(lo+i) {
 			keys = g.keys(keys[:0], i, &s)
 			comma, stop := table.sum(keys)
 			if timed && last.brk == brkPause || last.brk == brkLine {
@@ -301,6 +302,9 @@ func (r *reading) stopsIn(table stopTable, lo, hi int, timed bool) {
 				stop += pauseStop
 			}
 			end := ends(comma, stop)
+			if told, to, sure := r.stopTold(lo+i, lo+i-s.words); sure {
+				end, whole = told, to
+			}
 			if end == brkSentence && s.sentence == s.words && r.framed(lo+i-s.sentence) {
 				end = brkComma // "before you touch that belt, take a picture"
 			}

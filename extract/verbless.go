@@ -1357,6 +1357,9 @@ var supplies = set("breaker mains main spur isolator supply electricity gas prop
 // returning are the particles of a thing that goes back where it was.
 var returning = set("up down through round around home over inside")
 
+// fromThere are the words by which an "off" or "on" begins what is told next: "cover on, off we go".
+var fromThere = set("with to it they she we you i comes come goes go the")
+
 var offWords = set("off out")
 var onWords = set("on in")
 
@@ -1393,8 +1396,11 @@ func (r *reading) verbless(ci int) {
 		if r.shownOff(c, m, j) {
 			continue
 		}
-		if n := r.word(j + 2); r.word(j+1) == "and" && r.toks[j].brk == brkNone && (w == "in" && n == "out" || w == "up" && n == "down" || w == "on" && n == "off" || w == "off" && n == "on") {
+		if n := r.word(j + 2); r.word(j+1) == "and" && r.toks[j].brk == brkNone && (w == "in" && n == "out" || w == "up" && n == "down" || w == "on" && n == "off" || w == "off" && n == "on" || w == "out" && n == "back" && !onWords.has(r.word(j+3))) {
 			continue // "the arm in and out": how it runs
+		}
+		if n := r.word(j + 1); r.toks[j].brk < brkSentence && (w == "on" && n == "off" || w == "off" && n == "on") && !fromThere.has(r.word(j+2)) {
+			continue // "brake on, off, on, off": how it is tried
 		}
 		if w == "in" && r.word(j+1) == "back" && r.word(j+2) == "of" {
 			continue // "that's the seal in back of the hub"
