@@ -109,9 +109,13 @@ func (r *reading) parts() []Part {
 					m.isNew, m.entry.isNew = true, true
 					add(saidName(m), "new", m, m.from, i+4)
 				}
-			} else if t := r.oneFor(ci, i); t != nil && t.head != "fastener" {
-				t.isNew = true
-				add(t.name, "new", nil, i, i+4)
+			} else if s := r.fateOf(fateTold{ci: ci, lo: i, hi: min(i+2, c.hi), by: tellsNewOne, disposition: "new"}, toldOf(r.oneFor(ci, i), i, i+4)); len(s) > 0 {
+				if t := s[0].thing; t == nil {
+					add(s[0].mention.name, "new", nil, i, i+4)
+				} else if t.head != "fastener" {
+					t.isNew = true
+					add(t.name, "new", nil, i, i+4)
+				}
 			}
 		}
 	}
