@@ -81,8 +81,8 @@ const fateAhead = 24
 // fateOf gives what a fate is told of: what the rules take, or what weighs so much more.
 func (r *reading) fateOf(q fateTold, ruled []told) []told {
 	c := &r.clauses[q.ci]
-	if r.unknownBefore(c, q.lo) {
-		return ruled // "the leaflet that came with it"
+	if r.unknownBefore(c, q.lo) || len(ruled) == 0 && q.by != tellsNewOne && q.by != tellsAct && q.by != tellsBin {
+		return ruled // "the leaflet that came with it", "that same sheet from the supplier"
 	}
 	for i := max(c.lo, q.lo-6); i < min(q.hi+1, len(r.toks)); i++ {
 		switch r.toks[i].s {

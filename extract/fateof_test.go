@@ -170,6 +170,9 @@ func TestFateOf(t *testing.T) {
 func TestFateOfWhatIsMeant(t *testing.T) {
 	for _, c := range []struct{ talk, is, not string }{
 		{"Lift the lid. Pull the plug lead. Unscrew the plug with the long socket. Black as your hat. I've a new one here, gapped already. In by hand first.", "plug new", "plug lead new"},
+		{"Lid off, two screws. Impeller off the shaft. One vane's cracked but it'll pump. Back on with it. The new one comes on Friday. Lid on, two screws.", "", "impeller new"},
+		{"Lid off, two screws. Impeller off the shaft. One vane's cracked. The new one's on its way. Lid on, two screws.", "", "impeller new"},
+		{"Take the guard off, four bolts. The belt's off the pulleys. That same sheet from the supplier says 30 newton metres for the guard bolts.", "", "bolt new"},
 	} {
 		got := map[string]bool{}
 		for _, p := range Extract(talkOf(t, string(spokenAt(c.talk))), lexicon.Default(), Job{}).Parts {
