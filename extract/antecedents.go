@@ -76,6 +76,9 @@ func (s *tracker) antecedent(ci int, a *act) *thing {
 	r := s.r
 	ruled := s.pronoun(a)
 	if len(s.hand) < 4 && r.antecedents == nil {
+		if a.action.Name == "discard" {
+			return r.thrownBy(a, ruled)
+		}
 		return ruled // there is little to choose from
 	}
 	c := &r.clauses[ci]
@@ -167,6 +170,9 @@ func (s *tracker) antecedent(ci int, a *act) *thing {
 	put(nil, &w)
 	if keep {
 		r.antecedents(a, ruled, all, best)
+	}
+	if a.action.Name == "discard" {
+		best.t = r.thrownBy(a, best.t)
 	}
 	if best.t == nil {
 		a.maybe = likely.t

@@ -91,14 +91,22 @@ func (r *reading) fates(ci int) []told {
 					t = s[0].thing
 				}
 			}
-			if t != nil {
-				out = append(out, told{thing: t, fate: f, lo: o.lo, hi: o.hi})
+			of := toldOf(t, o.lo, o.hi)
+			if f.disposition == "new" {
+				of = r.fateOf(fateTold{ci: ci, lo: o.lo, hi: o.hi, by: o.signal, disposition: f.disposition}, of)
+			}
+			for _, s := range of {
+				s.fate = f
+				out = append(out, s)
 			}
 			continue
 		}
 		if f.disposition == "discarded" {
 			if t := r.ruined(ci, o.lo); t != nil && !f.off {
-				out = append(out, told{thing: t, fate: f, lo: o.lo, hi: o.hi})
+				for _, s := range r.fateOf(fateTold{ci: ci, lo: o.lo, hi: o.hi, by: o.signal, disposition: f.disposition}, toldOf(t, o.lo, o.hi)) {
+					s.fate = f
+					out = append(out, s)
+				}
 				continue
 			}
 		}
@@ -118,7 +126,11 @@ func (r *reading) fates(ci int) []told {
 				continue
 			}
 		}
-		for _, s := range r.toldOfWhat(ci, o.lo, o.hi) {
+		of := r.toldOfWhat(ci, o.lo, o.hi)
+		if !f.close && f.disposition != "reused" && f.disposition != "temporary" {
+			of = r.fateOf(fateTold{ci: ci, lo: o.lo, hi: o.hi, by: o.signal, disposition: f.disposition}, of)
+		}
+		for _, s := range of {
 			if f.close && (s.mention == nil || s.mention.hi != o.lo || r.toks[o.lo-1].brk >= brkSentence) && !(o.signal == "sound" && !s.here && r.ofHeading(ci, o.lo, s.thing)) {
 				continue
 			}
@@ -130,7 +142,7 @@ func (r *reading) fates(ci int) []told {
 		}
 	}
 	if len(out) == 0 && r.onlyBin(c) {
-		if s := r.toldOfWhat(ci, c.hi-1, c.hi); len(s) > 0 {
+		if s := r.fateOf(fateTold{ci: ci, lo: c.hi - 1, hi: c.hi, by: tellsBin, disposition: "discarded"}, r.toldOfWhat(ci, c.hi-1, c.hi)); len(s) > 0 {
 			s[0].fate = fates["thrown"]
 			out = append(out, s[0])
 		}

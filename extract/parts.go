@@ -109,9 +109,13 @@ func (r *reading) parts() []Part {
 					m.isNew, m.entry.isNew = true, true
 					add(saidName(m), "new", m, m.from, i+4)
 				}
-			} else if t := r.oneFor(ci, i); t != nil && t.head != "fastener" {
-				t.isNew = true
-				add(t.name, "new", nil, i, i+4)
+			} else if s := r.fateOf(fateTold{ci: ci, lo: i, hi: min(i+2, c.hi), by: tellsNewOne, disposition: "new"}, toldOf(r.oneFor(ci, i), i, i+4)); len(s) > 0 {
+				if t := s[0].thing; t == nil {
+					add(s[0].mention.name, "new", nil, i, i+4)
+				} else if t.head != "fastener" {
+					t.isNew = true
+					add(t.name, "new", nil, i, i+4)
+				}
 			}
 		}
 	}
@@ -632,9 +636,26 @@ func (r *reading) rowRenewed(ci, i int) []*mention {
 	return row
 }
 
-// awaited tells whether the new one at token i has yet to come: "till the new one comes".
+// awaited tells whether the new one at token i has yet to come: "till the new one comes", "the
+// new one comes on Tuesday".
 func (r *reading) awaited(c *clause, i int) bool {
-	for k := max(c.lo, i-3); k < i; k++ {
+	k := i + 2
+	if w := r.word(k); w == "'s" || w == "is" || w == "are" {
+		k++
+	}
+	if k < c.hi && r.toks[i+1].brk < brkComma {
+		switch w, next := r.word(k), r.word(k+1); w {
+		case "come", "comes", "coming", "arrive", "arrives", "arriving":
+			if next != "in" && next != "with" && next != "from" && next != "out" {
+				return true // but not "comes in the kit"
+			}
+		case "turns", "turn":
+			return next == "up"
+		case "on":
+			return next == "order" || (next == "its" || next == "the" || next == "their") && r.word(k+2) == "way"
+		}
+	}
+	for k = max(c.lo, i-3); k < i; k++ {
 		switch r.toks[k].s {
 		case "when", "till", "until", "before", "if", "unless", "need", "needs", "needing", "want", "wants":
 			return true
