@@ -40,6 +40,9 @@ var leftOutOf = [siftLists]string{siftLedger: "what came off and went on as like
 // have them: somebody may be hurt by one that is left out, so of thirteen like it twelve are none.
 const askedAhead = 120
 
+// neverStruck is more than all weights together.
+const neverStruck = 1 << 20
+
 const sieveScale = 48
 
 // The signs of an item that does not belong in its list. Their order is that of the weights:
@@ -282,6 +285,9 @@ func (r *reading) siftOpen(rec *Record) {
 	before := map[string]int{}
 	rec.Open = siftList(r, rec.Open, func(o *Open) (item, Place) {
 		it := item{list: siftOpen, kind: o.Kind, name: o.About, text: o.Question, ahead: askedAhead, called: strings.TrimSpace(o.About + " " + o.Kind), quote: o.Quote}
+		if head := lexicon.Singular(lastOf(o.About)); o.Kind == ReplaceLater && (lockHeads.has(head) || head == "nyloc") {
+			it.ahead = neverStruck // no lock that is to be renewed goes by weight
+		}
 		it.rule, _, _ = strings.Cut(o.Rule, ":")
 		kind := wordClue(o.Kind)
 		add := func(s sign, value int) { it.more = append(it.more, hint{s, value}, hint{s, value + kind}) }
