@@ -218,7 +218,7 @@ func asksAlready(said []Open, kind string, e *Entry, name string) bool {
 		if o.LedgerID != e.ID && o.About != name {
 			continue
 		}
-		if (kind == NotRefitted || kind == LockMissing) && o.Kind == ReplaceLater || kind == o.Kind && (kind == NotRefitted || kind == LockMissing) {
+		if kind == NotRefitted && o.Kind == ReplaceLater || kind == o.Kind && (kind == NotRefitted || kind == LockMissing) {
 			return true // the old one is back on, or it is said to be off
 		}
 		if kind == NotTorqued && o.Kind == LookUp && e.State == Tightened || kind == NotTorqued && o.Kind == NotTorqued {

@@ -285,8 +285,8 @@ func (r *reading) siftOpen(rec *Record) {
 	before := map[string]int{}
 	rec.Open = siftList(r, rec.Open, func(o *Open) (item, Place) {
 		it := item{list: siftOpen, kind: o.Kind, name: o.About, text: o.Question, ahead: askedAhead, called: strings.TrimSpace(o.About + " " + o.Kind), quote: o.Quote}
-		if head := lexicon.Singular(lastOf(o.About)); o.Kind == ReplaceLater && (lockHeads.has(head) || head == "nyloc") {
-			it.ahead = neverStruck // no lock that is to be renewed goes by weight
+		if head := lexicon.Singular(lastOf(o.About)); o.Kind == LockMissing || o.Kind == ReplaceLater && (lockHeads.has(head) || head == "nyloc") {
+			it.ahead = neverStruck // no lock that is gone or to be renewed goes by weight
 		}
 		it.rule, _, _ = strings.Cut(o.Rule, ":")
 		kind := wordClue(o.Kind)

@@ -56,9 +56,9 @@ func (r *reading) spokenOpen(rec *Record) []Open {
 		}
 	}
 	ends = append(ends, r.outstanding(ends, rec)...)
-	ends = append(ends, r.restOfDay(ends)...)
 	ends = append(ends, r.hinted(ends, rec)...)
 	ends = append(ends, r.closing(ends)...)
+	ends = append(ends, r.restOfDay(ends)...)
 	ends = r.usedFirst(ends)
 	r.standsForLost(ends)
 	var out []Open
@@ -84,7 +84,7 @@ func (r *reading) spokenOpen(rec *Record) []Open {
 					o.Kind = LockMissing
 				}
 				o.Question = question(o)
-			} else if e.signal == "lying" || e.signal == "still-off" && r.hasWord(openCue{e.lo, e.hi, e.signal}, "where") && !(e.sure && r.ownTopic(e) && r.toks[e.hi-1].s == "where") {
+			} else if e.signal == "lying" && !r.heardIn(e.first, e.last, "remember") || e.signal == "still-off" && r.hasWord(openCue{e.lo, e.hi, e.signal}, "where") && !(e.sure && r.ownTopic(e) && r.toks[e.hi-1].s == "where") {
 				continue // nothing of the machine is known to be off
 			}
 		}
