@@ -569,7 +569,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if !told && !(said&conditional == 0 && r.hasWord(oc, "be") && (r.toks[oc.lo].s == "still" || r.toks[oc.lo].s == "yet")) && !(r.wants(oc) && (said&(hypothetical|conditional) == 0 || r.toks[oc.lo].s == "could" && said&conditional == 0)) || r.heardIn(ci, ci, "unrun") || c.mood&asked != 0 || ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.clauses[ci-1].mood&conditional != 0 {
 			return nil
 		}
-		if w := r.toks[oc.hi-1].s; (w == "doing" || w == "starting" || w == "do") && !(r.wants(oc) && (oc.hi-oc.lo == 4 || r.dayIn(c))) && r.toks[oc.lo].s != "still" && !r.today(c) && len(c.mentions) == 0 && !r.hasWord(oc, "more") {
+		if w := r.toks[oc.hi-1].s; (w == "doing" || w == "starting" || w == "do") && !(r.wants(oc) && (oc.hi-oc.lo == 4 || r.dayIn(c))) && (r.toks[oc.lo].s != "still" || oc.lo == c.lo && (ci == 0 || r.stopHeard(ci))) && !r.today(c) && len(c.mentions) == 0 && !r.hasWord(oc, "more") {
 			return nil // "some people belt it, I'm not doing that"
 		}
 		if r.stateOnly(oc) && !r.standsSo(ci) {
