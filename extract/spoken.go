@@ -2008,7 +2008,7 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 	if e.signal == "unrun" || e.signal == "next" {
 		return
 	}
-	if w := r.toks[oc.hi-1]; w.brk < brkSentence && oc.hi == c.hi && ci+1 < len(r.clauses) && e.kind == Unfinished && !toDo {
+	if w := r.toks[oc.hi-1]; w.brk < brkSentence && oc.hi == c.hi && ci+1 < len(r.clauses) && e.kind == Unfinished && !(toDo && oc.lo > c.lo) {
 		if n := &r.clauses[ci+1]; n.sentence == c.sentence {
 			for _, mi := range n.mentions {
 				if r.topical(&r.mentions[mi]) && r.mentions[mi].prep == "" {
