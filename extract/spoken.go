@@ -1923,7 +1923,7 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 		e.noun, e.sure = n, true // "she'll want her tracking doing"
 		return
 	}
-	toDo := e.signal == "undone" && r.toks[oc.lo].s == "still" && r.toks[oc.hi-1].s == "do"
+	toDo := e.signal == "undone" && r.toks[oc.lo].s == "still" && r.toks[oc.hi-1].s == "do" && !(oc.lo == c.lo && (ci == 0 || r.stopHeard(ci)))
 	if e.signal == "undone" && (r.wants(oc) || toDo && oc.lo > c.lo) {
 		switch mi, named := r.subjectOf(c, oc.lo); {
 		case mi >= 0 && r.topical(&r.mentions[mi]):
