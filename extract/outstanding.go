@@ -104,6 +104,9 @@ where 's/is the/that other/last/fourth/third/sixth/fifth/eighth X
 on/in/back/tight/up/done bar/barring/except/except_for/apart_from/less/minus # X
 # X * supposed to be #
 ^ X sheared/snapped/broke/stripped so/and there? 's/is only #
+i/we 've/have? only found/fitted # X/$
+# X * i/we 've/have? only found/fitted #
+one/two/# of the/them/those/em X? was/were missing/gone
 left-off
 that/it/those/they/these 's/is/are/'ve/has/have to go back $
 that/it/those/they/these 's/is/are/'ve/has/have to go back on/in
@@ -154,6 +157,10 @@ unfinished
 ^ it/that/there? 's/is? just/only X left/remaining/outstanding/to_go/to_do
 ^ it/that/there? 's/is? just/only X left? to V
 ^ it/that? 's/is? just_a_case_of/a_case_of G X $
+can't/cannot/couldn't get/do/lift/fit/put/hold/manage P on/in/off/up/back/out/over/down/there? by_myself/on_my_own/alone/single_handed/one_handed
+i/we 've/have run_out $
+i/we 've_got/have/'ve none/no_more/none_left here/left/with_me/in $
+none/nothing in there/it/this/that yet
 ^ there 's/is/are still X to V
 ^ there 's/is/are X still/yet to V
 ^ there 's/is/are X to V yet/still

@@ -2,6 +2,7 @@ package extract
 
 import (
 	"slices"
+	"strings"
 
 	"wrenchword/extract/lexicon"
 )
@@ -90,6 +91,9 @@ func (r *reading) tighteningAt(at int) bool {
 		if a.lo < at && r.since(a.lo, at) > 60 {
 			break
 		}
+		if a.lo >= at && r.saysHowTight(a) {
+			continue // "the third one I can't reach, so that's loose still"
+		}
 		switch ledgerActs[a.action.Name] {
 		case Tightened, Torqued, HandTight:
 			return true
@@ -153,4 +157,20 @@ func (r *reading) reachedAfter(e *looseEnd) bool {
 		}
 	}
 	return false
+}
+
+// theOneNotReached names the one that is told from the others in the sentence that it is not
+// reached, and not the one that was reached: of "the bottom hose", where it is the top one.
+func (r *reading) theOneNotReached(e *looseEnd, name string) string {
+	ws := strings.Fields(name)
+	if len(ws) < 2 || !whichOfThem.has(ws[0]) {
+		return name
+	}
+	ci := int(r.toks[e.lo].cl)
+	for i := e.lo; i >= r.clauses[ci].lo; i-- {
+		if w := r.toks[i].s; whichOfThem.has(w) && w != ws[0] && (r.word(i+1) == "one" || r.word(i+1) == "ones") {
+			return w + " " + strings.Join(ws[1:], " ")
+		}
+	}
+	return name
 }

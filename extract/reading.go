@@ -222,6 +222,8 @@ type reading struct {
 	nums         map[[2]int][]normalize.Number // by the tokens that were asked for their numbers
 	toolList     [2]int                        // the clauses of the spoken tool list that opens the talk, half-open
 	odds         map[int]int                   // clauses that give another figure than an earlier one, with that one
+	dayRows      []rowOfDay                    // what is told off for another day
+	foundAt      []int                         // clauses that tell how a thing was found
 }
 
 // quantity is a quantity in the talk with the tokens it stands on.
@@ -256,6 +258,8 @@ func readWith(talk *transcript.Talk, lex *lexicon.Lexicon, set func(*reading)) *
 	r.stories()
 	r.findActs()
 	r.deeds()
+	r.otherDays()
+	r.looseAsFound()
 	r.bareNumbers()
 	r.unitless()
 	r.chatter()

@@ -43,6 +43,9 @@ const askedAhead = 120
 // warnedAwry is the same of a warning: of those struck by a hair every other one was right.
 const warnedAwry = 24
 
+// neverStruck is more than all weights together.
+const neverStruck = 1 << 20
+
 const sieveScale = 48
 
 // The signs of an item that does not belong in its list. Their order is that of the weights:
@@ -285,6 +288,9 @@ func (r *reading) siftOpen(rec *Record) {
 	before := map[string]int{}
 	rec.Open = siftList(r, rec.Open, func(o *Open) (item, Place) {
 		it := item{list: siftOpen, kind: o.Kind, name: o.About, text: o.Question, ahead: askedAhead, called: strings.TrimSpace(o.About + " " + o.Kind), quote: o.Quote}
+		if head := lexicon.Singular(lastOf(o.About)); o.Kind == LockMissing || o.Kind == ReplaceLater && (lockHeads.has(head) || head == "nyloc") {
+			it.ahead = neverStruck // no lock that is gone or to be renewed goes by weight
+		}
 		it.rule, _, _ = strings.Cut(o.Rule, ":")
 		kind := wordClue(o.Kind)
 		add := func(s sign, value int) { it.more = append(it.more, hint{s, value}, hint{s, value + kind}) }

@@ -58,7 +58,9 @@ func (r *reading) spokenOpen(rec *Record) []Open {
 	ends = append(ends, r.outstanding(ends, rec)...)
 	ends = append(ends, r.hinted(ends, rec)...)
 	ends = append(ends, r.closing(ends)...)
+	ends = append(ends, r.restOfDay(ends)...)
 	ends = r.usedFirst(ends)
+	r.standsForLost(ends)
 	var out []Open
 	for _, e := range ends {
 		if e.kind == "" || r.settled(e, rec) {
@@ -82,7 +84,7 @@ func (r *reading) spokenOpen(rec *Record) []Open {
 					o.Kind = LockMissing
 				}
 				o.Question = question(o)
-			} else if e.signal == "lying" || e.signal == "still-off" && r.hasWord(openCue{e.lo, e.hi, e.signal}, "where") && !(e.sure && r.ownTopic(e) && r.toks[e.hi-1].s == "where") {
+			} else if e.signal == "lying" && !r.heardIn(e.first, e.last, "remember") || e.signal == "still-off" && r.hasWord(openCue{e.lo, e.hi, e.signal}, "where") && !(e.sure && r.ownTopic(e) && r.toks[e.hi-1].s == "where") {
 				continue // nothing of the machine is known to be off
 			}
 		}
@@ -395,6 +397,11 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 	case "out-of-reach":
 		e.kind = NotTorqued
+	case "no-locker":
+		if r.lockedLater(oc.lo) {
+			return nil
+		}
+		e.kind = LockMissing
 	case "two-light":
 		if r.reachedIn(ci, oc.lo) || !told || c.mood&asked != 0 || r.pastTold(c) && !r.saidIn(c, "'ve") || r.saidIn(c, "you") || r.saidIn(c, "your") || r.saidIn(c, "whether") || !r.tightensNear(ci) && !r.frontedFastener(ci) || r.undoes(c) {
 			return nil
@@ -410,6 +417,10 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		e.kind, e.before = ReplaceLater, BeforeLater
 	case "unlikely", "to-check":
 		q := r.valueDoubted(ci, oc)
+		if q == nil && oc.signal == "to-check" && r.headedBy(ci) >= 0 && c.mood&(asked|other|conditional|hypothetical) == 0 {
+			e.kind = Unfinished // "The brake fluid. It came over the top, want to check that."
+			break
+		}
 		if q == nil {
 			return nil
 		}
@@ -481,7 +492,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if r.reachedIn(ci, oc.lo) {
 			return nil // told by what is not reached
 		}
-		if p := r.word(oc.lo - 1); p == "was" || p == "were" || r.hasWord(oc, "yet") && (r.doneAlready(ci) || r.amiss(ci, "tighten", "torque")) {
+		if p := r.word(oc.lo - 1); p == "was" || p == "were" || r.foundIn(ci) || r.hasWord(oc, "yet") && (r.doneAlready(ci) || r.amiss(ci, "tighten", "torque")) {
 			return nil // "it was only hand tight": how it was found
 		}
 		if w := r.word(oc.hi + 1); r.word(oc.hi) == "and" && (r.kind(oc.hi+1).is(wCounts) || w == "a" || w == "another" || w == "then") && (ofTurn.has(r.word(oc.hi+2)) || ofTurn.has(r.word(oc.hi+3))) {
@@ -537,6 +548,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			}
 		}
 	case "undone":
+		if lo, _ := r.withoutLocker(ci); lo >= 0 && oc.lo >= lo-2 {
+			return nil // asked as a lock
+		}
 		if r.ofFluid(oc) && (r.goesIn(ci) || r.hasWord(oc, "was") || r.saidIn(c, "ever") || r.often(c)) {
 			return nil // "there's no oil in it, so in goes two litres"; "there was no oil in it"
 		}
@@ -555,7 +569,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if !told && !(said&conditional == 0 && r.hasWord(oc, "be") && (r.toks[oc.lo].s == "still" || r.toks[oc.lo].s == "yet")) && !(r.wants(oc) && (said&(hypothetical|conditional) == 0 || r.toks[oc.lo].s == "could" && said&conditional == 0)) || r.heardIn(ci, ci, "unrun") || c.mood&asked != 0 || ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.clauses[ci-1].mood&conditional != 0 {
 			return nil
 		}
-		if w := r.toks[oc.hi-1].s; (w == "doing" || w == "starting" || w == "do") && !(r.wants(oc) && oc.hi-oc.lo == 4) && !r.today(c) && len(c.mentions) == 0 && !r.hasWord(oc, "more") {
+		if w := r.toks[oc.hi-1].s; (w == "doing" || w == "starting" || w == "do") && !(r.wants(oc) && (oc.hi-oc.lo == 4 || r.dayIn(c))) && (r.toks[oc.lo].s != "still" || oc.lo == c.lo && (ci == 0 || r.stopHeard(ci))) && !r.today(c) && len(c.mentions) == 0 && !r.hasWord(oc, "more") {
 			return nil // "some people belt it, I'm not doing that"
 		}
 		if r.stateOnly(oc) && !r.standsSo(ci) {
@@ -1581,7 +1595,7 @@ func (r *reading) hinted(ends []*looseEnd, rec *Record) []*looseEnd {
 	var out []*looseEnd
 	for ci := range r.clauses {
 		for _, oc := range r.twoSigns(ci) {
-			if oc.signal == "two-light" && (tight[ci] || r.leftLight(rec, oc.lo)) || (asked[ci] || asked[ci+1]) && !(oc.signal == "two-light" && r.frontedFastener(ci)) {
+			if oc.signal == "two-light" && (tight[ci] || r.foundIn(ci) || r.leftLight(rec, oc.lo)) || (asked[ci] || asked[ci+1]) && !(oc.signal == "two-light" && r.frontedFastener(ci)) {
 				continue
 			}
 			e := r.endAt(ci, oc, rec)
@@ -1909,7 +1923,8 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 		e.noun, e.sure = n, true // "she'll want her tracking doing"
 		return
 	}
-	if e.signal == "undone" && r.wants(oc) {
+	toDo := e.signal == "undone" && r.toks[oc.lo].s == "still" && r.toks[oc.hi-1].s == "do" && !(oc.lo == c.lo && (ci == 0 || r.stopHeard(ci)))
+	if e.signal == "undone" && (r.wants(oc) || toDo && oc.lo > c.lo) {
 		switch mi, named := r.subjectOf(c, oc.lo); {
 		case mi >= 0 && r.topical(&r.mentions[mi]):
 			e.topic, e.sure = mi, true
@@ -1919,7 +1934,11 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 			return // "the tracking needs doing": of what no list has
 		}
 	}
-	if e.signal == "out-of-reach" && r.aimReach(e, ci) || r.aimAhead(e, ci, oc) || r.aimMade(e, ci) || r.aimFigure(e, ci) || r.aimStandIn(e, ci, oc) || r.aimAgain(e, ci) {
+	if e.signal == "no-locker" {
+		r.aimUnlocked(e, ci)
+		return
+	}
+	if e.signal == "out-of-reach" && r.aimReach(e, ci) || r.aimAhead(e, ci, oc) || r.aimMade(e, ci) || r.aimFigure(e, ci) || r.aimStandIn(e, ci, oc) || r.aimAgain(e, ci) || r.aimOtherSide(e, ci) || r.aimHeading(e, ci) {
 		return
 	}
 	if e.kind == Promise {
@@ -1944,7 +1963,7 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 			e.topic, e.sure = mi, true // "the tray's not on"
 			return
 		}
-		if !r.topical(m) && !(tight && m.prep == "with" && r.tightenable(m)) || m.lo >= oc.hi && (e.signal == "later" && r.pronounIn(c.lo, oc.lo+1) || e.signal == "elsewhere" || e.signal == "find" && r.pronounIn(oc.lo, oc.hi) || e.signal == "unfit" || e.signal == "undone" && (r.wants(oc) || r.hasWord(oc, "those") || r.hasWord(oc, "them"))) {
+		if !r.topical(m) && !(tight && m.prep == "with" && r.tightenable(m)) || m.lo >= oc.hi && (e.signal == "later" && r.pronounIn(c.lo, oc.lo+1) || e.signal == "elsewhere" || e.signal == "find" && r.pronounIn(oc.lo, oc.hi) || e.signal == "unfit" || e.signal == "undone" && (toDo || r.wants(oc) || r.hasWord(oc, "those") || r.hasWord(oc, "them"))) {
 			continue
 		}
 		if tight && !r.tightenable(m) || e.kind == LookUp && smeared.has(m.head) {
@@ -1989,7 +2008,7 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 	if e.signal == "unrun" || e.signal == "next" {
 		return
 	}
-	if w := r.toks[oc.hi-1]; w.brk < brkSentence && oc.hi == c.hi && ci+1 < len(r.clauses) && e.kind == Unfinished {
+	if w := r.toks[oc.hi-1]; w.brk < brkSentence && oc.hi == c.hi && ci+1 < len(r.clauses) && e.kind == Unfinished && !(toDo && oc.lo > c.lo) {
 		if n := &r.clauses[ci+1]; n.sentence == c.sentence {
 			for _, mi := range n.mentions {
 				if r.topical(&r.mentions[mi]) && r.mentions[mi].prep == "" {
@@ -2697,6 +2716,9 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 	}
 	if e.noun >= 0 {
 		from := r.phraseFrom(e.noun)
+		if r.word(e.noun-1) == "other" {
+			from = min(from, e.noun-1) // "the other side"
+		}
 		o.About, e.sure = strings.ToLower(r.text(from, e.noun+1)), true
 		lo = from
 	}
@@ -2758,7 +2780,15 @@ func (r *reading) wordEnd(o *Open, e *looseEnd, from, lo, hi int) {
 		}
 		o.Question = "Has this been done" + of + ", " + o.Due + ": “" + o.Quote + "”?"
 	}
+	if e.signal == "no-locker" {
+		of := "it"
+		if o.About != "" {
+			of = "the " + o.About
+		}
+		o.Question = "Has thread locker been put on " + of + " since: “" + o.Quote + "”?"
+	}
 	if e.signal == "out-of-reach" && o.About != "" {
+		o.About = r.theOneNotReached(e, o.About)
 		o.Question = "Is the one tight that the wrench did not reach (the " + o.About + "): “" + o.Quote + "”?"
 	}
 	if e.signal == "misfit" || e.signal == "unfitting" {

@@ -12,6 +12,12 @@ func (r *reading) aimStandIn(e *looseEnd, ci int, oc openCue) bool {
 		return false
 	}
 	c := &r.clauses[ci]
+	if n := ci + 1; oc.signal == "stand-in" && c.hi-c.lo <= oc.hi-oc.lo+1 && (ci == 0 || r.clauses[ci-1].sentence != c.sentence || r.toks[c.lo].s == "so") && n < len(r.clauses) && r.clauses[n].sentence == c.sentence {
+		if lo := r.clauses[n].lo; r.aimStandIn(e, n, openCue{lo, lo, oc.signal}) {
+			e.last = max(e.last, n) // "For now | there's a nail through the hole"
+			return true
+		}
+	}
 	may := func(m *mention) bool {
 		return r.topical(m) && !smeared.has(m.head) && !lubricants.has(m.head)
 	}
@@ -114,4 +120,20 @@ func (r *reading) partToCome(e *looseEnd) bool {
 		}
 	}
 	return false
+}
+
+// standsForLost leaves out what is told to be lost or missing where, in the sentence, something
+// stands in for it: "there's a bit of wire through it for now because I can't find the pin" is one
+// matter, and is asked after once.
+func (r *reading) standsForLost(ends []*looseEnd) {
+	for _, p := range ends {
+		if p.kind != ReplaceLater || p.signal != "stand-in" && p.signal != "makeshift" || p.topic < 0 {
+			continue
+		}
+		for _, e := range ends {
+			if e.kind == NotRefitted && (e.signal == "short" || e.signal == "lost" || e.signal == "due") && e.lo > p.lo && e.lo-p.lo < 16 && r.clauses[r.toks[e.lo].cl].sentence == r.clauses[r.toks[p.lo].cl].sentence {
+				e.kind = ""
+			}
+		}
+	}
 }

@@ -1178,6 +1178,8 @@ func (r *reading) spreads(ci int) {
 		dosed := lo < m.from
 		if lo > c.lo {
 			switch p := r.toks[lo-1].s; {
+			case p == "haven't" || p == "hasn't" || p == "didn't" || p == "not" || p == "never" || p == "without":
+				continue // "I haven't used any thread lock on those"
 			case r.toks[lo-1].brk >= brkPause || r.toks[lo-1].men >= 0 || openers.has(p) || p == "and" || p == "with" || p == "then" || p == "on" || p == "off" || p == "in" || dropWords.has(p):
 			case p == "want" && dosed && (r.word(lo-2) == "i" || r.word(lo-2) == "we" || r.word(lo-2) == "you"):
 			case linking.has(p) || r.isVerbForm(p):

@@ -16,6 +16,9 @@ func (r *reading) waits(ci int, out []openCue) []openCue {
 	if r.whenLater(ci) && !r.heardIn(ci, ci, "later") {
 		out = append(out, openCue{c.lo, min(c.hi, c.lo+3), "later"})
 	}
+	if lo, hi := r.withoutLocker(ci); lo >= 0 {
+		out = append(out, openCue{lo, hi, "no-locker"})
+	}
 	if r.noMore(ci) && !r.heardIn(ci, ci, "half-tight") {
 		out = append(out, openCue{c.lo, c.hi, "half-tight"})
 	}
