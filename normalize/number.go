@@ -326,7 +326,7 @@ func (r *reader) pairs(v, w int64, i, m int) bool {
 		return false
 	}
 	if v <= 9 {
-		return !r.at(i - 2).is(tSeries) // "stage one forty newton metres"
+		return !r.at(i-2).is(tSeries) && !(v > 1 && r.at(i-2).is(tCounted)) // "stage one forty newton metres", "all five twenty newton metres"
 	}
 	return v >= 18 && v <= 20 && !(w > v && w <= v+10)
 }

@@ -34,6 +34,10 @@ func TestSpokenQuantities(t *testing.T) {
 		{"5Nm-7Nm", "5-7 N.m"}, {"5±1 Nm", "4-6 N.m"}, {"twenty newton meters plus or minus two", "18-22 N.m"}, {"thirty-ish newton metres", "30 N.m"},
 		{"not twenty, twenty five newton metres", "25 N.m"},
 		{"stage one forty newton metres stage two eighty newton metres stage three ninety degrees", "40 N.m; 80 N.m; 90 deg"},
+		{"all five twenty-three foot pounds", "23 lbf.ft"},
+		{"those two twenty two newton metres", "22 N.m"},
+		{"the other three forty newton metres", "40 N.m"},
+		{"five twenty newton metres", "520 N.m"},
 		{"eighteen, nineteen mil", "18 mm | 19 mm"}, {"a couple of hundred newton metres", ""}, {"a 450 cc engine", ""},
 		// Said short.
 		{"two thirty newton metres", "230 N.m"}, {"one oh five foot pounds", "105 lbf.ft"}, {"one forty seven millimeters down", "147 mm"},
@@ -140,8 +144,8 @@ func TestLexiconFaults(t *testing.T) {
 
 // TestTraitNames: the names of data/words.txt stand in the order of the bits.
 func TestTraitNames(t *testing.T) {
-	if got := trait(1) << (len(traitNames) - 1); got != tInchThread || traitNames[len(traitNames)-1] != "inchthread" {
-		t.Errorf("%d names for the bits up to %b", len(traitNames), tInchThread)
+	if got := trait(1) << (len(traitNames) - 1); got != tCounted || traitNames[len(traitNames)-1] != "counted" {
+		t.Errorf("%d names for the bits up to %b", len(traitNames), tCounted)
 	}
 	for name, bit := range map[string]trait{"misheard": tMisheard, "tighten": tTighten, "vague": tVague, "jis": tJIS, "opener": tOpener} {
 		if traitNames[indexOf(bit)] != name {
