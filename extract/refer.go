@@ -1043,7 +1043,7 @@ func (s *tracker) clauseSide(c *clause) string {
 			continue
 		}
 		if w == "right" || w == "left" {
-			ok := next == "one" || next == "side" || next == "hand" || next == "ones" || (prev == "the" || prev == "on") && (r.toks[i].brk > brkPause || next == "and" || next == "") || r.toks[i].men >= 0
+			ok := next == "one" || next == "side" || next == "hand" && r.word(i+2) != "thread" && r.word(i+2) != "threaded" || next == "ones" || (prev == "the" || prev == "on") && (r.toks[i].brk > brkPause || next == "and" || next == "") || r.toks[i].men >= 0
 			if !ok || next == "way" {
 				continue
 			}

@@ -1678,19 +1678,20 @@ func (r *reading) mayBeInstead(q *quantity) (or *big.Rat, heard int) {
 		return nil, -1
 	}
 	base := int(r.toks[at].lo)
-	for _, n := range r.numbersOf(at, hi) {
-		lo := r.tokenAt(base + n.Start)
-		end := r.tokenAt(base+n.End-1) + 1
-		heard := int(r.toks[lo].qty)
-		switch {
-		case n.Low == nil || !r.nothingMore(&r.clauses[r.toks[lo].cl], end) || heard >= 0 && (r.qtys[heard].Kind != normalize.Torque || r.qtys[heard].unitFrom == ""):
-			return nil, -1
-		case n.Alt && lo == at && n.Low.Cmp(q.Low) == 0 && within(n.High, q.Low, 60):
-			return n.High, heard // "two or three" of "two newton metres"
-		case n.Low.Cmp(n.High) == 0 && within(n.Low, q.Low, 60) && r.mayBeSo(at, lo):
-			return n.Low, heard
-		}
-		break
+	next := r.numbersOf(at, hi)
+	if len(next) == 0 {
+		return nil, -1
+	}
+	n := &next[0]
+	lo := r.tokenAt(base + n.Start)
+	end := r.tokenAt(base+n.End-1) + 1
+	heard = int(r.toks[lo].qty)
+	switch {
+	case n.Low == nil || !r.nothingMore(&r.clauses[r.toks[lo].cl], end) || heard >= 0 && (r.qtys[heard].Kind != normalize.Torque || r.qtys[heard].unitFrom == ""):
+	case n.Alt && lo == at && n.Low.Cmp(q.Low) == 0 && within(n.High, q.Low, 60):
+		return n.High, heard // "two or three" of "two newton metres"
+	case n.Low.Cmp(n.High) == 0 && within(n.Low, q.Low, 60) && r.mayBeSo(at, lo):
+		return n.Low, heard
 	}
 	return nil, -1
 }
