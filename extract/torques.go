@@ -33,7 +33,7 @@ type heard struct {
 const inAnotherUnit = "the same value in another unit"
 
 // ofDocument are the words after a document by which its figure is told: "the number on the sheet was two hundred".
-var ofDocument = set("is 's was has 's had wants asks calls shows")
+var ofDocument = set("is 's was has 's had wants asks calls shows needs gives would")
 
 // noneTold is the rule of a value that the talk gives to nothing.
 const noneTold = "no fastener told"
@@ -1354,8 +1354,6 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 		return "quoted" // "it says twelve newton metres", and nobody has tightened it
 	case r.heardIn(ci, min(ci+1, len(r.clauses)-1), "other-machine") && !s.actDone(c) && !s.setSoon(ci, q):
 		return "quoted" // "fifty, but that's a different engine"
-	case doc != "" && h.of != nil && s.lastState(h.of) == HandTight && r.docWants(c, q.lo) && !s.actDone(c) && !s.setSoon(ci, q) && !r.wrenchAfter(ci):
-		return "quoted" // "they're on with the fingers. The sheet wants sixty-five"
 	case future || framing(c, q)&(announced|negated|conditional|hypothetical|asked) != 0 && !s.actDone(c):
 		return "intended"
 	case h.of != nil && h.hedged && s.lastState(h.of) == Removed, s.guessed(c, q):
@@ -1374,34 +1372,6 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 		}
 	}
 	return "done"
-}
-
-// wrenchAfter tells whether a value is set after a clause, or a wrench is to it: "I set the
-// wrench to sixteen".
-func (r *reading) wrenchAfter(ci int) bool {
-	end := r.clauses[ci].hi - 1
-	for k := ci + 1; k < min(len(r.clauses), ci+9) && r.since(end, r.clauses[k].lo) < 30; k++ {
-		n := &r.clauses[k]
-		for i := n.lo; i < n.hi; i++ {
-			if w := r.toks[i].s; wrenchWords.has(w) || w == "set" || w == "click" || w == "clicks" || w == "clicked" {
-				return true
-			}
-		}
-	}
-	return r.setAfter(ci)
-}
-
-// docWants tells whether a document asks for what stands at token hi.
-func (r *reading) docWants(c *clause, hi int) bool {
-	for i := c.lo; i+1 < hi; i++ {
-		if documents.has(r.toks[i].s) {
-			switch r.toks[i+1].s {
-			case "wants", "asks", "calls", "needs", "gives", "has", "would":
-				return true
-			}
-		}
-	}
-	return false
 }
 
 // putOffBefore tells whether what stands before a value puts it off: "when it's on the ground
