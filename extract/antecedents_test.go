@@ -115,18 +115,23 @@ func tallyAntecedents(all []judgedClaim, fold int, to [4]int) [4]int {
 		if c.fold == ofWays || fold >= 0 && c.fold != fold {
 			continue
 		}
-		switch nothing := c.taken == len(c.right)-1; {
-		case nothing && c.none:
-			to[3]++
-		case nothing:
-			to[2]++
-		case c.told[c.taken] > 0:
-			to[0]++
-		default:
-			to[1]++
-		}
+		to[c.cameTo(c.taken)]++
 	}
 	return to
+}
+
+// cameTo gives the place in such a count of a choice: what is meant, another thing, nothing where
+// something is meant, nothing rightly.
+func (c *judgedClaim) cameTo(choice int) int {
+	switch nothing := choice == len(c.right)-1; {
+	case nothing && c.none:
+		return 3
+	case nothing:
+		return 2
+	case c.told[choice] > 0:
+		return 0
+	}
+	return 1
 }
 
 // TestAntecedents judges what is meant where something is done to a thing that is not named.

@@ -127,7 +127,7 @@ func (r *reading) usedSince(i int) bool {
 	q := &r.qtys[h.qty]
 	for k := i + 1; k < len(r.heard); k++ {
 		x := &r.heard[k]
-		if p := &r.qtys[x.qty]; x.of == h.of && !x.dropped && x.applied == "done" && p.Low != nil && p.Low.Cmp(q.Low) == 0 && p.High.Cmp(q.High) == 0 {
+		if p := &r.qtys[x.qty]; x.of == h.of && !x.dropped && x.applied == "done" && p.sameValue(q) {
 			return true
 		}
 	}

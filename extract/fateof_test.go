@@ -106,16 +106,7 @@ func (e *judgedEntry) likeness(of *thing) int {
 func tallyFateOf(all []judgedFate, of func(*judgedFate) int) (n sums) {
 	for i := range all {
 		c := &all[i]
-		switch k := of(c); {
-		case k == len(c.right)-1 && c.none:
-			n[3]++
-		case k == len(c.right)-1:
-			n[2]++
-		case c.told[k] > 0:
-			n[0]++
-		default:
-			n[1]++
-		}
+		n[c.cameTo(of(c))]++
 	}
 	return n
 }

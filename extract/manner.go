@@ -7,13 +7,13 @@ import (
 	"wrenchword/normalize"
 )
 
-// orders are the ways of going round fasteners of which one is tightened after another; the
-// manners of tightening (verbless.go) have them and those of how much at a time.
-var orders = append([][]string{
+// orders are the ways of going round fasteners of which one is tightened after another, beside
+// the manners of tightening (verbless.go).
+var orders = [][]string{
 	{"crisscross"}, {"criss", "cross"}, {"criss-cross"}, {"crosswise"}, {"cross", "wise"}, {"diagonally"}, {"diagonal"}, {"diagonals"},
 	{"from", "the", "middle", "out"}, {"from", "the", "centre", "out"}, {"from", "the", "center", "out"}, {"middle", "outwards"}, {"centre", "out"}, {"center", "out"},
 	{"opposite", "one"}, {"opposite", "each", "other"}, {"alternately"}, {"round", "in", "a", "star"}, {"in", "order"}, {"in", "sequence"},
-}, manners...)
+}
 
 // orderOf gives the order in which a value is set on several fasteners, as it was said:
 // "in a star", "corner to corner".
@@ -23,17 +23,19 @@ func (r *reading) orderOf(q *quantity) string {
 		lo = before
 	}
 	for i := lo; i < hi; i++ {
-		for _, p := range orders {
-			if r.says(i, hi, p) {
-				return strings.Join(p, " ")
+		for _, ways := range [...][][]string{orders, manners} {
+			for _, p := range ways {
+				if r.says(i, hi, p) {
+					return strings.Join(p, " ")
+				}
 			}
 		}
 	}
 	return ""
 }
 
-// slippery are the words for a thread that is wet with something, and how the tables call it.
-var slippery = map[string]string{"oiled": "oiled", "greased": "greased", "lubricated": "lubricated", "lubed": "lubricated", "waxed": "waxed", "dry": "dry"}
+// slippery are the words for how a thread is; the table of friction has them, too.
+var slippery = set("oiled greased lubricated lubed waxed dry")
 
 // onThreads are where what is smeared counts for a torque.
 var onThreads = set("thread threads heads washers")
@@ -51,7 +53,7 @@ func (r *reading) conditionOf(q *quantity) string {
 			continue
 		}
 		for k := max(lo, i-3); k < min(hi, i+4); k++ {
-			if c := slippery[r.toks[k].s]; c != "" && strings.HasPrefix(w, "thread") && !isNot(r.word(k-1)) {
+			if c := r.toks[k].s; slippery.has(c) && strings.HasPrefix(w, "thread") && !isNot(r.word(k-1)) {
 				return c + " threads"
 			}
 		}
@@ -72,24 +74,31 @@ func isNot(w string) bool { return w == "no" || w == "not" || w == "without" || 
 
 // around gives the tokens of the clauses right around a value in which no other one stands.
 func (r *reading) around(q *quantity, back int) (lo, hi int) {
-	first, last := r.nearBy(q.cl, back, 2, 10)
-	torque := func(k int) bool {
+	first, last := r.clausesAround(q, back, 2, func(p *quantity) bool { return p.Kind == normalize.Torque })
+	return r.clauses[first].lo, r.clauses[last].hi
+}
+
+// clausesAround gives the clauses within so many of a value and ten seconds, up to those that
+// have another of which what stands there may be said.
+func (r *reading) clausesAround(q *quantity, back, ahead int, other func(*quantity) bool) (first, last int) {
+	first, last = r.nearBy(q.cl, back, ahead, 10)
+	ends := func(k int) bool {
 		for _, qi := range r.clauses[k].qtys {
-			if p := &r.qtys[qi]; p != q && p.Kind == normalize.Torque {
+			if p := &r.qtys[qi]; p != q && other(p) {
 				return true
 			}
 		}
 		return false
 	}
 	for k := q.cl - 1; k >= first; k-- {
-		if torque(k) {
+		if ends(k) {
 			first = k + 1
 		}
 	}
 	for k := q.cl + 1; k <= last; k++ {
-		if torque(k) {
+		if ends(k) {
 			last = k - 1
 		}
 	}
-	return r.clauses[first].lo, r.clauses[last].hi
+	return first, last
 }

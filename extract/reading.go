@@ -235,6 +235,11 @@ type quantity struct {
 	unitOr   string // another unit that it may as well be in
 }
 
+// sameValue tells whether two quantities are of the same figures, whatever their units.
+func (q *quantity) sameValue(o *quantity) bool {
+	return q.Low != nil && o.Low != nil && q.Low.Cmp(o.Low) == 0 && q.High.Cmp(o.High) == 0
+}
+
 func read(talk *transcript.Talk, lex *lexicon.Lexicon) *reading { return readWith(talk, lex, nil) }
 
 // readWith reads a talk; set, where it is one, makes the reading ready to tell what it finds.

@@ -46,17 +46,7 @@ func (r *reading) sourceOf(h *heard) SourceSaid {
 		out.Title = h.source.Title
 		out.Who = r.tellerOf(q)
 	}
-	lo, hi := r.nearBy(q.cl, 2, 3, 10)
-	for k := q.cl + 1; k <= hi; k++ {
-		if len(r.clauses[k].qtys) > 0 {
-			hi = k - 1 // what follows another value is said of that
-		}
-	}
-	for k := q.cl; k > lo; k-- {
-		if len(r.clauses[k-1].qtys) > 0 {
-			lo = k
-		}
-	}
+	lo, hi := r.clausesAround(q, 2, 3, func(*quantity) bool { return true })
 	switch {
 	case r.heardIn(lo, hi, "other-machine"):
 		out.Scope = scopeOther

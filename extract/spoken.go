@@ -936,7 +936,7 @@ func (r *reading) valueDoubted(ci int, oc openCue) *quantity {
 			}
 		}
 		if n := k + 1; n < len(r.heard) {
-			if next := &r.qtys[r.heard[n].qty]; r.since(oc.hi, next.lo) < 8 && (next.Low.Cmp(q.Low) != 0 || next.High.Cmp(q.High) != 0) {
+			if next := &r.qtys[r.heard[n].qty]; r.since(oc.hi, next.lo) < 8 && !next.sameValue(q) {
 				return nil // "ninety. No, that's not right, seventy"
 			}
 		}
@@ -2595,7 +2595,7 @@ func (r *reading) valueLater(e *looseEnd, rec *Record) bool {
 // makes it no surer.
 func (r *reading) sameFigure(e *looseEnd, q *quantity) bool {
 	for i := range r.heard {
-		if o := &r.qtys[r.heard[i].qty]; o.cl >= e.first && o.cl <= e.last && o.Low.Cmp(q.Low) == 0 && o.High.Cmp(q.High) == 0 {
+		if o := &r.qtys[r.heard[i].qty]; o.cl >= e.first && o.cl <= e.last && o.sameValue(q) {
 			return true
 		}
 	}

@@ -1758,7 +1758,7 @@ func (r *reading) toldTwice(i int) bool {
 	for k := max(0, i-3); k < min(len(r.heard), i+2); k++ {
 		o := &r.heard[k]
 		p := &r.qtys[o.qty]
-		if k == i || o.dropped || o.of != h.of || p.Low == nil || p.Unit != q.Unit || p.Low.Cmp(q.Low) != 0 || p.High.Cmp(q.High) != 0 || h.angle != nil {
+		if k == i || o.dropped || o.of != h.of || p.Unit != q.Unit || !p.sameValue(q) || h.angle != nil {
 			continue
 		}
 		if r.sameAgain(min(p.hi, q.hi), max(p.lo, q.lo)) {
