@@ -37,6 +37,9 @@ func TestValuesNotSet(t *testing.T) {
 		{"My mate says forty five newton metres on the pivot bolt, so forty five it is. Click.", "pivot bolt 45 done"},
 		{"Somebody's holding the wheel for me while I torque these to ninety newton metres. Axle nut. Click.", "axle nut 90 done"},
 		{"People always forget these. Bracket bolts, twenty newton metres. Click.", "bracket bolts 20 done"},
+		// a figure that cannot be so
+		{"Lever pivot bolt, and I'm reading this off the card, ninety newton metres. The head bolts don't get that. It's no thicker than a pencil. You'd snap it. Somebody lost a dot.", "lever pivot bolt 90 quoted"},
+		{"Hub bolt, ninety newton metres. Click. Nice. Lever on. Mind the small one, you'd snap it.", "hub bolt 90 done"},
 		// not tight yet
 		{"Tensioner on, pivot bolt is forty five newton metres. I've just pinched it up for now.", "pivot bolt 45 intended"},
 		{"Lug nuts on, ninety foot pounds. They're just snug for the moment, it's on the jack.", "lug nuts 90 intended"},

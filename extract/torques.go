@@ -1346,7 +1346,7 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 		}
 	}
 	switch {
-	case theirs, r.rowOfValues(c), c.mood&(other) != 0 && says, r.heardIn(ci+1, min(ci+2, len(r.clauses)-1), "misprint") && r.since(q.hi, r.clauses[min(ci+1, len(r.clauses)-1)].lo) < 10:
+	case theirs, r.rowOfValues(c), c.mood&(other) != 0 && says, r.misprinted(q):
 		return "quoted" // somebody's word, or one that nobody believes
 	case says && doc != "" || says && h.source.Title != "":
 		return "quoted"
@@ -1372,6 +1372,13 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 		}
 	}
 	return "done"
+}
+
+// misprinted tells whether the talk right after a value, up to the next one, says that it cannot
+// be so: "180 newton metres. The axle doesn't even get that. … You'd shear it off".
+func (r *reading) misprinted(q *quantity) bool {
+	_, last := r.clausesAround(q, 0, 6, func(*quantity) bool { return true })
+	return r.heardIn(q.cl+1, last, "misprint")
 }
 
 // putOffBefore tells whether what stands before a value puts it off: "when it's on the ground
