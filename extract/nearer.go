@@ -7,7 +7,7 @@ const namedLast = "named right before and pointed at"
 
 // nearerOne looks at a value that goes, by what was spoken of, to a thing that has had its value,
 // or was named before, while another was named since: where that is pointed at it is for that ("slider pins. Now those
-// are a twelve socket, eighteen"), else it may be for either, and the document says so.
+// are a twelve socket, eighteen").
 func (s *tracker) nearerOne(ci int, q *quantity, h *heard) {
 	r := s.r
 	if h.of == nil || h.rule != weighed && h.rule != "fastener in hand" && !guesses[h.rule] || h.stage > 1 {
@@ -49,8 +49,6 @@ func (s *tracker) nearerOne(ci int, q *quantity, h *heard) {
 			t = s.fastened(t)
 			if k < ci && takesValue(t) && m.hi == p.hi && r.pointsFrom(&r.clauses[k+1], m.plural) {
 				h.of, h.rule, h.spoken = t, namedLast, false
-			} else if had && t != h.of && t.fastener && takesTorque(t) && !isLock(t) {
-				h.orOf = t
 			}
 			return
 		}

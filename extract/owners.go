@@ -131,8 +131,13 @@ const (
 	onlyParts = true
 )
 
-// whose gives the heaviest answer to whose the fastener of a mention is.
-func (s *tracker) whose(ci, mi int, partsOnly bool) claim {
+// nearlyAsLikely is how near the next answer has to be for either to be right, in 24ths of the
+// logarithm of the odds.
+const nearlyAsLikely = 24
+
+// whose gives the heaviest answer to whose the fastener of a mention is, and what else it may as
+// well mean or be of.
+func (s *tracker) whose(ci, mi int, partsOnly bool) (best claim, or *thing) {
 	r := s.r
 	m := &r.mentions[mi]
 	q := unnamed{ci: ci, mi: mi, m: m, c: &r.clauses[ci], doing: doingOf(r.actOn(ci, mi)), pointing: pointing(r, m), which: whichOf(r, m), topic: s.onTopic(m.lo)}
@@ -152,12 +157,16 @@ func (s *tracker) whose(ci, mi int, partsOnly bool) claim {
 			n++
 		}
 	}
-	best := claim{ahead: -1, weight: math.MinInt}
+	best = claim{ahead: -1, weight: math.MinInt}
+	next := best
 	var all []claim
 	put := func(t *thing, ahead int, w *weighing) {
 		c := claim{t, ahead, w.sum, w.kept}
-		if c.weight > best.weight {
-			best = c
+		switch {
+		case c.weight > best.weight:
+			best, next = c, best
+		case c.weight > next.weight:
+			next = c
 		}
 		if w.keep {
 			all = append(all, c)
@@ -212,7 +221,10 @@ func (s *tracker) whose(ci, mi int, partsOnly bool) claim {
 	if keep {
 		r.claimed(mi, all, best)
 	}
-	return best
+	if next.weight > best.weight-nearlyAsLikely {
+		or = next.t
+	}
+	return best, or
 }
 
 // heldByBolts are fastenings with bolts, nuts or screws of their own.

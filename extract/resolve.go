@@ -12,7 +12,7 @@ import (
 func (s *tracker) unnamed(ci, mi int) *thing {
 	r := s.r
 	m := &r.mentions[mi]
-	best := s.whose(ci, mi, anyClaim)
+	best, or := s.whose(ci, mi, anyClaim)
 	side := m.side
 	if best.fastener() {
 		t := best.t
@@ -44,7 +44,7 @@ func (s *tracker) unnamed(ci, mi int) *thing {
 	if side == "" && s.side != "" && r.since(s.sideAt, m.lo) < 8 {
 		side = s.side
 	}
-	t := &thing{head: m.head, mods: map[string]bool{}, fastener: true, plural: m.plural, count: m.count, first: m.lo, side: side}
+	t := &thing{head: m.head, mods: map[string]bool{}, fastener: true, plural: m.plural, count: m.count, first: m.lo, side: side, or: or}
 	var name []string
 	for _, w := range m.mods {
 		if placeWords.has(w) && sideOf[w] == "" {
@@ -216,10 +216,10 @@ func (s *tracker) resolve(ci, mi int) *thing {
 	t := &thing{head: m.head, mods: map[string]bool{}, fastener: fastener, plural: m.plural, count: m.count, first: m.lo, name: thingName(m), side: m.side, place: m.place}
 	if fastener && alike.has(m.head) && len(cont) > 0 && generic.has(cont[len(cont)-1]) {
 		// "the pinch bolt for the axle": which pinch bolt it is, the part tells
-		if o := s.whose(ci, mi, onlyParts).t; o != nil && !strings.Contains(t.name, o.head) && r.since(o.last, m.lo) < 12 {
-			t.owner = o
-			t.name = lexicon.Modifier(o.name) + " " + t.name
-			t.takeWords(o)
+		if by, _ := s.whose(ci, mi, onlyParts); by.t != nil && !strings.Contains(t.name, by.t.head) && r.since(by.t.last, m.lo) < 12 {
+			t.owner = by.t
+			t.name = lexicon.Modifier(by.t.name) + " " + t.name
+			t.takeWords(by.t)
 		}
 	}
 	for _, w := range m.mods {
@@ -573,6 +573,9 @@ func (s *tracker) enrich(t *thing, m *mention) {
 	}
 	t.christen(m)
 	more := content(m.mods)
+	if len(more) > 0 {
+		t.or = nil
+	}
 	if len(more) > contentCount(t.mods) && t.owner == nil && (t.fastener || len(t.events) == 0) {
 		t.name = thingName(m)
 	}

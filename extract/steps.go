@@ -831,6 +831,9 @@ func (r *reading) torqueText(h *heard) string {
 	default:
 		s += " to " + Heard(q.Canonical) + doubt
 	}
+	if or := h.maybeOf(); or != "" {
+		s += " (or the " + or + ": not said which)"
+	}
 	return s + "."
 }
 

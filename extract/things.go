@@ -12,6 +12,7 @@ type thing struct {
 	head     string
 	mods     map[string]bool
 	owner    *thing // the part that a fastener holds, where that is how it was named
+	or       *thing // another that it may as well be, or the part that it may as well hold
 	fastener bool
 	side     string
 	place    string

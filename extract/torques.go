@@ -88,10 +88,11 @@ func (s *tracker) values(ci int) {
 			if b := r.goneWith(c, q); b != nil {
 				h.of, h.rule, h.spoken = b.of, "one of the values told before", b.spoken
 			} else {
-				h.of, h.rule = s.valueFor(ci, q)
+				h.of, h.rule, h.orOf = s.valueFor(ci, q)
 				h.spoken = spokenOfOnly[h.rule]
 			}
 		}
+		rule := h.rule
 		if b := s.ofExchanged(q); b != nil {
 			h.of, h.rule, h.hedged, back = b.of, exchanged, true, nil
 		}
@@ -120,8 +121,9 @@ func (s *tracker) values(ci int) {
 		if n := r.goTold(c, q.lo); n > 0 {
 			h.stage = n
 		}
-		if h.orOf = s.waitingToo(ci, q, &h); h.orOf == nil {
-			s.nearerOne(ci, q, &h)
+		s.nearerOne(ci, q, &h)
+		if h.rule != rule {
+			h.orOf = nil
 		}
 		if h.applied = s.appliedIn(ci, q, &h); h.rule == inAnotherUnit {
 			h.applied = same.applied
@@ -1238,35 +1240,6 @@ var spokenOfOnly = map[string]bool{
 	"started by hand before": true, "the one started by hand before": true, "what the value before was for, from another source": true, "fastener spoken of before": true, "part whose fasteners were counted": true,
 }
 
-// waitingToo gives another fastener that a value may as well be for: one that was
-// started and waits for its value, where the value goes by what was spoken of last
-// to fasteners that nobody has spoken of yet, or to what was tightened already.
-func (s *tracker) waitingToo(ci int, q *quantity, h *heard) *thing {
-	r := s.r
-	if h.of == nil || !guesses[h.rule] {
-		return nil
-	}
-	_, many := r.toldForHowMany(&r.clauses[ci], q)
-	st, _ := h.of.state()
-	unspoken := h.of.head == "fastener" && len(h.of.events) == 0 || !takesTorque(h.of) && !tightens.has(h.of.head)
-	if !unspoken && st != Tightened {
-		return nil
-	}
-	if unspoken && s.topic != nil && r.allCounted(s.topicAt, q.lo) {
-		return nil // "Head on. All six."
-	}
-	for i := len(s.hand) - 1; i >= 0; i-- {
-		t := s.hand[i]
-		if t == h.of || !takesTorque(t) || t.of != nil || t.name == "" || t.owner == h.of || owns(h.of, t) || many && !t.many() || t.last >= q.lo || r.since(t.worked, q.lo) > 40 {
-			continue
-		}
-		if w, _ := t.state(); w == HandTight || w == Refitted && unspoken {
-			return t
-		}
-	}
-	return nil
-}
-
 // allCounted tells whether things were counted between two tokens: "all six", "three of them".
 func (r *reading) allCounted(lo, hi int) bool {
 	for i := lo; i < hi; i++ {
@@ -1602,10 +1575,7 @@ func (r *reading) torques(led []Entry) []Torque {
 		t := Torque{Applied: h.applied, Hedged: h.hedged, Stage: max(h.stage, 1), SourceSaid: h.source, NM: []float64{}}
 		t.ID = "T" + strconv.Itoa(len(out)+1)
 		if h.of != nil {
-			t.Fastener, t.LedgerID = torqueName(h.of), h.of.id
-			if h.orOf != nil && torqueName(h.orOf) != t.Fastener {
-				t.MaybeOf = torqueName(h.orOf)
-			}
+			t.Fastener, t.LedgerID, t.MaybeOf = torqueName(h.of), h.of.id, h.maybeOf()
 			t.Unnamed = t.MaybeOf == "" && h.spoken
 		}
 		if h.of == nil && h.noun > 0 {
@@ -1780,6 +1750,30 @@ func (r *reading) toldTwice(i int) bool {
 		return true
 	}
 	return false
+}
+
+// maybeOf names another fastener that a value may as well be for: another thing than that it is
+// taken for, or the fastener of another part; "" where none is as likely or has a name of its own.
+func (h *heard) maybeOf() string {
+	or := h.orOf
+	if or == nil && h.spoken {
+		or = h.of.or
+	}
+	if or == nil || or.name == "" || or == h.of.owner || or.owner == h.of {
+		return ""
+	}
+	name := torqueName(or)
+	if or != h.orOf && !or.fastener {
+		name = shortName(lexicon.Modifier(or.name) + " " + h.of.name[strings.LastIndexByte(h.of.name, ' ')+1:])
+	}
+	told, other := strings.Fields(torqueName(h.of)), strings.Fields(name)
+	within := func(a, b []string) bool { // "head bolts" beside "outside head bolts" tells nothing apart
+		return !slices.ContainsFunc(a, func(w string) bool { return !slices.Contains(b, w) })
+	}
+	if within(told, other) || within(other, told) {
+		return ""
+	}
+	return name
 }
 
 // torqueName names the fastener with its side, as the talk tells it.

@@ -90,13 +90,18 @@ func takesValue(t *thing) bool {
 	return takesTorque(t) || t.fastener && !isLock(t) || tightens.has(t.head) || screwClip(t) || screwedIn.has(t.head) || screwedOn.has(t.head) || t.head == "pin"
 }
 
-// valueFor gives what a value is for, and by what: nil where nothing is heavier.
-func (s *tracker) valueFor(ci int, q *quantity) (*thing, string) {
+// inDoubt is how near another answer may be, in 24ths of the logarithm of the odds, for a value
+// to be of either: of values so near half go to what they are for, of the others four in five.
+const inDoubt = 36
+
+// valueFor gives what a value is for, and by what: nil where nothing is heavier; and another
+// thing that it may as well be for.
+func (s *tracker) valueFor(ci int, q *quantity) (of *thing, rule string, or *thing) {
 	r := s.r
 	ruled, rule := s.ownerOfValue(ci, q)
 	keep := r.valueClaimed != nil
 	if (len(s.hand) < 4 || rule == toldForIt || rule == namedBeforeIt) && !keep {
-		return ruled, rule // there is little to choose from, or nothing
+		return ruled, rule, nil // there is little to choose from, or nothing
 	}
 	c := &r.clauses[ci]
 	v := valued{ci: ci, c: c, q: q, topic: s.onTopic(q.lo), done: map[*thing]bool{}, ruled: ruled, rule: wordClue(rule)}
@@ -148,6 +153,7 @@ func (s *tracker) valueFor(ci int, q *quantity) (*thing, string) {
 		v.run = min(fasteners, 2)*3 + min(parts, 2)
 	}
 	best := claim{ahead: -1, weight: math.MinInt}
+	next := best
 	var all []claim
 	put := func(t *thing, ahead int, w *weighing) {
 		if ahead < 0 && t == v.ruled || ahead >= 0 && v.ruled != nil && r.mentions[ahead].entry == v.ruled {
@@ -156,8 +162,11 @@ func (s *tracker) valueFor(ci int, q *quantity) (*thing, string) {
 			w.sum += ruledAhead
 		}
 		x := claim{t, ahead, w.sum, w.kept}
-		if x.weight > best.weight {
-			best = x
+		switch {
+		case x.weight > best.weight:
+			best, next = x, best
+		case x.weight > next.weight:
+			next = x
 		}
 		if keep {
 			all = append(all, x)
@@ -236,13 +245,16 @@ func (s *tracker) valueFor(ci int, q *quantity) (*thing, string) {
 		}
 		t = m.entry
 	}
+	if next.weight > best.weight-inDoubt {
+		or = s.fastened(next.t)
+	}
 	switch {
 	case t == v.ruled:
-		return t, rule
+		return t, rule, or
 	case t == nil:
-		return nil, noneTold
+		return nil, noneTold, or
 	}
-	return s.fastened(t), weighed
+	return s.fastened(t), weighed, or
 }
 
 // namedSince counts what was named between a value and a token in the clause ci, no more than a
