@@ -661,6 +661,9 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	if r.toks[i].s == "tension" && len(a.objects) > 0 && r.mentions[a.objects[0]].from == i+1 && !r.mentions[a.objects[0]].definite && !r.mentions[a.objects[0]].plural {
 		return false // "tension pin in the small hole"
 	}
+	if w := r.toks[i].s; w == "dry" && i > 0 && (r.lemma1(r.toks[i-1].s) == "run" || r.toks[i-1].s == "goes" || r.toks[i-1].s == "go" || r.toks[i-1].s == "keep" || r.toks[i-1].s == "stay") {
+		return false // "so it don't run dry the first mile"
+	}
 	if w := r.toks[i].s; w == "dry" && a.verb >= 0 && !a.subject && len(a.objects) == 0 && (r.toks[i].brk >= brkComma || r.word(i+1) == "at" || r.word(i+1) == "for") {
 		return false // "head gasket, dry, the word top up", "sat there dry at the moment"
 	}
@@ -694,6 +697,17 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	}
 	if i == c.lo && r.toks[i].s == "left" && !r.kind(i+1).is(wDeterminer|wPronoun|wCountOf) {
 		return false // "left wing mirror off"
+	}
+	if i == c.lo && r.nameOverLine(i) {
+		return false
+	}
+	if a.subject && a.action.Name == "fit" && len(a.objects) > 0 && r.mentions[a.objects[0]].head == "brake" && passiveBe.has(r.toks[i].s) && r.word(i+1) == "on" {
+		return false // "truck's in park, brake's on"
+	}
+	if a.verb == i && !a.subject && left[a.action.Name] != "" && len(a.objects) > 0 && r.plainVerb(r.toks[i].s) {
+		if m := &r.mentions[a.objects[0]]; m.kind == lexicon.Tool && m.from == i+1 && m.lo == i+1 && !m.plural && r.toks[i].brk == brkNone {
+			return false // "line nut, flare wrench": the name of a tool
+		}
 	}
 	if i == c.lo {
 		n := r.word(i + 1)
@@ -738,6 +752,26 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 		return false
 	}
 	return true
+}
+
+// nameOverLine tells whether a word that begins a line is what the line before was about to name:
+// "don't blow that | dust out".
+func (r *reading) nameOverLine(i int) bool {
+	if i < 2 || i+1 >= len(r.toks) || r.toks[i-1].brk >= brkComma || r.toks[i-2].brk >= brkComma {
+		return false
+	}
+	switch before := r.toks[i-2].s; r.toks[i-1].s {
+	case "the", "a", "an", "my", "your":
+		return true
+	case "rubber", "little", "plastic", "metal", "small", "big":
+		// "cap it with this little rubber | vacuum cap"
+		if m := r.toks[i+1].men; m >= 0 && r.mentions[m].from == i+1 && !r.mentions[m].definite {
+			return articles.has(before) || before == "this" || before == "that" || i > 2 && (articles.has(r.toks[i-3].s) || r.toks[i-3].s == "this" || r.toks[i-3].s == "that")
+		}
+	case "that", "this":
+		return before != "do" && before != "did" && !stopWords.has(before) && i > 2 && (r.kind(i-3).is(wLeadsVerb) || strings.HasSuffix(r.toks[i-3].s, "n't") || r.toks[i-3].s == "never")
+	}
+	return false
 }
 
 // onlyLike tells whether a word of work says what a thing is like or how far, or only stops the

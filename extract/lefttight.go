@@ -1,6 +1,10 @@
 package extract
 
-import "wrenchword/extract/lexicon"
+import (
+	"slices"
+
+	"wrenchword/extract/lexicon"
+)
 
 // How tight a thing is left is mostly told with no verb that says so: "the nut's only on there
 // finger tight", "the lever bolt, I just put with the fingers", "main jet, firm, not stupid".
@@ -131,7 +135,10 @@ func (r *reading) madeTight(ci, lo, hi int) bool {
 			of = mi
 		}
 	}
-	if of < 0 {
+	if of < 0 && !slices.ContainsFunc(c.mentions, func(mi int) bool { return r.mentions[mi].kind != lexicon.Tool }) {
+		of = r.headed(ci) // "line nut, crow's foot, good and tight"
+	}
+	if of < 0 || !r.mentions[of].turnsOn() && !slices.Contains(c.mentions, of) {
 		return false
 	}
 	var told *act

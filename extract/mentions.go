@@ -108,6 +108,9 @@ func (r *reading) findMentions() {
 	}
 }
 
+// whenSo are the words before an "it" that something is said of.
+var whenSo = set("till until when if where before once because so that and")
+
 // holdsFluid are the parts that are named after what is in them.
 var holdsFluid = set("tank line hose pipe reservoir cap pump filter seal bottle level plug cooler drain feed can pot tube passage gallery jet switch sensor union bolt nut screw cup hole port chamber container")
 
@@ -143,6 +146,12 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 			return m, 0
 		}
 	}
+	if n > 1 && moves.has(r.toks[i+n-1].s) && r.toks[i+n-1].s != "just" && r.toks[i+n-1].brk == brkNone && i+n < c.hi && (r.toks[i+n].is(wOff|wOn) || r.toks[i+n].s == "back") {
+		terms, n = r.lex.Things(r.from(i, i+n-1)) // "the drum slides off in one piece"
+		if n == 0 {
+			return m, 0
+		}
+	}
 	if n > 1 && r.toks[i+n-1].s == "set" && (r.word(i+n) == "at" || r.word(i+n) == "to") {
 		terms, n = r.lex.Things(r.from(i, i+n-1)) // "the driver set at two"
 		if n == 0 {
@@ -161,6 +170,9 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	if n == 1 && i > c.lo+1 && strings.HasSuffix(w, "s") && r.toks[i-1].s == "that" && r.toks[i-1].brk == brkNone && r.toks[i-2].brk == brkNone && r.toks[i-2].men >= 0 && lexicon.Singular(w) != w && !r.mentions[r.toks[i-2].men].plural {
 		return m, 0 // "a long sleeve that floats"
 	}
+	if n == 1 && i > c.lo && strings.HasSuffix(w, "s") && (r.toks[i-1].s == "it" || r.toks[i-1].s == "she") && r.toks[i-1].brk == brkNone && whenSo.has(r.word(i-2)) && lexicon.Singular(w) != w {
+		return m, 0 // "spin it till it locks"
+	}
 	if w == "stops" && n == 1 && i > c.lo && r.toks[i-1].brk == brkNone && r.toks[i-1].men >= 0 && prepositions.has(r.word(i+1)) {
 		return m, 0 // "my torque driver stops at six"
 	}
@@ -173,7 +185,7 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	if w == "hex" && n == 1 && (r.word(i+1) == "head" || r.word(i+1) == "heads") {
 		return m, 0 // what a spanner turns
 	}
-	if w == "square" && n == 1 && i > c.lo && !r.toks[i-1].is(wDeterminer) && r.word(i+1) != "edge" {
+	if w == "square" && n == 1 && (i == c.lo || !r.toks[i-1].is(wDeterminer)) && r.word(i+1) != "edge" {
 		return m, 0 // "press it in square"
 	}
 	if w == "lock" && n == 1 && r.word(i+1) == "to" && r.word(i+2) == "lock" {

@@ -307,6 +307,12 @@ func (r *reading) moodOf(ci int, a *act) mood {
 			}
 		}
 	}
+	if a.verb >= 0 && !a.subject && r.forbiddenNext(ci) || r.outcomeOfYours(ci, a) {
+		m |= framed
+	}
+	if r.onSomeOnly(ci) {
+		m |= conditional
+	}
 	// "when it's smooth they're finished", "you squeeze on that barrel and it's junk"
 	if a.action.Name == "discard" && a.subject && a.pronoun != "" {
 		for k := ci; k >= 0 && r.clauses[k].sentence == c.sentence && r.since(r.clauses[k].lo, a.lo) < 8; k-- {
@@ -366,15 +372,93 @@ func (r *reading) toldForHarm(ci int, a *act) bool {
 			return false
 		}
 	}
+	told := c.lo < a.verb && r.says1(c, c.lo, "you")
 	for i := a.hi; i+3 < len(r.toks) && i < a.hi+12 && r.clauses[r.toks[i].cl].sentence == c.sentence; i++ {
-		if n := r.toks[i+2].s; r.toks[i].s == "and" && (n == "can't" || n == "won't") && c.lo < a.verb && r.says1(c, c.lo, "you") {
-			return true // "you put a lump on the end and it can't go home"
-		}
-		if r.toks[i].s != "and" || r.toks[i+2].s != "'ll" && r.toks[i+2].s != "will" {
+		who := i + 1
+		switch n := r.toks[i+2].s; {
+		case r.toks[i].s == "and" && told && (n == "can't" || n == "won't"), r.toks[i].s == "and" && told && r.toks[i+1].s == "you" && n == "'ve" && r.toks[i+3].s != "got":
+			return true // "you put a lump on the end and it can't go home", "… and you've just bought a new one"
+		case r.toks[i].s == "and":
+		case told && r.toks[i-1].brk == brkComma:
+			who = i // "you pull the hose off first, you'll stretch it every time"
+		default:
 			continue
 		}
-		who := r.toks[i+1].s
-		return who == "you" && !rewards.has(r.toks[i+3].s) || who != "i" && who != "we" && r.threatens(int(r.toks[i+3].cl))
+		if w := r.toks[who+1].s; w != "'ll" && w != "will" {
+			continue
+		}
+		next := r.toks[who+2]
+		switch r.toks[who].s {
+		case "you":
+			return !rewards.has(next.s)
+		case "i", "we":
+			return false
+		}
+		return r.threatens(int(next.cl))
+	}
+	return false
+}
+
+// forbiddenNext tells whether the sentence after a clause is no more than that it is not to be
+// done: "You'll want to hit it harder. Don't."
+func (r *reading) forbiddenNext(ci int) bool {
+	c := &r.clauses[ci]
+	if r.toks[c.hi-1].brk < brkSentence || c.hi >= len(r.toks) || r.kind(c.lo).is(wSubject) && r.toks[c.lo].s == "i" {
+		return false
+	}
+	i := c.hi
+	if r.toks[i].s != "don't" && (r.toks[i].s != "do" || r.word(i+1) != "not") {
+		return false
+	}
+	n := &r.clauses[r.toks[i].cl]
+	last := r.toks[n.hi-1].s
+	return n.hi-n.lo == 1 || last == "not" && n.hi-n.lo == 2 || r.word(i+1) == "do" && n.hi-n.lo == 3 && (last == "it" || last == "that")
+}
+
+// outcomeOfYours tells whether an act only says what comes of the one before: "you press on the
+// outside ring and you've just put the load through the balls".
+func (r *reading) outcomeOfYours(ci int, a *act) bool {
+	c := &r.clauses[ci]
+	i := c.lo
+	if r.toks[i].s == "and" {
+		i++
+	}
+	if ci == 0 || a.verb <= i+1 || r.toks[i].s != "you" || r.toks[i+1].s != "'ve" || r.word(i+2) != "just" {
+		return false
+	}
+	p := &r.clauses[ci-1]
+	return p.sentence == c.sentence && r.toks[p.lo].s == "you"
+}
+
+// onSomeOnly tells whether a sentence tells of what only some machines have: "some of these have
+// a second screw on top, so you take that out first". What I do is done on this one.
+func (r *reading) onSomeOnly(ci int) bool {
+	c := &r.clauses[ci]
+	for i := c.lo; i < min(c.hi, c.lo+4); i++ {
+		if w := r.toks[i].s; w == "i" || w == "we" {
+			return false
+		}
+	}
+	first := ci
+	for first > 0 && r.clauses[first-1].sentence == c.sentence {
+		first--
+	}
+	f := &r.clauses[first]
+	i := f.lo
+	for i < f.hi && (r.toks[i].is(wOpener) || r.toks[i].s == "and" || r.toks[i].s == "but" || r.toks[i].s == "now") {
+		i++
+	}
+	if w := r.word(i); i+2 >= len(r.toks) || w != "some" && w != "others" && (w != "newer" && w != "older" && w != "later" || r.toks[i+1].s != "ones") {
+		return false
+	}
+	for k := i + 1; k < min(len(r.toks)-1, i+6) && r.toks[k-1].brk < brkSentence; k++ {
+		switch r.toks[k].s {
+		case "have", "has", "use", "come":
+			n := r.kind(k + 1)
+			return n.is(wDeterminer|wCountOf) || r.toks[k+1].men >= 0 || r.toks[k+1].s == "with" || r.toks[k+1].s == "got"
+		case "are", "were", "is", "had":
+			return false
+		}
 	}
 	return false
 }

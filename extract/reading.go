@@ -324,6 +324,9 @@ func (r *reading) tokens() {
 		if n := len(r.toks) - 1; len(buf) == 1 && n >= 0 && (buf[0].S == "un" || buf[0].S == "uns") && (whichOne.has(r.toks[n].s) || r.toks[n].s == "good" || r.toks[n].s == "bad" || r.toks[n].s == "wrong") {
 			buf[0].S = "one" + strings.TrimPrefix(buf[0].S, "un") // "the new un", "three little uns"
 		}
+		if n := len(r.toks); len(buf) == 1 && buf[0].S == "snug" && n > 1 && r.toks[n-1].s == "and" && (r.toks[n-2].s == "good" || r.toks[n-2].s == "nice") {
+			buf[0].S = "tight" // "good and snug" is more than by hand
+		}
 		for _, f := range buf {
 			r.toks = append(r.toks, tok{s: f.S, lo: uint32(f.Lo), hi: uint32(f.Hi), w: uint32(wi), men: -1, qty: -1})
 		}
@@ -718,7 +721,7 @@ func (r *reading) startsClause(start, i int) bool {
 		return true // "… in the same way | hook all the clips out"
 	case n >= 3 && pk.is(wParticle) && r.hasVerb(start, i) && !(p == "back" && r.toks[i-2].is(wLeadsVerb|wSubject)) && !((p == "on" || p == "in") && isNoun(r, i-2) && !r.hasVerb(start, i-2)) && (t == "the" || t == "this" || t == "these" || t == "those" || t == "your") && !papers.has(next) && r.verbFollows(i+1):
 		return true // "both come out | the bottom pin's got a sleeve"
-	case n >= 2 && (p == "this" || p == "that" || p == "both" || p == "all") && r.toks[i-1].brk == brkNone && r.toks[i-2].brk == brkNone && r.toks[i-2].is(wVerb) && r.plainVerb(r.toks[i-2].s) && isNoun(r, i):
+	case n >= 2 && (p == "this" || p == "that" || p == "both" || p == "all" || p == "one") && r.toks[i-1].brk == brkNone && r.toks[i-2].brk == brkNone && r.toks[i-2].is(wVerb) && r.plainVerb(r.toks[i-2].s) && isNoun(r, i):
 		return false // "I need to pull this bush out"
 	case n >= 2 && (pk.is(wEndsPhrase) || r.toks[i-1].brk >= brkPause) && !pk.is(wHoldsClause) && !tk.is(wOff|wOn) && t != "back" && !(!comma && r.subjectAt(start, i)) && !(p == "it" && r.toks[i-2].s == "and" && strings.HasSuffix(t, "s") && (next == "back" || nk.is(wOn|wOff|wReturning))) && r.thingThenVerb(i) && (r.hasVerb(start, i) || pk.is(wParticle)):
 		return true // "… done | wheel back on"

@@ -86,6 +86,42 @@ type tracker struct {
 	settled     bool     // the words around the last pronoun settle what it is
 }
 
+// anyOfThem tells whether a mention is of any such thing and of none of this job: "that's how you
+// stretch a stud".
+func (r *reading) anyOfThem(c *clause, m *mention) bool {
+	if m.plural || r.toks[m.from].s != "a" && r.word(m.from-1) != "a" {
+		return false
+	}
+	for i := c.lo + 1; i < m.from; i++ {
+		if w := r.toks[i].s; (w == "how" || w == "what") && r.toks[i-1].is(wLinking) && r.toks[i+1].s == "you" {
+			return true
+		}
+	}
+	return false
+}
+
+// toldBySize gives the fastener named last that a mention only tells the thread of: "back plate
+// nuts. Forty five foot pounds, for a seven sixteenths stud".
+func (s *tracker) toldBySize(m *mention) *thing {
+	r := s.r
+	i := m.lo - 1
+	for i > 0 && i > m.lo-5 && (r.toks[i].qty >= 0 || countOf[r.toks[i].s] > 0 || numberWord.has(r.toks[i].s) || fractionWord.has(r.toks[i].s)) {
+		i--
+	}
+	if m.plural || i == m.lo-1 || i < 3 || r.toks[i].s != "a" && r.toks[i].s != "an" || r.toks[i-1].s != "for" {
+		return nil
+	}
+	if q := r.toks[i-2].qty; q < 0 || r.qtys[q].Kind != normalize.Torque {
+		return nil
+	}
+	for i := len(s.hand) - 1; i >= 0 && r.since(s.hand[i].last, m.lo) < 20; i-- {
+		if t := s.hand[i]; t.fastener && takesTorque(t) && !isLock(t) && (t.head == m.head || m.head == "stud") {
+			return t
+		}
+	}
+	return nil
+}
+
 func (s *tracker) clause(ci int) {
 	r := s.r
 	c := &r.clauses[ci]
@@ -105,7 +141,7 @@ func (s *tracker) clause(ci int) {
 		if w := r.word(m.hi + 1); m.head == "driver" && r.word(m.hi) == "set" && (w == "at" || w == "to") {
 			continue // "I've got the driver set at two": what it is done with
 		}
-		if s.lends(m) || s.pulledOn(m) {
+		if s.lends(m) || s.pulledOn(m) || r.anyOfThem(c, m) {
 			continue
 		}
 		t := s.resolve(ci, mi)
@@ -1940,6 +1976,11 @@ func (r *reading) turnedPast(a *act, q *quantity) bool {
 // beyondHand tells whether words for "by hand" at token i go on to say how far it is
 // turned past that: "finger tight and an eighth", "hand and a half turn".
 func (r *reading) beyondHand(i, hi int) bool {
+	for k := i + 1; r.toks[i].s == "snug" && k < min(hi, i+4) && r.toks[k-1].brk < brkComma; k++ {
+		if r.toks[k].s == "good" {
+			return true // "snug them good"
+		}
+	}
 	for k := i + 1; k < min(hi-2, i+4) && r.toks[k-1].brk < brkSentence; k++ {
 		if w := r.toks[k+1].s; (r.toks[k].s == "and" || r.toks[k].s == "then") && (w == "a" || w == "an" || w == "half") {
 			n := r.toks[k+2].s

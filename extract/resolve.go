@@ -95,6 +95,9 @@ func (s *tracker) resolve(ci, mi int) *thing {
 	side := m.side
 	bare := len(cont) == 0
 	if fastener && bare && alike.has(m.head) {
+		if t := s.toldBySize(m); t != nil {
+			return t
+		}
 		if t := s.moving(m); t != nil {
 			m.kind = lexicon.Part
 			return t

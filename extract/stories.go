@@ -32,11 +32,28 @@ func (r *reading) stories() {
 // beginsStory tells whether a clause has the cue of a story and tells of the past.
 func (r *reading) beginsStory(ci int) bool {
 	c := &r.clauses[ci]
-	if c.mood&storied == 0 || r.tellsFigure(c) {
+	if c.mood&storied == 0 && !r.hadOnce(c) || r.tellsFigure(c) {
 		return false
 	}
 	for k := max(0, ci-1); k <= min(ci+1, len(r.clauses)-1); k++ {
 		if r.clauses[k].sentence == c.sentence && r.tense(&r.clauses[k]) == past {
+			return true
+		}
+	}
+	return false
+}
+
+// hadOnce tells of "I had a planer one time", "we had a van once where the bolt snapped".
+func (r *reading) hadOnce(c *clause) bool {
+	i := c.lo
+	for i+3 < c.hi && (r.toks[i].is(wOpener) || r.toks[i].s == "and" || r.toks[i].s == "but") {
+		i++
+	}
+	if i+2 >= c.hi || r.toks[i].s != "i" && r.toks[i].s != "we" || r.toks[i+1].s != "had" || r.toks[i+2].s != "a" && r.toks[i+2].s != "an" && r.toks[i+2].s != "one" {
+		return false
+	}
+	for k := i + 3; k < min(i+9, len(r.toks)-1) && r.toks[k-1].brk < brkSentence; k++ {
+		if w := r.toks[k].s; w == "once" && !r.kind(k+1).is(wDeterminer|wSubject|wPronoun) || w == "one" && r.toks[k+1].s == "time" {
 			return true
 		}
 	}

@@ -324,6 +324,9 @@ func (m *mention) ownsNone() bool {
 
 // owns tells whether the fastener is named after the part: "caliper bolt" after "brake caliper".
 func owns(owner, t *thing) bool {
+	if owner.head == "wheel" && t.mods["lug"] {
+		return true // what holds a wheel on has a name of its own
+	}
 	if !t.mods[owner.head] || !owner.mayOwn(t) || t.owner != nil && t.owner != owner && t.owner.head == owner.head && contentCount(owner.mods) > contentCount(t.owner.mods) {
 		return false // "plate bolts" are those of the plate on the post, not of the latch plate
 	}

@@ -167,11 +167,36 @@ func (r *reading) countsThem(f *bareNumber, heard *soFar) bool {
 	if f.hi-f.lo != 1 || !f.Low.IsInt() || !r.nothingMore(&r.clauses[f.cl], f.hi) && r.word(f.hi) != "of" {
 		return false
 	}
+	if r.stillCounting(f) {
+		return true
+	}
 	switch w := r.word(f.lo - 1); {
 	case w == "all":
 		return !linking.has(r.word(f.lo - 2))
 	case w == "that's", w == "there's", w == "'s" && (r.word(f.lo-2) == "that" || r.word(f.lo-2) == "there"):
 		return !heard.tights[keyOf(f.Low)] && r.thereAre(f.Low)
+	}
+	return false
+}
+
+// clicked are what an adjuster is turned by, a few at a time.
+var clicked = set("clicks notches turns flats pumps strokes")
+
+// stillCounting tells whether a number goes on with what was just counted, nothing that is
+// tightened having been named since: "ten clicks? Some say eight. I did ten".
+func (r *reading) stillCounting(f *bareNumber) bool {
+	if compare(f.Low, 40) > 0 {
+		return false
+	}
+	for i := f.lo - 1; i > max(0, f.lo-24) && r.since(i, f.lo) < 12; i-- {
+		t := &r.toks[i]
+		switch w := t.s; {
+		case clicked.has(w) && t.men < 0:
+			n := r.toks[i-1].s
+			return r.toks[i-1].brk < brkComma && (countOf[n] > 0 || numberWord.has(n) || n[0] >= '0' && n[0] <= '9')
+		case t.qty >= 0, w == "torque", w == "tight", w == "tighten", w == "these", w == "those", w == "give", w == "gets", t.men >= 0 && (r.mentions[t.men].kind&(lexicon.Fastener|lexicon.Tool) != 0 || tightens.has(r.mentions[t.men].head)):
+			return false
+		}
 	}
 	return false
 }

@@ -408,6 +408,10 @@ func (s *tracker) notTightening(c *clause, q *quantity) bool {
 		switch r.toks[q.lo-1].s {
 		case "not", "isn't":
 			return true // "that's not eighteen newton metres"
+		case "what":
+			if w := r.word(q.hi); w == "does" || w == "do" || w == "looks" || w == "feels" || w == "is" {
+				return true // "I'll show you what fifty foot pounds does to it"
+			}
 		case "under", "below", "above", "than":
 			return true // what a wrench can be trusted with
 		case "at", "from", "to", "until", "till":
@@ -1056,10 +1060,28 @@ func (r *reading) writtenIn(c *clause) bool {
 	return false
 }
 
-// ofSource tells of a thing that only tells whose a document is: "the sheet from the axle people".
+// ofSource tells of a thing that only tells whose a document is or where: "the sheet from the
+// axle people", "the sticker on the fender says".
 func (r *reading) ofSource(m *mention) bool {
-	return m.prep == "from" && m.from >= 2 && documents.has(r.toks[m.from-2].s) || m.from > 1 && m.lo > m.from && r.word(m.from-1) == "says" && r.toks[m.from-2].qty >= 0 // "seven newton metres, says the disc box"
+	if m.prep == "from" && m.from >= 2 && documents.has(r.toks[m.from-2].s) || m.from > 1 && m.lo > m.from && r.word(m.from-1) == "says" && r.toks[m.from-2].qty >= 0 { // "seven newton metres, says the disc box"
+		return true
+	}
+	if !saying.has(r.word(m.hi)) {
+		return false
+	}
+	for i := min(m.from, m.lo) - 1; i >= max(0, m.from-6); i-- {
+		switch w := r.toks[i].s; {
+		case documents.has(w):
+			return true
+		case !liesOn.has(w):
+			return false
+		}
+	}
+	return false
 }
+
+// liesOn are the words that tell where a document is.
+var liesOn = set("on off inside under behind from the my a this")
 
 // unlistedOwner gives the token after the word that a value is for, where no list has it:
 // "I do the flibbits up to twenty", "Trunnions next. Thirty newton metres each."; 0 where
@@ -1319,7 +1341,7 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 		}
 	}
 	switch {
-	case theirs, r.rowOfValues(c), c.mood&(other) != 0 && says, r.misprinted(q):
+	case theirs, r.rowOfValues(c), c.mood&(other) != 0 && says, r.misprinted(q), r.notedDown(c, q):
 		return "quoted" // somebody's word, or one that nobody believes
 	case says && doc != "" || says && h.source.Title != "":
 		return "quoted"
@@ -1347,6 +1369,21 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 	return "done"
 }
 
+// notedDown tells whether a value was only written down: "I wrote it down, eighty seven".
+func (r *reading) notedDown(c *clause, q *quantity) bool {
+	for i := q.lo - 1; i > 0 && i > q.lo-8 && r.clauses[r.toks[i].cl].sentence == c.sentence; i-- {
+		if r.toks[i].s == "down" {
+			switch w := r.toks[i-1].s; {
+			case writes.has(w) || w == "noted" || w == "jotted":
+				return true
+			case (w == "it" || w == "that" || w == "them") && i > 1:
+				return writes.has(r.toks[i-2].s) || r.toks[i-2].s == "noted" || r.toks[i-2].s == "jotted"
+			}
+		}
+	}
+	return false
+}
+
 // misprinted tells whether the talk right after a value, up to the next one, says that it cannot
 // be so: "180 newton metres. The axle doesn't even get that. … You'd shear it off".
 func (r *reading) misprinted(q *quantity) bool {
@@ -1362,8 +1399,8 @@ func (r *reading) putOffBefore(ci int, q *quantity) bool {
 	if ci > 0 && r.clauses[ci-1].sentence == c.sentence {
 		from = r.clauses[ci-1].lo
 	}
-	later := false
-	for i := from; i < q.lo; i++ {
+	later := r.onceThatIs(from, q.lo)
+	for i := from; i < q.lo && !later; i++ {
 		switch w := r.toks[i].s; w {
 		case "did", "done", "was", "were", "had", "last", "ago", "already", "yesterday":
 			return false
@@ -1372,6 +1409,25 @@ func (r *reading) putOffBefore(ci int, q *quantity) bool {
 		}
 	}
 	return later
+}
+
+// onceThatIs tells whether the tokens lo to hi put off what they tell of till something else is
+// done: "when that's lined up they get fifty".
+func (r *reading) onceThatIs(lo, hi int) bool {
+	for i := lo; i+3 < hi; i++ {
+		if w := r.toks[i].s; w != "when" && w != "once" || i > lo && r.toks[i-1].brk < brkComma && !r.toks[i-1].is(wOpener) && r.toks[i-1].s != "and" && r.toks[i-1].s != "then" {
+			continue
+		}
+		if w := r.toks[i+1].s; w != "that" && w != "it" && w != "this" || r.toks[i+2].s != "'s" && r.toks[i+2].s != "is" {
+			continue
+		}
+		for k := i + 3; k < hi; k++ {
+			if w := r.toks[k].s; (w == "get" || w == "gets" || w == "want" || w == "wants") && k > 0 && (r.toks[k-1].s == "they" || r.toks[k-1].s == "it" || r.toks[k-1].s == "that" || r.toks[k-1].men >= 0) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // wrenchWords are the tools by which a value is set.

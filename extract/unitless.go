@@ -56,6 +56,11 @@ func (r *reading) unitless() {
 		}
 		c.own().qtys = append(c.qtys[:k:k], append([]int{n}, c.qtys[k:]...)...)
 		r.qtys = append(r.qtys, q)
+		for _, ai := range c.acts {
+			if a := &r.acts[ai]; a.rule == namedWithTool && a.lo <= q.lo && q.lo < a.hi {
+				a.mood |= framed // "caliper bolts, thirty" is how tight they go, not what turns them
+			}
+		}
 	}
 }
 

@@ -640,6 +640,9 @@ func (r *reading) singledOut(ci int) {
 	if r.spannerOn(ci) {
 		return
 	}
+	if _, tight := r.tightTold(c, c.hi-1); tight {
+		return // "union, nineteen spanner, tight"
+	}
 	if m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" || m.isNew {
 		return
 	}
@@ -1011,8 +1014,13 @@ func (r *reading) drivenNext(ci int) bool {
 	if len(n.acts) > 0 || n.hi-n.lo > 9 || r.since(c.lo, n.lo) > 8 || n.mood&(negated|conditional|hypothetical|other|asked) != 0 {
 		return false
 	}
+	if _, tight := r.tightTold(n, n.hi-1); tight {
+		return false // "line nut, crow's foot, good and tight"
+	}
 	for _, q := range n.qtys {
 		switch r.qtys[q].Kind {
+		case normalize.Torque:
+			return false // "it says nine newton metres, for an M6 stud"
 		case normalize.Size, normalize.Drive, normalize.Driver, normalize.Thread:
 			return true
 		}
@@ -1205,7 +1213,7 @@ func (r *reading) spreads(ci int) {
 		} else if m.hi+1 >= c.hi || after == "it's" || r.toks[m.hi-1].brk > brkPause {
 			continue
 		}
-		if !goes {
+		if !goes || !dosed && r.doesSo(m.hi+1, c.hi) {
 			continue
 		}
 		name := "apply"
@@ -1215,6 +1223,20 @@ func (r *reading) spreads(ci int) {
 		r.addAct(ci, act{action: r.lex.Action(name), lo: lo, hi: end, verb: -1, objects: []int{mi}, subject: true, rule: stuffAndPlace})
 	}
 }
+
+// doesSo tells whether the words from token i on say what comes of something: "grease in a lock
+// just makes a paste".
+func (r *reading) doesSo(i, hi int) bool {
+	for ; i < hi && r.toks[i].brk < brkComma; i++ {
+		if w := r.toks[i].s; r.toks[i].men < 0 && (comesOfIt.has(w) || strings.HasSuffix(w, "s") && soiling.has(w)) {
+			return true
+		}
+	}
+	return false
+}
+
+// comesOfIt are the verbs for what something does where it should not be.
+var comesOfIt = set("makes does gets causes turns attracts collects draws means will 'll would")
 
 // dealtOut tells whether the words between two tokens say how much of something is put on.
 func (r *reading) dealtOut(lo, hi int) bool {
