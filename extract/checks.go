@@ -91,6 +91,14 @@ func (r *reading) valueChecks(rec *Record) []Open {
 			of[h.of] = append(of[h.of], r.saidBy(h))
 		}
 	}
+	ranges := map[*thing][]said{} // those of each thing that are ranges
+	for t, all := range of {
+		for _, x := range all {
+			if x.most > x.nm {
+				ranges[t] = append(ranges[t], x)
+			}
+		}
+	}
 	for i := range r.heard {
 		a := &r.heard[i]
 		if a.of == nil || a.dropped {
@@ -108,6 +116,9 @@ func (r *reading) valueChecks(rec *Record) []Open {
 			}
 			if a.source.Scope == "other machine" || b.source.Scope == "other machine" {
 				continue
+			}
+			if slices.ContainsFunc(ranges[a.of], func(x said) bool { return mine.within(x) && yours.within(x) }) {
+				continue // "twenty two, well, it says twenty two to twenty six, I went twenty four"
 			}
 			if a.applied != "quoted" && b.applied != "quoted" || qa.Unit != qb.Unit && r.toks[qa.hi-1].cl == r.toks[qb.lo].cl {
 				continue

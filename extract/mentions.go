@@ -108,6 +108,9 @@ func (r *reading) findMentions() {
 	}
 }
 
+// drinks are what a workshop stops for.
+var drinks = set("tea coffee brew cocoa chai")
+
 // whenSo are the words before an "it" that something is said of.
 var whenSo = set("till until when if where before once because so that and")
 
@@ -184,6 +187,9 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	}
 	if w == "hex" && n == 1 && (r.word(i+1) == "head" || r.word(i+1) == "heads") {
 		return m, 0 // what a spanner turns
+	}
+	if (w == "cup" || w == "mug" || w == "pot") && n == 1 && r.word(i+1) == "of" && drinks.has(r.word(i+2)) {
+		return m, 0
 	}
 	if w == "square" && n == 1 && (i == c.lo || !r.toks[i-1].is(wDeterminer)) && r.word(i+1) != "edge" {
 		return m, 0 // "press it in square"

@@ -313,6 +313,9 @@ func (r *reading) moodOf(ci int, a *act) mood {
 	if r.onSomeOnly(ci) {
 		m |= conditional
 	}
+	if a.verb >= 0 && !a.subject && (r.wantsRenewing(ci, a) || r.wantedLater(ci, a)) {
+		m |= announced
+	}
 	// "when it's smooth they're finished", "you squeeze on that barrel and it's junk"
 	if a.action.Name == "discard" && a.subject && a.pronoun != "" {
 		for k := ci; k >= 0 && r.clauses[k].sentence == c.sentence && r.since(r.clauses[k].lo, a.lo) < 8; k-- {
@@ -428,6 +431,34 @@ func (r *reading) outcomeOfYours(ci int, a *act) bool {
 	}
 	p := &r.clauses[ci-1]
 	return p.sentence == c.sentence && r.toks[p.lo].s == "you"
+}
+
+// wantsRenewing tells whether what I'll put in is what was just said to be due for it: "that wants
+// replacing, I'll put a new one in".
+func (r *reading) wantsRenewing(ci int, a *act) bool {
+	c := &r.clauses[ci]
+	if a.action.Name != "fit" && a.action.Name != "replace" || ci == 0 || a.verb < c.lo+2 || r.toks[a.verb-1].s != "'ll" && r.toks[a.verb-1].s != "will" {
+		return false
+	}
+	p := &r.clauses[ci-1]
+	for i := p.lo; i+1 < p.hi; i++ {
+		if w, n := r.toks[i].s, r.toks[i+1].s; (w == "wants" || w == "needs" || w == "want" || w == "need") && (n == "replacing" || n == "changing" || n == "renewing" || n == "swapping") {
+			return r.since(p.lo, a.lo) < 10
+		}
+	}
+	return false
+}
+
+// wantedLater tells whether what I want to do waits for something: "that one I want to check
+// after it's run".
+func (r *reading) wantedLater(ci int, a *act) bool {
+	c := &r.clauses[ci]
+	if a.verb < c.lo+3 || r.toks[a.verb-1].s != "to" || r.toks[a.verb-2].s != "want" || r.toks[a.verb-3].s != "i" && r.toks[a.verb-3].s != "we" || ci+1 >= len(r.clauses) {
+		return false
+	}
+	n := &r.clauses[ci+1]
+	w := r.toks[n.lo].s
+	return n.sentence == c.sentence && (w == "after" || w == "once" || w == "when" || days.has(w))
 }
 
 // onSomeOnly tells whether a sentence tells of what only some machines have: "some of these have

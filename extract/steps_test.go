@@ -108,6 +108,9 @@ func TestStepsAreInstructions(t *testing.T) {
 		{"the brake that holds the truck", []string{"Undo the drain plug.", "It's in park, brake's on."}, nil, []string{"brake"}},
 		{"never run dry", []string{"Undo the drain plug.", "Wipe of oil on the lip so it don't run dry the first mile."}, nil, []string{"Dry"}},
 		{"how tight, not what turns it", []string{"Wheel nuts to ninety newton metres.", "Bracket bolts, thirty."}, []string{"Tighten the bracket bolts to 30 N·m."}, []string{"Undo the bracket"}},
+		{"due for it, not done", []string{"Undo the drain plug.", "That clip needs replacing, I'll put a new one in."}, nil, []string{"new one"}},
+		{"a stop for tea", []string{"Undo the drain plug.", "Cup of tea.", "Right. That came out in the end with heat."}, nil, []string{"cup"}},
+		{"wanted once it has run", []string{"Undo the drain plug.", "The right lock nut I want to check after it's run."}, nil, []string{"Check"}},
 		{"written elsewhere", []string{"Undo the hub nut.", "That's the number I wrote down for you."}, nil, []string{"Write"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
