@@ -704,6 +704,9 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	if a.subject && a.action.Name == "fit" && len(a.objects) > 0 && r.mentions[a.objects[0]].head == "brake" && passiveBe.has(r.toks[i].s) && r.word(i+1) == "on" {
 		return false // "truck's in park, brake's on"
 	}
+	if a.subject && a.action.Name == "fit" && r.wornOut(i, a.hi) {
+		return false
+	}
 	if a.verb == i && !a.subject && left[a.action.Name] != "" && len(a.objects) > 0 && r.plainVerb(r.toks[i].s) {
 		if m := &r.mentions[a.objects[0]]; m.kind == lexicon.Tool && m.from == i+1 && m.lo == i+1 && !m.plural && r.toks[i].brk == brkNone {
 			return false // "line nut, flare wrench": the name of a tool
@@ -752,6 +755,23 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 		return false
 	}
 	return true
+}
+
+// wornOut tells whether "gone on" up to token hi tells that a thing has had it, and not that it
+// has gone back: "the bearing's gone on this one", "… on the left side", "… on me".
+func (r *reading) wornOut(i, hi int) bool {
+	if r.word(hi-1) != "on" || r.word(hi-2) != "gone" || r.toks[hi-1].brk >= brkComma {
+		return false
+	}
+	switch w, n := r.word(hi), r.word(hi+1); w {
+	case "me", "him", "her", "us":
+		return true
+	case "this", "that", "both", "one", "each":
+		return n == "side" || n == "end" || n == "one" || n == "corner" || n == "wheel" || hi < len(r.toks) && r.toks[hi].brk >= brkComma
+	case "the":
+		return sideOf[n] != "" || r.kind(hi+1).is(wPlace) || strings.HasSuffix(n, "side")
+	}
+	return false
 }
 
 // nameOverLine tells whether a word that begins a line is what the line before was about to name:

@@ -150,6 +150,9 @@ func (r *reading) putOff(ci int, a *act) bool {
 		return false
 	}
 	k := a.hi
+	if r.toks[k-1].s == "in" {
+		k-- // "I'll get that in a minute"
+	}
 	for ; k < c.hi && k < a.hi+9; k++ {
 		switch w := r.toks[k].s; w {
 		case "later", "afterwards", "afterward":
