@@ -704,6 +704,11 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	if a.subject && a.action.Name == "fit" && len(a.objects) > 0 && r.mentions[a.objects[0]].head == "brake" && passiveBe.has(r.toks[i].s) && r.word(i+1) == "on" {
 		return false // "truck's in park, brake's on"
 	}
+	if r.toks[i].s == "knocked" && a.action.Name == "hammer" && i > 0 && (r.toks[i-1].s == "'ve" || r.toks[i-1].s == "have") && len(a.objects) > 0 {
+		if next := r.mentions[a.objects[len(a.objects)-1]].hi; !r.kind(next).is(wParticle|wPlace) && r.word(next) != "with" {
+			return false // "I've knocked the contact" was an accident
+		}
+	}
 	if a.subject && a.action.Name == "fit" && r.wornOut(i, a.hi) {
 		return false
 	}

@@ -1,6 +1,7 @@
 package extract
 
 import (
+	"slices"
 	"strings"
 
 	"wrenchword/extract/lexicon"
@@ -21,7 +22,7 @@ func (r *reading) details(t *thing, e *Entry) {
 				if strings.Contains(m.name, "thread lock") || strings.Contains(m.name, "threadlock") || strings.Contains(m.name, "locking compound") {
 					if t.fastener && r.nearestFastener(cl, m) == t {
 						e.Locker = "yes"
-						if cl.mood&negated != 0 && k == c || r.deniedBefore(cl, m.lo) {
+						if cl.mood&negated != 0 && k == c && !slices.ContainsFunc(cl.cues, func(q cue) bool { return q.mood&negated != 0 && r.deniedOver(q.lo, m.lo) }) || r.deniedBefore(cl, m.lo) {
 							e.Locker = "no"
 						}
 					}

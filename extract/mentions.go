@@ -188,6 +188,9 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	if w == "hex" && n == 1 && (r.word(i+1) == "head" || r.word(i+1) == "heads") {
 		return m, 0 // what a spanner turns
 	}
+	if n == 1 && bodily.has(w) && i > 0 && (r.toks[i-1].s == "my" || r.toks[i-1].s == "your") {
+		return m, 0
+	}
 	if (w == "cup" || w == "mug" || w == "pot") && n == 1 && r.word(i+1) == "of" && drinks.has(r.word(i+2)) {
 		return m, 0
 	}

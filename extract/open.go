@@ -312,7 +312,7 @@ func (r *reading) notOpen(t *thing, state string, rec *Record) string {
 			return ""
 		}
 	case Loosened:
-		if t.fastener && t.name != "" && !r.thrownAway(t) && !r.spokenOfLater(t, last.hi) {
+		if t.fastener && t.name != "" && !r.thrownAway(t) {
 			return ""
 		}
 	}

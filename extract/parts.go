@@ -1603,11 +1603,24 @@ func (r *reading) deniedBefore(c *clause, tok int) bool {
 	for i := max(c.lo, tok-5); i < tok; i++ {
 		switch r.toks[i].s {
 		case "not", "don't", "never", "without":
-			return true
+			if !r.deniedOver(i, tok) {
+				return true
+			}
 		case "no":
 			if r.toks[i].brk == brkNone {
 				return true // but not in "the twenty one, no, the eighteen"
 			}
+		}
+	}
+	return false
+}
+
+// deniedOver tells whether a comma and "with" or "but" stand between two tokens, so that what is
+// denied before them is over: "new screws as I don't trust these, with thread locker".
+func (r *reading) deniedOver(lo, hi int) bool {
+	for i := lo; i+1 < hi; i++ {
+		if w := r.toks[i+1].s; r.toks[i].brk >= brkComma && (w == "with" || w == "but") {
+			return true
 		}
 	}
 	return false

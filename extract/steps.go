@@ -671,7 +671,7 @@ func (r *reading) nounAlone(i int) bool {
 var ownThings = set("phone camera torch flashlight headtorch light tripod telly radio kettle tea coffee mug biscuit dog cat thought specs shoes wife beer")
 
 // bodily are the words for what everybody has with them: a hand put somewhere is no step.
-var bodily = set("hand hands thumb thumbs finger fingers foot feet weight ear ears eye eyes head nose knee back arm arms face hip hips elbow shoulder shoulders knees chest belly palm palms nail fingernail neck toe toes pocket pockets lap coffee tea phone camera photo photos picture pictures")
+var bodily = set("hand hands knuckle knuckles thumb thumbs finger fingers foot feet weight ear ears eye eyes head nose knee back arm arms face hip hips elbow shoulder shoulders knees chest belly palm palms nail fingernail neck toe toes pocket pockets lap coffee tea phone camera photo photos picture pictures")
 
 // signs are what one looks for.
 var signs = set("weep leak drip bubble crack play wear burr nick score scoring groove rust corrosion movement slack gap noise damage dirt clearance end float runout runs threads marks teeth everything underneath alignment level")

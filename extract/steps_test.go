@@ -111,6 +111,9 @@ func TestStepsAreInstructions(t *testing.T) {
 		{"due for it, not done", []string{"Undo the drain plug.", "That clip needs replacing, I'll put a new one in."}, nil, []string{"new one"}},
 		{"a stop for tea", []string{"Undo the drain plug.", "Cup of tea.", "Right. That came out in the end with heat."}, nil, []string{"cup"}},
 		{"wanted once it has run", []string{"Undo the drain plug.", "The right lock nut I want to check after it's run."}, nil, []string{"Check"}},
+		{"an accident", []string{"Undo the drain plug.", "I've knocked the door contact."}, nil, []string{"contact"}},
+		{"had it on that side", []string{"Cover off.", "The roller bearing's gone on that side.", "The cover's gone on."}, []string{"Fit the cover."}, []string{"bearing"}},
+		{"shortly", []string{"Spacer out.", "I'll get that in a minute."}, nil, []string{"minute"}},
 		{"written elsewhere", []string{"Undo the hub nut.", "That's the number I wrote down for you."}, nil, []string{"Write"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -167,7 +167,7 @@ func (r *reading) countsThem(f *bareNumber, heard *soFar) bool {
 	if f.hi-f.lo != 1 || !f.Low.IsInt() || !r.nothingMore(&r.clauses[f.cl], f.hi) && r.word(f.hi) != "of" {
 		return false
 	}
-	if r.stillCounting(f) {
+	if r.stillCounting(f) || r.ofOtherUnit(f, heard) {
 		return true
 	}
 	switch w := r.word(f.lo - 1); {
@@ -196,6 +196,25 @@ func (r *reading) stillCounting(f *bareNumber) bool {
 			return r.toks[i-1].brk < brkComma && (countOf[n] > 0 || numberWord.has(n) || n[0] >= '0' && n[0] <= '9')
 		case t.qty >= 0, w == "torque", w == "tight", w == "tighten", w == "these", w == "those", w == "give", w == "gets", t.men >= 0 && (r.mentions[t.men].kind&(lexicon.Fastener|lexicon.Tool) != 0 || tightens.has(r.mentions[t.men].head)):
 			return false
+		}
+	}
+	return false
+}
+
+// otherUnits are those of what is no torque: "the gauge says fifty newton".
+var otherUnits = set("newton newtons psi bar thou thousandths volts amps ohms rpm percent degrees kilo kilos litres liters millimetres millimeters millimetre millimeter")
+
+// ofOtherUnit tells whether a number by itself says over what was said with a unit of another
+// kind within a minute, and never as a torque: "fifty newton on the gauge. … Fifty. Good."
+func (r *reading) ofOtherUnit(f *bareNumber, heard *soFar) bool {
+	c := &r.clauses[f.cl]
+	if f.lo != c.lo || f.hi < c.hi || heard.tights[keyOf(f.Low)] {
+		return false
+	}
+	for i := f.lo - 1; i > max(0, f.lo-200) && r.since(i, f.lo) < 60; i-- {
+		if r.toks[i].s == r.toks[f.lo].s && i+1 < f.lo && r.toks[i].brk < brkComma && otherUnits.has(r.toks[i+1].s) {
+			w := r.toks[i+2].s
+			return w != "metre" && w != "metres" && w != "meter" && w != "meters" && r.toks[i].qty < 0
 		}
 	}
 	return false
