@@ -182,6 +182,9 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	if next := r.word(i + 1); w == "wire" && n == 1 && (next == "brushed" || next == "brushing") {
 		return m, 0 // what is done with a wire brush
 	}
+	if next := r.word(i + n); r.toks[i+n-1].brk == brkNone && (next == "hole" || next == "holes") && terms[0].Kind&lexicon.Fastener != 0 {
+		return m, 0 // "bolt holes": where they go
+	}
 	if w == "brackets" && n == 1 && i > c.lo && r.toks[i-1].s == "in" {
 		return m, 0 // punctuation
 	}

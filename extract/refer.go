@@ -742,7 +742,7 @@ func (s *tracker) inTurn(c *clause) {
 	for k, mi := range c.mentions {
 		m := &r.mentions[mi]
 		t := m.entry
-		if t == nil || m.lo >= hi || !(r.bareElement(c, mi) || k == 0 && (r.opens(c, m) || lo > c.lo && m.from == lo && r.toks[m.hi-1].brk >= brkComma)) || r.leadsIn(m) {
+		if t == nil || m.lo >= hi || !(r.bareElement(c, mi) || k == 0 && (r.opens(c, m) || lo > c.lo && m.from == lo && r.toks[m.hi-1].brk >= brkComma)) || r.leadsIn(m) || !r.restOfName(c, m) || r.goneWhenNamed(c, m) {
 			continue
 		}
 		if len(t.events) == 0 {
@@ -785,8 +785,8 @@ func (r *reading) comesLater(c *clause) bool {
 	return false
 }
 
-// headsTrouble tells whether a clause that only names a thing heads what is wrong with it: "Hose
-// guide. Don't have one.", "Belt. It's ripped."
+// headsTrouble tells whether a clause that only names a thing heads what is wrong with it: "Belt.
+// It's ripped."
 func (r *reading) headsTrouble(c *clause) bool {
 	ci := int(r.toks[c.lo].cl) + 1
 	if len(c.mentions) != 1 || ci >= len(r.clauses) || r.toks[c.hi-1].brk < brkSentence || r.since(c.hi-1, r.clauses[ci].lo) > 6 {
@@ -794,11 +794,6 @@ func (r *reading) headsTrouble(c *clause) bool {
 	}
 	n := &r.clauses[ci]
 	i := r.skipped(n)
-	for k := i; k < min(n.hi-1, i+3); k++ {
-		if w := r.toks[k+1].s; (r.toks[k].s == "don't" || r.toks[k].s == "haven't") && (w == "have" || w == "got") {
-			return true
-		}
-	}
 	switch r.word(i) {
 	case "it", "it's", "they", "that", "that's", "this":
 	default:
