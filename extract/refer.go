@@ -1307,6 +1307,9 @@ func (s *tracker) apply(ci, ai int, a *act) {
 				continue // "wind the table down", "pull the arm up"
 			}
 		}
+		if (n == "tighten" || n == "torque") && t.onlyLocks() {
+			continue // what it locks is tightened
+		}
 		if name == "tighten" && !t.fastener && a.verb >= 0 && r.lemma1(r.toks[a.verb].s) == "go" {
 			continue // round a bore with a scuff pad
 		}
