@@ -405,6 +405,9 @@ func (r *reading) addAct(ci int, a act) {
 			a.action = r.lex.Action(name)
 		}
 	}
+	if a.action.Name == "start by hand" && a.verb >= 0 && len(a.objects) == 0 && a.pronoun == "" {
+		r.leftSnug(ci, &a)
+	}
 	a.qty = -1
 	a.mood = r.moodOf(ci, &a)
 	// "put it in | wheel on": the particle of the verb is no preposition of what follows

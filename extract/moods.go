@@ -38,7 +38,7 @@ func (r *reading) moodOf(ci int, a *act) mood {
 			}
 			if q.hi <= v && v-q.lo <= 7 && (a.verb >= 0 || v-q.hi <= 2) {
 				m |= negated
-			} else if q.lo >= a.lo && q.lo <= a.hi && !(q.lo == a.hi && a.verb < 0 && r.toks[a.hi-1].brk >= brkComma) { // not "bolts in, not tight"
+			} else if q.lo >= a.lo && q.lo <= a.hi && !(q.lo == a.hi && (a.verb < 0 || fastens[a.action.Name] && a.action.Name != "slacken") && r.toks[a.hi-1].brk >= brkComma) { // not "bolts in, not tight", "run them down snug, not tight"
 				m |= negated
 			}
 		case q.mood&conditional != 0:

@@ -1219,6 +1219,10 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		a.action = r.lex.Action("store") // it is still off
 		return
 	}
+	if name == "start by hand" && !a.byHand && a.verb >= 0 && r.snugHard(a.verb) {
+		name = "tighten"
+		a.action = r.lex.Action(name)
+	}
 	if a.byHand && (name == "fit" || name == "tighten" || name == "start by hand") {
 		name = "start by hand"
 	}
@@ -1970,7 +1974,7 @@ func handAt(r *reading, i, hi int) bool {
 	}
 	for _, p := range handBy[r.toks[i].s] {
 		if r.says(i, hi, p) {
-			return true
+			return !r.snugHard(i)
 		}
 	}
 	return false
