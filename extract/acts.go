@@ -39,6 +39,7 @@ func (r *reading) findActs() {
 		r.pulledAlone(ci)
 		r.allOfRow(ci)
 		r.verbless(ci)
+		r.offAndBack(ci)
 		r.thenOut(ci)
 		r.outOfTheWay(ci)
 		r.goes(ci)
