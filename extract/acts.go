@@ -192,6 +192,9 @@ var pulledOff = set("plug connector multiplug hose pipe lead wire terminal boot 
 // catches are what is pressed or squeezed to let a thing go.
 var catches = set("tab tabs clip catch latch button lever collar lug barb tang trigger finger ear")
 
+// presses are the verbs by which a catch lets go.
+var presses = set("press push squeeze pinch")
+
 // pulledAlone reads "so I pull this hose", "pull the fuse", where no particle says that it comes off.
 func (r *reading) pulledAlone(ci int) {
 	c := &r.clauses[ci]
@@ -286,11 +289,8 @@ func (r *reading) addAct(ci int, a act) {
 	if r.takesNothingOff(ci, &a) {
 		return
 	}
-	if a.action.Name == "fit" && a.verb >= 0 && !a.subject && len(a.objects) == 1 && catches.has(r.mentions[a.objects[0]].head) {
-		switch r.lemma1(r.toks[a.verb].s) {
-		case "press", "push", "squeeze", "pinch":
-			a.action = r.lex.Action("press") // "push the tab in": to let go of what it holds
-		}
+	if a.action.Name == "fit" && a.verb >= 0 && !a.subject && len(a.objects) == 1 && catches.has(r.mentions[a.objects[0]].head) && presses.has(r.lemma1(r.toks[a.verb].s)) {
+		a.action = r.lex.Action("press") // "push the tab in": to let go of what it holds
 	}
 	if a.action.Name == "start by hand" && a.verb >= 0 && !a.subject && r.lemma1(r.toks[a.verb].s) == "start" && a.hi <= a.verb+1 && !r.startsFasteners(&a) {
 		return
@@ -632,6 +632,9 @@ func (r *reading) theyBefore(c *clause, i int) bool {
 func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	if r.word(i+1) == "of" && a.action.Name != "none" {
 		return false // "a drop of", "wipe of oil", "hold of"
+	}
+	if r.toks[i].s == "click" && r.toks[i].brk >= brkComma && a.verb >= 0 && !a.subject {
+		return false // "click, and eleven on the front"
 	}
 	if n := r.word(i + 1); a.verb >= 0 && !a.subject && r.toks[i].brk < brkComma && (n == "is" || n == "are" || n == "'s" || n == "was" || n == "were") {
 		return false // "the mark is up"

@@ -143,6 +143,11 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 			return m, 0
 		}
 	}
+	if r.toks[i+n-1].s == "slides" && r.slidesAway(c, i+n-1) {
+		if terms, n = r.lex.Things(r.from(i, i+n-1)); n == 0 {
+			return m, 0
+		}
+	}
 	if n > 1 && r.toks[i+n-1].s == "set" && (r.word(i+n) == "at" || r.word(i+n) == "to") {
 		terms, n = r.lex.Things(r.from(i, i+n-1)) // "the driver set at two"
 		if n == 0 {
@@ -157,6 +162,12 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	}
 	if n == 1 && i > c.lo && i+1 < c.hi && r.movesItself(i) && r.toks[i].brk == brkNone && (r.toks[i+1].s == "it" || r.toks[i+1].s == "them") && (r.toks[i-1].is(wSubject) || r.toks[i-1].men >= 0) {
 		return m, 0 // "and that locks it"
+	}
+	if n == 1 && i > c.lo && r.toks[i-1].s == "it" && r.toks[i-1].brk == brkNone && r.movesItself(i) && lexicon.Singular(w) != w {
+		return m, 0 // "till it locks"
+	}
+	if w == "pumps" && n == 1 && i > c.lo && (countOf[r.toks[i-1].s] > 1 || r.toks[i-1].s == "few" || r.toks[i-1].s == "couple") && r.strokes(c, i) {
+		return m, 0 // "two pumps of grease"
 	}
 	if n == 1 && i > c.lo+1 && strings.HasSuffix(w, "s") && r.toks[i-1].s == "that" && r.toks[i-1].brk == brkNone && r.toks[i-2].brk == brkNone && r.toks[i-2].men >= 0 && lexicon.Singular(w) != w && !r.mentions[r.toks[i-2].men].plural {
 		return m, 0 // "a long sleeve that floats"
@@ -873,6 +884,37 @@ func (r *reading) complete(ci int, m *mention) {
 
 // ordinal are the words that count things one by one.
 var ordinal = set("last first second third fourth fifth sixth")
+
+// strokes tells whether counted "pumps" at a token are strokes of a grease gun or the like.
+func (r *reading) strokes(c *clause, i int) bool {
+	if r.word(i+1) == "of" {
+		return true
+	}
+	for k := i - 1; k >= 0 && k > i-20 && int(r.toks[k].cl) >= int(r.toks[i].cl)-1; k-- {
+		switch r.toks[k].s {
+		case "grease", "gun", "lever", "pedal", "oil", "handle":
+			return true
+		}
+	}
+	return false
+}
+
+// slidesAway tells whether the "slides" at a token is what one thing does, and no name: "the drum
+// slides off", where "both caliper slides out" are two things.
+func (r *reading) slidesAway(c *clause, i int) bool {
+	if i == c.lo || i+1 >= c.hi || r.toks[i].brk >= brkComma || !r.toks[i+1].is(wOff|wOn|wReturning) && r.toks[i+1].s != "back" && r.toks[i+1].s != "straight" && r.toks[i+1].s != "right" {
+		return false
+	}
+	for k := i - 1; k >= c.lo && k > i-6; k-- {
+		switch w := r.toks[k].s; {
+		case w == "the" || w == "this" || w == "that" || w == "your" || w == "my" || w == "whole":
+			return true
+		case w == "these" || w == "those" || countOf[w] > 1 || r.toks[k].brk >= brkComma:
+			return false
+		}
+	}
+	return false
+}
 
 // compound tells whether the word at i and a number before it say how a thing is
 // built: "a two-piece crankset", "the three speed hub". A count would make the

@@ -100,6 +100,18 @@ func (r *reading) tillThen(i, hi int) bool {
 	return false
 }
 
+// speaks tells whether what is named before a token says something, as a paper does: "sheet in the
+// kit says eight".
+func (r *reading) speaks(i, hi int) bool {
+	for ; i < hi && r.toks[i-1].brk < brkComma; i++ {
+		switch r.toks[i].s {
+		case "says", "said", "say", "reads", "shows":
+			return true
+		}
+	}
+	return false
+}
+
 // restOfName tells whether what stands after a name that opens a clause tells no more than where
 // or how it goes. What goes on otherwise says something of it, or names another thing: "the cap
 // says three", "the belt must be over", "bolt holes".
@@ -112,7 +124,7 @@ func (r *reading) restOfName(c *clause, m *mention) bool {
 		return r.clauses[r.toks[i].cl].sentence != r.clauses[r.toks[c.lo].cl].sentence || !r.toks[i].is(wLinking) || r.toks[i].s == "goes" || r.toks[i].s == "go" // "brake hose | is clear of the tyre"
 	}
 	if r.toks[i].is(wPreposition|wPlace) || r.clips(m) {
-		return true
+		return !r.speaks(i, c.hi)
 	}
 	switch r.toks[i].s {
 	case "and", "then", "again", "next", "first", "last", "a", "all", "both", "each", "once", "now", "too", "as", "time", "assembly", "that", "the", "underneath":

@@ -240,10 +240,14 @@ var draws = set("pull draw wind run haul squeeze")
 // still: "brake on hard, it's in gear". One that came off before goes on.
 func (s *tracker) pulledOn(m *mention) bool {
 	r := s.r
-	if m.head != "brake" && m.head != "handbrake" || r.word(m.hi) != "on" {
+	i := m.hi
+	if w := r.word(i); w == "'s" || w == "is" {
+		i++
+	}
+	if m.head != "brake" && m.head != "handbrake" || r.word(i) != "on" {
 		return false
 	}
-	if w := r.word(m.hi + 1); r.toks[m.hi].brk < brkComma && m.hi+1 < len(r.toks) && r.toks[m.hi+1].qty < 0 && w != "hard" && w != "full" && w != "so" && w != "and" && w != "to" {
+	if w := r.word(i + 1); r.toks[i].brk < brkComma && i+1 < len(r.toks) && r.toks[i+1].qty < 0 && w != "hard" && w != "full" && w != "so" && w != "and" && w != "to" {
 		return false
 	}
 	for _, t := range r.like(m.head, false) {
@@ -1253,6 +1257,13 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		}
 		if name == "leave off" && st == Discarded {
 			continue
+		}
+		if n == "fit" && catches.has(t.head) && len(a.objects) == 0 && a.verb >= 0 && !a.subject && presses.has(r.lemma1(r.toks[a.verb].s)) && (r.word(a.hi-1) == "down" || r.word(a.hi-1) == "in") {
+			a.action = r.lex.Action("press") // "there's a tab, push that down": to let go of what it holds
+			continue
+		}
+		if n == "tighten" && st == Loosened && !wasFitting && a.verb >= 0 && r.lemma1(r.toks[a.verb].s) == "go" {
+			continue // "half a turn each, go round, another half": undone by and by
 		}
 		if n == "fit" && slidBack.has(t.head) && (st == Loosened || st == "") && a.verb >= 0 && r.lemma1(r.toks[a.verb].s) == "slide" && r.word(a.hi-1) == "back" {
 			continue // "slacken the clip, slide it back": out of the way

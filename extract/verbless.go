@@ -379,7 +379,7 @@ func (r *reading) laid(ci int) {
 	}
 	goes := placing.has(next) && (determiner.has(after) || after == "both" || after == "top" || after == "there" || after == "it" || after == "them" || after == "to" && (next == "on" || next == "in" || next == "up") || k+1 < c.hi && r.toks[k+1].men >= 0) && (m.count == 0 || k > m.hi)
 	isNew := (m.isNew && (c.hi-c.lo <= 5 || next == "from" || next == "through" || next == "each" || k < c.hi && r.namesFeature(k, c.hi)) || next == "new" && m.hi+1 == c.hi) && !r.notHad(ci) && !r.ofKit(ci)
-	if !goes && !isNew || r.putOffNext(ci) {
+	if !goes && !isNew || r.putOffNext(ci) || r.speaks(m.hi, c.hi) {
 		return
 	}
 	if r.comesNext(ci) {
