@@ -1127,6 +1127,9 @@ func (s *tracker) apply(ci, ai int, a *act) {
 			}
 		}
 	}
+	if len(ts) == 1 && ts[0].of != nil && ts[0].fastener && len(a.objects) == 0 && r.allOfThem(c, a, ts[0].count) {
+		ts[0] = ts[0].of // "the outer ones first. […] Start all fourteen by hand"
+	}
 	for k := len(ts) - 1; k >= 0; k-- {
 		if all := ts[k]; len(all.split) > 0 {
 			ts = slices.Replace(ts, k, k+1, all.each()...)
@@ -1379,6 +1382,24 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	if idle && a.subject && (a.ifOff && (s.fitted == 0 && a.rule != "thing and particle" || a.rule == whereItIs) || name == "start by hand" || name == "tighten" && a.verb >= 0 && !s.fitting(a.lo)) {
 		a.mood |= framed // it tells where a thing is or how it was found
 	}
+}
+
+// allOfThem tells whether an act is of all there are, of which so many were told apart: "all
+// fourteen", "they're scrap, every one".
+func (r *reading) allOfThem(c *clause, a *act, apart int) bool {
+	if n := countOf[a.pronoun]; n > 2 && n != apart {
+		for i := a.lo; i+1 < min(a.hi+1, c.hi); i++ {
+			if r.toks[i].s == "all" && r.toks[i+1].s == a.pronoun {
+				return true
+			}
+		}
+	}
+	for i := a.hi; i+1 < c.hi; i++ {
+		if w := r.toks[i+1].s; r.toks[i].s == "every" && (w == "one" || w == "last" || w == "single") {
+			return true
+		}
+	}
+	return false
 }
 
 // foundByHand tells of "loose! that's only finger tight", "it was no more than finger tight":
