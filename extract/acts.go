@@ -406,6 +406,9 @@ func (r *reading) addAct(ci int, a act) {
 			a.action = r.lex.Action(name)
 		}
 	}
+	if a.action.Name == "leave off" && a.verb >= 0 && !a.subject {
+		r.frontedLeft(ci, &a)
+	}
 	if a.action.Name == "start by hand" && a.verb >= 0 && len(a.objects) == 0 && a.pronoun == "" {
 		r.leftSnug(ci, &a)
 	}

@@ -11,6 +11,11 @@ import "wrenchword/extract/lexicon"
 // wanting, lost or left off.
 func (r *reading) goneWhenNamed(c *clause, m *mention) bool {
 	ci := int(r.toks[c.lo].cl)
+	for k, mi := range c.mentions {
+		if &r.mentions[mi] == m && k+1 < len(c.mentions) && r.word(m.hi) == "and" && r.mentions[c.mentions[k+1]].from == m.hi+1 {
+			return r.goneWhenNamed(c, &r.mentions[c.mentions[k+1]]) // "the gears and the banjo I leave off"
+		}
+	}
 	for n, i := ci, m.hi; n < min(len(r.clauses), ci+3); n++ {
 		k := &r.clauses[n]
 		if i = max(i, k.lo); r.since(m.hi-1, k.lo) > 8 || n > ci && r.toks[k.lo-1].brk >= brkSentence && !r.goesOnOf(k) {
@@ -29,7 +34,7 @@ func (r *reading) goneWhenNamed(c *clause, m *mention) bool {
 			}
 		}
 		for ; i < hi; i++ {
-			if r.wantingAt(i, k.hi) || i == m.hi && r.tillThen(i, k.hi) {
+			if r.wantingAt(i, k.hi) || r.willThen(i) || (i == m.hi || i == k.lo) && toCome.has(r.toks[i].s) && (i+1 >= k.hi || r.toks[i].brk >= brkComma) {
 				return true
 			}
 		}
@@ -38,6 +43,26 @@ func (r *reading) goneWhenNamed(c *clause, m *mention) bool {
 		}
 	}
 	return false
+}
+
+// frontedLeft gives an act that leaves something off what is named before it, where nothing is named
+// in it: "the gears and the banjo I leave off", "the lid, I'll leave off, and the kick panel, I'll
+// leave off".
+func (r *reading) frontedLeft(ci int, a *act) {
+	c := &r.clauses[ci]
+	if len(a.objects) > 1 || len(a.objects) == 1 && (r.mentions[a.objects[0]].from <= a.verb || r.toks[r.mentions[a.objects[0]].from-1].brk < brkComma && r.word(r.mentions[a.objects[0]].from-1) != "and") {
+		return
+	}
+	if w := r.toks[c.lo].s; w != "i" && w != "we" || a.pronoun != "" || ci == 0 || r.toks[c.lo-1].brk >= brkSentence {
+		return
+	}
+	p := &r.clauses[ci-1]
+	if k := len(p.mentions) - 1; k >= 0 && r.mentions[p.mentions[k]].hi == p.hi && r.mentions[p.mentions[k]].prep == "" && r.mentions[p.mentions[k]].kind&(lexicon.Part|lexicon.Fastener) != 0 {
+		a.objects = []int{p.mentions[k]}
+		if from := r.mentions[p.mentions[k]].from; k > 0 && r.word(from-1) == "and" && r.mentions[p.mentions[k-1]].hi == from-1 {
+			a.objects = []int{p.mentions[k-1], p.mentions[k]}
+		}
+	}
 }
 
 // goesOnOf tells whether a clause goes on of what the sentence before it only names: "Cap. It's
@@ -57,8 +82,12 @@ func (r *reading) wantingAt(i, hi int) bool {
 	switch r.toks[i].s {
 	case "where":
 		return next == "is" || next == "'s" || next == "are" || next == "did" || i+1 >= hi && r.word(i-1) == "now"
+	case "comes", "come":
+		return next == "last" || next == "later"
 	case "leave", "leaving", "left":
 		switch next {
+		case "off", "out":
+			return k >= hi || r.toks[k-1].brk >= brkComma
 		case "it", "that", "them", "those":
 			w := r.word(k)
 			return w == "off" || w == "out" || w == "because" || w == "until" || w == "till" || w == "for"
@@ -80,15 +109,11 @@ func (r *reading) wantingAt(i, hi int) bool {
 	return k >= hi || r.toks[k-1].brk >= brkComma || pronounsObj.has(w) || w == "one" || w == "any" || w == "that" || w == "yet"
 }
 
-// toCome are the days that, told right after a thing, are when it goes on.
+// toCome are the days that, told right after a thing, are when it goes on: "gaiter, Friday".
 var toCome = set("monday tuesday wednesday thursday friday saturday sunday tomorrow later")
 
-// tillThen tells of "gaiter, friday", "the heat shield I'll hang after it's run": what is named
-// first and told for later.
-func (r *reading) tillThen(i, hi int) bool {
-	if toCome.has(r.toks[i].s) {
-		return i+1 >= hi || r.toks[i].brk >= brkComma
-	}
+// willThen tells of "the heat shield I'll hang after it's run": what is named first and told for later.
+func (r *reading) willThen(i int) bool {
 	if w := r.word(i + 1); r.toks[i].s != "i" && r.toks[i].s != "we" || w != "'ll" && w != "will" {
 		return false
 	}

@@ -1838,7 +1838,7 @@ func (s *tracker) settle(a *act) bool {
 		case fitting && st == "" && k > 0 && name == "fit" && t.fastener:
 			n = "fit" // "flange, nut": the nut goes the way of the flange
 		}
-		if n == "" || name != "" && n != name {
+		if n == "" || name != "" && n != name || n == "fit" && k < len(a.objects) && s.r.goneWhenNamed(&s.r.clauses[a.cl], &s.r.mentions[a.objects[k]]) {
 			return false
 		}
 		name = n
