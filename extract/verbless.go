@@ -593,7 +593,19 @@ func (r *reading) bareElement(c *clause, mi int) bool {
 	for i >= c.lo && (r.toks[i].s == "and" || r.toks[i].s == "then" || r.toks[i].s == "the") && r.toks[i].brk < brkComma {
 		i--
 	}
+	if i >= c.lo && i == m.from-1 && r.toks[i].brk == brkNone && r.tellsApart(i) {
+		for i--; i >= c.lo && (r.toks[i].s == "and" || r.toks[i].s == "then" || r.toks[i].s == "the") && r.toks[i].brk < brkComma; i-- {
+		}
+		return i >= c.lo && r.toks[i].brk >= brkComma // in a row: nobody fits a garden hose
+	}
 	return i < c.lo || r.toks[i].brk >= brkComma
+}
+
+// tellsApart tells whether a word of no list may tell apart what is named right after it: "tang
+// washer", "slinger ring".
+func (r *reading) tellsApart(i int) bool {
+	t := &r.toks[i]
+	return t.men < 0 && t.qty < 0 && len(t.s) > 2 && !t.is(wStop|wPronoun|wDeterminer|wSubject|wLinking|wPreposition|wOpener|wDrop|wVerb|wOff|wOn|wNumber|wForm) && !stopWords.has(t.s) && !r.isVerbForm(t.s) && !strings.HasSuffix(t.s, "ly") && !strings.HasSuffix(t.s, "ing")
 }
 
 // verblessActOn gives the act without a verb that takes a mention off or puts it on, or -1.
