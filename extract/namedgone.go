@@ -69,7 +69,7 @@ func (r *reading) frontedLeft(ci int, a *act) {
 // rolled under the bench", "Split pin. And now where."
 func (r *reading) goesOnOf(c *clause) bool {
 	switch r.word(r.skipped(c)) {
-	case "it", "they", "that", "those", "this", "where", "i", "don't", "haven't", "can't", "leave", "nah", "no":
+	case "it", "they", "that", "those", "this", "where", "i", "don't", "haven't", "can't", "leave", "nah", "no", "one":
 		return true
 	}
 	return toCome.has(r.toks[c.lo].s)
@@ -81,9 +81,13 @@ func (r *reading) wantingAt(i, hi int) bool {
 	next, k := r.word(i+1), i+2
 	switch r.toks[i].s {
 	case "where":
-		return next == "is" || next == "'s" || next == "are" || next == "did" || i+1 >= hi && r.word(i-1) == "now"
+		return next == "is" || next == "'s" || next == "are" || next == "did" && r.word(k) != "i" && r.word(k) != "we" || i+1 >= hi && r.word(i-1) == "now"
 	case "comes", "come":
 		return next == "last" || next == "later"
+	case "gone":
+		return next == "under" || next == "behind" || next == "missing" || next == "walkabout" || next == "astray"
+	case "'ll", "will":
+		return next == "find"
 	case "leave", "leaving", "left":
 		switch next {
 		case "off", "out":

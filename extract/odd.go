@@ -169,3 +169,19 @@ func (r *reading) doneBefore(c *clause, t *thing, at int) bool {
 		return r.mentions[mi].entry == t && r.mentions[mi].lo < at && r.done(c, mi)
 	})
 }
+
+// notTheOther tells of "one is in and tight, and the other one I'll find tomorrow": what is said of
+// one of several, where the other fares otherwise.
+func (r *reading) notTheOther(c *clause, a *act) bool {
+	i := r.skipped(c)
+	if a.verb < 0 || !a.subject || r.word(i) != "one" && !(r.word(i) == "the" && r.word(i+1) == "one") {
+		return false
+	}
+	for k := a.hi; k < min(len(r.toks), a.hi+18) && r.clauses[r.toks[k].cl].sentence == c.sentence; k++ {
+		switch r.toks[k].s {
+		case "other", "others", "rest":
+			return r.word(k+1) != "is" || r.word(k+2) != "too"
+		}
+	}
+	return false
+}

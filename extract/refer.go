@@ -1258,6 +1258,10 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		if name == "discard" && k < len(a.objects) && r.mentions[a.objects[k]].isOld && r.renewedLast(t) {
 			continue // "new ring on. Old ring's garbage": the one that came off
 		}
+		if a.pronoun == "one" && t.many() && (left[n] == "on" || left[n] == "tight" || left[n] == "by hand") && r.notTheOther(c, a) {
+			a.mood |= framed
+			continue // how all of them are is not told by that
+		}
 		if name == "leave off" && st == Discarded {
 			continue
 		}
