@@ -39,6 +39,7 @@ func (r *reading) findActs() {
 		r.pulledAlone(ci)
 		r.allOfRow(ci)
 		r.verbless(ci)
+		r.offAndBack(ci)
 		r.thenOut(ci)
 		r.outOfTheWay(ci)
 		r.goes(ci)
@@ -191,6 +192,9 @@ var pulledOff = set("plug connector multiplug hose pipe lead wire terminal boot 
 // catches are what is pressed or squeezed to let a thing go.
 var catches = set("tab tabs clip catch latch button lever collar lug barb tang trigger finger ear")
 
+// presses are the verbs by which a catch lets go.
+var presses = set("press push squeeze pinch")
+
 // pulledAlone reads "so I pull this hose", "pull the fuse", where no particle says that it comes off.
 func (r *reading) pulledAlone(ci int) {
 	c := &r.clauses[ci]
@@ -285,11 +289,8 @@ func (r *reading) addAct(ci int, a act) {
 	if r.takesNothingOff(ci, &a) {
 		return
 	}
-	if a.action.Name == "fit" && a.verb >= 0 && !a.subject && len(a.objects) == 1 && catches.has(r.mentions[a.objects[0]].head) {
-		switch r.lemma1(r.toks[a.verb].s) {
-		case "press", "push", "squeeze", "pinch":
-			a.action = r.lex.Action("press") // "push the tab in": to let go of what it holds
-		}
+	if a.action.Name == "fit" && a.verb >= 0 && !a.subject && len(a.objects) == 1 && catches.has(r.mentions[a.objects[0]].head) && presses.has(r.lemma1(r.toks[a.verb].s)) {
+		a.action = r.lex.Action("press") // "push the tab in": to let go of what it holds
 	}
 	if a.action.Name == "start by hand" && a.verb >= 0 && !a.subject && r.lemma1(r.toks[a.verb].s) == "start" && a.hi <= a.verb+1 && !r.startsFasteners(&a) {
 		return
@@ -404,6 +405,12 @@ func (r *reading) addAct(ci int, a act) {
 		default:
 			a.action = r.lex.Action(name)
 		}
+	}
+	if a.action.Name == "leave off" && a.verb >= 0 && !a.subject {
+		r.frontedLeft(ci, &a)
+	}
+	if a.action.Name == "start by hand" && a.verb >= 0 && len(a.objects) == 0 && a.pronoun == "" {
+		r.leftSnug(ci, &a)
 	}
 	a.qty = -1
 	a.mood = r.moodOf(ci, &a)
@@ -629,6 +636,9 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	if r.word(i+1) == "of" && a.action.Name != "none" {
 		return false // "a drop of", "wipe of oil", "hold of"
 	}
+	if r.toks[i].s == "click" && r.toks[i].brk >= brkComma && a.verb >= 0 && !a.subject {
+		return false // "click, and eleven on the front"
+	}
 	if n := r.word(i + 1); a.verb >= 0 && !a.subject && r.toks[i].brk < brkComma && (n == "is" || n == "are" || n == "'s" || n == "was" || n == "were") {
 		return false // "the mark is up"
 	}
@@ -701,13 +711,13 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	if i == c.lo && r.nameOverLine(i) {
 		return false
 	}
-	if a.subject && a.action.Name == "fit" && len(a.objects) > 0 && r.mentions[a.objects[0]].head == "brake" && passiveBe.has(r.toks[i].s) && r.word(i+1) == "on" {
-		return false // "truck's in park, brake's on"
-	}
 	if r.toks[i].s == "knocked" && a.action.Name == "hammer" && i > 0 && (r.toks[i-1].s == "'ve" || r.toks[i-1].s == "have") && len(a.objects) > 0 {
 		if next := r.mentions[a.objects[len(a.objects)-1]].hi; !r.kind(next).is(wParticle|wPlace) && r.word(next) != "with" {
 			return false // "I've knocked the contact" was an accident
 		}
+	}
+	if a.subject && a.action.Name == "fit" && len(a.objects) > 0 && r.mentions[a.objects[0]].head == "brake" && passiveBe.has(r.toks[i].s) && r.word(i+1) == "on" {
+		return false // "truck's in park, brake's on"
 	}
 	if a.subject && a.action.Name == "fit" && r.wornOut(i, a.hi) {
 		return false

@@ -71,10 +71,30 @@ const likelySo = 16
 // settledAhead is the same where the words right around the act settle what it is.
 const settledAhead = 60
 
+// ownPlace gives what an act says its thing comes off or goes to, which is never the thing itself:
+// "drop it on the hub", "slide that off the spoke"; nil where it says no such place.
+func (r *reading) ownPlace(c *clause, a *act) *thing {
+	if a.verb < 0 || a.subject || a.pronoun == "" {
+		return nil
+	}
+	for _, mi := range c.mentions {
+		if m := &r.mentions[mi]; m.lo > a.verb {
+			if m.prep == "" || m.from > a.hi+1 || r.toks[m.from-1].brk >= brkComma {
+				return nil
+			}
+			return m.entry
+		}
+	}
+	return nil
+}
+
 // antecedent gives the thing that is meant by an act that names none, nil where it is none.
 func (s *tracker) antecedent(ci int, a *act) *thing {
 	r := s.r
-	ruled := s.pronoun(a)
+	ruled, spot := s.pronoun(a), r.ownPlace(&r.clauses[ci], a)
+	if ruled == spot {
+		ruled = nil
+	}
 	if len(s.hand) < 4 && r.antecedents == nil {
 		if a.action.Name == "discard" {
 			return r.thrownBy(a, ruled)
@@ -106,8 +126,11 @@ func (s *tracker) antecedent(ci int, a *act) *thing {
 		}
 		x := claim{t, -1, w.sum, w.kept}
 		switch {
+		case t != nil && t == spot:
+			next = max(next, x.weight) // never meant, and no help to be sure of another
+			return
 		case x.weight > best.weight:
-			best, next = x, best.weight
+			best, next = x, max(next, best.weight)
 		case x.weight > next:
 			next = x.weight
 		}

@@ -111,9 +111,6 @@ func (r *reading) findMentions() {
 // drinks are what a workshop stops for.
 var drinks = set("tea coffee brew cocoa chai")
 
-// whenSo are the words before an "it" that something is said of.
-var whenSo = set("till until when if where before once because so that and")
-
 // holdsFluid are the parts that are named after what is in them.
 var holdsFluid = set("tank line hose pipe reservoir cap pump filter seal bottle level plug cooler drain feed can pot tube passage gallery jet switch sensor union bolt nut screw cup hole port chamber container")
 
@@ -149,9 +146,8 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 			return m, 0
 		}
 	}
-	if n > 1 && moves.has(r.toks[i+n-1].s) && r.toks[i+n-1].s != "just" && r.toks[i+n-1].brk == brkNone && i+n < c.hi && (r.toks[i+n].is(wOff|wOn) || r.toks[i+n].s == "back") {
-		terms, n = r.lex.Things(r.from(i, i+n-1)) // "the drum slides off in one piece"
-		if n == 0 {
+	if w := r.toks[i+n-1].s; moves.has(w) && w != "just" && r.slidesAway(c, i+n-1) {
+		if terms, n = r.lex.Things(r.from(i, i+n-1)); n == 0 {
 			return m, 0
 		}
 	}
@@ -170,11 +166,14 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	if n == 1 && i > c.lo && i+1 < c.hi && r.movesItself(i) && r.toks[i].brk == brkNone && (r.toks[i+1].s == "it" || r.toks[i+1].s == "them") && (r.toks[i-1].is(wSubject) || r.toks[i-1].men >= 0) {
 		return m, 0 // "and that locks it"
 	}
+	if n == 1 && i > c.lo && r.toks[i-1].s == "it" && r.toks[i-1].brk == brkNone && r.movesItself(i) && lexicon.Singular(w) != w {
+		return m, 0 // "till it locks"
+	}
+	if w == "pumps" && n == 1 && i > c.lo && (countOf[r.toks[i-1].s] > 1 || r.toks[i-1].s == "few" || r.toks[i-1].s == "couple") && r.strokes(c, i) {
+		return m, 0 // "two pumps of grease"
+	}
 	if n == 1 && i > c.lo+1 && strings.HasSuffix(w, "s") && r.toks[i-1].s == "that" && r.toks[i-1].brk == brkNone && r.toks[i-2].brk == brkNone && r.toks[i-2].men >= 0 && lexicon.Singular(w) != w && !r.mentions[r.toks[i-2].men].plural {
 		return m, 0 // "a long sleeve that floats"
-	}
-	if n == 1 && i > c.lo && strings.HasSuffix(w, "s") && (r.toks[i-1].s == "it" || r.toks[i-1].s == "she") && r.toks[i-1].brk == brkNone && whenSo.has(r.word(i-2)) && lexicon.Singular(w) != w {
-		return m, 0 // "spin it till it locks"
 	}
 	if w == "stops" && n == 1 && i > c.lo && r.toks[i-1].brk == brkNone && r.toks[i-1].men >= 0 && prepositions.has(r.word(i+1)) {
 		return m, 0 // "my torque driver stops at six"
@@ -202,6 +201,9 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	}
 	if next := r.word(i + 1); w == "wire" && n == 1 && (next == "brushed" || next == "brushing") {
 		return m, 0 // what is done with a wire brush
+	}
+	if next := r.word(i + n); r.toks[i+n-1].brk == brkNone && (next == "hole" || next == "holes") && terms[0].Kind&lexicon.Fastener != 0 {
+		return m, 0 // "bolt holes": where they go
 	}
 	if w == "brackets" && n == 1 && i > c.lo && r.toks[i-1].s == "in" {
 		return m, 0 // punctuation
@@ -891,6 +893,37 @@ func (r *reading) complete(ci int, m *mention) {
 
 // ordinal are the words that count things one by one.
 var ordinal = set("last first second third fourth fifth sixth")
+
+// strokes tells whether counted "pumps" at a token are strokes of a grease gun or the like.
+func (r *reading) strokes(c *clause, i int) bool {
+	if r.word(i+1) == "of" {
+		return true
+	}
+	for k := i - 1; k >= 0 && k > i-20 && int(r.toks[k].cl) >= int(r.toks[i].cl)-1; k-- {
+		switch r.toks[k].s {
+		case "grease", "gun", "lever", "pedal", "oil", "handle":
+			return true
+		}
+	}
+	return false
+}
+
+// slidesAway tells whether the "slides" at a token is what one thing does, and no name: "the drum
+// slides off", where "both caliper slides out" are two things.
+func (r *reading) slidesAway(c *clause, i int) bool {
+	if i == c.lo || i+1 >= c.hi || r.toks[i].brk >= brkComma || !r.toks[i+1].is(wOff|wOn|wReturning) && r.toks[i+1].s != "back" && r.toks[i+1].s != "straight" && r.toks[i+1].s != "right" {
+		return false
+	}
+	for k := i - 1; k >= c.lo && k > i-6; k-- {
+		switch w := r.toks[k].s; {
+		case w == "the" || w == "this" || w == "that" || w == "your" || w == "my" || w == "whole":
+			return true
+		case w == "these" || w == "those" || countOf[w] > 1 || r.toks[k].brk >= brkComma:
+			return false
+		}
+	}
+	return false
+}
 
 // compound tells whether the word at i and a number before it say how a thing is
 // built: "a two-piece crankset", "the three speed hub". A count would make the

@@ -20,6 +20,31 @@ var inGeneral = set("usually normally typically generally ordinarily sometimes")
 // putOn are the acts by which a thing goes back.
 var putOn = map[string]bool{"fit": true, "start by hand": true}
 
+// onDayGone tells whether the day that a cue names is one on which an act was done, and not one
+// for which it is put off: "we craned it off on Thursday", "I've tightened them, and tomorrow with
+// the value". Of a verb that is the same of yesterday and of tomorrow only "I've" tells.
+func (r *reading) onDayGone(c *clause, a *act, q *cue) bool {
+	if a.verb < 0 || q.lo <= a.verb {
+		return false
+	}
+	w := r.toks[a.verb].s
+	l := r.lemma1(w)
+	i := a.verb - 1
+	for i > c.lo && r.toks[i].is(wDrop) {
+		i--
+	}
+	if p := r.word(i); i >= c.lo && (p == "'ve" || p == "have" || p == "has" || p == "had" || p == "was" || p == "were") {
+		return l != w || alikeInPast.has(w)
+	}
+	if !days.has(r.toks[q.hi-1].s) || r.toks[q.lo].s != "on" || l == w || strings.HasSuffix(w, "s") || strings.HasSuffix(w, "ing") || alikeInPast.has(w) {
+		return false
+	}
+	if a.subject {
+		return len(a.objects) > 0 || a.pronoun != ""
+	}
+	return i >= c.lo && r.toks[i].is(wSubject)
+}
+
 // moodOf tells in what mood an act is spoken of, by the cues before its verb.
 func (r *reading) moodOf(ci int, a *act) mood {
 	c := &r.clauses[ci]
@@ -28,7 +53,7 @@ func (r *reading) moodOf(ci int, a *act) mood {
 	if v < 0 {
 		v = a.lo
 	}
-	for _, q := range c.cues {
+	for n, q := range c.cues {
 		switch {
 		case q.mood&negated != 0 && r.word(q.hi) == "forget" && r.word(q.hi+1) == "to":
 			// "don't forget to put the spacer back": it is to be done
@@ -38,7 +63,7 @@ func (r *reading) moodOf(ci int, a *act) mood {
 			}
 			if q.hi <= v && v-q.lo <= 7 && (a.verb >= 0 || v-q.hi <= 2) {
 				m |= negated
-			} else if q.lo >= a.lo && q.lo <= a.hi && !(q.lo == a.hi && a.verb < 0 && r.toks[a.hi-1].brk >= brkComma) { // not "bolts in, not tight"
+			} else if q.lo >= a.lo && q.lo <= a.hi && !(q.lo == a.hi && (a.verb < 0 || fastens[a.action.Name] && a.action.Name != "slacken") && r.toks[a.hi-1].brk >= brkComma) { // not "bolts in, not tight", "run them down snug, not tight"
 				m |= negated
 			}
 		case q.mood&conditional != 0:
@@ -54,6 +79,14 @@ func (r *reading) moodOf(ci int, a *act) mood {
 			if q.hi <= v && v-q.lo <= 8 && !(a.subject && a.pronoun == "it" && q.hi == v && r.toks[q.lo].s == "he") {
 				m |= other
 			}
+		}
+		if q.mood&announced != 0 && r.onDayGone(c, a, &q) {
+			if days.has(r.toks[q.hi-1].s) && r.toks[q.lo].s == "on" {
+				c.own().cues[n].mood = offCamera // done while nobody filmed
+				c.mood = c.mood&^announced | offCamera
+				m |= offCamera
+			}
+			continue
 		}
 		m |= q.mood & (announced | offCamera | aside | greeting | notNeeded)
 	}

@@ -2,6 +2,7 @@ package extract
 
 import (
 	"maps"
+	"slices"
 	"strings"
 
 	"wrenchword/extract/lexicon"
@@ -151,7 +152,7 @@ func (s *tracker) severalBefore(c *clause, at int) *thing {
 		if r.since(t.last, at) > 45 {
 			return nil
 		}
-		if t.fastener && len(t.events) > 0 && t.place == "" {
+		if t.fastener && (len(t.events) > 0 || r.doneBefore(c, t, at)) && t.place == "" {
 			if t.many() && len(t.split) == 0 {
 				return t
 			}
@@ -159,4 +160,28 @@ func (s *tracker) severalBefore(c *clause, at int) *thing {
 		}
 	}
 	return nil
+}
+
+// doneBefore tells whether a clause has work done to a thing before a token: "knock the pins
+// through, and one of them broke".
+func (r *reading) doneBefore(c *clause, t *thing, at int) bool {
+	return slices.ContainsFunc(c.mentions, func(mi int) bool {
+		return r.mentions[mi].entry == t && r.mentions[mi].lo < at && r.done(c, mi)
+	})
+}
+
+// notTheOther tells of "one is in and tight, and the other one I'll find tomorrow": what is said of
+// one of several, where the other fares otherwise.
+func (r *reading) notTheOther(c *clause, a *act) bool {
+	i := r.skipped(c)
+	if a.verb < 0 || !a.subject || r.word(i) != "one" && !(r.word(i) == "the" && r.word(i+1) == "one") {
+		return false
+	}
+	for k := a.hi; k < min(len(r.toks), a.hi+18) && r.clauses[r.toks[k].cl].sentence == c.sentence; k++ {
+		switch r.toks[k].s {
+		case "other", "others", "rest":
+			return r.word(k+1) != "is" || r.word(k+2) != "too"
+		}
+	}
+	return false
 }

@@ -276,10 +276,14 @@ var draws = set("pull draw wind run haul squeeze")
 // still: "brake on hard, it's in gear". One that came off before goes on.
 func (s *tracker) pulledOn(m *mention) bool {
 	r := s.r
-	if m.head != "brake" && m.head != "handbrake" || r.word(m.hi) != "on" {
+	i := m.hi
+	if w := r.word(i); w == "'s" || w == "is" {
+		i++
+	}
+	if m.head != "brake" && m.head != "handbrake" || r.word(i) != "on" {
 		return false
 	}
-	if w := r.word(m.hi + 1); r.toks[m.hi].brk < brkComma && m.hi+1 < len(r.toks) && r.toks[m.hi+1].qty < 0 && w != "hard" && w != "full" && w != "so" && w != "and" && w != "to" {
+	if w := r.word(i + 1); r.toks[i].brk < brkComma && i+1 < len(r.toks) && r.toks[i+1].qty < 0 && w != "hard" && w != "full" && w != "so" && w != "and" && w != "to" {
 		return false
 	}
 	for _, t := range r.like(m.head, false) {
@@ -778,7 +782,7 @@ func (s *tracker) inTurn(c *clause) {
 	for k, mi := range c.mentions {
 		m := &r.mentions[mi]
 		t := m.entry
-		if t == nil || m.lo >= hi || !(r.bareElement(c, mi) || k == 0 && (r.opens(c, m) || lo > c.lo && m.from == lo && r.toks[m.hi-1].brk >= brkComma)) || r.leadsIn(m) {
+		if t == nil || m.lo >= hi || !(r.bareElement(c, mi) || k == 0 && (r.opens(c, m) || lo > c.lo && m.from == lo && r.toks[m.hi-1].brk >= brkComma)) || r.leadsIn(m) || !r.restOfName(c, m) || r.goneWhenNamed(c, m) {
 			continue
 		}
 		if len(t.events) == 0 {
@@ -821,8 +825,8 @@ func (r *reading) comesLater(c *clause) bool {
 	return false
 }
 
-// headsTrouble tells whether a clause that only names a thing heads what is wrong with it: "Hose
-// guide. Don't have one.", "Belt. It's ripped."
+// headsTrouble tells whether a clause that only names a thing heads what is wrong with it: "Belt.
+// It's ripped."
 func (r *reading) headsTrouble(c *clause) bool {
 	ci := int(r.toks[c.lo].cl) + 1
 	if len(c.mentions) != 1 || ci >= len(r.clauses) || r.toks[c.hi-1].brk < brkSentence || r.since(c.hi-1, r.clauses[ci].lo) > 6 {
@@ -830,11 +834,6 @@ func (r *reading) headsTrouble(c *clause) bool {
 	}
 	n := &r.clauses[ci]
 	i := r.skipped(n)
-	for k := i; k < min(n.hi-1, i+3); k++ {
-		if w := r.toks[k+1].s; (r.toks[k].s == "don't" || r.toks[k].s == "haven't") && (w == "have" || w == "got") {
-			return true
-		}
-	}
 	switch r.word(i) {
 	case "it", "it's", "they", "that", "that's", "this":
 	default:
@@ -1164,6 +1163,9 @@ func (s *tracker) apply(ci, ai int, a *act) {
 			}
 		}
 	}
+	if len(ts) == 1 && ts[0].of != nil && ts[0].fastener && len(a.objects) == 0 && r.allOfThem(c, a, ts[0].count) {
+		ts[0] = ts[0].of // "the outer ones first. […] Start all fourteen by hand"
+	}
 	for k := len(ts) - 1; k >= 0; k-- {
 		if all := ts[k]; len(all.split) > 0 {
 			ts = slices.Replace(ts, k, k+1, all.each()...)
@@ -1260,6 +1262,10 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		a.action = r.lex.Action("store") // it is still off
 		return
 	}
+	if name == "start by hand" && !a.byHand && a.verb >= 0 && r.snugHard(a.verb) {
+		name = "tighten"
+		a.action = r.lex.Action(name)
+	}
 	if a.byHand && (name == "fit" || name == "tighten" || name == "start by hand") {
 		name = "start by hand"
 	}
@@ -1288,8 +1294,19 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		if name == "discard" && k < len(a.objects) && r.mentions[a.objects[k]].isOld && r.renewedLast(t) {
 			continue // "new ring on. Old ring's garbage": the one that came off
 		}
+		if a.pronoun == "one" && t.many() && (left[n] == "on" || left[n] == "tight" || left[n] == "by hand") && r.notTheOther(c, a) {
+			a.mood |= framed
+			continue // how all of them are is not told by that
+		}
 		if name == "leave off" && st == Discarded {
 			continue
+		}
+		if n == "fit" && catches.has(t.head) && len(a.objects) == 0 && a.verb >= 0 && !a.subject && presses.has(r.lemma1(r.toks[a.verb].s)) && (r.word(a.hi-1) == "down" || r.word(a.hi-1) == "in") {
+			a.action = r.lex.Action("press") // "there's a tab, push that down": to let go of what it holds
+			continue
+		}
+		if n == "tighten" && st == Loosened && !wasFitting && a.verb >= 0 && r.lemma1(r.toks[a.verb].s) == "go" {
+			continue // "half a turn each, go round, another half": undone by and by
 		}
 		if n == "fit" && slidBack.has(t.head) && (st == Loosened || st == "") && a.verb >= 0 && r.lemma1(r.toks[a.verb].s) == "slide" && r.word(a.hi-1) == "back" {
 			continue // "slacken the clip, slide it back": out of the way
@@ -1348,6 +1365,9 @@ func (s *tracker) apply(ci, ai int, a *act) {
 				continue // "wind the table down", "pull the arm up"
 			}
 		}
+		if (n == "tighten" || n == "torque") && t.onlyLocks() {
+			continue // what it locks is tightened
+		}
 		if name == "tighten" && !t.fastener && a.verb >= 0 && r.lemma1(r.toks[a.verb].s) == "go" {
 			continue // round a bore with a scuff pad
 		}
@@ -1402,6 +1422,24 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	if idle && a.subject && (a.ifOff && (s.fitted == 0 && a.rule != "thing and particle" || a.rule == whereItIs) || name == "start by hand" || name == "tighten" && a.verb >= 0 && !s.fitting(a.lo)) {
 		a.mood |= framed // it tells where a thing is or how it was found
 	}
+}
+
+// allOfThem tells whether an act is of all there are, of which so many were told apart: "all
+// fourteen", "they're scrap, every one".
+func (r *reading) allOfThem(c *clause, a *act, apart int) bool {
+	if n := countOf[a.pronoun]; n > 2 && n != apart {
+		for i := a.lo; i+1 < min(a.hi+1, c.hi); i++ {
+			if r.toks[i].s == "all" && r.toks[i+1].s == a.pronoun {
+				return true
+			}
+		}
+	}
+	for i := a.hi; i+1 < c.hi; i++ {
+		if w := r.toks[i+1].s; r.toks[i].s == "every" && (w == "one" || w == "last" || w == "single") {
+			return true
+		}
+	}
+	return false
 }
 
 // foundByHand tells of "loose! that's only finger tight", "it was no more than finger tight":
@@ -1840,7 +1878,7 @@ func (s *tracker) settle(a *act) bool {
 		case fitting && st == "" && k > 0 && name == "fit" && t.fastener:
 			n = "fit" // "flange, nut": the nut goes the way of the flange
 		}
-		if n == "" || name != "" && n != name {
+		if n == "" || name != "" && n != name || n == "fit" && k < len(a.objects) && s.r.goneWhenNamed(&s.r.clauses[a.cl], &s.r.mentions[a.objects[k]]) {
 			return false
 		}
 		name = n
@@ -1976,11 +2014,6 @@ func (r *reading) turnedPast(a *act, q *quantity) bool {
 // beyondHand tells whether words for "by hand" at token i go on to say how far it is
 // turned past that: "finger tight and an eighth", "hand and a half turn".
 func (r *reading) beyondHand(i, hi int) bool {
-	for k := i + 1; r.toks[i].s == "snug" && k < min(hi, i+4) && r.toks[k-1].brk < brkComma; k++ {
-		if r.toks[k].s == "good" {
-			return true // "snug them good"
-		}
-	}
 	for k := i + 1; k < min(hi-2, i+4) && r.toks[k-1].brk < brkSentence; k++ {
 		if w := r.toks[k+1].s; (r.toks[k].s == "and" || r.toks[k].s == "then") && (w == "a" || w == "an" || w == "half") {
 			n := r.toks[k+2].s
@@ -2013,7 +2046,7 @@ func handAt(r *reading, i, hi int) bool {
 	}
 	for _, p := range handBy[r.toks[i].s] {
 		if r.says(i, hi, p) {
-			return true
+			return !r.snugHard(i)
 		}
 	}
 	return false

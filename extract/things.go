@@ -111,6 +111,12 @@ func isLock(t *thing) bool {
 	return false
 }
 
+// onlyLocks tells whether a thing keeps another where it is and has no thread: a split pin is
+// never tightened, a pad pin may be.
+func (t *thing) onlyLocks() bool {
+	return isLock(t) && !takesTorque(t) && !t.mods["pad"] && !t.mods["retaining"]
+}
+
 // takesTorque tells whether a thing of that kind is tightened to a value.
 func takesTorque(t *thing) bool {
 	switch t.head {

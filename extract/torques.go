@@ -266,6 +266,10 @@ func (s *tracker) torqued(h *heard, lo, hi int) {
 	if h.of != nil && h.rule == namedBeforeIt && h.applied == "quoted" {
 		return // a list gives it to the part by its name
 	}
+	if h.of != nil && h.of.onlyLocks() {
+		h.of = nil // nobody tightens a split pin
+		return
+	}
 	if h.of != nil && !takesTorque(h.of) && !(h.of.fastener && !isLock(h.of)) && h.of.head != "pin" && !tightens.has(h.of.head) && !screwClip(h.of) && !screwedOn.has(h.of.head) {
 		h.of = s.unnamedOf(h.of, lo)
 	}

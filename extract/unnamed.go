@@ -1,6 +1,7 @@
 package extract
 
 import (
+	"slices"
 	"strings"
 
 	"wrenchword/extract/lexicon"
@@ -17,6 +18,31 @@ func (r *reading) skipped(c *clause) int {
 		i++
 	}
 	return i
+}
+
+// offAndBack reads "the plug's out and back in with a new washer", "wheel off and back on": what
+// came off is back in the same breath.
+func (r *reading) offAndBack(ci int) {
+	c := &r.clauses[ci]
+	for i := c.lo; i+2 < c.hi; i++ {
+		if r.toks[i].s != "and" || r.toks[i+1].s != "back" || !r.toks[i+2].is(wOn) || i == 0 || r.toks[i-1].brk >= brkSentence {
+			continue
+		}
+		k := i + 3
+		if w := r.word(k + 1); w == "road" || w == "job" || w == "market" || r.intoContainer(ci, k) != "" {
+			return
+		}
+		from := c
+		if i == c.lo && ci > 0 {
+			from = &r.clauses[ci-1]
+		}
+		for _, ai := range from.acts {
+			if a := &r.acts[ai]; a.hi == i && a.action.Name == "remove" && (r.toks[i-1].is(wOff) || r.toks[i-1].men >= 0) && len(a.objects)+len(a.pronoun) > 0 {
+				r.addAct(ci, act{action: r.lex.Action("fit"), lo: i + 1, hi: k, verb: -1, pronoun: a.pronoun, objects: slices.Clone(a.objects), subject: true, rule: "off and back"})
+				return
+			}
+		}
+	}
 }
 
 // backAlone reads "back on the bar, arrow up", "Back in.": what went back is what

@@ -379,7 +379,7 @@ func (r *reading) laid(ci int) {
 	}
 	goes := placing.has(next) && (determiner.has(after) || after == "both" || after == "top" || after == "there" || after == "it" || after == "them" || after == "to" && (next == "on" || next == "in" || next == "up") || k+1 < c.hi && r.toks[k+1].men >= 0) && (m.count == 0 || k > m.hi)
 	isNew := (m.isNew && (c.hi-c.lo <= 5 || next == "from" || next == "through" || next == "each" || k < c.hi && r.namesFeature(k, c.hi)) || next == "new" && m.hi+1 == c.hi) && !r.notHad(ci) && !r.ofKit(ci)
-	if !goes && !isNew || r.putOffNext(ci) {
+	if !goes && !isNew || r.putOffNext(ci) || r.speaks(m.hi, c.hi) {
 		return
 	}
 	if r.comesNext(ci) {
@@ -593,7 +593,19 @@ func (r *reading) bareElement(c *clause, mi int) bool {
 	for i >= c.lo && (r.toks[i].s == "and" || r.toks[i].s == "then" || r.toks[i].s == "the") && r.toks[i].brk < brkComma {
 		i--
 	}
+	if i >= c.lo && i == m.from-1 && r.toks[i].brk == brkNone && r.tellsApart(i) {
+		for i--; i >= c.lo && (r.toks[i].s == "and" || r.toks[i].s == "then" || r.toks[i].s == "the") && r.toks[i].brk < brkComma; i-- {
+		}
+		return i >= c.lo && r.toks[i].brk >= brkComma // in a row: nobody fits a garden hose
+	}
 	return i < c.lo || r.toks[i].brk >= brkComma
+}
+
+// tellsApart tells whether a word of no list may tell apart what is named right after it: "tang
+// washer", "slinger ring".
+func (r *reading) tellsApart(i int) bool {
+	t := &r.toks[i]
+	return t.men < 0 && t.qty < 0 && len(t.s) > 2 && !t.is(wStop|wPronoun|wDeterminer|wSubject|wLinking|wPreposition|wOpener|wDrop|wVerb|wOff|wOn|wNumber|wForm) && !stopWords.has(t.s) && !r.isVerbForm(t.s) && !strings.HasSuffix(t.s, "ly") && !strings.HasSuffix(t.s, "ing")
 }
 
 // verblessActOn gives the act without a verb that takes a mention off or puts it on, or -1.
