@@ -601,11 +601,12 @@ func (r *reading) numbersIn(lo, hi int) []string {
 }
 
 // besideSuspect leaves out of what disagrees that of which a value is asked after already because
-// it cannot be right: of one figure there is one question.
+// it cannot be right: of one figure there is one question. Two who give different figures are asked of
+// beside that.
 func besideSuspect(in []Open) []Open {
 	var out []Open
 	for _, o := range in {
-		if o.Kind == Conflict && slices.ContainsFunc(in, func(p Open) bool {
+		if o.Kind == Conflict && !o.byTwo && slices.ContainsFunc(in, func(p Open) bool {
 			if p.Kind != Suspect || p.Clip != o.Clip || p.About != o.About && (p.LedgerID == "" || p.LedgerID != o.LedgerID) {
 				return false
 			}

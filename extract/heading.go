@@ -15,14 +15,24 @@ func (r *reading) headedBy(ci int) int {
 		return -1
 	}
 	p := &r.clauses[k]
-	if len(p.mentions) != 1 || p.hi-p.lo > 5 || p.mood&(asked|negated|greeting|aside) != 0 {
+	if len(p.mentions) != 1 || p.hi-p.lo > 5 && !r.oneMore(p) || p.mood&(asked|negated|greeting|aside) != 0 {
 		return -1
 	}
 	m := &r.mentions[p.mentions[0]]
-	if m.hi != p.hi || m.prep != "" || m.from > r.skipped(p)+1 || m.kind&lexicon.Tool != 0 && m.kind&(lexicon.Part|lexicon.Fastener) == 0 {
+	if m.hi != p.hi || m.prep != "" || m.from > r.skipped(p)+1 && !r.oneMore(p) || m.kind&lexicon.Tool != 0 && m.kind&(lexicon.Part|lexicon.Fastener) == 0 {
 		return -1
 	}
 	return p.mentions[0]
+}
+
+// oneMore tells of "and one more thing, the reservoir".
+func (r *reading) oneMore(p *clause) bool {
+	for i := p.lo; i+1 < min(p.hi, p.lo+5); i++ {
+		if w := r.toks[i+1].s; (w == "thing" || w == "job" || w == "bit") && p.hi-i <= 6 && (r.toks[i].s == "more" || r.toks[i].s == "last" || r.toks[i].s == "other" || r.toks[i].s == "next" || r.toks[i].s == "another") {
+			return true
+		}
+	}
+	return false
 }
 
 // aimHeading aims at the heading, where what leaves something open names nothing itself.
@@ -63,4 +73,67 @@ func (r *reading) aimOtherSide(e *looseEnd, ci int) bool {
 		}
 	}
 	return false
+}
+
+// aimFronted aims at what stands before the one who does it: "the lid I'll leave off, because I
+// want to get at the hose", "the tray we're leaving out".
+func (r *reading) aimFronted(e *looseEnd, ci int) bool {
+	switch e.kind {
+	case NotRefitted, Unfinished, NotTorqued, ReplaceLater:
+	default:
+		return false
+	}
+	c := &r.clauses[ci]
+	at := c.lo
+	if p := max(ci-1, 0); p < ci && r.clauses[p].sentence == c.sentence && r.clauses[p].hi-r.clauses[p].lo <= 3 && (r.toks[r.clauses[p].lo].s == "i" || r.toks[r.clauses[p].lo].s == "we") {
+		at = r.clauses[p].lo // cut after "I'm" by captions
+	}
+	for at <= e.lo && at < c.hi && r.toks[at].s != "i" && r.toks[at].s != "we" {
+		at++
+	}
+	if at > e.lo || at >= c.hi || at == 0 || r.toks[at-1].brk >= brkSentence && (at != c.lo || r.stopHeard(ci)) {
+		return false
+	}
+	if w := r.word(at + 2); w == "that" || w == "those" {
+		return false // "cap nut I cracked that"
+	}
+	for _, k := range c.mentions {
+		if o := &r.mentions[k]; o.lo > at && o.hi <= e.hi && o.prep == "" && r.topical(o) {
+			return false // "the lid I put on the box"
+		}
+	}
+	if mi := int(r.toks[at-1].men); mi >= 0 {
+		m := &r.mentions[mi]
+		if m.hi != at || m.prep != "" || m.kind&lexicon.Consumable != 0 || !r.opensHere(m.from) || !r.topical(m) && !(containers.has(m.head) && m.from < m.lo) {
+			return false
+		}
+		e.topic, e.first = mi, min(e.first, m.cl)
+	} else {
+		from := at - 2
+		if from > 0 && !ofOne.has(r.toks[from].s) {
+			from--
+		}
+		if e.kind != NotRefitted || from < 0 || !ofOne.has(r.toks[from].s) || !r.opensHere(from) || stopWords.has(r.toks[at-1].s) || r.toks[at-1].is(wCounts|wLinking) || r.toks[at-1].s == "one" {
+			return false
+		}
+		e.noun, e.first = at-1, min(e.first, int(r.toks[from].cl))
+	}
+	e.sure, e.fronted = true, true
+	return true
+}
+
+// ofOne are the words before what is named as one that is known.
+var ofOne = set("the my that this his her our their")
+
+// opensHere tells whether a token begins its clause, or what follows an "and" in it.
+func (r *reading) opensHere(i int) bool {
+	for k := i - 1; k >= r.clauses[r.toks[i].cl].lo; k-- {
+		if r.toks[k].s == "and" {
+			return true
+		}
+		if !r.toks[k].is(wOpener|wDrop) && r.toks[k].s != "um" && r.toks[k].s != "uh" {
+			return false
+		}
+	}
+	return true
 }

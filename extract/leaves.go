@@ -41,6 +41,9 @@ func (r *reading) leaves(ci int) []openCue {
 	if oc, ok := r.notSo(ci); ok {
 		out = append(out, oc)
 	}
+	if lo, hi := r.notSeen(ci); lo >= 0 && !r.heardIn(ci, ci, "lost") {
+		out = append(out, openCue{lo, hi, "lost"})
+	}
 	if oc, ok := r.absent(ci); ok && !r.heardIn(ci, ci, "still-off", "lost") {
 		out = append(out, oc)
 	}
@@ -358,7 +361,7 @@ func (r *reading) noneOf(c *clause) (lo, hi int) {
 					continue
 				}
 				p := r.word(k - 1)
-				if w == "no" && (p == "there's" || p == "'s" && r.word(k-2) == "there") && (r.namedBefore(m, 12) || nowhere.has(r.word(m.hi)) || m.hi >= c.hi || r.toks[m.hi-1].brk >= brkComma || r.word(m.hi) == "for" && r.word(m.hi+1) == "it") {
+				if w == "no" && (p == "there's" || p == "'s" && r.word(k-2) == "there") && (r.namedBefore(m, 12) || nowhere.has(r.word(m.hi)) || m.hi >= c.hi || r.toks[m.hi-1].brk >= brkComma || r.word(m.hi) == "for" && r.word(m.hi+1) == "it" || r.lacksOne(c, m)) {
 					return k, m.hi // "there's an R clip goes in the end, and there's no R clip"
 				}
 				if w == "no" && (p == "'ve" || p == "have" || p == "got" || p == "had" || p == "with") || w == "haven't" || w == "of" && p == "out" {

@@ -152,6 +152,9 @@ func (r *reading) valueMissing(ci int) (lo, hi int) {
 	}
 	for k := from; k <= to; k++ {
 		n := &r.clauses[k]
+		if r.dayIn(n) && !r.notAtHand(n) {
+			break // "Timing I'm doing tomorrow": the work, not its value
+		}
 		if n.mood&leavesNothing != 0 {
 			continue
 		}
@@ -478,10 +481,22 @@ func (r *reading) absent(ci int) (oc openCue, ok bool) {
 		case "no":
 			// "no pin in it", "no cotter yet"
 			k := r.toks[min(i+1, c.hi-1)].men
-			if k < 0 || r.mentions[k].lo != i+1 || !r.topical(&r.mentions[k]) || r.mentions[k].kind&(lexicon.Part|lexicon.Fastener) == 0 || r.mentions[k].kind&lexicon.Consumable != 0 {
+			if k < 0 && i+2 < c.hi && !r.toks[i+1].is(wStop|wPreposition|wCounts|wSubject) {
+				k = r.toks[i+2].men // "no rubber cap"
+			}
+			if k < 0 || r.mentions[k].lo > i+2 || !r.topical(&r.mentions[k]) || r.mentions[k].kind&(lexicon.Part|lexicon.Fastener) == 0 || r.mentions[k].kind&lexicon.Consumable != 0 {
 				continue
 			}
 			m := &r.mentions[k]
+			if !r.locks(m) && r.lacksOne(c, m) {
+				if lexicon.Singular(m.head) == "clip" && r.ofPin(ci) {
+					return openCue{i, m.hi, "none"}, true
+				}
+				return openCue{i, m.hi, "lacking"}, true
+			}
+			if m.lo != i+1 {
+				continue
+			}
 			end, after := r.word(m.hi), r.word(m.hi+1)
 			if m.hi >= c.hi {
 				end = ""

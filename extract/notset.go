@@ -1,6 +1,8 @@
 package extract
 
 import (
+	"strings"
+
 	"wrenchword/extract/lexicon"
 	"wrenchword/normalize"
 )
@@ -113,6 +115,40 @@ func (s *tracker) leftLight(ci int, q *quantity, of *thing) bool {
 		case light && !not && (then || next == "till" || next == "until" || next == "right" || next == "for" || next == "that's" && r.saidIn(&r.clauses[k+1], "all") || next == "that" && r.saidIn(&r.clauses[k+1], "all")):
 			return true
 		case not && yet && r.saidIn(n, "done") && n.hi-from < 8:
+			return true
+		}
+	}
+	return false
+}
+
+// onceThen tells of "only snug, not tight, the slot has to be lined up. When that's done they get
+// thirty-five": what was just left light gets its value after something that is still to be done.
+func (s *tracker) onceThen(ci int, q *quantity) bool {
+	r := s.r
+	k := ci
+	for k > 0 && r.clauses[k-1].sentence == r.clauses[ci].sentence {
+		k--
+	}
+	lo := r.clauses[k].lo
+	if w := r.toks[lo].s; w == "and" || w == "then" || w == "so" {
+		lo++
+	}
+	if w := r.word(lo); w != "when" && w != "once" || r.since(lo, q.lo) > 6 {
+		return false
+	}
+	for i := q.hi; i < len(r.toks) && r.since(q.hi-1, i) < 9; i++ {
+		if w := r.toks[i].s; strings.HasPrefix(w, "click") {
+			return false
+		}
+	}
+	if w, n := r.word(lo+1), r.word(lo+2); (w == "that" || w == "it" || w == "this") && (n == "'s" || n == "is") {
+		return true // of something else: "when that's lined up they get fifty"
+	}
+	light := false
+	for i := lo - 1; i >= 0 && r.since(i, lo) < 22; i-- {
+		w := r.toks[i].s
+		light = light || w == "tight" && negating(r.word(i-1)) || (w == "snug" || w == "fingers" || w == "finger" || w == "loose") && tillThen.has(r.word(i-1))
+		if light && r.heardIn(int(r.toks[i].cl), int(r.toks[lo].cl), "left:want", "undone", "later") {
 			return true
 		}
 	}

@@ -26,6 +26,7 @@ func TestLooseEnds(t *testing.T) {
 		{"two documents", []string{"The decal says one eighth of an inch for the needles.", "The manual says a sixteenth."}, Conflict, BeforeUse, "needles"},
 		{"a document and the machine", []string{"The drawing shows two screws in the pump.", "This one has three."}, Conflict, BeforeUse, "pump"},
 		{"one value in two units", []string{"The leaflet says forty newton metres for the cups, or thirty foot pounds."}, Conflict, "", ""},
+		{"two documents, one of them wrong besides", []string{"Castle nut on. Book says sixty newton metres. That's four hundred and forty foot pound to my father.", "And the leaflet in the box says forty newton metres."}, Conflict, BeforeUse, "castle nut"},
 		{"put off", []string{"The chain tension I'll do that tomorrow."}, Unfinished, BeforeUse, "chain"},
 		{"not done, by any verb", []string{"The lance, I haven't opened it."}, Unfinished, BeforeUse, "lance"},
 		{"not tried", []string{"Belt on.", "I haven't run it yet."}, Unfinished, BeforeUse, "run it"},

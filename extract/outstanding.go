@@ -79,6 +79,8 @@ i didn't/never/did_not/wasn't see/look/looking/notice/mark/check/note which/how/
 ^ Q probably/possibly/perhaps/maybe $
 Q or Q not/can't sure/certain/tell/remember
 looks/looked like Q on/for X
+guess
+it/that/this can/could/might/may be * it/that/this/or can/could/might/may be
 again
 i/we want/need/have/'ve_got/'ll/'ll_have/'d_like to? V X/P again in/after/at H
 V X/P again in/after/at H
@@ -176,6 +178,7 @@ i/we wanna/want_to V X T
 ^ i/we 've/have got? X to V yet/still/tomorrow/tonight
 ^ i/we 've/have got? X to_do yet/still/tomorrow/tonight
 X 's/is/are still/yet/left to V
+X must/should/will/'ll still/yet be D
 X 's/is/are still/yet/left to_do/to_go/to_come/outstanding
 X still/yet has/have/needs/wants/need/want/got to be? V/D
 X still/yet needs/wants/need/want/requires G/D/done
@@ -199,6 +202,8 @@ W come/go/get back and V P T
 W come/go/get back to X
 ^ come/go/get back and V X T
 W V P T/Z
+i/we wanna/want_to/'d_like_to V P again? T
+i/we wanna/want_to/'d_like_to/need_to/have_to/'ll_have_to * it/them/that again T
 i/we 'm/'re/am/are G X/P T
 X i/we 'm/'re G T
 ^ V X * i_keep saying/forgetting/meaning/putting
@@ -227,6 +232,7 @@ X we/i 'll/will leave/save/keep T
 ^ T X $
 ^ T it/that 's/is X $
 ^ G X W? do? T
+^ G X that/which i/we 'll/will/can/could/must? do/leave/have T
 ^ G X comes/gets_done/waits/'s/is T
 T 's? job/task/work is/'s/will_be X
 ^ X 's/is a? T 's? job/task/thing
@@ -561,7 +567,7 @@ func (r *reading) dueIn(s sentenceOf, ci int, index *frameIndex, ends, before []
 				continue
 			}
 			d := due{verb: -1, kind: f.kind}
-			if !s.match(f.elems, i, &d) || d.time && (r.opensTalk(ci) || s.nextTalk(i, d.hi)) || d.kind == "unfinished" && r.toks[d.hi-1].s == "missing" && !r.standsSo(ci) && !(len(d.things) > 0 && r.mentions[d.things[0]].entry != nil && r.mentions[d.things[0]].entry.wasOff()) || r.doneAlready(ci) || d.kind == "late" && !r.lateIn(ci) {
+			if !s.match(f.elems, i, &d) || d.time && (r.opensTalk(ci) || s.nextTalk(i, d.hi)) || d.kind == "unfinished" && r.toks[d.hi-1].s == "missing" && !r.standsSo(ci) && !(len(d.things) > 0 && r.mentions[d.things[0]].entry != nil && r.mentions[d.things[0]].entry.wasOff()) || r.doneAlready(ci) || d.kind == "late" && !r.lateIn(ci) || d.verb > 1 && r.toks[d.verb].s == r.toks[d.verb-2].s {
 				continue
 			}
 			if es := r.dueEnds(ci, i, &d, ends, before); es != nil {
@@ -1149,6 +1155,14 @@ func (r *reading) dueEnds(ci, lo int, d *due, ends, before []*looseEnd) []*loose
 	} else if end.kind == ReplaceLater || d.kind == "again" || d.time && !d.use && (r.farOff(lo, d.hi) || strings.HasPrefix(end.due(r), "after")) {
 		end.before = BeforeLater
 	}
+	if d.kind == "guess" { // of what was told before: "there's a mark. It could be a hair, it could be a crack."
+		if ci == 0 || r.diagnoses(ci) || r.askedOf(end, ends) || r.askedOf(end, before) {
+			return nil
+		}
+		r.aim(end, ci-1, openCue{r.clauses[ci-1].lo, r.clauses[ci-1].hi, "due"})
+		end.sure = end.topic >= 0 && (end.sure || r.mentions[end.topic].cl == ci-1)
+		return []*looseEnd{end}
+	}
 	var out []*looseEnd
 	add := func(topic, noun int) {
 		e := *end
@@ -1236,6 +1250,8 @@ func (r *reading) dueKind(d *due) string {
 		return ReplaceLater
 	case "again":
 		return Unfinished
+	case "guess":
+		return Unsure
 	case "unfinished", "late":
 	default:
 		return d.kind
@@ -1375,6 +1391,10 @@ func (r *reading) dueVerb(e *looseEnd) int {
 
 // tellsAsDone tells of "that's the chain done", "chain's adjusted now".
 func (r *reading) tellsAsDone(c *clause, verb string) bool {
+	switch r.toks[c.lo].s {
+	case "till", "until", "til", "before", "if", "unless":
+		return false // "till the tracking's done"
+	}
 	for i := c.lo; i < c.hi; i++ {
 		switch w := r.toks[i].s; w {
 		case "done", "sorted", "finished":

@@ -258,6 +258,7 @@ type Open struct {
 	Findings []Finding `json:"findings,omitempty"`
 	Place
 	shown *shownAs
+	byTwo bool // a conflict of two who give different figures
 }
 
 // Tells tells whether the question holds the words it was raised in.

@@ -16,6 +16,8 @@ type looseEnd struct {
 	topic        int // mention that it is about, or -1
 	noun         int // the word that names what it is about where no list has it, or -1
 	sure         bool
+	byTwo        bool  // two who give different figures
+	fronted      bool  // the thing stands before the one who does it
 	also         []int // tokens of the later times it was raised
 	signal       string
 }
@@ -76,7 +78,7 @@ func (r *reading) spokenOpen(rec *Record) []Open {
 		o := r.askOf(e, rec)
 		if e.signal == "none" {
 			o.Kind = LockMissing
-			o.Question = "Is there a " + lexicon.Singular(o.About) + " in now? The recording says that there was none to put in."
+			o.Question = "Is there a " + lexicon.Singular(o.About) + " in now? The recording says that there is none."
 		} else if e.kind == NotRefitted && e.signal != "short" {
 			if t := r.leftOff(e, rec); t != nil && !r.withoutOne(openCue{e.lo, e.hi, e.signal}) && (e.signal != "lost" && r.toks[e.lo].s != "left" || e.topic < 0) {
 				o.About, o.LedgerID = torqueName(t), t.id
@@ -112,6 +114,18 @@ func (r *reading) leftOff(e *looseEnd, rec *Record) *thing {
 	off := map[string]bool{}
 	for _, l := range rec.Ledger {
 		off[l.ID] = l.State == Removed || l.State == Discarded
+	}
+	if e.fronted {
+		if e.topic >= 0 && r.mentions[e.topic].entry != nil && off[r.mentions[e.topic].entry.id] {
+			return r.mentions[e.topic].entry
+		}
+		return nil
+	}
+	if e.signal == "lacking" {
+		if m := &r.mentions[e.topic]; m.entry != nil && off[m.entry.id] && m.entry.name == m.name {
+			return m.entry
+		}
+		return nil
 	}
 	for k := e.last; k >= 0 && k >= e.last-8 && r.since(r.clauses[k].lo, e.lo) < 14; k-- {
 		if e.topic >= 0 && k < r.mentions[e.topic].cl && (r.ownTopic(e) || direct(&r.mentions[e.topic]) && r.mentions[e.topic].cl >= int(r.toks[e.lo].cl)-2 && r.since(r.mentions[e.topic].lo, e.lo) < 6) {
@@ -371,7 +385,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if said&other != 0 || c.mood&asked != 0 && oc.signal != "queried" || r.putRight(ci, oc) {
 			return nil
 		}
-		if oc.signal == "queried" && !r.namesNear(ci) && !r.openAsked(ci) {
+		if oc.signal == "queried" && !r.namesNear(ci) && !r.openAsked(ci) && !(r.toks[oc.hi-1].s == "about" && pronounsObj.has(r.word(oc.hi))) {
 			return nil
 		}
 		e.kind = Unsure
@@ -525,7 +539,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if e.first = r.belied(ci); e.first < 0 {
 			e.first = ci // both in one breath
 			if k, ok := r.odds[ci]; ok {
-				e.first = min(k, ci)
+				e.first, e.byTwo = min(k, ci), true
 			} else if !r.selfOdds(ci) {
 				e.first = max(0, ci-1) // what is denied
 			}
@@ -720,7 +734,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			return nil // "push it out with a nail", "it's like a rusty nail"
 		}
 		lo, hi := r.nearBy(ci, 2, 7, 18)
-		if !r.spoilt(ci) && !r.heardIn(ci, hi, "ordered", "stand-in", "before-use") && !r.heardIn(ci, min(hi, ci+5), "later") && !r.heardIn(lo, ci, "lack", "lost", "none", "ordered") && !r.saidIn(c, "instead") && !(ci > lo && r.heardIn(lo, ci, "undone")) {
+		if !r.spoilt(ci) && !r.heardIn(ci, hi, "ordered", "stand-in", "before-use") && !r.heardIn(ci, min(hi, ci+5), "later") && !r.heardIn(lo, ci, "lack", "lost", "none", "ordered") && !r.saidIn(c, "instead") && !r.forWantOf(lo, hi) && !(ci > lo && r.heardIn(lo, ci, "undone")) {
 			return nil
 		}
 		e.kind, e.before = ReplaceLater, BeforeLater
@@ -763,6 +777,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 				}
 			}
 		}
+		if r.toks[oc.lo].s == "left" && r.toks[oc.hi-1].s == "over" && r.toks[oc.lo].brk >= brkComma {
+			return nil // "tiller over left, over right"
+		}
 		if w := r.toks[oc.lo].s; (w == "stays" || w == "staying") && r.ofTools(c) {
 			return nil // "the impact wrench stays in the drawer"
 		}
@@ -794,7 +811,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			}
 			e.kind = Unfinished // "there's no oil in it yet": nothing came off
 		}
-	case "none":
+	case "none", "lacking":
 		e.kind = NotRefitted
 	case "absent":
 		if r.heardIn(ci, ci, "thrown") && !r.laterIn(c, oc.lo) && !r.saidIn(c, "till") && !r.saidIn(c, "until") {
@@ -851,7 +868,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			ci++ // "Next week | it's the fork seals"
 			e.last = ci
 		}
-		if !r.atTheEnd(ci) || c.mood&asked != 0 || !r.aboutRecording(ci) {
+		if !r.atTheEnd(ci) || c.mood&asked != 0 || !r.aboutRecording(ci) || r.putFirst(c) {
 			return nil
 		}
 		e.kind, e.before = Promise, BeforePublishing
@@ -865,6 +882,49 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		e.kind = NotTorqued // "I'll nip those up tomorrow"
 	}
 	return e
+}
+
+// farTime tells of "that'll do till after harvest", "they'll want doing before winter": what is
+// open may wait for a season, or for work that is far off.
+func (r *reading) farTime(e *looseEnd) bool {
+	for i := e.lo; i < len(r.toks) && i < e.hi+20 && r.since(e.hi-1, i) < 9; i++ {
+		switch w := r.toks[i].s; {
+		case (w == "till" || w == "until") && r.saysOneOf(max(e.lo, i-4), i, "do", "last", "hold", "wait", "keep", "go"):
+			if r.saysOneOf(i+1, min(len(r.toks), i+4), "after", "winter", "summer", "spring", "autumn", "season", "service", "year") {
+				return true
+			}
+		case w == "before" && r.saysOneOf(i+1, min(len(r.toks), i+3), "winter", "summer", "autumn"):
+			return true
+		}
+	}
+	return false
+}
+
+// forWantOf tells whether the talk from one clause to another says that the right thing has run
+// out, or that there are proper ones elsewhere.
+func (r *reading) forWantOf(lo, hi int) bool {
+	for k := lo; k <= hi; k++ {
+		c := &r.clauses[k]
+		if c.mood&(asked|conditional|other) != 0 {
+			continue
+		}
+		for i := c.lo; i+1 < c.hi; i++ {
+			if w, n := r.toks[i].s, r.toks[i+1].s; (w == "run" || w == "ran") && n == "out" && r.word(i+2) == "of" || (w == "proper" || w == "right") && (r.toks[i+1].men >= 0 || n == "one" || n == "ones") {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// putFirst tells of "the gears, that I do next week": what is put off stands first.
+func (r *reading) putFirst(c *clause) bool {
+	for _, mi := range c.mentions {
+		if m := &r.mentions[mi]; m.prep == "" && r.word(m.hi) == "that" && (r.word(m.hi+1) == "i" || r.word(m.hi+1) == "we") {
+			return true
+		}
+	}
+	return false
 }
 
 // diagnoses tells of a guess at what is wrong, while the fault is looked for: "so that's either
@@ -966,6 +1026,9 @@ var goesBy = set("out through clean clear up round around down off over past awa
 // tomorrow", "I loosened those this morning", "since they came at Easter".
 func (r *reading) noPutOff(ci int, oc openCue) bool {
 	c := &r.clauses[ci]
+	if r.when(oc) && r.word(oc.lo-1) == "see" && (r.word(oc.lo-2) == "'ll" || r.word(oc.lo-2) == "will") {
+		return true // "we'll see when we get in there"
+	}
 	last, next, prev := r.toks[oc.hi-1].s, r.word(oc.hi), ""
 	if oc.lo > c.lo {
 		prev = r.toks[oc.lo-1].s
@@ -976,7 +1039,12 @@ func (r *reading) noPutOff(ci int, oc openCue) bool {
 	if !r.onADay(&looseEnd{lo: oc.lo, hi: oc.hi}) && last != "morning" && last != "evening" && last != "night" && last != "later" && last != "on" && last != "easter" && last != "christmas" && last != "another" {
 		return false
 	}
+	if next == "gone" || next == "wasted" || next == "ruined" {
+		return true // "and that's your whole Sunday gone"
+	}
 	switch prev {
+	case "whole":
+		return true
 	case "not":
 		return last == "tomorrow" // "today, not tomorrow"; but "not tonight" puts it off
 	case "a", "an", "last", "every", "most", "till", "until":
@@ -1152,7 +1220,7 @@ func (r *reading) looksUp(oc openCue) bool {
 	for i := oc.lo; i < oc.hi; i++ {
 		if r.toks[i].s == "look" {
 			for k := i + 1; k < oc.hi; k++ {
-				if r.toks[k].s == "up" {
+				if r.toks[k].s == "up" || documents.has(r.toks[k].s) {
 					return true
 				}
 			}
@@ -1911,10 +1979,10 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 			}
 		}
 	}
-	if e.signal == "none" {
+	if e.signal == "none" || e.signal == "lacking" {
 		for _, mi := range c.mentions {
 			if r.mentions[mi].hi == oc.hi {
-				e.topic, e.sure = mi, true // the lock itself
+				e.topic, e.sure = mi, true // what is lacking itself
 				return
 			}
 		}
@@ -1938,7 +2006,7 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 		r.aimUnlocked(e, ci)
 		return
 	}
-	if e.signal == "out-of-reach" && r.aimReach(e, ci) || r.aimAhead(e, ci, oc) || r.aimMade(e, ci) || r.aimFigure(e, ci) || r.aimStandIn(e, ci, oc) || r.aimAgain(e, ci) || r.aimOtherSide(e, ci) || r.aimHeading(e, ci) {
+	if r.aimFronted(e, ci) || e.signal == "out-of-reach" && r.aimReach(e, ci) || r.aimAhead(e, ci, oc) || r.aimMade(e, ci) || r.aimFigure(e, ci) || r.aimStandIn(e, ci, oc) || r.aimAgain(e, ci) || r.aimOtherSide(e, ci) || r.aimHeading(e, ci) {
 		return
 	}
 	if e.kind == Promise {
@@ -1963,7 +2031,7 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 			e.topic, e.sure = mi, true // "the tray's not on"
 			return
 		}
-		if !r.topical(m) && !(tight && m.prep == "with" && r.tightenable(m)) || m.lo >= oc.hi && (e.signal == "later" && r.pronounIn(c.lo, oc.lo+1) || e.signal == "elsewhere" || e.signal == "find" && r.pronounIn(oc.lo, oc.hi) || e.signal == "unfit" || e.signal == "undone" && (toDo || r.wants(oc) || r.hasWord(oc, "those") || r.hasWord(oc, "them"))) {
+		if !r.topical(m) && !(tight && m.prep == "with" && r.tightenable(m)) || m.lo >= oc.hi && (e.signal == "later" && r.pronounIn(c.lo, oc.lo+1) || e.signal == "elsewhere" || e.signal == "find" && r.pronounIn(oc.lo, oc.hi) || e.signal == "unfit" || e.signal == "undone" && (toDo || r.wants(oc) || r.hasWord(oc, "those") || r.hasWord(oc, "them") || r.pronounIn(oc.lo, oc.hi) && r.saysOneOf(oc.hi, m.lo, "and", "so"))) {
 			continue
 		}
 		if tight && !r.tightenable(m) || e.kind == LookUp && smeared.has(m.head) {
@@ -2144,6 +2212,9 @@ func (r *reading) aimFigure(e *looseEnd, ci int) bool {
 	if ci > 0 && r.clauses[ci-1].sentence == r.clauses[ci].sentence && r.clauses[ci-1].hi-r.clauses[ci-1].lo <= 4 {
 		lo = ci - 1
 	}
+	if p := max(ci-1, 0); lo == ci && p < ci && r.clauses[p].sentence == r.clauses[ci].sentence && r.saidIn(&r.clauses[p], "what") {
+		lo = p // "what the sag should be, I don't know, I'll look in the book"
+	}
 	at := -1
 	for k := lo; k <= ci; k++ {
 		c := &r.clauses[k]
@@ -2275,10 +2346,13 @@ func (r *reading) topical(m *mention) bool {
 	if m.head == "barrel" && m.entry != nil && (m.entry.mods["burn"] || m.entry.mods["trash"]) {
 		return false // where it is thrown
 	}
+	if m.head == "fence" && m.prep == "on" && r.word(m.hi) == "about" || m.head == "shade" && strings.HasSuffix(r.word(m.hi), "er") {
+		return false // "I'm on the fence about it", "a shade longer"
+	}
 	if m.head == "foot" && strings.HasPrefix(r.word(m.hi), "pound") {
 		return false
 	}
-	if strings.TrimSuffix(m.head, "s") == "minute" || documents.has(m.head) || containers.has(m.head) || bins.has(m.head) || m.kind&(lexicon.Part|lexicon.Fastener|lexicon.Consumable) == 0 {
+	if strings.TrimSuffix(m.head, "s") == "minute" || documents.has(m.head) && !(m.head == "plate" && m.kind&lexicon.Part != 0 && m.mods != nil && !writtenPlate.has(m.mods[0])) || containers.has(m.head) || bins.has(m.head) || m.kind&(lexicon.Part|lexicon.Fastener|lexicon.Consumable) == 0 {
 		return false
 	}
 	if m.from > 0 && r.toks[m.from-1].s == "per" {
@@ -2286,6 +2360,9 @@ func (r *reading) topical(m *mention) bool {
 	}
 	return m.prep != "with" && m.prep != "using" && m.prep != "by"
 }
+
+// writtenPlate are the plates that say something: any other with a name of its own is a part.
+var writtenPlate = set("name rating data type number maker's makers spec serial")
 
 // joins adds an end to one already being spoken of, where they are one matter.
 func (r *reading) joins(ends []*looseEnd, e *looseEnd) bool {
@@ -2302,12 +2379,13 @@ func (r *reading) joins(ends []*looseEnd, e *looseEnd) bool {
 		if gap > 25 {
 			break
 		}
-		same := !e.sure || !p.sure || r.sameTopic(e.topic, p.topic)
+		same := !e.sure || !e.fronted && (!p.sure || p.fronted) || r.sameTopic(e.topic, p.topic)
 		if !r.oneMatter(p, e, gap, same) {
 			continue
 		}
 		p.last = max(p.last, e.last)
 		p.first = min(p.first, e.first)
+		p.byTwo = p.byTwo || e.byTwo
 		if e.lo > last {
 			p.also = append(p.also, e.lo)
 		}
@@ -2411,7 +2489,7 @@ func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
 	case p.signal == "lost" && e.kind == ReplaceLater && gap < 6:
 		p.kind, p.before = ReplaceLater, e.before // short of one, and something stands in for it
 		return true
-	case p.kind == Unfinished && e.kind == NotRefitted && e.signal != "lying" && !p.sure && p.before == e.before && gap < 10:
+	case p.kind == Unfinished && e.kind == NotRefitted && e.signal != "lying" && (!p.sure || e.sure && e.topic >= 0 && r.mentions[e.topic].kind&lexicon.Consumable == 0) && p.before == e.before && gap < 10:
 		p.kind = NotRefitted
 		return true
 	}
@@ -2438,7 +2516,12 @@ func (r *reading) sameTopic(a, b int) bool {
 
 // settled tells whether later talk answers what an end leaves open.
 func (r *reading) settled(e *looseEnd, rec *Record) bool {
+	if r.doneAtOnce(e) || r.foundSince(e) || r.wouldBe(e) {
+		return true
+	}
 	switch e.kind {
+	case ReplaceLater:
+		return (e.signal == "makeshift" || e.signal == "for-want") && makeshifts.has(r.toks[e.hi-1].s) && r.takenOffAgain(e)
 	case NotTorqued:
 		if e.signal == "out-of-reach" {
 			return r.reachedAfter(e)
@@ -2466,6 +2549,23 @@ func (r *reading) settled(e *looseEnd, rec *Record) bool {
 			return false // another day is not in this recording
 		}
 		return e.topic >= 0 && r.doneLater(e)
+	}
+	return false
+}
+
+// takenOffAgain tells whether what held something up for the work comes off later on: "strap off",
+// "cut the twine off now".
+func (r *reading) takenOffAgain(e *looseEnd) bool {
+	for k := int(r.toks[e.hi-1].cl) + 1; k < len(r.clauses); k++ {
+		c := &r.clauses[k]
+		if c.mood&(negated|asked|conditional|hypothetical) != 0 || r.saidIn(c, "till") || r.saidIn(c, "until") || r.dayIn(c) {
+			continue
+		}
+		for i := c.lo; i < c.hi; i++ {
+			if r.toks[i].s == r.toks[e.hi-1].s && r.saysOneOf(i+1, min(c.hi, i+5), "off", "out", "away") || (r.toks[i].s == "off" || r.toks[i].s == "undo" || r.toks[i].s == "cut") && r.saysOneOf(i+1, min(c.hi, i+3), r.toks[e.hi-1].s) {
+				return true
+			}
+		}
 	}
 	return false
 }
@@ -2674,7 +2774,10 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 	if e.kind == Unfinished && r.partToCome(e) {
 		e.kind, e.before = ReplaceLater, BeforeLater
 	}
-	o := Open{Kind: e.kind, Before: e.before}
+	if e.kind == Unfinished && e.before == BeforeUse && r.farTime(e) {
+		e.before = BeforeLater
+	}
+	o := Open{Kind: e.kind, Before: e.before, byTwo: e.byTwo}
 	if e.kind != Promise || e.signal == "next" {
 		o.Due = r.dueOf(int(r.toks[e.lo].cl))
 	}
@@ -2704,6 +2807,8 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 		}
 		if e.signal == "short" {
 			o.About = shortName(m.name) // no one of those that came off can be told to be it
+		} else if e.signal == "lacking" {
+			o.About = shortName(strings.ToLower(r.text(e.lo+1, e.hi))) // as it is called where it is lacking
 		} else if e.sure && o.About == "" {
 			o.About = shortName(r.nameOf(m))
 			if m.entry != nil {

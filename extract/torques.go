@@ -1361,7 +1361,7 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 	if n := ci + 2; n < len(r.clauses) && q.hi == c.hi && r.toks[c.hi].s == "if" && r.clauses[n].mood&negated != 0 && r.toks[r.clauses[n].lo].s == "i" && r.clauses[n].hi-r.clauses[n].lo < 6 {
 		return "intended" // "fourteen newton metres if you have the crow foot, I don't have"
 	}
-	if s.putOffNext(ci) || r.putOffBefore(ci, q) || s.noWrenchFor(ci, q) || !s.actDone(c) && s.leftLight(ci, q, h.of) {
+	if s.putOffNext(ci) || r.putOffBefore(ci, q) || s.noWrenchFor(ci, q) || !s.actDone(c) && (s.leftLight(ci, q, h.of) || s.onceThen(ci, q)) {
 		return "intended"
 	}
 	// "when she's down": still to do
@@ -1403,8 +1403,8 @@ func (r *reading) putOffBefore(ci int, q *quantity) bool {
 	if ci > 0 && r.clauses[ci-1].sentence == c.sentence {
 		from = r.clauses[ci-1].lo
 	}
-	later := r.onceThatIs(from, q.lo)
-	for i := from; i < q.lo && !later; i++ {
+	later := false
+	for i := from; i < q.lo; i++ {
 		switch w := r.toks[i].s; w {
 		case "did", "done", "was", "were", "had", "last", "ago", "already", "yesterday":
 			return false
@@ -1413,25 +1413,6 @@ func (r *reading) putOffBefore(ci int, q *quantity) bool {
 		}
 	}
 	return later
-}
-
-// onceThatIs tells whether the tokens lo to hi put off what they tell of till something else is
-// done: "when that's lined up they get fifty".
-func (r *reading) onceThatIs(lo, hi int) bool {
-	for i := lo; i+3 < hi; i++ {
-		if w := r.toks[i].s; w != "when" && w != "once" || i > lo && r.toks[i-1].brk < brkComma && !r.toks[i-1].is(wOpener) && r.toks[i-1].s != "and" && r.toks[i-1].s != "then" {
-			continue
-		}
-		if w := r.toks[i+1].s; w != "that" && w != "it" && w != "this" || r.toks[i+2].s != "'s" && r.toks[i+2].s != "is" {
-			continue
-		}
-		for k := i + 3; k < hi; k++ {
-			if w := r.toks[k].s; (w == "get" || w == "gets" || w == "want" || w == "wants") && k > 0 && (r.toks[k-1].s == "they" || r.toks[k-1].s == "it" || r.toks[k-1].s == "that" || r.toks[k-1].men >= 0) {
-				return true
-			}
-		}
-	}
-	return false
 }
 
 // wrenchWords are the tools by which a value is set.
