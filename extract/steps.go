@@ -134,6 +134,7 @@ func (r *reading) steps() []Step {
 					text = trimStep(strings.TrimSuffix(text, ".")+", "+o) + "."
 				}
 			}
+			text = r.turnedRound(text, c, a)
 			if len(a.things) > 0 {
 				before = a
 			}

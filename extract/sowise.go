@@ -1,0 +1,205 @@
+package extract
+
+import "strings"
+
+// Words of work that are told of how a thing is, what for, or which way round it is not: "the
+// cable, it goes to the lever", "so that it goes back the same way", "no, the other way round".
+
+// wayBack are the last words of what a mark is made for: "so it goes back the same way".
+var wayBack = set("way place spot position side order was were came")
+
+// marking are the words by which a mark is made, or a picture.
+var marking = set("mark marks marked line lines stripe stripes scratch scratched scribe paint dab dot dots pen marker photo photos picture pictures note label tag tape chalk")
+
+// theReasonFor tells of "so that the mast comes back in the same place", and of "so the pulley
+// goes back the same way" where a mark was just made: what something is done for.
+func (r *reading) theReasonFor(ci int, a *act) bool {
+	c := &r.clauses[ci]
+	if !a.subject || a.verb < c.lo+2 || r.toks[c.lo].s != "so" || c.lo == 0 || r.toks[c.lo-1].brk >= brkSentence {
+		return false
+	}
+	if r.toks[c.lo+1].s == "that" && !r.toks[c.lo+2].is(wDeterminer) && !pronounsObj.has(r.toks[c.lo+2].s) && r.toks[c.lo+2].s != "they" || a.action.Name != "fit" {
+		return false
+	}
+	if r.lastWordOf(ci-1, marking) == "" && !r.says1(c, a.verb, "same") {
+		return false
+	}
+	for i := a.verb + 1; i < c.hi; i++ {
+		if wayBack.has(r.toks[i].s) {
+			return true
+		}
+	}
+	return false
+}
+
+// lastWordOf gives the last word of a clause that is one of a set, or "".
+func (r *reading) lastWordOf(ci int, of *wordSet) string {
+	if ci < 0 {
+		return ""
+	}
+	c := &r.clauses[ci]
+	for i := c.hi - 1; i >= c.lo; i-- {
+		if of.has(r.toks[i].s) {
+			return r.toks[i].s
+		}
+	}
+	return ""
+}
+
+// courses are the words for which way something long runs.
+var courses = set("to round around along across from past")
+
+// runsThere tells of "there's a band goes right round the housing" and "the gear cable, it goes
+// to the lever": where something long runs, which is how it is put only where it had come off.
+func (r *reading) runsThere(c *clause, a *act) bool {
+	if !a.subject || a.verb < 0 || a.action.Name != "fit" {
+		return false
+	}
+	switch r.toks[a.verb].s {
+	case "goes", "go", "runs", "run", "comes":
+	default:
+		return false
+	}
+	i := a.verb + 1
+	for i < c.hi && (r.toks[i].s == "all" || r.toks[i].s == "the" || r.toks[i].s == "way" || r.toks[i].s == "right" || r.toks[i].s == "straight" || r.toks[i].s == "just" || r.toks[i].s == "up" || r.toks[i].s == "down") {
+		i++
+	}
+	if i >= c.hi || !courses.has(r.toks[i].s) {
+		return false
+	}
+	for k := c.lo; k+1 < a.verb; k++ {
+		if w, n := r.toks[k].s, r.toks[k+1].s; (w == "there" || w == "here") && (n == "'s" || n == "is" || n == "are") {
+			return true
+		}
+	}
+	return r.toks[i].s == "to" && (a.pronoun == "it" || a.pronoun == "that") && r.namedRightBefore(c, a)
+}
+
+// namedRightBefore tells whether the thing is named right before "it" or "that" moves: "the cable, it
+// goes to the lever".
+func (r *reading) namedRightBefore(c *clause, a *act) bool {
+	i := a.verb - 1
+	return i > 0 && r.toks[i].s == a.pronoun && r.toks[i-1].men >= 0 && (i == c.lo || i > c.lo && r.toks[i-1].brk < brkSentence)
+}
+
+// begunInVain tells of "I hold the brake, no, there's no brake now": what was begun and can't be.
+func (r *reading) begunInVain(a *act) bool {
+	for i := a.hi; i+2 < len(r.toks) && i < a.hi+4; i++ {
+		if r.toks[i].brk >= brkClip {
+			return false
+		}
+		if r.toks[i].s != "no" || r.toks[i-1].brk < brkComma {
+			continue
+		}
+		if w := r.word(i + 1); w != "there" && w != "there's" {
+			return false
+		}
+		for k := i + 2; k < i+5; k++ {
+			if w := r.word(k); w == "no" || w == "not" || w == "isn't" || w == "aren't" {
+				return a.verb >= 0 && !a.subject
+			}
+		}
+	}
+	return false
+}
+
+// namedAndIf tells whether a clause only names a thing before its "if": "the transit bolts, if you
+// move it".
+func (r *reading) namedAndIf(c *clause) bool {
+	named := false
+	for i := c.lo; i < c.hi; i++ {
+		switch t := &r.toks[i]; {
+		case t.s == "if":
+			return named && i+2 < c.hi
+		case t.men >= 0:
+			named = true
+		case !t.is(wOpener|wDrop|wDeterminer|wInterjection) && !determiner.has(t.s):
+			return false
+		}
+	}
+	return false
+}
+
+// fetching are what somebody will do to have a thing that is not there.
+var fetching = set("bring order buy get fetch make find print turn borrow")
+
+// willFetch tells whether a clause says that what was named before it is still to be had.
+func (r *reading) willFetch(ci int) bool {
+	if ci >= len(r.clauses) || r.clauses[ci-1].sentence != r.clauses[ci].sentence {
+		return false
+	}
+	c := &r.clauses[ci]
+	return c.hi-c.lo > 2 && firstPersonOf(r.toks[c.lo].s) && (r.toks[c.lo+1].s == "'ll" || r.toks[c.lo+1].s == "will") && fetching.has(r.toks[c.lo+2].s)
+}
+
+// firstPersonOf tells whether a word is who speaks.
+func firstPersonOf(w string) bool { return w == "i" || w == "we" }
+
+// takesBack are the words by which what was just said is taken back.
+var takesBack = set("no nope wait sorry actually oops whoops")
+
+// otherWayAfter gives the token after "no, the other way round", said right after an act, or 0.
+func (r *reading) otherWayAfter(from int) int {
+	for i := from; i+1 < len(r.toks) && i < from+16; i++ {
+		if r.toks[i].brk >= brkClip {
+			break
+		}
+		if r.toks[i].s != "other" || r.toks[i+1].s != "way" {
+			continue
+		}
+		for k := i - 1; k >= max(from-1, i-4); k-- {
+			switch w := r.toks[k].s; {
+			case w == "not" || w == "or" || w == "if" || strings.HasSuffix(w, "n't"):
+				return 0 // "lip facing out, not the other way round"
+			case takesBack.has(w), w == "on" && r.word(k-1) == "hang":
+				i += 2
+				if w := r.word(i); w == "round" || w == "around" || w == "about" || w == "up" {
+					i++
+				}
+				for k := i; k < i+4; k++ {
+					if r.word(k) == "i" && r.word(k+1) == "was" && r.word(k+2) == "right" {
+						return 0
+					}
+				}
+				return i
+			}
+		}
+		return 0
+	}
+	return 0
+}
+
+// turnedRound words a step without the way that was taken back in the words after it, with the
+// other one where it is told: "goes in with the lip facing out, no, the other way, lip facing in".
+func (r *reading) turnedRound(text string, c *clause, a *act) string {
+	if text == "" || a.action.Name == "inspect" || !r.toldWay(a, c.hi) {
+		return text
+	}
+	after := r.otherWayAfter(a.hi)
+	if after == 0 {
+		return text
+	}
+	names := r.objectNames(a)
+	if names == "" {
+		names = "this"
+	} else {
+		names = "the " + names
+	}
+	text = firstWord(text) + " " + names
+	if after < len(r.toks) && len(a.things) == 1 {
+		if o := strings.ToLower(r.orientation(a.cl, a.things[0])); tellsTurned(o) {
+			text += ", " + o
+		}
+	}
+	return trimStep(text) + "."
+}
+
+// toldWay tells whether an act says which way something goes.
+func (r *reading) toldWay(a *act, hi int) bool {
+	for i := a.lo; i < hi; i++ {
+		if w := r.toks[i].s; turned.has(w) || features.has(w) || whichThread.has(w) || w == "first" || r.toks[i].is(wPlace) {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,52 @@
+package extract
+
+import (
+	"strings"
+	"testing"
+
+	"wrenchword/extract/lexicon"
+)
+
+// stepsOfTalk gives the steps of a talk, one after the other.
+func stepsOfTalk(t *testing.T, talk string) string {
+	var out []string
+	for _, s := range Extract(talkOf(t, string(spokenAt(talk))), lexicon.Default(), Job{}).Steps {
+		out = append(out, s.Text)
+	}
+	return strings.Join(out, " ")
+}
+
+// Work that is only told of how a thing runs, what for, or the way it is not done.
+func TestSoWise(t *testing.T) {
+	for _, c := range []struct{ talk, has, hasNot string }{
+		// what a mark is made for
+		{"With the chalk I make a line over the drum and the hub, so that the drum comes back in the same place. Then the drum comes off.", "Remove the drum", "Fit the drum"},
+		{"I scratch the hub so the pulley goes back the same way. Then I pull the pulley off.", "Pull the pulley off", "Fit the pulley"},
+		{"Pulley off. Clean the hub. Then the key in, so the pulley goes back on. Nut.", "Fit the pulley", ""},
+		// where it runs
+		{"The throttle cable, it goes to the lever, I unhook it and pull it out.", "Pull the throttle cable out", "Fit the throttle"},
+		{"There's a band goes right round the canister. Undo the screw and pull it off.", "Pull the band off", "Fit the band"},
+		{"Band off. Canister in. Then the band goes round the canister.", "Fit the band", ""},
+		// the wrong way, and what is not there
+		{"I take the spindle out. Slacken the outer ring first. The other way around you tighten the nut against the ring and you feel nothing.", "Slacken the outer ring", "Tighten the nut"},
+		{"I squeeze the trigger, no, there's no trigger on this, so I push the lever and lift the lid off.", "Push the lever", "Squeeze"},
+		{"I squeeze the trigger. No click. Then I lift the lid off.", "Squeeze the trigger", ""},
+		// the other way round
+		{"The seal goes in with the lip facing out, hang on, no, the other way. Then the drum goes in.", "Fit the seal.", "facing out"},
+		{"The seal goes in with the lip facing out, sorry, other way round, lip facing in. Then the drum goes in.", "Fit the seal, lip facing in.", "out"},
+		{"The seal goes in with the lip facing out, not the other way round. Then the drum goes in.", "lip facing out", ""},
+		{"The seal goes in with the lip facing out. No, sorry, other way. No, I was right. Then the drum goes in.", "lip facing out", ""},
+		// if
+		{"so hoses on um if you move it put the carriage bolts back in the back and the lid goes on", "Fit the lid", "carriage bolts"},
+		{"what else um the drain bung if you store it over winter take the bung out and leave it out", "", "bung"},
+		{"cover off if you like undo the two screws and lift the flap off", "Lift the flap off", ""},
+		// what is still to be fetched
+		{"I pull the pin and the lever comes off. Lever on, pin in. A split pin of three millimetre I will bring along on Friday.", "Fit the pin", "split pin"},
+		{"On his old one I did the same and it was the mast. So I undo the two bolts and lift the seat off.", "Undo the two", "Do the same"},
+	} {
+		got := stepsOfTalk(t, c.talk)
+		if !strings.Contains(got, c.has) || c.hasNot != "" && strings.Contains(got, c.hasNot) {
+			t.Errorf("%s\n\tgot %s", c.talk, got)
+		}
+	}
+}
