@@ -48,6 +48,9 @@ func TestValuesNotSet(t *testing.T) {
 		{"Castle nut, thirty newton metres while you turn it. Back it off. Then it's just finger tight.", "castle nut 30 done"},
 		{"Caliper bolts, thirty newton metres. The bleed nipple is just nipped.", "caliper bolts 30 done"},
 		{"Caliper bolts, thirty newton metres, click, click. The hose clip's still loose.", "caliper bolts 30 done"},
+		// what its speaker does not know, and what was set of two
+		{"Pivot nut is the same. What it takes I don't know by heart. Forty newton metres, fifty, something like that. It's up tight with the ring spanner.", "pivot nut 40 intended?; pivot nut 50 intended?"},
+		{"The page says ten newton metres and I don't know who's right. I've done eight newton metres on the pivot nut.", " 10 quoted; pivot nut 8 done"},
 		// the wrong way round
 		{"Inner nut is twenty newton metres, outer nut is fifty. Sorry, other way round.", "outer nut 20 done?; inner nut 50 done?"},
 		{"Drain plug thirty five newton metres and level plug forty. Or is it the other way about? I'd have to look.", "drain plug 35 done?; level plug 40 done?"},

@@ -30,7 +30,7 @@ func (r *reading) steps() []Step {
 	unsure := map[int]*act{} // steps whose thing is only the likeliest of several
 	valueAt := map[int]*heard{}
 	for i := range r.heard {
-		if h := &r.heard[i]; !h.dropped { // what was taken back is no instruction
+		if h := &r.heard[i]; !h.dropped && !r.setInstead(i) { // what was taken back is no instruction
 			if first := valueAt[r.qtys[h.qty].cl]; first != nil && first.of == h.of && h.rule == inAnotherUnit && first.applied == h.applied {
 				continue // "ten newton metres, or eighty nine inch pounds": as it was said first
 			}

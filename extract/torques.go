@@ -1541,6 +1541,22 @@ func (s *tracker) guessed(c *clause, q *quantity) bool {
 			return i > 0 && s.r.toks[i-1].s == "have"
 		}
 	}
+	return s.r.notByHeart(q)
+}
+
+// notByHeart tells whether right before a value its speaker says not to know it: "the torque I
+// don't know for this fork. Thirty, forty, something like that".
+func (r *reading) notByHeart(q *quantity) bool {
+	for i := q.lo - 1; i >= max(1, q.lo-14); i-- {
+		switch t := &r.toks[i]; {
+		case t.qty >= 0 && r.toks[i].s != "to" && int(t.qty) < len(r.qtys) && r.qtys[t.qty].hi < q.lo-2:
+			return false
+		case t.s == "know" || t.s == "remember":
+			if w := r.toks[i-1].s; w == "not" || strings.HasSuffix(w, "n't") {
+				return r.since(i, q.lo) < 12 && !r.weSpeak(i+1, q.lo) && r.word(i+1) != "which" && r.word(i+1) != "who" && r.word(i+1) != "if"
+			}
+		}
+	}
 	return false
 }
 
