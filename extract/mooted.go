@@ -13,7 +13,7 @@ import (
 func (r *reading) mooted(ci int, a *act) mood {
 	c := &r.clauses[ci]
 	switch {
-	case r.putForLater(ci, a), r.putOff(ci, a), r.planned(ci, a), r.theJob(ci, a), r.onlyMeant(c, a), r.theReason(ci, a), r.theReasonFor(ci, a):
+	case r.putForLater(ci, a), r.putOff(ci, a), r.planned(ci, a), r.theJob(ci, a), r.onlyMeant(c, a), r.theReason(ci, a), r.theReasonFor(ci, a), r.thePlan(ci, a):
 		return announced
 	case r.ofOthers(ci, a):
 		return other
@@ -21,7 +21,7 @@ func (r *reading) mooted(ci int, a *act) mood {
 		return conditional
 	case r.forbiddenToo(ci, a):
 		return negated
-	case r.describes(c, a), r.foundSo(a), r.ofMedia(ci, a), r.takenBack(ci, a), r.begunInVain(a), r.fromSomebody(c, a):
+	case r.describes(c, a), r.foundSo(a), r.ofMedia(ci, a), r.takenBack(ci, a), r.begunInVain(a), r.alsoByThen(ci, a), r.heldOnly(c, a), r.fromSomebody(c, a):
 		return framed
 	}
 	return 0

@@ -1,6 +1,10 @@
 package extract
 
-import "strings"
+import (
+	"strings"
+
+	"wrenchword/extract/lexicon"
+)
 
 // Words of work that are told of how a thing is, what for, or which way round it is not: "the
 // cable, it goes to the lever", "so that it goes back the same way", "no, the other way round".
@@ -134,6 +138,116 @@ func (r *reading) willFetch(ci int) bool {
 
 // firstPersonOf tells whether a word is who speaks.
 func firstPersonOf(w string) bool { return w == "i" || w == "we" }
+
+// byThen are the words that begin what has to be first, before something else is done or stops.
+var byThen = set("until till til once when after before")
+
+// alsoByThen tells of "… stays out until the nut's on | and I've checked the exhaust": what goes on
+// from "until" is not done yet either.
+func (r *reading) alsoByThen(ci int, a *act) bool {
+	c := &r.clauses[ci]
+	if ci == 0 || a.verb < c.lo+2 || r.toks[c.lo].s != "and" || r.clauses[ci-1].sentence != c.sentence {
+		return false
+	}
+	switch w, n := r.toks[c.lo+1].s, r.toks[c.lo+2].s; {
+	case (firstPersonOf(w) || w == "you") && (n == "'ve" || n == "have"):
+	case a.subject && passiveBe.has(r.toks[a.verb].s):
+	default:
+		return false
+	}
+	p := &r.clauses[ci-1]
+	if !byThen.has(r.toks[p.lo].s) {
+		return false
+	}
+	if r.toks[c.lo-1].brk < brkComma {
+		return true
+	}
+	if ci < 2 || r.clauses[ci-2].sentence != c.sentence {
+		return byThen.has(r.toks[p.lo].s) && r.toks[p.lo].s != "until" && r.toks[p.lo].s != "till"
+	}
+	b := &r.clauses[ci-2]
+	if b.mood&negated != 0 {
+		return true
+	}
+	for i := b.lo; i < b.hi; i++ {
+		switch r.toks[i].s {
+		case "stays", "stay", "leave", "wait", "waits", "waiting":
+			return true
+		}
+	}
+	return false
+}
+
+// heldOnly tells of "they're on jubilee clips", "the heater's on three studs": how things are held.
+func (r *reading) heldOnly(c *clause, a *act) bool {
+	if !a.subject || a.verb < 0 || a.action.Name != "fit" || !passiveBe.has(r.toks[a.verb].s) || r.word(a.verb+1) != "on" || r.toks[a.verb+1].brk >= brkComma {
+		return false
+	}
+	i := a.verb + 2
+	for i < c.hi && r.toks[i].men < 0 && (r.toks[i].is(wCountOf|wNumber|wDropAdj|wDrop) || countOf[r.toks[i].s] > 0) {
+		i++
+	}
+	if i >= c.hi || r.toks[i].men < 0 {
+		return false
+	}
+	m := &r.mentions[r.toks[i].men]
+	return m.kind&lexicon.Fastener != 0 && m.plural && !m.definite
+}
+
+// thePlan tells of what the job will be, told before any of it is done: "what I'm gonna do is take
+// it out, clean the filter, put a new seal in".
+func (r *reading) thePlan(ci int, a *act) bool {
+	if a.subject && a.verb >= 0 || len(r.acts) > 20 || r.since(0, a.lo) > 60 {
+		return false
+	}
+	for k := ci; k >= max(0, ci-6); k-- {
+		c := &r.clauses[k]
+		hi := c.hi
+		if k == ci {
+			hi = a.lo
+		}
+		for i := c.lo; i+4 < hi+3 && i < hi; i++ {
+			if r.toks[i].s == "what" && (r.toks[i+1].s == "i" || r.toks[i+1].s == "we") && r.willDoIs(i+2, hi) {
+				return r.noneDone()
+			}
+		}
+		if first := &r.toks[c.lo]; k < ci && first.s == "and" {
+			continue
+		}
+		// only orders that go on from it: "clean the filter, put a new seal in"
+		if i := c.lo; k <= ci && !(r.toks[i].is(wVerb) && r.plainVerb(r.toks[i].s) && (r.kind(i+1).is(wDeterminer|wPronoun) || r.word(i+1) == "new")) && r.toks[i].s != "and" {
+			return false
+		}
+	}
+	return false
+}
+
+// willDoIs tells whether "'m gonna do today is" stands from a token on.
+func (r *reading) willDoIs(i, hi int) bool {
+	will := false
+	for ; i < hi; i++ {
+		switch r.toks[i].s {
+		case "gonna", "going", "'ll", "will":
+			will = true
+		case "is", "'s":
+			return will
+		case "'m", "'re", "are", "am", "to", "do", "today", "tonight", "here", "be", "doing":
+		default:
+			return false
+		}
+	}
+	return false
+}
+
+// noneDone tells whether nothing was taken off, undone or put on so far.
+func (r *reading) noneDone() bool {
+	for i := range r.acts {
+		if p := &r.acts[i]; p.happened() && p.verb >= 0 && ledgerActs[p.action.Name] != "" {
+			return false
+		}
+	}
+	return true
+}
 
 // takesBack are the words by which what was just said is taken back.
 var takesBack = set("no nope wait sorry actually oops whoops")

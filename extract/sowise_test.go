@@ -40,6 +40,21 @@ func TestSoWise(t *testing.T) {
 		{"so hoses on um if you move it put the carriage bolts back in the back and the lid goes on", "Fit the lid", "carriage bolts"},
 		{"what else um the drain bung if you store it over winter take the bung out and leave it out", "", "bung"},
 		{"cover off if you like undo the two screws and lift the flap off", "Lift the flap off", ""},
+		// what has to be first
+		{"so the breaker stays out till that back nut's on and i've checked the duct with the meter and the tap stays shut", "", "duct"},
+		{"The guard stays off until the belt's on and I've set the tension. Lid on.", "Fit the lid", "tension"},
+		{"Wind it in till it stops, and I've cleaned the flange. Cover off.", "Clean the flange", ""},
+		{"I want to turn the fan when the back nut's on. Lid on.", "Fit the lid", "nut"},
+		// the plan
+		{"okay so this is the pump and what i'm gonna do is take it out clean the filter put a new seal in so the two bolts come out and the pump comes off", "Remove the pump", "seal"},
+		{"Wheel's off. Now what I'm gonna do is undo these two screws and lift the cover off.", "Undo the two", ""},
+		// what holds it
+		{"The hoses, they're on spring clips. Pull them off.", "", "Fit the"},
+		{"Motor up. It's on the studs, nuts on. The lid's on four screws.", "nuts", "four screws"},
+		// one or the other
+		{"Exhaust on. The nuts are five newton metres, I think it was, or eight, I'd have to look.", "to 5 or 8 N·m (said with doubt)", ""},
+		// as many as before
+		{"Blade's held by six bolts in the carrier. Six bolts out, blade out. Clamp off, stick out. New blade in. Padlock on, guard off. You have to slacken the six bolts first.", "Slacken the six carrier bolts", "guard bolts"},
 		// what is still to be fetched
 		{"I pull the pin and the lever comes off. Lever on, pin in. A split pin of three millimetre I will bring along on Friday.", "Fit the pin", "split pin"},
 		{"On his old one I did the same and it was the mast. So I undo the two bolts and lift the seat off.", "Undo the two", "Do the same"},
