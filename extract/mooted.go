@@ -21,7 +21,7 @@ func (r *reading) mooted(ci int, a *act) mood {
 		return conditional
 	case r.forbiddenToo(ci, a):
 		return negated
-	case r.describes(c, a), r.foundSo(a), r.ofMedia(ci, a), r.takenBack(ci, a), r.begunInVain(a), r.alsoByThen(ci, a), r.heldOnly(c, a), r.fromSomebody(c, a):
+	case r.describes(c, a), r.foundSo(a), r.ofMedia(ci, a), r.takenBack(ci, a), r.begunInVain(a), r.alsoByThen(ci, a), r.heldOnly(c, a), r.keptIn(c, a), r.hasOnThem(c, a), r.raisesMoney(c, a), r.fromSomebody(c, a):
 		return framed
 	}
 	return 0

@@ -139,6 +139,73 @@ func (r *reading) willFetch(ci int) bool {
 // firstPersonOf tells whether a word is who speaks.
 func firstPersonOf(w string) bool { return w == "i" || w == "we" }
 
+// keptIn tells of "I keep the axle in", "kept the old seal on": what stays as it is.
+func (r *reading) keptIn(c *clause, a *act) bool {
+	if a.verb >= 0 || !a.subject || a.action.Name != "fit" || len(a.objects) == 0 {
+		return false
+	}
+	m := &r.mentions[a.objects[0]]
+	return m.from > c.lo && r.lemma1(r.toks[m.from-1].s) == "keep"
+}
+
+// carried are the words for where somebody has what is not in its place: "I've got the plug in my pocket".
+var carried = set("pocket pockets hand hands bag van car shed")
+
+// hasOnThem tells of "I've got the plug in my pocket".
+func (r *reading) hasOnThem(c *clause, a *act) bool {
+	if a.verb <= c.lo || a.subject || r.toks[a.verb].s != "got" || a.action.Name != "fit" {
+		return false
+	}
+	for i := a.verb + 1; i+1 < c.hi; i++ {
+		if w := r.toks[i].s; (w == "in" || w == "on") && (carried.has(r.toks[i+1].s) || i+2 < c.hi && carried.has(r.toks[i+2].s)) {
+			return true
+		}
+	}
+	return false
+}
+
+// raisesMoney tells of "we raised six hundred quid".
+func (r *reading) raisesMoney(c *clause, a *act) bool {
+	if a.verb < 0 || a.subject || r.lemma1(r.toks[a.verb].s) != "raise" {
+		return false
+	}
+	for i := a.verb + 1; i < min(c.hi, a.verb+8); i++ {
+		if w := r.toks[i].s; coins.has(w) || w == "money" || w == "pounds" || w == "funds" {
+			return true
+		}
+	}
+	return false
+}
+
+// describedNext tells whether what is named in a clause is only described right after, and does
+// not come off: "belt next. It runs on two pulleys", "clamp next, the clamp rides on two pillars".
+func (r *reading) describedNext(ci int, m *mention) bool {
+	if ci+1 >= len(r.clauses) || r.since(r.clauses[ci].hi-1, r.clauses[ci+1].lo) > 6 {
+		return false
+	}
+	n := &r.clauses[ci+1]
+	i := r.skipped(n)
+	for i < n.hi && r.toks[i].is(wDeterminer) && r.toks[i].men >= 0 && r.toks[i].s != m.head {
+		i++
+	}
+	if r.word(i) == "the" {
+		i++
+	}
+	if w := r.word(i); w != "it" && w != "they" && w != m.head {
+		return false
+	}
+	w := r.word(i + 1)
+	if r.toks[i].brk >= brkComma || !strings.HasSuffix(w, "s") || linking.has(w) || comesAway.has(w) {
+		return false
+	}
+	for k := i; k < len(r.toks) && r.since(n.lo, k) < 14; k++ {
+		if t := &r.toks[k]; t.is(wOff) || comesAway.has(t.s) || k < n.hi && t.qty >= 0 || t.s == "undo" || t.s == "remove" {
+			return false
+		}
+	}
+	return true
+}
+
 // byThen are the words that begin what has to be first, before something else is done or stops.
 var byThen = set("until till til once when after before")
 

@@ -55,6 +55,13 @@ func TestSoWise(t *testing.T) {
 		{"Exhaust on. The nuts are five newton metres, I think it was, or eight, I'd have to look.", "to 5 or 8 N·m (said with doubt)", ""},
 		// as many as before
 		{"Blade's held by six bolts in the carrier. Six bolts out, blade out. Clamp off, stick out. New blade in. Padlock on, guard off. You have to slacken the six bolts first.", "Slacken the six carrier bolts", "guard bolts"},
+		// what is kept, carried, or only described
+		{"I keep the spindle in, and let the rollers on a cloth. Cover off.", "Remove the cover", "spindle"},
+		{"Keep the old gasket on while you drill it. Cover off.", "Remove the cover", "Fit the"},
+		{"The lead's out of the wall and I've got the plug in my pocket. Cover off.", "Remove the cover", "plug"},
+		{"We raised four hundred quid for the club. Cover off.", "Remove the cover", "Raise"},
+		{"Blade out. Belt next. It runs on two pulleys. I check it for cracks. Blade in.", "Fit the blade", "Remove the belt"},
+		{"Blade out. Belt next. It comes off with a twist. Blade in.", "Remove the belt", ""},
 		// what is still to be fetched
 		{"I pull the pin and the lever comes off. Lever on, pin in. A split pin of three millimetre I will bring along on Friday.", "Fit the pin", "split pin"},
 		{"On his old one I did the same and it was the mast. So I undo the two bolts and lift the seat off.", "Undo the two", "Do the same"},

@@ -728,6 +728,9 @@ func (r *reading) singledOut(ci int) {
 			return
 		}
 	}
+	if turns && !driven && len(objects) == 1 && m.kind&lexicon.Fastener == 0 && r.describedNext(ci, m) {
+		return // "belt next. It runs on two pulleys"
+	}
 	if !m.definite && hi == c.hi && r.willFetch(ci+1) {
 		return // "a clip of two mil I'll bring tomorrow"
 	}
