@@ -37,6 +37,7 @@ func TestValuesNotSet(t *testing.T) {
 		{"My mate says forty five newton metres on the pivot bolt, so forty five it is. Click.", "pivot bolt 45 done"},
 		{"Somebody's holding the wheel for me while I torque these to ninety newton metres. Axle nut. Click.", "axle nut 90 done"},
 		{"People always forget these. Bracket bolts, twenty newton metres. Click.", "bracket bolts 20 done"},
+		{"Clamp on, two bolts, five newton metres. In the kit of the other club they use ninety kgf cm for the clamp, and that is nearly nine newton metres, but it is another machine.", "clamp bolts 5 done; clamp bolts 90 quoted; clamp bolts 9 quoted?"},
 		// a figure that cannot be so
 		{"Lever pivot bolt, and I'm reading this off the card, ninety newton metres. The head bolts don't get that. It's no thicker than a pencil. You'd snap it. Somebody lost a dot.", "lever pivot bolt 90 quoted"},
 		{"Hub bolt, ninety newton metres. Click. Nice. Lever on. Mind the small one, you'd snap it.", "hub bolt 90 done"},

@@ -634,12 +634,22 @@ func (r *reading) goneWith(c *clause, q *quantity) *heard {
 // sameOver tells whether a value only says the one right before it in another unit, be it in
 // a sentence of its own: "sixty two. That's about forty six foot pounds".
 func (r *reading) sameOver(p, q *quantity) bool {
-	if p.Low == nil || q.Low == nil || p.Unit == q.Unit || q.lo-p.hi > 9 || r.since(p.hi, q.lo) > 6 || r.nameIn(p.hi, q.lo) {
+	if p.Low == nil || q.Low == nil || p.Unit == q.Unit || q.lo-p.hi > 9 || r.since(p.hi, q.lo) > 6 || r.nameIn(p.hi, q.lo) && !r.thatIs(q.lo) {
 		return false
 	}
 	a, ok := normalize.ToNM(p.Low, p.Unit)
 	b, ok2 := normalize.ToNM(q.Low, q.Unit)
 	return ok && ok2 && near(a, b, 8)
+}
+
+// thatIs tells whether "that's about", "which is" stands right before a token.
+func (r *reading) thatIs(i int) bool {
+	for i--; i > 0 && (r.toks[i].is(wDrop) || r.toks[i].s == "about" || r.toks[i].s == "roughly" || r.toks[i].s == "nearly" || r.toks[i].s == "almost" || r.toks[i].s == "around"); i-- {
+	}
+	if i < 1 || r.toks[i].s != "'s" && r.toks[i].s != "is" && r.toks[i].s != "makes" {
+		return false
+	}
+	return r.toks[i-1].s == "that" || r.toks[i-1].s == "which"
 }
 
 // further tells whether an angle is one to turn on after a torque.
