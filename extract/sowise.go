@@ -79,6 +79,39 @@ func (r *reading) runsThere(c *clause, a *act) bool {
 	return r.toks[i].s == "to" && (a.pronoun == "it" || a.pronoun == "that") && r.namedRightBefore(c, a)
 }
 
+// goingOn tells whether more of what was done last put something on than took something off.
+func (r *reading) goingOn() bool {
+	on := 0
+	for i, seen := len(r.acts)-1, 0; i >= 0 && seen < 3; i-- {
+		a := &r.acts[i]
+		if !a.happened() || ledgerActs[a.action.Name] == "" {
+			continue
+		}
+		if seen++; a.action.Name == "fit" {
+			on++
+		} else {
+			on--
+		}
+	}
+	return on > 0
+}
+
+// seasons are the words for when, "in the spring we replace it".
+var seasons = set("spring autumn winter summer fall service overhaul")
+
+// nextSeason tells of "and in the spring | we replace it".
+func (r *reading) nextSeason(c *clause, a *act) bool {
+	i := a.verb - 1
+	if i < 3 || a.subject || !firstPersonOf(r.toks[i].s) || !r.presentVerb(r.toks[a.verb].s) || !seasons.has(r.toks[i-1].s) {
+		return false
+	}
+	if n := r.toks[i-2].s; n != "the" && n != "next" {
+		return false
+	}
+	w := r.toks[i-3].s
+	return w == "in" || w == "at" || w == "the" && r.word(i-4) == "at"
+}
+
 // namedRightBefore tells whether the thing is named right before "it" or "that" moves: "the cable, it
 // goes to the lever".
 func (r *reading) namedRightBefore(c *clause, a *act) bool {

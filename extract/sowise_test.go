@@ -45,6 +45,7 @@ func TestSoWise(t *testing.T) {
 		{"The guard stays off until the belt's on and I've set the tension. Lid on.", "Fit the lid", "tension"},
 		{"Wind it in till it stops, and I've cleaned the flange. Cover off.", "Clean the flange", ""},
 		{"I want to turn the fan when the back nut's on. Lid on.", "Fit the lid", "nut"},
+		{"Hub apart. The left cone is worn. So the left cone goes back in and in the spring we replace it. Nut on.", "Fit the left cone", "Replace"},
 		// the plan
 		{"okay so this is the pump and what i'm gonna do is take it out clean the filter put a new seal in so the two bolts come out and the pump comes off", "Remove the pump", "seal"},
 		{"Wheel's off. Now what I'm gonna do is undo these two screws and lift the cover off.", "Undo the two", ""},
