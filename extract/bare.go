@@ -265,7 +265,9 @@ func (r *reading) bareNumbers() {
 			row = r.hints(row[:0], &f, heard)
 			f.is = weighBare(row)
 			switch {
-			case f.is == howTight && r.toolAt(f.hi), f.is != turnedBy && (r.inInches(&f) || r.sizeTold(&f, heard)):
+			case r.justCounted(&f):
+				f.is = neither
+			case f.is == howTight && r.toolAt(f.hi), f.is != turnedBy && r.sizeTried(&f), f.is != turnedBy && (r.inInches(&f) || r.sizeTold(&f, heard)):
 				f.is = turnedBy // "seventeen crow's foot", "a three eighths bolt"
 			case f.is != howTight && r.toldTight(&f, heard):
 				f.is = howTight

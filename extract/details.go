@@ -306,12 +306,16 @@ var facing = set("the that this in out up down inwards outwards upwards downward
 // orientation gives the words that say which way round a thing went, in the clause
 // where it was fitted or in the next, where that names nothing else.
 func (r *reading) orientation(ci int, t *thing) string {
+	from := r.clauses[ci].lo
+	if after := r.otherWayAfter(from); after > 0 && after < len(r.toks) {
+		ci, from = int(r.toks[after].cl), after
+	}
 	for k := ci; k <= min(ci+1, len(r.clauses)-1); k++ {
 		c := &r.clauses[k]
 		if k > ci && (r.since(r.clauses[ci].lo, c.lo) > 8 || len(c.acts) > 0) {
 			break
 		}
-		for i := c.lo; i < c.hi; i++ {
+		for i := max(c.lo, from); i < c.hi; i++ {
 			w := r.toks[i].s
 			if x := r.lastNamed(c, i); x != nil && x != t {
 				continue // "the clamps with the dot to the front": not the bar's dot

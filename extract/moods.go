@@ -203,7 +203,7 @@ func (r *reading) moodOf(ci int, a *act) mood {
 	// the consequence of a condition, in the same sentence
 	for k := ci - 1; k >= 0 && k >= ci-3 && m&conditional == 0 && r.clauses[k].sentence == c.sentence; k-- {
 		p := &r.clauses[k]
-		if p.mood&conditional != 0 && r.toks[p.lo].s == "if" {
+		if p.mood&conditional != 0 && (r.toks[p.lo].s == "if" || r.namedAndIf(p)) {
 			m |= conditional
 		}
 	}

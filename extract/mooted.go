@@ -13,7 +13,7 @@ import (
 func (r *reading) mooted(ci int, a *act) mood {
 	c := &r.clauses[ci]
 	switch {
-	case r.putForLater(ci, a), r.putOff(ci, a), r.planned(ci, a), r.theJob(ci, a), r.onlyMeant(c, a), r.theReason(ci, a):
+	case r.putForLater(ci, a), r.putOff(ci, a), r.planned(ci, a), r.theJob(ci, a), r.onlyMeant(c, a), r.theReason(ci, a), r.theReasonFor(ci, a), r.thePlan(ci, a), r.nextSeason(c, a):
 		return announced
 	case r.ofOthers(ci, a):
 		return other
@@ -21,7 +21,7 @@ func (r *reading) mooted(ci int, a *act) mood {
 		return conditional
 	case r.forbiddenToo(ci, a):
 		return negated
-	case r.describes(c, a), r.foundSo(a), r.ofMedia(ci, a), r.takenBack(ci, a), r.fromSomebody(c, a):
+	case r.describes(c, a), r.foundSo(a), r.ofMedia(ci, a), r.takenBack(ci, a), r.begunInVain(a), r.alsoByThen(ci, a), r.heldOnly(c, a), r.keptIn(c, a), r.hasOnThem(c, a), r.raisesMoney(c, a), r.fromSomebody(c, a):
 		return framed
 	}
 	return 0
@@ -421,6 +421,12 @@ func (r *reading) describes(c *clause, a *act) bool {
 	}
 	if a.verb-1 > c.lo {
 		pp = r.toks[a.verb-2].s
+	}
+	if r.runsThere(c, a) {
+		if !r.goingOn() {
+			return true
+		}
+		a.ifOff = true
 	}
 	ing := strings.HasSuffix(w, "ing")
 	if a.subject && ing && !passiveBe.has(p) && p != "just" && r.word(a.hi-1) != "off" && r.word(a.hi-1) != "out" {

@@ -53,6 +53,26 @@ func (s *tracker) othersFigure(c *clause, q *quantity) bool {
 	return false
 }
 
+// setInstead tells whether of a value told with doubt the speaker says right after which one was
+// set: "about five newton metres, the nut, might be four, but I did five".
+func (r *reading) setInstead(i int) bool {
+	h := &r.heard[i]
+	if !h.hedged || h.of == nil {
+		return false
+	}
+	for k := i + 1; k < min(len(r.heard), i+3); k++ {
+		o := &r.heard[k]
+		q := &r.qtys[o.qty]
+		if o.of != h.of || o.dropped || o.applied != "done" || r.since(r.qtys[h.qty].hi, q.lo) > 12 {
+			return false
+		}
+		if c := &r.clauses[q.cl]; q.cl > r.qtys[h.qty].cl && r.weSpeak(c.lo, q.lo) {
+			return true
+		}
+	}
+	return false
+}
+
 // weSpeak tells whether the speaker is who acts in the tokens lo to hi.
 func (r *reading) weSpeak(lo, hi int) bool {
 	for i := lo; i < hi; i++ {

@@ -37,6 +37,7 @@ func TestValuesNotSet(t *testing.T) {
 		{"My mate says forty five newton metres on the pivot bolt, so forty five it is. Click.", "pivot bolt 45 done"},
 		{"Somebody's holding the wheel for me while I torque these to ninety newton metres. Axle nut. Click.", "axle nut 90 done"},
 		{"People always forget these. Bracket bolts, twenty newton metres. Click.", "bracket bolts 20 done"},
+		{"Clamp on, two bolts, five newton metres. In the kit of the other club they use ninety kgf cm for the clamp, and that is nearly nine newton metres, but it is another machine.", "clamp bolts 5 done; clamp bolts 90 quoted; clamp bolts 9 quoted?"},
 		// a figure that cannot be so
 		{"Lever pivot bolt, and I'm reading this off the card, ninety newton metres. The head bolts don't get that. It's no thicker than a pencil. You'd snap it. Somebody lost a dot.", "lever pivot bolt 90 quoted"},
 		{"Hub bolt, ninety newton metres. Click. Nice. Lever on. Mind the small one, you'd snap it.", "hub bolt 90 done"},
@@ -48,6 +49,9 @@ func TestValuesNotSet(t *testing.T) {
 		{"Castle nut, thirty newton metres while you turn it. Back it off. Then it's just finger tight.", "castle nut 30 done"},
 		{"Caliper bolts, thirty newton metres. The bleed nipple is just nipped.", "caliper bolts 30 done"},
 		{"Caliper bolts, thirty newton metres, click, click. The hose clip's still loose.", "caliper bolts 30 done"},
+		// what its speaker does not know, and what was set of two
+		{"Pivot nut is the same. What it takes I don't know by heart. Forty newton metres, fifty, something like that. It's up tight with the ring spanner.", "pivot nut 40 intended?; pivot nut 50 intended?"},
+		{"The page says ten newton metres and I don't know who's right. I've done eight newton metres on the pivot nut.", " 10 quoted; pivot nut 8 done"},
 		// the wrong way round
 		{"Inner nut is twenty newton metres, outer nut is fifty. Sorry, other way round.", "outer nut 20 done?; inner nut 50 done?"},
 		{"Drain plug thirty five newton metres and level plug forty. Or is it the other way about? I'd have to look.", "drain plug 35 done?; level plug 40 done?"},

@@ -81,6 +81,9 @@ Q or Q not/can't sure/certain/tell/remember
 looks/looked like Q on/for X
 guess
 it/that/this can/could/might/may be * it/that/this/or can/could/might/may be
+i/we 'm in_two_minds/undecided/torn/on_the_fence about X/P
+i/we 'm a_bit/still on_the_fence about X/P
+i/we do/'d/'ve not/n't say/swear/promise that? it/that/they 's/is/are? good/fine/safe/sound/okay/ok/right
 again
 i/we want/need/have/'ve_got/'ll/'ll_have/'d_like to? V X/P again in/after/at H
 V X/P again in/after/at H
@@ -110,6 +113,7 @@ i/we 've/have? only found/fitted # X/$
 # X * i/we 've/have? only found/fitted #
 one/two/# of the/them/those/em X? was/were missing/gone
 left-off
+X i/we 'll/will/'m_going_to/'m_gonna leave/leaving off $
 that/it/those/they/these 's/is/are/'ve/has/have to go back $
 that/it/those/they/these 's/is/are/'ve/has/have to go back on/in
 i/we had X off/out * to go back
@@ -120,6 +124,11 @@ late
 ^ must/should/need_to/gotta/got_to/have_to V X
 X must/has_to/needs_to/have_to/need_to/ought_to/should be D
 stand-in
+T i/we 'll/will? replace/change/renew/swap X/P
+T X/P gets/get replaced/changed/renewed/swapped
+i/we 'll/will? replace/change/renew/swap X/P T
+T comes/come/arrives/arrive/there_'s a/the new/proper/right? one/ones/X $
+the old/worn/frayed/cracked/bent/split one 's/is used/going_back_in/going_back_on/back_in/back_on
 X 's/is/are on_order/on_back_order/back_ordered/ordered/in_the_post/in_the_mail/on_its_way/on_their_way/on_the_way
 X on_order/on_back_order/in_the_post $
 i/we 've/have ordered/sent_for X
@@ -233,6 +242,9 @@ X we/i 'll/will leave/save/keep T
 ^ T it/that 's/is X $
 ^ G X W? do? T
 ^ G X that/which i/we 'll/will/can/could/must? do/leave/have T
+^ G X that i/we do/'ll_do/will_do T
+^ X that i/we do/'ll_do/will_do T
+^ G X that/it 's/is a? job/thing/task for T
 ^ G X comes/gets_done/waits/'s/is T
 T 's? job/task/work is/'s/will_be X
 ^ X 's/is a? T 's? job/task/thing
@@ -268,6 +280,10 @@ don't_let_me_forget to? V? X
 ^ X not D/done yet/still
 ^ X yet to be D
 ^ still no X $
+X must/should still/yet be D
+X/they/it must/has_to/have_to/needs_to/need_to still/yet? be bedded_in/bled/run_in/broken_in/set_up/adjusted/checked/tested
+that/it/this 's/is/isn't not? allowed/fit/safe/legal to ride/drive/use/run/tow/start/work/fly/sail
+that/it/they 'll/will need/want something/doing/sorting/seeing_to/fixing/mending/replacing/attention
 not/haven't/hasn't got/gotten to/round_to/around_to X
 X 's/is/are missing $
 X 's/is/are still missing

@@ -224,7 +224,29 @@ func (s *tracker) whose(ci, mi int, partsOnly bool) (best claim, or *thing) {
 	if next.weight > best.weight-nearlyAsLikely {
 		or = next.t
 	}
+	if t := s.soManyBefore(&q); t != nil && t != best.t && !partsOnly {
+		return claim{t: t, ahead: -1, weight: best.weight}, best.t
+	}
 	return best, or
+}
+
+// soManyBefore gives the only fasteners spoken of before that go by the same word and are as many
+// as "the six bolts", where nothing beside gives them to a part; nil where none or several are.
+func (s *tracker) soManyBefore(q *unnamed) *thing {
+	if m := q.m; !m.definite || m.count < 3 || q.beside >= 0 || q.which != 0 {
+		return nil
+	}
+	var found *thing
+	for _, t := range s.hand {
+		if !t.fastener || t.head != q.m.head || s.r.countAgrees(t, q.m) != 0 {
+			continue
+		}
+		if found != nil && found != t || !s.mayMean(t, q.m) {
+			return nil
+		}
+		found = t
+	}
+	return found
 }
 
 // heldByBolts are fastenings with bolts, nuts or screws of their own.

@@ -626,6 +626,12 @@ func (r *reading) startsClause(start, i int) bool {
 	if r.toks[i-1].brk <= brkPause && (pk.is(wLeadsName) || pk.is(wDropAdj) && i-2 >= start && articles.has(r.toks[i-2].s) || pk.is(wDropAdj) && i-2 >= start && (r.toks[i-2].s == "this" || r.toks[i-2].s == "that")) {
 		return false // "crack the | wheel bolts": a breath, no end; "this little | clip that holds"
 	}
+	if p == "then" && i-2 >= start && (r.toks[i-2].s == "till" || r.toks[i-2].s == "until") && t != "the" {
+		return true // "stays out till then | hoses on"
+	}
+	if r.toks[i-1].brk <= brkPause && pk.is(wPlace) && tk.is(wName) && i-2 >= start && (articles.has(r.toks[i-2].s) || r.toks[i-2].s == "that" || r.toks[i-2].s == "this") && !r.kind(i-3).is(wPreposition) {
+		return false // "when the back | nut's on"
+	}
 	if r.toks[i-1].brk <= brkPause && (neverEnds.has(p) && !tk.is(wOpener|wSubject) || (p == "finger" || p == "hand") && t == "tight") {
 		return false // "a length of | wire", "just finger | tight"
 	}

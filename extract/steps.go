@@ -29,10 +29,15 @@ func (r *reading) steps() []Step {
 	var before *act          // the last step with a thing
 	unsure := map[int]*act{} // steps whose thing is only the likeliest of several
 	valueAt := map[int]*heard{}
+	either := map[*heard]*heard{} // "five newton metres, I think it was, or eight"
 	for i := range r.heard {
-		if h := &r.heard[i]; !h.dropped { // what was taken back is no instruction
+		if h := &r.heard[i]; !h.dropped && !r.setInstead(i) { // what was taken back is no instruction
 			if first := valueAt[r.qtys[h.qty].cl]; first != nil && first.of == h.of && h.rule == inAnotherUnit && first.applied == h.applied {
 				continue // "ten newton metres, or eighty nine inch pounds": as it was said first
+			}
+			if i > 0 && r.oneOrTheOther(&r.heard[i-1], h) {
+				either[h] = &r.heard[i-1]
+				delete(valueAt, r.qtys[r.heard[i-1].qty].cl)
 			}
 			valueAt[r.qtys[h.qty].cl] = h
 		}
@@ -134,6 +139,7 @@ func (r *reading) steps() []Step {
 					text = trimStep(strings.TrimSuffix(text, ".")+", "+o) + "."
 				}
 			}
+			text = r.turnedRound(text, c, a)
 			if len(a.things) > 0 {
 				before = a
 			}
@@ -143,7 +149,7 @@ func (r *reading) steps() []Step {
 			}
 			if h != nil && h.of != nil && (a.action.Name == "torque" || a.action.Name == "tighten" || a.action.Name == "adjust" || a.action.Name == "start by hand" || (a.action.Name == "fit" || a.action.Name == "lift") && (len(a.things) == 0 || slices.Contains(a.things, h.of))) {
 				if h.applied == "done" {
-					text = r.torqueText(h)
+					text = r.torqueText(h, either[h])
 					done = true
 				}
 			}
@@ -176,7 +182,7 @@ func (r *reading) steps() []Step {
 		}
 		if h := valueAt[ci]; h != nil && !done && h.of != nil && h.applied == "done" {
 			q := &r.qtys[h.qty]
-			emit(r.torqueText(h), r.tightenKey(h), "torque", "value set, no verb", []*thing{h.of}, max(c.lo, q.lo-6), q.hi, false, false, false, false, false)
+			emit(r.torqueText(h, either[h]), r.tightenKey(h), "torque", "value set, no verb", []*thing{h.of}, max(c.lo, q.lo-6), q.hi, false, false, false, false, false)
 		}
 	}
 	for k, a := range unsure {
@@ -815,8 +821,22 @@ func (r *reading) doneToWhat(s string, a *act) string {
 	return first + " the " + name + " " + rest
 }
 
-// torqueText words a value that was set, as it was heard.
-func (r *reading) torqueText(h *heard) string {
+// oneOrTheOther tells whether of two values the second is told as what it may be instead.
+func (r *reading) oneOrTheOther(a, b *heard) bool {
+	p, q := &r.qtys[a.qty], &r.qtys[b.qty]
+	if a.of != b.of || a.dropped || b.applied != "done" || !b.hedged || p.Kind != normalize.Torque || q.Kind != normalize.Torque || p.Unit != q.Unit || q.lo-p.hi > 10 || p.Low.Cmp(p.High) != 0 {
+		return false
+	}
+	for i := p.hi; i < q.lo; i++ {
+		if r.toks[i].s == "or" {
+			return true
+		}
+	}
+	return false
+}
+
+// torqueText words a value that was set, as it was heard, with the one that it may be instead.
+func (r *reading) torqueText(h, or *heard) string {
 	q := &r.qtys[h.qty]
 	s := "Tighten the " + torqueName(h.of)
 	doubt := ""
@@ -824,6 +844,8 @@ func (r *reading) torqueText(h *heard) string {
 		doubt = " (said with doubt)"
 	}
 	switch further := " degrees further"; {
+	case or != nil:
+		s += " to " + r.qtys[or.qty].Low.RatString() + " or " + Heard(q.Canonical) + doubt
 	case q.Kind != normalize.Torque:
 		s += " " + h.angle.RatString() + further + doubt
 	case h.angle != nil:

@@ -305,7 +305,7 @@ func (r *reading) stopsIn(table stopTable, lo, hi int, timed bool) {
 			if told, to, sure := r.stopTold(lo+i, lo+i-s.words); sure {
 				end, whole = told, to
 			}
-			if end == brkSentence && s.sentence == s.words && r.framed(lo+i-s.sentence) {
+			if end == brkSentence && (s.sentence == s.words && r.framed(lo+i-s.sentence) || r.awaitsWhatThen(lo+i-s.words, lo+i)) {
 				end = brkComma // "before you touch that belt, take a picture"
 			}
 			last.brk = max(last.brk, end)

@@ -119,7 +119,7 @@ func (r *reading) takesObject(i int) bool {
 	if w := r.word(i + 1); w != "it" && w != "them" {
 		k += r.nameAt(k)
 	}
-	return !r.kind(k).is(wLinking) && !(r.kind(k).is(wForm) && strings.HasSuffix(r.word(k), "s")) // "grease, it swells"
+	return !r.kind(k).is(wLinking) && !(r.kind(k).is(wForm) && strings.HasSuffix(r.word(k), "s") && r.nameAt(k) == 0) // "grease, it swells"
 }
 
 // turnedTo tells whether a torque with its unit stands at a token.
@@ -147,6 +147,8 @@ func (r *reading) holdsOn(i, begun int) bool {
 		return true // "four bolts | hold the housing"
 	case begun == i-1 && r.kind(i-1).is(wVerb) && r.plainVerb(last) && r.takesObject(i-1):
 		return true // "pump | the lever up"
+	case begun == i-3 && r.kind(begun).is(wVerb) && r.plainVerb(r.word(begun)) && r.kind(i-2).is(wDeterminer) && r.takesObject(begun) && !r.kind(i-1).is(wName|wVerb|wPlace|wOff|wOn|wInterjection|wNumber) && !whichOne.has(last) && last != "other" && last != "lot" && last != "same" && r.nameAt(i) > 0:
+		return true // a word that is not known: "put the transit | bolts back in"
 	case begun == i-1 && r.kind(i-1).is(wName) && !r.kind(i-1).is(wPlace) && !smallThings.has(last) && !strings.HasSuffix(last, "s") && r.nameAt(i) > 0 && r.rowAt(i) > 0:
 		return true // a name that is not known as one: "terminal | cover off"
 	case last == "left" && haves.has(r.word(i-2)) && r.kind(i).is(wDeterminer):
@@ -187,3 +189,39 @@ var (
 	smallThings  = set("washer nut bolt screw pin clip spring spacer shim gasket seal key circlip ring")
 	holdFast     = set("bolts screws nuts pins studs clips clamps rivets springs tabs catches")
 )
+
+// awaitsWhatThen tells whether what stands from begun up to a token is a thing and an "if" of
+// it, so that what is done then comes next: "the transit bolts if you move it | put them back".
+func (r *reading) awaitsWhatThen(begun, i int) bool {
+	at := -1
+	for k := begun; k < i-1 && at < 0; k++ {
+		if r.toks[k].s == "if" {
+			at = k
+		}
+	}
+	if at < 0 || i-at > 7 || !r.orderAt(i) || r.word(at-1) == "as" || r.word(at-1) == "even" {
+		return false
+	}
+	for k := at + 2; k < i-1; k++ {
+		if r.kind(k).is(wSubject) {
+			return false // "if it goes wrong it lands on the wheel"
+		}
+	}
+	if at == begun {
+		return i-at > 3 && (r.word(at+1) == "you" || r.word(at+1) == "it" || r.word(at+1) == "they") && !asYouLike.has(r.word(at+2))
+	}
+	for k := begun; k < at; {
+		switch n := r.nameAt(k); {
+		case n > 0:
+			k += n
+		case r.kind(k).is(wOpener|wDrop|wDeterminer|wInterjection) || k+1 < at && r.nameAt(k+1) > 0:
+			k++
+		default:
+			return false
+		}
+	}
+	return r.nameAt(at-1) > 0 || r.kind(at-1).is(wName)
+}
+
+// asYouLike are the verbs of an "if" that is said after what it is of: "leave it, if you like".
+var asYouLike = set("like want can could need wish prefer see have 've know remember must fancy get got 's is are")

@@ -21,6 +21,9 @@ func (r *reading) toldTight(f *bareNumber, heard *soFar) bool {
 	if !heard.anyUnit {
 		return false
 	}
+	if r.iSet(f, heard) {
+		return true
+	}
 	if !f.Low.IsInt() {
 		return r.withinLast(f, heard)
 	}
@@ -28,6 +31,37 @@ func (r *reading) toldTight(f *bareNumber, heard *soFar) bool {
 		return false
 	}
 	return r.tightenedTo(f) || r.givenAsRange(f) || r.withinLast(f, heard) || heard.tights[keyOf(f.Low)] && r.sameAgain(f.lo-5, f.lo)
+}
+
+// setting are the verbs by which somebody says which value they set: "so I do nine", "I've gone
+// forty", "I gave it twelve".
+var setting = set("do did done go going gone went give gave set put pull pulled")
+
+// iSet tells whether a number is what the speaker says to have set, of the values told before or
+// with the torque wrench: "I do five now", "so I do one and a half, with the small torque driver".
+func (r *reading) iSet(f *bareNumber, heard *soFar) bool {
+	c := &r.clauses[f.cl]
+	i := f.lo - 1
+	for i > c.lo && (pronounsObj.has(r.toks[i].s) || r.toks[i].s == "for" || r.toks[i].s == "to" || r.toks[i].s == "with" || r.toks[i].s == "at") {
+		i--
+	}
+	if i <= c.lo || !setting.has(r.toks[i].s) || c.mood&(negated|conditional|hypothetical|asked) != 0 {
+		return false
+	}
+	for i--; i > c.lo && (r.toks[i].is(wDrop) || r.toks[i].s == "'ve" || r.toks[i].s == "'m" || r.toks[i].s == "'ll" || r.toks[i].s == "have"); i-- {
+	}
+	if !firstPersonOf(r.toks[i].s) {
+		return false
+	}
+	if heard.tights[keyOf(f.Low)] && (r.nothingMore(c, f.hi) || r.toks[f.hi].s == "because") {
+		return true
+	}
+	for k := f.hi; k < min(len(r.toks), f.hi+8) && r.clauses[r.toks[k].cl].sentence == c.sentence; k++ {
+		if m := r.toks[k].men; m >= 0 && r.kindClass(&r.mentions[m]) == torqueWrench {
+			return true
+		}
+	}
+	return false
 }
 
 // tightenedTo tells whether a number is what something is tightened to: "torqued them to

@@ -642,12 +642,22 @@ func (r *reading) goneWith(c *clause, q *quantity) *heard {
 // sameOver tells whether a value only says the one right before it in another unit, be it in
 // a sentence of its own: "sixty two. That's about forty six foot pounds".
 func (r *reading) sameOver(p, q *quantity) bool {
-	if p.Low == nil || q.Low == nil || p.Unit == q.Unit || q.lo-p.hi > 9 || r.since(p.hi, q.lo) > 6 || r.nameIn(p.hi, q.lo) {
+	if p.Low == nil || q.Low == nil || p.Unit == q.Unit || q.lo-p.hi > 9 || r.since(p.hi, q.lo) > 6 || r.nameIn(p.hi, q.lo) && !r.thatIs(q.lo) {
 		return false
 	}
 	a, ok := normalize.ToNM(p.Low, p.Unit)
 	b, ok2 := normalize.ToNM(q.Low, q.Unit)
 	return ok && ok2 && near(a, b, 8)
+}
+
+// thatIs tells whether "that's about", "which is" stands right before a token.
+func (r *reading) thatIs(i int) bool {
+	for i--; i > 0 && (r.toks[i].is(wDrop) || r.toks[i].s == "about" || r.toks[i].s == "roughly" || r.toks[i].s == "nearly" || r.toks[i].s == "almost" || r.toks[i].s == "around"); i-- {
+	}
+	if i < 1 || r.toks[i].s != "'s" && r.toks[i].s != "is" && r.toks[i].s != "makes" {
+		return false
+	}
+	return r.toks[i-1].s == "that" || r.toks[i-1].s == "which"
 }
 
 // further tells whether an angle is one to turn on after a torque.
@@ -1580,6 +1590,22 @@ func (s *tracker) guessed(c *clause, q *quantity) bool {
 			return true
 		case "thought":
 			return i > 0 && s.r.toks[i-1].s == "have"
+		}
+	}
+	return s.r.notByHeart(q)
+}
+
+// notByHeart tells whether right before a value its speaker says not to know it: "the torque I
+// don't know for this fork. Thirty, forty, something like that".
+func (r *reading) notByHeart(q *quantity) bool {
+	for i := q.lo - 1; i >= max(1, q.lo-14); i-- {
+		switch t := &r.toks[i]; {
+		case t.qty >= 0 && r.toks[i].s != "to" && int(t.qty) < len(r.qtys) && r.qtys[t.qty].hi < q.lo-2:
+			return false
+		case t.s == "know" || t.s == "remember":
+			if w := r.toks[i-1].s; w == "not" || strings.HasSuffix(w, "n't") {
+				return r.since(i, q.lo) < 12 && !r.weSpeak(i+1, q.lo) && r.word(i+1) != "which" && r.word(i+1) != "who" && r.word(i+1) != "if"
+			}
 		}
 	}
 	return false

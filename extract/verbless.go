@@ -743,6 +743,12 @@ func (r *reading) singledOut(ci int) {
 			return
 		}
 	}
+	if turns && !driven && len(objects) == 1 && m.kind&lexicon.Fastener == 0 && r.describedNext(ci, m) {
+		return // "belt next. It runs on two pulleys"
+	}
+	if !m.definite && hi == c.hi && r.willFetch(ci+1) {
+		return // "a clip of two mil I'll bring tomorrow"
+	}
 	if !driven && r.handledNext(ci) {
 		return // "First the return cable adjuster. Turn it out": what it is about
 	}
@@ -1697,6 +1703,9 @@ func (r *reading) goes(ci int) {
 		p, v := r.word(i+1), r.word(i+2)
 		if w == "on" && p == "with" && v == "it" {
 			continue // "right, on with it"
+		}
+		if m := int(r.toks[max(i-1, 0)].men); i > c.lo && m >= 0 && r.toks[i-1].brk < brkComma && r.mentions[m].prep == "with" {
+			continue // "a wire with a spring in it goes round the lip"
 		}
 		if returning.has(w) && (p == "she" || p == "it" || p == "he" || p == "they") && (v == "goes" || v == "go") {
 			r.addAct(ci, act{action: r.lex.Action("fit"), lo: i, hi: i + 1, verb: -1, pronoun: p, subject: true, ifOff: true, rule: "particle and pronoun"})
