@@ -547,10 +547,12 @@ func mergeOpen(in []Open) []Open {
 			p := &out[i]
 			if p.Kind == Conflict && o.Kind == Conflict && p.Clip == o.Clip && p.At-o.At < 20 && o.At-p.At < 20 {
 				// one disagreement, noticed twice: the telling that shows both sides stays
-				if o.At < p.At {
+				if o.figure != "" && p.figure == "" && !strings.Contains(p.Quote, o.figure) || (p.figure == "" || strings.Contains(o.Quote, p.figure)) && o.At < p.At {
+					p.AlsoAt = append(p.AlsoAt, p.At)
 					p.Place, p.Question, p.About, p.LedgerID = o.Place, o.Question, o.About, o.LedgerID
 				}
 				p.AlsoAt = append(p.AlsoAt, o.AlsoAt...)
+				p.figure = max(p.figure, o.figure)
 				merged = true
 				break
 			}

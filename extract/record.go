@@ -257,7 +257,8 @@ type Open struct {
 	AlsoAt   []float64 `json:"also_at"`
 	Findings []Finding `json:"findings,omitempty"`
 	Place
-	shown *shownAs
+	shown  *shownAs
+	figure string // of two values that disagree and are not asked after otherwise, the second as it was heard
 }
 
 // Tells tells whether the question holds the words it was raised in.
