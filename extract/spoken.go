@@ -2770,6 +2770,9 @@ func (r *reading) wordEnd(o *Open, e *looseEnd, from, lo, hi int) {
 		o.Rule = "recap: " + r.text(e.lo, e.hi)
 	}
 	o.Question = spokenQuestion(*o, e.sure && o.About != "" && (e.topic >= 0 || e.noun >= 0 || o.LedgerID != "" || e.kind == Unsure), r.perhapsOf(from, lo, hi, e))
+	if e.signal == "lack" && e.topic >= 0 && r.mentions[e.topic].lo >= e.hi-1 && r.mentions[e.topic].from-e.hi < 4 {
+		o.Question = spokenQuestion(*o, false, "") // "I'd no pins left, so …": it is not the pins that stand in
+	}
 	if e.signal == "recap" && e.noun >= 0 && len(r.lex.Lemmas(r.toks[e.noun].s)) > 0 {
 		o.Question = spokenQuestion(*o, false, "") // "bleed it": what is to be done, of no thing
 	}
