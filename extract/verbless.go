@@ -1407,8 +1407,8 @@ func (r *reading) verbless(ci int) {
 		if w == "in" && r.word(j+1) == "back" && r.word(j+2) == "of" {
 			continue // "that's the seal in back of the hub"
 		}
-		if onWords.has(w) && r.lackedThere(j+1) {
-			continue // "the clip on it's gone"
+		if onWords.has(w) && (r.lackedThere(j+1) || r.heldBySoMany(m, j)) {
+			continue // "the clip on it's gone", "six bolts in that, they're in the tub"
 		}
 		back := r.toks[j-1].s == "back"
 		last := j+1 >= c.hi || r.toks[j].brk != brkNone || r.toks[j+1].men >= 0 && offOrBack(w, back) || r.nextOne(c, j+1)
@@ -1515,6 +1515,36 @@ func (r *reading) lackedThere(i int) bool {
 		if w := r.toks[k+1].s; damage.has(w) || w == "gone" || w == "missing" || w == "lost" || w == "loose" {
 			return true
 		}
+	}
+	return false
+}
+
+// heldBySoMany tells whether so many fasteners "in that" or "on it" are told of, and not put there:
+// what comes next says where they are kept or that they come out.
+func (r *reading) heldBySoMany(m *mention, j int) bool {
+	if m.kind&lexicon.Fastener == 0 || m.count < 2 || j != m.hi {
+		return false
+	}
+	switch r.word(j + 1) {
+	case "that", "this", "it", "there", "those", "these":
+	default:
+		return false
+	}
+	i := j + 2
+	if r.word(i) == "one" {
+		i++
+	}
+	for r.word(i) == "and" || r.word(i) == "all" {
+		i++
+	}
+	if w := r.word(i); w != "they" && w != "they're" && w != "those" {
+		return false
+	}
+	for i++; r.word(i) == "'re" || r.word(i) == "are" || r.word(i) == "all" || r.word(i) == "go" || r.word(i) == "went" || r.word(i) == "sat" || r.word(i) == "sitting"; i++ {
+	}
+	switch w := r.word(i); w {
+	case "in", "on", "over", "out", "off", "come", "came":
+		return true
 	}
 	return false
 }
