@@ -1212,8 +1212,48 @@ func (r *reading) spreads(ci int) {
 		if cleaners.has(m.head) && !drapes.has(r.headAfter(c, m.hi)) {
 			name = "clean" // "brake cleaner both sides of the disc"
 		}
+		if lo == c.lo && r.othersLeadTo(ci) || r.endsWithVerb(c, end) {
+			continue
+		}
 		r.addAct(ci, act{action: r.lex.Action(name), lo: lo, hi: end, verb: -1, objects: []int{mi}, subject: true, rule: stuffAndPlace})
 	}
+}
+
+// others are those of whom it is told that they do something.
+var others = set("he she they somebody someone people everybody everyone lads lad boys fellas folk folks guys mate owner neighbour neighbor kid kids")
+
+// othersLeadTo tells whether what stands right before a clause is somebody else and what they do
+// to it, in a verb that no list has: "they drip | oil on the disc".
+func (r *reading) othersLeadTo(ci int) bool {
+	if ci == 0 {
+		return false
+	}
+	p := &r.clauses[ci-1]
+	if n := p.hi - p.lo; n < 2 || n > 6 || len(p.acts)+len(p.mentions) > 0 || r.since(p.hi-1, r.clauses[ci].lo) > 3 {
+		return false
+	}
+	for i := p.lo; i < p.hi-1; i++ {
+		if others.has(r.toks[i].s) {
+			return !passiveBe.has(r.word(i+1)) && !r.toks[p.hi-1].is(wLinking|wOpener|wSubject) && !stopWords.has(r.toks[p.hi-1].s)
+		}
+	}
+	return false
+}
+
+// endsWithVerb tells whether the place that is named from token i on has a verb after it, of which
+// what stands there is the subject: "oil on the pads is how we got here", "grease on the disc'll ruin it".
+func (r *reading) endsWithVerb(c *clause, i int) bool {
+	mi := r.nameWithin(c, i, 4)
+	if mi < 0 || r.mentions[mi].from > i+1 || r.mentions[mi].hi >= c.hi || r.toks[r.mentions[mi].hi-1].brk >= brkComma {
+		return false
+	}
+	switch k := r.mentions[mi].hi; r.toks[k].s {
+	case "is", "was", "'ll", "will", "makes", "means", "ruins", "kills", "would", "'d":
+		return r.word(k+1) != "what" // "is what it wants"
+	case "'s":
+		return r.word(k+1) == "how" || r.word(k+1) == "why" || r.word(k+1) == "a" || r.word(k+1) == "no"
+	}
+	return false
 }
 
 // dealtOut tells whether the words between two tokens say how much of something is put on.
