@@ -131,10 +131,23 @@ func (r *reading) ledgerOpen(rec *Record, said []Open) []Open {
 			}
 		}
 		o.Question = question(o)
-		o.shown = &shownAs{r.place(r.heardAround(last.lo, last.hi)).Quote, o.Question, o.Question}
+		shown := o.Question
+		if e.State == Loosened {
+			shown = tightAgain(o.About)
+		}
+		o.shown = &shownAs{r.place(r.heardAround(last.lo, last.hi)).Quote, o.Question, shown}
 		out = append(out, o)
 	}
 	return out
+}
+
+// tightAgain asks of what was slackened, of which nobody said that it was tightened.
+func tightAgain(about string) string {
+	have, it := "Has", "it"
+	if strings.HasSuffix(about, "s") && !strings.HasSuffix(about, "ss") {
+		have, it = "Have", "them"
+	}
+	return have + " the " + about + " been tightened again? The recording slackens " + it + " and never says so."
 }
 
 // heldSomehow asks of what no spanner makes fast for no torque: of a pin what holds it, of a belt
@@ -312,7 +325,7 @@ func (r *reading) notOpen(t *thing, state string, rec *Record) string {
 			return ""
 		}
 	case Loosened:
-		if t.fastener && t.name != "" && !r.thrownAway(t) && !r.spokenOfLater(t, last.hi) {
+		if t.fastener && t.name != "" && !r.thrownAway(t) && !r.heardOfAfter(last.hi, 20, func(m *mention) bool { return m.entry == t || m.entry == nil && r.mayName(m, t) }) {
 			return ""
 		}
 	}
@@ -364,9 +377,14 @@ func (r *reading) spokenOfLater(t *thing, after int) bool { return r.againAfter(
 
 // againAfter is spokenOfLater for what is named so many seconds after a token.
 func (r *reading) againAfter(t *thing, after int, seconds float64) bool {
+	return r.heardOfAfter(after, seconds, func(m *mention) bool { return m.entry == t || r.mayName(m, t) })
+}
+
+// heardOfAfter is againAfter for whatever is told by its mention.
+func (r *reading) heardOfAfter(after int, seconds float64, names func(*mention) bool) bool {
 	for mi := range r.mentions {
 		m := &r.mentions[mi]
-		if m.lo <= after || r.since(after-1, m.lo) < seconds || m.entry != t && !r.mayName(m, t) {
+		if m.lo <= after || r.since(after-1, m.lo) < seconds || !names(m) {
 			continue
 		}
 		c := &r.clauses[m.cl]
