@@ -816,6 +816,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if r.word(oc.hi) == "out" || r.word(oc.hi) == "to" && r.toks[oc.hi-1].s == "gone" || r.hasWord(oc, "wants") && (r.kind(oc.hi).is(wCounts) || r.toks[oc.lo].qty >= 0) || !told || r.word(oc.lo-1) == "how" || r.foundAgain(ci) {
 			return nil
 		}
+		if r.hasWord(oc, "see") && r.toks[oc.lo].s == "i" && !r.wasThere(ci) {
+			return nil // "I can't see the timing mark from here"
+		}
 		e.kind = NotRefitted
 	case "lying":
 		if r.saidIn(c, "while") || r.word(oc.lo-1) == "i" || r.saidIn(c, "nothing") || r.hasWord(oc, "unplugged") && !r.standsSo(ci) {
