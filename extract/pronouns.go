@@ -338,6 +338,9 @@ func (q *sought) told() (t *thing, settled bool) {
 			return told[0].thing, true
 		}
 	}
+	if t := s.keptOff(a); t != nil {
+		return t, true
+	}
 	finders := []func(*act) *thing{s.retoldOff, s.onceUndone, s.comesWith, s.justNamed}
 	if a.action.Name == "remove" && single {
 		finders = []func(*act) *thing{s.onPuller, s.introducedUnknown, s.retoldOff, s.onceUndone, s.comesWith, s.justNamed}
@@ -354,6 +357,24 @@ func (q *sought) told() (t *thing, settled bool) {
 		return topic, true // "Weights. They have got to be tight."
 	}
 	return nil, false
+}
+
+// keptOff gives what was said right before to be left off, where it is said again that it is off:
+// "the guard I'm leaving off till I've set the belt. That's off with its screws"; nil where nothing was.
+func (s *tracker) keptOff(a *act) *thing {
+	r := s.r
+	if a.action.Name != "remove" || !a.subject || a.pronoun != "that" && a.pronoun != "it" || a.verb >= 0 && r.lemma1(r.toks[a.verb].s) != "be" {
+		return nil
+	}
+	for k := a.cl - 1; k >= max(0, a.cl-8) && r.clauses[k].sentence >= r.clauses[a.cl].sentence-1 && r.since(r.clauses[k].lo, a.lo) < 15; k-- {
+		for _, ai := range r.clauses[k].acts {
+			if b := &r.acts[ai]; b.action.Name == "leave off" && len(b.things) == 1 && r.lastState(b.things[0]) == Removed {
+				a.mood |= framed // it came off long before
+				return b.things[0]
+			}
+		}
+	}
+	return nil
 }
 
 // lookBack gives the latest thing that fits, of what was worked on or spoken of in
