@@ -1843,6 +1843,12 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			w = append(append(w[:1], many, lexicon.Plural(lexicon.Singular(names))), w[1+k:]...)
 			return trimStep(strings.Join(w, " ")) + with + tail + "."
 		}
+		if p := strings.Fields(strings.Join(w[1:], " ")); len(p) > 2 && p[0] == "the" && (p[2] == "one" || p[2] == "ones") { // "take the left one off"
+			if !slices.Contains(strings.Fields(names), p[1]) {
+				names = p[1] + " " + names
+			}
+			w = append(w[:1], p[3:]...)
+		}
 		w = append(w[:1], append([]string{"the " + names}, w[1:]...)...)
 	}
 	return trimStep(strings.Join(w, " ")) + with + tail + "."
