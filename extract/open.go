@@ -114,7 +114,7 @@ func (r *reading) ledgerOpen(rec *Record, said []Open) []Open {
 		if kind == "" || asksAlready(said, kind, e, torqueName(t)) {
 			continue
 		}
-		if why := r.notOpen(t, e.State, rec); len(rec.Ledger) < weighable && why != "" || len(rec.Ledger) >= weighable && !r.owes(e, t, kind, why, said, &s, len(rec.Ledger)) {
+		if why := r.notOpen(t, e.State, rec); len(rec.Ledger) < weighable && why != "" || len(rec.Ledger) >= weighable && !r.offAlone(t) && !r.owes(e, t, kind, why, said, &s, len(rec.Ledger)) {
 			continue
 		}
 		last := t.events[len(t.events)-1]
@@ -286,6 +286,8 @@ func (r *reading) notOpen(t *thing, state string, rec *Record) string {
 			return ""
 		case r.madeDead(last.lo):
 			return "dead"
+		case r.offAlone(t):
+			return "" // "I had the left one off as well", and only the right one was told to be back
 		case t.owner != nil && r.lastState(t.owner) == Removed:
 			return "owner" // asked with the part it holds
 		case t.owner != nil && t.fastener && r.spokenOfLater(t.owner, last.hi):
@@ -330,6 +332,20 @@ func (r *reading) notOpen(t *thing, state string, rec *Record) string {
 		}
 	}
 	return "state"
+}
+
+// offAlone tells whether a thing was told to be off and no more, and the one of the other side is back.
+func (r *reading) offAlone(t *thing) bool {
+	return len(t.events) == 1 && t.twin != nil && t.twin.side == otherOf[t.side] && r.lastState(t) == Removed && r.otherBack(t.twin)
+}
+
+// otherBack tells whether a thing is back on.
+func (r *reading) otherBack(t *thing) bool {
+	switch r.lastState(t) {
+	case Refitted, HandTight, Tightened, Torqued:
+		return true
+	}
+	return false
 }
 
 // comesApart are the parts that come off in pieces, and do not go back.

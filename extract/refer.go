@@ -1085,9 +1085,7 @@ func (s *tracker) offAcross(a *act, t *thing, side string) bool {
 	if a.action.Name != "remove" || otherOf[side] == "" || t.side != "" && t.side != otherOf[side] {
 		return false
 	}
-	switch s.lastState(t) {
-	case Refitted, HandTight, Tightened, Torqued:
-	default:
+	if !s.r.otherBack(t) {
 		return false
 	}
 	for i := a.lo; i+1 < a.hi; i++ {
