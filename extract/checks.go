@@ -30,6 +30,7 @@ func findings(in []normalize.Finding) []Finding {
 // what its thread takes, and finds two values for one fastener.
 func (r *reading) valueChecks(rec *Record) []Open {
 	var out []Open
+	suspected := map[*heard]bool{}
 	k := 0
 	for i := range r.heard {
 		h := &r.heard[i]
@@ -80,6 +81,7 @@ func (r *reading) valueChecks(rec *Record) []Open {
 		for _, f := range fs {
 			if (f.What == "too-much" || f.What == "too-little") && t.UnitFrom == "" { // of 20 values without their unit one was in doubt
 				suspect(Suspect, []Finding{f})
+				suspected[h] = true
 			}
 		}
 	}
@@ -106,10 +108,16 @@ func (r *reading) valueChecks(rec *Record) []Open {
 		}
 		mine := of[a.of][0] // those of a thing stand in order
 		of[a.of] = of[a.of][1:]
+		if a.rule == inAnotherUnit || suspected[a] {
+			continue // it is set beside the one that it says again, or asked after already
+		}
 		for _, yours := range of[a.of] {
 			b, qa, qb := yours.heard, mine.q, yours.q
 			if r.since(qa.lo, qb.lo) > 60 {
 				break
+			}
+			if b.rule == inAnotherUnit || suspected[b] {
+				continue
 			}
 			if mine.near(yours) || mine.within(yours) || yours.within(mine) || a.stage != b.stage && b.stage > 0 {
 				continue
@@ -124,6 +132,7 @@ func (r *reading) valueChecks(rec *Record) []Open {
 				continue
 			}
 			o := Open{Kind: Conflict, Before: BeforeUse, About: torqueName(a.of), LedgerID: a.of.id, Place: r.placeAround(max(r.clauses[qb.cl].lo, qb.lo-8), qb.hi+2, qb.lo), AlsoAt: []float64{round3(r.at(qa.lo))}}
+			o.figure = r.text(qb.lo, qb.hi)
 			o.Question = "Which value is right for the " + o.About + ", " + Heard(qa.Canonical) + " or " + Heard(qb.Canonical) + "?"
 			out = append(out, o)
 			break
@@ -606,7 +615,7 @@ func (r *reading) numbersIn(lo, hi int) []string {
 func besideSuspect(in []Open) []Open {
 	var out []Open
 	for _, o := range in {
-		if o.Kind == Conflict && !o.byTwo && slices.ContainsFunc(in, func(p Open) bool {
+		if o.Kind == Conflict && !o.byTwo && o.figure == "" && slices.ContainsFunc(in, func(p Open) bool {
 			if p.Kind != Suspect || p.Clip != o.Clip || p.About != o.About && (p.LedgerID == "" || p.LedgerID != o.LedgerID) {
 				return false
 			}

@@ -443,11 +443,22 @@ func (r *reading) raised(ci int) {
 // lifters are the tools that raise a machine.
 var lifters = set("jack hoist crane lift winch ramp ramps")
 
-// liftedBy tells whether the sentence of a clause, or the one before, names what lifts.
+// propsUnder are what a machine that was raised is let down on.
+var propsUnder = set("stand stands trestle trestles blocks dollies")
+
+// liftedBy tells whether the sentence of a clause, or the one before, names what lifts, or the
+// next one what is put under what was lifted.
 func (r *reading) liftedBy(ci int) bool {
 	for k := ci; k >= 0 && k > ci-4 && r.clauses[k].sentence >= r.clauses[ci].sentence-1; k-- {
 		for i := r.clauses[k].lo; i < r.clauses[k].hi; i++ {
 			if lifters.has(r.toks[i].s) {
+				return true
+			}
+		}
+	}
+	for k := ci + 1; k < min(len(r.clauses), ci+3) && r.clauses[k].sentence <= r.clauses[ci].sentence+1; k++ {
+		for i := r.clauses[k].lo; i < r.clauses[k].hi; i++ {
+			if propsUnder.has(r.toks[i].s) {
 				return true
 			}
 		}

@@ -779,6 +779,22 @@ var leadsWant = set("instead place where")
 // scraps are what is no material for a part to stay.
 var scraps = set("bottle can biro coathanger hanger cardboard carton tin foil carrier sock tights matchstick lolly shank inner hosepipe chopstick toothpick cornflake cereal")
 
+// wasThere tells whether the clauses right before one say that a part was there: "but there was a
+// spacer | and I don't see the spacer".
+func (r *reading) wasThere(ci int) bool {
+	for k := ci; k >= max(0, ci-2) && r.since(r.clauses[k].lo, r.clauses[ci].lo) < 10; k-- {
+		c := &r.clauses[k]
+		for i := c.lo; i+2 < c.hi; i++ {
+			if w := r.toks[i+1].s; r.toks[i].s == "there" && (w == "was" || w == "were" || w == "should" || w == "'d") {
+				if mi := r.nameWithin(c, i+2, 5); mi >= 0 && r.mentions[mi].kind&(lexicon.Part|lexicon.Fastener) != 0 {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
 // forWant finds what is told to be in a thing's place for want of it: borrowed, cut
 // from scrap, held with tape, of another kind and in the place of it.
 func (r *reading) forWant(ci int) (lo, hi int) {

@@ -114,7 +114,7 @@ func (r *reading) ledgerOpen(rec *Record, said []Open) []Open {
 		if kind == "" || asksAlready(said, kind, e, torqueName(t)) {
 			continue
 		}
-		if why := r.notOpen(t, e.State, rec); len(rec.Ledger) < weighable && why != "" || len(rec.Ledger) >= weighable && !r.owes(e, t, kind, why, said, &s, len(rec.Ledger)) {
+		if why := r.notOpen(t, e.State, rec); len(rec.Ledger) < weighable && why != "" || len(rec.Ledger) >= weighable && !r.offAlone(t) && !r.owes(e, t, kind, why, said, &s, len(rec.Ledger)) {
 			continue
 		}
 		last := t.events[len(t.events)-1]
@@ -131,10 +131,23 @@ func (r *reading) ledgerOpen(rec *Record, said []Open) []Open {
 			}
 		}
 		o.Question = question(o)
-		o.shown = &shownAs{r.place(r.heardAround(last.lo, last.hi)).Quote, o.Question, o.Question}
+		shown := o.Question
+		if e.State == Loosened {
+			shown = tightAgain(o.About)
+		}
+		o.shown = &shownAs{r.place(r.heardAround(last.lo, last.hi)).Quote, o.Question, shown}
 		out = append(out, o)
 	}
 	return out
+}
+
+// tightAgain asks of what was slackened, of which nobody said that it was tightened.
+func tightAgain(about string) string {
+	have, it := "Has", "it"
+	if strings.HasSuffix(about, "s") && !strings.HasSuffix(about, "ss") {
+		have, it = "Have", "them"
+	}
+	return have + " the " + about + " been tightened again? The recording slackens " + it + " and never says so."
 }
 
 // heldSomehow asks of what no spanner makes fast for no torque: of a pin what holds it, of a belt
@@ -273,6 +286,8 @@ func (r *reading) notOpen(t *thing, state string, rec *Record) string {
 			return ""
 		case r.madeDead(last.lo):
 			return "dead"
+		case r.offAlone(t):
+			return "" // "I had the left one off as well", and only the right one was told to be back
 		case t.owner != nil && r.lastState(t.owner) == Removed:
 			return "owner" // asked with the part it holds
 		case t.owner != nil && t.fastener && r.spokenOfLater(t.owner, last.hi):
@@ -317,6 +332,20 @@ func (r *reading) notOpen(t *thing, state string, rec *Record) string {
 		}
 	}
 	return "state"
+}
+
+// offAlone tells whether a thing was told to be off and no more, and the one of the other side is back.
+func (r *reading) offAlone(t *thing) bool {
+	return len(t.events) == 1 && t.twin != nil && t.twin.side == otherOf[t.side] && r.lastState(t) == Removed && r.otherBack(t.twin)
+}
+
+// otherBack tells whether a thing is back on.
+func (r *reading) otherBack(t *thing) bool {
+	switch r.lastState(t) {
+	case Refitted, HandTight, Tightened, Torqued:
+		return true
+	}
+	return false
 }
 
 // comesApart are the parts that come off in pieces, and do not go back.
@@ -364,9 +393,14 @@ func (r *reading) spokenOfLater(t *thing, after int) bool { return r.againAfter(
 
 // againAfter is spokenOfLater for what is named so many seconds after a token.
 func (r *reading) againAfter(t *thing, after int, seconds float64) bool {
+	return r.heardOfAfter(after, seconds, func(m *mention) bool { return m.entry == t || r.mayName(m, t) })
+}
+
+// heardOfAfter is againAfter for whatever is told by its mention.
+func (r *reading) heardOfAfter(after int, seconds float64, names func(*mention) bool) bool {
 	for mi := range r.mentions {
 		m := &r.mentions[mi]
-		if m.lo <= after || r.since(after-1, m.lo) < seconds || m.entry != t && !r.mayName(m, t) {
+		if m.lo <= after || r.since(after-1, m.lo) < seconds || !names(m) {
 			continue
 		}
 		c := &r.clauses[m.cl]
@@ -547,10 +581,12 @@ func mergeOpen(in []Open) []Open {
 			p := &out[i]
 			if p.Kind == Conflict && o.Kind == Conflict && p.Clip == o.Clip && p.At-o.At < 20 && o.At-p.At < 20 {
 				// one disagreement, noticed twice: the telling that shows both sides stays
-				if o.At < p.At {
+				if o.figure != "" && p.figure == "" && !strings.Contains(p.Quote, o.figure) || (p.figure == "" || strings.Contains(o.Quote, p.figure)) && o.At < p.At {
+					p.AlsoAt = append(p.AlsoAt, p.At)
 					p.Place, p.Question, p.About, p.LedgerID = o.Place, o.Question, o.About, o.LedgerID
 				}
 				p.AlsoAt = append(p.AlsoAt, o.AlsoAt...)
+				p.figure = max(p.figure, o.figure)
 				merged = true
 				break
 			}

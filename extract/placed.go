@@ -203,6 +203,12 @@ func (r *reading) onlyThreatened(t *thing) bool {
 // toldBySide is toldByPlace for left and right.
 func (s *tracker) toldBySide(m *mention) *thing {
 	r := s.r
+	if t := s.acrossFrom(m.cl, m.side); t != nil && t.side != m.side {
+		if t.side == "" {
+			t.side = otherOf[m.side]
+		}
+		return s.sided(t, m, m.side)
+	}
 	for i := len(s.hand) - 1; i >= 0 && r.since(s.hand[i].last, m.lo) < 90; i-- {
 		t := s.hand[i]
 		if t.side != "" || t.many() {

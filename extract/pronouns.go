@@ -311,6 +311,9 @@ func (q *sought) fits(t *thing, how looking) bool {
 func (q *sought) told() (t *thing, settled bool) {
 	s, r, a := q.tracker, q.r, q.a
 	if a.pronoun == "one" || a.pronoun == "ones" {
+		if t := s.acrossFrom(a.cl, s.clauseSide(&r.clauses[a.cl])); t != nil {
+			return t, true
+		}
 		if t := s.heading; t != nil && a.action.Name == "fit" && r.since(s.headingAt, a.lo) < 20 && q.fits(t, widely) && s.untouchedSince(a) {
 			return t, true // "now the shear bolt. … Proper one in"
 		}
@@ -338,6 +341,9 @@ func (q *sought) told() (t *thing, settled bool) {
 			return told[0].thing, true
 		}
 	}
+	if t := s.keptOff(a); t != nil {
+		return t, true
+	}
 	finders := []func(*act) *thing{s.retoldOff, s.onceUndone, s.comesWith, s.justNamed}
 	if a.action.Name == "remove" && single {
 		finders = []func(*act) *thing{s.onPuller, s.introducedUnknown, s.retoldOff, s.onceUndone, s.comesWith, s.justNamed}
@@ -354,6 +360,48 @@ func (q *sought) told() (t *thing, settled bool) {
 		return topic, true // "Weights. They have got to be tight."
 	}
 	return nil, false
+}
+
+// acrossFrom gives what was said right before to be the one of a side, where the one of the other
+// side is spoken of: "bolt in. That's the right one. I had the left one off as well".
+func (s *tracker) acrossFrom(ci int, side string) *thing {
+	r := s.r
+	if otherOf[side] == "" {
+		return nil
+	}
+	for k := ci - 1; k >= max(0, ci-2); k-- {
+		c := &r.clauses[k]
+		if c.hi-c.lo > 6 || len(c.acts) > 0 || s.clauseSide(c) != otherOf[side] || !r.saidIn(c, "one") || r.toks[c.lo].s != "that" && r.toks[c.lo].s != "that's" && r.toks[c.lo].s != "this" {
+			continue
+		}
+		for i := len(r.acts) - 1; i >= 0; i-- {
+			if b := &r.acts[i]; b.lo < c.lo && b.happened() && len(b.things) > 0 {
+				if r.since(b.lo, c.lo) > 20 {
+					return nil
+				}
+				return b.things[len(b.things)-1]
+			}
+		}
+	}
+	return nil
+}
+
+// keptOff gives what was said right before to be left off, where it is said again that it is off:
+// "the guard I'm leaving off till I've set the belt. That's off with its screws"; nil where nothing was.
+func (s *tracker) keptOff(a *act) *thing {
+	r := s.r
+	if a.action.Name != "remove" || !a.subject || a.pronoun != "that" && a.pronoun != "it" || a.verb >= 0 && r.lemma1(r.toks[a.verb].s) != "be" {
+		return nil
+	}
+	for k := a.cl - 1; k >= max(0, a.cl-8) && r.clauses[k].sentence >= r.clauses[a.cl].sentence-1 && r.since(r.clauses[k].lo, a.lo) < 15; k-- {
+		for _, ai := range r.clauses[k].acts {
+			if b := &r.acts[ai]; b.action.Name == "leave off" && len(b.things) == 1 && r.lastState(b.things[0]) == Removed {
+				a.mood |= framed // it came off long before
+				return b.things[0]
+			}
+		}
+	}
+	return nil
 }
 
 // lookBack gives the latest thing that fits, of what was worked on or spoken of in

@@ -750,12 +750,14 @@ func (r *reading) startsClause(start, i int) bool {
 
 var interjections = set("yeah yep yup nope click clicks lovely beautiful perfect gorgeous cheers oh hello sorry blimey bugger magic brilliant sweet bingo god gosh jeez crikey christ heavens")
 
-// neverEnds are the words that never end what somebody says.
 // awaitsVerb tells whether the words before token i wait for the verb there: a breath between
 // ends nothing, else the bare order is read of what was denied or only supposed.
 func (r *reading) awaitsVerb(start, i int) bool {
 	if !r.toks[i].is(wVerb) {
 		return false
+	}
+	if i-2 >= start && doers.has(r.toks[i-1].s) && hangs.has(r.toks[i-2].s) {
+		return true // "it'll turn round when you | tighten it"
 	}
 	for k := i - 1; k >= max(start, i-4); k-- {
 		switch w := r.toks[k].s; {
@@ -774,6 +776,11 @@ var helps = set("would could might must may cannot will 'll 'd")
 var denied = set("do does did is am are 's 'm 're to")
 var waits = set("to going gonna have need want let it them you ever even")
 
+// hangs are the words that tie what somebody does to something else, doers who does it.
+var hangs = set("when whenever if unless until till before")
+var doers = set("you i we they he she")
+
+// neverEnds are the words that never end what somebody says.
 var neverEnds = set("of into onto between behind under")
 
 var leadsName = set("the a an my your his its our their")

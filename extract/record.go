@@ -257,8 +257,9 @@ type Open struct {
 	AlsoAt   []float64 `json:"also_at"`
 	Findings []Finding `json:"findings,omitempty"`
 	Place
-	shown *shownAs
-	byTwo bool // a conflict of two who give different figures
+	shown  *shownAs
+	byTwo  bool   // a conflict of two who give different figures
+	figure string // of two values that disagree and are not asked after otherwise, the second as it was heard
 }
 
 // Tells tells whether the question holds the words it was raised in.

@@ -1114,6 +1114,24 @@ func (s *tracker) touch(t *thing) {
 	}
 }
 
+// offAcross tells whether an act takes off the one of the other side of what has gone back on, which
+// is then the one of this side: "that's the right one back. I had the left one off as well".
+func (s *tracker) offAcross(a *act, t *thing, side string) bool {
+	if a.action.Name != "remove" || otherOf[side] == "" || t.side != "" && t.side != otherOf[side] {
+		return false
+	}
+	if !s.r.otherBack(t) {
+		return false
+	}
+	for i := a.lo; i+1 < a.hi; i++ {
+		if sideOf[s.r.toks[i].s] == side && s.r.toks[i+1].s == "one" {
+			t.side = otherOf[side]
+			return true
+		}
+	}
+	return false
+}
+
 // apply lets an act happen to its things.
 func (s *tracker) apply(ci, ai int, a *act) {
 	r := s.r
@@ -1136,7 +1154,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	if len(ts) == 0 && len(a.objects) == 0 && !a.unknown && (a.pronoun != "her" || left[a.action.Name] != "") {
 		if a.pronoun != "" || ledgerActs[a.action.Name] != "" && !s.objectless(ci, a) {
 			if t := s.antecedent(ci, a); t != nil {
-				if sd := s.clauseSide(c); sd != "" && (a.pronoun == "one" || a.pronoun == "that") {
+				if sd := s.clauseSide(c); sd != "" && (s.offAcross(a, t, sd) || a.pronoun == "one" || a.pronoun == "that") {
 					t = s.sided(t, &mention{lo: a.lo, side: sd}, sd)
 				}
 				ts = append(ts, t)

@@ -833,6 +833,9 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if r.word(oc.hi) == "out" || r.word(oc.hi) == "to" && r.toks[oc.hi-1].s == "gone" || r.hasWord(oc, "wants") && (r.kind(oc.hi).is(wCounts) || r.toks[oc.lo].qty >= 0) || !told || r.word(oc.lo-1) == "how" || r.foundAgain(ci) {
 			return nil
 		}
+		if r.hasWord(oc, "see") && r.toks[oc.lo].s == "i" && !r.wasThere(ci) {
+			return nil // "I can't see the timing mark from here"
+		}
 		e.kind = NotRefitted
 	case "lying":
 		if r.saidIn(c, "while") || r.word(oc.lo-1) == "i" || r.saidIn(c, "nothing") || r.hasWord(oc, "unplugged") && !r.standsSo(ci) {
@@ -2875,6 +2878,9 @@ func (r *reading) wordEnd(o *Open, e *looseEnd, from, lo, hi int) {
 		o.Rule = "recap: " + r.text(e.lo, e.hi)
 	}
 	o.Question = spokenQuestion(*o, e.sure && o.About != "" && (e.topic >= 0 || e.noun >= 0 || o.LedgerID != "" || e.kind == Unsure), r.perhapsOf(from, lo, hi, e))
+	if e.signal == "lack" && e.topic >= 0 && r.mentions[e.topic].lo >= e.hi-1 && r.mentions[e.topic].from-e.hi < 4 {
+		o.Question = spokenQuestion(*o, false, "") // "I'd no pins left, so …": it is not the pins that stand in
+	}
 	if e.signal == "recap" && e.noun >= 0 && len(r.lex.Lemmas(r.toks[e.noun].s)) > 0 {
 		o.Question = spokenQuestion(*o, false, "") // "bleed it": what is to be done, of no thing
 	}

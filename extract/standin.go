@@ -18,6 +18,9 @@ func (r *reading) aimStandIn(e *looseEnd, ci int, oc openCue) bool {
 			return true
 		}
 	}
+	if oc.signal == "lack" {
+		return r.aimForLack(e, ci, oc)
+	}
 	may := func(m *mention) bool {
 		return r.topical(m) && !smeared.has(m.head) && !lubricants.has(m.head)
 	}
@@ -50,6 +53,23 @@ func (r *reading) aimStandIn(e *looseEnd, ci int, oc openCue) bool {
 		}
 		if best >= 0 {
 			e.topic, e.first = best, min(e.first, k)
+			return true
+		}
+	}
+	return false
+}
+
+// aimForLack aims at what is put in the place of what is wanting: "I'd run out of the fat pins, so
+// there's a nail through it"; where that has no name, at what is wanting, of which it is no more
+// than asked whether it has been put right.
+func (r *reading) aimForLack(e *looseEnd, ci int, oc openCue) bool {
+	for k := ci; k < min(len(r.clauses), ci+4) && r.since(oc.hi-1, r.clauses[k].lo) < 12; k++ {
+		c := &r.clauses[k]
+		if k == ci && !r.saidBetween(oc.hi, c.hi, "so") || k > ci && !r.followsSo(c) {
+			continue
+		}
+		if s, ok := r.putThere(c, c.hi); ok && s.mention >= 0 && s.lo > oc.hi && r.nextBest(s) {
+			e.topic, e.sure, e.last = s.mention, true, max(e.last, k)
 			return true
 		}
 	}

@@ -1865,6 +1865,12 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			w = append(append(w[:1], many, lexicon.Plural(lexicon.Singular(names))), w[1+k:]...)
 			return trimStep(strings.Join(w, " ")) + with + tail + "."
 		}
+		if p := strings.Fields(strings.Join(w[1:], " ")); len(p) > 2 && p[0] == "the" && (p[2] == "one" || p[2] == "ones") { // "take the left one off"
+			if !slices.Contains(strings.Fields(names), p[1]) {
+				names = p[1] + " " + names
+			}
+			w = append(w[:1], p[3:]...)
+		}
 		w = append(w[:1], append([]string{"the " + names}, w[1:]...)...)
 	}
 	return trimStep(strings.Join(w, " ")) + with + tail + "."
@@ -2061,6 +2067,17 @@ var asksNext = set("would could should do does did shall")
 // minds are the words that begin a warning.
 var minds = set("wear mind watch don't never careful keep")
 
+// ontoProps tells whether the sentence of an act names, before it, the stands or the jack on which
+// a machine comes down.
+func (r *reading) ontoProps(c *clause, a *act) bool {
+	for i := a.lo - 1; i >= 0 && i > a.lo-16 && r.clauses[r.toks[i].cl].sentence == c.sentence; i-- {
+		if w := r.toks[i].s; propsUnder.has(w) || lifters.has(w) || w == "stand" {
+			return true
+		}
+	}
+	return false
+}
+
 // toMachine tells whether an act that is done to "it", and to nothing that can be
 // meant by that, is done to the machine: "unplug it", "tip it on its side", "fire it up".
 func (r *reading) toMachine(c *clause, a *act) bool {
@@ -2079,8 +2096,8 @@ func (r *reading) toMachine(c *clause, a *act) bool {
 	case "unplug", "isolate":
 		return len(a.things) == 0 || !a.things[0].fastener && (v == "isolate" || !wired.has(a.things[0].head)) || r.says1(c, a.verb, "wall") || r.says1(c, a.verb, "mains") || r.says1(c, a.verb, "socket")
 	}
-	if l := r.lemma1(r.toks[a.verb].s); len(a.things) > 0 && (flat.has(a.things[0].head) && (l == "tip" || l == "tilt" || l == "lay" || l == "roll") && r.says1(c, a.verb, "its") || small.has(a.things[0].head) && l == "stand" && (r.word(a.verb+2) == "up" || r.word(a.verb+2) == "back") || a.action.Name == "lower" && (a.things[0].head == "wheel" || a.things[0].head == "tyre" || a.things[0].head == "tire")) {
-		return true // "tip it on its back", "wheel on, let it down"
+	if l := r.lemma1(r.toks[a.verb].s); len(a.things) > 0 && (flat.has(a.things[0].head) && (l == "tip" || l == "tilt" || l == "lay" || l == "roll") && r.says1(c, a.verb, "its") || small.has(a.things[0].head) && l == "stand" && (r.word(a.verb+2) == "up" || r.word(a.verb+2) == "back") || a.action.Name == "lower" && (a.things[0].head == "wheel" || a.things[0].head == "tyre" || a.things[0].head == "tire" || r.ontoProps(c, a))) {
+		return true // "tip it on its back", "wheel on, let it down", "stands under, and let it down on to them"
 	}
 	if len(a.things) > 0 && !a.things[0].fastener && !(small.has(a.things[0].head) && a.action.Name != "fit" && a.action.Name != "remove") && !(a.things[0].plural && !r.many(a)) && !(starts && !switched.has(a.things[0].head)) {
 		return false

@@ -143,6 +143,8 @@ func (r *reading) holdsOn(i, begun int) bool {
 		return true
 	case r.word(i-2) == "let" && r.kind(i-1).is(wPronoun) && r.kind(i).is(wForm):
 		return true // "never let it | hang"
+	case (w == "finger" || w == "hand") && next == "tight" && (last == "like" || last == "only" || last == "about" || last == "in"):
+		return true // "the bolt's in there like | finger tight"
 	case holdFast.has(last) && (w == "hold" || w == "secure" || w == "retain"):
 		return true // "four bolts | hold the housing"
 	case begun == i-1 && r.kind(i-1).is(wVerb) && r.plainVerb(last) && r.takesObject(i-1):

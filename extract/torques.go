@@ -372,7 +372,7 @@ func (s *tracker) chosen(c *clause, i int) *heard {
 		if h.dropped || q.Low == nil {
 			continue
 		}
-		if last == nil {
+		if last == nil && h.rule != inAnotherUnit {
 			last = h
 			if h.rule != exchanged && h.applied == "quoted" && s.fastenedSince(h, i) {
 				last = nil // a list of values, then "bracket up, four bolts. Click, click."
@@ -642,12 +642,16 @@ func (r *reading) goneWith(c *clause, q *quantity) *heard {
 // sameOver tells whether a value only says the one right before it in another unit, be it in
 // a sentence of its own: "sixty two. That's about forty six foot pounds".
 func (r *reading) sameOver(p, q *quantity) bool {
-	if p.Low == nil || q.Low == nil || p.Unit == q.Unit || q.lo-p.hi > 9 || r.since(p.hi, q.lo) > 6 || r.nameIn(p.hi, q.lo) && !r.thatIs(q.lo) {
+	if p.Low == nil || q.Low == nil || p.Unit == q.Unit || q.lo-p.hi > 16 || r.since(p.hi, q.lo) > 12 || r.handledIn(p.hi, q.lo) && !r.thatIs(q.lo) {
 		return false
 	}
 	a, ok := normalize.ToNM(p.Low, p.Unit)
 	b, ok2 := normalize.ToNM(q.Low, q.Unit)
-	return ok && ok2 && near(a, b, 8)
+	if ok && ok2 && (near(a, b, 3) || q.lo-p.hi <= 9 && near(a, b, 8)) {
+		return true
+	}
+	// worked out wrongly, and yet of the same: "fifty newton metres. That's three hundred and seventy foot pound"
+	return (r.word(q.lo-1) == "'s" || r.word(q.lo-1) == "is") && (r.word(q.lo-2) == "that" || r.word(q.lo-2) == "which") && q.lo-p.hi == 2
 }
 
 // thatIs tells whether "that's about", "which is" stands right before a token.
@@ -1206,6 +1210,16 @@ func (r *reading) ofOne(c *clause, q *quantity) bool {
 func (r *reading) nameIn(lo, hi int) bool {
 	for i := lo; i < hi; i++ {
 		if r.toks[i].men >= 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// handledIn tells whether the tokens lo to hi name what may be worked on: no document, and not where it lies.
+func (r *reading) handledIn(lo, hi int) bool {
+	for i := lo; i < hi; i++ {
+		if mi := r.toks[i].men; mi >= 0 && !documents.has(r.mentions[mi].head) && r.mentions[mi].prep != "in" {
 			return true
 		}
 	}

@@ -90,6 +90,19 @@ func takesValue(t *thing) bool {
 	return takesTorque(t) || t.fastener && !isLock(t) || tightens.has(t.head) || screwClip(t) || screwedIn.has(t.head) || screwedOn.has(t.head) || t.head == "pin"
 }
 
+// pushedThrough tells whether a thing is a pin that has neither thread nor head to turn.
+func pushedThrough(t *thing) bool {
+	if t.head != "pin" {
+		return false
+	}
+	for _, w := range []string{"split", "cotter", "roll", "linch", "lynch", "hitch", "r", "dowel", "shear", "taper"} {
+		if t.mods[w] {
+			return true
+		}
+	}
+	return false
+}
+
 // inDoubt is how near another answer may be, in 24ths of the logarithm of the odds, for a value
 // to be of either: of values so near half go to what they are for, of the others four in five.
 const inDoubt = 36
@@ -184,7 +197,9 @@ func (s *tracker) valueFor(ci int, q *quantity) (of *thing, rule string, or *thi
 		} else {
 			return
 		}
-		put(t, -1, &w)
+		if !pushedThrough(t) {
+			put(t, -1, &w)
+		}
 	}
 	for i := len(s.hand) - 1; i >= 0; i-- {
 		t := s.hand[i]

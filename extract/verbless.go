@@ -1238,23 +1238,53 @@ func (r *reading) spreads(ci int) {
 		if cleaners.has(m.head) && !drapes.has(r.headAfter(c, m.hi)) {
 			name = "clean" // "brake cleaner both sides of the disc"
 		}
+		if lo == c.lo && r.othersLeadTo(ci) {
+			continue
+		}
 		r.addAct(ci, act{action: r.lex.Action(name), lo: lo, hi: end, verb: -1, objects: []int{mi}, subject: true, rule: stuffAndPlace})
 	}
 }
 
 // doesSo tells whether the words from token i on say what comes of something: "grease in a lock
-// just makes a paste".
+// just makes a paste", "oil on the pads is how we got here".
 func (r *reading) doesSo(i, hi int) bool {
 	for ; i < hi && r.toks[i].brk < brkComma; i++ {
-		if w := r.toks[i].s; r.toks[i].men < 0 && (comesOfIt.has(w) || strings.HasSuffix(w, "s") && soiling.has(w)) {
+		switch w := r.toks[i].s; {
+		case r.toks[i].men >= 0:
+		case comesOfIt.has(w), strings.HasSuffix(w, "s") && soiling.has(w):
 			return true
+		case w == "is", w == "'s", w == "was":
+			if n := r.word(i + 1); n == "how" || n == "why" || n == "a" || n == "no" {
+				return true
+			}
 		}
 	}
 	return false
 }
 
 // comesOfIt are the verbs for what something does where it should not be.
-var comesOfIt = set("makes does gets causes turns attracts collects draws means will 'll would")
+var comesOfIt = set("makes does gets causes turns attracts collects draws means will 'll would 'd")
+
+// others are those of whom it is told that they do something.
+var others = set("he she they somebody someone people everybody everyone lads lad boys fellas folk folks guys mate owner neighbour neighbor kid kids")
+
+// othersLeadTo tells whether what stands right before a clause is somebody else and what they do
+// to it, in a verb that no list has: "they drip | oil on the disc".
+func (r *reading) othersLeadTo(ci int) bool {
+	if ci == 0 {
+		return false
+	}
+	p := &r.clauses[ci-1]
+	if n := p.hi - p.lo; n < 2 || n > 6 || len(p.acts)+len(p.mentions) > 0 || r.since(p.hi-1, r.clauses[ci].lo) > 3 {
+		return false
+	}
+	for i := p.lo; i < p.hi-1; i++ {
+		if others.has(r.toks[i].s) {
+			return !passiveBe.has(r.word(i+1)) && !r.toks[p.hi-1].is(wLinking|wOpener|wSubject) && !stopWords.has(r.toks[p.hi-1].s)
+		}
+	}
+	return false
+}
 
 // dealtOut tells whether the words between two tokens say how much of something is put on.
 func (r *reading) dealtOut(lo, hi int) bool {
@@ -1447,8 +1477,8 @@ func (r *reading) verbless(ci int) {
 		if w == "in" && r.word(j+1) == "back" && r.word(j+2) == "of" {
 			continue // "that's the seal in back of the hub"
 		}
-		if onWords.has(w) && r.lackedThere(j+1) {
-			continue // "the clip on it's gone"
+		if onWords.has(w) && (r.lackedThere(j+1) || r.heldBySoMany(m, j)) {
+			continue // "the clip on it's gone", "six bolts in that, they're in the tub"
 		}
 		back := r.toks[j-1].s == "back"
 		last := j+1 >= c.hi || r.toks[j].brk != brkNone || r.toks[j+1].men >= 0 && offOrBack(w, back) || r.nextOne(c, j+1)
@@ -1555,6 +1585,36 @@ func (r *reading) lackedThere(i int) bool {
 		if w := r.toks[k+1].s; damage.has(w) || w == "gone" || w == "missing" || w == "lost" || w == "loose" {
 			return true
 		}
+	}
+	return false
+}
+
+// heldBySoMany tells whether so many fasteners "in that" or "on it" are told of, and not put there:
+// what comes next says where they are kept or that they come out.
+func (r *reading) heldBySoMany(m *mention, j int) bool {
+	if m.kind&lexicon.Fastener == 0 || m.count < 2 || j != m.hi {
+		return false
+	}
+	switch r.word(j + 1) {
+	case "that", "this", "it", "there", "those", "these":
+	default:
+		return false
+	}
+	i := j + 2
+	if r.word(i) == "one" {
+		i++
+	}
+	for r.word(i) == "and" || r.word(i) == "all" {
+		i++
+	}
+	if w := r.word(i); w != "they" && w != "they're" && w != "those" {
+		return false
+	}
+	for i++; r.word(i) == "'re" || r.word(i) == "are" || r.word(i) == "all" || r.word(i) == "go" || r.word(i) == "went" || r.word(i) == "sat" || r.word(i) == "sitting"; i++ {
+	}
+	switch w := r.word(i); w {
+	case "in", "on", "over", "out", "off", "come", "came":
+		return true
 	}
 	return false
 }

@@ -63,6 +63,12 @@ func (r *reading) noneToBeHad(ci int) bool {
 			w := r.word(r.mentions[mi].hi)
 			none = p == "got" || p == "have" || p == "'ve" || p == "had" ||
 				p == "'s" && r.word(i-2) == "there" && (w == "in" || w == "left" || w == "for" || w == "so")
+		case "out":
+			// "I'd run out of the fat ones", "I'm out of crimps"
+			switch r.word(i - 1) {
+			case "ran", "run", "'m", "'re", "clean", "fresh", "all":
+				none = next == "of"
+			}
 		case "haven't", "ain't", "not", "hasn't", "hadn't":
 			none = next == "got" || next == "come" || next == "arrived"
 		case "don't", "didn't", "doesn't", "isn't":

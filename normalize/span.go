@@ -279,8 +279,8 @@ func (r *reader) joiner(e span, between bool) (k int, alt, ok bool) {
 	default:
 		return k, false, false
 	}
-	for range 2 { // "or a sixteen", "to about 25"
-		if u := r.at(k); (u.is(tArticle) && !r.startsNumber(k)) || (u.is(tHedge) && u.class() == cNone) || u.w != nil && u.w.text == "the" {
+	for range 2 { // "or a sixteen", "to about 25", "or like ten"
+		if u := r.at(k); (u.is(tArticle) && !r.startsNumber(k)) || (u.is(tHedge) && u.class() == cNone) || u.w != nil && u.w.text == "the" || r.text1(k) == "like" {
 			k++
 		}
 	}
