@@ -237,7 +237,7 @@ func (s *tracker) soManyBefore(q *unnamed) *thing {
 		return nil
 	}
 	var found *thing
-	for _, t := range s.hand {
+	for _, t := range s.hand[max(0, len(s.hand)-60):] {
 		if !t.fastener || t.head != q.m.head || s.r.countAgrees(t, q.m) != 0 {
 			continue
 		}

@@ -10,7 +10,7 @@ var misfits = set("wide big small narrow large little sloppy fat")
 
 // tooBigAt tells whether "is too wide", "too small" stands at a token.
 func (r *reading) tooBigAt(i int) bool {
-	for i < len(r.toks)-1 && (r.toks[i].is(wLinking) || r.toks[i].s == "no" || r.toks[i].s == "nah" || r.toks[i].s == "that" || r.toks[i].s == "it" || r.toks[i].s == "a" || r.toks[i].s == "bit") {
+	for most := i + 5; i < min(most, len(r.toks)-1) && (r.toks[i].is(wLinking) || r.toks[i].s == "no" || r.toks[i].s == "nah" || r.toks[i].s == "that" || r.toks[i].s == "it" || r.toks[i].s == "a" || r.toks[i].s == "bit"); {
 		i++
 	}
 	return r.word(i) == "too" && misfits.has(r.word(i+1))
@@ -73,7 +73,7 @@ func (r *reading) justCounted(f *bareNumber) bool {
 		return true
 	}
 	at := f.lo
-	for k := len(r.bare) - 1; k >= 0 && r.bare[k].is == neither && r.bare[k].Low.Cmp(f.Low) == 0 && r.since(r.bare[k].hi, at) < 6; k-- {
+	for k := len(r.bare) - 1; k >= max(0, len(r.bare)-4) && r.bare[k].is == neither && r.bare[k].Low.Cmp(f.Low) == 0 && r.since(r.bare[k].hi, at) < 6; k-- {
 		if at = r.bare[k].lo; r.toBeCounted(at) {
 			return true
 		}
