@@ -46,7 +46,8 @@ func (r *reading) sourceOf(h *heard) SourceSaid {
 		out.Title = h.source.Title
 		out.Who = r.tellerOf(q)
 	}
-	lo, hi := r.clausesAround(q, 2, 3, func(*quantity) bool { return true })
+	// "forty. Well, it was forty on the other quad" is one value, told twice
+	lo, hi := r.clausesAround(q, 2, 3, func(o *quantity) bool { return !o.sameValue(q) })
 	switch {
 	case r.heardIn(lo, hi, "other-machine"):
 		out.Scope = scopeOther
