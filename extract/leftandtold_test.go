@@ -1,0 +1,84 @@
+package extract
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"wrenchword/extract/lexicon"
+)
+
+// TestToldAndLeft has talk in which a value, a thing put aside or somebody else's deed was once
+// taken for work done, or what was left off for what is back: steps that must be among those
+// told, words that no step may hold, and words that the questions must hold, "!" those they may not.
+func TestToldAndLeft(t *testing.T) {
+	for _, c := range []struct {
+		name, talk       string
+		steps, not, asks []string
+	}{
+		{"worked out wrongly", "The rotor nut goes on. Sheet says sixty newton metres. That's four hundred and forty foot pounds in old money. And the card in the box says forty newton metres. I'm going sixty. Click.",
+			[]string{"Tighten the rotor nut to 60 N·m."}, []string{"440"}, []string{"Can the value heard for the rotor nut be right", "the rotor nut"}},
+		{"set by the click after it", "Gland nuts back on. The sheet says forty newton metres. That's about thirty foot pounds. Click. Done.",
+			[]string{"Tighten the gland nuts to 40 N·m."}, []string{"30 lbf"}, nil},
+		{"kept in a tub", "The skid plate is off. Six bolts in that, they're in the biscuit tub. Drain plug out.",
+			nil, []string{"Fit the six"}, []string{"skid plate"}},
+		{"the machine goes up", "The skid plate is off. Six bolts in that, they're in the biscuit tub. Up she comes. Stand under the frame each side, and let it down on to them.",
+			[]string{"Raise the machine.", "Let the machine down on to them."}, []string{"Remove these"}, nil},
+		{"others drip it", "Undo the hub nut. Some people do these with the disc on and they drip oil on the disc. Oil on the shoes is how we got here.",
+			nil, []string{"oil"}, nil},
+		{"there so", "Cap off. The cap screw's in there like finger tight. Wheel on.", []string{"Start the cap screw by hand."}, nil, []string{"cap screw"}},
+		{"not seen", "Guard back on. There was a sleeve under it and I don't see it. Belt on.", nil, nil, []string{"I don't see it"}},
+		{"seen from here", "Pulley off. I can't see the timing mark from here. Pulley on.", nil, nil, []string{"!timing mark"}},
+		{"ran out", "Drum nut's torqued to fifty newton metres, but I'd run out of the fat pins, so there's a nail through it. Wheel on.", nil, nil, []string{"there's a nail through it"}},
+		{"left off", "Skid plate off. Hose on. Skid plate I'm leaving off till it's bled, because I need to get at the rack clamp. That's off with its screws.",
+			nil, []string{"rack clamp with"}, []string{"skid plate", "!Has the rack clamp"}},
+		{"of one side", "Mirror back on. That's the right one. I had the left one off as well. Seat on.",
+			[]string{"Take the left mirror off."}, []string{"the left one"}, []string{"Has the left mirror been put back"}},
+		{"slack, and another bolt", "Slacken the motor bolt. Belt off. Belt on. Cover on. Two bolts on the cover, both tight.", nil, nil, []string{"Has the motor bolt been tightened again? The recording slackens it and never says so."}},
+		{"of another machine", "Rocker nut on, forty newton metres that one. Well, it was forty on the other tractor, same makers.", nil, nil, []string{"What does the maker give for the rocker nut of this machine?"}},
+		{"a pin takes none", "Castle nut on, fifty newton metres. Click. New split pin in. The other side, I've torqued that to fifty as well.", nil, []string{"Tighten the split pin"}, nil},
+	} {
+		rec := Extract(talkOf(t, string(spokenAt(c.talk))), lexicon.Default(), Job{})
+		var steps, asked []string
+		for _, s := range rec.Steps {
+			steps = append(steps, s.Text)
+		}
+		for _, o := range rec.Open {
+			asked = append(asked, o.Question)
+		}
+		for _, w := range c.steps {
+			if !slices.Contains(steps, w) {
+				t.Errorf("%s: no step %q in %q", c.name, w, steps)
+			}
+		}
+		for _, w := range c.not {
+			if strings.Contains(strings.Join(steps, "\n"), w) {
+				t.Errorf("%s: %q in the steps %q", c.name, w, steps)
+			}
+		}
+		for _, w := range c.asks {
+			plain := strings.TrimPrefix(w, "!")
+			if strings.Contains(strings.Join(asked, "\n"), plain) != (plain == w) {
+				t.Errorf("%s: %q among the questions %q", c.name, w, asked)
+			}
+		}
+	}
+}
+
+// TestAcrossCues holds that a cue that ends within "when you tighten it" makes no order of it.
+func TestAcrossCues(t *testing.T) {
+	rec := Extract(talkOf(t, "1\n00:00:01,000 --> 00:00:03,000\nStud out of the arm.\n\n2\n00:00:03,100 --> 00:00:06,000\nNo oil on the cone, else\n\n3\n00:00:06,100 --> 00:00:08,500\nit'll go round and round when you\n\n4\n00:00:08,510 --> 00:00:11,000\ntighten it. And crown nut on.\n"), lexicon.Default(), Job{})
+	for _, s := range rec.Steps {
+		if strings.HasPrefix(s.Text, "Tighten") {
+			t.Errorf("step %q", s.Text)
+		}
+	}
+}
+
+// TestEitherOr holds that "either 5 or like 10" is two figures.
+func TestEitherOr(t *testing.T) {
+	rec := Extract(talkOf(t, string(spokenAt("The banjo bolt goes in. It's either 5 or like 10 newton metres, I don't have the number."))), lexicon.Default(), Job{})
+	if len(rec.Torques) != 1 || rec.Torques[0].Said.Low != 5 || rec.Torques[0].Said.High != 10 {
+		t.Errorf("torques %+v", rec.Torques)
+	}
+}
