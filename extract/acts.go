@@ -800,9 +800,9 @@ func (r *reading) nameOverLine(i int) bool {
 		return true
 	case "rubber", "little", "plastic", "metal", "small", "big":
 		// "cap it with this little rubber | vacuum cap"
-		if m := r.toks[i+1].men; m >= 0 && r.mentions[m].from == i+1 && !r.mentions[m].definite {
-			return articles.has(before) || before == "this" || before == "that" || i > 2 && (articles.has(r.toks[i-3].s) || r.toks[i-3].s == "this" || r.toks[i-3].s == "that")
-		}
+		opens := func(w string) bool { return articles.has(w) || w == "this" || w == "that" }
+		m := r.toks[i+1].men
+		return m >= 0 && r.mentions[m].from == i+1 && !r.mentions[m].definite && (opens(before) || opens(r.word(i-3)))
 	case "that", "this":
 		return before != "do" && before != "did" && !stopWords.has(before) && i > 2 && (r.kind(i-3).is(wLeadsVerb) || strings.HasSuffix(r.toks[i-3].s, "n't") || r.toks[i-3].s == "never")
 	}

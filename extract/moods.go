@@ -412,9 +412,10 @@ func (r *reading) toldForHarm(ci int, a *act) bool {
 	for i := a.hi; i+3 < len(r.toks) && i < a.hi+12 && r.clauses[r.toks[i].cl].sentence == c.sentence; i++ {
 		who := i + 1
 		switch n := r.toks[i+2].s; {
-		case r.toks[i].s == "and" && told && (n == "can't" || n == "won't"), r.toks[i].s == "and" && told && r.toks[i+1].s == "you" && n == "'ve" && r.toks[i+3].s != "got":
-			return true // "you put a lump on the end and it can't go home", "… and you've just bought a new one"
 		case r.toks[i].s == "and":
+			if told && (n == "can't" || n == "won't" || r.toks[who].s == "you" && n == "'ve" && r.toks[i+3].s != "got") {
+				return true // "you put a lump on the end and it can't go home", "… and you've just bought a new one"
+			}
 		case told && r.toks[i-1].brk == brkComma:
 			who = i // "you pull the hose off first, you'll stretch it every time"
 		default:
@@ -503,11 +504,7 @@ func (r *reading) onSomeOnly(ci int) bool {
 			return false
 		}
 	}
-	first := ci
-	for first > 0 && r.clauses[first-1].sentence == c.sentence {
-		first--
-	}
-	f := &r.clauses[first]
+	f := &r.clauses[r.sentences()[r.sentenceOf(ci)].first]
 	i := f.lo
 	for i < f.hi && (r.toks[i].is(wOpener) || r.toks[i].s == "and" || r.toks[i].s == "but" || r.toks[i].s == "now") {
 		i++

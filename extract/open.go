@@ -336,12 +336,12 @@ func (r *reading) notOpen(t *thing, state string, rec *Record) string {
 
 // offAlone tells whether a thing was told to be off and no more, and the one of the other side is back.
 func (r *reading) offAlone(t *thing) bool {
-	return len(t.events) == 1 && t.twin != nil && t.twin.side == otherOf[t.side] && r.lastState(t) == Removed && r.otherBack(t.twin)
+	return len(t.events) == 1 && t.twin != nil && t.twin.side == otherOf[t.side] && r.lastState(t) == Removed && onAgain(r.lastState(t.twin))
 }
 
-// otherBack tells whether a thing is back on.
-func (r *reading) otherBack(t *thing) bool {
-	switch r.lastState(t) {
+// onAgain tells whether a state is that of what is back on, be it by hand.
+func onAgain(state string) bool {
+	switch state {
 	case Refitted, HandTight, Tightened, Torqued:
 		return true
 	}
@@ -357,8 +357,7 @@ func (r *reading) fitsBefore(at int) int {
 		r.fits = []int{}
 		for _, t := range r.things {
 			for _, e := range t.events {
-				switch ledgerActs[e.action] {
-				case Refitted, HandTight, Tightened, Torqued:
+				if onAgain(ledgerActs[e.action]) {
 					r.fits = append(r.fits, e.lo)
 				}
 			}

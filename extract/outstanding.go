@@ -282,7 +282,7 @@ don't_let_me_forget to? V? X
 ^ still no X $
 X must/should still/yet be D
 X/they/it must/has_to/have_to/needs_to/need_to still/yet? be bedded_in/bled/run_in/broken_in/set_up/adjusted/checked/tested
-that/it/this 's/is/isn't not? allowed/fit/safe/legal to ride/drive/use/run/tow/start/work/fly/sail
+that/it/this 's/is/isn't not? allowed/fit/safe/legal to work/ride/drive/use/run/tow/start/fly/sail
 that/it/they 'll/will need/want something/doing/sorting/seeing_to/fixing/mending/replacing/attention
 not/haven't/hasn't got/gotten to/round_to/around_to X
 X 's/is/are missing $

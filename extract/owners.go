@@ -21,6 +21,31 @@ type claim struct {
 	clues  []clue // only where they are to be kept
 }
 
+// contest keeps the heaviest of the claims put to it, and the one after that.
+type contest struct{ best, next claim }
+
+func newContest() contest {
+	none := claim{ahead: -1, weight: math.MinInt}
+	return contest{none, none}
+}
+
+func (x *contest) put(c claim) {
+	switch {
+	case c.weight > x.best.weight:
+		x.best, x.next = c, x.best
+	case c.weight > x.next.weight:
+		x.next = c
+	}
+}
+
+// close gives what the claim after the heaviest is of, where that weighs so little less.
+func (x *contest) close(within int) *thing {
+	if x.next.weight > x.best.weight-within {
+		return x.next.t
+	}
+	return nil
+}
+
 // fastener tells whether the claim is one spoken of before.
 func (c *claim) fastener() bool { return c.t != nil && c.t.fastener && alike.has(c.t.head) }
 
@@ -157,17 +182,11 @@ func (s *tracker) whose(ci, mi int, partsOnly bool) (best claim, or *thing) {
 			n++
 		}
 	}
-	best = claim{ahead: -1, weight: math.MinInt}
-	next := best
+	top := newContest()
 	var all []claim
 	put := func(t *thing, ahead int, w *weighing) {
 		c := claim{t, ahead, w.sum, w.kept}
-		switch {
-		case c.weight > best.weight:
-			best, next = c, best
-		case c.weight > next.weight:
-			next = c
-		}
+		top.put(c)
 		if w.keep {
 			all = append(all, c)
 		}
@@ -219,15 +238,12 @@ func (s *tracker) whose(ci, mi int, partsOnly bool) (best claim, or *thing) {
 	w.add(isNobodys, 16+q.pointing)
 	put(nil, -1, &w)
 	if keep {
-		r.claimed(mi, all, best)
+		r.claimed(mi, all, top.best)
 	}
-	if next.weight > best.weight-nearlyAsLikely {
-		or = next.t
+	if t := s.soManyBefore(&q); t != nil && t != top.best.t && !partsOnly {
+		return claim{t: t, ahead: -1, weight: top.best.weight}, top.best.t
 	}
-	if t := s.soManyBefore(&q); t != nil && t != best.t && !partsOnly {
-		return claim{t: t, ahead: -1, weight: best.weight}, best.t
-	}
-	return best, or
+	return top.best, top.close(nearlyAsLikely)
 }
 
 // soManyBefore gives the only fasteners spoken of before that go by the same word and are as many

@@ -446,8 +446,7 @@ func (t *thing) onAfter(tok int) bool {
 		if e.lo <= tok {
 			return false
 		}
-		switch ledgerActs[e.action] {
-		case Refitted, HandTight, Tightened, Torqued:
+		if onAgain(ledgerActs[e.action]) {
 			return true
 		}
 		return false

@@ -1120,7 +1120,7 @@ func (s *tracker) offAcross(a *act, t *thing, side string) bool {
 	if a.action.Name != "remove" || otherOf[side] == "" || t.side != "" && t.side != otherOf[side] {
 		return false
 	}
-	if !s.r.otherBack(t) {
+	if !onAgain(s.r.lastState(t)) {
 		return false
 	}
 	for i := a.lo; i+1 < a.hi; i++ {

@@ -165,8 +165,7 @@ func (s *tracker) valueFor(ci int, q *quantity) (of *thing, rule string, or *thi
 		fasteners, parts := r.namedSince(&r.qtys[v.last.qty], ci, q.lo)
 		v.run = min(fasteners, 2)*3 + min(parts, 2)
 	}
-	best := claim{ahead: -1, weight: math.MinInt}
-	next := best
+	top := newContest()
 	var all []claim
 	put := func(t *thing, ahead int, w *weighing) {
 		if ahead < 0 && t == v.ruled || ahead >= 0 && v.ruled != nil && r.mentions[ahead].entry == v.ruled {
@@ -175,12 +174,7 @@ func (s *tracker) valueFor(ci int, q *quantity) (of *thing, rule string, or *thi
 			w.sum += ruledAhead
 		}
 		x := claim{t, ahead, w.sum, w.kept}
-		switch {
-		case x.weight > best.weight:
-			best, next = x, best
-		case x.weight > next.weight:
-			next = x
-		}
+		top.put(x)
 		if keep {
 			all = append(all, x)
 		}
@@ -250,19 +244,17 @@ func (s *tracker) valueFor(ci int, q *quantity) (of *thing, rule string, or *thi
 	w.add(valNone, 1<<20+v.word)
 	put(nil, -1, &w)
 	if keep {
-		r.valueClaimed(q, v.ruled, all, best)
+		r.valueClaimed(q, v.ruled, all, top.best)
 	}
-	t := best.t
-	if best.ahead >= 0 {
-		m := &r.mentions[best.ahead]
+	t := top.best.t
+	if top.best.ahead >= 0 {
+		m := &r.mentions[top.best.ahead]
 		if m.entry == nil {
-			m.entry = s.resolve(m.cl, best.ahead)
+			m.entry = s.resolve(m.cl, top.best.ahead)
 		}
 		t = m.entry
 	}
-	if next.weight > best.weight-inDoubt {
-		or = s.fastened(next.t)
-	}
+	or = s.fastened(top.close(inDoubt))
 	switch {
 	case t == v.ruled:
 		return t, rule, or
