@@ -15,7 +15,7 @@ var fitAntecedents = flag.Bool("fit-antecedents", false, "fit the weights of whi
 // antecedentsJudged gives the talk of which it was judged what is meant where something is
 // done to a thing that is not named: the names it may have, by the first token of the act.
 func antecedentsJudged(t *testing.T) []judgedTalk {
-	return judgedTalks(t, ".ant", func(j *judgedTalk, tok int, names string) {
+	return judgedTalks(t, "ant", func(j *judgedTalk, tok int, names string) {
 		j.want[tok] = [][]string{}
 		if names != "-" {
 			j.want[tok] = namesOf(names)
@@ -150,7 +150,7 @@ func TestAntecedents(t *testing.T) {
 	if *fitAntecedents {
 		defer func(w string) { antecedentWeights = w }(antecedentWeights)
 		fit := func(fold int, base []judgedClaim) {
-			some := slices.DeleteFunc(slices.Clone(base), func(c judgedClaim) bool { return c.fold == fold })
+			some := withWays(base, fold, func(c judgedClaim) int { return c.fold })
 			antecedentWeights = fitClaims(some, 12, 0.05, 0.01)
 		}
 		// what was done before tells what is meant: each talk as it is read by weights that do not know it

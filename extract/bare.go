@@ -37,7 +37,7 @@ type bareNumber struct {
 var bareWeights string
 
 // bareClues is how many weights there are.
-const bareClues = 1 << 16
+const bareClues = 1 << 17
 
 // The signs of what a bare number is. Their order is that of the weights: a new one comes
 // last, and the weights are to be fitted again.
@@ -97,7 +97,7 @@ type hint struct {
 
 // clue gives the place of the weight that a hint has for a meaning that is one to keep.
 func (h hint) clue(of meaning) clue {
-	return clue((uint32(h.sign+sign(of-1)*bareSigns)<<12 + uint32(h.value)) * 2654435761 >> 16)
+	return clue((uint32(h.sign+sign(of-1)*bareSigns)<<12 + uint32(h.value)) * 2654435761 >> 15)
 }
 
 // wordClue makes a value of a word.

@@ -318,6 +318,7 @@ func (r *reading) deeds() {
 			none = append(none, a) // a check too many does no harm
 		}
 	}
+	r.deedDone = done
 	for _, a := range none { // only now: how the rules take an act tells of those around it
 		a.mood |= framed
 	}

@@ -15,11 +15,11 @@ var fatedStage = stage{"fated.bin", &fatedWeights, fatedRows, fitFates, tallyFat
 // the reader: first those that are alike, then those that only go by its name.
 func judgeFates(t *testing.T, lex *lexicon.Lexicon, fold int) []judgedClass {
 	var out []judgedClass
-	for k, j := range judgedTalks(t, ".part", func(*judgedTalk, int, string) {}) {
+	for k, j := range judgedTalks(t, "part", func(*judgedTalk, int, string) {}) {
 		if fold >= 0 && k%folds != fold {
 			continue
 		}
-		want := judgedList(t, j.name, ".part")
+		want := judgedList(t, j.name, "part")
 		from := len(out)
 		var names []string
 		extract(j.talk, lex, &Record{}, func(r *reading) {

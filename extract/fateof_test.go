@@ -24,11 +24,11 @@ type judgedFate struct {
 // there where one is.
 func judgeFateOf(t *testing.T, lex *lexicon.Lexicon, fold int) []judgedFate {
 	var out []judgedFate
-	for k, j := range judgedTalks(t, ".part", func(*judgedTalk, int, string) {}) {
+	for k, j := range judgedTalks(t, "part", func(*judgedTalk, int, string) {}) {
 		if fold >= 0 && k%folds != fold {
 			continue
 		}
-		want := judgedList(t, j.name, ".part")
+		want := judgedList(t, j.name, "part")
 		extract(j.talk, lex, &Record{}, func(r *reading) {
 			r.fateMeant = func(q *fateTold, all []fateClaim, was, best int) {
 				c := judgedFate{judgedClaim{fold: k % folds, right: make([]bool, len(all)), taken: best}, was}
@@ -128,10 +128,8 @@ func TestFateOf(t *testing.T) {
 		base := append(judgeFateOf(t, lex, -1), fateOfWays(t)...)
 		fit := func(fold int) {
 			var some []judgedClaim
-			for _, c := range base {
-				if c.fold != fold {
-					some = append(some, c.judgedClaim)
-				}
+			for _, c := range withWays(base, fold, func(c judgedFate) int { return c.fold }) {
+				some = append(some, c.judgedClaim)
 			}
 			fateOfWeights = fitClaims(some, 12, 0.05, 0.003)
 		}

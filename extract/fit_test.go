@@ -5,20 +5,40 @@ import (
 	"math"
 	"math/rand/v2"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
 	"wrenchword/extract/lexicon"
 )
 
-var fitStages = flag.Bool("fit-stages", false, "fit the weights of the stages that follow one another on testdata/judged and write them")
+var (
+	fitStages = flag.Bool("fit-stages", false, "fit the weights of the stages that follow one another on testdata/judged and write them")
+	fitOnly   = flag.String("fit-only", "", "with -fit-stages: the file of the only stage to fit; those before it stay as they are")
+)
 
 // folds is in how many parts the judged talk is, each kept from a fitting in turn; ofWays tells
 // of what is in none of them, the ways of saying a thing.
 const (
-	folds  = 8
-	ofWays = folds
+	folds     = 8
+	ofWays    = folds
+	waysCount = 3 // how often each way of saying a thing counts in a fitting: plain talk has to be read
 )
+
+// withWays gives what a fitting goes by: what is not of one part of the talk, -1 for none, and
+// the ways of saying a thing as often as they count.
+func withWays[T any](all []T, but int, foldOf func(T) int) (some []T) {
+	for _, c := range all {
+		switch fold := foldOf(c); fold {
+		case but:
+		case ofWays:
+			some = append(some, slices.Repeat([]T{c}, waysCount)...)
+		default:
+			some = append(some, c)
+		}
+	}
+	return some
+}
 
 // A learner holds the weights of clues while they are fitted by stochastic gradient descent,
 // with a step of its own for each weight, and their mean over the epochs.
@@ -129,7 +149,7 @@ func (a sums) of(n int) []any {
 	return out
 }
 
-var fitted = []stage{deedStage, fatedStage, standingStage, warnedStage, raisedStage, owedStage, sieveStage}
+var fitted = []stage{deedStage, toldStage, fatedStage, standingStage, warnedStage, raisedStage, owedStage, sieveStage}
 
 // TestFitStages fits the weights of the stages again, one after the other:
 //
@@ -155,6 +175,13 @@ func TestFitStages(t *testing.T) {
 		}
 	}
 	for k, s := range fitted {
+		if *fitOnly != "" && s.file != *fitOnly {
+			all[k] = *s.weights
+			for fold := range folds {
+				without[k][fold] = all[k]
+			}
+			continue
+		}
 		defer func(w string) { *s.weights = w }(*s.weights)
 		var rows [folds + 1][]judgedRow // the last are the ways of saying a thing
 		for fold := range rows {

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"wrenchword/extract/lexicon"
+	"wrenchword/extract/transcript"
 )
 
 // A judgedEntry is what a careful reader found to be handled in a talk, or left open at its
@@ -21,28 +22,114 @@ type judgedEntry struct {
 	optional bool // a careful reader may leave it out
 }
 
-// judgedList reads a list that a careful reader made of a talk: NAME.led, what was handled and
-// how it was left, or NAME.open, what is open at the end, with the gate it stands before.
-func judgedList(t *testing.T, name, ending string) []judgedEntry {
-	b, err := os.ReadFile(filepath.Join("testdata", "judged", name+ending))
+// A judgedTalk is an invented talk of which a careful reader judged, by reading alone, whose
+// each unnamed fastener is: the accepted names by the last token of the phrase, the first being
+// the same wherever the same fasteners are meant; or what each bare number is, by its first token.
+type judgedTalk struct {
+	name   string
+	talk   *transcript.Talk
+	want   map[int][][]string
+	meant  map[int]meaning
+	wanted map[string]bool // of a way of saying something: the numbers that are of a kind
+	kind   meaning
+}
+
+// judgedLines gives what a careful reader judged of one kind in a talk, a line each.
+func judgedLines(t *testing.T, name, kind string) (lines []string) {
+	b, err := os.ReadFile(filepath.Join("testdata", "judged", name+".judged"))
 	if err != nil {
 		t.Fatal(err)
 	}
-	var out []judgedEntry
 	for l := range strings.Lines(string(b)) {
-		at, rest, _ := strings.Cut(strings.TrimSpace(l), " ")
+		if l, ok := strings.CutPrefix(strings.TrimSpace(l), kind+" "); ok {
+			lines = append(lines, l)
+		}
+	}
+	return lines
+}
+
+// talkOfName gives a talk that was judged: NAME.txt, .srt, .vtt or .json in testdata/judged, or
+// NAME.txt in testdata/talk; shared-NAME is in the shared corpus, nil where that is not at hand.
+func talkOfName(t *testing.T, name string) *transcript.Talk {
+	path := ""
+	if shared, ok := strings.CutPrefix(name, "shared-"); ok {
+		found, _ := filepath.Glob(filepath.Join("..", "..", "shared", "corpus", shared+".[jstv]*"))
+		if found = slices.DeleteFunc(found, func(p string) bool { return strings.HasSuffix(p, ".gold.json") }); len(found) == 0 {
+			return nil
+		}
+		path = found[0]
+	}
+	for _, p := range []string{"judged/NAME.txt", "judged/NAME.srt", "judged/NAME.vtt", "judged/NAME.json", "talk/NAME.txt"} {
+		if p = filepath.Join("testdata", filepath.FromSlash(strings.Replace(p, "NAME", name, 1))); path == "" {
+			if _, err := os.Stat(p); err == nil {
+				path = p
+			}
+		}
+	}
+	text, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if filepath.Base(filepath.Dir(path)) == "talk" {
+		text = spokenAt(string(text))
+	}
+	clip, err := transcript.Read(filepath.Base(path), text, transcript.Options{})
+	if err != nil {
+		t.Fatal(path, err)
+	}
+	return transcript.Join(clip)
+}
+
+// judgedTalks gives the talk of which something of one kind was judged, and tells line of each
+// token and what was judged of it.
+func judgedTalks(t *testing.T, kind string, line func(j *judgedTalk, tok int, judged string)) []judgedTalk {
+	files, err := filepath.Glob("testdata/judged/*.judged")
+	if err != nil || len(files) == 0 {
+		t.Fatal("no judged talk in testdata/judged")
+	}
+	var out []judgedTalk
+	for _, f := range files {
+		j := judgedTalk{name: strings.TrimSuffix(filepath.Base(f), ".judged"), want: map[int][][]string{}, meant: map[int]meaning{}}
+		lines := judgedLines(t, j.name, kind)
+		if len(lines) == 0 {
+			continue
+		}
+		if j.talk = talkOfName(t, j.name); j.talk == nil {
+			continue
+		}
+		for _, l := range lines {
+			at, what, ok := strings.Cut(l, " ")
+			for x := range strings.SplitSeq(at, ",") {
+				tok, err := strconv.Atoi(x)
+				if !ok || err != nil {
+					t.Fatalf("%s: %q is no line of a token and what it is", f, l)
+				}
+				line(&j, tok, what)
+			}
+		}
+		out = append(out, j)
+	}
+	return out
+}
+
+// judgedList reads a list that a careful reader made of a talk: led, what was handled and how it
+// was left, or open, what is open at the end, with the gate it stands before.
+func judgedList(t *testing.T, name, kind string) []judgedEntry {
+	var out []judgedEntry
+	for _, l := range judgedLines(t, name, kind) {
+		at, rest, _ := strings.Cut(l, " ")
 		kinds, rest, _ := strings.Cut(rest, " ")
 		if kinds == "settled" || kinds == "none" || kinds == "" {
 			continue // it only sounds open
 		}
-		if ending == ".open" {
+		if kind == "open" {
 			_, rest, _ = strings.Cut(rest, " ")
 		}
 		e := judgedEntry{kinds: strings.Split(kinds, "/")}
 		for x := range strings.SplitSeq(at, ",") {
 			tok, err := strconv.Atoi(x)
 			if err != nil {
-				t.Fatalf("%s%s: %q begins with no token", name, ending, l)
+				t.Fatalf("%s: %q begins with no token", name, l)
 			}
 			e.toks = append(e.toks, tok)
 		}

@@ -21,11 +21,11 @@ type judgedOwed struct {
 // list has it, by its name and near one of the times at which it was spoken of.
 func judgeOwed(t *testing.T, lex *lexicon.Lexicon, fold int) []judgedOwed {
 	var out []judgedOwed
-	for k, j := range judgedTalks(t, ".open", func(*judgedTalk, int, string) {}) {
+	for k, j := range judgedTalks(t, "open", func(*judgedTalk, int, string) {}) {
 		if fold >= 0 && k%folds != fold {
 			continue
 		}
-		want := judgedList(t, j.name, ".open")
+		want := judgedList(t, j.name, "open")
 		extract(j.talk, lex, &Record{}, func(r *reading) {
 			var asked []bool // of each of the list, whether the talk itself asks it
 			r.owedTold = func(e *Entry, x *thing, said []Open, row []hint, ruled, asks bool) bool {
@@ -111,7 +111,7 @@ func TestOwed(t *testing.T) {
 // hand is asked.
 func TestOwedAlways(t *testing.T) {
 	n := 0
-	for _, j := range judgedTalks(t, ".open", func(*judgedTalk, int, string) {}) {
+	for _, j := range judgedTalks(t, "open", func(*judgedTalk, int, string) {}) {
 		extract(j.talk, lexicon.Default(), &Record{}, func(r *reading) {
 			r.owedTold = func(e *Entry, x *thing, _ []Open, _ []hint, ruled, asks bool) bool {
 				if ruled && (isLock(x) || e.State == HandTight || e.State == Loosened) {

@@ -23,11 +23,11 @@ type judgedSentence struct {
 // judgeRaised follows each judged talk of a part, all for -1.
 func judgeRaised(t *testing.T, lex *lexicon.Lexicon, fold int) []judgedSentence {
 	var out []judgedSentence
-	for k, j := range judgedTalks(t, ".open", func(*judgedTalk, int, string) {}) {
+	for k, j := range judgedTalks(t, "open", func(*judgedTalk, int, string) {}) {
 		if fold >= 0 && k%folds != fold {
 			continue
 		}
-		want := judgedList(t, j.name, ".open")
+		want := judgedList(t, j.name, "open")
 		extract(j.talk, lex, &Record{}, func(r *reading) {
 			var open map[int]*judgedEntry
 			r.raisedTold = func(s sentence, row []hint, kind int) {

@@ -201,6 +201,8 @@ type reading struct {
 	laidToRest   []int                                                                      // tokens of what was left open and settled since
 	spans        []sentence                                                                 // made when first asked
 	deedTold     func(a *act, hints []hint, sum int) bool                                   // told of each act while weights are fitted, and gives whether it is work done
+	toldTold     func(a *act, hints []hint, ruled, tells bool)                              // told of each act that happened and has words for a step while weights are fitted
+	deedDone     []bool                                                                     // of each act: whether it is work done, as weighed
 	fits         []int                                                                      // where something was fitted or tightened, in order, once asked for
 	heads        map[string][]int                                                           // mentions by their heads, once asked for
 	valueClaimed func(q *quantity, ruled *thing, all []claim, best claim)                   // told of each value while weights are fitted

@@ -19,12 +19,12 @@ type judgedItem struct {
 	taken bool // whether the sieve struck it
 }
 
-// judgeItems follows each judged talk of a part, all for -1. Of the warnings NAME.sift holds the token at which one
+// judgeItems follows each judged talk of a part, all for -1. Of the warnings the lines "sift" of NAME.judged holds the token at which one
 // stands, and W where a careful reader struck it out; the questions are paired with those that
 // a careful reader found to be open: first those of one kind.
 func judgeItems(t *testing.T, lex *lexicon.Lexicon, fold int) []judgedItem {
 	var out []judgedItem
-	talks := judgedTalks(t, ".sift", func(j *judgedTalk, tok int, what string) {
+	talks := judgedTalks(t, "sift", func(j *judgedTalk, tok int, what string) {
 		j.want[tok] = append(j.want[tok], strings.Fields(what))
 	})
 	for k, j := range talks {
@@ -40,7 +40,7 @@ func judgeItems(t *testing.T, lex *lexicon.Lexicon, fold int) []judgedItem {
 			}
 		})
 	}
-	for k, j := range judgedTalks(t, ".open", func(*judgedTalk, int, string) {}) {
+	for k, j := range judgedTalks(t, "open", func(*judgedTalk, int, string) {}) {
 		if fold >= 0 && k%folds != fold {
 			continue
 		}
@@ -57,7 +57,7 @@ func judgeItems(t *testing.T, lex *lexicon.Lexicon, fold int) []judgedItem {
 				return struck
 			}
 		})
-		want := judgedList(t, j.name, ".open")
+		want := judgedList(t, j.name, "open")
 		about := func(i, w int) bool {
 			return want[w].goesBy(asked[i].name+" "+asked[i].text) && slices.ContainsFunc(want[w].toks, func(tok int) bool { return r.near(asked[i].at, tok) })
 		}

@@ -125,8 +125,8 @@ func (r *reading) standing(e *Entry, t *thing, s *standingTalk, entries int) str
 	best := likeliestClass(r.hintRow, standingWeights, len(standings), was, ahead, hint.standing)
 	switch st := standings[best]; {
 	case best == was:
-	case st == "" && loose && t.fastener:
-		best = was // no nut that may be loose is overlooked by weight
+	case st == "" && t.fastener && (loose || e.State == Refitted && takesTorque(t)):
+		best = was // no nut that may be loose is overlooked by weight, nor one that nobody said is tight
 	case (st == HandTight || st == Tightened || st == Torqued) && !slices.ContainsFunc(t.events, func(e event) bool { return ledgerActs[e.action] == st }):
 		best = was // how tight a thing is has to be heard
 	}

@@ -17,12 +17,12 @@ var standingStage = stage{"standing.bin", &standingWeights, standingRows, fitSta
 // the reader: first those that were left alike, then those that only go by its name.
 func judgeStandings(t *testing.T, lex *lexicon.Lexicon, fold int) []judgedClass {
 	var out []judgedClass
-	talks := judgedTalks(t, ".led", func(*judgedTalk, int, string) {})
+	talks := judgedTalks(t, "led", func(*judgedTalk, int, string) {})
 	for k, j := range talks {
 		if fold >= 0 && k%folds != fold {
 			continue
 		}
-		want := judgedList(t, j.name, ".led")
+		want := judgedList(t, j.name, "led")
 		from := len(out)
 		var names []string
 		extract(j.talk, lex, &Record{}, func(r *reading) {
@@ -76,7 +76,7 @@ func TestStanding(t *testing.T) {
 // TestStandingTold: what is weighed otherwise says so, what is left out is told in a note, and
 // all that speaks of an entry speaks of one that is there.
 func TestStandingTold(t *testing.T) {
-	for _, j := range judgedTalks(t, ".led", func(*judgedTalk, int, string) {})[:40] {
+	for _, j := range judgedTalks(t, "led", func(*judgedTalk, int, string) {})[:40] {
 		var gone, changed string
 		n := 0
 		rec := extract(j.talk, lexicon.Default(), &Record{}, func(r *reading) {
@@ -127,7 +127,7 @@ func TestStandingTold(t *testing.T) {
 // TestStandingHeard: whatever is likely, how tight a thing is was heard.
 func TestStandingHeard(t *testing.T) {
 	changed := 0
-	for _, j := range judgedTalks(t, ".led", func(*judgedTalk, int, string) {}) {
+	for _, j := range judgedTalks(t, "led", func(*judgedTalk, int, string) {}) {
 		for _, e := range Extract(j.talk, lexicon.Default(), Job{}).Ledger {
 			if !strings.HasSuffix(e.Inferred, " likelier") {
 				continue

@@ -63,7 +63,7 @@ func (r *reading) steps() []Step {
 			if recent[i].key == key && otherValue(text, out[recent[i].k].Text) && r.since(recent[i].at, lo) >= 10 {
 				continue // in a second stage
 			}
-			if (recent[i].key == key || out[recent[i].k].Text == text && r.since(recent[i].at, lo) < 6) && r.since(recent[i].at, lo) < 35 && !(explicit && recent[i].explicit && !hasValue(text) && !hasValue(out[recent[i].k].Text) && (!sameVerb(text, out[recent[i].k].Text) || otherWay(text, out[recent[i].k].Text))) {
+			if (recent[i].key == key || out[recent[i].k].Text == text && r.since(recent[i].at, lo) < 6) && r.since(recent[i].at, lo) < 20 && !(explicit && recent[i].explicit && !hasValue(text) && !hasValue(out[recent[i].k].Text) && (!sameVerb(text, out[recent[i].k].Text) || otherWay(text, out[recent[i].k].Text))) {
 				// told again: the fuller telling stays
 				recent[i].at = lo
 				old := &out[recent[i].k]
@@ -114,10 +114,9 @@ func (r *reading) steps() []Step {
 		slices.SortStableFunc(acts, func(x, y int) int { return cmp.Compare(r.startOf(&r.acts[x]), r.startOf(&r.acts[y])) })
 		for _, ai := range acts {
 			a := &r.acts[ai]
-			if !r.isStep(c, a) {
+			if r.noStep(c, a) {
 				continue
 			}
-			again := r.retold(a, last)
 			hi := c.hi
 			for _, oi := range c.acts {
 				if lo := r.startOf(&r.acts[oi]); oi != ai && lo > a.lo && lo >= a.hi && lo < hi {
@@ -125,6 +124,14 @@ func (r *reading) steps() []Step {
 				}
 			}
 			text := r.stepText(c, a, hi)
+			if h, named := valueAt[ci], r.wordsFor(c, a); h != nil && h.applied == "done" {
+				if !named {
+					continue // what was set is told by its value
+				}
+			} else if !r.tells(ai, text, named) {
+				continue
+			}
+			again := r.retold(a, last)
 			text = r.onWhat(text, a, before)
 			for _, w := range []string{" on.", " in."} {
 				if t, ok := strings.CutSuffix(text, w); ok && a.action.Name == "inspect" && !strings.Contains(t, " with ") {
@@ -342,7 +349,7 @@ func (r *reading) retold(a *act, last map[*thing]lastTold) bool {
 	again := a.subject
 	for _, t := range a.things {
 		was := last[t]
-		again = again && was.left != "" && (was.left == now || strings.Contains(idle[now], was.left)) && r.since(was.at, a.lo) < 60
+		again = again && was.left != "" && (was.left == now || strings.Contains(idle[now], was.left)) && r.since(was.at, a.lo) < 10
 		last[t] = lastTold{now, a.lo}
 	}
 	return again
@@ -370,59 +377,62 @@ func (r *reading) promises(ci int) bool {
 }
 
 // isStep tells whether an act is worth an instruction.
-func (r *reading) isStep(c *clause, a *act) bool {
+func (r *reading) isStep(c *clause, a *act) bool { return !r.noStep(c, a) && r.wordsFor(c, a) }
+
+// noStep tells whether an act is plainly none that a step would tell.
+func (r *reading) noStep(c *clause, a *act) bool {
 	if !a.happened() {
-		return false
+		return true
 	}
 	if a.action.Name == "discard" && a.subject && !r.intoBin(a) || a.action.Name == "leave off" {
-		return false // "that's scrap" judges it, "the guard's still off" tells what is to do
+		return true // "that's scrap" judges it, "the guard's still off" tells what is to do
 	}
 	if a.rule == inItsTurn && len(c.mentions) == 1 && (r.handledNext(a.cl) || r.mentions[a.objects[0]].definite && r.toks[c.lo].s != "and" && r.toks[c.lo].s != "then") {
-		return false // "The collar.": what is done to it comes next
+		return true // "The collar.": what is done to it comes next
 	}
 	if a.heads && a.rule == namedWithTool && r.headingOnly(c, a) {
-		return false // "Wheel first.": how it comes off is told next
+		return true // "Wheel first.": how it comes off is told next
 	}
 	if a.action.Name == "remove" && a.unknown && len(a.objects) == 0 && a.verb >= 0 && !a.subject && r.lemma1(r.toks[a.verb].s) == "get" && r.says1(c, a.verb, "more") {
-		return false // "you always get a bit more out of it"
+		return true // "you always get a bit more out of it"
 	}
 	if a.action.Name == "fit" && a.subject && a.verb >= 0 && len(a.objects) == 0 && r.lemma1(r.toks[a.verb].s) == "be" && !r.says1(c, a.verb, "back") && r.putJustBefore(a) {
-		return false // "it's home": told of what was just put there
+		return true // "it's home": told of what was just put there
 	}
 	if a.verb >= 0 && !a.subject && (r.word(a.verb+1) == "anything" || r.word(a.verb+1) == "nothing") {
-		return false // "before you take anything off it"
+		return true // "before you take anything off it"
 	}
 	if a.action.Name == "open" && a.subject {
-		return false // "it opens": what comes of what is done
+		return true // "it opens": what comes of what is done
 	}
 	if r.onlyTools(c, a) || r.afterWhile(c) && a.verb >= 0 && !a.subject {
-		return false
+		return true
 	}
 	if r.offStage(a) || a.verb >= 0 && !a.subject && describing.has(r.toks[a.verb].s) && r.nounAlone(a.verb+1) && (a.verb == c.lo || r.toks[a.verb-1].is(wOpener|wDrop|wDeterminer)) {
-		return false // "sliding door rollers": which they are
+		return true // "sliding door rollers": which they are
 	}
 	if a.action.Name == "store" && a.verb >= 0 && r.toks[a.verb].s == "left" && len(a.things) == 0 {
-		return false // "I left the feeler gauge on the bench"
+		return true // "I left the feeler gauge on the bench"
 	}
 	if a.subject && a.verb >= 0 && (r.toks[a.verb].s == "fell" || r.toks[a.verb].s == "fallen" || r.toks[a.verb].s == "rolled") {
-		return false // nobody took it off
+		return true // nobody took it off
 	}
 	if a.action.Name == "slacken" && a.subject && a.verb >= 0 && r.lemma1(r.toks[a.verb].s) == "be" && len(a.things) > 0 && !a.things[0].fastener && (r.toks[a.hi-1].s == "loose" || r.toks[a.hi-1].s == "slack") {
-		return false // "and now the belt's loose": what came of what was done
+		return true // "and now the belt's loose": what came of what was done
 	}
 	if r.asFound(a) || r.toldFor(c, a) {
-		return false
+		return true
 	}
 	if n := r.kind(a.verb + 2); a.verb >= 0 && !a.subject && r.word(a.verb+1) == "you" && a.verb+2 < c.hi && n.is(wPreposition) && len(a.objects) == 0 {
-		return false // "it'll knock you on your tail"
+		return true // "it'll knock you on your tail"
 	}
 	if a.action.Name == "measure" && a.verb > c.lo && r.toks[a.verb].s == "measured" && !r.toks[a.verb-1].is(wSubject|wOpener) && r.toks[a.verb-1].s != "'ve" && r.toks[a.verb-1].s != "and" && (r.kind(a.verb+1).is(wNumber|wCountOf) || a.verb+1 < c.hi && r.toks[a.verb+1].qty >= 0) {
-		return false // "the old one measured eight"
+		return true // "the old one measured eight"
 	}
 	if a.action.Name == "cut" || a.action.Name == "drill" {
 		for i := a.hi; i < min(c.hi, a.hi+5); i++ {
 			if w := r.toks[i].s; bodily.has(w) && (r.toks[i-1].s == "your" || r.toks[i-1].s == "my") {
-				return false // "you're cutting a slot in your arm"
+				return true // "you're cutting a slot in your arm"
 			}
 		}
 	}
@@ -430,18 +440,32 @@ func (r *reading) isStep(c *clause, a *act) bool {
 		for i := a.hi; i < min(c.hi, a.hi+4); i++ {
 			switch r.toks[i].s {
 			case "shop", "shops", "store", "merchants", "dealer", "dealers", "tip":
-				return false // "I took the old one down the hose shop"
+				return true // "I took the old one down the hose shop"
 			}
 		}
 	}
 	if a.action.Name == "mark" && a.verb > c.lo && r.toks[a.verb].s == "written" {
-		return false // "I want to see that written down"
+		return true // "I want to see that written down"
 	}
-	if a.rule == machineUnplugged || a.rule == toolInUse || a.rule == "heat and place" || a.rule == "picture" || a.rule == machineUp || a.rule == inTheBath || a.rule == machineDown || a.rule == onItsSide || r.toMachine(c, a) {
-		return true
+	if r.knownWork(c, a) {
+		return false
 	}
 	if r.ownBody(a) || a.verb >= 0 && !a.subject && a.pronoun != "" && len(a.objects) == 0 && r.lemma1(r.toks[a.verb].s) == "get" && particle.has(r.word(a.verb+1)) && !particle.has(r.toks[a.hi-1].s) {
-		return false // a hand, or somebody: "get up under it"
+		return true // a hand, or somebody: "get up under it"
+	}
+	return false
+}
+
+// knownWork tells whether an act is one that is work whatever it is done to.
+func (r *reading) knownWork(c *clause, a *act) bool {
+	return a.rule == machineUnplugged || a.rule == toolInUse || a.rule == "heat and place" || a.rule == "picture" || a.rule == machineUp || a.rule == inTheBath || a.rule == machineDown || a.rule == onItsSide || r.toMachine(c, a)
+}
+
+// wordsFor tells whether an act can be told as a step in so many words: its thing is named, or
+// its pronoun stands for one.
+func (r *reading) wordsFor(c *clause, a *act) bool {
+	if r.knownWork(c, a) {
+		return true
 	}
 	if len(a.objects) > 0 {
 		return true

@@ -61,7 +61,7 @@ func TestWhatIsTight(t *testing.T) {
 		// the other that it may be
 		{"Bowl bolt in. Six newton metres I think, might be seven.", "bowl bolt 6-7 N.m?~"},
 		{"Bowl bolt in. Just three newton metres I think, three or four, it's soft.", "bowl bolt 3-4 N.m?~"},
-		{"Bowl bolt in. Six newton metres. Hinge bolt, could be seven.", "bowl bolt 6 N.m~"},
+		{"Bowl bolt in. Six newton metres. Hinge bolt, could be seven.", "bowl bolt 6 N.m~, hinge bolt 7 N.m?"},
 		// an angle over against an angle
 		{"Head on, ten bolts, by hand. First forty newton metres. After that it's an angle. The manual says ninety degrees, and the leaflet in the kit says sixty.", "head bolts 40 N.m~, head bolts 90 deg~, head bolts 60 deg~"},
 		{"Hub nut on. The book says two hundred newton metres and then sixty degrees. Caliper back on. Caliper bolts, the book says eighty.", "hub nut 200 N.m 60 deg~, caliper bolts 80 N.m"},

@@ -12,10 +12,10 @@ import (
 var fitValues = flag.Bool("fit-values", false, "fit the weights of which fastener a value is for on testdata/judged and write them to values.bin")
 
 // valuesJudged gives the talk of which it was judged which fasteners its values are for:
-// NAME.val holds the first token of each value and the names that its fastener may have, "-"
+// the lines "val" of NAME.judged holds the first token of each value and the names that its fastener may have, "-"
 // where it is for none.
 func valuesJudged(t *testing.T) []judgedTalk {
-	return judgedTalks(t, ".val", func(j *judgedTalk, tok int, names string) {
+	return judgedTalks(t, "val", func(j *judgedTalk, tok int, names string) {
 		j.want[tok] = [][]string{}
 		if names != "-" {
 			j.want[tok] = namesOf(names)
@@ -108,7 +108,7 @@ func TestWhoseValue(t *testing.T) {
 	if *fitValues {
 		defer func(w string) { valueWeights = w }(valueWeights)
 		fit := func(fold int, base []judgedClaim) {
-			some := slices.DeleteFunc(slices.Clone(base), func(c judgedClaim) bool { return c.fold == fold })
+			some := withWays(base, fold, func(c judgedClaim) int { return c.fold })
 			valueWeights = fitClaims(some, 12, 0.05, 0.01)
 		}
 		// what a value before went to tells of the next: each talk as it is read by weights that do not know it

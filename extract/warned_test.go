@@ -18,11 +18,11 @@ type judgedWarning struct {
 	optional bool // a reader may leave it out
 }
 
-// judgeWarned follows each judged talk of a part, all for -1: NAME.caut holds the warnings that
+// judgeWarned follows each judged talk of a part, all for -1: the lines "caut" of NAME.judged holds the warnings that
 // a careful reader found.
 func judgeWarned(t *testing.T, lex *lexicon.Lexicon, fold int) []judgedWarning {
 	var out []judgedWarning
-	for k, j := range judgedTalks(t, ".caut", func(j *judgedTalk, tok int, what string) {
+	for k, j := range judgedTalks(t, "caut", func(j *judgedTalk, tok int, what string) {
 		j.want[tok] = [][]string{{what[:1]}}
 	}) {
 		if fold >= 0 && k%folds != fold {
