@@ -1370,6 +1370,14 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		if n == "fit" && a.subject && a.verb >= 0 && st == "" && takingApart && r.lies(c, a) && !r.fitsBack(c) && !r.fitsNext(ai) && !r.ofNew(a) {
 			continue // "the pin, it goes through the arm", while things come off: how it sits
 		}
+		if n == "fit" && (st == Removed || st == "") && a.verb >= 0 && s.laidAside(c, a, t) {
+			a.action = r.lex.Action("store")
+			if n := len(s.turns) - 1; n >= 0 && s.turns[n].at == a.lo {
+				s.turns = s.turns[:n]
+			}
+			idle = false
+			continue // it is still off
+		}
 		if n == "fit" && t.fastener && st == Loosened && a.verb >= 0 && !a.subject && r.lemma1(r.toks[a.verb].s) == "slide" {
 			continue // "slide the nut up the hose": out of the way
 		}

@@ -66,10 +66,10 @@ func (r *reading) tooBigLater(hi, from int) bool {
 	return false
 }
 
-// justCounted tells whether a number is how many there are of what was to be counted right
-// before: "I count them. Nine.", "and nine on the other side".
+// justCounted tells whether a number is how many there are, of what was to be counted right
+// before or is meant: "I count them. Nine.", "and nine on the other side", "three of them".
 func (r *reading) justCounted(f *bareNumber) bool {
-	if r.toBeCounted(f.lo) {
+	if r.toBeCounted(f.lo) || r.word(f.hi) == "of" && ofThem.has(r.word(f.hi+1)) {
 		return true
 	}
 	at := f.lo
@@ -80,6 +80,9 @@ func (r *reading) justCounted(f *bareNumber) bool {
 	}
 	return false
 }
+
+// ofThem are the words after "three of".
+var ofThem = set("them 'em em these those")
 
 // toBeCounted tells whether right before a token something is to be counted.
 func (r *reading) toBeCounted(at int) bool {

@@ -2784,6 +2784,9 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 	if e.kind != Promise || e.signal == "next" {
 		o.Due = r.dueOf(int(r.toks[e.lo].cl))
 	}
+	if e.kind == Unfinished && (o.Due == "tomorrow" || o.Due == "in the morning") {
+		o.Before = BeforeUse // the machine is not used before
+	}
 	for k := e.first; k <= e.last && o.Before == BeforeLater; k++ {
 		if r.heardIn(k, k+1, "before-use") {
 			o.Before = BeforeUse
