@@ -19,7 +19,7 @@ type judgedDeed struct {
 	sum   int
 }
 
-// judgeDeeds follows each talk of a part, all for -1, whose acts were judged: the lines "deed" of NAME.judged holds
+// judgeDeeds follows each talk of a part, all for -1, whose acts were judged: the lines "deed" of NAME.judged hold
 // the token at which an act begins, what is done, and y, t (told again) or w (another act)
 // where it is work done. Where told, every other act before one is what it was judged to be.
 func judgeDeeds(t *testing.T, lex *lexicon.Lexicon, fold int, told bool) []judgedDeed {

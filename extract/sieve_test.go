@@ -19,7 +19,7 @@ type judgedItem struct {
 	taken bool // whether the sieve struck it
 }
 
-// judgeItems follows each judged talk of a part, all for -1. Of the warnings the lines "sift" of NAME.judged holds the token at which one
+// judgeItems follows each judged talk of a part, all for -1. Of the warnings the lines "sift" of NAME.judged hold the token at which one
 // stands, and W where a careful reader struck it out; the questions are paired with those that
 // a careful reader found to be open: first those of one kind.
 func judgeItems(t *testing.T, lex *lexicon.Lexicon, fold int) []judgedItem {

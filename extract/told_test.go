@@ -18,7 +18,7 @@ type judgedTold struct {
 	ruled, tells bool
 }
 
-// judgeTold follows each judged talk of a part, all for -1: the lines "deed" of NAME.judged tells which acts are work
+// judgeTold follows each judged talk of a part, all for -1: the lines "deed" of NAME.judged tell which acts are work
 // done (y), told again (t) or another act than it seems (w).
 func judgeTold(t *testing.T, lex *lexicon.Lexicon, fold int) []judgedTold {
 	var out []judgedTold
@@ -82,5 +82,27 @@ func TestStepsTold(t *testing.T) {
 	t.Logf(toldStage.told, got.of(6)...)
 	if got[4]*10 < got[3]*8 || got[4]*10 < got[5]*9 {
 		t.Errorf(toldStage.told+": want eight in ten of those told rightly so, and nine in ten told, on what the weights are fitted on", got.of(6)...)
+	}
+}
+
+// TestToldAgain: what is told again at once is told once; later it is another act.
+func TestToldAgain(t *testing.T) {
+	wait := []string{"I had a cup of tea meanwhile.", "It rained all morning here.", "My knees are not what they were.", "The dog sends his regards.", "That's the radio you hear."}
+	for _, c := range []struct {
+		talk []string
+		want int
+	}{
+		{[]string{"Cover off.", "So that's the cover off."}, 1},
+		{append(append([]string{"Chain back on the sprocket."}, wait...), "Chain back on."), 2},
+	} {
+		n := 0
+		for _, s := range record(t, c.talk...).Steps {
+			if text := strings.ToLower(s.Text); strings.Contains(text, "chain") || strings.Contains(text, "cover") {
+				n++
+			}
+		}
+		if n != c.want {
+			t.Errorf("%q: told %d times, want %d", c.talk, n, c.want)
+		}
 	}
 }

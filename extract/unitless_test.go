@@ -10,7 +10,7 @@ import (
 )
 
 // unitsJudged gives the talk in which more than one unit of torque is said and of which it was
-// judged which one its values without a unit are in: the lines "unit" of NAME.judged holds the first token of each
+// judged which one its values without a unit are in: the lines "unit" of NAME.judged hold the first token of each
 // value and its unit, more than one where the talk leaves that open.
 func unitsJudged(t *testing.T) []judgedTalk {
 	return judgedTalks(t, "unit", func(j *judgedTalk, tok int, units string) {

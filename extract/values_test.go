@@ -12,7 +12,7 @@ import (
 var fitValues = flag.Bool("fit-values", false, "fit the weights of which fastener a value is for on testdata/judged and write them to values.bin")
 
 // valuesJudged gives the talk of which it was judged which fasteners its values are for:
-// the lines "val" of NAME.judged holds the first token of each value and the names that its fastener may have, "-"
+// the lines "val" of NAME.judged hold the first token of each value and the names that its fastener may have, "-"
 // where it is for none.
 func valuesJudged(t *testing.T) []judgedTalk {
 	return judgedTalks(t, "val", func(j *judgedTalk, tok int, names string) {

@@ -18,7 +18,7 @@ type judgedWarning struct {
 	optional bool // a reader may leave it out
 }
 
-// judgeWarned follows each judged talk of a part, all for -1: the lines "caut" of NAME.judged holds the warnings that
+// judgeWarned follows each judged talk of a part, all for -1: the lines "caut" of NAME.judged hold the warnings that
 // a careful reader found.
 func judgeWarned(t *testing.T, lex *lexicon.Lexicon, fold int) []judgedWarning {
 	var out []judgedWarning
