@@ -257,15 +257,19 @@ func (r *reading) bareNumbers() {
 			}
 		}
 		slices.SortStableFunc(found, func(a, b bareNumber) int { return a.lo - b.lo })
-		for _, f := range found {
+		for k, f := range found {
 			if n := len(r.bare); n > 0 && r.bare[n-1].hi > f.lo {
 				continue // "twenty-ones" is one number
+			}
+			var next *bareNumber
+			if k+1 < len(found) {
+				next = &found[k+1]
 			}
 			heard.before(r, f.lo)
 			row = r.hints(row[:0], &f, heard)
 			f.is = weighBare(row)
 			switch {
-			case r.justCounted(&f):
+			case r.justCounted(&f), r.otherMeasure(&f, next):
 				f.is = neither
 			case f.is == howTight && r.toolAt(f.hi), f.is != turnedBy && r.sizeTried(&f), f.is != turnedBy && (r.inInches(&f) || r.sizeTold(&f, heard)):
 				f.is = turnedBy // "seventeen crow's foot", "a three eighths bolt"
