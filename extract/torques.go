@@ -114,9 +114,14 @@ func (s *tracker) values(ci int) {
 			h.of, h.rule, h.spoken = same.of, inAnotherUnit, same.spoken
 		}
 		if h.of == nil {
-			if h.noun = r.unlistedOwner(ci, q); h.noun > 0 {
-				h.rule = "named by a word that no list has"
+			h.noun = r.unlistedOwner(ci, q)
+		} else if guesses[h.rule] || h.rule == weighed || h.rule == "fastener in hand" {
+			if h.noun = r.unlistedBefore(q); h.noun > 0 {
+				h.of = nil
 			}
+		}
+		if h.noun > 0 {
+			h.rule = "named by a word that no list has"
 		}
 		if n := r.goTold(c, q.lo); n > 0 {
 			h.stage = n
@@ -1119,6 +1124,35 @@ func (r *reading) unlistedOwner(ci int, q *quantity) int {
 	}
 	return 0
 }
+
+// unlistedBefore gives the same where the word stands right before the value, "then the front eye,
+// one hundred and ten": whatever is in hand, it is not for that.
+func (r *reading) unlistedBefore(q *quantity) int {
+	i := q.lo - 1
+	for i > 0 && q.lo-i <= 3 && (r.toks[i].is(wLinking) || r.toks[i].s == "'s" || r.toks[i].s == "at" || r.toks[i].s == "gets" || r.toks[i].s == "takes") && r.toks[i].brk < brkSentence {
+		i--
+	}
+	end := i + 1
+	for i > 0 && (i+1 == end || r.toks[i].brk == brkNone) && (r.nameless(i) || r.toks[i].s == "eye") && !stageWords.has(r.toks[i].s) {
+		i--
+	}
+	if i+1 == end || end-i > 3 || r.toks[end-1].brk >= brkSentence || r.toks[q.lo].s == "one" {
+		return 0 // "the small one"
+	}
+	for i > 0 && r.toks[i].is(wPlace) && r.toks[i].brk == brkNone {
+		i--
+	}
+	switch r.toks[i].s {
+	case "the", "this", "each", "both", "my":
+		if i == 0 || r.toks[i-1].brk >= brkComma || r.toks[i-1].is(wOpener) {
+			return end // not "it's on the wall, twelve"
+		}
+	}
+	return 0
+}
+
+// stageWords are nouns before a value that name a stage of tightening, or nothing at all.
+var stageWords = set("pass passes go goes turn turns lot side sides end ends corner corners pair pairs way first last second third final next day morning minute number numbers figure figures money price cost bottom score reading gauge dial clock bill total rest")
 
 // underLoad tells of "with the load on the axle": how the machine stands, not what is tightened.
 func (r *reading) underLoad(lo, hi int) bool {
