@@ -1136,7 +1136,7 @@ func (r *reading) unlistedBefore(q *quantity) int {
 	for i > 0 && (i+1 == end || r.toks[i].brk == brkNone) && (r.nameless(i) || r.toks[i].s == "eye") && !stageWords.has(r.toks[i].s) {
 		i--
 	}
-	if i+1 == end || end-i > 3 || r.toks[end-1].brk >= brkSentence || r.toks[q.lo].s == "one" {
+	if i+1 == end || end-i > 3 || r.toks[end-1].brk >= brkSentence || q.Low != nil && q.Low.Cmp(big.NewRat(1, 1)) == 0 {
 		return 0 // "the small one"
 	}
 	for i > 0 && r.toks[i].is(wPlace) && r.toks[i].brk == brkNone {
