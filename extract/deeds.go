@@ -295,6 +295,14 @@ func (h hint) deed() clue {
 	return clue((uint32(h.sign)<<12 + uint32(h.value)) * 2654435761 >> 14)
 }
 
+// deedWeight adds up what the signs of an act weigh.
+func deedWeight(row []hint, weights string) (sum int) {
+	for _, h := range row {
+		sum += int(int8(weights[h.deed()]))
+	}
+	return sum
+}
+
 // ruledDone is by how much an act that the rules take for work done is given more weight than
 // its clues tell: plain talk is what they are made for.
 const ruledDone = 12
@@ -307,10 +315,7 @@ func (r *reading) deeds() {
 	for k := range r.acts {
 		a := &r.acts[k]
 		r.hintRow = r.deedHints(r.hintRow[:0], k, done)
-		sum := 0
-		for _, h := range r.hintRow {
-			sum += int(int8(deedWeights[h.deed()]))
-		}
+		sum := deedWeight(r.hintRow, deedWeights)
 		if done[k] = sum > 0; r.deedTold != nil {
 			done[k] = r.deedTold(a, r.hintRow, sum)
 		}

@@ -19,15 +19,19 @@ type judgedDeed struct {
 	sum   int
 }
 
+// deedsJudged gives the talk of which the acts were judged.
+func deedsJudged(t *testing.T) []judgedTalk {
+	return judgedTalks(t, "deed", func(j *judgedTalk, tok int, what string) {
+		j.want[tok] = append(j.want[tok], strings.Fields(what))
+	})
+}
+
 // judgeDeeds follows each talk of a part, all for -1, whose acts were judged: the lines "deed" of NAME.judged hold
 // the token at which an act begins, what is done, and y, t (told again) or w (another act)
 // where it is work done. Where told, every other act before one is what it was judged to be.
 func judgeDeeds(t *testing.T, lex *lexicon.Lexicon, fold int, told bool) []judgedDeed {
 	var out []judgedDeed
-	talks := judgedTalks(t, "deed", func(j *judgedTalk, tok int, what string) {
-		j.want[tok] = append(j.want[tok], strings.Fields(what))
-	})
-	for k, j := range talks {
+	for k, j := range deedsJudged(t) {
 		if fold >= 0 && k%folds != fold {
 			continue
 		}

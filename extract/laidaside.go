@@ -27,16 +27,11 @@ func (s *tracker) laidAside(c *clause, a *act, t *thing) bool {
 		return false
 	}
 	place, known := r.laidWhere(c, a)
-	last := -1
-	for i := range t.events {
-		if e := &t.events[i]; e.lo < a.lo {
-			last = e.lo
-		}
-	}
+	last := t.lastBefore(a.lo)
 	switch {
-	case place == "" || last >= 0 && r.since(last, a.lo) > 30:
+	case place == "" || last != nil && r.since(last.lo, a.lo) > 30:
 		return false
-	case last < 0:
+	case last == nil:
 		return known && onlyLays.has(l) && !s.fitting(a.lo)
 	}
 	return known || onlyLays.has(l) && !s.fitting(a.lo)
@@ -78,10 +73,7 @@ func (r *reading) laidWhere(c *clause, a *act) (place string, known bool) {
 				return w, true
 			}
 		}
-		if t.men >= 0 {
-			return "", false
-		}
-		if t.is(wPreposition | wLinking | wPronoun | wVerb) {
+		if t.men >= 0 || t.is(wPreposition|wLinking|wPronoun|wVerb) {
 			return "", false
 		}
 		return t.s, false

@@ -226,3 +226,26 @@ func TestWarnings(t *testing.T) {
 		}
 	}
 }
+
+// TestSoon: the machine is not used before what is to be done tomorrow.
+func TestSoon(t *testing.T) {
+	for talk, want := range map[string]string{
+		"Gear cover off. The gear cover also tomorrow.":            BeforeUse,
+		"It'll need the gears indexed, I'm doing that tomorrow.":   BeforeUse,
+		"After fifty miles I'll go round the wheel nuts again.":    BeforeLater,
+		"Tomorrow we do the slope test, with sandbags in the seat": BeforeUse,
+	} {
+		found := false
+		for _, o := range record(t, sentences(talk)...).Open {
+			if o.Kind == Unfinished {
+				found = true
+				if o.Before != want {
+					t.Errorf("%s\n\tbefore %s, want %s", talk, o.Before, want)
+				}
+			}
+		}
+		if !found {
+			t.Errorf("%s: nothing is asked", talk)
+		}
+	}
+}

@@ -450,10 +450,8 @@ func (r *reading) noStep(c *clause, a *act) bool {
 	if r.knownWork(c, a) {
 		return false
 	}
-	if r.ownBody(a) || a.verb >= 0 && !a.subject && a.pronoun != "" && len(a.objects) == 0 && r.lemma1(r.toks[a.verb].s) == "get" && particle.has(r.word(a.verb+1)) && !particle.has(r.toks[a.hi-1].s) {
-		return true // a hand, or somebody: "get up under it"
-	}
-	return false
+	// a hand, or somebody: "get up under it"
+	return r.ownBody(a) || a.verb >= 0 && !a.subject && a.pronoun != "" && len(a.objects) == 0 && r.lemma1(r.toks[a.verb].s) == "get" && particle.has(r.word(a.verb+1)) && !particle.has(r.toks[a.hi-1].s)
 }
 
 // knownWork tells whether an act is one that is work whatever it is done to.

@@ -56,6 +56,16 @@ type event struct {
 	value  bool
 }
 
+// lastBefore gives what happened last to a thing before a token, nil where nothing did.
+func (t *thing) lastBefore(tok int) (last *event) {
+	for i := range t.events {
+		if e := &t.events[i]; e.lo < tok {
+			last = e
+		}
+	}
+	return last
+}
+
 // onlyNamed tells whether nobody said that the thing came off: it was named with what
 // turns it.
 func (e *event) onlyNamed() bool {

@@ -7,14 +7,12 @@ import (
 
 // Which of the acts that happened make an instruction is weighed: the rules (noStep, wordsFor)
 // know what is none and what they can put into words, but leave out much that is done with a
-// thing which is not named, and take some for work that is none. What a step would say is weighed with all that stands around
-// its act. The weights are fitted on acts that careful readers judged (told_test.go).
+// thing which is not named, and take some for work that is none. What a step would say is
+// weighed with all that stands around its act. The weights are fitted on acts that careful
+// readers judged (told_test.go).
 
 //go:embed told.bin
 var toldWeights string
-
-// toldClues is how many weights there are.
-const toldClues = 1 << 18
 
 // How heavy an act must weigh to make a step, in 24ths of the logarithm of the odds: where the
 // rules make one of it, and where they make none.
@@ -33,12 +31,7 @@ const (
 	tellWord                          // a word of its text
 	tellThing                         // how its thing was left before
 	tellSame                          // what was done to its thing last, and how long ago
-	tellSaid                          // whether its thing is named in the clause, and how
 )
-
-func (h hint) told() clue {
-	return clue((uint32(h.sign)<<12 + uint32(h.value)) * 2654435761 >> 14)
-}
 
 // tells tells whether the act k, of which a step would say a text, makes one.
 func (r *reading) tells(k int, text string, ruled bool) bool {
@@ -67,24 +60,17 @@ func (r *reading) tells(k int, text string, ruled bool) bool {
 	}
 	if len(a.things) > 0 {
 		t := a.things[0]
-		st, last := "", -1
-		for i := range t.events {
-			if t.events[i].lo < a.lo {
-				last = i
-				st = t.events[i].action
-			}
+		last, st := t.lastBefore(a.lo), ""
+		if last != nil {
+			st = last.action
+			gap := gapOf(r.since(last.lo, a.lo))
+			add(tellSame, gap)
+			add(tellSame, 64+gap*2+bit(st == a.action.Name))
 		}
 		add(tellThing, wordClue(st)+kind)
-		add(tellThing, bitsOf(t.fastener, t.plural, t.owner != nil, last >= 0))
-		if last >= 0 {
-			add(tellSame, gapOf(r.since(t.events[last].lo, a.lo)))
-			add(tellSame, 64+gapOf(r.since(t.events[last].lo, a.lo))*2+bit(st == a.action.Name))
-		}
+		add(tellThing, bitsOf(t.fastener, t.plural, t.owner != nil, last != nil))
 	}
-	sum := 0
-	for _, h := range row {
-		sum += int(int8(toldWeights[h.told()]))
-	}
+	sum := deedWeight(row, toldWeights)
 	r.hintRow = row
 	tells := sum > toldAhead && !perhaps && !bodily.has(words[len(words)-1]) // what nobody named is told only where the rules know how
 	if ruled {

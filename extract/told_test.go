@@ -22,10 +22,7 @@ type judgedTold struct {
 // done (y), told again (t) or another act than it seems (w).
 func judgeTold(t *testing.T, lex *lexicon.Lexicon, fold int) []judgedTold {
 	var out []judgedTold
-	talks := judgedTalks(t, "deed", func(j *judgedTalk, tok int, what string) {
-		j.want[tok] = append(j.want[tok], strings.Fields(what))
-	})
-	for k, j := range talks {
+	for k, j := range deedsJudged(t) {
 		if fold >= 0 && k%folds != fold {
 			continue
 		}
@@ -64,7 +61,7 @@ func toldRows(t *testing.T, lex *lexicon.Lexicon, fold int) (out []judgedRow) {
 }
 
 func fitTold(rows []judgedRow) string {
-	return fitRows(rows, 2, toldClues, 12, 0.03, 0.01, func(h hint, _ int) clue { return h.told() }).packed(24)
+	return fitRows(rows, 2, deedClues, 12, 0.03, 0.01, func(h hint, _ int) clue { return h.deed() }).packed(24)
 }
 
 // tallyTold counts the acts with words for a step, those that the rules make one of and those

@@ -115,7 +115,7 @@ func (s *tracker) values(ci int) {
 		}
 		if h.of == nil {
 			h.noun = r.unlistedOwner(ci, q)
-		} else if guesses[h.rule] || h.rule == weighed || h.rule == "fastener in hand" {
+		} else if guesses[h.rule] {
 			if h.noun = r.unlistedBefore(q); h.noun > 0 {
 				h.of = nil
 			}
