@@ -564,6 +564,7 @@ func (r *reading) recap(ci int, oc openCue) []*looseEnd {
 		return nil
 	}
 	plan := oc.signal == "plan"
+	none, last := 0, c.sentence // sentences that name no matter, and the last of which that is known
 	var out []*looseEnd
 	for k := ci; k < min(ci+16, len(r.clauses)) && r.since(c.lo, r.clauses[k].lo) < 45; k++ {
 		n := &r.clauses[k]
@@ -594,7 +595,7 @@ func (r *reading) recap(ci int, oc openCue) []*looseEnd {
 			if named > lo && r.toks[m.from-1].brk < brkComma && r.toks[m.from-1].s != "and" {
 				continue // "the clip on the hose" is one matter
 			}
-			named = m.hi
+			named, last = m.hi, n.sentence
 			out = append(out, &looseEnd{kind: Unfinished, before: BeforeUse, first: k, last: k, lo: m.lo, hi: m.hi, topic: mi, noun: -1, sure: true, signal: "recap"})
 		}
 		if named > lo || k == ci {
@@ -602,6 +603,13 @@ func (r *reading) recap(ci int, oc openCue) []*looseEnd {
 		}
 		if i := r.itemIn(n, plan); i >= 0 {
 			out = append(out, &looseEnd{kind: Unfinished, before: BeforeUse, first: k, last: k, lo: i, hi: i + 1, topic: -1, noun: i, sure: true, signal: "recap"})
+		} else if from := r.clauses[r.sentences()[r.sentenceOf(k)].first].lo; !r.endsAsWritten(from - 1) {
+			break // it talks of something else by now
+		} else if of := n.sentence; of != last {
+			if none++; none > 2 {
+				break
+			}
+			last = of
 		}
 	}
 	return out
@@ -618,6 +626,9 @@ func (r *reading) itemIn(c *clause, plan bool) int {
 		return -1
 	}
 	n := c.hi - 1
+	if r.saysOneOf(i, c.hi, "named", "called", "nope", "yeah", "cheers", "thanks") {
+		return -1
+	}
 	if w := r.toks[n].s; len(w) < 4 || stopWords.has(w) || pronounsObj.has(w) || subjects.has(w) || openers.has(w) || linking.has(w) || len(c.qtys) > 0 || r.kind(n).is(wCounts|wPlace|wParticle|wOn|wOff) || r.toks[n].men >= 0 {
 		return -1
 	}

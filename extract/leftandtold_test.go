@@ -37,6 +37,12 @@ func TestToldAndLeft(t *testing.T) {
 		{"slack, and another bolt", "Slacken the motor bolt. Belt off. Belt on. Cover on. Two bolts on the cover, both tight.", nil, nil, []string{"Has the motor bolt been tightened again? The recording slackens it and never says so."}},
 		{"of another machine", "Rocker nut on, forty newton metres that one. Well, it was forty on the other tractor, same makers.", nil, nil, []string{"What does the maker give for the rocker nut of this machine?"}},
 		{"a pin takes none", "Castle nut on, fifty newton metres. Click. New split pin in. The other side, I've torqued that to fifty as well.", nil, []string{"Tighten the split pin"}, nil},
+		{"on when", "Take the guard off, and the clip. Chain on. The clip is on. Guard goes back on when the chain's tight. That's it.",
+			nil, []string{"Fit the guard"}, []string{"Has the guard been put back"}},
+		{"tomorrow we", "Handle off. Belt on. Cover on. The handle is in my pocket. Tomorrow morning we build up the air, and then soap on all the joints.",
+			nil, nil, []string{"Tomorrow morning we build up the air", "!the handle finished"}},
+		{"must still", "Foot bolts in and tight. I have the union nut on with the hand. So that one must still be pulled tight. The lid on.",
+			nil, nil, []string{"So that one must still be pulled tight"}},
 	} {
 		rec := Extract(talkOf(t, string(spokenAt(c.talk))), lexicon.Default(), Job{})
 		var steps, asked []string

@@ -314,10 +314,10 @@ func (r *reading) moodOf(ci int, a *act) mood {
 			}
 		}
 	}
-	if a.subject && a.verb >= 0 && a.action.Name == "fit" && (r.toks[a.verb].s == "going" || r.word(a.verb+1) == "going") && r.toks[a.verb].s != "was" {
-		// "the liner's going in after I've done the light"
+	if w := r.word(a.verb); a.subject && a.verb >= 0 && a.action.Name == "fit" && (w == "going" || w == "goes" || w == "go" || r.word(a.verb+1) == "going" && w != "was") {
+		// "the liner's going in after I've done the light", "the guard goes back on when the clip's in"
 		for i := a.hi; i < min(len(r.toks), a.hi+3) && r.toks[i-1].brk <= brkComma; i++ {
-			if w, n := r.toks[i].s, r.word(i+1); (w == "after" || w == "once" || w == "when") && (n == "i" || n == "we" || n == "that" || n == "the") {
+			if w, n := r.toks[i].s, r.word(i+1); (w == "after" || w == "once" || w == "when") && (n == "i" || n == "we" || n == "that" || n == "the" || n == "this" || n == "it") {
 				m |= announced
 			}
 		}

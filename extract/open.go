@@ -589,7 +589,7 @@ func mergeOpen(in []Open) []Open {
 				merged = true
 				break
 			}
-			if p.Kind == o.Kind && p.Before == o.Before && p.About != "" && p.About == o.About && p.Kind != Promise && p.Clip == o.Clip {
+			if p.Kind == o.Kind && p.Before == o.Before && p.Clip == o.Clip && (p.About != "" && p.About == o.About && p.Kind != Promise || p.asksSame(&o)) {
 				p.AlsoAt = append(p.AlsoAt, o.At)
 				p.AlsoAt = append(p.AlsoAt, o.AlsoAt...)
 				p.Findings = append(p.Findings, o.Findings...)
@@ -602,6 +602,13 @@ func mergeOpen(in []Open) []Open {
 		}
 	}
 	return out
+}
+
+// asksSame tells whether a question reads as another does, or quotes no more than a part of what
+// the other quotes there.
+func (o *Open) asksSame(p *Open) bool {
+	return o.Due == p.Due && (o.Question == p.Question || o.About == p.About && math.Abs(o.At-p.At) < 15 && o.Tells() && p.Tells() &&
+		(strings.Contains(o.Quote, p.Quote) || strings.Contains(p.Quote, o.Quote)))
 }
 
 // lentWhile are the things that are put on or in for as long as the work takes.

@@ -1,8 +1,11 @@
 package extract
 
 import (
+	"fmt"
 	"strings"
 	"testing"
+
+	"wrenchword/extract/lexicon"
 )
 
 // TestLooseEnds: what people say when they leave something open, in trades and
@@ -167,6 +170,36 @@ func TestRecap(t *testing.T) {
 	}
 	if sensor != 1 {
 		t.Errorf("asked %d times after the sensor: %+v", sensor, rec.Open)
+	}
+}
+
+// TestRecapEnds: what is told once the list of what is left is over is none of it, where no stops are written.
+func TestRecapEnds(t *testing.T) {
+	lines := []string{"take the deck off and the belt", "new belt on and the deck bolts in by hand", "blades on and the keeper back and the guard",
+		"lower it down and roll it out of the shed", "so what's left i gotta torque the deck bolts", "and then the blade brake", "so a guy named nobody", "asked me can it pull stumps with it nope"}
+	var b strings.Builder
+	for i, l := range lines {
+		fmt.Fprintf(&b, "%d\n00:00:%02d,000 --> 00:00:%02d,900\n%s\n\n", i+1, i*4, i*4+3, l)
+	}
+	for _, o := range Extract(talkOf(t, b.String()), lexicon.Default(), Job{}).Open {
+		if strings.Contains(o.Question, "nope”") || strings.Contains(o.Question, "the guy") || strings.Contains(o.Question, "the nobody") {
+			t.Errorf("asked: %s", o.Question)
+		}
+	}
+}
+
+// TestSameWords: what reads the same is asked once.
+func TestSameWords(t *testing.T) {
+	rec := record(t, "Take the pump cover off.", "Cover back on.", "I'll do a drawing of that, with sizes, and I'll put it up on the club page.")
+	asked := map[string]bool{}
+	for _, o := range rec.Open {
+		if asked[o.Question] {
+			t.Errorf("asked twice: %s", o.Question)
+		}
+		asked[o.Question] = true
+	}
+	if len(asked) == 0 {
+		t.Error("nothing is asked")
 	}
 }
 

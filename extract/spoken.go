@@ -1614,6 +1614,9 @@ func (r *reading) intends(ci int, oc openCue) bool {
 					return true
 				}
 			case "i", "we":
+				if k == ci && i == oc.hi && r.opensDay(n, oc) {
+					return true
+				}
 				if next := r.word(i + 1); next != "" && r.presentVerb(next) && !((next == "have" || next == "need") && r.word(i+2) != "to") {
 					return true // but not "I have loosened those"
 				}
@@ -1625,6 +1628,12 @@ func (r *reading) intends(ci int, oc openCue) bool {
 		}
 	}
 	return false
+}
+
+// opensDay tells of "tomorrow morning we build up the air": what is put off begins with its day.
+func (r *reading) opensDay(c *clause, oc openCue) bool {
+	next := r.word(oc.hi)
+	return oc.lo == c.lo && oc.hi < c.hi && r.toks[oc.lo].s == "tomorrow" && (next == "i" || next == "we")
 }
 
 // waitedFor tells whether what is waited for is of the machine, or the new or right one.
@@ -2018,6 +2027,13 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 				e.topic, e.sure = mi, true // "where I got the puller from"
 				return
 			}
+		}
+	}
+	if r.opensDay(c, oc) {
+		if last := r.sentences()[r.sentenceOf(ci)].last; !r.pronounIn(oc.hi+1, r.clauses[last].hi) {
+			e.topic = r.topicIn(ci, last+1) // of what it says itself, and not of what was spoken of before
+			e.sure = e.topic >= 0
+			return
 		}
 	}
 	if k := r.headingBefore(ci); k >= 0 && e.kind == Unfinished && len(c.mentions) == 0 {
