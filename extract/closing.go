@@ -74,6 +74,17 @@ func (r *reading) opensList(lo, hi int) bool {
 	return r.heardIn(lo, hi-1, "recap", "to-do") || r.planFor(lo)
 }
 
+// onlyLists tells of "One split pin, one lock nut. The cover.": what is left is named, and nothing
+// said of it.
+func (r *reading) onlyLists(e *looseEnd) bool {
+	for i := r.clauses[r.toks[e.lo].cl].lo; i < r.clauses[r.toks[e.hi-1].cl].hi; i++ {
+		if t := &r.toks[i]; t.men < 0 && t.s != "and" && t.s != "then" && t.s != "the" && !openers.has(t.s) && !determiner.has(t.s) && countOf[t.s] == 0 {
+			return false
+		}
+	}
+	return true
+}
+
 // endsList tells of a sentence that is of no work: a goodbye, a question, an aside.
 func (r *reading) endsList(lo, hi int) bool {
 	for k := lo; k < hi; k++ {

@@ -661,19 +661,19 @@ func (r *reading) mustIn(c *clause) bool {
 	return false
 }
 
-// foldRecap takes out what a recap says of a thing that is asked after anyway, and
-// adds its time there.
+// foldRecap takes out what is no more than named in a list of what is left and is asked after
+// anyway, and adds its time there.
 func foldRecap(in []Open) []Open {
 	var out []Open
 	for i, o := range in {
-		if !strings.HasPrefix(o.Rule, "recap") {
+		if !o.listed {
 			out = append(out, o)
 			continue
 		}
 		k := -1
 		for j := range in {
 			p := &in[j]
-			if j != i && !strings.HasPrefix(p.Rule, "recap") && p.Before == o.Before && p.Clip == o.Clip && (p.LedgerID != "" && p.LedgerID == o.LedgerID || o.About != "" && (p.About == o.About || namesAll(p.About, o.About))) {
+			if j != i && !p.listed && p.Before == o.Before && p.Clip == o.Clip && (p.LedgerID != "" && p.LedgerID == o.LedgerID || o.About != "" && (p.About == o.About || namesAll(p.About, o.About))) {
 				k = j
 			}
 		}

@@ -157,17 +157,21 @@ func (r *reading) heldSomehow(rec *Record) {
 	rec.Open = rec.Open[:0]
 	for _, o := range all {
 		if head := lexicon.Singular(lastOf(o.About)); o.Kind == NotTorqued && (o.Rule == "ledger: left "+Refitted || o.Rule == "ledger: left "+HandTight) && heldOtherwise.has(head) {
+			o.Question = "What holds the " + o.About + " in place? The recording puts it on and does not say."
 			switch head {
 			case "pin":
 				o.Kind = LockMissing
 			case "wire", "clip", "circlip":
-				o.Kind = Unfinished // they lock something
+				o.Kind = Unfinished // they lock something, and nothing holds them
+				o.Question = "Is the " + o.About + " home in its place? The recording puts it on and does not say."
+				if o.About == head+"s" || strings.HasSuffix(o.About, " "+head+"s") {
+					o.Question = "Are the " + o.About + " home in their places? The recording puts them on and does not say."
+				}
 			default:
 				if o.Kind = Unfinished; !r.openAround(r.sentenceAt(o.Place)) {
 					continue
 				}
 			}
-			o.Question = "What holds the " + o.About + " in place? The recording puts it on and does not say."
 		}
 		rec.Open = append(rec.Open, o)
 	}

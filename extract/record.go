@@ -258,6 +258,7 @@ type Open struct {
 	Findings []Finding `json:"findings,omitempty"`
 	Place
 	shown  *shownAs
+	listed bool   // no more than named in a list of what is left
 	byTwo  bool   // a conflict of two who give different figures
 	figure string // of two values that disagree and are not asked after otherwise, the second as it was heard
 }

@@ -316,6 +316,10 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			if w := r.toks[oc.lo].s; w == "there" || w == "there's" || w == "'s" || w == "should" || w == "must" {
 				return nil // "there's a gap I could post a letter through"
 			}
+		case "torque":
+			if torqued.has(r.word(oc.hi)) {
+				return nil // "there's a torque arm on it"
+			}
 		case "on":
 			if r.hasWord(oc, "number") && r.partAfter(c, oc.hi) >= 0 {
 				return nil // "the number's on the seal"
@@ -574,8 +578,8 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if w := r.word(oc.hi); (r.hasWord(oc, "never") || r.hasWord(oc, "didn't")) && (w == "find" || w == "know" || w == "understand" || w == "like" || w == "hear") {
 			return nil // "I never did find out"
 		}
-		if m := r.namedLast(ci, oc.lo); r.toks[oc.hi-1].s == "flat" && m != nil && !goesFlat.has(m.head) {
-			return nil // "do it till the washer's flat"
+		if m := r.namedLast(ci, oc.lo); r.toks[oc.hi-1].s == "flat" && (m == nil && r.word(oc.lo-1) == "it" || m != nil && !goesFlat.has(m.head) || r.saysOneOf(c.lo, oc.lo, "when", "if", "once")) {
+			return nil // "do it till the washer's flat", "for when the battery's flat"
 		}
 		if r.saidIn(c, "since") || oc.lo > c.lo && subjects.has(r.toks[oc.lo-1].s) && r.ofMe(oc.lo-1, oc.lo) && (r.toks[oc.hi-1].s == "low" || r.toks[oc.hi-1].s == "flat") {
 			return nil // "that hasn't gone since", "while we're low down"
@@ -1044,6 +1048,14 @@ func (r *reading) noPutOff(ci int, oc openCue) bool {
 	}
 	if next == "gone" || next == "wasted" || next == "ruined" {
 		return true // "and that's your whole Sunday gone"
+	}
+	if at := prev; at == "in" || r.toks[oc.lo].s == "in" {
+		if at == "in" {
+			at = r.word(oc.lo - 2)
+		}
+		if countOf[at] > 0 || at == "clock" || at == "o'clock" || at == "am" {
+			return true // "it's ten past two in the morning"
+		}
 	}
 	switch prev {
 	case "whole":
@@ -2893,6 +2905,7 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 // wordEnd words the question of an end, with the words from lo to hi quoted of it.
 func (r *reading) wordEnd(o *Open, e *looseEnd, from, lo, hi int) {
 	o.Place = r.placeAround(lo, hi, e.lo).by("said: " + r.text(e.lo, e.hi))
+	o.listed = e.signal == "recap" || e.signal == "closing" && r.onlyLists(e)
 	if e.signal == "recap" {
 		o.Rule = "recap: " + r.text(e.lo, e.hi)
 	}
