@@ -3,6 +3,7 @@ package extract
 import (
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"wrenchword/extract/lexicon"
@@ -245,6 +246,9 @@ func (r *reading) besideEachOther(lo, hi int) bool {
 func (r *reading) torqueContext(h *heard, rec *Record) normalize.TorqueContext {
 	t := h.of
 	ctx := normalize.TorqueContext{AxleOrHub: t.head == "axle" || t.head == "spindle" || t.mods["axle"] || t.mods["hub"] || t.mods["spindle"], GeneralValue: h.source.Scope == scopeGeneral}
+	if t.mods["grub"] || t.head == "grub" || t.mods["set"] && t.head == "screw" {
+		ctx.HeadStyle = "set"
+	}
 	names := map[string]bool{t.name: true}
 	for _, s := range rec.Sizes {
 		if s.Of == "" || !names[s.Of] && !sameThingName(s.Of, t) || len(s.Candidates) != 1 && threadIn(s) == "" {
@@ -254,7 +258,7 @@ func (r *reading) torqueContext(h *heard, rec *Record) normalize.TorqueContext {
 		case "thread":
 			ctx.Thread = threadIn(s)
 		case "key", "driver":
-			ctx.Key = s.Candidates[0]
+			ctx.Key = thickerKey(ctx.Key, s.Candidates[0], ctx.HeadStyle)
 		case "across-flats":
 			// no common head is narrower: such a width is a key's (common practice)
 			if w, ok := strings.CutSuffix(s.Candidates[0], " mm"); !ok || len(w) > 1 || w >= "7" {
@@ -263,6 +267,23 @@ func (r *reading) torqueContext(h *heard, rec *Record) normalize.TorqueContext {
 		}
 	}
 	return ctx
+}
+
+// thickerKey gives the one of two keys that turns the thicker metric screws: a bit that is hammered
+// into what a key has rounded tells of no thread.
+func thickerKey(a, b, head string) string {
+	thickest := func(key string) (most float64) {
+		for th := range normalize.KeyThreads(key, head) {
+			if d, err := strconv.ParseFloat(strings.TrimPrefix(th, "M"), 64); err == nil && strings.HasPrefix(th, "M") {
+				most = max(most, d)
+			}
+		}
+		return most
+	}
+	if a != "" && thickest(a) > thickest(b) {
+		return a
+	}
+	return b
 }
 
 // threadIn gives the thread of a size without its length, "" where its candidates have not all the same.

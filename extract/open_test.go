@@ -188,6 +188,23 @@ func TestRecapEnds(t *testing.T) {
 	}
 }
 
+// TestGrubScrews: a grub screw takes a smaller key than a cap screw of its thread, 3 mm for M6 where that
+// has 5 mm (ISO 4026 and ISO 4762, as in normalize/data/keys.csv), and a bit hammered into a rounded
+// one tells of no thread.
+func TestGrubScrews(t *testing.T) {
+	for value, want := range map[string]bool{"seven": false, "seventy": true} {
+		rec := record(t, "Three grub screws. Three mil allen key, and one is rounded, so you get a T20 bit and hammer it in.",
+			"New grub screws in.", "The grub screws are "+value+" newton metres.")
+		got := false
+		for _, o := range rec.Open {
+			got = got || o.Kind == Suspect && strings.Contains(o.Question, "M6")
+		}
+		if got != want {
+			t.Errorf("%s N·m: suspect is %t; %+v", value, got, rec.Open)
+		}
+	}
+}
+
 // TestSameWords: what reads the same is asked once.
 func TestSameWords(t *testing.T) {
 	rec := record(t, "Take the pump cover off.", "Cover back on.", "I'll do a drawing of that, with sizes, and I'll put it up on the club page.")

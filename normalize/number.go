@@ -84,6 +84,8 @@ func (r *reader) small(i int) (v int64, j int, ok bool) {
 		if u := r.at(k); u.class() == cUnit && u.value() > 0 && u.w.text != "oh" {
 			// "thirty five", but not the 32 of "thirty two eighths" alone: both read alike.
 			return t.value() + u.value(), k + 1, true
+		} else if u.is(tMisheard) && u.w.text == "eight's" {
+			return t.value() + 8, k + 1, true // "thirty-eight's about right": nobody says thirty eighths
 		}
 		return t.value(), j, true
 	}

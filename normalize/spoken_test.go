@@ -87,6 +87,7 @@ func TestSpokenQuantities(t *testing.T) {
 func TestSpokenNumbers(t *testing.T) {
 	for _, c := range []struct{ text, want string }{
 		{"a twelve and a ten", "12 10"}, {"a 13, might be a 12", "12..13?"}, {"twelve or thirteen", "12..13?"}, {"thirty to thirty five", "30..35"}, {"fifteen sixteenths", "15/16"},
+		{"thirty-eight's about twenty-eight", "38 28h"}, {"thirty eight's right", "38"}, {"a hundred and ten's what they get", "110"}, {"twenty-five’s enough", "25"}, {"a seventeen and one's gone", "17"},
 		{"forty, no, sorry, fifty five", "55"}, {"about twenty five", "25h"}, {"one oh five", "105"}, {"nineteen eighty four", "1984"}, {"a dozen", "12"},
 		{"this one and that one and the left one", ""}, {"one of the two", "2"}, {"another one", ""}, {"one bolt", "1"}, {"the first bolt and the second nut", ""}, {"a second", ""},
 		{"M8 and T25 and PH2", ""}, {"an em eight", ""}, {"half of them", ""}, {"four point five", "9/2"}, {"at this point two bolts", "2"}, {"3:45", ""}, {"twenty percent", "20"},

@@ -53,6 +53,19 @@ func init() {
 	}
 }
 
+// runsOn tells whether a number that the last token belongs to may go on with the next: "thirty-",
+// "a hundred and".
+func runsOn(t []token) bool {
+	n := len(t) - 1
+	switch {
+	case n > 0 && t[n].mark == '-' && t[n].glued:
+		n--
+	case n > 0 && t[n].w != nil && t[n].w.traits&tAnd != 0:
+		return t[n-1].w != nil && t[n-1].w.text == "hundred" // not "a seventeen and one's gone"
+	}
+	return n >= 0 && t[n].w != nil && t[n].w.class != cNone
+}
+
 // counts tells whether a number or a quantity may begin with the word.
 func (w *word) counts() bool {
 	return w != nil && (w.class != cNone || w.traits&(starters|tWhole) != 0)
@@ -133,6 +146,9 @@ func (ts *tokens) scan(text string) bool {
 			var w *word
 			if n <= maxWord {
 				w = lex.find(buf[:n], h)
+			}
+			if w == nil && n > 2 && n <= maxWord && buf[n-2] == '\'' && buf[n-1] == 's' && runsOn(t) {
+				w = lex.find(buf[:n-2], hashOf(buf[:n-2])) // "thirty-eight's about right" is no thirty
 			}
 			any = any || w.counts()
 			t = append(t, token{start: i, end: j, w: w, glued: glued, word: true})
