@@ -3,7 +3,6 @@ package extract
 import (
 	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"wrenchword/extract/lexicon"
@@ -269,13 +268,13 @@ func (r *reading) torqueContext(h *heard, rec *Record) normalize.TorqueContext {
 	return ctx
 }
 
-// thickerKey gives the one of two keys that turns the thicker metric screws: a bit that is hammered
+// thickerKey gives the one of two keys that turns the thicker screws: a bit that is hammered
 // into what a key has rounded tells of no thread.
 func thickerKey(a, b, head string) string {
 	thickest := func(key string) (most float64) {
-		for th := range normalize.KeyThreads(key, head) {
-			if d, err := strconv.ParseFloat(strings.TrimPrefix(th, "M"), 64); err == nil && strings.HasPrefix(th, "M") {
-				most = max(most, d)
+		for name := range normalize.KeyThreads(key, head) {
+			for _, th := range normalize.Threads(name) {
+				most = max(most, th.Major)
 			}
 		}
 		return most

@@ -603,13 +603,13 @@ func (r *reading) recap(ci int, oc openCue) []*looseEnd {
 		}
 		if i := r.itemIn(n, plan); i >= 0 {
 			out = append(out, &looseEnd{kind: Unfinished, before: BeforeUse, first: k, last: k, lo: i, hi: i + 1, topic: -1, noun: i, sure: true, signal: "recap"})
-		} else if from := r.clauses[r.sentences()[r.sentenceOf(k)].first].lo; !r.endsAsWritten(from - 1) {
+		} else if from := r.clauses[r.sentenceAround(k).first].lo; !r.endsAsWritten(from - 1) {
 			break // it talks of something else by now
-		} else if of := n.sentence; of != last {
+		} else if n.sentence != last {
 			if none++; none > 2 {
 				break
 			}
-			last = of
+			last = n.sentence
 		}
 	}
 	return out

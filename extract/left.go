@@ -33,7 +33,7 @@ func (r *reading) asksValue(c *clause) int {
 		switch {
 		case adjusted.has(w) && i <= c.lo+2 && (i+1 == c.hi || r.word(i+1) == "i" || r.word(i+1) == "we") && r.toks[i].men < 0:
 			return i // "the gap, I haven't the gauge here"
-		case (figures.has(w) || askedOf.has(w) && w != "what" && w != "how") && !r.ofTool(i) && !countless.has(r.word(i-1)) && (!r.kind(i+1).is(wCounts) || r.kind(i+1).is(wPreposition)) && r.word(i+1) != "plate" && r.word(i+1) != "one" && !(w == "torque" && (pronounsObj.has(r.word(i+1)) || r.word(i+1) == "the" || torqued.has(r.word(i+1)))):
+		case (figures.has(w) || askedOf.has(w) && w != "what" && w != "how") && !r.ofTool(i) && !countless.has(r.word(i-1)) && (!r.kind(i+1).is(wCounts) || r.kind(i+1).is(wPreposition)) && r.word(i+1) != "plate" && r.word(i+1) != "one" && !(w == "torque" && (pronounsObj.has(r.word(i+1)) || r.word(i+1) == "the")):
 			return i
 		case amounts.has(w) && (r.word(i-1) == "the" || r.toks[max(i-1, 0)].men >= 0) && !r.toks[i].is(wPlace) && r.toks[i].men < 0:
 			return i
@@ -59,10 +59,10 @@ var countless = set("part phone serial frame engine wrong odd good fair telephon
 // torqued are what is named after the torque that it takes up: "a torque arm".
 var torqued = set("arm arms limiter tube link rod converter stay bar bracket plate reaction")
 
-// ofTool tells whether a word is part of the name of a tool: "torque wrench".
+// ofTool tells whether a word is part of the name of something else: "torque wrench", "torque arm".
 func (r *reading) ofTool(i int) bool {
 	k := r.toks[i].men
-	return k >= 0 && (r.mentions[k].kind&lexicon.Tool != 0 || r.mentions[k].head != r.toks[i].s && r.mentions[k].head != lexicon.Singular(r.toks[i].s))
+	return r.toks[i].s == "torque" && torqued.has(r.word(i+1)) || k >= 0 && (r.mentions[k].kind&lexicon.Tool != 0 || r.mentions[k].head != r.toks[i].s && r.mentions[k].head != lexicon.Singular(r.toks[i].s))
 }
 
 // seeks are verbs of looking for what one does not know.

@@ -504,7 +504,7 @@ func (r *reading) onSomeOnly(ci int) bool {
 			return false
 		}
 	}
-	f := &r.clauses[r.sentences()[r.sentenceOf(ci)].first]
+	f := &r.clauses[r.sentenceAround(ci).first]
 	i := f.lo
 	for i < f.hi && (r.toks[i].is(wOpener) || r.toks[i].s == "and" || r.toks[i].s == "but" || r.toks[i].s == "now") {
 		i++

@@ -145,7 +145,7 @@ func (s *tracker) leftLight(ci int, q *quantity, of *thing) bool {
 // thirty-five": what was just left light gets its value after something that is still to be done.
 func (s *tracker) onceThen(ci int, q *quantity) bool {
 	r := s.r
-	lo := r.clauses[r.sentences()[r.sentenceOf(ci)].first].lo
+	lo := r.clauses[r.sentenceAround(ci).first].lo
 	if w := r.toks[lo].s; w == "and" || w == "then" || w == "so" {
 		lo++
 	}

@@ -141,10 +141,13 @@ func (r *reading) ledgerOpen(rec *Record, said []Open) []Open {
 	return out
 }
 
+// isMany tells whether a name is that of several, by its end: "clips", but not "brass".
+func isMany(name string) bool { return strings.HasSuffix(name, "s") && !strings.HasSuffix(name, "ss") }
+
 // tightAgain asks of what was slackened, of which nobody said that it was tightened.
 func tightAgain(about string) string {
 	have, it := "Has", "it"
-	if strings.HasSuffix(about, "s") && !strings.HasSuffix(about, "ss") {
+	if isMany(about) {
 		have, it = "Have", "them"
 	}
 	return have + " the " + about + " been tightened again? The recording slackens " + it + " and never says so."
@@ -164,7 +167,7 @@ func (r *reading) heldSomehow(rec *Record) {
 			case "wire", "clip", "circlip":
 				o.Kind = Unfinished // they lock something, and nothing holds them
 				o.Question = "Is the " + o.About + " home in its place? The recording puts it on and does not say."
-				if o.About == head+"s" || strings.HasSuffix(o.About, " "+head+"s") {
+				if isMany(o.About) {
 					o.Question = "Are the " + o.About + " home in their places? The recording puts them on and does not say."
 				}
 			default:
@@ -545,7 +548,7 @@ func question(o Open) string {
 	} else {
 		thing = "the " + thing
 	}
-	plural := strings.HasSuffix(thing, "s") && !strings.HasSuffix(thing, "ss")
+	plural := isMany(thing)
 	is, was, has, it := "is", "was", "Has", "it"
 	if plural {
 		is, was, has, it = "are", "were", "Have", "them"

@@ -90,13 +90,16 @@ func (r *reading) sentences() []sentence {
 	return r.spans
 }
 
-// sentenceAt gives which sentence a place is in, and sentenceOf that of a clause.
+// sentenceAt gives which sentence a place is in, sentenceOf that of a clause, and sentenceAround the
+// sentence itself.
 func (r *reading) sentenceAt(p Place) int { return r.sentenceOf(int(r.toks[r.tokenOf(p)].cl)) }
 
 func (r *reading) sentenceOf(ci int) int {
 	all := r.sentences()
 	return sort.Search(len(all), func(k int) bool { return all[k].last >= ci })
 }
+
+func (r *reading) sentenceAround(ci int) sentence { return r.sentences()[r.sentenceOf(ci)] }
 
 // marks tell of each sentence whether something is known of it or of one beside it.
 type marks []bool

@@ -317,7 +317,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 				return nil // "there's a gap I could post a letter through"
 			}
 		case "torque":
-			if torqued.has(r.word(oc.hi)) {
+			if r.ofTool(oc.hi - 1) {
 				return nil // "there's a torque arm on it"
 			}
 		case "on":
@@ -2042,7 +2042,7 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 		}
 	}
 	if r.opensDay(c, oc) {
-		if last := r.sentences()[r.sentenceOf(ci)].last; !r.pronounIn(oc.hi+1, r.clauses[last].hi) {
+		if last := r.sentenceAround(ci).last; !r.pronounIn(oc.hi+1, r.clauses[last].hi) {
 			e.topic = r.topicIn(ci, last+1) // of what it says itself, and not of what was spoken of before
 			e.sure = e.topic >= 0
 			return
@@ -3162,7 +3162,7 @@ func spokenQuestion(o Open, sure bool, perhaps string) string {
 	case NotTorqued:
 		if sure {
 			have := "Has"
-			if strings.HasSuffix(o.About, "s") && !strings.HasSuffix(o.About, "ss") {
+			if isMany(o.About) {
 				have = "Have"
 			}
 			return have + " the " + o.About + " been tightened for good since: " + said + "?"
@@ -3171,7 +3171,7 @@ func spokenQuestion(o Open, sure bool, perhaps string) string {
 	case NotRefitted, LockMissing:
 		if sure {
 			is := "Is"
-			if strings.HasSuffix(o.About, "s") && !strings.HasSuffix(o.About, "ss") {
+			if isMany(o.About) {
 				is = "Are"
 			}
 			return is + " the " + o.About + " in place now: " + said + "?"

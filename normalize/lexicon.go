@@ -158,13 +158,6 @@ type lexicon struct {
 // hashStep is one letter of the hash that the scan takes along.
 func hashStep(h uint32, c byte) uint32 { return (h ^ uint32(c)) * 0x01000193 }
 
-func hashOf(b []byte) (h uint32) {
-	for _, c := range b {
-		h = hashStep(h, c)
-	}
-	return h
-}
-
 // slot gives where a word stands, or would stand, by its letters and their hash.
 func (l *lexicon) slot(b []byte, h uint32) **word {
 	const last = uint32(len(l.slots) - 1)

@@ -148,7 +148,7 @@ func (ts *tokens) scan(text string) bool {
 				w = lex.find(buf[:n], h)
 			}
 			if w == nil && n > 2 && n <= maxWord && buf[n-2] == '\'' && buf[n-1] == 's' && runsOn(t) {
-				w = lex.find(buf[:n-2], hashOf(buf[:n-2])) // "thirty-eight's about right" is no thirty
+				w = lex.word(string(buf[:n-2])) // "thirty-eight's about right" is no thirty
 			}
 			any = any || w.counts()
 			t = append(t, token{start: i, end: j, w: w, glued: glued, word: true})
