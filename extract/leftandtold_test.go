@@ -41,6 +41,8 @@ func TestToldAndLeft(t *testing.T) {
 			nil, []string{"Fit the guard"}, []string{"Has the guard been put back"}},
 		{"tomorrow we", "Handle off. Belt on. Cover on. The handle is in my pocket. Tomorrow morning we build up the air, and then soap on all the joints.",
 			nil, nil, []string{"Tomorrow morning we build up the air", "!the handle finished"}},
+		{"missing where it was", "Lid off. The grease nipple on the end is missing altogether, somebody's put a bolt in the hole. Lid on.",
+			nil, []string{"grease nipple"}, nil},
 		{"a torque arm", "Guard off. There's a torque arm on it, one bolt, M12, with a tab washer. Guard back on.",
 			nil, nil, []string{"!There's a torque arm"}},
 		{"at night", "It's ten past two in the morning and I've been up since noon. Guard off. Belt on. Guard back on.",

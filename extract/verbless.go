@@ -1569,14 +1569,15 @@ func (r *reading) shownOff(c *clause, m *mention, j int) bool {
 }
 
 // lackedThere tells whether the words from token i on point to where a thing is and say that it
-// is not there or not sound: "(the clip on) it's gone", "(the bulb in) that one has blown".
+// is not there or not sound: "(the clip on) it's gone", "(the bulb in) that one has blown", "(the
+// nipple on) the end is missing".
 func (r *reading) lackedThere(i int) bool {
 	switch r.word(i) {
-	case "it", "this", "that", "there", "here", "these", "those", "them":
+	case "it", "this", "that", "there", "here", "these", "those", "them", "the":
 	default:
 		return false
 	}
-	for i++; r.word(i) == "one" || r.word(i) == "side" || r.word(i) == "end"; i++ {
+	for i++; r.word(i) == "one" || r.word(i) == "side" || r.word(i) == "end" || r.kind(i).is(wPlace); i++ {
 	}
 	if !passiveBe.has(r.word(i)) && r.word(i) != "has" && r.word(i) != "looks" {
 		return false
