@@ -129,16 +129,28 @@ func (d *drawer) safety() {
 
 func (d *drawer) notSettled() {
 	d.heading(2, "Not settled")
-	order := workdoc.OpenOrder(d.rec, extract.BeforeUse)
-	if len(order) == 0 {
+	order, unasked := workdoc.OpenOrder(d.rec, extract.BeforeUse), workdoc.Unasked(d.rec)
+	if len(order) == 0 && len(unasked) == 0 {
 		d.none("use", "Nothing that was heard is left open before use. That is no inspection.")
 		return
 	}
-	d.item("count-use", "%s before the machine is used, besides the tightening round below, in the order in which it can be done. "+
-		"Tick what is settled and write how.", plural(len(order), "question stands open", "questions stand open"))
-	d.gap()
-	for _, i := range order {
-		d.open(i)
+	if len(order) > 0 {
+		d.item("count-use", "%s before the machine is used, besides the tightening round below, in the order in which it can be done. "+
+			"Tick what is settled and write how.", plural(len(order), "question stands open", "questions stand open"))
+		d.gap()
+		for _, i := range order {
+			d.open(i)
+		}
+	}
+	if len(unasked) > 0 {
+		var names []string
+		for _, i := range unasked {
+			e := d.rec.Ledger[i]
+			names = append(names, named(workdoc.Called(e), "not named")+" ("+workdoc.Left(e)+", "+d.at(lastOf(e))+")")
+		}
+		d.gap()
+		d.item("unasked", "No question here asks after what else the recording leaves off, slack or by hand: %s. "+
+			"See to each, and tick it under “Seen to” in “What came off and how it was left”.", strings.Join(names, ", "))
 	}
 }
 
@@ -334,16 +346,21 @@ func (d *drawer) ledger() {
 	d.line("| Item | Count | Where | As the recording leaves it | More that was said | Last heard | Seen to |")
 	d.line("| --- | --- | --- | --- | --- | --- | --- |")
 	for i, e := range d.rec.Ledger {
-		last := e.Place
-		last.At = e.LastAt
-		if n := len(e.Events); n > 0 {
-			last = e.Events[n-1].Place
-		}
 		d.line("| %s <!-- @%s --> | %s | %s | %s | %s | %s | [ ] |",
 			named(workdoc.Called(e), "not named"), d.refs.Ledger[i], count(e.Count, ""),
 			escapeMarkdown(join(join(e.Side, ", ", e.Place_), ", ", e.Position)),
-			escapeMarkdown(workdoc.Left(e)), escapeMarkdown(workdoc.More(e)), d.at(last))
+			escapeMarkdown(workdoc.Left(e)), escapeMarkdown(workdoc.More(e)), d.at(lastOf(e)))
 	}
+}
+
+// lastOf is where an entry of the ledger was last heard of.
+func lastOf(e extract.Entry) extract.Place {
+	if n := len(e.Events); n > 0 {
+		return e.Events[n-1].Place
+	}
+	last := e.Place
+	last.At = e.LastAt
+	return last
 }
 
 func (d *drawer) later() {

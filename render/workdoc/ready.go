@@ -63,6 +63,12 @@ func Ready(d *Document, before string, check Checker, today time.Time) Verdict {
 		}
 	}
 	if before == extract.BeforeUse {
+		for _, i := range Unasked(d.Record) {
+			if s, ok := j.unseen(i); ok {
+				e := &d.Record.Ledger[i]
+				add(s, task{entry: e, about: e.Item, stage: stage[extract.NotRefitted], danger: danger[extract.NotRefitted]})
+			}
+		}
 		for _, s := range j.reopened() {
 			add(s, task{about: s.Text, stage: stage[extract.NotTorqued], danger: danger[extract.NotRefitted]})
 		}
@@ -185,10 +191,27 @@ func (j *judge) question(o extract.Open, ref string) (Still, bool) {
 	if why == "" {
 		return Still{}, false
 	}
+	return Still{Ref: ref, Text: o.Question, Why: j.orRemoved(why, ref), Clip: o.Clip, At: o.At}, true
+}
+
+// unseen says whether a thing that the recording leaves off, and that no question asks after,
+// still is to be seen to.
+func (j *judge) unseen(i int) (Still, bool) {
+	ref := j.d.Refs.Ledger[i]
+	if j.d.Ticks[ref] {
+		return Still{}, false
+	}
+	e := j.d.Record.Ledger[i]
+	return Still{Ref: ref, Text: "See to it: " + orElse(Called(e), "something that was not named") + ", " + Left(e) + " when last heard of",
+		Why: j.orRemoved(`not ticked under "Seen to"`, ref), Clip: e.Clip, At: e.LastAt}, true
+}
+
+// orRemoved adds to what is missing that a person took it out of the text.
+func (j *judge) orRemoved(why, ref string) string {
 	if contains(j.d.Removed, ref) {
 		why += "; it was taken out of the text, which settles nothing"
 	}
-	return Still{Ref: ref, Text: o.Question, Why: why, Clip: o.Clip, At: o.At}, true
+	return why
 }
 
 // unanswered says what an open question still lacks, or "".

@@ -181,3 +181,51 @@ func TestAnswerOnTheNextBullet(t *testing.T) {
 		t.Errorf("answer %+v", a)
 	}
 }
+
+// TestReadyUnasked: what the recording leaves off, slack or by hand, and nobody asks after, stands
+// open until it is ticked as seen to.
+func TestReadyUnasked(t *testing.T) {
+	rec := trike()
+	entry := func(id, item, kind, state string) extract.Entry {
+		p := extract.Place{At: 60, AtExact: true, Quote: item, Rule: "test"}
+		return extract.Entry{ID: id, Item: item, Kind: kind, State: state, LastAt: 70, Place: p}
+	}
+	rec.Ledger = append(rec.Ledger,
+		entry("L3", "lower split pin", "part", extract.Removed),
+		entry("L4", "chain guard", "part", extract.Loosened),
+		entry("L5", "bell", "part", extract.HandTight),
+		entry("L6", "old bearing", "part", extract.Discarded),
+		entry("L7", "basket", "part", extract.Refitted),
+		entry("L8", "lamp", "part", extract.Removed))
+	rec.Open = append(rec.Open, extract.Open{ID: "O9", Kind: extract.NotRefitted, Before: extract.BeforeUse, About: "lamp", LedgerID: "L8", Question: "Is the lamp back?", Place: rec.Ledger[0].Place})
+	doc := string(edit(t, draw(t, rec),
+		"nothing to check it against "+lastCell, "nothing to check it against | 45 N·m | manual, p. 3 | [x] |",
+		"no value to check "+lastCell, "no value to check | no value published, by feel, signed: A. B. | | x |",
+		"- [ ] Are the two", "- [x] Are the two", "- [ ] Is the lamp", "- [x] Is the lamp"))
+	if want := "off, slack or by hand: lower split pin (off, 1:10), chain guard (slackened, 1:10), bell (hand-tight, 1:10)."; !strings.Contains(doc, want) {
+		t.Errorf("the document lacks %q", want)
+	}
+	want := []string{"lower split pin, off", "chain guard, slackened", "bell, hand-tight"}
+	open, _ := ready(t, []byte(doc), extract.BeforeUse)
+	if len(open) != len(want) {
+		t.Fatalf("open: %q", open)
+	}
+	lines := strings.Split(doc, "\n")
+	for i, w := range want {
+		if open[i] != "See to it: "+w+` when last heard of | not ticked under "Seen to"` {
+			t.Errorf("open: %q, want %s", open[i], w)
+		}
+		name, _, _ := strings.Cut(w, ",")
+		for k, l := range lines {
+			if strings.HasPrefix(l, "| "+name) {
+				lines[k] = strings.Replace(l, "[ ] |", "[x] |", 1)
+			}
+		}
+	}
+	if open, _ = ready(t, []byte(strings.Join(lines, "\n")), extract.BeforeUse); len(open) != 0 {
+		t.Errorf("all ticked, and open: %q", open)
+	}
+	if open, _ = ready(t, []byte(doc), extract.BeforePublishing); len(open) != 0 {
+		t.Errorf("open before publishing: %q", open)
+	}
+}
