@@ -92,7 +92,7 @@ func (r *reading) warning(ci int) (lo, hi int, kind string) {
 		kind = "protect"
 	case r.stopIf(ci):
 		kind = "stop"
-	case r.harms(ci) || r.theyHarm(ci) || r.orElse(ci):
+	case r.harms(ci) || r.theyHarm(ci) || r.orElse(ci) || r.mightHarm(ci):
 		kind = "threat"
 	case r.fragile(ci):
 		kind = "fragile"
@@ -218,9 +218,28 @@ func (r *reading) orElse(ci int) bool {
 		}
 	}
 	for _, o := range c.opens {
-		if o.signal == "harm" && o.lo > at && r.toks[o.lo].men < 0 && (ahead || !gives.has(r.toks[o.lo].s)) {
+		if o.lo > at && r.ofHarm(o) && (ahead || !gives.has(r.toks[o.lo].s)) {
 			return true
 		}
+	}
+	return false
+}
+
+// mightHarm reads "you turn that blade by hand with the wire on, it can start": what one might
+// do, and what the machine may do then.
+func (r *reading) mightHarm(ci int) bool {
+	c := &r.clauses[ci]
+	if c.mood&(other|asked) != 0 || r.toks[c.lo].s != "you" || !r.plainVerb(r.word(c.lo+1)) || r.toks[c.hi-1].brk >= brkSentence || c.hi+3 > len(r.toks) {
+		return false
+	}
+	switch r.toks[c.hi].s {
+	case "it", "that", "they", "she", "he":
+	default:
+		return false
+	}
+	switch r.toks[c.hi+1].s {
+	case "can", "could", "might", "may":
+		return mayDo.has(r.toks[c.hi+2].s)
 	}
 	return false
 }
@@ -368,10 +387,22 @@ func (r *reading) forbids(c *clause) bool {
 	return false
 }
 
+// ofHarm tells whether a cue tells of harm, which "those can go in the scrap" does not.
+func (r *reading) ofHarm(o openCue) bool {
+	if o.signal != "harm" || r.toks[o.lo].men >= 0 {
+		return false
+	}
+	switch r.toks[o.hi-1].s {
+	case "scrap", "junk":
+		return r.word(o.lo-1) != "the" && r.word(o.lo-1) != "for" && r.word(o.lo-1) != "to"
+	}
+	return true
+}
+
 // threatens tells whether a clause tells of harm.
 func (r *reading) threatens(ci int) bool {
 	for _, o := range r.clauses[ci].opens {
-		if o.signal != "harm" || r.toks[o.lo].men >= 0 || r.word(o.lo-1) == "no" && o.lo > r.clauses[ci].lo || r.goneBy(ci, o) || r.handled(ci, o) {
+		if !r.ofHarm(o) || r.word(o.lo-1) == "no" && o.lo > r.clauses[ci].lo || r.goneBy(ci, o) || r.handled(ci, o) {
 			continue
 		}
 		if next := r.word(o.hi); next != "about" && !(o.hi < len(r.toks) && r.toks[o.hi].qty >= 0) {
@@ -581,7 +612,7 @@ func (r *reading) ifYou(ci int) bool {
 	c := &r.clauses[ci]
 	at := -1
 	for _, o := range c.opens {
-		if o.signal == "harm" && r.toks[o.lo].men < 0 {
+		if r.ofHarm(o) {
 			at = o.lo
 		}
 	}
@@ -821,7 +852,7 @@ func (r *reading) soAsNot(c *clause) bool {
 				continue
 			}
 			for _, o := range c.opens {
-				if o.signal == "harm" && o.lo > k && o.lo <= k+4 && r.toks[o.lo].men < 0 {
+				if o.lo > k && o.lo <= k+4 && r.ofHarm(o) {
 					return true
 				}
 			}

@@ -3,6 +3,7 @@ package extract
 import (
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"wrenchword/extract/lexicon"
@@ -127,6 +128,9 @@ func (r *reading) valueChecks(rec *Record) []Open {
 			}
 			if slices.ContainsFunc(ranges[a.of], func(x said) bool { return mine.within(x) && yours.within(x) }) {
 				continue // "twenty two, well, it says twenty two to twenty six, I went twenty four"
+			}
+			if r.warnedOff(qa) || r.warnedOff(qb) || a.of.undoneBetween(qa.hi, qb.lo) {
+				continue // one not to go to; one to seat it, and one after it was backed off
 			}
 			if a.applied != "quoted" && b.applied != "quoted" || qa.Unit != qb.Unit && r.toks[qa.hi-1].cl == r.toks[qb.lo].cl {
 				continue
@@ -646,4 +650,50 @@ func besideSuspect(in []Open) []Open {
 		out = append(out, o)
 	}
 	return out
+}
+
+// undoneBetween tells whether a thing is slackened or taken off between two tokens.
+func (t *thing) undoneBetween(lo, hi int) bool {
+	return slices.ContainsFunc(t.events, func(e event) bool {
+		state := ledgerActs[e.action]
+		return e.lo >= lo && e.lo < hi && (state == Loosened || state == Removed)
+	})
+}
+
+// agreed leaves out the conflicts of what is set and what it is said to be, where both are the
+// same or one lies within the other and nothing else is said: "twelve it says on it, so I've done
+// it to twelve", "I do that to ten. The sheet says eight to twelve newton metres."
+func (r *reading) agreed(in []Open, torques []Torque) []Open {
+	return slices.DeleteFunc(in, func(o Open) bool {
+		if o.Kind != Conflict || len(o.Findings) > 0 {
+			return false
+		}
+		low, high, set, quoted := 0.0, math.Inf(1), false, false
+		told := map[string]bool{}
+		for i := range torques {
+			t := &torques[i]
+			if t.Clip != o.Clip || math.Abs(t.At-o.At) > 12 || o.LedgerID != "" && t.LedgerID != o.LedgerID {
+				continue
+			}
+			if len(t.NM) != 2 || t.Hedged || t.SourceSaid.Scope == "general" || t.SourceSaid.Scope == "other machine" {
+				return false
+			}
+			low, high = max(low, t.NM[0]), min(high, t.NM[1])
+			set = set || t.Applied == "done"
+			quoted = quoted || t.Applied != "done" || t.SourceSaid.Who+t.SourceSaid.Title != ""
+			for _, v := range []float64{t.Said.Low, t.Said.High} {
+				told[strconv.FormatFloat(v, 'f', -1, 64)] = true
+			}
+		}
+		if !set || !quoted || low > high {
+			return false
+		}
+		for _, n := range normalize.Numbers(o.Quote) {
+			if n.Low == nil || !told[n.Low.RatString()] || !told[n.High.RatString()] {
+				return false // another figure, or one of another thing
+			}
+		}
+		lo, hi := r.nearBy(int(r.toks[r.tokenOf(o.Place)].cl), 4, 6, 12)
+		return !r.heardIn(lo, hi, "wrong", "odds", "gainsaid", "misprint", "misgiving", "undecided", "undone", "look-up", "other-machine", "by-size", "doubt")
+	})
 }

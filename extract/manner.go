@@ -40,6 +40,9 @@ var slippery = set("oiled greased lubricated lubed waxed dry")
 // onThreads are where what is smeared counts for a torque.
 var onThreads = set("thread threads heads washers")
 
+// NotToSet is the condition of a value that is told as one not to go to.
+const NotToSet = "told as a value not to set"
+
 // conditionOf gives what a value holds for, as it was said right around it: "dry", "oil on the
 // threads". How slippery a thread is makes a torque more or less than it is in a dry one.
 func (r *reading) conditionOf(q *quantity) string {

@@ -421,10 +421,13 @@ func (r *reading) toldForHarm(ci int, a *act) bool {
 		default:
 			continue
 		}
-		if w := r.toks[who+1].s; w != "'ll" && w != "will" {
+		next := r.toks[who+2]
+		switch w := r.toks[who+1].s; {
+		case told && (w == "can" || w == "could" || w == "might" || w == "may") && who == i && mayDo.has(next.s):
+			return true // "you turn that blade by hand with the wire on, it can start"
+		case w != "'ll" && w != "will":
 			continue
 		}
-		next := r.toks[who+2]
 		switch r.toks[who].s {
 		case "you":
 			return !rewards.has(next.s)
@@ -435,6 +438,9 @@ func (r *reading) toldForHarm(ci int, a *act) bool {
 	}
 	return false
 }
+
+// mayDo are the verbs of what a machine may do to who is not careful.
+var mayDo = set("start fire kick bite jump slip drop fall fly catch snap spring crush roll tip go spin move burn shock hurt take")
 
 // forbiddenNext tells whether the sentence after a clause is no more than that it is not to be
 // done: "You'll want to hit it harder. Don't."

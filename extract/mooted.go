@@ -13,7 +13,7 @@ import (
 func (r *reading) mooted(ci int, a *act) mood {
 	c := &r.clauses[ci]
 	switch {
-	case r.putForLater(ci, a), r.putOff(ci, a), r.planned(ci, a), r.theJob(ci, a), r.onlyMeant(c, a), r.theReason(ci, a), r.theReasonFor(ci, a), r.thePlan(ci, a), r.nextSeason(c, a):
+	case r.putForLater(ci, a), r.putOff(ci, a), r.notNow(a), r.goesLast(a), r.planned(ci, a), r.theJob(ci, a), r.onlyMeant(c, a), r.theReason(ci, a), r.theReasonFor(ci, a), r.thePlan(ci, a), r.nextSeason(c, a):
 		return announced
 	case r.ofOthers(ci, a):
 		return other
@@ -176,6 +176,59 @@ func (r *reading) putOff(ci int, a *act) bool {
 	switch r.toks[n.lo].s {
 	case "once", "when", "after":
 		return r.thenReady(n.lo+1, n.hi) && !r.felt(ci+1)
+	}
+	return false
+}
+
+// notNow reads "I need to put the blade back on, and that's not now": what is denied its time in
+// the same breath.
+func (r *reading) notNow(a *act) bool {
+	if a.verb < 0 || ledgerActs[a.action.Name] == "" {
+		return false
+	}
+	for i := a.hi; i+1 < len(r.toks) && i < a.hi+9; i++ {
+		if r.toks[i].s != "not" {
+			continue
+		}
+		k := i + 1
+		if w := r.word(k); w == "for" || w == "happening" || w == "going" {
+			k++
+		}
+		switch r.word(k) {
+		case "now", "today", "tonight", "yet":
+		default:
+			return false
+		}
+		switch w := r.word(k + 1); {
+		case k+1 >= len(r.toks), r.toks[k].brk >= brkComma, w == "because", w == "'cause", w == "cause", w == "cos", w == "so", w == "and", w == "but":
+		default:
+			return false // "not yet tight"
+		}
+		is := i - 1
+		if linking.has(r.word(is)) {
+			is--
+		}
+		w := r.word(is)
+		return w == "that" || w == "that's" || w == "it" || w == "it's" || w == "which" || w == "and" || w == "but" || r.toks[i-1].brk >= brkComma
+	}
+	return false
+}
+
+// goesLast reads "the kick plate's off too so that goes on last": what is off goes on when all
+// else is.
+func (r *reading) goesLast(a *act) bool {
+	if a.verb < 0 || a.action.Name != "fit" || !a.subject || r.toks[a.verb].s != "goes" {
+		return false
+	}
+	switch r.word(a.hi) {
+	case "last", "later", "afterwards", "after":
+	default:
+		return false
+	}
+	for i := a.verb - 1; i > max(0, a.verb-8) && r.toks[i-1].brk < brkSentence; i-- {
+		if r.toks[i].s == "off" || r.toks[i].s == "out" {
+			return linking.has(r.word(i-1)) || r.word(i-1) == "still"
+		}
 	}
 	return false
 }

@@ -52,6 +52,12 @@ func TestValuesNotSet(t *testing.T) {
 		// what its speaker does not know, and what was set of two
 		{"Pivot nut is the same. What it takes I don't know by heart. Forty newton metres, fifty, something like that. It's up tight with the ring spanner.", "pivot nut 40 intended?; pivot nut 50 intended?"},
 		{"The page says ten newton metres and I don't know who's right. I've done eight newton metres on the pivot nut.", " 10 quoted; pivot nut 8 done"},
+		// one not to go to, and what is thought of one
+		{"Hub nut gets twenty foot pounds. Don't leave that at forty foot pounds, it'll strip.", "hub nut 20 done; hub nut 40 quoted"},
+		{"Hub nut, twenty foot pounds. Never go past thirty foot pounds on these.", "hub nut 20 done; hub nut 30 quoted"},
+		{"Hub nut. Don't let go until it clicks, twenty foot pounds.", "hub nut 20 done"},
+		{"Hub nut, I'm gonna ring and ask, because thirty foot pounds is a lot in brass.", "hub nut 30 quoted"},
+		{"Hub nut on. It's half a newton metre, which is nothing.", "hub nut 0.5 done"},
 		// the wrong way round
 		{"Inner nut is twenty newton metres, outer nut is fifty. Sorry, other way round.", "outer nut 20 done?; inner nut 50 done?"},
 		{"Drain plug thirty five newton metres and level plug forty. Or is it the other way about? I'd have to look.", "drain plug 35 done?; level plug 40 done?"},

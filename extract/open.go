@@ -17,7 +17,7 @@ func (r *reading) open(rec *Record) {
 	out = append(out, r.ledgerOpen(rec, out)...)
 	out = append(out, r.checkOpen(rec)...)
 	out = append(out, r.raisedOpen(rec, out)...)
-	out = foldRecap(besideSuspect(mergeOpen(out)))
+	out = foldRecap(besideSuspect(r.agreed(mergeOpen(out), rec.Torques)))
 	sort.SliceStable(out, func(i, j int) bool {
 		if out[i].Clip != out[j].Clip {
 			return out[i].Clip < out[j].Clip

@@ -27,7 +27,7 @@ func (r *reading) onlyPlaced(ci, i int) (m mention, end int) {
 		m = mention{lo: i, hi: i + 1, cl: ci, kind: lexicon.Fastener | lexicon.Part, of: -1, head: unsaid, name: w, mods: []string{p}, plural: true, byPlace: true}
 		return m, i + 1 // "fronts are out", "the backs in"
 	}
-	if i == c.lo || r.toks[i].qty >= 0 || !r.toks[i-1].is(wPlace) || r.toks[i-1].brk >= brkComma || r.toks[i-1].men >= 0 {
+	if i == c.lo || r.toks[i].qty >= 0 || !r.toks[i-1].is(wPlace) && !r.toldFrom(c, i) || r.toks[i-1].brk >= brkComma || r.toks[i-1].men >= 0 {
 		return m, 0
 	}
 	n, ok := oneWords[w]
@@ -63,6 +63,21 @@ func (r *reading) onlyPlaced(ci, i int) (m mention, end int) {
 		m.count = n
 	}
 	return m, i + 1
+}
+
+// toldFrom tells whether "one" at a token is told from others by a word that a thing was called by
+// before: "a hollow bolt … the hollow one".
+func (r *reading) toldFrom(c *clause, i int) bool {
+	if i-2 < c.lo || r.toks[i].s != "one" || r.toks[i-2].s != "the" || r.toks[i-1].brk >= brkComma || r.toks[i-1].is(wDrop|wDeterminer) || numberWord.has(r.toks[i-1].s) {
+		return false
+	}
+	called := r.toks[i-1].s
+	for k := len(r.mentions) - 1; k >= 0; k-- {
+		if m := &r.mentions[k]; m.kind&(lexicon.Fastener|lexicon.Part) != 0 && !m.byPlace && slices.Contains(m.mods, called) {
+			return true
+		}
+	}
+	return false
 }
 
 // lookedFor tells whether something is looked for or said to be the one or not before token i.
@@ -106,9 +121,10 @@ func (s *tracker) toldByPlace(ci, mi int) *thing {
 		return nil
 	}
 	ws := m.mods
+	called := m.lo > 0 && !r.toks[m.lo-1].is(wPlace) // "the hollow one": by what it was called, no place
 	knows := func(t *thing) bool {
 		for _, w := range ws {
-			if !t.mods[w] && !t.mods[canonPlace(w)] && !r.saidOfIt(t, w) {
+			if !t.mods[w] && !t.mods[canonPlace(w)] && (called || !r.saidOfIt(t, w)) {
 				return false
 			}
 		}
@@ -174,6 +190,9 @@ func (s *tracker) toldByPlace(ci, mi int) *thing {
 	}
 	if best == nil || length || knows(best) {
 		return best // that some are longer only tells where each goes
+	}
+	if called {
+		return nil
 	}
 	return s.placed(best, w, m.plural, m.lo)
 }

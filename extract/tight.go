@@ -21,7 +21,7 @@ func (r *reading) toldTight(f *bareNumber, heard *soFar) bool {
 	if !heard.anyUnit {
 		return false
 	}
-	if r.iSet(f, heard) {
+	if r.iSet(f, heard) || r.correctsLast(f, heard) {
 		return true
 	}
 	if !f.Low.IsInt() {
@@ -31,6 +31,30 @@ func (r *reading) toldTight(f *bareNumber, heard *soFar) bool {
 		return false
 	}
 	return r.tightenedTo(f) || r.givenAsRange(f) || r.withinLast(f, heard) || heard.tights[keyOf(f.Low)] && r.sameAgain(f.lo-5, f.lo)
+}
+
+// correctsLast tells whether a number is said in the place of a value that is taken back: "a hundred
+// foot pounds, no sorry, that's the big truck, this one's eighty eight".
+func (r *reading) correctsLast(f *bareNumber, heard *soFar) bool {
+	last, was := -1, (*big.Rat)(nil)
+	if n := len(r.bare); n > 0 && r.bare[n-1].is == howTight {
+		last, was = r.bare[n-1].hi, r.bare[n-1].Low
+	}
+	if q := heard.tight; q >= 0 && r.qtys[q].hi > last && r.qtys[q].Low != nil {
+		last, was = r.qtys[q].hi, r.qtys[q].Low
+	}
+	if was == nil || f.lo-last > 16 || r.since(last, f.lo) > 12 || !linking.has(r.word(f.lo-1)) || f.hi < len(r.toks) && (r.toks[f.hi].men >= 0 || r.toks[f.hi].qty >= 0 || counted.has(r.toks[f.hi].s) || timeWords.has(r.toks[f.hi].s)) {
+		return false
+	}
+	if five := big.NewRat(5, 1); new(big.Rat).Mul(was, five).Cmp(f.Low) < 0 || new(big.Rat).Mul(f.Low, five).Cmp(was) < 0 {
+		return false
+	}
+	for i := last; i < f.lo; i++ {
+		if r.takesBack(i, f.lo) {
+			return true
+		}
+	}
+	return false
 }
 
 // setting are the verbs by which somebody says which value they set: "so I do nine", "I've gone
@@ -76,6 +100,8 @@ func (r *reading) tightenedTo(f *bareNumber) bool {
 		switch w := r.lemma1(r.toks[i].s); w {
 		case "torque", "tighten":
 			return to == "to" && (w == "tighten" || r.toks[i].men < 0)
+		case "do":
+			return to == "to" && i == f.lo-3 && pronounsObj.has(r.toks[i+1].s) // "so I've done it to twelve"
 		case "set", "put":
 			if wrench {
 				return true
@@ -106,6 +132,9 @@ func (r *reading) givenAsRange(f *bareNumber) bool {
 	i := f.lo - 1
 	if r.word(i) == "from" {
 		i--
+	}
+	if w := r.word(i); (w == "there" || w == "it" || w == "here") && r.word(i-1) == "on" {
+		i -= 2 // "it says on there five to six"
 	}
 	return giving.has(r.word(i)) && r.word(i) != "call"
 }

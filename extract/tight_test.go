@@ -51,6 +51,14 @@ func TestWhatIsTight(t *testing.T) {
 		{"Drum nut on. Last time it got forty newton metres. The shop tightened it to sixty.", "drum nut 40 N.m~, drum nut 60 N.m"},
 		{"Gearbox bolts in, six of them. Thirty newton metres. Pump bolts, four of them. The torque wrench is set at eighteen. Click.", "gearbox bolts 30 N.m~, pump bolts 18 N.m~"},
 		{"Pump bolts in. Thirty newton metres. The fence is moved to sixty.", "pump bolts 30 N.m~"},
+		{"Hinge bolts, four newton metres. Spindle's done up, fifteen it says on it, so I've done it to fifteen.", "hinge bolts 4 N.m, spindle 15 N.m"},
+		{"Hinge bolts, four newton metres. Now the stem bolts. It says on there seven to nine, so eight. Click.", "hinge bolts 4 N.m, stem bolts 7-9 N.m, stem bolts 8 N.m"},
+		// in the place of one that is taken back
+		{"Drum nuts in a cross. I go seventy foot pounds, no sorry, that's the other one, this one's fifty two. Fifty two all the way round.", "drum nuts 52 lbf.ft~"},
+		{"drum bolts thirty foot pounds that's done drum nuts in a cross and i go seventy no sorry that's the other one this one's fifty two fifty two all the way round", "drum bolts 30 lbf.ft, drum nuts 52 lbf.ft~"},
+		{"Drum nuts, seventy foot pounds, no sorry, this one's got five studs.", "drum nuts 70 lbf.ft"},
+		// told by what it was called
+		{"There's a hollow bolt on the pump. Hollow bolt in. The lock nut I leave by hand. The hollow one gets thirty newton metres.", "hollow bolt 30 N.m"},
 		// a range that a document gives, and what is taken of it
 		{"The lid bolts, twenty newton metres. Now the base nuts, the chart says from 30 to 36, so I go for 34.", "lid bolts 20 N.m, base nuts 30-36 N.m, base nuts 34 N.m"},
 		// the same again

@@ -600,11 +600,7 @@ func (s *tracker) correct(q *quantity) *heard {
 		if m := r.toks[i].men; m >= 0 && r.mentions[m].entry != nil && r.mentions[m].entry != h.of && takesTorque(r.mentions[m].entry) && r.mentions[m].prep == "" {
 			return nil // "caliper bracket bolts … sorry, caliper bolts": what is taken back is a name
 		}
-		w := r.toks[i].s
-		next := r.word(i + 1)
-		back := w == "sorry" || w == "apologise" || w == "apologize" || w == "nope" ||
-			w == "no" && (r.toks[i].brk != brkNone || next == "sorry" || next == "hang" || next == "wait" || next == "no" || next == "it" || next == "that" || next == "i" || i+1 == q.lo) && next != "more" || w == "one" && next == "second"
-		if back {
+		if r.takesBack(i, q.lo) {
 			h.dropped = true
 			if h.of == nil {
 				return nil
@@ -614,6 +610,25 @@ func (s *tracker) correct(q *quantity) *heard {
 		}
 	}
 	return nil
+}
+
+// takesBack tells whether with a token somebody takes back what they just said, before another
+// token.
+func (r *reading) takesBack(i, before int) bool {
+	next := r.word(i + 1)
+	switch r.toks[i].s {
+	case "sorry", "apologise", "apologize", "nope":
+		return true
+	case "no":
+		switch next {
+		case "more":
+			return false
+		case "sorry", "hang", "wait", "no", "it", "that", "i":
+			return true
+		}
+		return r.toks[i].brk != brkNone || i+1 == before
+	}
+	return r.toks[i].s == "one" && next == "second"
 }
 
 // goneWith gives the value told before that is chosen of several by naming it: "the book says
@@ -1405,6 +1420,8 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 	switch {
 	case theirs, r.rowOfValues(c), c.mood&(other) != 0 && says, r.misprinted(q), r.notedDown(c, q):
 		return "quoted" // somebody's word, or one that nobody believes
+	case r.warnedOff(q), r.tooMuch(q):
+		return "quoted" // "don't you go leaving that at twenty", "thirty foot pounds is a lot in brass"
 	case says && doc != "" || says && h.source.Title != "":
 		return "quoted"
 	case s.saysIt(c, q) && !s.actDone(c) && !s.setSoon(ci, q):
@@ -1430,6 +1447,57 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 	}
 	return "done"
 }
+
+// muchness are the words by which somebody says what they think of a value.
+var muchness = set("lot much too nothing plenty loads way silly daft mad crazy insane huge massive")
+
+// tooMuch tells whether a value is only said to be much or little: "thirty foot pounds is a lot in brass".
+func (r *reading) tooMuch(q *quantity) bool {
+	i := q.hi // not "which is nothing", which is said of a value that is set
+	if w := r.word(i); w != "is" && w != "'s" && w != "sounds" && w != "seems" && w != "feels" {
+		return false
+	}
+	for i++; r.word(i) == "a" || r.word(i) == "like" || r.word(i) == "not" || r.word(i) == "an" || r.word(i) == "awful" || r.word(i) == "quite"; i++ {
+	}
+	return muchness.has(r.word(i))
+}
+
+// warnedOff tells whether a value is said to be one not to go to or to leave a thing at: "never go
+// past thirty foot pounds".
+func (r *reading) warnedOff(q *quantity) bool {
+	c := &r.clauses[q.cl]
+	i := c.lo
+	for i < q.lo && (r.toks[i].is(wOpener) || r.toks[i].s == "you" || r.toks[i].s == "please") {
+		i++
+	}
+	switch r.toks[i].s {
+	case "don't", "never":
+	case "do":
+		if i++; r.word(i) != "not" {
+			return false
+		}
+	default:
+		return false
+	}
+	for i++; i < q.lo && (r.toks[i].s == "you" || r.toks[i].s == "ever" || r.toks[i].s == "just" || r.toks[i].s == "go" && strings.HasSuffix(r.word(i+1), "ing")); i++ {
+	}
+	if i >= q.lo || !r.toks[i].is(wVerb|wForm) || notForbidden.has(r.toks[i].s) {
+		return false
+	}
+	for ; i < q.lo; i++ {
+		switch r.toks[i].s {
+		case "till", "until", "before", "if", "unless", "without", "because":
+			return false
+		}
+		if r.toks[i].brk >= brkComma {
+			return false
+		}
+	}
+	return true
+}
+
+// notForbidden are the verbs that forbid nothing after "don't".
+var notForbidden = set("need have know think want worry forget remember like trust mind believe get care see say ask quote hold")
 
 // notedDown tells whether a value was only written down: "I wrote it down, eighty seven".
 func (r *reading) notedDown(c *clause, q *quantity) bool {
@@ -1714,6 +1782,9 @@ func (r *reading) torques(led []Entry) []Torque {
 		t.UnitFrom, t.UnitOr = q.unitFrom, q.unitOr
 		c := &r.clauses[q.cl]
 		t.Order, t.Condition = r.orderOf(q), r.conditionOf(q)
+		if r.warnedOff(q) {
+			t.Condition = NotToSet
+		}
 		lo := q.lo
 		for lo > c.lo && q.lo-lo < 8 {
 			lo--

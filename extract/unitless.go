@@ -290,7 +290,7 @@ func (u *heardUnits) weigh(f *bareNumber) (best, other *unitClaim) {
 			c.tell(numberBefore, Heard(q.Canonical)+" heard before")
 		}
 	}
-	if k < len(where) {
+	if k < len(where) && !r.tooMuch(&r.qtys[where[k]]) {
 		q := &r.qtys[where[k]]
 		if c := of(q.Unit); r.since(f.hi-1, q.lo) < 15 {
 			c.tell(numberSoon, Heard(q.Canonical)+" heard near it")
@@ -419,7 +419,7 @@ func (u *heardUnits) weighAfter(f *bareNumber, of func(string) *unitClaim) {
 	}
 	for i := u.qtys; i < len(r.qtys) && r.qtys[i].lo-f.hi <= 8; i++ {
 		q := &r.qtys[i]
-		if q.Kind != normalize.Torque || q.Low == nil {
+		if q.Kind != normalize.Torque || q.Low == nil || r.tooMuch(q) {
 			continue
 		}
 		if r.since(f.hi-1, q.lo) > 8 {

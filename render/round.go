@@ -124,7 +124,7 @@ func SaidTorque(t *extract.Torque) string {
 	switch {
 	case t.Applied == "intended":
 		s += ", still to be done when it was said"
-	case t.Applied == "quoted" && from == "":
+	case t.Applied == "quoted" && from == "" && t.Condition != extract.NotToSet:
 		s += ", somebody else's or a document's figure"
 	}
 	switch t.SourceSaid.Scope {
