@@ -1519,7 +1519,7 @@ func (r *reading) unlisted(c *clause, v, k int) int {
 var frontOrTop = set("front top bottom back side end middle")
 
 // noThing are the words for what comes and goes by itself and is no piece of a machine.
-var noThing = set("thing things one ones bit lot light lights sun air water oil fuel smoke steam sparks noise grease muck dirt rust dust smell stuff alarm phone power rain story truth money price video picture camera hand hands finger fingers foot hair skin lads kids people guy bloke fella")
+var noThing = set("drip drips leak leaks squeak rattle whine knock clonk thing things one ones bit lot light lights sun air water oil fuel smoke steam sparks noise grease muck dirt rust dust smell stuff alarm phone power rain story truth money price video picture camera hand hands finger fingers foot hair skin lads kids people guy bloke fella")
 
 // inAct tells whether something is said of what a clause does with a mention, be
 // it that nothing is done: "I'm leaving the cover on".

@@ -95,6 +95,10 @@ func (s *tracker) antecedent(ci int, a *act) *thing {
 	if ruled == spot {
 		ruled = nil
 	}
+	machine := func(t *thing) bool { return t != nil && !wired.has(t.head) && r.cutOff(a) } // "it's unplugged": and no needle
+	if machine(ruled) {
+		ruled = nil
+	}
 	if len(s.hand) < 4 && r.antecedents == nil {
 		if a.action.Name == "discard" {
 			return r.thrownBy(a, ruled)
@@ -199,6 +203,9 @@ func (s *tracker) antecedent(ci int, a *act) *thing {
 	}
 	if best.t == nil {
 		a.maybe = likely.t
+	}
+	if machine(best.t) {
+		best.t = nil
 	}
 	a.unsure = best.t != nil && next > best.weight-likelySo
 	return best.t

@@ -221,6 +221,18 @@ func (r *reading) moodOf(ci int, a *act) mood {
 		if strings.HasSuffix(s, "ing") && (p == "them" || p == "those" || p == "these" || p == "ones") && pp != "keep" && pp != "am" {
 			m |= framed // "four of them holding the housing down"
 		}
+		if s == "flush" && (a.verb+1 >= c.hi || flushWith.has(r.toks[a.verb+1].s)) {
+			m |= framed // "a block of wood, flush, and a little grease": no flushing
+		}
+		if linking.has(p) && itIs.has(pp) && s == r.lemma1(s) && !sameParticiple.has(s) && r.plainVerb(s) {
+			m |= framed // "that's thread in there": a name
+		}
+		if s == "got" && p == "you" && (countOf[r.word(a.verb+1)] > 0 || r.word(a.verb+1) == "a" || r.word(a.verb+1) == "an") {
+			m |= framed // "you got one plug on it": what it has
+		}
+		if s == "got" && a.action.Name == "mark" && (p == "'ve" || p == "have") {
+			m |= framed // "I've got a picture"
+		}
 		if p == "just" && pp == "you" && s != r.lemma1(s) && !strings.HasSuffix(s, "ing") {
 			m |= framed // "you just blew the seal out": what comes of doing it wrong
 		}
@@ -403,6 +415,11 @@ func (r *reading) besideIt(ci, head int, a *act) bool {
 // the cap off hot and it'll have the skin off your hand".
 func (r *reading) toldForHarm(ci int, a *act) bool {
 	c := &r.clauses[ci]
+	for i := a.verb - 2; i >= max(0, a.verb-5) && r.word(a.verb-1) == "you" && (r.toks[i].brk < brkSentence || !r.stopHeard(ci)); i-- {
+		if r.toks[i].s == "without" {
+			return true // "without it you squash the bearings"
+		}
+	}
 	for i := c.lo; i < a.verb; i++ {
 		if w := r.toks[i].s; !openers.has(w) && !dropWords.has(w) && w != "and" && w != "you" {
 			return false
@@ -438,6 +455,14 @@ func (r *reading) toldForHarm(ci int, a *act) bool {
 	}
 	return false
 }
+
+// flushWith are the words before which "flush" tells how a thing sits; itIs those that with "is" tell
+// what a thing is, and sameParticiple the verbs whose participle is their plain form.
+var (
+	flushWith      = set("and with all till until to against on at in or but")
+	itIs           = set("it that there this which he she here what")
+	sameParticiple = set("set put cut shut hit split let spread burst cast quit shed rid read beat come become run bent")
+)
 
 // mayDo are the verbs of what a machine may do to who is not careful.
 var mayDo = set("start fire kick bite jump slip drop fall fly catch snap spring crush roll tip go spin move burn shock hurt take")

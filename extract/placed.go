@@ -121,7 +121,7 @@ func (s *tracker) toldByPlace(ci, mi int) *thing {
 		return nil
 	}
 	ws := m.mods
-	called := m.lo > 0 && !r.toks[m.lo-1].is(wPlace) // "the hollow one": by what it was called, no place
+	called := !slices.ContainsFunc(m.mods, placeWords.has) // "the hollow one": by what it was called, no place
 	knows := func(t *thing) bool {
 		for _, w := range ws {
 			if !t.mods[w] && !t.mods[canonPlace(w)] && (called || !r.saidOfIt(t, w)) {

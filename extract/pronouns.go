@@ -211,7 +211,12 @@ var pressesIn = set("push work squeeze force squash smear press rub spread squir
 // cutsOff tells whether it is the machine that is unplugged, and not the thing, which
 // has no plug: "we'll have the bearing out. Unplug it".
 func (q *sought) cutsOff(t *thing) bool {
-	return q.a.verb >= 0 && q.r.lemma1(q.r.toks[q.a.verb].s) == "unplug" && !wired.has(t.head)
+	return q.r.cutOff(q.a) && !wired.has(t.head)
+}
+
+// cutOff tells whether an act is to unplug something, or tells that it is.
+func (r *reading) cutOff(a *act) bool {
+	return a.verb >= 0 && (r.lemma1(r.toks[a.verb].s) == "unplug" || r.toks[a.hi-1].s == "unplugged")
 }
 
 // offAtLast gives the part that the talk last turned to, where it is not off yet and

@@ -1132,6 +1132,19 @@ func (s *tracker) offAcross(a *act, t *thing, side string) bool {
 	return false
 }
 
+// pluggedIn puts what was unplugged back with its plug: "the opener's unplugged … plug back in".
+func (s *tracker) pluggedIn(ai int, a *act) {
+	for _, t := range s.hand {
+		n := len(t.events) - 1
+		if n < 0 || unplugs.has(t.head) || t.head == "plug" || t.events[n].act < 0 || t.events[n].action != "remove" && t.events[n].action != "disconnect" {
+			continue
+		}
+		if s.r.cutOff(&s.r.acts[t.events[n].act]) {
+			t.events = append(t.events, event{action: "fit", act: ai, rule: "its plug is back in", lo: a.lo, hi: a.hi})
+		}
+	}
+}
+
 // apply lets an act happen to its things.
 func (s *tracker) apply(ci, ai int, a *act) {
 	r := s.r
@@ -1160,6 +1173,10 @@ func (s *tracker) apply(ci, ai int, a *act) {
 				ts = append(ts, t)
 			}
 		}
+	}
+	if len(ts) == 0 && len(a.objects) == 0 && a.subject && (a.pronoun == "it" || a.pronoun == "she") && r.cutOff(a) {
+		a.action, a.rule = r.lex.Action("switch off"), machineUnplugged // "it's unplugged"
+		return
 	}
 	if o := s.odd.t; o != nil && s.odd.sentence == c.sentence && len(ts) == 1 && ts[0] == o.of && a.lo > o.first && !r.many(a) {
 		ts[0] = o
@@ -1422,6 +1439,9 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		t.events = append(t.events, event{action: n, act: ai, rule: a.rule, lo: a.lo, hi: a.hi, off: a.mood&offCamera != 0 && a.mood&announced == 0})
 		t.last = max(t.last, a.lo)
 		s.touch(t)
+		if n == "fit" && t.head == "plug" {
+			s.pluggedIn(ai, a)
+		}
 	}
 	if w := r.toks[a.hi-1].s; idle && a.ifOff && a.rule == "thing and particle" && name == "fit" && (w == "up" || w == "down") && !ts[0].fastener && !small.has(ts[0].head) && (a.hi == c.hi || r.toks[a.hi].s != "through") {
 		// no more than the way it moves: "Engine down."; or how it lies: "in the vice, keel down"

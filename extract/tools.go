@@ -91,7 +91,7 @@ func (r *reading) tools(found []sized) []Tool {
 		if everyday.has(m.head) && !turnedDown && !r.ownName(m) && len(sizesOf[mi]) == 0 && !r.usedAsTool(m) && !listed && !r.setUnder(m) {
 			continue
 		}
-		if r.likened(c, m) || c.mood&conditional != 0 && r.word(m.from-1) == "need" {
+		if r.likened(c, m) || c.mood&conditional != 0 && r.word(m.from-1) == "need" || !listed && r.wouldNeed(c, m) {
 			continue // "clicking like a bag of spoons", "if you need puller, something else is wrong"
 		}
 		if m.head == "meter" && (m.plural || r.word(m.hi) == "of") {
@@ -162,11 +162,28 @@ func (r *reading) tools(found []sized) []Tool {
 // filledWith are what is named for what it is filled with: "a tin of grease".
 var filledWith = set("tin tub can jar carton box crate pallet")
 
+// wouldNeed tells of what is needed on another sort of machine: "if yours is the sort with loose
+// balls, you'd need a press".
+func (r *reading) wouldNeed(c *clause, m *mention) bool {
+	for i := c.lo; i+1 < m.lo; i++ {
+		if r.toks[i].s == "you" && r.word(i+1) == "'d" && r.word(i+2) == "need" {
+			for k := int(r.toks[c.lo].cl); k >= 0 && r.clauses[k].sentence == c.sentence; k-- {
+				if r.startsWith(&r.clauses[k], "if") {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
 // noTool tells whether what may be a tool is none as it is said: "stand back", "my glasses", in
 // which somebody reads, "a tin of grease".
 func (r *reading) noTool(m *mention) bool {
 	next := r.word(m.hi)
 	switch {
+	case m.head == "shear" && m.from == m.lo && r.word(m.lo) == "shears":
+		return m.lo > 0 && r.toks[m.lo-1].brk < brkComma && r.toks[m.lo-1].men >= 0 // "that key shears"
 	case m.head == "stand" && m.from == m.lo:
 		return next == "back" || next == "to" || next == "clear" || next == "aside" || next == "well"
 	case m.head == "kettle":

@@ -1477,6 +1477,9 @@ func (r *reading) verbless(ci int) {
 		if w == "in" && r.word(j+1) == "back" && r.word(j+2) == "of" {
 			continue // "that's the seal in back of the hub"
 		}
+		if n := r.word(j + 1); (w == "up" || w == "down") && (n == "top" || n == "front" || n == "below" || n == "bottom") {
+			continue // "the two screws up top": where they are
+		}
 		if onWords.has(w) && (r.lackedThere(j+1) || r.heldBySoMany(m, j)) {
 			continue // "the clip on it's gone", "six bolts in that, they're in the tub"
 		}
@@ -1607,6 +1610,9 @@ func (r *reading) heldBySoMany(m *mention, j int) bool {
 	}
 	for r.word(i) == "and" || r.word(i) == "all" {
 		i++
+	}
+	if n := r.word(i + 1); (r.word(i) == "i" || r.word(i) == "we") && (n == "had" || n == "'d" || n == "'ve") {
+		return true // "two bolts on that, I had those off already"
 	}
 	if w := r.word(i); w != "they" && w != "they're" && w != "those" {
 		return false
