@@ -20,7 +20,7 @@ var phaseOf = map[string]string{
 var (
 	misplaced = [len(phases)][len(phases)]float64{
 		{0, 0.5, 0.5, 0.5, 0.5},
-		{2, 0, 1, 1, 1},
+		{2, 0, 1.2, 1.2, 1.2},
 		{2, 1, 0, 0.8, 1},
 		{2, 1, 0.8, 0, 0.8},
 		{2, 0.6, 0.8, 0.8, 0},
