@@ -114,7 +114,7 @@ func (r *reading) ledgerOpen(rec *Record, said []Open) []Open {
 		if kind == "" || asksAlready(said, kind, e, torqueName(t)) {
 			continue
 		}
-		if why := r.notOpen(t, e.State, rec); len(rec.Ledger) < weighable && why != "" || len(rec.Ledger) >= weighable && !r.offAlone(t) && !r.owes(e, t, kind, why, said, &s, len(rec.Ledger)) {
+		if why := r.notOpen(t, e.State, rec); len(rec.Ledger) < weighable && why != "" || len(rec.Ledger) >= weighable && !r.surelyOff(t) && !r.owes(e, t, kind, why, said, &s, len(rec.Ledger)) {
 			continue
 		}
 		last := t.events[len(t.events)-1]
@@ -293,7 +293,7 @@ func (r *reading) notOpen(t *thing, state string, rec *Record) string {
 			return ""
 		case r.madeDead(last.lo):
 			return "dead"
-		case r.offAlone(t):
+		case r.surelyOff(t):
 			return "" // "I had the left one off as well", and only the right one was told to be back
 		case t.owner != nil && r.lastState(t.owner) == Removed:
 			return "owner" // asked with the part it holds
@@ -341,8 +341,12 @@ func (r *reading) notOpen(t *thing, state string, rec *Record) string {
 	return "state"
 }
 
-// offAlone tells whether a thing was told to be off and no more, and the one of the other side is back.
-func (r *reading) offAlone(t *thing) bool {
+// surelyOff tells whether a thing is off whatever weighs for its being back: its going back was denied
+// its time, or it was told to be off and no more, and the one of the other side is back.
+func (r *reading) surelyOff(t *thing) bool {
+	if n := len(t.events); n > 0 && t.deferred > t.events[n-1].lo && r.lastState(t) == Removed {
+		return true
+	}
 	return len(t.events) == 1 && t.twin != nil && t.twin.side == otherOf[t.side] && r.lastState(t) == Removed && onAgain(r.lastState(t.twin))
 }
 

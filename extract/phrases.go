@@ -193,8 +193,8 @@ func (r *reading) drivenWith(a *act, i, hi int) string {
 			return ""
 		}
 	}
-	if hi-i > 6 || !tool && !(size && bare) {
-		return ""
+	if hi-i > 6 || !tool && !(size && bare) || size && corrects.has(r.word(hi)) {
+		return "" // "Five mil. No, it's a four."
 	}
 	return strings.ToLower(strings.TrimRight(r.text(i, hi), ",.;: "))
 }

@@ -1219,6 +1219,12 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	case s.leftOff(c, a):
 		name = "leave off"
 	case !a.happened():
+		if name == "fit" && (r.notNow(a) || r.goesLast(a)) {
+			for _, t := range ts {
+				t.deferred = a.lo
+			}
+			return
+		}
 		if !s.comesTrue(a) {
 			return
 		}

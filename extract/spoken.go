@@ -245,6 +245,9 @@ func (r *reading) makeshift(c *clause) int {
 		if n := r.word(i + 1); n == "varnish" || n == "polish" || n == "file" || w == "nail" && r.word(i-2) == "on" {
 			continue // "balanced on a nail"
 		}
+		if r.reachedWith(c, i) {
+			continue
+		}
 		for k := i - 1; k >= max(c.lo, i-4); k-- {
 			p := r.toks[k].s
 			if p == "of" || !bareHold.has(w) && (p == "a" || p == "an" || p == "one" || p == "bent" || countOf[p] > 1 || p == "couple" || p == "some") {
@@ -257,6 +260,27 @@ func (r *reading) makeshift(c *clause) int {
 	}
 	return -1
 }
+
+// reachedWith tells whether what may be a makeshift at a token is what something is reached or
+// cleaned with: "I got two out with a bit of wire".
+func (r *reading) reachedWith(c *clause, at int) bool {
+	i := at - 1
+	for i > c.lo && i > at-5 && r.toks[i].s != "with" {
+		i--
+	}
+	if i < c.lo || r.toks[i].s != "with" {
+		return false
+	}
+	for i--; i >= c.lo; i-- {
+		if fishing.has(r.lemma1(r.toks[i].s)) {
+			return true
+		}
+	}
+	return false
+}
+
+// fishing are the verbs of getting at what hands do not reach.
+var fishing = set("get fish hook pull poke prod clean clear scrape pick push feel rod")
 
 // makeshifts hold what has lost its own fastener.
 var makeshifts = set("tie ties binder binders wire tape string rope nail nails twine strap straps cord coathanger bungee bootlace shoelace")
@@ -1177,6 +1201,8 @@ func (r *reading) foundAgain(ci int) bool {
 		for i := n.lo; i+1 < n.hi; i++ {
 			next := r.toks[i+1].s
 			switch w := r.toks[i].s; {
+			case k > ci && w == "there" && next == "'s" && (r.word(i+2) == "a" || r.word(i+2) == "an") && r.nameWithin(n, i+2, 4) >= 0:
+				return false // "and there's a key, don't lose that. There it is"
 			case w == "found" && (next == "it" || next == "him" || next == "her" || next == "that" || next == "one"),
 				w == "got" && (next == "it" || next == "him" || next == "you") && n.mood&negated == 0,
 				w == "there" && (next == "it" || next == "she" || next == "he") && r.word(i+2) == "is":
@@ -2002,6 +2028,9 @@ func (r *reading) aim(e *looseEnd, ci int, oc openCue) {
 				return
 			}
 		}
+	}
+	if e.signal == "unfit" && (r.hasWord(oc, "tag") || r.hasWord(oc, "padlock") || r.hasWord(oc, "stays")) {
+		return // "so the padlock stays on": the whole job
 	}
 	if e.signal == "none" || e.signal == "lacking" {
 		for _, mi := range c.mentions {

@@ -76,7 +76,7 @@ func (r *reading) weighStandings(rec *Record) {
 	kept := rec.Ledger[:0]
 	for _, e := range rec.Ledger {
 		left := e.State
-		if t := things[e.ID]; t != nil && len(t.events) > 0 && !isLock(t) && !r.offAlone(t) { // what a lock is told to be is kept: much hangs on it
+		if t := things[e.ID]; t != nil && len(t.events) > 0 && !isLock(t) && !r.surelyOff(t) { // what a lock is told to be is kept: much hangs on it
 			left = r.standing(&e, t, &s, len(rec.Ledger))
 		}
 		switch left {

@@ -146,7 +146,7 @@ func (r *reading) steps() []Step {
 					text = trimStep(strings.TrimSuffix(text, ".")+", "+o) + "."
 				}
 			}
-			text = r.turnedRound(text, c, a)
+			text = fluent(r.turnedRound(text, c, a))
 			if len(a.things) > 0 {
 				before = a
 			}
@@ -885,6 +885,32 @@ func (r *reading) torqueText(h, or *heard) string {
 func Heard(canon string) string { return unitDots.Replace(canon) }
 
 var unitDots = strings.NewReplacer("N.m", "N·m", "lbf.", "lbf·", "kgf.", "kgf·", "ozf.", "ozf·")
+
+// beginsAnew are the words on which somebody breaks off to begin the phrase anew.
+var beginsAnew = set("the a an this that these those my your its to of in on off with behind under over into onto from for at through by and")
+
+// fluent takes out of a step what was begun and said anew, "behind the, behind the bracket"; what
+// breaks off without being said anew is no step.
+func fluent(text string) string {
+	w := strings.Fields(text)
+	bare := func(i int) string { return strings.ToLower(strings.TrimRight(w[i], ",.")) }
+	for n := 3; n > 0; n-- {
+		for i := 0; i+2*n <= len(w); i++ {
+			same := beginsAnew.has(bare(i+n-1)) && (n > 1 || bare(i) != "that")
+			for k := i; k < i+n && same; k++ {
+				same = bare(k) == bare(k+n) || k == i+n-1 && n > 1 && determiner.has(bare(k)) && determiner.has(bare(k+n))
+			}
+			if same {
+				w = slices.Delete(w, i, i+n)
+				i--
+			}
+		}
+	}
+	if n := len(w); n > 0 && articles.has(bare(n-1)) {
+		return ""
+	}
+	return strings.Join(w, " ")
+}
 
 // stepText words an act as an instruction: the person's own words from the verb
 // on where the talk has them in order, else the action and the thing.

@@ -31,6 +31,7 @@ type thing struct {
 	split    []*thing // those of it that were told apart by their places
 	of       *thing   // what it was told apart from by its place
 	apart    bool     // nothing is left of it but those told apart
+	deferred int      // token at which its going back was put off, 0 where it never was
 	id       string
 }
 
