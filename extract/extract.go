@@ -12,7 +12,7 @@ import (
 func Extract(talk *transcript.Talk, lex *lexicon.Lexicon, job Job) *Record {
 	rec := &Record{Schema: Schema, Job: job,
 		Source: []Source{}, Tools: []Tool{}, Parts: []Part{}, Consumables: []Consumable{}, Sizes: []Size{}, Torques: []Torque{},
-		Ledger: []Entry{}, Cautions: []Caution{}, Steps: []Step{}, Open: []Open{}, Facts: []Fact{}, Notes: []Note{}, Usual: []Usual{}}
+		Ledger: []Entry{}, Cautions: []Caution{}, Steps: []Step{}, Open: []Open{}, Doubts: []Doubt{}, Facts: []Fact{}, Notes: []Note{}, Usual: []Usual{}}
 	words := make([]int, len(talk.Clips))
 	for i := range talk.Words {
 		if w := &talk.Words[i]; !w.Is(transcript.Noise) {

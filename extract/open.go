@@ -26,6 +26,7 @@ func (r *reading) open(rec *Record) {
 	})
 	rec.Open = append([]Open{}, out...)
 	r.siftOpen(rec)
+	rec.Doubts = r.mayBeOpen(rec.Open)
 	r.heldSomehow(rec)
 	ids := map[string]int{}
 	for i := range rec.Open {

@@ -129,14 +129,7 @@ func (r *reading) raisedOpen(rec *Record, asked []Open) []Open {
 	if len(all) < 20 {
 		return nil // too little to weigh
 	}
-	near := make(marks, len(all))
-	for i := range asked {
-		p := asked[i].Place
-		near.around(r.sentenceAt(p))
-		for _, p.At = range asked[i].AlsoAt {
-			near.around(r.sentenceAt(p))
-		}
-	}
+	near := r.askedNear(asked)
 	for _, i := range r.laidToRest {
 		near.around(r.sentenceOf(int(r.toks[i].cl))) // it was asked, and settled since
 	}

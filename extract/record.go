@@ -18,6 +18,7 @@ type Record struct {
 	Cautions    []Caution    `json:"cautions"`
 	Steps       []Step       `json:"steps"`
 	Open        []Open       `json:"open"`
+	Doubts      []Doubt      `json:"doubts"`
 	Facts       []Fact       `json:"facts"`
 	Notes       []Note       `json:"notes"`
 	Usual       []Usual      `json:"usual"`
@@ -266,6 +267,10 @@ type Open struct {
 // Tells tells whether the question holds the words it was raised in.
 func (o Open) Tells() bool { return strings.Contains(o.Question, o.Quote) }
 
+// Doubt is a sentence that may leave something open, where no question asks after it: its quote
+// is all that is known of it.
+type Doubt struct{ Place }
+
 // Fact is computed from what was heard, never heard itself.
 type Fact struct {
 	Name   string `json:"name"`
@@ -324,6 +329,9 @@ func (r *Record) Each(f func(field, name string, p Place)) {
 	}
 	for _, x := range r.Open {
 		f("open", x.About, x.Place)
+	}
+	for _, x := range r.Doubts {
+		f("doubts", "", x.Place)
 	}
 	for _, x := range r.Facts {
 		f("facts", "", x.Place)

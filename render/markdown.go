@@ -132,7 +132,6 @@ func (d *drawer) notSettled() {
 	order, unasked := workdoc.OpenOrder(d.rec, extract.BeforeUse), workdoc.Unasked(d.rec)
 	if len(order) == 0 && len(unasked) == 0 {
 		d.none("use", "Nothing that was heard is left open before use. That is no inspection.")
-		return
 	}
 	if len(order) > 0 {
 		d.item("count-use", "%s before the machine is used, besides the tightening round below, in the order in which it can be done. "+
@@ -151,6 +150,14 @@ func (d *drawer) notSettled() {
 		d.gap()
 		d.item("unasked", "No question here asks after what else the recording leaves off, slack or by hand: %s. "+
 			"See to each, and tick it under “Seen to” in “What came off and how it was left”.", strings.Join(names, ", "))
+	}
+	if len(d.rec.Doubts) > 0 {
+		d.gap()
+		d.item("count-doubts", "Words that may leave something open, and that no question asks after; many leave nothing so. Read them, and tick what is in order.")
+		d.gap()
+		for i, x := range d.rec.Doubts {
+			d.item(d.refs.Doubts[i], "- [ ] Heard %s: %s", d.at(x.Place), quoted(x.Quote))
+		}
 	}
 }
 

@@ -117,6 +117,10 @@ func printVerdict(w io.Writer, doc *workdoc.Document, v workdoc.Verdict, before 
 	for _, s := range v.Due {
 		fmt.Fprintf(w, "  - %s%s (%s)\n", stamp(doc, s), s.Text, s.Why)
 	}
+	section(w, "heard, and perhaps open", len(v.Doubts))
+	for _, s := range v.Doubts {
+		fmt.Fprintf(w, "  - %s“%s”\n", stamp(doc, s), s.Text)
+	}
 	section(w, "to look at", len(v.Remarks))
 	for _, r := range v.Remarks {
 		fmt.Fprintf(w, "  - %s\n", r)

@@ -58,8 +58,9 @@ func trailer() *extract.Record {
 			{ID: "Q3", Kind: extract.ReplaceLater, Before: extract.BeforeLater, Due: "after the first trip", About: "grease cap", Question: "Has the stand-in grease cap been replaced?", Place: heardAt(900, "that cap will do for now")},
 			{ID: "Q4", Kind: extract.Promise, Before: extract.BeforePublishing, About: "part number", Question: "Is the promised part number there?", Place: heardAt(1250, "I'll put the number below")},
 		},
-		Facts: []extract.Fact{{Name: "grease", Value: "30 ml", From: "two bearings of 15 ml", Method: "sum", Place: heardAt(610, "fifteen each")}},
-		Notes: []extract.Note{{Kind: "tool", Text: "A torque wrench is used and not in the list."}},
+		Doubts: []extract.Doubt{{Place: heardAt(700, "the other side I'll see to")}, {Place: heardAt(720, "that one went to thirty five foot or so")}},
+		Facts:  []extract.Fact{{Name: "grease", Value: "30 ml", From: "two bearings of 15 ml", Method: "sum", Place: heardAt(610, "fifteen each")}},
+		Notes:  []extract.Note{{Kind: "tool", Text: "A torque wrench is used and not in the list."}},
 		Usual: []extract.Usual{
 			{Kind: "caution", Signal: "WARNING", Text: "A lifted trailer can fall. Use stands.", Why: "the talk lifts the trailer", Source: "common practice, no source"},
 			{Kind: "check", Text: "Tighten the wheel bolts again after the first trip.", Why: "wheel bolts", Source: "common practice, no source"},

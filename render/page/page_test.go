@@ -318,6 +318,31 @@ func TestHostileText(t *testing.T) {
 	}
 }
 
+// TestDoubtsAreDrawn: words that may leave something open stand in each form, until they are ticked;
+// those with a figure in them are left out with the values.
+func TestDoubtsAreDrawn(t *testing.T) {
+	doc := document(t, trailer())
+	for _, c := range []struct {
+		settled, ticked bool
+		want            int
+	}{{false, false, 2}, {true, false, 1}, {false, true, 1}} {
+		doc.Ticks[doc.Refs.Doubts[0]] = c.ticked
+		p := view(t, doc, page.Options{SettledOnly: c.settled})
+		if len(p.Doubts) != c.want {
+			t.Errorf("%+v: %d doubts", c, len(p.Doubts))
+		}
+		for name, draw := range forms {
+			out, err := draw(p)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if got := strings.Contains(string(out), "the other side I"); got == c.ticked || !strings.Contains(string(out), "may leave something open") {
+				t.Errorf("%s, %+v: the doubt is drawn: %v", name, c, got)
+			}
+		}
+	}
+}
+
 // modules is the folder of the npm packages that some checks need, given by
 // WRENCHWORD_NODE_MODULES; without it, or without the package, the test is skipped.
 func modules(t *testing.T, name string) string {

@@ -49,7 +49,8 @@ type Page struct {
 	Verdict     string
 	Notice      []string
 	Cautions    []Caution
-	Open        []Ask // in the order in which it can be done
+	Open        []Ask  // in the order in which it can be done
+	Doubts      []Item // words that may leave something open, and that no question asks after
 	Round       []Place
 	Phases      []Phase
 	Needed      []List // tools, parts, used up, sizes
@@ -623,6 +624,12 @@ func (b *builder) open() {
 			a.At = []Moment{b.moment(s.Clip, s.At, s.At, true)}
 		}
 		b.p.Open = append(b.p.Open, a)
+	}
+	for _, s := range b.use.Doubts {
+		if b.opt.SettledOnly && len(normalize.Numbers(s.Text)) > 0 {
+			continue // it may hold a value in any form
+		}
+		b.p.Doubts = append(b.p.Doubts, Item{Ref: s.Ref, Text: s.Text, At: []Moment{b.moment(s.Clip, s.At, s.At, true)}})
 	}
 	for i, o := range b.rec.Open {
 		ref := b.doc.Refs.Open[i]

@@ -261,6 +261,14 @@ func (p *Page) wiki(d dialect) string {
 	if len(p.Open) == 0 {
 		line(t("Nothing that was heard is left open before use. That is no inspection."))
 	}
+	if len(p.Doubts) > 0 {
+		b.WriteString("\n")
+		line(t("Words that may leave something open, and that no question asks after; many leave nothing so:"))
+		b.WriteString("\n")
+		for _, x := range p.Doubts {
+			line(item + t("“"+x.Text+"”") + at(x.At))
+		}
+	}
 	head(2, "Tightening round")
 	for _, place := range p.Round {
 		b.WriteString("\n" + d.heading(3, place.Name) + "\n\n")

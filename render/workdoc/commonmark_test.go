@@ -68,7 +68,7 @@ func TestDocumentsAreCommonMark(t *testing.T) {
 				used++
 			}
 		}
-		want := len(rec.Open) + len(rec.Steps) + len(rec.Tools) + len(rec.Parts) + used + checks
+		want := len(rec.Open) + len(rec.Doubts) + len(rec.Steps) + len(rec.Tools) + len(rec.Parts) + used + checks
 		if boxes != want {
 			t.Errorf("%s: %d boxes, want %d", clip.Name, boxes, want)
 		}

@@ -52,6 +52,9 @@ func Items(rec *extract.Record) []Found {
 	for i, x := range rec.Open {
 		add("open", r.Open[i], x.ID, x.Question, x.Place, x)
 	}
+	for i, x := range rec.Doubts {
+		add("doubts", r.Doubts[i], "", x.Quote, x.Place, x)
+	}
 	for i, x := range rec.Facts {
 		add("facts", r.Facts[i], "", x.Name, x.Place, x)
 	}

@@ -23,6 +23,7 @@ type Verdict struct {
 	Open    []Still  // in the order in which it can be done
 	Due     []Still  // what falls due later, and what is due already
 	Usual   int      // usual checks that nobody has ticked
+	Doubts  []Still  // words that may leave something open, that nobody asks after and nobody ticked: they close or open nothing
 	Remarks []string // disagreements and doubts that close or open nothing
 }
 
@@ -95,6 +96,13 @@ func Ready(d *Document, before string, check Checker, today time.Time) Verdict {
 		}
 	}
 	v.Remarks = j.remarks
+	if before == extract.BeforeUse {
+		for i, x := range d.Record.Doubts {
+			if !d.Ticks[d.Refs.Doubts[i]] {
+				v.Doubts = append(v.Doubts, Still{Ref: d.Refs.Doubts[i], Text: x.Quote, Clip: x.Clip, At: x.At})
+			}
+		}
+	}
 	for _, c := range d.Claims {
 		if c.Status == "open" {
 			v.Remarks = append(v.Remarks, fmt.Sprintf("line %d: a claim by %s is open: %s", c.Line, orElse(c.Who, "somebody"), c.Text))

@@ -229,3 +229,25 @@ func TestReadyUnasked(t *testing.T) {
 		t.Errorf("open before publishing: %q", open)
 	}
 }
+
+// TestReadyDoubts: words that may leave something open are shown until they are ticked, and stand
+// between nobody and a ride.
+func TestReadyDoubts(t *testing.T) {
+	rec := trike()
+	for _, q := range []string{"the other one I'll see to", "so it's low"} {
+		rec.Doubts = append(rec.Doubts, extract.Doubt{Place: extract.Place{At: 75, AtExact: true, Quote: q, Rule: "test"}})
+	}
+	doc := draw(t, rec)
+	_, before := ready(t, draw(t, trike()), extract.BeforeUse)
+	_, v := ready(t, doc, extract.BeforeUse)
+	if len(v.Open) != len(before.Open) || len(v.Doubts) != 2 || v.Doubts[1].Text != "so it's low" {
+		t.Errorf("%d open, doubts %+v", len(v.Open), v.Doubts)
+	}
+	_, v = ready(t, edit(t, doc, "- [ ] Heard 1:15: “the other one", "- [x] Heard 1:15: “the other one"), extract.BeforeUse)
+	if len(v.Doubts) != 1 || v.Doubts[0].Text != "so it's low" {
+		t.Errorf("one ticked: %+v", v.Doubts)
+	}
+	if _, v = ready(t, doc, extract.BeforePublishing); len(v.Doubts) != 0 {
+		t.Errorf("before publishing: %+v", v.Doubts)
+	}
+}

@@ -15,7 +15,7 @@ import (
 // added step elsewhere leaves it alone. Items alike in both are numbered.
 type Refs struct {
 	Tools, Parts, Consumables, Sizes, Torques, Ledger,
-	Cautions, Steps, Open, Facts, Usual []string
+	Cautions, Steps, Open, Doubts, Facts, Usual []string
 }
 
 // Prefixes of references by kind of item.
@@ -29,6 +29,7 @@ const (
 	refCaution    = "care"
 	refStep       = "step"
 	refOpen       = "ask"
+	refDoubt      = "doubt"
 	refFact       = "sum"
 	refUsual      = "usual"
 )
@@ -73,6 +74,9 @@ func RefsOf(rec *extract.Record) Refs {
 	}
 	for _, o := range rec.Open {
 		r.Open = append(r.Open, name(refOpen, o.Kind, o.About))
+	}
+	for _, x := range rec.Doubts {
+		r.Doubts = append(r.Doubts, name(refDoubt, x.Quote))
 	}
 	for _, f := range rec.Facts {
 		r.Facts = append(r.Facts, name(refFact, f.Name))
