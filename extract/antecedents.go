@@ -88,6 +88,19 @@ func (r *reading) ownPlace(c *clause, a *act) *thing {
 	return nil
 }
 
+// neverSo tells whether a thing is never done what an act does to "it": what has no plug is not
+// unplugged, which is said of the machine, and no nut is closed.
+func (r *reading) neverSo(a *act, t *thing) bool {
+	if r.cutOff(a) {
+		return !wired.has(t.head)
+	}
+	if a.verb < 0 || a.subject || t.head != "nut" && t.head != "bolt" {
+		return false
+	}
+	l := r.lemma1(r.toks[a.verb].s)
+	return l == "close" || l == "shut"
+}
+
 // antecedent gives the thing that is meant by an act that names none, nil where it is none.
 func (s *tracker) antecedent(ci int, a *act) *thing {
 	r := s.r
@@ -95,8 +108,8 @@ func (s *tracker) antecedent(ci int, a *act) *thing {
 	if ruled == spot {
 		ruled = nil
 	}
-	machine := func(t *thing) bool { return t != nil && !wired.has(t.head) && r.cutOff(a) } // "it's unplugged": and no needle
-	if machine(ruled) {
+	never := func(t *thing) bool { return t != nil && r.neverSo(a, t) }
+	if never(ruled) {
 		ruled = nil
 	}
 	if len(s.hand) < 4 && r.antecedents == nil {
@@ -138,7 +151,7 @@ func (s *tracker) antecedent(ci int, a *act) *thing {
 		case x.weight > next:
 			next = x.weight
 		}
-		if t != nil && x.weight > likely.weight && (t.many() || !many) {
+		if t != nil && x.weight > likely.weight && (t.many() || !many) && !never(t) {
 			likely = x
 		}
 		if keep {
@@ -204,7 +217,7 @@ func (s *tracker) antecedent(ci int, a *act) *thing {
 	if best.t == nil {
 		a.maybe = likely.t
 	}
-	if machine(best.t) {
+	if never(best.t) {
 		best.t = nil
 	}
 	a.unsure = best.t != nil && next > best.weight-likelySo
