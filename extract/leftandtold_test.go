@@ -82,6 +82,8 @@ func TestToldAndLeft(t *testing.T) {
 		{"said anew", "Cover off. I tuck the lead behind the, behind this bracket. Belt on. Cover on.", []string{"Tuck the lead behind the bracket."}, nil, nil},
 		{"a size taken back", "Then the top cap comes out. Five mil. No, it's a four. Four. Belt on.", nil, []string{"five"}, nil},
 		{"no nut is closed", "Cover off. Brass nut back on by hand. Water on slowly, no drip. Close it, no drip. Cover on.", nil, []string{"Close the brass nut"}, nil},
+		{"another plug", "Unplug the sensor. Drain plug out. Let it drain. Drain plug back in. Lid on.",
+			nil, nil, []string{"Has the sensor been put back"}},
 		{"must still", "Foot bolts in and tight. I have the union nut on with the hand. So that one must still be pulled tight. The lid on.",
 			nil, nil, []string{"So that one must still be pulled tight"}},
 	} {

@@ -1445,8 +1445,11 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		t.events = append(t.events, event{action: n, act: ai, rule: a.rule, lo: a.lo, hi: a.hi, off: a.mood&offCamera != 0 && a.mood&announced == 0})
 		t.last = max(t.last, a.lo)
 		s.touch(t)
-		if n == "fit" && t.head == "plug" {
-			s.pluggedIn(ai, a)
+		if n == "fit" {
+			switch t.name { // no drain plug, and no spark plug
+			case "plug", "mains plug", "wall plug", "power plug", "motor plug":
+				s.pluggedIn(ai, a)
+			}
 		}
 	}
 	if w := r.toks[a.hi-1].s; idle && a.ifOff && a.rule == "thing and particle" && name == "fit" && (w == "up" || w == "down") && !ts[0].fastener && !small.has(ts[0].head) && (a.hi == c.hi || r.toks[a.hi].s != "through") {
