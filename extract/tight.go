@@ -19,7 +19,7 @@ func (r *reading) toldTight(f *bareNumber, heard *soFar) bool {
 		return true
 	}
 	if !heard.anyUnit {
-		return false
+		return f.Low.IsInt() && compare(f.Low, 2) >= 0 && (r.tightenedTo(f) && r.nothingMore(&r.clauses[f.cl], f.hi) || r.standsAtClick(f))
 	}
 	if r.iSet(f, heard) || r.correctsLast(f, heard) {
 		return true
@@ -31,6 +31,28 @@ func (r *reading) toldTight(f *bareNumber, heard *soFar) bool {
 		return false
 	}
 	return r.tightenedTo(f) || r.givenAsRange(f) || r.withinLast(f, heard) || heard.tights[keyOf(f.Low)] && r.sameAgain(f.lo-5, f.lo)
+}
+
+// standsAtClick tells whether a number is what fasteners are said to be at or to get where a torque
+// wrench clicks right after: "the bracket bolts, they're at a hundred and ten. Click, click."
+func (r *reading) standsAtClick(f *bareNumber) bool {
+	if p := r.word(f.lo - 1); !getting.has(p) && !linking.has(p) || r.word(f.lo-2) == "there" || p == "there's" {
+		return false
+	}
+	if f.hi < len(r.toks) && (r.toks[f.hi].men >= 0 || r.toks[f.hi].qty >= 0 || counted.has(r.toks[f.hi].s) || timeWords.has(r.toks[f.hi].s)) || compare(f.Low, 4) < 0 {
+		return false
+	}
+	s := r.sentenceAround(f.cl)
+	if !r.fastenersNear(f.cl, f.lo) && !r.fastenersNear(s.first, r.clauses[s.first].lo) {
+		return false
+	}
+	for i := f.hi; i < min(len(r.toks), f.hi+25) && r.since(f.hi-1, i) < 12; i++ {
+		switch r.toks[i].s {
+		case "click", "clicks", "clicked":
+			return r.toks[i].men < 0 && !r.kind(i+1).is(wDeterminer|wPronoun)
+		}
+	}
+	return false
 }
 
 // correctsLast tells whether a number is said in the place of a value that is taken back: "a hundred
