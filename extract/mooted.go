@@ -13,7 +13,7 @@ import (
 func (r *reading) mooted(ci int, a *act) mood {
 	c := &r.clauses[ci]
 	switch {
-	case r.putForLater(ci, a), r.putOff(ci, a), r.notNow(a), r.goesLast(a), r.planned(ci, a), r.theJob(ci, a), r.onlyMeant(c, a), r.theReason(ci, a), r.theReasonFor(ci, a), r.thePlan(ci, a), r.nextSeason(c, a):
+	case r.putForLater(ci, a), r.putOff(ci, a), r.deferred(a), r.planned(ci, a), r.theJob(ci, a), r.onlyMeant(c, a), r.theReason(ci, a), r.theReasonFor(ci, a), r.thePlan(ci, a), r.nextSeason(c, a):
 		return announced
 	case r.ofOthers(ci, a):
 		return other
@@ -179,6 +179,9 @@ func (r *reading) putOff(ci int, a *act) bool {
 	}
 	return false
 }
+
+// deferred tells whether an act is put off by what is said of its time right beside it.
+func (r *reading) deferred(a *act) bool { return r.notNow(a) || r.goesLast(a) }
 
 // notNow reads "I need to put the blade back on, and that's not now": what is denied its time in
 // the same breath.

@@ -1219,7 +1219,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	case s.leftOff(c, a):
 		name = "leave off"
 	case !a.happened():
-		if name == "fit" && (r.notNow(a) || r.goesLast(a)) {
+		if name == "fit" && r.deferred(a) {
 			for _, t := range ts {
 				t.deferred = a.lo
 			}

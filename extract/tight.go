@@ -39,7 +39,7 @@ func (r *reading) standsAtClick(f *bareNumber) bool {
 	if p := r.word(f.lo - 1); !getting.has(p) && !linking.has(p) || r.word(f.lo-2) == "there" || p == "there's" {
 		return false
 	}
-	if f.hi < len(r.toks) && (r.toks[f.hi].men >= 0 || r.toks[f.hi].qty >= 0 || counted.has(r.toks[f.hi].s) || timeWords.has(r.toks[f.hi].s)) || compare(f.Low, 4) < 0 {
+	if r.countsNext(f) || compare(f.Low, 4) < 0 {
 		return false
 	}
 	s := r.sentenceAround(f.cl)
@@ -55,6 +55,15 @@ func (r *reading) standsAtClick(f *bareNumber) bool {
 	return false
 }
 
+// countsNext tells whether what follows a number is what it counts or measures.
+func (r *reading) countsNext(f *bareNumber) bool {
+	if f.hi >= len(r.toks) {
+		return false
+	}
+	t := &r.toks[f.hi]
+	return t.men >= 0 || t.qty >= 0 || counted.has(t.s) || timeWords.has(t.s)
+}
+
 // correctsLast tells whether a number is said in the place of a value that is taken back: "a hundred
 // foot pounds, no sorry, that's the big truck, this one's eighty eight".
 func (r *reading) correctsLast(f *bareNumber, heard *soFar) bool {
@@ -65,7 +74,7 @@ func (r *reading) correctsLast(f *bareNumber, heard *soFar) bool {
 	if q := heard.tight; q >= 0 && r.qtys[q].hi > last && r.qtys[q].Low != nil {
 		last, was = r.qtys[q].hi, r.qtys[q].Low
 	}
-	if was == nil || f.lo-last > 16 || r.since(last, f.lo) > 12 || !linking.has(r.word(f.lo-1)) || f.hi < len(r.toks) && (r.toks[f.hi].men >= 0 || r.toks[f.hi].qty >= 0 || counted.has(r.toks[f.hi].s) || timeWords.has(r.toks[f.hi].s)) {
+	if was == nil || f.lo-last > 16 || r.since(last, f.lo) > 12 || !linking.has(r.word(f.lo-1)) || r.countsNext(f) {
 		return false
 	}
 	if five := big.NewRat(5, 1); new(big.Rat).Mul(was, five).Cmp(f.Low) < 0 || new(big.Rat).Mul(f.Low, five).Cmp(was) < 0 {

@@ -129,7 +129,7 @@ func (d *drawer) safety() {
 
 func (d *drawer) notSettled() {
 	d.heading(2, "Not settled")
-	order, unasked := workdoc.OpenOrder(d.rec, extract.BeforeUse), workdoc.Unasked(d.rec)
+	order, unasked := workdoc.OpenOrder(d.rec, extract.BeforeUse), workdoc.Unasked(d.rec, d.refs)
 	if len(order) == 0 && len(unasked) == 0 {
 		d.none("use", "Nothing that was heard is left open before use. That is no inspection.")
 	}
@@ -145,7 +145,7 @@ func (d *drawer) notSettled() {
 		var names []string
 		for _, i := range unasked {
 			e := d.rec.Ledger[i]
-			names = append(names, named(workdoc.Called(e), "not named")+" ("+workdoc.Left(e)+", "+d.at(lastOf(e))+")")
+			names = append(names, named(workdoc.Called(e), "not named")+" ("+workdoc.Left(e)+", "+d.at(workdoc.LastHeard(e))+")")
 		}
 		d.gap()
 		d.item("unasked", "No question here asks after what else the recording leaves off, slack or by hand: %s. "+
@@ -356,18 +356,8 @@ func (d *drawer) ledger() {
 		d.line("| %s <!-- @%s --> | %s | %s | %s | %s | %s | [ ] |",
 			named(workdoc.Called(e), "not named"), d.refs.Ledger[i], count(e.Count, ""),
 			escapeMarkdown(join(join(e.Side, ", ", e.Place_), ", ", e.Position)),
-			escapeMarkdown(workdoc.Left(e)), escapeMarkdown(workdoc.More(e)), d.at(lastOf(e)))
+			escapeMarkdown(workdoc.Left(e)), escapeMarkdown(workdoc.More(e)), d.at(workdoc.LastHeard(e)))
 	}
-}
-
-// lastOf is where an entry of the ledger was last heard of.
-func lastOf(e extract.Entry) extract.Place {
-	if n := len(e.Events); n > 0 {
-		return e.Events[n-1].Place
-	}
-	last := e.Place
-	last.At = e.LastAt
-	return last
 }
 
 func (d *drawer) later() {

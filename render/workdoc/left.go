@@ -61,3 +61,13 @@ func More(e extract.Entry) string {
 	add("waits for: ", e.WaitsOn)
 	return strings.Join(out, "; ")
 }
+
+// LastHeard is where an entry of the ledger was last heard of.
+func LastHeard(e extract.Entry) extract.Place {
+	if n := len(e.Events); n > 0 {
+		return e.Events[n-1].Place
+	}
+	last := e.Place
+	last.At = e.LastAt
+	return last
+}

@@ -64,7 +64,7 @@ func Ready(d *Document, before string, check Checker, today time.Time) Verdict {
 		}
 	}
 	if before == extract.BeforeUse {
-		for _, i := range Unasked(d.Record) {
+		for _, i := range Unasked(d.Record, d.Refs) {
 			if s, ok := j.unseen(i); ok {
 				e := &d.Record.Ledger[i]
 				add(s, task{entry: e, about: e.Item, stage: stage[extract.NotRefitted], danger: danger[extract.NotRefitted]})
@@ -210,8 +210,9 @@ func (j *judge) unseen(i int) (Still, bool) {
 		return Still{}, false
 	}
 	e := j.d.Record.Ledger[i]
+	last := LastHeard(e)
 	return Still{Ref: ref, Text: "See to it: " + orElse(Called(e), "something that was not named") + ", " + Left(e) + " when last heard of",
-		Why: j.orRemoved(`not ticked under "Seen to"`, ref), Clip: e.Clip, At: e.LastAt}, true
+		Why: j.orRemoved(`not ticked under "Seen to"`, ref), Clip: last.Clip, At: last.At}, true
 }
 
 // orRemoved adds to what is missing that a person took it out of the text.

@@ -10,14 +10,14 @@ var asksBack = map[string]bool{
 
 // Unasked gives the indexes of the ledger's entries that the recording leaves off, slack or by
 // hand, that no question asks after and that have no row in the tightening round: their box
-// "Seen to" alone settles them.
-func Unasked(rec *extract.Record) []int {
+// "Seen to" alone settles them. refs are what RefsOf gives for rec.
+func Unasked(rec *extract.Record, refs Refs) []int {
 	asked := map[string]bool{}
 	for _, o := range rec.Open {
 		asked[o.LedgerID] = asked[o.LedgerID] || asksBack[o.Kind]
 	}
 	inRound := map[string]bool{}
-	for _, r := range Round(rec, RefsOf(rec)) {
+	for _, r := range Round(rec, refs) {
 		if r.Entry != nil {
 			inRound[r.Entry.ID] = true
 		}
