@@ -652,36 +652,32 @@ func besideSuspect(in []Open) []Open {
 	return out
 }
 
-// unitsWanting asks for the unit of each number that tells how tight something is, where the talk
-// has no unit of torque at all, and no question on a value is near: such a number is kept as no
-// value, and yet it is not to be lost.
-func (r *reading) unitsWanting(said []Open) []Open {
-	if slices.ContainsFunc(r.qtys, func(q quantity) bool { return q.Kind == normalize.Torque }) {
-		return nil
-	}
+// unitsWanting asks for the unit of each value that has none, since the talk names none, and which
+// no other question is about.
+func (r *reading) unitsWanting(torques []Torque, said []Open) []Open {
 	var out []Open
-	asked := map[int64]bool{}
-	for i := range r.bare {
-		f := &r.bare[i]
-		if f.is != howTight || asked[keyOf(f.Low)] {
+	asked := map[string]bool{}
+	for i := range torques {
+		t := &torques[i]
+		if t.Said.Unit != "" || t.Said.Low == 0 {
 			continue
 		}
-		asked[keyOf(f.Low)] = true
-		c := &r.clauses[f.cl]
-		o := Open{Kind: LookUp, Before: BeforeUse, Place: r.placeAround(c.lo, c.hi, f.lo).by("how tight, and no unit in the talk")}
-		o.About = "the unit"
-		for k := len(c.mentions) - 1; k >= 0; k-- {
-			if m := &r.mentions[c.mentions[k]]; m.entry != nil && takesTorque(m.entry) && m.lo < f.lo {
-				o.About, o.LedgerID = torqueName(m.entry), m.entry.id
-				break
-			}
+		value := strconv.FormatFloat(t.Said.Low, 'f', -1, 64)
+		if t.Said.High != t.Said.Low {
+			value += " to " + strconv.FormatFloat(t.Said.High, 'f', -1, 64)
 		}
-		if slices.ContainsFunc(said, func(p Open) bool {
+		o := Open{Kind: LookUp, Before: BeforeUse, About: "the unit", Place: t.Place.by("how tight, and no unit in the talk")}
+		o.Question = "In which unit is the value " + value + ", which the recording does not say, and which source gives it?"
+		if t.Fastener != "" {
+			o.About, o.LedgerID = shortName(t.Fastener), t.LedgerID
+			o.Question = "In which unit is the " + value + " of the " + o.About + ", which the recording does not say, and which source gives it?"
+		}
+		if asked[o.About+value] || slices.ContainsFunc(said, func(p Open) bool {
 			return (p.Kind == LookUp || p.Kind == Conflict || p.Kind == Unsure || p.Kind == Suspect) && p.Clip == o.Clip && math.Abs(p.At-o.At) < 12
 		}) {
 			continue
 		}
-		o.Question = "In which unit is this value, which the recording does not say, and which source gives it: “" + o.Quote + "”?"
+		asked[o.About+value] = true
 		out = append(out, o)
 	}
 	return out

@@ -16,7 +16,7 @@ func (r *reading) open(rec *Record) {
 	out := r.spokenOpen(rec)
 	out = append(out, r.ledgerOpen(rec, out)...)
 	out = append(out, r.checkOpen(rec)...)
-	out = append(out, r.unitsWanting(out)...)
+	out = append(out, r.unitsWanting(rec.Torques, out)...)
 	out = append(out, r.raisedOpen(rec, out)...)
 	out = foldRecap(besideSuspect(r.agreed(mergeOpen(out), rec.Torques)))
 	sort.SliceStable(out, func(i, j int) bool {

@@ -168,13 +168,16 @@ func (s *tracker) toldByPlace(ci, mi int) *thing {
 		if length && !alike.has(t.head) || !t.fastener && len(t.events) == 0 && r.onlyThreatened(t) {
 			continue // of what was only said to suffer none is the top one
 		}
-		if !t.fastener {
+		just := !t.fastener && !r.actBeforeIn(&r.clauses[ci], m.lo) && s.justDone(t, m.lo)
+		clash := placesClash(ws, t.mods)
+		if !t.fastener && !just && !(clash && t.of != nil && gap < 15) {
 			gap += 10
 		}
 		switch {
 		case knows(t):
 			gap /= 2
-		case placesClash(ws, t.mods): // the other of the two
+		case just: // "Hoses back on. Top one's tight."
+		case clash: // the other of the two
 			gap += 5
 		case t.many() && (t.place == "" || t.place == "long" || t.place == "short"): // one of them
 			gap += 10
@@ -195,6 +198,30 @@ func (s *tracker) toldByPlace(ci, mi int) *thing {
 		return nil
 	}
 	return s.placed(best, w, m.plural, m.lo)
+}
+
+// actBeforeIn tells whether a clause has a verb of work before a token: "pull the top one", not
+// "top one's tight".
+func (r *reading) actBeforeIn(c *clause, tok int) bool {
+	return slices.ContainsFunc(c.acts, func(ai int) bool { return r.acts[ai].verb >= 0 && r.acts[ai].verb < tok })
+}
+
+// justDone tells whether the last that was done shortly before a token was done to a thing
+// spoken of as several, and no other several were spoken of since.
+func (s *tracker) justDone(t *thing, tok int) bool {
+	last := t.lastBefore(tok)
+	if last == nil || t.place != "" || !t.many() || s.r.since(last.hi, tok) > 8 {
+		return false
+	}
+	for _, o := range s.hand {
+		if o == t || o.last < last.lo {
+			continue
+		}
+		if e := o.lastBefore(tok); o.many() || e != nil && e.lo >= last.lo {
+			return false
+		}
+	}
+	return true
 }
 
 // saidOfIt tells whether a single thing was told by a word of place of late, that is no

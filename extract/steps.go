@@ -861,22 +861,28 @@ func (r *reading) oneOrTheOther(a, b *heard) bool {
 func (r *reading) torqueText(h, or *heard) string {
 	q := &r.qtys[h.qty]
 	s := "Tighten the " + torqueName(h.of)
-	doubt := ""
+	var doubts []string
+	if q.Kind == normalize.Torque && q.Unit == "" {
+		doubts = append(doubts, "unit not said")
+	}
 	if h.hedged {
-		doubt = " (said with doubt)"
+		doubts = append(doubts, "said with doubt")
+	}
+	if or := h.maybeOf(); or != "" {
+		doubts = append(doubts, "or the "+or+": not said which")
 	}
 	switch further := " degrees further"; {
 	case or != nil:
-		s += " to " + r.qtys[or.qty].Low.RatString() + " or " + Heard(q.Canonical) + doubt
+		s += " to " + r.qtys[or.qty].Low.RatString() + " or " + Heard(q.Canonical)
 	case q.Kind != normalize.Torque:
-		s += " " + h.angle.RatString() + further + doubt
+		s += " " + h.angle.RatString() + further
 	case h.angle != nil:
-		s += " to " + Heard(q.Canonical) + doubt + ", then " + h.angle.RatString() + further
+		s += " to " + Heard(q.Canonical) + ", then " + h.angle.RatString() + further
 	default:
-		s += " to " + Heard(q.Canonical) + doubt
+		s += " to " + Heard(q.Canonical)
 	}
-	if or := h.maybeOf(); or != "" {
-		s += " (or the " + or + ": not said which)"
+	if len(doubts) > 0 {
+		s += " (" + strings.Join(doubts, "; ") + ")"
 	}
 	return s + "."
 }
@@ -1675,7 +1681,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 				w = append(w, "it") // "measure it, and write it down"
 				continue
 			}
-			if (t.s == "those" || t.s == "these" || t.s == "them") && i+1 < end && countOf[r.word(i+1)] > 1 && r.toks[i+1].men < 0 {
+			if (t.s == "those" || t.s == "these" || t.s == "them") && i+1 < end && t.brk < brkComma && countOf[r.word(i+1)] > 1 && r.toks[i+1].men < 0 && r.toks[i+1].qty < 0 {
 				i++ // "those two"
 			}
 			if names != "" && r.isPlaceToo(a, i, end) {

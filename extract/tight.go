@@ -19,7 +19,7 @@ func (r *reading) toldTight(f *bareNumber, heard *soFar) bool {
 		return true
 	}
 	if !heard.anyUnit {
-		return f.Low.IsInt() && compare(f.Low, 2) >= 0 && (r.tightenedTo(f) && r.nothingMore(&r.clauses[f.cl], f.hi) || r.standsAtClick(f))
+		return f.Low.IsInt() && compare(f.Low, 4) >= 0 && !r.countsNext(f) && (r.tightenedTo(f) && r.nothingMore(&r.clauses[f.cl], f.hi) || r.standsAtClick(f) || r.atWrench(f) || r.inPrint(f) || r.correctsLast(f, heard))
 	}
 	if r.iSet(f, heard) || r.correctsLast(f, heard) {
 		return true
@@ -36,14 +36,12 @@ func (r *reading) toldTight(f *bareNumber, heard *soFar) bool {
 // standsAtClick tells whether a number is what fasteners are said to be at or to get where a torque
 // wrench clicks right after: "the bracket bolts, they're at a hundred and ten. Click, click."
 func (r *reading) standsAtClick(f *bareNumber) bool {
-	if p := r.word(f.lo - 1); !getting.has(p) && !linking.has(p) || r.word(f.lo-2) == "there" || p == "there's" {
-		return false
-	}
-	if r.countsNext(f) || compare(f.Low, 4) < 0 {
+	p := r.word(f.lo - 1)
+	if !getting.has(p) && !linking.has(p) && p != "so" || r.word(f.lo-2) == "there" || p == "there's" {
 		return false
 	}
 	s := r.sentenceAround(f.cl)
-	if !r.fastenersNear(f.cl, f.lo) && !r.fastenersNear(s.first, r.clauses[s.first].lo) {
+	if !r.fastenersNear(f.cl, f.lo) && !r.fastenersNear(s.first, r.clauses[s.first].lo) && !(p == "so" && r.standsAlone(f)) {
 		return false
 	}
 	for i := f.hi; i < min(len(r.toks), f.hi+25) && r.since(f.hi-1, i) < 12; i++ {
@@ -55,9 +53,102 @@ func (r *reading) standsAtClick(f *bareNumber) bool {
 	return false
 }
 
+// atWrench tells whether a number by itself is said in one sentence with a torque wrench, or one
+// that is set: "I go with the torque key on this, thirty", "I set the wrench, forty-five".
+func (r *reading) atWrench(f *bareNumber) bool {
+	c := &r.clauses[f.cl]
+	if !r.standsAlone(f) || c.mood&(negated|conditional|asked|other) != 0 {
+		return false
+	}
+	for i := f.lo - 1; i >= max(0, f.lo-14) && r.clauses[r.toks[i].cl].sentence == c.sentence; i-- {
+		m := r.toks[i].men
+		if m >= 0 && r.kindClass(&r.mentions[m]) == torqueWrench {
+			return true
+		}
+		if r.toks[i].s == "set" && m < 0 && r.toks[i+1].is(wDeterminer) && r.toks[i+2].men >= 0 && r.mentions[r.toks[i+2].men].head == "wrench" {
+			return true
+		}
+	}
+	return false
+}
+
+// standsAlone tells whether a number is said with nothing that it counts: ", thirty.", "this is
+// twenty-four, it's written on it".
+func (r *reading) standsAlone(f *bareNumber) bool {
+	c := &r.clauses[f.cl]
+	before := r.word(f.lo - 1)
+	return r.nothingMore(c, f.hi) && (f.lo == c.lo || r.toks[f.lo-1].brk >= brkPause || linking.has(before) || before == "to" || before == "at" || before == "so")
+}
+
+// gauges are the things that show another figure than how tight something is.
+var gauges = set("gauge meter dial scale clock manometer vernier caliper calipers micrometer ruler tape thermometer display screen counter level")
+
+// inPrint tells whether a number is what a document or the thing itself says of what is being done
+// up: "it says forty on the face of it", "eight to ten in the book".
+func (r *reading) inPrint(f *bareNumber) bool {
+	c := &r.clauses[f.cl]
+	i := f.lo - 1
+	if w := r.word(i); w == "from" || w == "about" {
+		i--
+	}
+	said := i >= c.lo && giving.has(r.toks[i].s)
+	k := f.hi
+	if w := r.word(k); (w == "in" || w == "on") && k+2 < len(r.toks) && r.toks[k+1].is(wDeterminer) && r.toks[k-1].brk < brkComma {
+		k += 2
+		if documents.has(r.toks[k].s) && (i < c.lo || r.toks[i].men < 0) {
+			said = true
+		} else if !said {
+			return false
+		}
+	} else if !said || !r.nothingMore(c, f.hi) {
+		return false
+	}
+	if !said || r.measuredBefore(f.cl, f.lo) {
+		return false
+	}
+	for j := f.lo - 1; j >= max(0, f.lo-30) && r.since(j, f.lo) < 12; j-- {
+		if gauges.has(r.toks[j].s) {
+			return false
+		}
+	}
+	return r.doneUpLately(f)
+}
+
+// doneUpLately tells whether something was being done up shortly before a number: a fastener is
+// spoken of, a torque wrench, or what went on by hand.
+func (r *reading) doneUpLately(f *bareNumber) bool {
+	if r.fastenersNear(f.cl, f.lo) {
+		return true
+	}
+	for k := f.cl; k >= 0 && r.since(r.clauses[k].lo, f.lo) < 15; k-- {
+		c := &r.clauses[k]
+		for i := c.lo; i < min(c.hi, f.lo); i++ {
+			if handAt(r, i, c.hi) {
+				return true
+			}
+		}
+		for _, mi := range c.mentions {
+			if m := &r.mentions[mi]; m.lo < f.lo && r.kindClass(m) == torqueWrench {
+				return true
+			}
+		}
+		for _, ai := range c.acts {
+			switch a := &r.acts[ai]; a.action.Name {
+			case "tighten", "torque", "start by hand":
+				return true
+			case "fit":
+				if a.byHand {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
 // countsNext tells whether what follows a number is what it counts or measures.
 func (r *reading) countsNext(f *bareNumber) bool {
-	if f.hi >= len(r.toks) {
+	if f.hi >= len(r.toks) || r.toks[f.hi-1].brk >= brkSentence {
 		return false
 	}
 	t := &r.toks[f.hi]
@@ -81,7 +172,7 @@ func (r *reading) correctsLast(f *bareNumber, heard *soFar) bool {
 		return false
 	}
 	for i := last; i < f.lo; i++ {
-		if r.takesBack(i, f.lo) {
+		if r.takesBack(i, f.lo) || i == last && r.ofAnother(i) {
 			return true
 		}
 	}

@@ -75,6 +75,18 @@ func TestWhatIsTight(t *testing.T) {
 		{"Hub nut on. The book says two hundred newton metres and then sixty degrees. Caliper back on. Caliper bolts, the book says eighty.", "hub nut 200 N.m 60 deg~, caliper bolts 80 N.m"},
 		// what is chosen of two
 		{"Rail bolts in. Foot bolts in. The book says twelve newton metres for the rail bolts. The sheet says fifteen newton metres. I'm going with twelve.", "rail bolts 12 N.m, rail bolts 15 N.m~"},
+		// no unit in the whole talk: by the wrench, the click, what is printed, never a size or a gauge
+		{"Blanket bar on its hook, two bar bolts in. Torque wrench on those, thirty. Pawl in.", "bar bolts 30 "},
+		{"Wheel bolts in. I set the wrench, forty-five. Click.", "wheel bolts 45 ~"},
+		{"Piston nut back on, red on the thread, and that wants two fifty. So two fifty, and there it clicked.", "piston nut 250 "},
+		{"The lock ring goes on by hand, a few turns. It says forty on the face of it, so forty.", "lock ring 40 "},
+		{"Pinch bolt in, by hand only. Eight to ten in the book, and I'll get the torque key when he's back.", "pinch bolt 8-10 ~"},
+		{"Cap bolt in. Torque wrench with a thirteen on it. Click.", ""},
+		{"Cap bolts in by hand. The gauge says forty, so I let some air out.", ""},
+		{"Cap bolts in by hand. The book says twelve screws, and I have eleven.", ""},
+		// of another machine, or only vaguely told
+		{"Bar bolts in. Thirty newton metres. No. Thirty was the other machine, this is twenty-four.", "bar bolts 24 N.m~"},
+		{"Coupling bolts in, nipped up. They take thirty something newton metres. I'll ring them.", "coupling bolts 30 N.m?"},
 		// doubt goes on to the same value in another unit
 		{"Gate on. Hinge nut on, tape off, rags away. Forty newton metres. That's about thirty foot pounds.", "hinge nut 40 N.m~, hinge nut 30 lbf.ft?~"},
 	} {

@@ -83,7 +83,7 @@ func (s *tracker) values(ci int) {
 		}
 		of := s.readOff(q)
 		back := s.correct(q)
-		h := heard{qty: qi, hedged: q.Hedged || s.hedgedNear(ci, q), source: SourceSaid{Scope: scopeUnsaid}}
+		h := heard{qty: qi, hedged: q.Hedged || s.hedgedNear(ci, q) || r.vague(q), source: SourceSaid{Scope: scopeUnsaid}}
 		if h.of, h.rule = of, "said again after one read off for another"; of == nil {
 			if b := r.goneWith(c, q); b != nil {
 				h.of, h.rule, h.spoken = b.of, "one of the values told before", b.spoken
@@ -104,6 +104,9 @@ func (s *tracker) values(ci int) {
 			if p := &r.qtys[b.qty]; r.since(p.hi, q.lo) < 60 && !r.namesSince(c, p.hi, q.lo) && less(p, q) && r.nextStage(c, p, q.lo) {
 				h.of, h.rule, h.spoken, h.stage = b.of, "next stage of the value before", b.spoken, max(b.stage, 1)+1
 			}
+		}
+		if n := len(r.heard); n > 0 && guesses[h.rule] && r.heard[n-1].of == nil && r.heard[n-1].noun == 0 && !r.heard[n-1].dropped && r.saidOver(&r.qtys[r.heard[n-1].qty], q) {
+			h.of, h.rule, h.orOf, h.spoken = nil, r.heard[n-1].rule, nil, false
 		}
 		if prev != nil && (h.of == nil || r.qtys[prev.qty].Unit != q.Unit && s.pairOf(r.qtys[prev.qty].hi, q.lo)) {
 			h.of, h.rule, h.spoken = prev.of, inAnotherUnit, prev.spoken
@@ -600,7 +603,7 @@ func (s *tracker) correct(q *quantity) *heard {
 		if m := r.toks[i].men; m >= 0 && r.mentions[m].entry != nil && r.mentions[m].entry != h.of && takesTorque(r.mentions[m].entry) && r.mentions[m].prep == "" {
 			return nil // "caliper bracket bolts … sorry, caliper bolts": what is taken back is a name
 		}
-		if r.takesBack(i, q.lo) {
+		if r.takesBack(i, q.lo) || i == p.hi && r.ofAnother(i) {
 			h.dropped = true
 			if h.of == nil {
 				return nil
@@ -629,6 +632,40 @@ func (r *reading) takesBack(i, before int) bool {
 		return r.toks[i].brk != brkNone || i+1 == before
 	}
 	return r.toks[i].s == "one" && next == "second"
+}
+
+// saidOver tells whether a value is the one before, by itself and right after: "this is twenty-four,
+// it's written on the guard. Twenty-four."
+func (r *reading) saidOver(p, q *quantity) bool {
+	c := &r.clauses[q.cl]
+	return p.sameValue(q) && r.since(p.hi-1, q.lo) < 8 && q.lo == c.lo && q.hi == c.hi && c.lo > 0 && r.toks[c.lo-1].brk >= brkSentence
+}
+
+// ofAnother tells whether what follows a value at token i says that it was another thing's: "thirty
+// was the other machine".
+func (r *reading) ofAnother(i int) bool {
+	if w := r.word(i); w != "was" && w != "were" {
+		return false
+	}
+	switch r.word(i + 1) {
+	case "for", "on":
+		return !definiteWord.has(r.word(i+2)) || r.word(i+2) == "the" && r.word(i+3) == "other" || r.word(i+3) == "last"
+	case "the":
+		return r.word(i+2) == "other" || r.word(i+2) == "last" || r.word(i+2) == "old"
+	case "last", "another":
+		return true
+	}
+	return false
+}
+
+// vague tells whether a value is only told about: "it's thirty something".
+func (r *reading) vague(q *quantity) bool {
+	for i := q.lo + 1; i <= q.hi; i++ {
+		if w := r.word(i); (w == "something" || w == "odd") && r.toks[i-1].brk < brkPause && r.word(i+1) != "like" {
+			return true
+		}
+	}
+	return false
 }
 
 // goneWith gives the value told before that is chosen of several by naming it: "the book says
@@ -1392,7 +1429,7 @@ func (s *tracker) fastenerOf(part *thing) *thing {
 func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 	r := s.r
 	c := &r.clauses[ci]
-	says, future, doc := false, false, ""
+	says, future, inBook, doc := false, false, false, ""
 	for i := c.lo; i < c.hi; i++ {
 		w := r.toks[i].s
 		switch {
@@ -1401,6 +1438,7 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 		case documents.has(w):
 			doc = w
 			says = says || i+1 < c.hi && ofDocument.has(r.toks[i+1].s)
+			inBook = inBook || i-2 == q.hi && (r.toks[i-2].s == "in" || r.toks[i-2].s == "on") && r.toks[i-1].is(wDeterminer)
 		case w == "will" || w == "'ll" || w == "supposed" || w == "should" || (w == "meant" || w == "ought") && r.word(i+1) == "to":
 			future = true
 		}
@@ -1424,10 +1462,12 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 		return "quoted" // "don't you go leaving that at twenty", "thirty foot pounds is a lot in brass"
 	case says && doc != "" || says && h.source.Title != "":
 		return "quoted"
-	case s.saysIt(c, q) && !s.actDone(c) && !s.setSoon(ci, q):
+	case (inBook || s.saysIt(c, q)) && !s.actDone(c) && !s.setSoon(ci, q):
 		return "quoted" // "it says twelve newton metres", and nobody has tightened it
 	case r.heardIn(ci, min(ci+1, len(r.clauses)-1), "other-machine") && !s.actDone(c) && !s.setSoon(ci, q):
 		return "quoted" // "fifty, but that's a different engine"
+	case r.vague(q):
+		return "quoted" // nobody sets "thirty something"
 	case future || framing(c, q)&(announced|negated|conditional|hypothetical|asked) != 0 && !s.actDone(c):
 		return "intended"
 	case h.of != nil && h.hedged && s.lastState(h.of) == Removed, s.guessed(c, q):

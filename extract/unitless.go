@@ -13,16 +13,21 @@ import (
 
 // unitless gives the numbers that tell how tight something is and were said without their
 // unit the likeliest of the units that the talk has: "those two were a hundred and seven",
-// "it's fifty two. … Newton metre, yes." They say so. Where the talk has no unit, they stay bare.
+// "it's fifty two. … Newton metre, yes." They say so. Where the talk has no unit, they have
+// none, and it is asked after.
 func (r *reading) unitless() {
 	u := r.unitsHeard()
-	if len(u.units) == 0 {
-		return
-	}
 	var found []quantity
 	for i := range r.bare {
 		f := &r.bare[i]
 		if f.is != howTight {
+			continue
+		}
+		if len(u.units) == 0 {
+			q := f.In(normalize.Torque, "")
+			base := int(r.toks[r.clauses[f.cl].lo].lo)
+			q.Start, q.End, q.Canonical = base+f.Start, base+f.End, strings.TrimSpace(q.Canonical)
+			found = append(found, quantity{Quantity: q, lo: f.lo, hi: f.hi, cl: f.cl})
 			continue
 		}
 		u.before(f.lo)
