@@ -48,6 +48,9 @@ func (r *reading) findMentions() {
 			if end == 0 {
 				m, end = r.onlyPlaced(ci, i)
 			}
+			if end == 0 && r.toks[i].is(wCountOf) {
+				m, end = r.countedWhere(ci, i)
+			}
 			if end == 0 {
 				i++
 				continue

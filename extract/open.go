@@ -144,7 +144,10 @@ func (r *reading) ledgerOpen(rec *Record, said []Open) []Open {
 }
 
 // isMany tells whether a name is that of several, by its end: "clips", but not "brass".
-func isMany(name string) bool { return strings.HasSuffix(name, "s") && !strings.HasSuffix(name, "ss") }
+func isMany(name string) bool {
+	first, _, _ := strings.Cut(name, " ") // "two on the side"
+	return countOf[first] > 1 || strings.HasSuffix(name, "s") && !strings.HasSuffix(name, "ss")
+}
 
 // tightAgain asks of what was slackened, of which nobody said that it was tightened.
 func tightAgain(about string) string {

@@ -16,7 +16,16 @@ var seemsVerbs = set("sounds feels seems looks does goes comes needs gets makes 
 // otherMeasure tells whether a number plainly measures or counts something else than how tight a
 // fastener is.
 func (r *reading) otherMeasure(f *bareNumber, next *bareNumber) bool {
-	return r.ofOtherThings(f) || r.boltClass(f, next) || r.ratio(f)
+	return r.ofOtherThings(f) || r.boltClass(f, next) || r.ratio(f) || r.wideAndLong(f)
+}
+
+// wideAndLong tells of the length in "eight by about sixty".
+func (r *reading) wideAndLong(f *bareNumber) bool {
+	i := f.lo - 1
+	if w := r.word(i); w == "about" || w == "roughly" || w == "around" {
+		i--
+	}
+	return r.word(i) == "by" && r.aNumber(i-1)
 }
 
 // ofOtherThings tells of "twenty-five microfarads" and "the other seven". "The other nineteen" may

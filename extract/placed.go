@@ -189,7 +189,7 @@ func (s *tracker) toldByPlace(ci, mi int) *thing {
 		}
 	}
 	if topic := s.onTopic(m.lo); best == nil && topic != nil && r.valueBetween(&r.clauses[ci], m.hi, r.clauses[ci].hi) {
-		best = s.unnamedOf(topic, m.lo) // "Alternator in. The bottom ones are forty seven newton metres."
+		best = s.unnamedOf(topic, m.lo, m.count) // "Alternator in. The bottom ones are forty seven newton metres."
 	}
 	if best == nil || length || knows(best) {
 		return best // that some are longer only tells where each goes

@@ -140,6 +140,7 @@ type mention struct {
 	entry    *thing // what it stands for, set by refer
 	misheard bool
 	byPlace  bool // the place is all that was said: "the top one"
+	counted  bool // the count is said as well: "the two at the back"
 }
 
 // act is something done, said to be done, or spoken of as being done.

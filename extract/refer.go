@@ -1183,7 +1183,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 	}
 	if len(ts) == 0 && (a.rule == numberByHand || countOf[a.pronoun] > 2 && fastens[a.action.Name]) {
 		if part := s.justFitted(a.lo); part != nil {
-			ts = append(ts, s.unnamedOf(part, a.lo)) // "On with the cover. All four with the fingers."
+			ts = append(ts, s.unnamedOf(part, a.lo, 0)) // "On with the cover. All four with the fingers."
 		}
 	}
 	past := false
@@ -1192,9 +1192,9 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		for k, t := range ts {
 			switch topic := s.onTopic(a.lo); {
 			case !t.fastener && !t.ownsNone() && (!tightens.has(t.head) || !t.plural && r.many(a)):
-				ts[k] = s.unnamedOf(t, a.lo) // "all four of them just started"
+				ts[k] = s.unnamedOf(t, a.lo, 0) // "all four of them just started"
 			case a.rule == numberByHand && topic != nil && !t.many() && t.owner != topic:
-				ts[k] = s.unnamedOf(topic, a.lo)
+				ts[k] = s.unnamedOf(topic, a.lo, 0)
 			}
 		}
 	}

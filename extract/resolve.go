@@ -87,6 +87,9 @@ func (s *tracker) resolve(ci, mi int) *thing {
 	m := &r.mentions[mi]
 	if m.head == unsaid {
 		t := s.toldByPlace(ci, mi)
+		if t == nil && m.counted {
+			t = s.countedThing(ci, mi)
+		}
 		m.lendName(t)
 		return t
 	}
@@ -311,12 +314,15 @@ func (r *reading) introduced(m *mention) bool {
 	return false
 }
 
-// unnamedOf gives the fasteners of a part that the talk speaks of without their
-// name, "those", "all four", as one thing of its own.
-func (s *tracker) unnamedOf(part *thing, at int) *thing {
+// unnamedOf gives the fasteners of a part, n where they are counted, that the talk speaks of
+// without their name, "those", "all four", as one thing of its own.
+func (s *tracker) unnamedOf(part *thing, at, n int) *thing {
 	like := s.r.like("bolt", true)
 	for i := len(like) - 1; i >= 0; i-- {
 		if f := like[i]; takesTorque(f) && (f.owner == part || owns(part, f)) {
+			if n > 1 && f.count == 1 && !f.plural {
+				continue // the keeper bolt of a bracket that is held by four
+			}
 			if f.of != nil {
 				return f.of
 			}
@@ -358,11 +364,17 @@ func (s *tracker) bySize(c *clause) {
 				return // "bolts, two thirteens": their size
 			}
 		}
-		part := s.partSpokenOf(c)
+		part, counted := s.heldThere(c, i), n
+		if part == nil {
+			part = s.partSpokenOf(c)
+			if !r.saidToBe(c, i) {
+				counted = 0
+			}
+		}
 		if part == nil {
 			return
 		}
-		f := s.unnamedOf(part, i)
+		f := s.unnamedOf(part, i, counted)
 		if f.count == 0 && n > 1 {
 			f.count = n
 		}
@@ -372,6 +384,25 @@ func (s *tracker) bySize(c *clause) {
 		return
 	}
 }
+
+// heldThere gives the part that a clause says to be held by what it counts at token i: "there's four
+// holding the motor", "the motor's held by four"; nil where it does not.
+func (s *tracker) heldThere(c *clause, i int) *thing {
+	r := s.r
+	after := retaining.has(r.word(i+1)) || r.word(i+1) == "that" && (r.word(i+2) == "hold" || r.word(i+2) == "holds")
+	if !after && !(i-2 >= c.lo && heldOn.has(r.toks[i-2].s)) {
+		return nil
+	}
+	for _, mi := range c.mentions {
+		if m := &r.mentions[mi]; m.lo > i == after && m.entry != nil && !m.entry.fastener {
+			return m.entry
+		}
+	}
+	return nil
+}
+
+// retaining are the words that lead from fasteners to what they hold.
+var retaining = set("holding securing clamping pinching retaining")
 
 // theOnes are the words that may stand for fasteners told by their number.
 var theOnes = set("ones them 'em em")
@@ -391,7 +422,9 @@ func (r *reading) onesCounted(c *clause, i int) int {
 		}
 	case (w == "them" || w == "'em" || w == "em") && r.toks[k].s == "of" && k > c.lo:
 		k--
-	case countOf[w] > 1 && r.toks[i].qty < 0 && r.countedThere(c, i):
+	case (w == "these" || w == "those") && r.toks[k].s == "of" && k > c.lo && r.toks[i].men < 0 && r.toks[i].brk >= brkComma && r.turnedBeside(i, i+1):
+		k--
+	case countOf[w] > 1 && r.toks[i].qty < 0 && (r.countedThere(c, i) || r.saidToBe(c, i)):
 		return countOf[w]
 	default:
 		return 0
@@ -407,14 +440,20 @@ func (r *reading) onesCounted(c *clause, i int) int {
 	return 0
 }
 
+// heldOn are the words after which it is told by what a part is held.
+var heldOn = set("held fixed secured fastened bolted on")
+
 // countedThere tells whether the clause does no more than count, at token i, what a part
 // has, and say where: "there's two on the back of it", "it's got four round the edge".
 func (r *reading) countedThere(c *clause, i int) bool {
+	if w := r.word(i - 1); (w == "by" || w == "with") && i-2 >= c.lo && heldOn.has(r.toks[i-2].s) {
+		return i+1 >= c.hi || r.toks[i].brk >= brkPause // "the motor's held by four"
+	}
 	if i+1 >= c.hi || r.toks[i].brk >= brkComma || r.toks[i+1].men >= 0 {
 		return false
 	}
 	switch r.toks[i+1].s {
-	case "on", "at", "in", "up", "down", "round", "around", "along", "across", "underneath", "under", "behind", "through", "holding", "here", "either", "each", "inside", "from":
+	case "on", "at", "in", "up", "down", "round", "around", "along", "across", "underneath", "under", "behind", "through", "holding", "securing", "here", "either", "each", "inside", "from":
 	default:
 		return false
 	}

@@ -279,7 +279,7 @@ func (s *tracker) torqued(h *heard, lo, hi int) {
 		return
 	}
 	if h.of != nil && !takesTorque(h.of) && !(h.of.fastener && !isLock(h.of)) && h.of.head != "pin" && !tightens.has(h.of.head) && !screwClip(h.of) && !screwedOn.has(h.of.head) {
-		h.of = s.unnamedOf(h.of, lo)
+		h.of = s.unnamedOf(h.of, lo, 0)
 	}
 	t := h.of
 	if t == nil || h.applied != "done" {
@@ -565,7 +565,7 @@ func (s *tracker) readOff(q *quantity) *thing {
 		was.forget(p.lo)
 		h.of, h.applied, h.rule = r.mentions[m].entry, "quoted", "what it was read off for by mistake"
 		if !takesTorque(h.of) {
-			h.of = s.unnamedOf(h.of, p.lo)
+			h.of = s.unnamedOf(h.of, p.lo, 0)
 		}
 		return was
 	}
