@@ -27,15 +27,28 @@ func (r *reading) countedWhere(ci, i int) (m mention, end int) {
 	if w := r.toks[i].s; !ok && countOf[w] > 4 && countOf[w] < 13 && !(w[0] >= '0' && w[0] <= '9') {
 		n, ok = countOf[w], true
 	}
-	if !ok || n == 0 || r.toks[i].qty >= 0 || r.toks[i].men >= 0 || r.toks[i].brk >= brkComma {
+	if !ok || n == 0 || i+1 >= c.hi || r.toks[i].qty >= 0 || r.toks[i].men >= 0 || r.toks[i].brk >= brkComma {
 		return m, 0
 	}
 	first := i == r.skipped(c)
 	if p := r.word(i - 1); !first && !(i > c.lo && r.toks[i-1].brk < brkComma && r.toks[i-1].men < 0 && (definiteWord.has(p) || beforeCount.has(p) && n > 1)) {
 		return m, 0
 	}
-	place, end := r.spotAfter(c, i+1)
-	if end == 0 || !r.turnedBeside(i, end) || r.fastenersLately(i) || first && n == 1 && r.toks[end-1].brk < brkComma {
+	k := i + 1
+	for k < c.hi && r.toks[k].is(wDropAdj) && r.toks[k].brk < brkPause {
+		k++
+	}
+	if k < c.hi && r.toks[k].s == "ones" {
+		k++ // "the two big ones at the back"
+	} else {
+		k = i + 1
+	}
+	place, end := r.spotAfter(c, k)
+	holds := end == 0 && k > i+1 && k < c.hi && r.toks[k-1].brk < brkComma && r.holdsNext(k)
+	if holds {
+		end = k // "these two tiny ones that hold the hanger"
+	}
+	if end == 0 || !holds && !r.turnedBeside(i, end) || r.fastenersLately(i) || first && n == 1 && r.toks[end-1].brk < brkComma {
 		return m, 0
 	}
 	m = mention{lo: i, hi: end, cl: ci, kind: lexicon.Fastener | lexicon.Part, of: -1, head: unsaid, name: r.toks[i].s, plural: n != 1, byPlace: true, counted: true}
@@ -104,7 +117,9 @@ func (s *tracker) countedThing(ci, mi int) *thing {
 		f = s.unnamedOf(part, m.lo, m.count)
 	} else {
 		name := "fasteners"
-		if len(m.mods) == 0 {
+		if w := r.heldWord(m.hi); w != "" {
+			name = w + " fasteners"
+		} else if len(m.mods) == 0 {
 			name = strings.ToLower(r.text(m.lo, m.hi)) // "two on the side"
 		}
 		f = &thing{name: name, head: "fastener", mods: map[string]bool{}, fastener: true, plural: true, first: m.lo, last: m.lo}
@@ -126,6 +141,20 @@ func (s *tracker) countedThing(ci, mi int) *thing {
 		f.name = lexicon.Singular(f.name)
 	}
 	return f
+}
+
+// heldWord gives the word that no list has for what fasteners are told to hold at token i, "" where
+// none is told: "that hold the hanger".
+func (r *reading) heldWord(i int) string {
+	if !r.holdsNext(i) {
+		return ""
+	}
+	for i++; i < len(r.toks) && r.toks[i-1].brk < brkComma; i++ {
+		if r.toks[i].is(wDeterminer) && i+1 < len(r.toks) && len(r.word(i+1)) > 3 && !r.toks[i+1].is(wStop|wNumber|wPronoun|wVerb) {
+			return r.word(i + 1)
+		}
+	}
+	return ""
 }
 
 // undoing are the verbs of what is only done to fasteners, snugly the words for how one is left.

@@ -13,7 +13,7 @@ func TestToldByNumber(t *testing.T) {
 		{"So the stem's here. The two at the back, just loosen those, five mil.", "back stem fasteners: loosened", "Loosen the back stem fasteners (five mil)."},
 		{"Now the cover. The three at the front are thirteen. Take those out. Cover's off. Put the cover back on. Those three go in, snug.", "front cover fasteners: hand-tight", "Take the front cover fasteners out."},
 		{"The lid. Two at the bottom, just nip those up.", "bottom lid fasteners: hand-tight", "Start the bottom lid fasteners by hand."},
-		{"the bracket comes off next then the two on the back fifteen sixteenths those are they come off and she'll drop", "back bracket fasteners: removed", "Remove the two back bracket fasteners."},
+		{"the bracket comes off next then the two on the back fifteen sixteenths those are they come off and she'll drop", "back bracket fasteners: removed", "Undo the two back bracket fasteners."},
 		{"There's four holding the motor. Undo those. Motor comes away.", "motor fasteners: removed", "Undo the motor fasteners."},
 		{"The motor's held by four. The top two are thirteens. Undo those.", "top motor fasteners: removed", "Undo the top motor fasteners."},
 		{"There's one bolt through the bracket. That's out. Bracket is four, and I'm only taking the top two out.", "top bracket fasteners: removed", "Take the top bracket fasteners out."},

@@ -160,7 +160,7 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 			return m, 0
 		}
 	}
-	if n == 1 && (verbLike.has(w) || r.plainVerb(w) || r.saysHow(c, i)) && r.usedAsVerb(c, i) && !(i > c.lo && !strings.HasSuffix(w, "s") && (r.toks[i-1].s == "what" || r.toks[i-1].s == "which")) {
+	if n == 1 && (verbLike.has(w) || r.plainVerb(w) || r.saysHow(c, i) || r.itDoes(c, i)) && r.usedAsVerb(c, i) && !(i > c.lo && !strings.HasSuffix(w, "s") && (r.toks[i-1].s == "what" || r.toks[i-1].s == "which")) {
 		return m, 0
 	}
 	if n == 1 && i > 0 && i+1 < c.hi && strings.HasSuffix(w, "s") && r.toks[i].brk == brkNone && r.toks[i-1].brk <= brkPause && (r.toks[i-1].s == "it" || r.toks[i-1].s == "she") && (r.toks[i+1].is(wOff|wOn|wReturning) || r.toks[i+1].s == "back") {
@@ -602,6 +602,15 @@ func (r *reading) ofPerson(c *clause, i int) bool {
 		}
 	}
 	return false
+}
+
+// itDoes tells whether a name that is as often a verb is what "it" does: "it just clips off".
+func (r *reading) itDoes(c *clause, i int) bool {
+	if i == c.lo || !verbLike.has(lexicon.Singular(r.toks[i].s)) || lexicon.Singular(r.toks[i].s) == r.toks[i].s {
+		return false
+	}
+	p := r.toks[i-1].s
+	return p == "it" || p == "which" || p == "just" && i-2 >= c.lo && r.toks[i-2].s == "it"
 }
 
 // usedAsVerb tells whether a word that can be a thing is the verb here: "clip it on", "you grease the".

@@ -263,6 +263,7 @@ func readWith(talk *transcript.Talk, lex *lexicon.Lexicon, set func(*reading)) *
 	r.findMentions()
 	r.opening()
 	r.laidOut()
+	r.people()
 	r.stories()
 	r.findActs()
 	r.deeds()

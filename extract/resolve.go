@@ -389,7 +389,7 @@ func (s *tracker) bySize(c *clause) {
 // holding the motor", "the motor's held by four"; nil where it does not.
 func (s *tracker) heldThere(c *clause, i int) *thing {
 	r := s.r
-	after := retaining.has(r.word(i+1)) || r.word(i+1) == "that" && (r.word(i+2) == "hold" || r.word(i+2) == "holds")
+	after := r.holdsNext(i + 1)
 	if !after && !(i-2 >= c.lo && heldOn.has(r.toks[i-2].s)) {
 		return nil
 	}
@@ -399,6 +399,12 @@ func (s *tracker) heldThere(c *clause, i int) *thing {
 		}
 	}
 	return nil
+}
+
+// holdsNext tells whether it is told at token i what something holds: "holding the motor", "that
+// hold the hanger".
+func (r *reading) holdsNext(i int) bool {
+	return retaining.has(r.word(i)) || r.word(i) == "that" && (r.word(i+1) == "hold" || r.word(i+1) == "holds")
 }
 
 // retaining are the words that lead from fasteners to what they hold.

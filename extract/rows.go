@@ -111,7 +111,7 @@ func (r *reading) share(ci, ai, mi int) {
 // commas, "and" or "then", with no more after it than where in the row it comes.
 func (r *reading) rowElement(c *clause, i int) bool {
 	m := &r.mentions[c.mentions[i]]
-	if m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" && m.prep != "by" || m.kind&lexicon.Tool != 0 && !m.definite || r.besidePlace(c, i) || m.head == unsaid && r.word(m.hi) == "first" {
+	if m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" && m.prep != "by" || m.kind&lexicon.Tool != 0 && !m.definite || r.besidePlace(c, i) || m.head == unsaid && (r.word(m.hi) == "first" || m.counted && r.toks[m.hi-1].brk < brkSentence) {
 		return false
 	}
 	k, joined := m.from-1, false

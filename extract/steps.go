@@ -402,6 +402,12 @@ func (r *reading) noStep(c *clause, a *act) bool {
 	if a.verb >= 0 && !a.subject && (r.word(a.verb+1) == "anything" || r.word(a.verb+1) == "nothing") {
 		return true // "before you take anything off it"
 	}
+	if a.verb >= 0 && !a.subject && (a.verb == c.lo || openers.has(r.toks[a.verb-1].s)) && firstPersonOf(r.word(a.verb+1)) {
+		return true // "Strip I'm leaving off": a thing, no verb
+	}
+	if a.verb >= 0 && !a.subject && (r.someOf(a.verb+1) || r.somebodyAt(a.verb+1)) {
+		return true // "I have replaced so many of these", "you put a lad on it"
+	}
 	if a.action.Name == "open" && a.subject {
 		return true // "it opens": what comes of what is done
 	}
@@ -916,6 +922,37 @@ func fluent(text string) string {
 		return ""
 	}
 	return strings.Join(w, " ")
+}
+
+// beginsOther tells whether something else begins at a token in the words of an act: "or the whole
+// thing spins", "take the racks out | these just lift", "pull that | the other end's an idler".
+func (r *reading) beginsOther(i int) bool {
+	n := r.word(i + 1)
+	switch w := r.toks[i].s; w {
+	case "or":
+		if n != "the" && n != "it" && n != "you" && n != "they" && n != "she" && n != "he" && n != "your" {
+			return false
+		}
+		for k := i + 2; k < min(len(r.toks), i+7) && r.toks[k-1].brk < brkSentence; k++ {
+			if s := r.toks[k].s; s == "'ll" || s == "will" || s == "can" || r.toks[k].men < 0 && len(s) > 3 && strings.HasSuffix(s, "s") && !strings.HasSuffix(s, "ss") && len(r.lex.Lemmas(s)) > 0 {
+				return true
+			}
+		}
+	case "these", "those":
+		return r.toks[i].men < 0 && particle.has(r.word(i-1)) && (n == "just" || n == "only" || n == "are" || n == "all" || r.plainVerb(n))
+	case "the":
+		return pronounsObj.has(r.word(i-1)) && r.linkedSoon(i+2, i+5)
+	case "and":
+		if n != "the" {
+			return false
+		}
+		for k := i + 2; k < min(len(r.toks), i+5); k++ {
+			if s := r.toks[k].s; s == "lets" || s == "makes" || s == "gives" || s == "keeps" {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // stepText words an act as an instruction: the person's own words from the verb
@@ -1696,7 +1733,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 				if n := r.word(i + 2); t.s == "both" && r.word(i+1) == "of" && (n == "them" || n == "those" || n == "these" || n == "'em") && r.toks[i+2].men < 0 {
 					i += 2 // "take both of those out"
 				}
-				if (r.word(i+1) == "both" || r.word(i+1) == "all" && r.word(i+2) != "the") && !(len(a.things) > 0 && a.things[0].plural) {
+				if (r.word(i+1) == "both" && r.word(i+2) != "ways" || r.word(i+1) == "all" && r.word(i+2) != "the") && !(len(a.things) > 0 && a.things[0].plural) {
 					i++
 				}
 				continue
@@ -1829,6 +1866,13 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			w = append(w, s) // "set it at three for now"
 			continue
 		}
+		if objPlaced && i >= a.hi && i > first && r.beginsOther(i) {
+			break
+		}
+		if t.s == "way" && objPlaced && (r.word(i+1) == "she" || r.word(i+1) == "it") && i+2 < len(r.toks) && len(r.lex.Lemmas(r.word(i+2))) > 0 {
+			w = append(w, "way it "+r.word(i+2)) // "twist it the way she turns"
+			break
+		}
 		if dropWords.has(t.s) && t.qty < 0 && !(i > 0 && articles.has(r.toks[i-1].s)) && !(t.s == "like" && (r.word(i+1) == "a" || r.word(i+1) == "an")) && !(t.s == "right" && r.word(i+1) == "side") {
 			continue
 		}
@@ -1853,7 +1897,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			break // "pulled the wheel and dropped the chain off"
 		}
 		if strings.HasPrefix(t.s, "'") {
-			if len(w) > 0 && i > 0 {
+			if len(w) > 0 && i > 0 && !(firstPersonOf(r.toks[i-1].s) && !strings.EqualFold(w[len(w)-1], r.toks[i-1].s)) {
 				w[len(w)-1] += s
 			}
 			continue

@@ -1,0 +1,133 @@
+package extract
+
+import (
+	"slices"
+
+	"wrenchword/normalize"
+)
+
+// What other people did is no work of the one who talks: "neighbour of mine did this without the
+// jack", "one lad pulled the hose off with the pump running".
+
+// persons are the words for somebody.
+var persons = set("lady woman man men fella fellas fellow fellows feller guy guys bloke blokes chap chaps lad lads lass girl boy boys kid gaffer boss colleague apprentice trainee neighbour neighbor buddy mate friend pal customer client owner mechanic fitter dealer uncle aunt cousin brother sister dad father mum mom mother grandad granddad grandfather grandson nephew niece son daughter wife husband skipper farmer driver technician gentleman inspector student builder plumber electrician")
+
+// deictic are the words that point at what is there.
+var deictic = set("this that these those")
+
+// people sets aside what somebody else is told to have done. Where it is anyone, not one who is
+// known, what goes on as past is set aside with it.
+func (r *reading) people() {
+	for ci := range r.clauses {
+		at, anyone := r.somebody(ci)
+		if at < 0 {
+			continue
+		}
+		c := &r.clauses[ci]
+		goesOn := func(k int) bool {
+			return k < len(r.clauses) && r.clauses[k].sentence == c.sentence && r.saidOfThem(&r.clauses[k])
+		}
+		if r.tense(c) != past && !(anyone && r.tense(c) == untold || goesOn(ci+1)) || r.tellsFigure(c) {
+			continue
+		}
+		r.tellOf(c, at)
+		for k := ci + 1; k < len(r.clauses) && r.since(c.lo, r.clauses[k].lo) < 30; k++ {
+			d := &r.clauses[k]
+			if !r.saidOfThem(d) && !(anyone && d.sentence == r.clauses[k-1].sentence && r.tense(d) == past) || r.hasTorque(d) || d.sentence != c.sentence && !anyone {
+				break
+			}
+			r.tellOf(d, d.lo)
+		}
+	}
+}
+
+// hasTorque tells whether a clause has a torque value.
+func (r *reading) hasTorque(c *clause) bool {
+	return slices.ContainsFunc(c.qtys, func(q int) bool { return r.qtys[q].Kind == normalize.Torque })
+}
+
+// tellOf frames a clause from a token on as what somebody else did.
+func (r *reading) tellOf(c *clause, at int) {
+	c.mood |= other
+	c.own().cues = append(c.cues, cue{at, at, other})
+}
+
+// somebody gives the token at which a clause speaks of somebody who did something, -1 where it does
+// not, and whether it is anyone, not one who is known: "a lad", "buddy of mine", "I knew a boy".
+func (r *reading) somebody(ci int) (at int, anyone bool) {
+	c := &r.clauses[ci]
+	i := r.skipped(c)
+	if w := r.word(i); w == "but" {
+		i++
+	}
+	if i < c.hi && firstPersonOf(r.toks[i].s) && i+1 < c.hi {
+		i++
+	}
+	met := false
+	switch r.word(i) {
+	case "had", "knew", "met", "watched":
+		i, met = i+1, true
+	}
+	if !met && i > c.lo && firstPersonOf(r.word(i-1)) {
+		return -1, false
+	}
+	if i >= c.hi {
+		return -1, false
+	}
+	known := false
+	det := r.toks[i].is(wDeterminer) || r.toks[i].s == "one" || r.toks[i].s == "some" || r.toks[i].s == "another"
+	if det {
+		known = r.toks[i].s != "a" && r.toks[i].s != "an" && r.toks[i].s != "one" && r.toks[i].s != "some" && r.toks[i].s != "another"
+		i++
+	}
+	for n := 0; n < 2 && i < c.hi && r.toks[i].is(wDropAdj) && r.toks[i].brk == brkNone; n++ {
+		i++
+	}
+	if i >= c.hi || !persons.has(r.toks[i].s) || r.toks[i].men >= 0 {
+		return -1, false
+	}
+	if det && deictic.has(r.word(i-1)) {
+		return -1, false // "this guy on the shaft", a thing as often
+	}
+	ofMine := r.word(i+1) == "of" && (r.word(i+2) == "mine" || r.word(i+2) == "ours" || r.word(i+2) == "his")
+	if !det && !ofMine || met && known {
+		return -1, false
+	}
+	return i, met || ofMine || !known
+}
+
+// saidOfThem tells whether a clause goes on with what somebody did: it has no subject of its own, or
+// tells of them by a pronoun.
+func (r *reading) saidOfThem(c *clause) bool {
+	i := c.lo
+	for i < c.hi && (r.toks[i].s == "and" || r.toks[i].s == "then" || r.toks[i].is(wDrop)) {
+		i++
+	}
+	if i >= c.hi {
+		return false
+	}
+	switch w := r.toks[i].s; w {
+	case "he", "she", "they":
+		return true
+	default:
+		return r.toks[i].is(wVerb|wForm) && r.toks[i].men < 0 && (r.pastForm(w) || alikeInPast.has(w))
+	}
+}
+
+// somebodyAt tells whether a token and the next are somebody: "a lad".
+func (r *reading) somebodyAt(i int) bool {
+	return articles.has(r.word(i)) && persons.has(r.word(i+1)) && !persons.has(r.word(i+2)) && r.word(i+1) != "mate"
+}
+
+// someOf tells whether a token and the next tell of how often something was done before: "so many
+// of these", "hundreds of them".
+func (r *reading) someOf(i int) bool {
+	if r.word(i) == "so" && (r.word(i+1) == "many" || r.word(i+1) == "much") {
+		return r.word(i+2) == "of"
+	}
+	switch r.word(i) {
+	case "hundreds", "dozens", "thousands", "loads", "plenty":
+		return r.word(i+1) == "of" && pronounsObj.has(r.word(i+2))
+	}
+	return false
+}
