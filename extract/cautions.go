@@ -70,7 +70,7 @@ func (r *reading) warning(ci int) (lo, hi int, kind string) {
 			if q.lo-c.lo > 8 {
 				lo = q.lo
 			}
-			if end := r.toks[c.hi-1]; c.hi < len(r.toks) && (q.hi >= c.hi && (end.brk < brkSentence || len(c.mentions) == 0 && c.hi-c.lo <= 4) || q.hi >= c.hi-1 && (hanging.has(end.s) || end.s == "ever")) {
+			if end := r.toks[c.hi-1]; max(q.hi, c.hi) < len(r.toks) && (q.hi >= c.hi && (end.brk < brkSentence || len(c.mentions) == 0 && c.hi-c.lo <= 4) || q.hi >= c.hi-1 && (hanging.has(end.s) || end.s == "ever")) {
 				hi = r.clauses[r.toks[max(q.hi, c.hi)].cl].hi // "be | careful you don't go in too far", "don't ever | get under it"
 			}
 			break

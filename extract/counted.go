@@ -63,7 +63,7 @@ func (r *reading) movedBefore(c *clause, m *mention) *act {
 			a = o
 		}
 	}
-	if a == nil || !a.happened() || a.action.Name != "remove" && a.action.Name != "fit" || r.since(a.hi, m.from) > 6 {
+	if a == nil || !a.happened() || a.action.Name != "remove" && a.action.Name != "fit" || a.hi > m.from || r.since(a.hi, m.from) > 6 {
 		return nil
 	}
 	for _, o := range a.objects {

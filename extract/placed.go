@@ -210,7 +210,7 @@ func (r *reading) actBeforeIn(c *clause, tok int) bool {
 // spoken of as several, and no other several were spoken of since.
 func (s *tracker) justDone(t *thing, tok int) bool {
 	last := t.lastBefore(tok)
-	if last == nil || t.place != "" || !t.many() || s.r.since(last.hi, tok) > 8 {
+	if last == nil || t.place != "" || !t.many() || s.r.since(min(last.hi, tok), tok) > 8 {
 		return false
 	}
 	for _, o := range s.hand {

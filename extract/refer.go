@@ -1355,7 +1355,7 @@ func (s *tracker) apply(ci, ai int, a *act) {
 		if name == "slacken" && a.subject && st == "" && !t.fastener && !takesTorque(t) && !tightens.has(t.head) && !slackens.has(t.head) && len(a.objects) > 0 && a.verb >= 0 && r.toks[a.verb].is(wLinking) {
 			continue // "the pulley's loose on the shaft": how it was found
 		}
-		if n := len(t.events); name == "remove" && a.verb < 0 && a.pronoun != "" && n > 0 && left[t.events[n-1].action] == "on" && r.since(t.events[n-1].hi, a.lo) < 4 {
+		if n := len(t.events); name == "remove" && a.verb < 0 && a.pronoun != "" && n > 0 && left[t.events[n-1].action] == "on" && r.since(min(t.events[n-1].hi, a.lo), a.lo) < 4 {
 			continue // "Plug in. Off she goes.": it runs
 		}
 		if a.rule == withOff && st != "" {
@@ -1867,7 +1867,7 @@ func (s *tracker) foundTight(t *thing, a *act) bool {
 	case "in", "under", "behind", "round", "around", "down":
 		return true // "it's tight in there": no room
 	}
-	if k := len(t.events) - 1; k >= 0 && (left[t.events[k].action] != "off" && left[t.events[k].action] != "loose" || s.r.since(t.events[k].hi, a.lo) > 20) {
+	if k := len(t.events) - 1; k >= 0 && (left[t.events[k].action] != "off" && left[t.events[k].action] != "loose" || s.r.since(min(t.events[k].hi, a.lo), a.lo) > 20) {
 		return false
 	}
 	turns := s.turns

@@ -1026,6 +1026,9 @@ func (r *reading) stepText(c *clause, a *act, hi int) string {
 			return r.dosed(c, a, hi)
 		}
 	case "thing gets":
+		if len(a.objects) < 2 {
+			break
+		}
 		m, o := &r.mentions[a.objects[0]], &r.mentions[a.objects[1]]
 		dose := m.hi
 		for dose < o.lo && !measured.has(r.toks[dose].s) && !determiner.has(r.toks[dose].s) {

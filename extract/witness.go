@@ -365,7 +365,7 @@ func (r *reading) finite(lo, hi int) bool {
 
 // linkedSoon tells of "is", "says" a few words on.
 func (r *reading) linkedSoon(i, hi int) bool {
-	for k := i; k < min(hi, i+5); k++ {
+	for k := i; k < min(hi, i+5, len(r.toks)); k++ {
 		if w := r.toks[k].s; w == "is" || w == "'s" || w == "says" || w == "reads" || w == "was" {
 			return true
 		}
