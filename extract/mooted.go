@@ -181,7 +181,38 @@ func (r *reading) putOff(ci int, a *act) bool {
 }
 
 // deferred tells whether an act is put off by what is said of its time right beside it.
-func (r *reading) deferred(a *act) bool { return r.notNow(a) || r.goesLast(a) }
+func (r *reading) deferred(a *act) bool { return r.notNow(a) || r.goesLast(a) || r.noneAtHand(a) }
+
+// noneAtHand reads "I'll put an r clip in. Haven't got one that size.": what was to go on is not at hand.
+func (r *reading) noneAtHand(a *act) bool {
+	if a.verb < 0 || a.action.Name != "fit" || len(a.objects) == 0 {
+		return false
+	}
+	lo := a.verb
+	for lo > 0 && lo > a.verb-12 && r.toks[lo-1].brk < brkSentence {
+		lo--
+	}
+	if !slices.ContainsFunc(r.toks[lo:a.verb], func(t tok) bool { return t.s == "'ll" || t.s == "will" || t.s == "gonna" }) {
+		return false
+	}
+	for i := a.hi; i+2 < len(r.toks) && i < a.hi+14 && r.since(a.verb, i) < 14; i++ {
+		switch r.toks[i].s {
+		case "haven't", "ain't", "don't", "not":
+		default:
+			continue
+		}
+		k := i + 1
+		if w := r.word(k); w == "got" || w == "have" {
+			k++
+		} else if w != "any" {
+			continue
+		}
+		if w := r.word(k); (w == "one" || w == "any") && !r.kind(k+1).is(wOff|wOn|wOpener) && r.word(k+1) != "for" {
+			return true
+		}
+	}
+	return false
+}
 
 // notNow reads "I need to put the blade back on, and that's not now": what is denied its time in
 // the same breath.

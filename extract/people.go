@@ -19,11 +19,14 @@ var deictic = set("this that these those")
 // known, what goes on as past is set aside with it.
 func (r *reading) people() {
 	for ci := range r.clauses {
+		c := &r.clauses[ci]
+		if n := ci + 1; n < len(r.clauses) && r.endsOnThem(c) && r.toks[r.clauses[n].lo].is(wVerb|wForm) && r.toks[r.clauses[n].lo].men < 0 {
+			r.tellOf(&r.clauses[n], r.clauses[n].lo) // "people think it's packaging and they | pull it out"
+		}
 		at, anyone := r.somebody(ci)
 		if at < 0 {
 			continue
 		}
-		c := &r.clauses[ci]
 		goesOn := func(k int) bool {
 			return k < len(r.clauses) && r.clauses[k].sentence == c.sentence && r.saidOfThem(&r.clauses[k])
 		}
@@ -41,6 +44,12 @@ func (r *reading) people() {
 	}
 }
 
+// endsOnThem tells whether a clause breaks off after the word for who does what the next one tells.
+func (r *reading) endsOnThem(c *clause) bool {
+	w := r.toks[c.hi-1].s
+	return (w == "they" || w == "he" || w == "people") && r.toks[c.hi-1].brk < brkSentence && c.hi-c.lo > 1
+}
+
 // hasTorque tells whether a clause has a torque value.
 func (r *reading) hasTorque(c *clause) bool {
 	return slices.ContainsFunc(c.qtys, func(q int) bool { return r.qtys[q].Kind == normalize.Torque })
@@ -56,8 +65,14 @@ func (r *reading) tellOf(c *clause, at int) {
 // not, and whether it is anyone, not one who is known: "a lad", "buddy of mine", "I knew a boy".
 func (r *reading) somebody(ci int) (at int, anyone bool) {
 	c := &r.clauses[ci]
+	for k := c.lo + 1; k+2 < c.hi; k++ {
+		if w := r.toks[k+1].s; r.toks[k].s == "where" && (w == "some" || w == "a" || w == "one") && persons.has(r.toks[k+2].s) {
+			return k + 2, true // "a place up the coast where some bloke had done it up"
+		}
+	}
 	i := r.skipped(c)
-	if w := r.word(i); w == "but" {
+	switch r.word(i) {
+	case "but", "where", "because", "cause", "when":
 		i++
 	}
 	if i < c.hi && firstPersonOf(r.toks[i].s) && i+1 < c.hi {

@@ -16,6 +16,9 @@ func TestOthersDoings(t *testing.T) {
 		{"One lad pulled the hose off with the pump running. Hose off.", "Remove the hose."},
 		{"Wheel off. I have replaced so many of these covers. Cover off.", "Remove the wheel. Remove the cover."},
 		{"It freewheels, you put a lad on it and he goes over the side. Cap off.", "Remove the cap."},
+		{"Leg down. I went to a place where some bloke had done it up with a rattle gun and the bar wouldn't swing. Leg up.", "Lower the leg. Lift the leg."},
+		{"Gasket off. People think it's packaging and they pull it out and get a fire. Gasket on.", "Remove the gasket. Fit the gasket."},
+		{"Pin out. Grease in. I'll put an r clip in. Haven't got one that size. Cap on.", "Remove the pin. Fit the cap."},
 		// who helps, and what is only called so
 		{"My lad's holding the other end. Cover off.", "Remove the cover."},
 		{"This guy on the shaft comes off next. Cover off.", "Remove the cover."},

@@ -394,7 +394,7 @@ func (s *tracker) heldThere(c *clause, i int) *thing {
 		return nil
 	}
 	for _, mi := range c.mentions {
-		if m := &r.mentions[mi]; m.lo > i == after && m.entry != nil && !m.entry.fastener {
+		if m := &r.mentions[mi]; m.lo > i == after && m.entry != nil && !m.entry.fastener && m.prep == "" {
 			return m.entry
 		}
 	}

@@ -21,7 +21,7 @@ func (r *reading) toldTight(f *bareNumber, heard *soFar) bool {
 	if !heard.anyUnit {
 		return f.Low.IsInt() && compare(f.Low, 4) >= 0 && !r.countsNext(f) && (r.tightenedTo(f) && r.nothingMore(&r.clauses[f.cl], f.hi) || r.standsAtClick(f) || r.atWrench(f) || r.inPrint(f) || r.correctsLast(f, heard))
 	}
-	if r.iSet(f, heard) || r.correctsLast(f, heard) {
+	if r.iSet(f, heard) || r.correctsLast(f, heard) || r.doneAt(f) || r.onThose(f) || r.inRounds(f) {
 		return true
 	}
 	if !f.Low.IsInt() {
@@ -208,6 +208,53 @@ func (r *reading) iSet(f *bareNumber, heard *soFar) bool {
 		}
 	}
 	return false
+}
+
+// plainValue tells whether a number may be how tight something is by its size and by what follows it,
+// which it does not count.
+func (r *reading) plainValue(f *bareNumber) bool {
+	if !f.Low.IsInt() || compare(f.Low, 4) < 0 || f.hi < len(r.toks) && r.toks[f.hi-1].brk < brkSentence && r.toks[f.hi].men >= 0 && r.mentions[r.toks[f.hi].men].plural {
+		return false
+	}
+	return f.hi >= len(r.toks) || r.toks[f.hi].qty < 0 && !counted.has(r.toks[f.hi].s) && !timeWords.has(r.toks[f.hi].s)
+}
+
+// doneAt tells whether a number is what somebody says to have done fasteners at: "that I've done at
+// eighty", "I've done them at sixty".
+func (r *reading) doneAt(f *bareNumber) bool {
+	if to := r.word(f.lo - 1); to != "at" && to != "to" || !r.plainValue(f) {
+		return false
+	}
+	i := f.lo - 2
+	if pronounsObj.has(r.word(i)) || r.word(i) == "all" || r.word(i) == "both" {
+		i--
+	}
+	if w := r.word(i); w != "done" && w != "did" && w != "torqued" && w != "tightened" || i < r.clauses[f.cl].lo {
+		return false
+	}
+	return r.clauses[f.cl].mood&(negated|conditional|hypothetical|asked) == 0
+}
+
+// onThose tells whether a number that is the width of no spanner is what fasteners are given: "and
+// forty on those".
+func (r *reading) onThose(f *bareNumber) bool {
+	if r.word(f.hi) != "on" || !r.plainValue(f) || spannerSize(f.Low) {
+		return false
+	}
+	if w := r.word(f.hi + 1); w != "those" && w != "these" && w != "them" && w != "that" || r.toks[f.hi+1].brk < brkComma && f.hi+2 < r.clauses[f.cl].hi && r.toks[f.hi+2].men >= 0 {
+		return false
+	}
+	p := r.word(f.lo - 1)
+	return (f.lo == r.clauses[f.cl].lo || r.toks[f.lo-1].brk >= brkPause || p == "and" || p == "so" || linking.has(p)) && r.fastenersNear(f.cl, f.lo)
+}
+
+// inRounds tells whether a number is the value of one round of several: "the first time thirty, the
+// second time sixty".
+func (r *reading) inRounds(f *bareNumber) bool {
+	if w := r.word(f.lo - 1); w != "time" && w != "round" && w != "pass" && w != "stage" || !r.plainValue(f) || !r.nothingMore(&r.clauses[f.cl], f.hi) {
+		return false
+	}
+	return ordinal.has(r.word(f.lo - 2))
 }
 
 // tightenedTo tells whether a number is what something is tightened to: "torqued them to

@@ -84,6 +84,11 @@ func TestWhatIsTight(t *testing.T) {
 		{"Cap bolt in. Torque wrench with a thirteen on it. Click.", ""},
 		{"Cap bolts in by hand. The gauge says forty, so I let some air out.", ""},
 		{"Cap bolts in by hand. The book says twelve screws, and I have eleven.", ""},
+		// done at, on those, in rounds
+		{"Cover bolts in, sixty newton metres. Plug back with a new washer, and that I've done at eighty. Hose off.", "cover bolts 60 N.m, plug 80 N.m"},
+		{"Spindle in, sixty-five newton metres. Caliper on, two bolts, and forty on those. Pump it.", "spindle 65 N.m, caliper bolts 40 N.m"},
+		{"Beam bolts in, ninety newton metres. Six knife bolts in. From the middle out, the first time thirty, the second time sixty.", "beam bolts 90 N.m, knife bolts 30 N.m~, knife bolts 60 N.m~"},
+		{"The cover's got eight of them, nineteens. All eight out, cover off. Cover over, and the eight back in. I've done them at sixty newton metres.", "cover fasteners 60 N.m~"},
 		// of another machine, or only vaguely told
 		{"Bar bolts in. Thirty newton metres. No. Thirty was the other machine, this is twenty-four.", "bar bolts 24 N.m~"},
 		{"Coupling bolts in, nipped up. They take thirty something newton metres. I'll ring them.", "coupling bolts 30 N.m?"},

@@ -1753,6 +1753,28 @@ func (r *reading) left(ci int) {
 // "off she comes", "in those go".
 var itMoves = set("it she he they that this those these")
 
+// countedMove gives the pronoun of what comes off or goes on by a particle at the end of what is told
+// beside something else, "lid over, and the eight back in": "them", or "" where it does not.
+func (r *reading) countedMove(c *clause, i int) string {
+	if c.mood&(negated|conditional|hypothetical|other|asked) != 0 || i+1 < c.hi && r.toks[i].brk < brkPause {
+		return ""
+	}
+	k := i - 1
+	for k > c.lo && (r.toks[k].s == "back" || r.toks[k].s == "straight" || r.toks[k].s == "go" || r.toks[k].s == "come") {
+		k--
+	}
+	if k-2 < c.lo || countOf[r.toks[k].s] < 3 || r.toks[k].men >= 0 || r.toks[k].qty >= 0 {
+		return ""
+	}
+	if w := r.toks[k-1].s; w != "the" && w != "all" && w != "them" && w != "those" {
+		return ""
+	}
+	if b := k - 2; r.toks[b].s != "and" && r.toks[b].s != "then" && r.toks[b].brk < brkComma {
+		return ""
+	}
+	return "them"
+}
+
 // goes reads "on she goes", "out it comes", "out that comes".
 func (r *reading) goes(ci int) {
 	c := &r.clauses[ci]
@@ -1787,6 +1809,14 @@ func (r *reading) goes(ci int) {
 			continue
 		}
 		if !offWords.has(w) && !onWords.has(w) {
+			continue
+		}
+		if pron := r.countedMove(c, i); pron != "" {
+			name := "remove"
+			if onWords.has(w) {
+				name = "fit"
+			}
+			r.addAct(ci, act{action: r.lex.Action(name), lo: i - 1, hi: i + 1, verb: -1, pronoun: pron, subject: true, rule: "number and particle"})
 			continue
 		}
 		// "all three out", "the bottom one's out", "both off"
