@@ -225,3 +225,50 @@ func (r *reading) saidToBe(c *clause, i int) bool {
 	}
 	return false
 }
+
+// theyHold tells what "they" or "these four" are told to hold: "First job is these two. They hold the
+// caliper on." They are its fasteners then, where none were named of late.
+func (s *tracker) theyHold(c *clause) {
+	r := s.r
+	at, n := r.holdAt(c)
+	if at < 0 {
+		return
+	}
+	for _, mi := range c.mentions {
+		m := &r.mentions[mi]
+		if m.lo < at || m.entry == nil || m.entry.fastener || m.kind&lexicon.Tool != 0 || r.fastenersLately(c.lo) {
+			continue
+		}
+		f := s.unnamedOf(m.entry, at, n)
+		if f.count == 0 && n > 1 {
+			f.count = n
+		}
+		f.last = max(f.last, at)
+		s.touch(f)
+		s.sized, s.sizedAt = f, int(r.toks[c.lo].cl)
+		return
+	}
+}
+
+// holdAt gives the token at which a clause says what "they" or "these four" hold, and how many they
+// are, 0 where that is not told; -1 where it does not.
+func (r *reading) holdAt(c *clause) (at, n int) {
+	for i := c.lo + 1; i < c.hi; i++ {
+		if r.toks[i].s != "hold" || r.toks[i].men >= 0 {
+			continue
+		}
+		switch w := r.toks[i-1].s; {
+		case w == "they" || w == "these" || w == "those":
+			for k := c.lo - 1; k > c.lo-5 && k > 0 && n == 0; k-- {
+				if p := r.toks[k-1].s; p == "these" || p == "those" {
+					n = countOf[r.toks[k].s]
+				}
+			}
+			return i, n
+		case countOf[w] > 1 && i-2 >= c.lo && (r.toks[i-2].s == "these" || r.toks[i-2].s == "those" || r.toks[i-2].s == "the"):
+			return i, countOf[w]
+		}
+		return -1, 0
+	}
+	return -1, 0
+}

@@ -17,6 +17,10 @@ func TestToldByNumber(t *testing.T) {
 		{"There's four holding the motor. Undo those. Motor comes away.", "motor fasteners: removed", "Undo the motor fasteners."},
 		{"The motor's held by four. The top two are thirteens. Undo those.", "top motor fasteners: removed", "Undo the top motor fasteners."},
 		{"There's one bolt through the bracket. That's out. Bracket is four, and I'm only taking the top two out.", "top bracket fasteners: removed", "Take the top bracket fasteners out."},
+		{"First job is these two. They hold the caliper on. I'm just going to crack them off while there's weight on it.", "caliper fasteners: loosened", "Crack the caliper fasteners off."},
+		{"These four hold the cover on. Undo those.", "cover fasteners: removed", "Undo the cover fasteners."},
+		// how it stands is no part
+		{"Prop's off. Put it in gear. Forward on this one.", "prop: removed", "Put the machine in gear."},
 		// several things that just went on, not the bolts undone before
 		{"The valve's held by four bolts. I'll undo those. Hoses back on the valve. Top one's tight. Bottom one I've only got on by hand.", "top hose: tightened, bottom hose: hand-tight", "Tighten the top hose."},
 		// people, and what is known by name

@@ -160,6 +160,9 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 			return m, 0
 		}
 	}
+	if n == 1 && w == "gear" && i > c.lo && (r.toks[i-1].s == "in" || r.toks[i-1].s == "into") && r.toks[i-1].brk == brkNone {
+		return m, 0 // "put it in gear": how it stands
+	}
 	if n == 1 && (verbLike.has(w) || r.plainVerb(w) || r.saysHow(c, i) || r.itDoes(c, i)) && r.usedAsVerb(c, i) && !(i > c.lo && !strings.HasSuffix(w, "s") && (r.toks[i-1].s == "what" || r.toks[i-1].s == "which")) {
 		return m, 0
 	}

@@ -174,6 +174,7 @@ func (s *tracker) clause(ci int) {
 	}
 	s.turn(ci)
 	s.bySize(c)
+	s.theyHold(c)
 	s.oddOne(ci)
 	heard := len(c.acts)
 	for k := 0; k < len(c.acts) || k == heard; k++ {

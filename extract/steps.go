@@ -408,6 +408,9 @@ func (r *reading) noStep(c *clause, a *act) bool {
 	if a.verb >= 0 && !a.subject && (r.someOf(a.verb+1) || r.somebodyAt(a.verb+1)) {
 		return true // "I have replaced so many of these", "you put a lad on it"
 	}
+	if at, _ := r.holdAt(c); at >= 0 && at == a.verb {
+		return true // "these four hold the cover on"
+	}
 	if a.action.Name == "open" && a.subject {
 		return true // "it opens": what comes of what is done
 	}
@@ -2189,6 +2192,12 @@ func (r *reading) toMachine(c *clause, a *act) bool {
 	}
 	if a.verb < 0 || a.subject || len(a.objects) > 0 {
 		return false
+	}
+	if r.word(a.verb+2) == "in" || r.word(a.verb+2) == "into" {
+		switch r.word(a.verb + 3) {
+		case "gear", "neutral", "reverse", "park":
+			return true
+		}
 	}
 	starts := false
 	switch v := r.lemma1(r.toks[a.verb].s); v {
