@@ -194,6 +194,9 @@ func (r *reading) turnedBeside(lo, hi int) bool {
 func (r *reading) fastenersLately(i int) bool {
 	for k := len(r.mentions) - 1; k >= 0; k-- {
 		m := &r.mentions[k]
+		if m.lo >= i {
+			continue
+		}
 		if r.since(m.lo, i) > 25 {
 			break
 		}

@@ -36,12 +36,26 @@ func (r *reading) people() {
 		r.tellOf(c, at)
 		for k := ci + 1; k < len(r.clauses) && r.since(c.lo, r.clauses[k].lo) < 30; k++ {
 			d := &r.clauses[k]
-			if !r.saidOfThem(d) && !(anyone && d.sentence == r.clauses[k-1].sentence && r.tense(d) == past) || r.hasTorque(d) || d.sentence != c.sentence && !anyone {
+			if !r.saidOfThem(d) && !(anyone && d.sentence == r.clauses[k-1].sentence && r.tense(d) == past && !r.myDoing(d)) || r.hasTorque(d) || d.sentence != c.sentence && !anyone {
 				break
 			}
 			r.tellOf(d, d.lo)
 		}
 	}
+}
+
+// myDoing tells whether a clause tells what the speaker did, and not what they had to do about what
+// somebody else did: "and we lifted it out", but not "and I had to true the whole wheel".
+func (r *reading) myDoing(c *clause) bool {
+	for i := c.lo; i+1 < c.hi; i++ {
+		if firstPersonOf(r.toks[i].s) {
+			return r.toks[i+1].s != "had"
+		}
+		if r.toks[i].s != "and" && r.toks[i].s != "but" && !r.toks[i].is(wDrop|wOpener) {
+			return false
+		}
+	}
+	return false
 }
 
 // endsOnThem tells whether a clause breaks off after the word for who does what the next one tells.
@@ -131,7 +145,7 @@ func (r *reading) saidOfThem(c *clause) bool {
 
 // somebodyAt tells whether a token and the next are somebody: "a lad".
 func (r *reading) somebodyAt(i int) bool {
-	return articles.has(r.word(i)) && persons.has(r.word(i+1)) && !persons.has(r.word(i+2)) && r.word(i+1) != "mate"
+	return articles.has(r.word(i)) && persons.has(r.word(i+1))
 }
 
 // someOf tells whether a token and the next tell of how often something was done before: "so many

@@ -21,6 +21,7 @@ func TestOthersDoings(t *testing.T) {
 		{"Pin out. Grease in. I'll put an r clip in. Haven't got one that size. Cap on.", "Remove the pin. Fit the cap."},
 		// who helps, and what is only called so
 		{"My lad's holding the other end. Cover off.", "Remove the cover."},
+		{"Cap off. A lad held the other end and I pulled the shaft out. Seal out.", "Remove the cap. Pull the shaft out. Remove the seal."},
 		{"This guy on the shaft comes off next. Cover off.", "Remove the cover."},
 		// a name that is as often a verb
 		{"There's a cover on top, it just clips off. Nut off.", "Remove the cover nut."},

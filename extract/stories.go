@@ -121,6 +121,6 @@ func (r *reading) tense(c *clause) int {
 }
 
 var (
-	pastWords    = set("was were had did didn't hadn't wasn't weren't couldn't took got came went cracked broke fell ran found said told made bought gave left kept lost hit drove wrote built slid stood sat held brought thought knew used didn't wasn't weren't hadn't couldn't tore bent wore blew sheared")
+	pastWords    = set("was were had did took got came went cracked broke fell ran found said told made bought gave left kept lost hit drove wrote built slid stood sat held brought thought knew used didn't wasn't weren't hadn't couldn't tore bent wore blew sheared")
 	presentWords = set("is are 'm 're 've 'll have has will am don't doesn't can won't isn't aren't i'm you're it's that's we're gonna going want need")
 )

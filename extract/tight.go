@@ -65,7 +65,7 @@ func (r *reading) atWrench(f *bareNumber) bool {
 		if m >= 0 && r.kindClass(&r.mentions[m]) == torqueWrench {
 			return true
 		}
-		if r.toks[i].s == "set" && m < 0 && r.toks[i+1].is(wDeterminer) && r.toks[i+2].men >= 0 && r.mentions[r.toks[i+2].men].head == "wrench" {
+		if r.toks[i].s == "set" && m < 0 && i+2 < f.lo && r.toks[i+1].is(wDeterminer) && r.toks[i+2].men >= 0 && r.mentions[r.toks[i+2].men].head == "wrench" {
 			return true
 		}
 	}
