@@ -7,6 +7,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -16,6 +17,9 @@ import (
 	gmhtml "github.com/yuin/goldmark/renderer/html"
 	"go.yaml.in/yaml/v3"
 
+	"wrenchword/extract"
+	"wrenchword/extract/lexicon"
+	"wrenchword/extract/transcript"
 	"wrenchword/render"
 	"wrenchword/render/page"
 	"wrenchword/render/workdoc"
@@ -441,5 +445,40 @@ let s = ""; process.stdin.on("data", d => s += d).on("end", () => {
 	}
 	if !strings.Contains(worse.Text, "Undo the wheel bolts") {
 		t.Error("the text is gone")
+	}
+}
+
+// A value in talk that names no unit is left out like any other.
+func TestSettledOnlyLeavesOutAValueWithoutUnit(t *testing.T) {
+	clip, err := transcript.Read("bar.txt", []byte("[0:00] The blanket is off.\n\n[0:06] Bar back on its hook, two bar bolts in. Torque wrench on those, thirty-seven. Click.\n\n[0:20] Pawl in. Guard on.\n"), transcript.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	rec := extract.Extract(transcript.Join(clip), lexicon.Default(), extract.Job{})
+	if len(rec.Torques) != 1 || rec.Torques[0].Said.Low != 37 || rec.Torques[0].Said.Unit != "" {
+		t.Fatalf("heard %+v", rec.Torques)
+	}
+	md, err := render.Markdown(rec, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	doc, err := workdoc.Read(md)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for name, draw := range forms {
+		for settled, want := range map[bool]bool{false: true, true: false} {
+			out, err := draw(view(t, doc, page.Options{SettledOnly: settled}))
+			if err != nil {
+				t.Fatal(err)
+			}
+			// 37 may be part of a name made of digits, never a word of its own
+			if got := regexp.MustCompile(`(?i)[ >]37[ ,<.]|thirty-seven`).Match(out); got != want {
+				t.Errorf("%s, settled only %v: says 37 %v", name, settled, got)
+			}
+			if !settled && !bytes.Contains(out, []byte("unit not said")) {
+				t.Errorf("%s does not say that the unit was not said", name)
+			}
+		}
 	}
 }

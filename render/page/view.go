@@ -386,7 +386,7 @@ func (b *builder) quote(s string) string {
 func (b *builder) torques(s string, put func(normalize.Quantity, string) string) string {
 	var out strings.Builder
 	last := 0
-	for _, q := range normalize.Quantities(s) {
+	for _, q := range append(b.unitless(s), normalize.Quantities(s)...) {
 		if q.Kind != normalize.Torque || q.Start < last || q.End > len(s) {
 			continue
 		}
@@ -397,13 +397,39 @@ func (b *builder) torques(s string, put func(normalize.Quantity, string) string)
 	return out.String() + s[last:]
 }
 
+// unitless gives the value in a step or a question that the tool wrote with no unit, since the talk
+// names none.
+func (b *builder) unitless(s string) []normalize.Quantity {
+	if !strings.Contains(s, "(unit not said") && !strings.HasPrefix(s, "In which unit is the ") {
+		return nil
+	}
+	for _, n := range normalize.Numbers(s) {
+		if n.Low == nil {
+			continue
+		}
+		q := n.In(normalize.Torque, "")
+		if slices.ContainsFunc(b.rec.Torques, func(t extract.Torque) bool {
+			return t.Said.Unit == "" && figure(t.Said.Low).Cmp(n.Low) == 0 && figure(t.Said.High).Cmp(n.High) == 0
+		}) {
+			return []normalize.Quantity{q}
+		}
+	}
+	return nil
+}
+
 // near is how far from a step a value it repeats was heard, in seconds.
 const near = 20
 
 func (b *builder) isConfirmed(q normalize.Quantity, p extract.Place) bool {
 	for _, r := range b.rows {
 		for _, t := range r.Torques {
-			if b.confirmed[r.Ref] && t.Clip == p.Clip && math.Abs(t.At-p.At) <= near && len(t.NM) == 2 {
+			if !b.confirmed[r.Ref] || t.Clip != p.Clip || math.Abs(t.At-p.At) > near {
+				continue
+			}
+			if q.Unit == "" && t.Said.Unit == "" {
+				return true
+			}
+			if len(t.NM) == 2 {
 				nm, ok := normalize.ToNM(q.Low, q.Unit)
 				if !ok {
 					continue
