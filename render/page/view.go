@@ -342,7 +342,7 @@ func (b *builder) notes(ref string) []string {
 	b.noted[ref] = true
 	var out []string
 	for _, n := range b.doc.Notes[ref] {
-		out = append(out, b.quote(n))
+		out = append(out, b.quote(n, nil))
 	}
 	return out
 }
@@ -353,7 +353,7 @@ func (b *builder) itemText(ref, text string, p extract.Place) string {
 	if !edited || b.opt.SettledOnly {
 		return b.spoken(s, p)
 	}
-	return b.torques(s, func(q normalize.Quantity, said string) string {
+	return b.torques(s, &p, func(q normalize.Quantity, said string) string {
 		if b.isConfirmed(q, p) {
 			return said
 		}
@@ -363,7 +363,7 @@ func (b *builder) itemText(ref, text string, p extract.Place) string {
 
 // spoken marks each torque in words of the talk as what it is, or leaves it out.
 func (b *builder) spoken(s string, p extract.Place) string {
-	return b.torques(s, func(q normalize.Quantity, said string) string {
+	return b.torques(s, &p, func(q normalize.Quantity, said string) string {
 		if b.opt.SettledOnly {
 			b.p.LeftOut++
 			return leftOut
@@ -375,18 +375,23 @@ func (b *builder) spoken(s string, p extract.Place) string {
 	})
 }
 
-// quote leaves a quotation word for word, but for values that are left out.
-func (b *builder) quote(s string) string {
+// quote leaves a quotation of what was said at p, nil where that is not known, word for word, but for
+// values that are left out.
+func (b *builder) quote(s string, p *extract.Place) string {
 	if !b.opt.SettledOnly {
 		return s
 	}
-	return b.torques(s, func(normalize.Quantity, string) string { b.p.LeftOut++; return leftOut })
+	return b.torques(s, p, func(normalize.Quantity, string) string { b.p.LeftOut++; return leftOut })
 }
 
-func (b *builder) torques(s string, put func(normalize.Quantity, string) string) string {
+// torques puts something in the place of each torque in s, which was said at p, or nowhere where p is
+// nil.
+func (b *builder) torques(s string, p *extract.Place, put func(normalize.Quantity, string) string) string {
 	var out strings.Builder
 	last := 0
-	for _, q := range append(b.unitless(s), normalize.Quantities(s)...) {
+	found := append(b.unitless(s, p), normalize.Quantities(s)...)
+	slices.SortStableFunc(found, func(x, y normalize.Quantity) int { return x.Start - y.Start })
+	for _, q := range found {
 		if q.Kind != normalize.Torque || q.Start < last || q.End > len(s) {
 			continue
 		}
@@ -397,24 +402,32 @@ func (b *builder) torques(s string, put func(normalize.Quantity, string) string)
 	return out.String() + s[last:]
 }
 
-// unitless gives the value in a step or a question that the tool wrote with no unit, since the talk
-// names none.
-func (b *builder) unitless(s string) []normalize.Quantity {
-	if !strings.Contains(s, "(unit not said") && !strings.HasPrefix(s, "In which unit is the ") {
+// unitless gives the values in s that have no unit there: that of a step or a question that the tool
+// wrote, since the talk names none, and where values are left out, numbers that are a value heard near
+// p whose unit was not said with it: "and forty on those".
+func (b *builder) unitless(s string, p *extract.Place) []normalize.Quantity {
+	written := strings.Contains(s, "(unit not said") || strings.HasPrefix(s, "In which unit is the ")
+	if !written && (p == nil || !b.opt.SettledOnly) {
 		return nil
 	}
+	var out []normalize.Quantity
 	for _, n := range normalize.Numbers(s) {
 		if n.Low == nil {
 			continue
 		}
-		q := n.In(normalize.Torque, "")
 		if slices.ContainsFunc(b.rec.Torques, func(t extract.Torque) bool {
-			return t.Said.Unit == "" && figure(t.Said.Low).Cmp(n.Low) == 0 && figure(t.Said.High).Cmp(n.High) == 0
+			if figure(t.Said.Low).Cmp(n.Low) != 0 || figure(t.Said.High).Cmp(n.High) != 0 {
+				return false
+			}
+			if written {
+				return t.Said.Unit == ""
+			}
+			return (t.Said.Unit == "" || t.UnitFrom != "") && t.Clip == p.Clip && math.Abs(t.At-p.At) <= near
 		}) {
-			return []normalize.Quantity{q}
+			out = append(out, n.In(normalize.Torque, ""))
 		}
 	}
-	return nil
+	return out
 }
 
 // near is how far from a step a value it repeats was heard, in seconds.
@@ -681,10 +694,10 @@ func (b *builder) open() {
 }
 
 // question says once of all values in a question that nobody confirmed them.
-func (b *builder) question(s string) string {
+func (b *builder) question(s string, p *extract.Place) string {
 	had := b.p.LeftOut
 	found := false
-	out := b.torques(s, func(_ normalize.Quantity, said string) string {
+	out := b.torques(s, p, func(_ normalize.Quantity, said string) string {
 		found = true
 		if b.opt.SettledOnly {
 			b.p.LeftOut = had + 1
@@ -709,7 +722,7 @@ func (b *builder) ask(i int) Ask {
 		text = strings.ReplaceAll(text, o.Quote, leftOut)
 	}
 	a := Ask{
-		Ref: ref, Text: b.question(text), Kind: o.Kind, Why: b.why[ref], Quote: b.quote(o.Quote), Due: o.Due,
+		Ref: ref, Text: b.question(text, &o.Place), Kind: o.Kind, Why: b.why[ref], Quote: b.quote(o.Quote, &o.Place), Due: o.Due,
 		Answer: rich(ans.Text), Source: rich(ans.Source), Ticked: b.doc.Ticks[ref], At: []Moment{b.at(o.Place)}, Notes: b.notes(ref),
 	}
 	// Words about a value in doubt hold it in any form, so they go as a whole.
@@ -720,13 +733,13 @@ func (b *builder) ask(i int) Ask {
 		a.Quote = leftOut
 	}
 	if b.opt.SettledOnly && a.Why != "" {
-		a.Answer = rich(b.quote(ans.Text))
+		a.Answer = rich(b.quote(ans.Text, &o.Place))
 	}
 	for _, at := range o.AlsoAt {
 		a.At = append(a.At, b.moment(o.Clip, at, at, o.AtExact))
 	}
 	for _, c := range checks(o.Findings) {
-		a.Checks = append(a.Checks, b.quote(c))
+		a.Checks = append(a.Checks, b.quote(c, &o.Place))
 	}
 	return a
 }
@@ -849,7 +862,7 @@ func (b *builder) left() {
 		if e.Count > 0 {
 			l.Count = strconv.Itoa(e.Count)
 		}
-		l.More = b.quote(workdoc.More(e))
+		l.More = b.quote(workdoc.More(e), &e.Place)
 		b.p.Left = append(b.p.Left, l)
 	}
 }
@@ -881,13 +894,13 @@ func (b *builder) rest() {
 		if b.removed(b.doc.Refs.Facts[i]) {
 			continue
 		}
-		p.Worked = append(p.Worked, Item{Text: b.quote(f.Name + ": " + f.Value),
-			Remark: "computed from " + b.quote(orElse(f.From, "what was heard")) + " (" + orElse(f.Method, "method not given") + ")", At: []Moment{b.at(f.Place)}})
+		p.Worked = append(p.Worked, Item{Text: b.quote(f.Name+": "+f.Value, &f.Place),
+			Remark: "computed from " + b.quote(orElse(f.From, "what was heard"), &f.Place) + " (" + orElse(f.Method, "method not given") + ")", At: []Moment{b.at(f.Place)}})
 	}
 	for _, c := range b.doc.Claims {
 		text := c.Text
 		if b.opt.SettledOnly {
-			text = b.quote(text)
+			text = b.quote(text, nil)
 		}
 		p.Claims = append(p.Claims, Claim{Who: orElse(c.Who, "a reader who gave no name"), When: c.When, Status: orElse(c.Status, "open"), Text: rich(text)})
 	}
@@ -900,7 +913,7 @@ func (b *builder) rest() {
 	slices.Sort(refs)
 	for _, ref := range refs {
 		for _, n := range b.doc.Notes[ref] {
-			p.Added = append(p.Added, b.quote(n))
+			p.Added = append(p.Added, b.quote(n, nil))
 		}
 	}
 	for i, s := range b.rec.Source {
@@ -911,7 +924,7 @@ func (b *builder) rest() {
 		}
 	}
 	for _, n := range b.rec.Notes {
-		p.Notes = append(p.Notes, b.quote(n.Text))
+		p.Notes = append(p.Notes, b.quote(n.Text, nil))
 	}
 }
 
