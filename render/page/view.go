@@ -15,6 +15,7 @@ import (
 	"strconv"
 	"strings"
 	"time"
+	"unicode"
 
 	"wrenchword/extract"
 	"wrenchword/normalize"
@@ -403,11 +404,12 @@ func (b *builder) torques(s string, p *extract.Place, put func(normalize.Quantit
 }
 
 // unitless gives the values in s that have no unit there: that of a step or a question that the tool
-// wrote, since the talk names none, and where values are left out, numbers that are a value heard near
-// p whose unit was not said with it: "and forty on those".
+// wrote, since the talk names none, and where values are left out, numbers that are a value heard
+// without its unit: "and forty on those". Away from where it was said, p, a number that counts or
+// measures something else is none.
 func (b *builder) unitless(s string, p *extract.Place) []normalize.Quantity {
 	written := strings.Contains(s, "(unit not said") || strings.HasPrefix(s, "In which unit is the ")
-	if !written && (p == nil || !b.opt.SettledOnly) {
+	if !written && !b.opt.SettledOnly {
 		return nil
 	}
 	var out []normalize.Quantity
@@ -422,12 +424,27 @@ func (b *builder) unitless(s string, p *extract.Place) []normalize.Quantity {
 			if written {
 				return t.Said.Unit == ""
 			}
-			return (t.Said.Unit == "" || t.UnitFrom != "") && t.Clip == p.Clip && math.Abs(t.At-p.At) <= near
+			if t.Said.Unit != "" && t.UnitFrom == "" {
+				return false
+			}
+			return p != nil && t.Clip == p.Clip && math.Abs(t.At-p.At) <= near || !counts(s[n.End:])
 		}) {
 			out = append(out, n.In(normalize.Torque, ""))
 		}
 	}
 	return out
+}
+
+// counted are the words for what a number before them counts or measures, and is no torque.
+var counted = []string{"year", "kilo", "quid", "odd", "metre", "meter", "k", "euro", "minute", "second", "page", "mil", "mm", "percent", "in", "o'clock"}
+
+// counts tells whether what follows a number is what it counts: "forty years", "thirty miles".
+func counts(rest string) bool {
+	w := strings.ToLower(strings.TrimLeft(rest, " -"))
+	if i := strings.IndexFunc(w, func(r rune) bool { return !unicode.IsLetter(r) && r != '\'' }); i >= 0 {
+		w = w[:i]
+	}
+	return w != "" && rest[0] != ',' && rest[0] != '.' && (slices.Contains(counted, w) || len(w) > 4 && strings.HasSuffix(w, "s") && !strings.HasSuffix(w, "ss"))
 }
 
 // near is how far from a step a value it repeats was heard, in seconds.
