@@ -19,6 +19,7 @@ func TestToldByNumber(t *testing.T) {
 		{"There's one bolt through the bracket. That's out. Bracket is four, and I'm only taking the top two out.", "top bracket fasteners: removed", "Take the top bracket fasteners out."},
 		{"First job is these two. They hold the caliper on. I'm just going to crack them off while there's weight on it.", "caliper fasteners: loosened", "Crack the caliper fasteners off."},
 		{"These four hold the cover on. Undo those.", "cover fasteners: removed", "Undo the cover fasteners."},
+		{"Prop's off. So there's five holding it. Undo those. Seal in. Grease on the splines. Start all five by hand, and then forty foot pound.", "five holding it: torqued", "Tighten the five holding it to 40 lbf·ft."},
 		// how it stands is no part
 		{"Prop's off. Put it in gear. Forward on this one.", "prop: removed", "Put the machine in gear."},
 		// several things that just went on, not the bolts undone before

@@ -371,10 +371,17 @@ func (s *tracker) bySize(c *clause) {
 				counted = 0
 			}
 		}
-		if part == nil {
+		var f *thing
+		switch {
+		case r.holdsNext(i+1) && r.word(i+2) == "it" && (part == nil || isOff(r, part) && r.since(part.last, c.lo) > 6):
+			// what they hold is not named: "five holding it"
+			f = &thing{name: strings.ToLower(r.text(i, i+3)), head: "fastener", mods: map[string]bool{}, fastener: true, plural: true, first: i, last: i}
+			r.addThing(f)
+		case part == nil:
 			return
+		default:
+			f = s.unnamedOf(part, i, counted)
 		}
-		f := s.unnamedOf(part, i, counted)
 		if f.count == 0 && n > 1 {
 			f.count = n
 		}

@@ -1699,7 +1699,10 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			for _, n := range []string{a.pronoun, strconv.Itoa(countOf[a.pronoun])} {
 				names = strings.TrimPrefix(names, n+" ")
 			}
-			w, objPlaced = append(w, "all "+a.pronoun+" "+lexicon.Plural(lexicon.Singular(names))), true // "flip all four"
+			if !strings.HasSuffix(names, " it") { // but not "five holding it"
+				names = lexicon.Plural(lexicon.Singular(names))
+			}
+			w, objPlaced = append(w, "all "+a.pronoun+" "+names), true // "flip all four"
 			i++
 			continue
 		}
