@@ -103,6 +103,9 @@ func (r *reading) somebody(ci int) (at int, anyone bool) {
 	if i >= c.hi {
 		return -1, false
 	}
+	if w := r.toks[i].s; w == "herself" || w == "himself" {
+		return i, false // "herself hit it with the jeep"
+	}
 	known := false
 	det := r.toks[i].is(wDeterminer) || r.toks[i].s == "one" || r.toks[i].s == "some" || r.toks[i].s == "another"
 	if det {

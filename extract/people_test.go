@@ -19,6 +19,7 @@ func TestOthersDoings(t *testing.T) {
 		{"Leg down. I went to a place where some bloke had done it up with a rattle gun and the bar wouldn't swing. Leg up.", "Lower the leg. Lift the leg."},
 		{"Gasket off. People think it's packaging and they pull it out and get a fire. Gasket on.", "Remove the gasket. Fit the gasket."},
 		{"Pin out. Grease in. I'll put an r clip in. Haven't got one that size. Cap on.", "Remove the pin. Fit the cap."},
+		{"Cover off. Herself hit it with the jeep. Cap off.", "Remove the cover. Remove the cap."},
 		// who helps, and what is only called so
 		{"My lad's holding the other end. Cover off.", "Remove the cover."},
 		{"Cap off. A lad held the other end and I pulled the shaft out. Seal out.", "Remove the cap. Pull the shaft out. Remove the seal."},

@@ -19,7 +19,7 @@ func (r *reading) toldTight(f *bareNumber, heard *soFar) bool {
 		return true
 	}
 	if !heard.anyUnit {
-		return f.Low.IsInt() && compare(f.Low, 4) >= 0 && !r.countsNext(f) && (r.tightenedTo(f) && r.nothingMore(&r.clauses[f.cl], f.hi) || r.standsAtClick(f) || r.atWrench(f) || r.inPrint(f) || r.correctsLast(f, heard))
+		return f.Low.IsInt() && compare(f.Low, 4) >= 0 && !r.countsNext(f) && (r.tightenedTo(f) && r.nothingMore(&r.clauses[f.cl], f.hi) || r.standsAtClick(f) || r.atWrench(f) || r.inPrint(f) || r.correctsLast(f, heard) || r.doneAt(f) || r.onThose(f))
 	}
 	if r.iSet(f, heard) || r.correctsLast(f, heard) || r.doneAt(f) || r.onThose(f) || r.inRounds(f) {
 		return true
@@ -37,7 +37,8 @@ func (r *reading) toldTight(f *bareNumber, heard *soFar) bool {
 // wrench clicks right after: "the bracket bolts, they're at a hundred and ten. Click, click."
 func (r *reading) standsAtClick(f *bareNumber) bool {
 	p := r.word(f.lo - 1)
-	if !getting.has(p) && !linking.has(p) && p != "so" || r.word(f.lo-2) == "there" || p == "there's" {
+	alone := p == "so" || f.lo > 0 && r.toks[f.lo-1].brk >= brkPause
+	if !getting.has(p) && !linking.has(p) && !(alone && r.standsAlone(f)) || r.word(f.lo-2) == "there" || p == "there's" {
 		return false
 	}
 	s := r.sentenceAround(f.cl)

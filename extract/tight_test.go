@@ -81,6 +81,8 @@ func TestWhatIsTight(t *testing.T) {
 		{"Piston nut back on, red on the thread, and that wants two fifty. So two fifty, and there it clicked.", "piston nut 250 "},
 		{"The lock ring goes on by hand, a few turns. It says forty on the face of it, so forty.", "lock ring 40 "},
 		{"Pinch bolt in, by hand only. Eight to ten in the book, and I'll get the torque key when he's back.", "pinch bolt 8-10 ~"},
+		{"Castor in, it comes with its own bolt. Twenty-five on that. It's in the book.", "castor bolt 25 ~"},
+		{"Mast bolts, there's four. Just checked them, forty-five, all four clicked and none of them moved.", "mast bolts 45 "},
 		{"Cap bolt in. Torque wrench with a thirteen on it. Click.", ""},
 		{"Cap bolts in by hand. The gauge says forty, so I let some air out.", ""},
 		{"Cap bolts in by hand. The book says twelve screws, and I have eleven.", ""},
