@@ -50,6 +50,9 @@ func TestPiecesOfTalk(t *testing.T) {
 			said = append(said, words[at:at+rapid.IntRange(1, 40).Draw(t, "words")]...)
 		}
 		text := strings.Join(said, " ")
+		if rapid.Bool().Draw(t, "without stops") {
+			text = strings.ToLower(strings.NewReplacer(".", "", ",", "", "?", "", "!", "", ";", "", ":", "").Replace(text))
+		}
 		clip, err := transcript.Read("pieces.txt", []byte("[0:01] "+text), transcript.Options{})
 		if err != nil {
 			t.Fatalf("%q: %v", text, err)
