@@ -481,6 +481,9 @@ func TestSettledOnlyLeavesOutAValueWithoutUnit(t *testing.T) {
 				if err != nil {
 					t.Fatal(err)
 				}
+				if settled && regexp.MustCompile(`confirmed it(]|\\\\]|&#93;) N`).Match(out) {
+					t.Errorf("%s: a unit is left where its value was", name)
+				}
 				if got := says.Match(out); got != want {
 					t.Errorf("%s, settled only %v: says %s %v: %s", name, settled, x.value, got, says.Find(out))
 				}

@@ -390,7 +390,7 @@ func (b *builder) quote(s string, p *extract.Place) string {
 func (b *builder) torques(s string, p *extract.Place, put func(normalize.Quantity, string) string) string {
 	var out strings.Builder
 	last := 0
-	found := append(b.unitless(s, p), normalize.Quantities(s)...)
+	found := append(normalize.Quantities(s), b.unitless(s, p)...) // with its unit before the number alone
 	slices.SortStableFunc(found, func(x, y normalize.Quantity) int { return x.Start - y.Start })
 	for _, q := range found {
 		if q.Kind != normalize.Torque || q.Start < last || q.End > len(s) {
