@@ -58,6 +58,11 @@ func TestValuesNotSet(t *testing.T) {
 		{"Hub nut. Don't let go until it clicks, twenty foot pounds.", "hub nut 20 done"},
 		{"Hub nut, I'm gonna ring and ask, because thirty foot pounds is a lot in brass.", "hub nut 30 quoted"},
 		{"Hub nut on. It's half a newton metre, which is nothing.", "hub nut 0.5 done"},
+		// the wrench is elsewhere
+		{"Outer nut, that one is two fifty foot pounds but my big wrench is at the other yard, so it's just done up with the bar for now.", "outer nut 250 intended"},
+		{"Hub nut, ninety foot pounds, and the lad's got my torque wrench.", "hub nut 90 intended"},
+		{"Hub nut ninety foot pounds, my wrench is at the other yard, I borrowed one. Click.", "hub nut 90 done"},
+		{"Wheel nuts ninety foot pounds. The wrench is at ninety. Click.", "wheel nuts 90 done"},
 		// the wrong way round
 		{"Inner nut is twenty newton metres, outer nut is fifty. Sorry, other way round.", "outer nut 20 done?; inner nut 50 done?"},
 		{"Drain plug thirty five newton metres and level plug forty. Or is it the other way about? I'd have to look.", "drain plug 35 done?; level plug 40 done?"},

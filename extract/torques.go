@@ -1609,12 +1609,46 @@ func (s *tracker) noWrenchFor(ci int, q *quantity) bool {
 				wrench = wrench || w == "one" && r.word(i+1) == "that" && (r.word(i+2) == "small" || r.word(i+2) == "low" || r.word(i+2) == "big")
 			case wrenchWords.has(w):
 				wrench = true
+				not = not || r.awayAt(i+1) || r.lentBefore(i)
 			case w == "n't" || w == "not" || w == "cannot" || w == "never" || w == "no" || strings.HasSuffix(w, "n't"):
 				not = true
 			}
 		}
 		if not && wrench {
 			return !r.setAfter(k)
+		}
+	}
+	return false
+}
+
+// notHere are where a wrench is that is not at hand.
+var notHere = set("home yard van truck car shed shop garage house workshop office other unit base depot boat job loan calibration")
+
+// awayAt tells whether a wrench is said at token i to be somewhere else: "is at the other yard", "is
+// out on a job"; not "is at ninety" or "is in my hand".
+func (r *reading) awayAt(i int) bool {
+	if !linking.has(r.word(i)) {
+		return false
+	}
+	switch w := r.word(i + 1); w {
+	case "gone", "away", "home":
+		return true
+	case "at", "in", "out", "over", "back", "with":
+		for k := i + 2; k < min(len(r.toks), i+6) && r.toks[k-1].brk < brkComma; k++ {
+			if notHere.has(r.toks[k].s) || persons.has(r.toks[k].s) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// lentBefore tells whether somebody has the wrench that is named at token i: "the lad's got my torque
+// wrench".
+func (r *reading) lentBefore(i int) bool {
+	for k := i - 1; k > max(0, i-5) && r.toks[k].brk < brkComma; k-- {
+		if w := r.toks[k].s; w == "got" || w == "has" {
+			return persons.has(r.word(k-1)) || persons.has(r.word(k-2))
 		}
 	}
 	return false
