@@ -1,11 +1,5 @@
 package extract
 
-import (
-	"slices"
-
-	"wrenchword/normalize"
-)
-
 // What other people did is no work of the one who talks: "neighbour of mine did this without the
 // jack", "one lad pulled the hose off with the pump running".
 
@@ -14,6 +8,9 @@ var persons = set("lady woman man men fella fellas fellow fellows feller guy guy
 
 // deictic are the words that point at what is there.
 var deictic = set("this that these those")
+
+// indefinite are the words before somebody who was not spoken of before.
+var indefinite = set("a an one some another")
 
 // people sets aside what somebody else is told to have done. Where it is anyone, not one who is
 // known, what goes on as past is set aside with it.
@@ -36,7 +33,7 @@ func (r *reading) people() {
 		r.tellOf(c, at)
 		for k := ci + 1; k < len(r.clauses) && r.since(c.lo, r.clauses[k].lo) < 30; k++ {
 			d := &r.clauses[k]
-			if !r.saidOfThem(d) && !(anyone && d.sentence == r.clauses[k-1].sentence && r.tense(d) == past && !r.myDoing(d)) || r.hasTorque(d) || d.sentence != c.sentence && !anyone {
+			if !r.saidOfThem(d) && !(anyone && d.sentence == r.clauses[k-1].sentence && r.tense(d) == past && !r.myDoing(d)) || r.valueBetween(d, d.lo, d.hi) || d.sentence != c.sentence && !anyone {
 				break
 			}
 			r.tellOf(d, d.lo)
@@ -64,11 +61,6 @@ func (r *reading) endsOnThem(c *clause) bool {
 	return (w == "they" || w == "he" || w == "people") && r.toks[c.hi-1].brk < brkSentence && c.hi-c.lo > 1
 }
 
-// hasTorque tells whether a clause has a torque value.
-func (r *reading) hasTorque(c *clause) bool {
-	return slices.ContainsFunc(c.qtys, func(q int) bool { return r.qtys[q].Kind == normalize.Torque })
-}
-
 // tellOf frames a clause from a token on as what somebody else did.
 func (r *reading) tellOf(c *clause, at int) {
 	c.mood |= other
@@ -80,7 +72,7 @@ func (r *reading) tellOf(c *clause, at int) {
 func (r *reading) somebody(ci int) (at int, anyone bool) {
 	c := &r.clauses[ci]
 	for k := c.lo + 1; k+2 < c.hi; k++ {
-		if w := r.toks[k+1].s; r.toks[k].s == "where" && (w == "some" || w == "a" || w == "one") && persons.has(r.toks[k+2].s) {
+		if r.toks[k].s == "where" && indefinite.has(r.toks[k+1].s) && persons.has(r.toks[k+2].s) {
 			return k + 2, true // "a place up the coast where some bloke had done it up"
 		}
 	}
@@ -106,10 +98,10 @@ func (r *reading) somebody(ci int) (at int, anyone bool) {
 	if w := r.toks[i].s; w == "herself" || w == "himself" {
 		return i, false // "herself hit it with the jeep"
 	}
-	known := false
-	det := r.toks[i].is(wDeterminer) || r.toks[i].s == "one" || r.toks[i].s == "some" || r.toks[i].s == "another"
+	unknown := indefinite.has(r.toks[i].s)
+	det := unknown || r.toks[i].is(wDeterminer)
+	known := det && !unknown
 	if det {
-		known = r.toks[i].s != "a" && r.toks[i].s != "an" && r.toks[i].s != "one" && r.toks[i].s != "some" && r.toks[i].s != "another"
 		i++
 	}
 	for n := 0; n < 2 && i < c.hi && r.toks[i].is(wDropAdj) && r.toks[i].brk == brkNone; n++ {

@@ -62,15 +62,20 @@ func (r *reading) atWrench(f *bareNumber) bool {
 		return false
 	}
 	for i := f.lo - 1; i >= max(0, f.lo-14) && r.clauses[r.toks[i].cl].sentence == c.sentence; i-- {
-		m := r.toks[i].men
-		if m >= 0 && r.kindClass(&r.mentions[m]) == torqueWrench {
+		if r.torqueWrenchAt(i) {
 			return true
 		}
-		if r.toks[i].s == "set" && m < 0 && i+2 < f.lo && r.toks[i+1].is(wDeterminer) && r.toks[i+2].men >= 0 && r.mentions[r.toks[i+2].men].head == "wrench" {
+		if r.toks[i].s == "set" && r.toks[i].men < 0 && i+2 < f.lo && r.toks[i+1].is(wDeterminer) && r.toks[i+2].men >= 0 && r.mentions[r.toks[i+2].men].head == "wrench" {
 			return true
 		}
 	}
 	return false
+}
+
+// torqueWrenchAt tells whether a token is of the name of a tool that shows how tight it turns.
+func (r *reading) torqueWrenchAt(i int) bool {
+	m := r.toks[i].men
+	return m >= 0 && r.kindClass(&r.mentions[m]) == torqueWrench
 }
 
 // standsAlone tells whether a number is said with nothing that it counts: ", thirty.", "this is
@@ -204,7 +209,7 @@ func (r *reading) iSet(f *bareNumber, heard *soFar) bool {
 		return true
 	}
 	for k := f.hi; k < min(len(r.toks), f.hi+8) && r.clauses[r.toks[k].cl].sentence == c.sentence; k++ {
-		if m := r.toks[k].men; m >= 0 && r.kindClass(&r.mentions[m]) == torqueWrench {
+		if r.torqueWrenchAt(k) {
 			return true
 		}
 	}
@@ -277,14 +282,13 @@ func (r *reading) tightenedTo(f *bareNumber) bool {
 				return true
 			}
 			for j := r.clauses[f.cl].lo; j < i; j++ {
-				if m := r.toks[j].men; m >= 0 && r.kindClass(&r.mentions[m]) == torqueWrench {
+				if r.torqueWrenchAt(j) {
 					return true
 				}
 			}
 			return false
 		}
-		m := r.toks[i].men
-		wrench = wrench || m >= 0 && r.kindClass(&r.mentions[m]) == torqueWrench
+		wrench = wrench || r.torqueWrenchAt(i)
 	}
 	return false
 }

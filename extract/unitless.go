@@ -18,31 +18,30 @@ import (
 func (r *reading) unitless() {
 	u := r.unitsHeard()
 	var found []quantity
+	as := func(f *bareNumber, q normalize.Quantity) quantity {
+		base := int(r.toks[r.clauses[f.cl].lo].lo)
+		q.Start, q.End = base+f.Start, base+f.End
+		return quantity{Quantity: q, lo: f.lo, hi: f.hi, cl: f.cl}
+	}
 	for i := range r.bare {
 		f := &r.bare[i]
 		if f.is != howTight {
 			continue
 		}
 		if len(u.units) == 0 {
-			q := f.In(normalize.Torque, "")
-			base := int(r.toks[r.clauses[f.cl].lo].lo)
-			q.Start, q.End, q.Canonical = base+f.Start, base+f.End, strings.TrimSpace(q.Canonical)
-			found = append(found, quantity{Quantity: q, lo: f.lo, hi: f.hi, cl: f.cl})
+			g := as(f, f.In(normalize.Torque, ""))
+			g.Canonical = strings.TrimSpace(g.Canonical)
+			found = append(found, g)
 			continue
 		}
 		u.before(f.lo)
 		if a := r.angleOver(f, found, u); a != nil {
-			q := f.In(normalize.Angle, a.Unit)
-			base := int(r.toks[r.clauses[f.cl].lo].lo)
-			q.Start, q.End = base+f.Start, base+f.End
-			found = append(found, quantity{Quantity: q, lo: f.lo, hi: f.hi, cl: f.cl})
+			found = append(found, as(f, f.In(normalize.Angle, a.Unit)))
 			continue
 		}
 		best, other := u.weigh(f)
-		q := f.In(normalize.Torque, best.unit)
-		base := int(r.toks[r.clauses[f.cl].lo].lo)
-		q.Start, q.End = base+f.Start, base+f.End
-		g := quantity{Quantity: q, lo: f.lo, hi: f.hi, cl: f.cl, unitFrom: best.from}
+		g := as(f, f.In(normalize.Torque, best.unit))
+		g.unitFrom = best.from
 		if best.weight-other.weight < sureOfUnit {
 			g.unitOr = other.unit
 		}

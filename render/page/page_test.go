@@ -466,14 +466,7 @@ func TestSettledOnlyLeavesOutAValueWithoutUnit(t *testing.T) {
 		}) {
 			t.Fatalf("heard %+v", rec.Torques)
 		}
-		md, err := render.Markdown(rec, nil)
-		if err != nil {
-			t.Fatal(err)
-		}
-		doc, err := workdoc.Read(md)
-		if err != nil {
-			t.Fatal(err)
-		}
+		doc := document(t, rec)
 		says := regexp.MustCompile(`(?i)[ >]` + x.value + `[ ,<.]|` + x.word) // not as part of a sum
 		for name, draw := range forms {
 			for settled, want := range map[bool]bool{false: true, true: false} {
