@@ -6,6 +6,9 @@ package extract
 // persons are the words for somebody.
 var persons = set("lady woman man men fella fellas fellow fellows feller guy guys bloke blokes chap chaps lad lads lass girl boy boys kid gaffer boss colleague apprentice trainee neighbour neighbor buddy mate friend pal customer client owner mechanic fitter dealer uncle aunt cousin brother sister dad father mum mom mother grandad granddad grandfather grandson nephew niece son daughter wife husband skipper farmer driver technician gentleman inspector student builder plumber electrician")
 
+// firms are the words for where somebody works, who are meant where they were known: "I knew a shop".
+var firms = set("shop place garage outfit crew firm company workshop")
+
 // deictic are the words that point at what is there.
 var deictic = set("this that these those")
 
@@ -107,7 +110,7 @@ func (r *reading) somebody(ci int) (at int, anyone bool) {
 	for n := 0; n < 2 && i < c.hi && r.toks[i].is(wDropAdj) && r.toks[i].brk == brkNone; n++ {
 		i++
 	}
-	if i >= c.hi || !persons.has(r.toks[i].s) || r.toks[i].men >= 0 {
+	if i >= c.hi || !persons.has(r.toks[i].s) && !(met && det && firms.has(r.toks[i].s)) || r.toks[i].men >= 0 {
 		return -1, false
 	}
 	if det && deictic.has(r.word(i-1)) {

@@ -12,6 +12,8 @@ func TestOthersDoings(t *testing.T) {
 		{"Chain off. Had a lady in last month, she'd ridden on one so bent the spoke went through, took eleven out, and I had to true the whole thing.", "Remove the chain."},
 		{"Pin out. Neighbour of mine did this without the jack, on a bigger one, and that axle came down and rolled on his boot. Broke two toes. Bush in.", "Remove the pin. Fit the bush."},
 		{"Valve plate off. Buddy of mine didn't look. Put a hole through a piston the size of a dime. New plate on.", "Remove the valve plate. Fit the plate."},
+		{"Set screw out. I knew a shop that just cranked that thing down until it stopped moving, and they snapped it. Cap off.", "Remove the set screw. Remove the cap."},
+		{"Wheel off. I had a garage door in the way, so I pulled the hub out here. Cap off.", "Remove the wheel. Pull the hub out. Remove the cap."},
 		{"My mate put the bearing in the wrong way round. Bearing out.", "Remove the bearing."},
 		{"One lad pulled the hose off with the pump running. Hose off.", "Remove the hose."},
 		{"Wheel off. I have replaced so many of these covers. Cover off.", "Remove the wheel. Remove the cover."},
