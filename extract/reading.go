@@ -180,6 +180,8 @@ type reading struct {
 	namesOf      map[string]map[string]bool            // by a part's word, the fasteners that the talk names after it; made when first asked
 	claimed      func(mi int, all []claim, best claim) // told of each claim weighed, where the weights are fitted
 	talk         *transcript.Talk
+	spoken       string // its text with blanks for what is no word of it: hesitations, and what is said twice looking for the next word
+	blanked      []byte // the same while it is made, where there is any
 	lex          *lexicon.Lexicon
 	toks         []tok
 	words        map[string]known // each once
@@ -284,7 +286,7 @@ func roomFor[T any](s []T, at, toks int) []T {
 	return s
 }
 
-// tokens folds the words of the talk. Noise is left out.
+// tokens folds the words of the talk. Noise is left out, and so are hesitations.
 func (r *reading) tokens() {
 	more := 16 // than the words: those that fold in two, "it's" and "five-eighths"
 	for _, mark := range []string{"'", "’", "-"} {
@@ -293,6 +295,7 @@ func (r *reading) tokens() {
 	r.toks = make([]tok, 0, len(r.talk.Words)+more)
 	r.timed = r.wordTimed()
 	var buf []lexicon.Folded
+	hesitated, para := false, false // since the last token: somebody hesitated, a paragraph began
 	for wi, w := range r.talk.Words {
 		if w.Is(transcript.Noise) {
 			continue
@@ -305,10 +308,15 @@ func (r *reading) tokens() {
 			}
 			continue
 		}
+		if len(buf) == 1 && r.hesitates(buf[0].S, w) {
+			hesitated = true
+			para = para || w.Is(transcript.Para)
+			continue
+		}
 		if n := len(r.toks); n > 0 {
 			if p := r.talk.Words[r.toks[n-1].w]; p.Clip != w.Clip {
 				r.toks[n-1].brk = brkClip
-			} else if w.Is(transcript.Para) {
+			} else if para || w.Is(transcript.Para) {
 				r.toks[n-1].brk = max(r.toks[n-1].brk, brkSentence)
 			} else if w.Cue != p.Cue && !r.timed[w.Clip] {
 				// people who write captions break them where they would breathe
@@ -318,6 +326,9 @@ func (r *reading) tokens() {
 			} else if w.Is(transcript.Exact) && p.Is(transcript.Exact) {
 				// how long the word took beyond what a word of its length takes
 				rest := w.At - p.At - 0.07*float64(p.Hi-p.Lo)
+				if hesitated {
+					rest -= 1
+				}
 				if rest > 2.2 {
 					r.toks[n-1].brk = max(r.toks[n-1].brk, brkSentence)
 				} else if rest > 0.6 {
@@ -334,6 +345,8 @@ func (r *reading) tokens() {
 		for _, f := range buf {
 			r.toks = append(r.toks, tok{s: f.S, lo: uint32(f.Lo), hi: uint32(f.Hi), w: uint32(wi), men: -1, qty: -1})
 		}
+		hesitated, para = false, false
+		r.unstutter()
 		tail := r.talk.Text[buf[len(buf)-1].Hi:w.Hi]
 		last := &r.toks[len(r.toks)-1]
 		switch {
@@ -346,6 +359,9 @@ func (r *reading) tokens() {
 	n := len(r.toks)
 	if n > 0 {
 		r.toks[n-1].brk = brkClip
+	}
+	if r.spoken = r.talk.Text; r.blanked != nil {
+		r.spoken, r.blanked = string(r.blanked), nil
 	}
 	r.ids = make([]lexicon.ID, n)
 	r.words = make(map[string]known, 1<<10)
@@ -482,7 +498,7 @@ func (r *reading) numbersOf(lo, hi int) []normalize.Number {
 	if hi <= lo {
 		return nil
 	}
-	text := r.talk.Text[r.toks[lo].lo:r.endOf(hi)]
+	text := r.spoken[r.toks[lo].lo:r.endOf(hi)]
 	counts := false
 	for i := lo; i < hi && !counts; i++ {
 		counts = r.toks[i].is(wCounts)
@@ -524,7 +540,7 @@ func (r *reading) quantities() {
 		hi = min(hi+1, len(r.toks))
 		base := int(r.toks[lo].lo)
 		end := r.endOf(hi)
-		for _, q := range normalize.Quantities(r.talk.Text[base:end]) {
+		for _, q := range normalize.Quantities(r.spoken[base:end]) {
 			q.Start += base
 			q.End += base
 			a, b := r.tokenAt(q.Start), r.tokenAt(q.End-1)+1
@@ -1184,7 +1200,15 @@ func (r *reading) text(lo, hi int) string {
 	if lo >= hi {
 		return ""
 	}
-	return r.talk.Text[r.toks[lo].lo:r.toks[hi-1].hi]
+	return closeUp(r.spoken[r.toks[lo].lo:r.toks[hi-1].hi])
+}
+
+// closeUp makes one blank of the blanks that stand for what was left out.
+func closeUp(s string) string {
+	if strings.Contains(s, "  ") {
+		return strings.Join(strings.Fields(s), " ")
+	}
+	return s
 }
 
 // place gives the place of the tokens: at most 40 words, from lo on.

@@ -315,22 +315,22 @@ func (r *reading) stopsIn(table stopTable, lo, hi int, timed bool) {
 }
 
 // withStops gives the words between two tokens with commas where stops and commas were
-// put back: a stop in the wrong place could say the contrary. What is to be word for word
+// put back, and without hesitations: a stop in the wrong place could say the contrary. What is to be word for word
 // is never given so.
 func (r *reading) withStops(lo, hi int) string {
 	var b strings.Builder
 	from := int(r.toks[lo].lo)
 	for i := lo; i < hi-1; i++ {
 		t, next := &r.toks[i], &r.toks[i+1]
-		if t.brk < brkComma || t.w == next.w || strings.TrimSpace(r.talk.Text[t.hi:next.lo]) != "" {
+		if t.brk < brkComma || t.w == next.w || strings.TrimSpace(r.spoken[t.hi:next.lo]) != "" {
 			continue
 		}
-		b.WriteString(r.talk.Text[from:t.hi])
+		b.WriteString(r.spoken[from:t.hi])
 		b.WriteString(", ")
 		from = int(next.lo)
 	}
-	b.WriteString(r.talk.Text[from:r.toks[hi-1].hi])
-	return b.String()
+	b.WriteString(r.spoken[from:r.toks[hi-1].hi])
+	return closeUp(b.String())
 }
 
 // ends tells what ends where the weights of a comma and of a stop are these.

@@ -508,7 +508,7 @@ func (r *reading) unitsAlone() []quantity {
 			continue // one with its number is of that: "forty four foot pounds of torque", of an engine
 		}
 		for hi := min(i+3, len(r.toks)); hi > i+1; hi-- {
-			said := r.talk.Text[r.toks[i].lo:r.toks[hi-1].hi]
+			said := r.text(i, hi)
 			if q := normalize.Quantities("1 " + said); len(q) == 1 && q[0].Kind == normalize.Torque && q[0].End == len(said)+2 {
 				out = append(out, quantity{Quantity: q[0], lo: i, hi: hi, cl: int(r.toks[i].cl), unitFrom: "“" + said + "” heard near it"})
 				i = hi - 1
