@@ -237,7 +237,7 @@ func (r *reading) takesNothingOff(ci int, a *act) bool {
 	}
 	is := a.verb < 0 || r.toks[a.verb].is(wLinking)
 	if is && (next == "by" || next == "about" || next == "around" || next == "roughly" || next == "nearly") {
-		if w := r.word(a.hi + 1); r.kind(a.hi+1).is(wNumber|wCountOf) || w == "a" || w == "about" || w == "half" || a.hi+1 < len(r.toks) && r.toks[a.hi+1].qty >= 0 {
+		if w := r.next(a.hi); r.nextKind(a.hi).is(wNumber|wCountOf) || w == "a" || w == "about" || w == "half" || a.hi+1 < len(r.toks) && r.toks[a.hi+1].qty >= 0 {
 			return true // "the rim's out by a couple of mil", "it's out about eight thou"
 		}
 	}
@@ -260,13 +260,13 @@ func (r *reading) outAndBack(i int) bool {
 	if r.word(i) != "back" {
 		return false
 	}
-	switch w := r.word(i + 1); w {
+	switch w := r.next(i); w {
 	case "", "again", "twice", "once", "till", "until", "to", "slowly", "few", "by":
 		return true
 	case "a":
 		return r.word(i+2) == "few" || r.word(i+2) == "couple"
 	}
-	return r.toks[i].brk >= brkComma || r.kind(i+1).is(wNumber) && (r.word(i+2) == "times" || r.word(i+2) == "or")
+	return r.toks[i].brk >= brkComma || r.nextKind(i).is(wNumber) && (r.word(i+2) == "times" || r.word(i+2) == "or")
 }
 
 // padlock tells whether a mention is of the lock that keeps a machine switched off: "Lock
@@ -281,7 +281,7 @@ func (r *reading) padlock(m *mention) bool {
 			return true
 		}
 	}
-	return r.word(m.lo-1) == "my" || r.word(m.lo-1) == "our"
+	return r.prev(m.lo) == "my"
 }
 
 func (r *reading) addAct(ci int, a act) {
@@ -457,7 +457,7 @@ func (r *reading) notRightOut(ci, i int) bool {
 func (r *reading) byItself(ci, i int) bool {
 	c := &r.clauses[ci]
 	for k := i; k < min(c.hi, i+3); k++ {
-		if n := r.word(k + 1); r.toks[k].s == "by" && (n == "itself" || n == "themselves") {
+		if n := r.next(k); r.toks[k].s == "by" && (n == "itself" || n == "themselves") {
 			return true
 		}
 	}
@@ -532,7 +532,7 @@ func (r *reading) intoContainer(ci, k int) string {
 		if w == "from" {
 			return "" // "the screws go back from my cardboard"
 		}
-		if i > k+1 && (w == "and" || w == "with" || w == "so") || w == "came" || w == "comes" || w == "out" && r.word(i+1) == "of" {
+		if i > k+1 && (w == "and" || w == "with" || w == "so") || w == "came" || w == "comes" || w == "out" && r.next(i) == "of" {
 			return "" // "new circlip in that came in the box"
 		}
 		if writings.has(w) {
@@ -541,7 +541,7 @@ func (r *reading) intoContainer(ci, k int) string {
 		if m := r.toks[i].men; m >= 0 && r.mentions[m].kind&lexicon.Fastener != 0 {
 			return "" // a bearing's cup
 		}
-		if containers.has(w) && !(w == "can" && r.toks[i-1].is(wSubject)) && r.word(i+1) != "side" {
+		if containers.has(w) && !(w == "can" && r.toks[i-1].is(wSubject)) && r.next(i) != "side" {
 			return "store"
 		}
 		if bins.has(w) {
@@ -633,13 +633,13 @@ func (r *reading) theyBefore(c *clause, i int) bool {
 
 // verbHere declines words that only look like the verb: "the torque is", "a clean rag", "to spec".
 func (r *reading) verbHere(c *clause, i int, a *act) bool {
-	if r.word(i+1) == "of" && a.action.Name != "none" {
+	if r.next(i) == "of" && a.action.Name != "none" {
 		return false // "a drop of", "wipe of oil", "hold of"
 	}
 	if r.toks[i].s == "click" && r.toks[i].brk >= brkComma && a.verb >= 0 && !a.subject {
 		return false // "click, and eleven on the front"
 	}
-	if n := r.word(i + 1); a.verb >= 0 && !a.subject && r.toks[i].brk < brkComma && (n == "is" || n == "are" || n == "'s" || n == "was" || n == "were") {
+	if n := r.next(i); a.verb >= 0 && !a.subject && r.toks[i].brk < brkComma && (n == "is" || n == "are" || n == "'re" || n == "'s" || n == "was" || n == "were") {
 		return false // "the mark is up"
 	}
 	for k := i + 1; a.subject && k < min(a.hi, c.hi-2); k++ {
@@ -662,7 +662,7 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	if i > c.lo && r.toks[i].s == "loaded" && r.toks[i-1].s == "spring" {
 		return false // what a plunger is like
 	}
-	if r.toks[i].s == "flush" && r.word(i+1) == "with" && a.verb >= 0 && (i == c.lo || !r.toks[i-1].is(wLeadsVerb|wSubject)) {
+	if r.toks[i].s == "flush" && r.next(i) == "with" && a.verb >= 0 && (i == c.lo || !r.toks[i-1].is(wLeadsVerb|wSubject)) {
 		m := r.nameWithin(c, i+2, 4)
 		if m < 0 || r.mentions[m].kind&lexicon.Consumable == 0 {
 			return false // "the seal, flush with the edge"
@@ -674,7 +674,7 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	if w := r.toks[i].s; w == "dry" && i > 0 && (r.lemma1(r.toks[i-1].s) == "run" || r.toks[i-1].s == "goes" || r.toks[i-1].s == "go" || r.toks[i-1].s == "keep" || r.toks[i-1].s == "stay") {
 		return false // "so it don't run dry the first mile"
 	}
-	if w := r.toks[i].s; w == "dry" && a.verb >= 0 && !a.subject && len(a.objects) == 0 && (r.toks[i].brk >= brkComma || r.word(i+1) == "at" || r.word(i+1) == "for") {
+	if w := r.toks[i].s; w == "dry" && a.verb >= 0 && !a.subject && len(a.objects) == 0 && (r.toks[i].brk >= brkComma || r.next(i) == "at" || r.next(i) == "for") {
 		return false // "head gasket, dry, the word top up", "sat there dry at the moment"
 	}
 	if asAdj.has(r.toks[i].s) && a.verb >= 0 && !a.subject && len(a.objects) > 0 {
@@ -705,7 +705,7 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	if a.verb >= 0 && !a.subject && r.onlyLike(c, i, a) {
 		return false
 	}
-	if i == c.lo && r.toks[i].s == "left" && !r.kind(i+1).is(wDeterminer|wPronoun|wCountOf) {
+	if i == c.lo && r.toks[i].s == "left" && !r.nextKind(i).is(wDeterminer|wPronoun|wCountOf) {
 		return false // "left wing mirror off"
 	}
 	if i == c.lo && r.nameOverLine(i) {
@@ -716,7 +716,7 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 			return false // "I've knocked the contact" was an accident
 		}
 	}
-	if a.subject && a.action.Name == "fit" && len(a.objects) > 0 && r.mentions[a.objects[0]].head == "brake" && passiveBe.has(r.toks[i].s) && r.word(i+1) == "on" {
+	if a.subject && a.action.Name == "fit" && len(a.objects) > 0 && r.mentions[a.objects[0]].head == "brake" && passiveBe.has(r.toks[i].s) && r.next(i) == "on" {
 		return false // "truck's in park, brake's on"
 	}
 	if a.subject && a.action.Name == "fit" && r.wornOut(i, a.hi) {
@@ -728,27 +728,27 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 		}
 	}
 	if i == c.lo {
-		n := r.word(i + 1)
-		return !(r.toks[i].s == "stuff" && i > 0 && r.toks[i-1].brk < brkComma && !r.kind(i-1).is(wLeadsVerb|wSubject|wOpener) || r.toks[i].s == "stuck" || (r.toks[i].s == "knock" || r.toks[i].s == "stuff") && n == "at")
+		n := r.next(i)
+		return !(r.toks[i].s == "stuff" && i > 0 && r.toks[i-1].brk < brkComma && !r.prevKind(i).is(wLeadsVerb|wSubject|wOpener) || r.toks[i].s == "stuck" || (r.toks[i].s == "knock" || r.toks[i].s == "stuff") && n == "at")
 	}
 	p := r.toks[i-1].s
 	if r.toks[i].s == "back" && r.toks[i-1].brk < brkComma && (r.toks[i-1].men >= 0 || p == "it" || p == "them" || p == "that") {
 		return false // "swing the motor back out"
 	}
-	if r.toks[i].s == "torque" && (r.toks[i-1].men >= 0 || p == "much" || p == "for" || p == "with" || r.word(i+1) == "is" || r.word(i+1) == "for" || r.word(i+1) == "by" || r.word(i+1) == "at" || r.word(i+1) == "figure" || r.word(i+1) == "spec" || r.word(i+1) == "value" || r.word(i+1) == "setting") {
+	if r.toks[i].s == "torque" && (r.toks[i-1].men >= 0 || p == "much" || p == "for" || p == "with" || r.next(i) == "is" || r.next(i) == "'s" || r.next(i) == "for" || r.next(i) == "by" || r.next(i) == "at" || r.next(i) == "figure" || r.next(i) == "spec" || r.next(i) == "value" || r.next(i) == "setting") {
 		return false
 	}
 	if l := r.lex.Lemmas(r.toks[i].s); len(l) > 0 && l[0] == "kill" && a.action.Name == "switch off" {
 		return len(a.objects) > 0 && switched.has(r.mentions[a.objects[0]].head)
 	}
-	switch w, n := r.toks[i].s, r.word(i+1); {
-	case w == "left" && r.toks[i-1].brk >= brkComma && !r.kind(i+1).is(wDeterminer|wPronoun|wCountOf), // "left cap out, left brush out"
+	switch w, n := r.toks[i].s, r.next(i); {
+	case w == "left" && r.toks[i-1].brk >= brkComma && !r.nextKind(i).is(wDeterminer|wPronoun|wCountOf), // "left cap out, left brush out"
 		w == "thread" && (p == "regular" || p == "normal" || p == "standard" || p == "fine" || p == "coarse" || p == "hand" || p == "left" || p == "right" || p == "handed" || p == "same" || p == "ordinary"), // "it's regular thread on this one"
 		w == "fit" && fits.has(p), // "it's a nice slip fit"
 		w == "stuff" && (prepositions.has(n) && n != "in" || !leadsVerb.has(p) && !subjects.has(p) && !openers.has(p)), // "the high heat stuff"
 		w == "open" && (p == "held" || p == "left" || p == "propped" || p == "wedged" || p == "stays"),
 		w == "set" && (p == "same" || p == "whole" || p == "full" || p == "complete"),
-		w == "set" && (p == "have" || p == "has") && (len(a.objects) == 0 || r.mentions[a.objects[0]].hi < i) && r.word(i-2) != "i" && r.word(i-2) != "we" && r.word(i-2) != "you", // "the shoes have set"
+		w == "set" && (p == "have" || p == "has") && (len(a.objects) == 0 || r.mentions[a.objects[0]].hi < i) && r.word(i-2) != "i" && r.word(i-2) != "you", // "the shoes have set"
 		w == "heat" && (p == "high" || p == "low" || p == "more"),
 		w == "smear" && (p == "thin" || p == "light" || p == "small" || p == "little" || p == "tiny" || p == "thick"),
 		w == "stuck" && !subjects.has(p) && p != "'ve" && p != "and" && p != "then" && p != "just":
@@ -760,7 +760,7 @@ func (r *reading) verbHere(c *clause, i int, a *act) bool {
 	if a.verb >= 0 && !a.subject && r.toks[i-1].brk <= brkPause && notVerbAfter.has(p) && r.plainVerb(r.toks[i].s) {
 		return false // "the old bash it with a hammer kind", "a tiny knock in it", "more sand than grease"
 	}
-	if n := r.word(i + 1); i-2 >= c.lo && a.verb >= 0 && !a.subject && (articles.has(r.toks[i-2].s) || r.toks[i-2].s == "this") && r.toks[i-1].brk == brkNone && r.toks[i].brk == brkNone && !subjects.has(p) && !openers.has(p) && !strings.HasSuffix(p, "s") && n != "" && i+1 < c.hi && !determiner.has(n) && !pronounsObj.has(n) && !prepositions.has(n) && !stopWords.has(n) && r.toks[i+1].men < 0 && len(a.objects) == 0 {
+	if n := r.next(i); i-2 >= c.lo && a.verb >= 0 && !a.subject && (articles.has(r.toks[i-2].s) || r.toks[i-2].s == "this") && r.toks[i-1].brk == brkNone && r.toks[i].brk == brkNone && !subjects.has(p) && !openers.has(p) && !strings.HasSuffix(p, "s") && n != "" && i+1 < c.hi && !determiner.has(n) && !pronounsObj.has(n) && !prepositions.has(n) && !stopWords.has(n) && r.toks[i+1].men < 0 && len(a.objects) == 0 {
 		return false // "this rubber heat mat": what it is for
 	}
 	if (p == "that" || p == "this") && i-2 >= c.lo && r.toks[i-2].is(wVerb) && r.plainVerb(r.toks[i-2].s) && r.toks[i-2].brk < brkPause && r.toks[i-1].brk < brkPause && a.verb >= 0 && !a.subject && a.pronoun == "" && a.hi > i+1 && r.plainVerb(r.toks[i].s) {
@@ -778,13 +778,13 @@ func (r *reading) wornOut(i, hi int) bool {
 	if r.word(hi-1) != "on" || r.word(hi-2) != "gone" || r.toks[hi-1].brk >= brkComma {
 		return false
 	}
-	switch w, n := r.word(hi), r.word(hi+1); w {
-	case "me", "him", "her", "us":
+	switch w, n := r.word(hi), r.next(hi); w {
+	case "me", "him", "her":
 		return true
 	case "this", "that", "both", "one", "each":
 		return n == "side" || n == "end" || n == "one" || n == "corner" || n == "wheel" || hi < len(r.toks) && r.toks[hi].brk >= brkComma
 	case "the":
-		return sideOf[n] != "" || r.kind(hi+1).is(wPlace) || strings.HasSuffix(n, "side")
+		return sideOf[n] != "" || r.nextKind(hi).is(wPlace) || strings.HasSuffix(n, "side")
 	}
 	return false
 }
@@ -812,10 +812,10 @@ func (r *reading) nameOverLine(i int) bool {
 // onlyLike tells whether a word of work says what a thing is like or how far, or only stops the
 // talk: "slotted on the old ones", "fibre, soaking", "rusted plumb through", "wait, the other plug".
 func (r *reading) onlyLike(c *clause, i int, a *act) bool {
-	t, next := &r.toks[i], r.kind(i+1)
+	t, next := &r.toks[i], r.nextKind(i)
 	switch {
 	case t.s == "slotted":
-		return r.word(i+1) == "on" || i+1 < c.hi && t.brk >= brkComma
+		return r.next(i) == "on" || i+1 < c.hi && t.brk >= brkComma
 	case t.s == "empty":
 		return len(a.objects) == 0 && a.pronoun == "" && (next.is(wNumber|wCountOf) || next.is(wPreposition)) // "run it empty five minutes"
 	case i > c.lo && r.toks[i-1].s == "keeps":
@@ -823,7 +823,7 @@ func (r *reading) onlyLike(c *clause, i int, a *act) bool {
 	case (t.s == "waiting" || t.s == "wait") && r.waitsFor(c, i):
 		return true
 	case t.s == "wait":
-		return t.brk >= brkComma && r.word(i+1) != "until"
+		return t.brk >= brkComma && r.next(i) != "until"
 	case t.s == "plumb":
 		return i > c.lo && t.brk < brkComma && !next.is(wDeterminer|wPronoun) && strings.HasSuffix(r.toks[i-1].s, "ed")
 	case strings.HasSuffix(t.s, "ing"):
@@ -835,12 +835,12 @@ func (r *reading) onlyLike(c *clause, i int, a *act) bool {
 // waitsFor tells of "I'm waiting on the shim": for what is to come, and no step. "Wait for the
 // housing to cool" is one.
 func (r *reading) waitsFor(c *clause, i int) bool {
-	if w := r.word(i + 1); i+1 >= c.hi || w != "on" && w != "for" {
+	if w := r.next(i); i+1 >= c.hi || w != "on" && w != "for" {
 		return false
 	}
 	for _, mi := range c.mentions {
 		if m := &r.mentions[mi]; m.from >= i+2 && m.lo <= i+5 {
-			return m.kind&(lexicon.Part|lexicon.Fastener) != 0 && (m.hi >= c.hi || r.toks[m.hi].s != "to" || r.word(m.hi+1) == "come" || r.word(m.hi+1) == "arrive")
+			return m.kind&(lexicon.Part|lexicon.Fastener) != 0 && (m.hi >= c.hi || r.toks[m.hi].s != "to" || r.next(m.hi) == "come" || r.next(m.hi) == "arrive")
 		}
 	}
 	return false
@@ -849,7 +849,7 @@ func (r *reading) waitsFor(c *clause, i int) bool {
 // namesNow tells whether a word of work names something where it stands: another verb is said
 // of it, it stands in a list of parts, or where what is named stands.
 func (r *reading) namesNow(c *clause, i int, a *act) bool {
-	t, next := &r.toks[i], r.word(i+1)
+	t, next := &r.toks[i], r.next(i)
 	if i+1 >= c.hi {
 		next = ""
 	}
@@ -997,7 +997,7 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 		k = found + 1
 	}
 	a.hi = k
-	if p.Words[0] == "have" && p.Action.Name == "remove" && (k-i > 6 || a.unknown || r.word(i+1) == "a" || r.word(i+1) == "one" && k > i+3 || k < c.hi && (r.toks[k].s == "of" || r.toks[k].s == "your" || r.toks[k].s == "my")) {
+	if p.Words[0] == "have" && p.Action.Name == "remove" && (k-i > 6 || a.unknown || r.next(i) == "a" || r.next(i) == "one" && k > i+3 || k < c.hi && (r.toks[k].s == "of" || r.toks[k].s == "your" || r.toks[k].s == "my")) {
 		return a, 0, false // "you'll have the skin off your knuckles", "I had a dog lead out of one of these"
 	}
 	if m := r.toks[k-1].men; m >= 0 && p.Words[0] == "give" {
@@ -1025,7 +1025,7 @@ func (r *reading) match(c *clause, i int, p *lexicon.Pattern) (act, int, bool) {
 				return a, 0, false // "the idler's on one bolt": what holds it
 			}
 		}
-		if p.Words[0] == "be" && p.Action.Name == "fit" && r.word(k) == "with" && (r.word(k+1) == "a" || r.word(k+1) == "just" || countOf[r.word(k+1)] > 0) {
+		if p.Words[0] == "be" && p.Action.Name == "fit" && r.word(k) == "with" && (r.next(k) == "a" || r.next(k) == "just" || countOf[r.next(k)] > 0) {
 			if mi := r.nameWithin(c, k+1, 4); mi >= 0 && r.mentions[mi].kind&lexicon.Fastener != 0 {
 				return a, 0, false // "the lever is on with a pinch bolt": what holds it
 			}
@@ -1079,10 +1079,10 @@ func (r *reading) nameFollows(c *clause, j int) bool {
 // is: "get all that out", "clean all of it".
 func (r *reading) standsFor(j int) string {
 	w := r.toks[j].s
-	if p := r.word(j - 1); w == "one" && (p == "every" || p == "each") {
+	if p := r.prev(j); w == "one" && (p == "every" || p == "each") {
 		return "them" // "crack every one before you take any out"
 	}
-	if p := r.word(j - 1); (w == "that" || w == "this" || w == "it") && j > 0 && (p == "all" || p == "of" && r.word(j-2) == "all") {
+	if p := r.prev(j); (w == "that" || w == "this" || w == "it") && j > 0 && (p == "all" || p == "of" && r.word(j-2) == "all") {
 		return "all"
 	}
 	return w
@@ -1142,7 +1142,7 @@ func (r *reading) lemma1(w string) string {
 // isFiniteVerb tells whether a verb of its own clause stands at j, so that no object gap runs across it.
 func (r *reading) isFiniteVerb(j int) bool {
 	s := r.toks[j].s
-	return s == "is" || s == "are" || s == "'s" || s == "was" || s == "and" && (r.pastForm(r.word(j+1)) && r.toks[j+1].men < 0 || r.movesItself(j+1) || r.kind(j+1).is(wSubject) && !r.kind(j+1).is(wPronoun) || r.word(j+1) == "it" || r.word(j+1) == "they")
+	return s == "is" || s == "are" || s == "'re" || s == "'s" || s == "was" || s == "and" && (r.pastForm(r.next(j)) && r.toks[j+1].men < 0 || r.movesItself(j+1) || r.nextKind(j).is(wSubject) && !r.nextKind(j).is(wPronoun) || r.next(j) == "it" || r.next(j) == "they")
 }
 
 // movesItself tells whether the word at j says that a thing moves: "tips forward and lifts out".
@@ -1253,9 +1253,9 @@ func (r *reading) objectBefore(c *clause, a *act) {
 	for i := a.lo - 1; i >= c.lo && i > a.lo-5 && !doer; i-- {
 		switch r.toks[i].s {
 		case "to":
-			w := r.word(i - 1)
+			w := r.prev(i)
 			doer = w != "has" && w != "needs" && w != "wants" && w != "had"
-		case "i", "you", "we", "they", "'ll", "gonna", "just", "then", "and":
+		case "i", "you", "they", "'ll", "gonna", "just", "then", "and":
 			doer = true
 		}
 	}
@@ -1350,7 +1350,7 @@ func (r *reading) frontedHere(c *clause, i, k int) int {
 			break // "the cable I'd undone to get at it"
 		}
 	}
-	if i-2 < c.lo || r.toks[i-1].s != "i" && r.toks[i-1].s != "we" || k < c.hi && r.toks[k].is(wDeterminer) && r.toks[k-1].brk < brkComma {
+	if i-2 < c.lo || r.toks[i-1].s != "i" || k < c.hi && r.toks[k].is(wDeterminer) && r.toks[k-1].brk < brkComma {
 		return -1
 	}
 	mi := int(r.toks[i-2].men)
@@ -1369,7 +1369,7 @@ func (r *reading) frontedHere(c *clause, i, k int) int {
 // "new valve | I put in"; or -1.
 func (r *reading) frontedBefore(c *clause, a *act) int {
 	ci := int(r.toks[c.lo].cl)
-	if ci == 0 || a.lo-c.lo > 4 || r.toks[c.lo].s != "i" && r.toks[c.lo].s != "we" && r.toks[c.lo].s != "you" {
+	if ci == 0 || a.lo-c.lo > 4 || r.toks[c.lo].s != "i" && r.toks[c.lo].s != "you" {
 		return -1
 	}
 	p := &r.clauses[ci-1]
@@ -1446,12 +1446,12 @@ func (r *reading) withSubject(c *clause, a act, k int) (act, int, bool) {
 			a.pronoun = "it" // "and he pops off": the cap
 			return a, k, true
 		}
-		if s == "i" || s == "you" || s == "we" || s == "he" {
+		if s == "i" || s == "you" || s == "he" {
 			return a, 0, false
 		}
 		if pronounsObj.has(s) || s == "they" || s == "she" {
 			a.pronoun = s
-			if n := r.word(v + 1); s == "that" && v+1 < k && (n == "both" || n == "all") {
+			if n := r.next(v); s == "that" && v+1 < k && (n == "both" || n == "all") {
 				a.pronoun = "them" // "that's both out"
 			}
 			return a, k, true

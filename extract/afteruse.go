@@ -12,7 +12,7 @@ var useUnits = set("mile miles k ks kay kays kilometre kilometres kilometer kilo
 var useCounts = set("a an the about around roughly say some first next another couple of few hundred dozen odd so or more maybe good every")
 
 // usedWords stand between "once" and how much: "once you've run it ten hours".
-var usedWords = set("you i we it she he they 've 's 'd have has been run ran had done did used ridden driven turned worked gone")
+var usedWords = set("you i it she he they 've 's 'd have has been run ran had done did used ridden driven turned worked gone")
 
 // afterUseAt tells how many words at a token say after how much use: "after the first fifty
 // miles", "in a couple of hundred k's", "once you run it ten hours"; 0 where none do.
@@ -40,8 +40,8 @@ func (r *reading) afterUseAt(i, hi int) int {
 			if k+1 < hi && r.toks[k+1].s == "'s" {
 				k++
 			}
-			for k+1 < hi && (r.word(k+1) == "of" || r.word(k+1) == "or") && (r.word(k+2) == "running" || r.word(k+2) == "use" || r.word(k+2) == "work" || r.word(k+2) == "driving" || r.word(k+2) == "riding" || r.word(k+2) == "so" || r.word(k+2) == "two") {
-				many, k = many || r.word(k+1) == "of", k+2
+			for k+1 < hi && (r.next(k) == "of" || r.next(k) == "or") && (r.word(k+2) == "running" || r.word(k+2) == "use" || r.word(k+2) == "work" || r.word(k+2) == "driving" || r.word(k+2) == "riding" || r.word(k+2) == "so" || r.word(k+2) == "two") {
+				many, k = many || r.next(k) == "of", k+2
 			}
 			if hours && (!many || r.toks[i].s == "in") || r.toks[i].s == "at" && !many {
 				return 0 // an hour by the clock
@@ -93,12 +93,12 @@ func (r *reading) goesOver(lo, hi, at, n int) int {
 	}
 	again, verb := false, -1
 	for i := lo; i < hi; i++ {
-		w, p := r.toks[i].s, r.word(i-1)
+		w, p := r.toks[i].s, r.prev(i)
 		switch {
 		case i >= at && i < at+n:
 		case w == "was" || w == "were" || w == "did" || w == "had" || w == "came" || w == "went" || w == "would" || w == "wouldn't" || w == "never" || w == "if":
 			return -1
-		case w == "again" || w == "once" && r.word(i+1) == "more":
+		case w == "again" || w == "once" && r.next(i) == "more":
 			again = true
 			if verb < 0 && (i == at-1 || w == "once" && i == at-2) {
 				verb = i // "a hundred and ten, and again after fifty"
@@ -108,7 +108,7 @@ func (r *reading) goesOver(lo, hi, at, n int) int {
 		case goingOver.has(w) && r.saysOneOf(max(lo, i-4), i, "want", "wants", "need", "needs"):
 			verb = i
 		case goOver.has(w) && r.toks[i].men < 0 && r.tellsTo(i, p, at+n):
-			switch next := r.word(i + 1); w {
+			switch next := r.next(i); w {
 			case "go":
 				if next != "over" && next != "round" && next != "around" && next != "through" {
 					continue
@@ -139,7 +139,7 @@ func (r *reading) goesOver(lo, hi, at, n int) int {
 // "and measure"; it stands after the time, or in the form that commands.
 func (r *reading) tellsTo(i int, before string, after int) bool {
 	switch before {
-	case "i", "we", "you", "they", "'ll", "will", "to", "must", "should", "gonna", "shall", "can", "and", "then", "gotta", "just", "also", "please", "once":
+	case "i", "you", "they", "'ll", "will", "to", "must", "should", "gonna", "shall", "can", "and", "then", "gotta", "just", "also", "please", "once":
 		return true
 	}
 	return i == after || i == 0 || r.toks[i-1].brk >= brkComma
@@ -177,7 +177,7 @@ func (r *reading) aimAgain(e *looseEnd, ci int) bool {
 	}
 	for k := ci; k >= e.first && r.clauses[k].sentence == r.clauses[ci].sentence; k-- {
 		for _, mi := range r.clauses[k].mentions {
-			if m := &r.mentions[mi]; r.topical(m) && (direct(m) || m.prep == "at" || m.prep == "on" || m.prep == "over" || m.prep == "of") && r.word(m.from-1) != "a" && r.word(m.from-1) != "like" && r.word(m.from-2) != "like" {
+			if m := &r.mentions[mi]; r.topical(m) && (direct(m) || m.prep == "at" || m.prep == "on" || m.prep == "over" || m.prep == "of") && r.prev(m.from) != "a" && r.prev(m.from) != "like" && r.word(m.from-2) != "like" {
 				return false
 			}
 		}

@@ -39,7 +39,7 @@ func (r *reading) doneAtOnce(e *looseEnd) bool {
 // setsTo tells how many words at a token say that one does it now: "I'll do that right now",
 // "let me put it on while I'm here"; 0 where they do not.
 func (r *reading) setsTo(i int) int {
-	if !promptly.has(r.toks[i].s) || !itself.has(r.word(i+1)) || i == 0 {
+	if !promptly.has(r.toks[i].s) || !itself.has(r.next(i)) || i == 0 {
 		return 0
 	}
 	for k := max(0, i-5); k < i; k++ {
@@ -48,8 +48,8 @@ func (r *reading) setsTo(i int) int {
 			return 0
 		}
 	}
-	switch p := r.word(i - 1); p {
-	case "'ll", "will", "gonna", "me", "lemme", "and", "just", "should", "could", "well", "i", "we", "let's", "'s":
+	switch p := r.prev(i); p {
+	case "'ll", "will", "gonna", "me", "lemme", "and", "just", "should", "could", "well", "i", "let's", "'s":
 	default:
 		return 0
 	}
@@ -57,10 +57,10 @@ func (r *reading) setsTo(i int) int {
 		if r.toks[k-1].brk >= brkSentence {
 			break
 		}
-		switch w, n := r.toks[k].s, r.word(k+1); {
-		case w == "now" && r.word(k-1) != "for" && r.word(k-1) != "until" && r.word(k-1) != "till" && n != "that",
+		switch w, n := r.toks[k].s, r.next(k); {
+		case w == "now" && r.prev(k) != "for" && r.prev(k) != "until" && r.prev(k) != "till" && n != "that",
 			w == "straight" && n == "away", w == "this" && n == "minute",
-			(w == "while" || w == "whilst") && (n == "i" || n == "we" || n == "it"):
+			(w == "while" || w == "whilst") && (n == "i" || n == "it"):
 			return k + 1 - i
 		}
 	}
@@ -73,12 +73,12 @@ func (r *reading) saysDone(from, at int) bool {
 	for i := from; i < len(r.toks) && r.since(at-1, i) < 30; i++ {
 		switch w := r.toks[i].s; {
 		case doneSigns.has(w):
-			p, n := r.word(i-1), r.word(i+1)
-			if w == "there" && (n == "is" || n == "'s" || n == "are" || n == "was") || w == "good" && i > 0 && r.toks[i-1].brk < brkSentence || p == "not" || p == "n't" || p == "be" || p == "get" {
+			p, n := r.prev(i), r.next(i)
+			if w == "there" && (n == "is" || n == "'s" || n == "are" || n == "'re" || n == "was") || w == "good" && i > 0 && r.toks[i-1].brk < brkSentence || p == "not" || p == "n't" || p == "be" || p == "get" {
 				continue
 			}
 			return true
-		case (w == "'s" || w == "is") && (r.word(i-1) == "that" || r.word(i-1) == "it") && (r.word(i+1) == "on" || r.word(i+1) == "in" || r.word(i+1) == "back" || r.word(i+1) == "tight" || r.word(i+1) == "up"):
+		case (w == "'s" || w == "is") && (r.prev(i) == "that" || r.prev(i) == "it") && (r.next(i) == "on" || r.next(i) == "in" || r.next(i) == "back" || r.next(i) == "tight" || r.next(i) == "up"):
 			return true
 		case w == "not", w == "n't", w == "can't", w == "won't", w == "tomorrow", w == "later":
 			return false
@@ -128,7 +128,7 @@ func (r *reading) nowFound(lo, hi, at int) bool {
 			if r.toks[k-1].brk >= brkSentence {
 				break
 			}
-			if figuresFor.has(r.toks[k].s) && (r.word(k-1) == "the" || r.word(k-1) == "that" || r.word(k-1) == "your" || r.word(k-1) == "my") && r.word(k+1) != "wrench" {
+			if figuresFor.has(r.toks[k].s) && (r.prev(k) == "the" || r.prev(k) == "that" || r.prev(k) == "your" || r.prev(k) == "my") && r.next(k) != "wrench" {
 				return true
 			}
 			if r.toks[k].s == "up" && r.toks[i].s == "looked" {
@@ -142,8 +142,8 @@ func (r *reading) nowFound(lo, hi, at int) bool {
 // byTeller tells whether a verb is of the one who tells, or has nobody before it: "I got",
 // "we've found", "okay, found".
 func (r *reading) byTeller(i int) bool {
-	switch r.word(i - 1) {
-	case "i", "we", "'ve", "have", "right", "okay", "ok", "so", "and", "just":
+	switch r.prev(i) {
+	case "i", "'ve", "have", "right", "okay", "ok", "so", "and", "just":
 		return true
 	}
 	return r.toks[i].s == "here's" || i == 0 || r.toks[i-1].brk >= brkSentence
@@ -163,12 +163,12 @@ func (r *reading) wouldBe(e *looseEnd) bool {
 	ci := int(r.toks[e.lo].cl)
 	c := &r.clauses[ci]
 	first := r.skipped(c)
-	own := r.word(first) == "i" || r.word(first) == "we"
+	own := r.word(first) == "i"
 	if own && !(r.saidIn(c, "doing") && len(c.mentions) == 0) || r.saidIn(c, "still") || r.saidIn(c, "yet") {
 		return false
 	}
 	for k := ci - 1; k >= 0 && k >= ci-3 && r.clauses[k].sentence == c.sentence && r.since(r.clauses[k].lo, c.lo) < 10; k-- {
-		if w := r.toks[r.clauses[k+1].lo].s; w == "but" || w == "so" || w == "anyway" || w == "now" {
+		if r.beginsWith(&r.clauses[k+1], "but", "so", "anyway", "now") {
 			return false
 		}
 		p := &r.clauses[k]
@@ -179,7 +179,7 @@ func (r *reading) wouldBe(e *looseEnd) bool {
 		if at >= p.hi || r.toks[at].s != "if" {
 			continue
 		}
-		if n := r.word(at + 1); n == "i" || n == "we" {
+		if n := r.next(at); n == "i" {
 			return false
 		}
 		for i := at; i < p.hi; i++ {

@@ -252,7 +252,7 @@ func (r *reading) bareNumbers() {
 		base := int(r.toks[c.lo].lo)
 		for _, n := range r.numbersOf(c.lo, c.hi) {
 			lo, hi := r.tokenAt(base+n.Start), r.tokenAt(base+n.End-1)+1
-			if n.Low != nil && lo >= c.lo && hi <= c.hi && lo < hi && r.toks[lo].qty < 0 && r.toks[hi-1].qty < 0 && r.mayTell(&n, hi) && !gradeWords.has(r.word(lo-1)) {
+			if n.Low != nil && lo >= c.lo && hi <= c.hi && lo < hi && r.toks[lo].qty < 0 && r.toks[hi-1].qty < 0 && r.mayTell(&n, hi) && !gradeWords.has(r.prev(lo)) {
 				found = append(found, bareNumber{Number: n, lo: lo, hi: hi, cl: ci})
 			}
 		}
@@ -295,7 +295,7 @@ func (r *reading) sizeTold(f *bareNumber, heard *soFar) bool {
 	switch c := &r.clauses[f.cl]; {
 	case r.halfMil(f), r.nextTorx(f) && r.alone(c, f.lo, f.hi):
 		return true
-	case f.many && spannerSize(f.Low) && r.kind(f.lo-1).is(wLinking), f.Alt && spannerSize(f.Low) && spannerSize(f.High) && (r.word(f.lo-1) == "either" || articles.has(r.word(f.lo-1)) || articles.has(r.toks[f.lo].s)):
+	case f.many && spannerSize(f.Low) && r.prevKind(f.lo).is(wLinking), f.Alt && spannerSize(f.Low) && spannerSize(f.High) && (r.prev(f.lo) == "either" || articles.has(r.prev(f.lo)) || articles.has(r.toks[f.lo].s)):
 		// "the rest are thirteens", "it's either a ten or an eleven"
 		return r.nothingMore(c, f.hi) && !r.measuredBefore(f.cl, f.lo) && (r.fastenersNear(f.cl, f.lo) || r.doneUpNear(f.cl))
 	}
@@ -305,7 +305,7 @@ func (r *reading) sizeTold(f *bareNumber, heard *soFar) bool {
 	switch w := r.word(f.hi); {
 	case r.toks[f.hi-1].brk >= brkComma:
 	case w == "number" && compare(f.Low, 5) > 0:
-		return !prepositions.has(r.word(f.hi + 1)) // "ten number, both of them"
+		return !prepositions.has(r.next(f.hi)) // "ten number, both of them"
 	case threadWords.has(w) && (r.toks[f.lo-1].s == "a" || r.toks[f.lo-1].s == "an"):
 		return true // "it's only a six thread"
 	}
@@ -314,7 +314,7 @@ func (r *reading) sizeTold(f *bareNumber, heard *soFar) bool {
 		m := r.toks[f.lo-2].men
 		return m >= 0 && r.mentions[m].kind&(lexicon.Fastener|lexicon.Tool) != 0 && r.mentions[m].hi == f.lo-1 && r.nothingMore(&r.clauses[f.cl], f.hi)
 	case "a", "an":
-		return heard.sizes[keyOf(f.Low)] && r.word(f.hi) == "as" && r.word(f.hi+1) == "well"
+		return heard.sizes[keyOf(f.Low)] && r.word(f.hi) == "as" && r.next(f.hi) == "well"
 	}
 	return false
 }
@@ -344,7 +344,7 @@ func (r *reading) halfMil(f *bareNumber) bool {
 // countedOut tells whether a number counts, or stands in a row that is counted: "I've got five
 // good ones", "count the teeth, thirteen, fourteen, fifteen".
 func (r *reading) countedOut(f *bareNumber) bool {
-	if dropAdj.has(r.word(f.hi)) && r.word(f.hi+1) == "ones" && r.toks[f.hi-1].brk < brkComma {
+	if dropAdj.has(r.word(f.hi)) && r.next(f.hi) == "ones" && r.toks[f.hi-1].brk < brkComma {
 		return true
 	}
 	for i := f.lo - 1; i >= max(0, f.lo-12) && r.clauses[r.toks[i].cl].sentence == r.clauses[f.cl].sentence; i-- {
@@ -370,7 +370,7 @@ func (r *reading) barePlurals(found []bareNumber, ci int) []bareNumber {
 		if n == 0 {
 			continue
 		}
-		if tens := tensOf[r.word(i-1)]; tens > 0 && i > c.lo && n < 10 {
+		if tens := tensOf[r.prev(i)]; tens > 0 && i > c.lo && n < 10 {
 			n, lo = tens+n, i-1 // "twenty-fours"
 		} else if n == 1 {
 			continue // "the long ones"

@@ -31,7 +31,7 @@ func (r *reading) countedWhere(ci, i int) (m mention, end int) {
 		return m, 0
 	}
 	first := i == r.skipped(c)
-	if p := r.word(i - 1); !first && !(i > c.lo && r.toks[i-1].brk < brkComma && r.toks[i-1].men < 0 && (definiteWord.has(p) || beforeCount.has(p) && n > 1)) {
+	if p := r.prev(i); !first && !(i > c.lo && r.toks[i-1].brk < brkComma && r.toks[i-1].men < 0 && (definiteWord.has(p) || beforeCount.has(p) && n > 1)) {
 		return m, 0
 	}
 	k := i + 1
@@ -150,8 +150,8 @@ func (r *reading) heldWord(i int) string {
 		return ""
 	}
 	for i++; i < len(r.toks) && r.toks[i-1].brk < brkComma; i++ {
-		if r.toks[i].is(wDeterminer) && i+1 < len(r.toks) && len(r.word(i+1)) > 3 && !r.toks[i+1].is(wStop|wNumber|wPronoun|wVerb) {
-			return r.word(i + 1)
+		if r.toks[i].is(wDeterminer) && i+1 < len(r.toks) && len(r.next(i)) > 3 && !r.toks[i+1].is(wStop|wNumber|wPronoun|wVerb) {
+			return r.next(i)
 		}
 	}
 	return ""
@@ -218,7 +218,7 @@ func (r *reading) fastenersLately(i int) bool {
 // saidToBe tells whether a clause says at token i that a part is so many, that is held by so many,
 // and tells some of them by their place: "Bracket is four, and I'm only taking the top two out".
 func (r *reading) saidToBe(c *clause, i int) bool {
-	if i-2 < c.lo || !linking.has(r.toks[i-1].s) || r.toks[i-2].men < 0 || i+1 < len(r.toks) && r.toks[i].brk < brkComma && r.word(i+1) != "and" {
+	if i-2 < c.lo || !linking.has(r.toks[i-1].s) || r.toks[i-2].men < 0 || i+1 < len(r.toks) && r.toks[i].brk < brkComma && r.next(i) != "and" {
 		return false
 	}
 	for k := i + 1; k < min(len(r.toks), i+16) && r.toks[k-1].brk < brkSentence; k++ {

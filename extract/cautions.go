@@ -103,7 +103,7 @@ func (r *reading) warning(ci int) (lo, hi int, kind string) {
 				if o.signal == "stop" && r.toks[o.lo].men >= 0 {
 					continue // a piston stop
 				}
-				if p := r.word(o.lo - 1); r.toks[o.lo].s == "mind" && (p == "never" || p == "don't" || p == "i" || p == "to" || p == "'d") {
+				if p := r.prev(o.lo); r.toks[o.lo].s == "mind" && (p == "never" || p == "don't" || p == "i" || p == "to" || p == "'d") {
 					continue // "never mind that"
 				}
 				if o.signal == "careless" && r.toks[o.lo].s == "not" && o.lo > c.lo && r.toks[o.lo-1].is(wLinking) {
@@ -170,7 +170,7 @@ func (r *reading) warning(ci int) (lo, hi int, kind string) {
 // ofMe tells whether the speaker is named between two tokens.
 func (r *reading) ofMe(lo, hi int) bool {
 	for i := lo; i < hi; i++ {
-		if w := r.toks[i].s; w == "i" || w == "we" {
+		if w := r.toks[i].s; w == "i" {
 			return true
 		}
 	}
@@ -200,7 +200,7 @@ func (r *reading) orElse(ci int) bool {
 		at-- // "you hone it, you've got a paperweight": nothing stands between
 	}
 	w := r.word(at + 2)
-	if d := r.word(at + 1); d == "the" || d == "your" {
+	if d := r.next(at); d == "the" || d == "your" {
 		if next := r.word(at + 3); next == "'ll" || next == "will" || next == "would" {
 			w = next // "and the thread'll come out"
 		}
@@ -209,7 +209,7 @@ func (r *reading) orElse(ci int) bool {
 	if across := at <= c.lo || r.toks[at].brk == brkComma; !ahead && (across && (at == c.lo || w != "goes" && w != "falls" && w != "drops" && !soiling.has(w)) || r.toks[lo].s == "you" && !soiling.has(w) && w != "goes" && w != "falls" && w != "drops") {
 		return false
 	}
-	if r.toks[lo].s == "you" && linking.has(r.word(lo+1)) {
+	if r.toks[lo].s == "you" && linking.has(r.next(lo)) {
 		return false
 	}
 	for i := at + 3; ahead && i < c.hi; i++ {
@@ -229,7 +229,7 @@ func (r *reading) orElse(ci int) bool {
 // do, and what the machine may do then.
 func (r *reading) mightHarm(ci int) bool {
 	c := &r.clauses[ci]
-	if c.mood&(other|asked) != 0 || r.toks[c.lo].s != "you" || !r.plainVerb(r.word(c.lo+1)) || r.toks[c.hi-1].brk >= brkSentence || c.hi+3 > len(r.toks) {
+	if c.mood&(other|asked) != 0 || r.toks[c.lo].s != "you" || !r.plainVerb(r.next(c.lo)) || r.toks[c.hi-1].brk >= brkSentence || c.hi+3 > len(r.toks) {
 		return false
 	}
 	switch r.toks[c.hi].s {
@@ -261,20 +261,20 @@ func (r *reading) asideOf(ci int) bool {
 		return false
 	}
 	p := &r.clauses[ci-1]
-	first, second := r.toks[p.lo].s, r.word(p.lo+1)
+	first, second := r.toks[p.lo].s, r.next(p.lo)
 	return first == "you" && !linking.has(second) && r.plainVerb(second) || first == "it" && (second == "goes" || second == "drops" || second == "falls")
 }
 
 // thenAt gives the token of the "and", "or" or "then" within a clause that what comes of
 // it follows, -1 where there is none.
 func (r *reading) thenAt(c *clause) int {
-	told := r.toks[c.lo].s == "you" && !linking.has(r.word(c.lo+1)) && r.plainVerb(r.word(c.lo+1))
+	told := r.toks[c.lo].s == "you" && !linking.has(r.next(c.lo)) && r.plainVerb(r.next(c.lo))
 	for i := c.lo + 1; i+2 < c.hi; i++ {
 		if w := r.toks[i].s; w != "and" && w != "or" && w != "then" && !(told && r.toks[i].brk == brkComma && r.toks[i+1].s != "the" && r.toks[i+1].s != "your") {
 			continue
 		}
 		switch r.toks[i+1].s {
-		case "it", "you", "they", "that", "the", "she", "your", "its", "then", "we":
+		case "it", "you", "they", "that", "the", "she", "your", "its", "then":
 			return i
 		}
 	}
@@ -289,15 +289,15 @@ func (r *reading) supposes(lo, at int) bool {
 	}
 	switch r.toks[lo].s {
 	case "it":
-		return r.word(lo+1) == "goes" || r.word(lo+1) == "drops" || r.word(lo+1) == "falls"
+		return r.next(lo) == "goes" || r.next(lo) == "drops" || r.next(lo) == "falls"
 	case "either":
 		return false
 	case "you", "no", "one", "any", "anything", "too":
-		w := r.word(lo + 1)
+		w := r.next(lo)
 		return w != "'s" && w != "see" && w != "know" && w != "hear" && w != "feel" && w != "notice"
 	}
 	first := r.toks[lo].s
-	bare := !stopWords.has(first) && !prepositions.has(first) && !placeWords.has(first) && r.toks[lo].men < 0 && r.toks[lo].qty < 0 && (pronounsObj.has(r.word(lo+1)) || r.word(lo+1) == "the" || r.word(lo+1) == "a" || r.word(lo+1) == "your") // "overfill it"
+	bare := !stopWords.has(first) && !prepositions.has(first) && !placeWords.has(first) && r.toks[lo].men < 0 && r.toks[lo].qty < 0 && (pronounsObj.has(r.next(lo)) || r.next(lo) == "the" || r.next(lo) == "a" || r.next(lo) == "your") // "overfill it"
 	return bare || first == "go" || first == "get" || first == "let" || first == "leave" || r.imperativeAt(lo)
 }
 
@@ -339,7 +339,7 @@ func (r *reading) theyHarm(ci int) bool {
 	for i := r.clauses[lo].lo; i < c.hi; i++ {
 		switch w := r.toks[i].s; w {
 		case "people", "folk", "folks", "lads", "some", "everybody", "everyone":
-			if next := r.word(i + 1); i == r.clauses[lo].lo || r.toks[i-1].s == "and" || r.toks[i-1].s == "some" || r.toks[i-1].s == "but" || next == "people" {
+			if next := r.next(i); i == r.clauses[lo].lo || r.toks[i-1].s == "and" || r.toks[i-1].s == "some" || r.toks[i-1].s == "but" || next == "people" {
 				if second := r.word(i + 2); next == "say" || next == "tell" || next == "ask" || next == "think" || next == "reckon" || second == "tell" || second == "say" || second == "ask" {
 					return false
 				}
@@ -394,7 +394,7 @@ func (r *reading) ofHarm(o openCue) bool {
 	}
 	switch r.toks[o.hi-1].s {
 	case "scrap", "junk":
-		return r.word(o.lo-1) != "the" && r.word(o.lo-1) != "for" && r.word(o.lo-1) != "to"
+		return r.prev(o.lo) != "the" && r.prev(o.lo) != "for" && r.prev(o.lo) != "to"
 	}
 	return true
 }
@@ -402,7 +402,7 @@ func (r *reading) ofHarm(o openCue) bool {
 // threatens tells whether a clause tells of harm.
 func (r *reading) threatens(ci int) bool {
 	for _, o := range r.clauses[ci].opens {
-		if !r.ofHarm(o) || r.word(o.lo-1) == "no" && o.lo > r.clauses[ci].lo || r.goneBy(ci, o) || r.handled(ci, o) {
+		if !r.ofHarm(o) || r.prev(o.lo) == "no" && o.lo > r.clauses[ci].lo || r.goneBy(ci, o) || r.handled(ci, o) {
 			continue
 		}
 		if next := r.word(o.hi); next != "about" && !(o.hi < len(r.toks) && r.toks[o.hi].qty >= 0) {
@@ -460,7 +460,7 @@ func (r *reading) punctuated(a, b int) bool {
 	return a == b || r.toks[r.clauses[b].hi-1].brk >= brkSentence && (a == 0 || r.toks[r.clauses[a].lo-1].brk >= brkSentence)
 }
 
-var hanging = set("a an the my your our his her its their to of with and or but so because cause if when than as at from for otherwise be is are was 's don't not no never too very just some any which who that's there's holds keeps needs wants makes takes gives")
+var hanging = set("a an the my your his her its their to of with and or but so because cause if when than as at from for otherwise be is are was 's don't not no never too very just some any which who that's there's holds keeps needs wants makes takes gives")
 
 // hangs tells whether a clause stops where no sentence can.
 func (r *reading) hangs(ci int) bool {
@@ -502,7 +502,7 @@ func (r *reading) consequence(ci int) bool {
 	default:
 		return false
 	}
-	if w := r.word(i + 1); w != "'ll" && w != "will" {
+	if w := r.next(i); w != "'ll" && w != "will" {
 		return false
 	}
 	return r.threatens(ci)
@@ -516,8 +516,8 @@ func (r *reading) harms(ci int) bool {
 		return false
 	}
 	first := r.toks[c.lo].s
-	second := r.word(c.lo + 1)
-	if k := c.lo + bit(first == "and" || first == "or" || first == "no"); r.word(k) == "you" && (r.word(k+1) == "'d" || r.word(k+1) == "would") {
+	second := r.next(c.lo)
+	if k := c.lo + bit(first == "and" || first == "or" || first == "no"); r.word(k) == "you" && (r.next(k) == "'d" || r.next(k) == "would") {
 		return c.mood&asked == 0 // "you'd have the head off"
 	}
 	if c.mood&(other|hypothetical) != 0 && c.mood&conditional == 0 {
@@ -529,7 +529,7 @@ func (r *reading) harms(ci int) bool {
 	if (first == "a" || first == "an" || first == "any") && (r.saidIn(c, "'ll") || r.saidIn(c, "will")) {
 		return true // "a loose spade'll burn"
 	}
-	if first == "i" || first == "we" || (second == "i" || second == "we") && first != "if" || r.pastTold(c) {
+	if first == "i" || (second == "i") && first != "if" || r.pastTold(c) {
 		return false
 	}
 	var p *clause
@@ -570,7 +570,7 @@ func (r *reading) goneBy(ci int, o openCue) bool {
 	if r.toks[o.lo].s != "gone" || r.toks[r.clauses[ci].lo].s == "or" {
 		return false
 	}
-	switch r.word(o.lo - 1) {
+	switch r.prev(o.lo) {
 	case "'s", "is", "are", "just", "'ve", "have", "has", "'re":
 		return true
 	}
@@ -589,19 +589,19 @@ func (r *reading) handled(ci int, o openCue) bool {
 	if at < 0 {
 		return false
 	}
-	switch r.word(at + 1) {
+	switch r.next(at) {
 	case "hand", "hands", "finger", "fingers", "thumb", "thumbs", "arm", "palm":
 	default:
 		return false
 	}
-	if p := r.word(at - 1); p == "with" || p == "by" || p == "get" || p == "using" {
+	if p := r.prev(at); p == "with" || p == "by" || p == "get" || p == "using" {
 		return true
 	}
 	c := &r.clauses[ci]
 	for i := max(c.lo, at-7); i < at; i++ {
 		switch r.toks[i].s {
 		case "come", "comes", "drops", "hold", "write", "catch", "feel", "sits":
-			return r.word(at-1) != "off" && r.toks[i].s != "drops" || r.word(at-1) == "in" || r.word(at-1) == "into"
+			return r.prev(at) != "off" && r.toks[i].s != "drops" || r.prev(at) == "in" || r.prev(at) == "into"
 		}
 	}
 	return false
@@ -674,7 +674,7 @@ func (r *reading) orThen(ci int) bool {
 	if ci == 0 || r.toks[c.lo].s != "or" || c.hi-c.lo < 3 || c.mood&(asked|other) != 0 || r.clauses[ci-1].sentence != c.sentence || !r.orders(ci-1) {
 		return false
 	}
-	switch r.word(c.lo + 1) {
+	switch r.next(c.lo) {
 	case "you", "it", "they", "she", "he", "that":
 	default:
 		return false
@@ -700,7 +700,7 @@ func (r *reading) becauseOf(ci int) bool {
 	if w := r.toks[c.lo].s; w != "because" && w != "'cause" && w != "cause" && w != "cuz" && w != "cos" {
 		return false
 	}
-	switch r.word(c.lo + 1) {
+	switch r.next(c.lo) {
 	case "you", "it", "they", "she", "he", "that", "these", "those":
 		w := r.word(c.lo + 2)
 		return w == "'ll" || w == "will"
@@ -713,7 +713,7 @@ func (r *reading) becauseOf(ci int) bool {
 func (r *reading) weDo(c *clause) bool {
 	for i := c.lo; i < min(c.hi, c.lo+5); i++ {
 		switch r.toks[i].s {
-		case "i", "we", "getting":
+		case "i", "getting":
 			return true
 		}
 	}
@@ -806,7 +806,7 @@ func (r *reading) gently(c *clause) bool {
 			continue
 		}
 		for k := i + 1; k < min(len(r.toks), i+4) && r.toks[k-1].brk < brkSentence && !r.toks[k].is(wSubject|wLinking); k++ {
-			if w := r.toks[k].s; w == "because" || w == "'cause" || w == "cuz" || w == "or" && r.word(k+1) != "not" {
+			if w := r.toks[k].s; w == "because" || w == "'cause" || w == "cuz" || w == "or" && r.next(k) != "not" {
 				return true
 			}
 		}
@@ -825,7 +825,7 @@ func (r *reading) checksNot(c *clause) bool {
 	for i+3 < c.hi && (r.toks[i].is(wOpener) || r.toks[i].s == "and" || r.toks[i].s == "just" || r.toks[i].s == "to") {
 		i++
 	}
-	if w := r.toks[i].s; w != "check" && (w != "see" || r.word(i+1) != "that") {
+	if w := r.toks[i].s; w != "check" && (w != "see" || r.next(i) != "that") {
 		return false
 	}
 	for i++; i+1 < c.hi; i++ {
@@ -867,7 +867,7 @@ func (r *reading) soAsNot(c *clause) bool {
 	return false
 }
 
-var refuses = set("doesn't don't won't can't cannot ain't never")
+var refuses = set("doesn't don't won't can't ain't never")
 
 // stopIf reads "if it tightens, I'll stop": when to go no further.
 func (r *reading) stopIf(ci int) bool {
@@ -916,10 +916,10 @@ func (r *reading) wear(c *clause) bool {
 		m := &r.mentions[mi]
 		switch m.head {
 		case "glove", "gloves", "glasses", "goggles", "goggle", "respirator", "mask", "protection":
-			if w := r.word(m.hi); r.isTold(c, m) || r.word(m.from-1) == "of" || w == "off" && r.toks[m.hi-1].brk < brkComma {
+			if w := r.word(m.hi); r.isTold(c, m) || r.prev(m.from) == "of" || w == "off" && r.toks[m.hi-1].brk < brkComma {
 				continue // "that dog has got a glove", "when I've counted it with my glasses on"
 			}
-			if c.hi-c.lo <= 3 && m.head != "protection" && m.prep == "" && c.mood&(negated|asked) == 0 && int(r.toks[c.lo].cl) >= r.toolList[1] && r.toks[c.hi-1].brk >= brkSentence && m.lo <= c.lo+1 && r.word(m.lo-1) != "reading" {
+			if c.hi-c.lo <= 3 && m.head != "protection" && m.prep == "" && c.mood&(negated|asked) == 0 && int(r.toks[c.lo].cl) >= r.toolList[1] && r.toks[c.hi-1].brk >= brkSentence && m.lo <= c.lo+1 && r.prev(m.lo) != "reading" {
 				return true // "Glasses, please."
 			}
 			if c.hi-c.lo <= 6 && (m.head == "glove" || m.head == "gloves" || m.head == "goggles") && c.mood&negated == 0 || m.hi < len(r.toks) && r.toks[m.hi].s == "on" || m.lo > c.lo && (r.toks[m.lo-1].s == "wear" || r.toks[m.lo-1].s == "your" || r.toks[m.lo-1].s == "with") {
@@ -935,7 +935,7 @@ func (r *reading) wear(c *clause) bool {
 func (r *reading) isTold(c *clause, m *mention) bool {
 	for i := c.lo; i < m.from; i++ {
 		switch r.toks[i].s {
-		case "'s", "is", "are", "was", "has", "had", "that's", "where", "these", "those", "when", "once", "till", "until":
+		case "'s", "is", "are", "'re", "was", "has", "had", "that's", "where", "these", "those", "when", "once", "till", "until":
 			return r.toks[i].men < 0
 		}
 	}
@@ -968,10 +968,10 @@ func (r *reading) warns(c *clause, q cue) bool {
 	}
 	switch w {
 	case "don't", "do", "never":
-		if w == "never" && (r.pastAt(q.hi) || next == "find" || next == "know" || next == "seize" || next == "seen") || next == "be" && r.word(q.hi+1) == "that" {
+		if w == "never" && (r.pastAt(q.hi) || next == "find" || next == "know" || next == "seize" || next == "seen") || next == "be" && r.next(q.hi) == "that" {
 			return false
 		}
-		if prev == "i" || prev == "we" || prev == "they" || prev == "it" || prev == "'ve" || prev == "have" || prev == "that" || prev == "who" || prev == "people" || prev == "he" || prev == "'s" || prev == "she" {
+		if prev == "i" || prev == "they" || prev == "it" || prev == "'ve" || prev == "have" || prev == "that" || prev == "who" || prev == "people" || prev == "he" || prev == "'s" || prev == "she" {
 			return false
 		}
 		if w == "don't" && prev == "you" && (q.hi >= c.hi || r.onlyDoes(c, q.hi)) {
@@ -980,7 +980,7 @@ func (r *reading) warns(c *clause, q cue) bool {
 		if prev == "why" || q.hi-q.lo == 1 && (subjects.has(next) && !pronounsObj.has(next) && next != "you" || next == "'s") {
 			return false
 		}
-		if w == "don't" && prev == "you" && r.toks[c.lo].s == "so" && !r.threatens(int(r.toks[c.lo].cl)) {
+		if w == "don't" && prev == "you" && r.beginsWith(c, "so") && !r.threatens(int(r.toks[c.lo].cl)) {
 			return false // "that centres it, so you don't get it binding": what it is for
 		}
 		if q.hi-q.lo == 1 && notWarning.has(next) && !(next == "get" || next == "do") {
@@ -993,7 +993,7 @@ func (r *reading) warns(c *clause, q cue) bool {
 		if prev == "'m" || prev == "was" || prev == "were" || prev == "me" || prev == "to" && w == "watch" || prev == "been" {
 			return false // "I'm careful to use the same screws", "let me watch the light"
 		}
-		return !animals.has(next) && !animals.has(r.word(q.hi+1)) // "mind the dog"
+		return !animals.has(next) && !animals.has(r.next(q.hi)) // "mind the dog"
 	case "you":
 		// "you'll lose about half a litre" threatens with nothing
 		return next != "about" && !(q.hi < len(r.toks) && r.toks[q.hi].qty >= 0)
@@ -1007,9 +1007,9 @@ func (r *reading) warns(c *clause, q cue) bool {
 	case "remember":
 		return !r.saidIn(c, "later") && (r.toks[min(q.hi, len(r.toks)-1)].cl != r.toks[q.lo].cl || !r.laterNext(c)) && (prev == "" || prev == "and" || prev == "so" || prev == "you")
 	case "make":
-		return prev != "i" && prev != "we" && prev != "to"
+		return prev != "i" && prev != "to"
 	case "otherwise":
-		return next != "i" && r.word(q.hi+1) != "i" && !strings.HasSuffix(next, "ly")
+		return next != "i" && r.next(q.hi) != "i" && !strings.HasSuffix(next, "ly")
 	case "away":
 		// "cut away from your hand" warns, "the oil runs away from the clutch" does not
 		for i := max(c.lo, q.lo-4); i < min(c.hi, q.hi+3); i++ {

@@ -422,7 +422,7 @@ func (r *reading) said(c *clause) bool {
 	for i := c.lo + 1; i < c.hi; i++ {
 		switch r.toks[i].s {
 		case "says", "say", "reckons", "reckon", "recommends":
-			if p := r.toks[i-1].s; p != "i" && p != "you" && p != "to" && p != "we" && p != "'d" && p != "'ll" && p != "shall" && len(r.numbers(c)) > 0 {
+			if p := r.toks[i-1].s; p != "i" && p != "you" && p != "to" && p != "'d" && p != "'ll" && p != "shall" && len(r.numbers(c)) > 0 {
 				return true
 			}
 		}

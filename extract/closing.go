@@ -285,7 +285,7 @@ func (r *reading) leftSign(ci, hi, topic int) (at int, will bool) {
 				return o.lo, false
 			}
 		case "later", "again", "ordered":
-			if c.mood&other == 0 && c.hi-c.lo <= 14 && !r.saidIn(c, "you") && r.toks[o.lo].s != "on" && !(r.when(o) && r.kind(o.lo-1).is(wLinking)) && (o.signal != "later" || r.toks[o.lo].s != "next" && !r.noPutOff(ci, o)) && !r.mendedNext(ci, hi, topic) {
+			if c.mood&other == 0 && c.hi-c.lo <= 14 && !r.saidIn(c, "you") && r.toks[o.lo].s != "on" && !(r.when(o) && r.prevKind(o.lo).is(wLinking)) && (o.signal != "later" || r.toks[o.lo].s != "next" && !r.noPutOff(ci, o)) && !r.mendedNext(ci, hi, topic) {
 				return o.lo, false // "and the right seals on Monday"
 			}
 		}
@@ -298,7 +298,7 @@ func (r *reading) leftSign(ci, hi, topic int) (at int, will bool) {
 func (r *reading) willDoAt(ci, hi, i, topic int) bool {
 	c := &r.clauses[ci]
 	v := -1
-	switch w, n := r.toks[i].s, r.word(i+1); w {
+	switch w, n := r.toks[i].s, r.next(i); w {
 	case "'ll", "gonna", "gotta", "must", "will":
 		if w != "gonna" && w != "gotta" || r.ofMe(max(c.lo, i-3), i) {
 			v = i + 1
@@ -319,7 +319,7 @@ func (r *reading) willDoAt(ci, hi, i, topic int) bool {
 			}
 		}
 	case "order", "buy":
-		if p := r.word(i - 1); p == "to" || p == "'ll" || p == "gotta" || p == "gonna" || i == r.skipped(c) {
+		if p := r.prev(i); p == "to" || p == "'ll" || p == "gotta" || p == "gonna" || i == r.skipped(c) {
 			return topic >= 0 || r.pronounIn(i+1, min(c.hi, i+4))
 		}
 		return false
@@ -331,7 +331,7 @@ func (r *reading) willDoAt(ci, hi, i, topic int) bool {
 		v++
 	}
 	w := r.toks[v].s
-	if n := r.word(v + 1); w == "take" && (n == "it" || n == "that") || w == "wash" && n == "my" {
+	if n := r.next(v); w == "take" && (n == "it" || n == "that") || w == "wash" && n == "my" {
 		return false // "I'll take that": it will do
 	}
 	if saysOnly.has(w) || idleVerbs.has(w) || !r.presentVerb(w) && !fetchVerbs.has(w) {
@@ -413,7 +413,7 @@ func (r *reading) farOff(lo, hi int) bool {
 		switch w := r.toks[i].s; {
 		case farTimes.has(w):
 			return true
-		case w == "again" && (r.word(i+1) == "after" || r.word(i+1) == "in"), w == "another" && (r.word(i+1) == "day" || r.word(i+1) == "time"), w == "wet" && r.word(i+1) == "day", w == "first" && lexicon.Singular(r.word(i+1)) == "load":
+		case w == "again" && (r.next(i) == "after" || r.next(i) == "in"), w == "another" && (r.next(i) == "day" || r.next(i) == "time"), w == "wet" && r.next(i) == "day", w == "first" && lexicon.Singular(r.next(i)) == "load":
 			return true
 		}
 	}

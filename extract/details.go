@@ -161,7 +161,7 @@ func (r *reading) washers(c *clause, beside bool) string {
 		for i := m.hi; i < min(c.hi, m.hi+4); i++ {
 			switch r.toks[i].s {
 			case "on":
-				goes = goes || r.word(i+1) == "it" || r.word(i+1) == "this" || r.word(i+1) == "each"
+				goes = goes || r.next(i) == "it" || r.next(i) == "this" || r.next(i) == "each"
 			case "under", "behind", "each", "between", "either", "both":
 				goes = true
 			}
@@ -301,7 +301,7 @@ var (
 )
 
 // facing are the words after "facing" by which it tells which way.
-var facing = set("the that this in out up down inwards outwards upwards downwards inward outward forward forwards back backwards rearward rearwards to towards toward away me you us left right")
+var facing = set("the that this in out up down inwards outwards upwards downwards inward outward forward forwards back backwards rearward rearwards to towards toward away me you left right")
 
 // orientation gives the words that say which way round a thing went, in the clause
 // where it was fitted or in the next, where that names nothing else.
@@ -429,7 +429,7 @@ func (r *reading) storedAt(ci int, t *thing) string {
 			for lo > c.lo && i-lo < 3 && !prepositions.has(r.toks[lo-1].s) && r.toks[lo-1].brk < brkComma {
 				lo--
 			}
-			if lo == c.lo || r.toks[lo-1].s != "in" && r.toks[lo-1].s != "on" && r.toks[lo-1].s != "into" && r.toks[lo-1].s != "onto" || r.toks[i].s == "bench" && r.word(i+1) == "vice" {
+			if lo == c.lo || r.toks[lo-1].s != "in" && r.toks[lo-1].s != "on" && r.toks[lo-1].s != "into" && r.toks[lo-1].s != "onto" || r.toks[i].s == "bench" && r.next(i) == "vice" {
 				continue
 			}
 			for lo < i && determiner.has(r.toks[lo].s) && r.toks[lo].s != "my" && r.toks[lo].s != "your" {

@@ -17,14 +17,14 @@ func (s *tracker) exchange(lo, hi int) {
 	for i := lo; i < hi; i++ {
 		var first int
 		switch w := r.toks[i].s; {
-		case w == "way" && (r.word(i-1) == "other" || r.word(i-1) == "wrong"):
-			if next := r.word(i + 1); next != "round" && next != "around" && next != "about" {
+		case w == "way" && (r.prev(i) == "other" || r.prev(i) == "wrong"):
+			if next := r.next(i); next != "round" && next != "around" && next != "about" {
 				continue
 			}
 			first = i - 1
 		case w == "versa":
 			first = i - 1
-		case w == "backwards" || w == "mixed" && r.word(i+1) == "up":
+		case w == "backwards" || w == "mixed" && r.next(i) == "up":
 			first = i
 		default:
 			continue
@@ -90,7 +90,7 @@ func (s *tracker) toldWrong(at int) int {
 		}
 		switch w := r.toks[i].s; w {
 		case "or", "is", "unless", "if", "might", "may", "could":
-			if w != "is" || r.word(i+1) == "it" || r.word(i+1) == "that" {
+			if w != "is" || r.next(i) == "it" || r.next(i) == "that" {
 				return -1
 			}
 		case "no", "wait", "sorry", "actually", "hang", "tell", "mean", "scratch", "nope", "oops", "it's", "that's", "them", "those", "'s":

@@ -283,7 +283,7 @@ func TestTorquesWithoutUnit(t *testing.T) {
 		{"a document takes nothing back", []string{"I torque the axle nut to forty newton metres.", "Sorry, I said forty. The sheet says thirty five."}, "axle nut 40; axle nut 35"},
 		{"the unit comes after", []string{"I torqued the link nut already, it's fifty two.", "Yes. Newton metres."}, "link nut 52"},
 		{"the unit in a sentence of its own", []string{"The long bolts are forty-seven. Newton metres, that is."}, "long bolts 47"},
-		{"a unit with its number lends none", []string{"I torqued the link nut already, it's fifty two.", "It makes forty four foot pounds of torque."}, ""},
+		{"a unit with its number lends none", []string{"I torqued the link nut already, it's fifty two.", "It makes forty four foot pounds of torque."}, "link nut 52?"},
 		{"one end of a range", []string{"The axle nuts get thirty five to forty newton metres.", "I do thirty five."}, "axle nuts 35; axle nuts 35"},
 		{"on to the next part", []string{"The pivot bolts get sixty newton metres.", "I'll do the dog bone then.", "It's thirty eight."}, "pivot bolts 60; dog bone fasteners 38"},
 		{"a row of values", []string{"Bracket to engine, sixty foot pounds.", "Caliper to bracket, that's eighteen."}, "bracket fasteners 81.349; caliper fasteners 24.405"},
@@ -302,6 +302,10 @@ func TestTorquesWithoutUnit(t *testing.T) {
 		t.Run(tt.name, func(t *testing.T) {
 			var got []string
 			for _, q := range record(t, tt.talk...).Torques {
+				if len(q.NM) == 0 {
+					got = append(got, fmt.Sprintf("%s %v?", q.Fastener, q.Said.Low))
+					continue
+				}
 				got = append(got, fmt.Sprintf("%s %v", q.Fastener, q.NM[0]))
 				if said := strings.Contains(strings.ToLower(q.Quote), "newton") || strings.Contains(q.Quote, "foot"); said == (q.UnitFrom != "") {
 					t.Errorf("%s: unit said %v, and told as that of %q", q.Quote, said, q.UnitFrom)

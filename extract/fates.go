@@ -48,7 +48,7 @@ func (r *reading) fates(ci int) []told {
 		if o.signal == "stays" && r.staysPut(c, o) {
 			continue
 		}
-		if p := r.word(o.lo - 1); o.lo > c.lo && (p == "you" && r.toks[o.lo].s == "leave" || p == "since" || p == "when" || r.word(o.lo-2) == "since" || r.word(o.lo-2) == "when" || p == "got" && r.word(o.lo-2) == "'ve" && r.word(o.lo-3) == "you" || p == "a" && r.word(o.lo-4) == "you" && r.word(o.lo-2) == "got") {
+		if p := r.prev(o.lo); o.lo > c.lo && (p == "you" && r.toks[o.lo].s == "leave" || p == "since" || p == "when" || r.word(o.lo-2) == "since" || r.word(o.lo-2) == "when" || p == "got" && r.word(o.lo-2) == "'ve" && r.word(o.lo-3) == "you" || p == "a" && r.word(o.lo-4) == "you" && r.word(o.lo-2) == "got") {
 			continue // "you leave that in there, it goes straight down", "since she was new", "you've got a paperweight"
 		}
 		if f.named {
@@ -318,7 +318,7 @@ func (r *reading) staysPut(c *clause, o openCue) bool {
 	if r.toks[o.lo].s != "it" || r.toks[o.hi-1].s != "stays" {
 		return false
 	}
-	if p := r.word(o.lo - 1); o.lo == c.lo || p != "so" && p != "then" && p != "but" {
+	if p := r.prev(o.lo); o.lo == c.lo || p != "so" && p != "then" && p != "but" {
 		return true
 	}
 	for _, ai := range c.acts {
@@ -377,7 +377,7 @@ func (r *reading) toldOfWhat(ci, lo, hi int) []told {
 		}
 	}
 	for _, strict := range []bool{true, false} {
-		if !strict && r.word(lo-1) == "both" {
+		if !strict && r.prev(lo) == "both" {
 			break // "both in the bin": two of one kind
 		}
 		for k := ci - 1; k >= max(0, ci-8) && r.since(r.clauses[k].lo, lo) < 16; k-- {
@@ -434,7 +434,7 @@ func (r *reading) broughtUp(ci int) *mention {
 	if i == m.from && m.hi == c.hi && r.toks[m.hi-1].brk >= brkComma {
 		return m
 	}
-	if r.word(i) == "there" && (r.word(i+1) == "'s" || r.word(i+1) == "is") && i+2 == m.from && m.hi-m.from <= 6 {
+	if r.word(i) == "there" && (r.next(i) == "'s" || r.next(i) == "is") && i+2 == m.from && m.hi-m.from <= 6 {
 		if w := r.word(m.from); w == "a" || w == "an" || w == "one" {
 			return m
 		}
@@ -505,7 +505,7 @@ func (r *reading) subjectLike(m *mention) bool {
 	if r.onlyPlace(m) {
 		return false
 	}
-	if be := r.word(m.from - 1); (be == "'s" || be == "is" || be == "are" || be == "'re" || be == "was") && subjects.has(r.word(m.from-2)) && r.word(m.from-2) != "there" && (r.word(m.from) == "a" || r.word(m.from) == "an") {
+	if be := r.prev(m.from); (be == "'s" || be == "is" || be == "are" || be == "'re" || be == "was") && subjects.has(r.word(m.from-2)) && r.word(m.from-2) != "there" && (r.word(m.from) == "a" || r.word(m.from) == "an") {
 		return false // "it's a spring"
 	}
 	return true
@@ -528,7 +528,7 @@ func (r *reading) onlyPlace(m *mention) bool {
 
 // eachSide tells whether one is named of several: "a washer either side".
 func (r *reading) eachSide(m *mention) bool {
-	w, next := r.word(m.hi), r.word(m.hi+1)
+	w, next := r.word(m.hi), r.next(m.hi)
 	return w == "either" || w == "each" || w == "on" && (next == "each" || next == "either")
 }
 

@@ -52,7 +52,7 @@ func (r *reading) noneIn(c *clause, i int) int {
 	case "yet":
 		return k + 1
 	case "in", "inside":
-		if w := r.word(k + 1); r.toks[k-1].s != "water" && (itsPlace.has(w) || r.kind(k+1).is(wDeterminer)) {
+		if w := r.next(k); r.toks[k-1].s != "water" && (itsPlace.has(w) || r.nextKind(k).is(wDeterminer)) {
 			return k + 1
 		}
 	}
@@ -138,7 +138,7 @@ func (r *reading) goesIn(ci int) bool {
 	_, hi := r.nearBy(ci, 0, 2, 8)
 	for k := ci; k <= hi; k++ {
 		for i := r.clauses[k].lo; i < r.clauses[k].hi; i++ {
-			if n := r.word(i + 1); r.toks[i].s == "in" && (n == "goes" || n == "it" && r.word(i+2) == "goes") || (r.toks[i].s == "goes" || r.toks[i].s == "going") && n == "in" {
+			if n := r.next(i); r.toks[i].s == "in" && (n == "goes" || n == "it" && r.word(i+2) == "goes") || (r.toks[i].s == "goes" || r.toks[i].s == "going") && n == "in" {
 				return true
 			}
 		}

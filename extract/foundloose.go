@@ -64,7 +64,7 @@ func (r *reading) surprises(a *act) bool {
 		}
 		for i := c.lo; i < c.hi; i++ {
 			w := r.toks[i].s
-			if foundSoWords.has(w) && (w != "was" && w != "were" || k == a.cl && i < a.hi) || w == "why" && r.word(i-1) == "'s" {
+			if foundSoWords.has(w) && (w != "was" && w != "were" || k == a.cl && i < a.hi) || w == "why" && r.prev(i) == "'s" {
 				return true
 			}
 		}

@@ -85,10 +85,10 @@ func (r *reading) aimFronted(e *looseEnd, ci int) bool {
 	}
 	c := &r.clauses[ci]
 	at := c.lo
-	if p := max(ci-1, 0); p < ci && r.clauses[p].sentence == c.sentence && r.clauses[p].hi-r.clauses[p].lo <= 3 && (r.toks[r.clauses[p].lo].s == "i" || r.toks[r.clauses[p].lo].s == "we") {
+	if p := max(ci-1, 0); p < ci && r.clauses[p].sentence == c.sentence && r.clauses[p].hi-r.clauses[p].lo <= 3 && (r.toks[r.clauses[p].lo].s == "i") {
 		at = r.clauses[p].lo // cut after "I'm" by captions
 	}
-	for at <= e.lo && at < c.hi && r.toks[at].s != "i" && r.toks[at].s != "we" {
+	for at <= e.lo && at < c.hi && r.toks[at].s != "i" {
 		at++
 	}
 	if at > e.lo || at >= c.hi || at == 0 || r.toks[at-1].brk >= brkSentence && (at != c.lo || r.stopHeard(ci)) {
@@ -123,7 +123,7 @@ func (r *reading) aimFronted(e *looseEnd, ci int) bool {
 }
 
 // ofOne are the words before what is named as one that is known.
-var ofOne = set("the my that this his her our their")
+var ofOne = set("the my that this his her their")
 
 // opensHere tells whether a token begins its clause, or what follows an "and" in it.
 func (r *reading) opensHere(i int) bool {
@@ -131,7 +131,7 @@ func (r *reading) opensHere(i int) bool {
 		if r.toks[k].s == "and" {
 			return true
 		}
-		if !r.toks[k].is(wOpener|wDrop) && r.toks[k].s != "um" && r.toks[k].s != "uh" {
+		if !r.toks[k].is(wOpener|wDrop) {
 			return false
 		}
 	}

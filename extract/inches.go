@@ -30,7 +30,7 @@ func (r *reading) inInches(f *bareNumber) bool {
 	if f.Low.Denom().Int64() < 8 && !written && !(r.word(f.hi) == "on" && r.sizeBefore(c, f.lo)) || compare(f.Low, 2) > 0 || f.Low.Num().Int64() == 1 && !written {
 		return false // "and then a quarter", "it's an eighth", but "nineteen on one side and three quarter on the other"
 	}
-	if r.word(f.lo-1) == "and" && r.sizeBefore(c, f.lo) {
+	if r.prev(f.lo) == "and" && r.sizeBefore(c, f.lo) {
 		return r.nothingMore(c, f.hi)
 	}
 	return r.alone(c, f.lo, f.hi) && !r.measuredBefore(f.cl, f.lo) && r.fastenersNear(f.cl, f.lo)
@@ -81,7 +81,7 @@ func (r *reading) sizedThing(lo, hi int) bool {
 	if hi >= len(r.toks) || r.toks[hi-1].brk >= brkComma {
 		return false
 	}
-	if threadWords.has(r.toks[hi].s) || r.toks[hi].s == "by" && hi+1 < len(r.toks) && (r.toks[hi+1].qty >= 0 || r.kind(hi+1).is(wNumber)) {
+	if threadWords.has(r.toks[hi].s) || r.toks[hi].s == "by" && hi+1 < len(r.toks) && (r.toks[hi+1].qty >= 0 || r.nextKind(hi).is(wNumber)) {
 		return true // "three eighths by four"
 	}
 	mi := r.toks[hi].men
@@ -121,7 +121,7 @@ var afterSize = set("there again too and or but so as both each all on with no w
 // anInch tells whether a length is told as one: "half an inch", "an eighth of an inch".
 func (r *reading) anInch(lo, hi int) bool {
 	for i := lo + 1; i < hi; i++ {
-		if r.toks[i].s == "an" && r.word(i+1) == "inch" || r.toks[i].s == "of" {
+		if r.toks[i].s == "an" && r.next(i) == "inch" || r.toks[i].s == "of" {
 			return true
 		}
 	}
@@ -132,11 +132,11 @@ func (r *reading) anInch(lo, hi int) bool {
 // how far something goes.
 func (r *reading) partOfIt(f *bareNumber) bool {
 	c := &r.clauses[f.cl]
-	switch r.word(f.lo - 1) {
+	switch r.prev(f.lo) {
 	case "off", "out", "back", "down", "up", "about":
 		return r.toks[f.lo-1].brk < brkPause // "back the nut off an eighth"
 	}
-	return f.Low.Denom().Int64() < 8 && r.word(f.lo-1) != "the" && !r.toolAt(f.hi) && (r.ofTurn(c, f.lo) || r.measured(c, f.lo, f.hi))
+	return f.Low.Denom().Int64() < 8 && r.prev(f.lo) != "the" && !r.toolAt(f.hi) && (r.ofTurn(c, f.lo) || r.measured(c, f.lo, f.hi))
 }
 
 // ofTurn tells whether a part before a token is one of a turn: "give it another quarter".

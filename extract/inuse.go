@@ -87,7 +87,7 @@ func (r *reading) inUse(ci int) {
 // or -1: "Ring gaps. Feeler gauge, top one's point three."
 func (r *reading) readOff(ci int, m *mention, use lexicon.Use) int {
 	c := &r.clauses[ci]
-	if use.Action.Name != "measure" || m.hi < c.hi && r.toks[m.hi-1].brk < brkComma && !(r.toks[m.hi].s == "on" && ranges.has(r.word(m.hi+1))) {
+	if use.Action.Name != "measure" || m.hi < c.hi && r.toks[m.hi-1].brk < brkComma && !(r.toks[m.hi].s == "on" && ranges.has(r.next(m.hi))) {
 		return -1
 	}
 	valued := false
@@ -386,11 +386,11 @@ func (r *reading) photo(ci int) {
 			if w == "snap" && (i == c.lo || !r.toks[i-1].is(wDeterminer) && r.toks[i-1].s != "a" && r.toks[i-1].s != "quick") {
 				return // the noise of a clip
 			}
-			if n := r.word(i + 1); i+1 < c.hi && r.toks[i].brk < brkComma && n != "of" && n != "before" && n != "first" && n != "there" && n != "here" && n != "now" {
+			if n := r.next(i); i+1 < c.hi && r.toks[i].brk < brkComma && n != "of" && n != "before" && n != "first" && n != "there" && n != "here" && n != "now" {
 				return
 			}
 			x := act{action: r.lex.Action("mark"), lo: i, hi: i + 1, verb: -1, subject: true, rule: "picture"}
-			if mi := r.nameWithin(c, i+2, 3); mi >= 0 && r.word(i+1) == "of" {
+			if mi := r.nameWithin(c, i+2, 3); mi >= 0 && r.next(i) == "of" {
 				x.objects = []int{mi}
 			}
 			r.addAct(ci, x)
@@ -421,7 +421,7 @@ func (r *reading) raised(ci int) {
 		if w != "up" && w != "down" {
 			continue
 		}
-		if p, v := r.word(i+1), r.word(i+2); p != "she" && p != "he" && p != "it" || v != "goes" && v != "comes" || !r.liftedBy(ci) {
+		if p, v := r.next(i), r.word(i+2); p != "she" && p != "he" && p != "it" || v != "goes" && v != "comes" || !r.liftedBy(ci) {
 			continue
 		}
 		x := act{action: r.lex.Action("support"), lo: i, hi: i + 1, verb: -1, subject: true, rule: machineUp}

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 	"testing"
 
 	"wrenchword/extract/lexicon"
@@ -34,19 +35,69 @@ type judgedTalk struct {
 	kind   meaning
 }
 
-// judgedLines gives what a careful reader judged of one kind in a talk, a line each.
+// judgedLines gives what a careful reader judged of one kind in a talk, a line each. The tokens
+// that a line begins with are numbered as the words of the talk are folded; it gives the numbers
+// they have once what only opens a sentence is left out.
 func judgedLines(t *testing.T, name, kind string) (lines []string) {
 	b, err := os.ReadFile(filepath.Join("testdata", "judged", name+".judged"))
 	if err != nil {
 		t.Fatal(err)
 	}
+	numbers := sync.OnceValue(func() []int { return numbersIn(t, name) })
 	for l := range strings.Lines(string(b)) {
-		if l, ok := strings.CutPrefix(strings.TrimSpace(l), kind+" "); ok {
-			lines = append(lines, l)
+		l, ok := strings.CutPrefix(strings.TrimSpace(l), kind+" ")
+		if !ok {
+			continue
 		}
+		at, rest, _ := strings.Cut(l, " ")
+		if numbers() == nil {
+			return nil // the talk is not at hand
+		}
+		var now []string
+		for x := range strings.SplitSeq(at, ",") {
+			tok, err := strconv.Atoi(x)
+			if err != nil || tok >= len(numbers()) {
+				t.Fatalf("%s: %q begins with no token", name, l)
+			}
+			now = append(now, strconv.Itoa(numbers()[tok]))
+		}
+		lines = append(lines, strings.Join(now, ",")+" "+rest)
 	}
 	return lines
 }
+
+// numbersOf gives the number that each token of a talk has once what only opens a sentence is left
+// out: such a word has that of the next.
+func numbersOf(talk *transcript.Talk) (numbers []int) {
+	r := &reading{talk: talk, lex: lexicon.Default()}
+	r.tokens()
+	all := slices.Clone(r.toks)
+	r.stops(stopTable(stopWeights))
+	r.openings()
+	n := 0
+	for i := range all {
+		for r.toks[n].hi <= all[i].lo {
+			n++
+		}
+		numbers = append(numbers, n)
+	}
+	return append(numbers, n+1) // past the end
+}
+
+// numbersIn gives the same of a talk by its name, nil where it is not at hand.
+func numbersIn(t *testing.T, name string) []int {
+	if n, ok := numbersByName.Load(name); ok {
+		return n.([]int)
+	}
+	var numbers []int
+	if talk := talkOfName(t, name); talk != nil {
+		numbers = numbersOf(talk)
+	}
+	numbersByName.Store(name, numbers)
+	return numbers
+}
+
+var numbersByName sync.Map
 
 // talkOfName gives a talk that was judged: NAME.txt, .srt, .vtt or .json in testdata/judged, or
 // NAME.txt in testdata/talk; shared-NAME is in the shared corpus, nil where that is not at hand.

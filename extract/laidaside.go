@@ -16,7 +16,7 @@ var onlyLays = set("lay hang rest lean pose prop park sit sling plonk leave keep
 var layPlaces = set("nail hook bungee string twine paper card cloth carpet blanket sheet rag tank bonnet hood boot tailgate tray step log pallet trolley seat sofa stand sill dash deck hedge bale fence gate kerb curb pavement concrete hatch stool lap sack crate plank timber bricks brick roof mat stairs hob electrician machinist shop mate neighbour neighbor")
 
 // asideWords are the words after the preposition that are no place yet.
-var asideWords = set("me my mine our your his her the a an that this these those some old clean dirty nice plastic wooden cardboard wee little big bit piece of back front other same nearest spare kitchen")
+var asideWords = set("me my mine your his her the a an that this these those some old clean dirty nice plastic wooden cardboard wee little big bit piece of back front other same nearest spare kitchen")
 
 // laidAside tells whether an act puts what just came off out of the way. It is asked where the
 // rules take it for a fitting.
@@ -40,7 +40,7 @@ func (s *tracker) laidAside(c *clause, a *act, t *thing) bool {
 // saidBack tells whether an act says that its thing goes back.
 func (r *reading) saidBack(a *act) bool {
 	for i := a.lo; i < min(a.hi+1, len(r.toks)); i++ {
-		if w := r.toks[i].s; (w == "back" || w == "again") && r.word(i-1) != "the" && r.word(i-1) != "my" && r.word(i-1) != "your" {
+		if w := r.toks[i].s; (w == "back" || w == "again") && r.prev(i) != "the" && r.prev(i) != "my" && r.prev(i) != "your" {
 			return true
 		}
 	}

@@ -18,7 +18,7 @@ func (r *reading) learnNames() {
 			k, sure = r.handledAt(i)
 		case t.is(wForm) && i+2 < len(r.toks) && worksOn.has(t.s) && t.brk == brkNone && articles.has(r.toks[i+1].s) && r.toks[i+1].brk == brkNone && r.mayBePart(i+2):
 			k, sure = i+2, t.s != "hold" && t.s != "holds" && t.s != "fit" // "fit the bill"
-			if next := r.kind(k + 1); next.is(wName|wForm) && r.toks[k].brk == brkNone && !next.is(wStop) || k+1 < len(r.toks) && r.toks[k].brk == brkNone && !next.is(wStop|wPreposition|wOff|wOn|wOpener) && r.toks[k+1].s != "and" && r.toks[k+1].s != "back" {
+			if next := r.nextKind(k); next.is(wName|wForm) && r.toks[k].brk == brkNone && !next.is(wStop) || k+1 < len(r.toks) && r.toks[k].brk == brkNone && !next.is(wStop|wPreposition|wOff|wOn|wOpener) && r.toks[k+1].s != "and" && r.toks[k+1].s != "back" {
 				k = -1 // "remove the battery terminal": what stands before a name
 			}
 		}

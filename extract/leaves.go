@@ -109,7 +109,7 @@ func (r *reading) wanting(ci int) (lo, hi int) {
 		switch w := r.toks[i].s; {
 		case w == "needs" || w == "wants":
 		case (w == "need" || w == "want") && (i > c.lo):
-		case w == "could" && r.word(i+1) == "do" && r.word(i+2) == "with":
+		case w == "could" && r.next(i) == "do" && r.word(i+2) == "with":
 			k = i + 3
 		default:
 			continue
@@ -134,9 +134,9 @@ func (r *reading) wanting(ci int) (lo, hi int) {
 			n := r.toks[k+1].s
 			if n == "good" || n == "proper" || n == "bit" || n == "quick" || n == "little" {
 				k++
-				if n = r.word(k + 1); n == "of" {
+				if n = r.next(k); n == "of" {
 					k += 2
-					n = r.word(k + 1)
+					n = r.next(k)
 				}
 			}
 			if k+1 < c.hi && chores.has(n) && !r.setAbout(ci) {
@@ -147,7 +147,7 @@ func (r *reading) wanting(ci int) (lo, hi int) {
 		if r.gerund(k) && !r.setAbout(ci) {
 			return i, k + 1
 		}
-		if j := k + 2; (determiner.has(w) || ofWhom.has(w)) && j < c.hi && r.gerund(j) && !r.setAbout(ci) && (j+1 >= c.hi || r.toks[j].brk >= brkComma || r.gerund(j+1) || !r.kind(j+1).is(wPreposition|wDeterminer)) {
+		if j := k + 2; (determiner.has(w) || ofWhom.has(w)) && j < c.hi && r.gerund(j) && !r.setAbout(ci) && (j+1 >= c.hi || r.toks[j].brk >= brkComma || r.gerund(j+1) || !r.nextKind(j).is(wPreposition|wDeterminer)) {
 			return i, j + 1 // "she'll want her tracking doing"
 		}
 	}
@@ -200,7 +200,7 @@ func (r *reading) gerund(k int) bool {
 	if r.toks[k].men < 0 {
 		return true
 	}
-	switch r.word(k + 1) {
+	switch r.next(k) {
 	case "with", "to", "up", "in", "out", "on", "off", "down":
 		return len(r.lex.Lemmas(w)) > 0 || w == "packing"
 	}
@@ -237,7 +237,7 @@ func (r *reading) subjectOf(c *clause, verb int) (mention int, named bool) {
 // nounBefore gives the word that stands as the subject before a verb.
 func (r *reading) nounBefore(c *clause, verb int) int {
 	for i := verb - 1; i >= c.lo; i-- {
-		if w := r.toks[i].s; !stopWords.has(w) && !loosely.has(w) && !wantingly.has(w) && w != "will" && w != "gonna" && w != "going" {
+		if w := r.toks[i].s; !stopWords.has(w) && !loosely.has(w) && !wantingly.has(w) && w != "will" && w != "'ll" && w != "gonna" && w != "going" {
 			return i
 		}
 	}
@@ -264,7 +264,7 @@ func (r *reading) phraseFrom(i int) int {
 func (r *reading) ofThings(c *clause, i int) bool {
 	for k := i - 1; k >= max(c.lo-2, i-4, 0); k-- {
 		switch r.toks[k].s {
-		case "you", "i", "we", "who", "people", "nobody", "doesn't", "don't", "didn't", "not", "won't", "never", "no", "to", "he", "she", "if", "might", "may", "did", "does", "do":
+		case "you", "i", "who", "people", "nobody", "doesn't", "don't", "didn't", "not", "won't", "never", "no", "to", "he", "she", "if", "might", "may", "did", "does", "do":
 			return false
 		}
 		if r.toks[k].men >= 0 {
@@ -282,7 +282,7 @@ func (r *reading) setAbout(ci int) bool {
 		if r.heardIn(k, k, "later", "undone", "find", "stand-in", "ordered") {
 			return false
 		}
-		if w := r.toks[n.lo].s; (w == "so" || w == "right" || w == "and") && len(n.acts) > 0 && n.mood&(negated|announced|conditional) == 0 {
+		if r.beginsWith(n, "so", "right", "and") && len(n.acts) > 0 && n.mood&(negated|announced|conditional) == 0 {
 			return true
 		}
 	}
@@ -360,8 +360,8 @@ func (r *reading) noneOf(c *clause) (lo, hi int) {
 				if !r.locks(m) {
 					continue
 				}
-				p := r.word(k - 1)
-				if w == "no" && (p == "there's" || p == "'s" && r.word(k-2) == "there") && (r.namedBefore(m, 12) || nowhere.has(r.word(m.hi)) || m.hi >= c.hi || r.toks[m.hi-1].brk >= brkComma || r.word(m.hi) == "for" && r.word(m.hi+1) == "it" || r.lacksOne(c, m)) {
+				p := r.prev(k)
+				if w == "no" && (p == "there's" || p == "'s" && r.word(k-2) == "there") && (r.namedBefore(m, 12) || nowhere.has(r.word(m.hi)) || m.hi >= c.hi || r.toks[m.hi-1].brk >= brkComma || r.word(m.hi) == "for" && r.next(m.hi) == "it" || r.lacksOne(c, m)) {
 					return k, m.hi // "there's an R clip goes in the end, and there's no R clip"
 				}
 				if w == "no" && (p == "'ve" || p == "have" || p == "got" || p == "had" || p == "with") || w == "haven't" || w == "of" && p == "out" {
@@ -421,7 +421,7 @@ func (r *reading) orients(ci int) bool {
 	way, verb := false, false
 	for i := c.lo; i < c.hi; i++ {
 		w := r.toks[i].s
-		way = way || turnedWay.has(w) || placeWords.has(w) && r.toks[i].men < 0 && led.has(r.word(i-1)) || w == "way" && r.word(i+1) != "to"
+		way = way || turnedWay.has(w) || placeWords.has(w) && r.toks[i].men < 0 && led.has(r.prev(i)) || w == "way" && r.next(i) != "to"
 		verb = verb || placedAt.has(w)
 	}
 	return way && verb
@@ -719,7 +719,7 @@ func (r *reading) ofTools(c *clause) bool {
 
 // done are the words of "that's me for tonight", "that's it for now": who stops, not
 // what stands in.
-var done = set("me us it enough done all")
+var done = set("me it enough done all")
 
 // youCould tells of "you could use a bit of wire": nobody did.
 func (r *reading) youCould(c *clause) bool {
@@ -786,7 +786,7 @@ var denies = set("not won't doesn't can't couldn't isn't aren't neither none no 
 // forASecond tells of "just loosely in for a second".
 func (r *reading) forASecond(oc openCue) bool {
 	for i := oc.hi; i < min(oc.hi+5, len(r.toks)); i++ {
-		if w := r.toks[i].s; (w == "second" || w == "sec" || w == "tick") && r.word(i-1) == "a" {
+		if w := r.toks[i].s; (w == "second" || w == "sec" || w == "tick") && r.prev(i) == "a" {
 			return true
 		}
 	}
@@ -801,8 +801,8 @@ func (r *reading) doneAlready(ci int) bool {
 		if n.hi-n.lo > 5 {
 			continue
 		}
-		if r.toks[n.lo].s == "i" || r.toks[n.lo].s == "and" && r.word(n.lo+1) == "i" {
-			if w := r.toks[n.hi-1].s; (w == "have" || w == "did" || w == "done" || w == "am") && n.mood&negated == 0 {
+		if r.toks[n.lo].s == "i" || r.toks[n.lo].s == "and" && r.next(n.lo) == "i" {
+			if w := r.toks[n.hi-1].s; (w == "have" || w == "did" || w == "done" || w == "am" || w == "'m") && n.mood&negated == 0 {
 				return true
 			}
 		}

@@ -31,17 +31,17 @@ func (r *reading) asksValue(c *clause) int {
 		}
 		w := r.toks[i].s
 		switch {
-		case adjusted.has(w) && i <= c.lo+2 && (i+1 == c.hi || r.word(i+1) == "i" || r.word(i+1) == "we") && r.toks[i].men < 0:
+		case adjusted.has(w) && i <= c.lo+2 && (i+1 == c.hi || r.next(i) == "i") && r.toks[i].men < 0:
 			return i // "the gap, I haven't the gauge here"
-		case (figures.has(w) || askedOf.has(w) && w != "what" && w != "how") && !r.ofTool(i) && !countless.has(r.word(i-1)) && (!r.kind(i+1).is(wCounts) || r.kind(i+1).is(wPreposition)) && r.word(i+1) != "plate" && r.word(i+1) != "one" && !(w == "torque" && (pronounsObj.has(r.word(i+1)) || r.word(i+1) == "the")):
+		case (figures.has(w) || askedOf.has(w) && w != "what" && w != "how") && !r.ofTool(i) && !countless.has(r.prev(i)) && (!r.nextKind(i).is(wCounts) || r.nextKind(i).is(wPreposition)) && r.next(i) != "plate" && r.next(i) != "one" && !(w == "torque" && (pronounsObj.has(r.next(i)) || r.next(i) == "the")):
 			return i
-		case amounts.has(w) && (r.word(i-1) == "the" || r.toks[max(i-1, 0)].men >= 0) && !r.toks[i].is(wPlace) && r.toks[i].men < 0:
+		case amounts.has(w) && (r.prev(i) == "the" || r.toks[max(i-1, 0)].men >= 0) && !r.toks[i].is(wPlace) && r.toks[i].men < 0:
 			return i
 		case w == "what" && i > c.lo && (r.toks[i-1].s == "not" || r.toks[i-1].s == "'s" || r.toks[i-1].s == "is" || r.toks[i-1].s == "than" || r.toks[i-1].s == "exactly"):
-		case w == "what" || w == "how" && howMuch.has(r.word(i+1)):
+		case w == "what" || w == "how" && howMuch.has(r.next(i)):
 			for k := i + 1; k < min(c.hi, i+9); k++ {
 				n := r.toks[k].s
-				if norms.has(n) || n == "go" && r.word(k+1) == "to" || n == "are" && r.word(k+1) == "in" {
+				if norms.has(n) || n == "go" && r.next(k) == "to" || (n == "are" || n == "'re") && r.next(k) == "in" {
 					return i
 				}
 				if n == "i" || n == "you" && w == "what" {
@@ -62,7 +62,7 @@ var torqued = set("arm arms limiter tube link rod converter stay bar bracket pla
 // ofTool tells whether a word is part of the name of something else: "torque wrench", "torque arm".
 func (r *reading) ofTool(i int) bool {
 	k := r.toks[i].men
-	return r.toks[i].s == "torque" && torqued.has(r.word(i+1)) || k >= 0 && (r.mentions[k].kind&lexicon.Tool != 0 || r.mentions[k].head != r.toks[i].s && r.mentions[k].head != lexicon.Singular(r.toks[i].s))
+	return r.toks[i].s == "torque" && torqued.has(r.next(i)) || k >= 0 && (r.mentions[k].kind&lexicon.Tool != 0 || r.mentions[k].head != r.toks[i].s && r.mentions[k].head != lexicon.Singular(r.toks[i].s))
 }
 
 // seeks are verbs of looking for what one does not know.
@@ -79,11 +79,11 @@ func (r *reading) notAtHand(c *clause) bool {
 		switch {
 		case seeks.has(w) && i > c.lo && r.willBefore(c, i) && !(w == "ask" && (r.saidIn(c, "me") || r.saidIn(c, "somebody") || r.saidIn(c, "someone"))):
 			return true
-		case knows.has(w) && r.notBefore(c, i) && !r.saidIn(c, "you") && r.word(i+1) != "of":
+		case knows.has(w) && r.notBefore(c, i) && !r.saidIn(c, "you") && r.next(i) != "of":
 			return true
 		case w == "escapes" || w == "homework" || w == "somewhere" && (r.saidIn(c, "upstairs") || r.saidIn(c, "house") || r.saidIn(c, "shed") || r.saidIn(c, "home")):
 			return true
-		case w == "not" && (r.word(i+1) == "in" || r.word(i+1) == "on"):
+		case w == "not" && (r.next(i) == "in" || r.next(i) == "on"):
 			for k := i + 2; k < min(c.hi, i+5); k++ {
 				if printed.has(r.toks[k].s) {
 					return true
@@ -104,9 +104,9 @@ func (r *reading) willBefore(c *clause, i int) bool {
 		case "'ll", "will", "shall", "must", "gonna", "somebody", "someone", "anybody", "'d", "gotta":
 			return true
 		case "to":
-			switch r.word(k - 1) {
+			switch r.prev(k) {
 			case "have", "need", "got", "want", "going", "me", "try", "'ve", "something", "need's":
-				return r.word(k-2) != "you" && r.word(k-2) != "they" && r.word(k-1) != "me" || r.word(k-2) == "remind"
+				return r.word(k-2) != "you" && r.word(k-2) != "they" && r.prev(k) != "me" || r.word(k-2) == "remind"
 			}
 			return false
 		}
@@ -118,7 +118,7 @@ func (r *reading) willBefore(c *clause, i int) bool {
 func (r *reading) notBefore(c *clause, i int) bool {
 	for k := i - 1; k >= max(c.lo, i-4); k-- {
 		switch r.toks[k].s {
-		case "not", "never", "haven't", "don't", "didn't", "can't", "couldn't", "ain't", "cannot":
+		case "not", "never", "haven't", "don't", "didn't", "can't", "couldn't", "ain't":
 			return k == c.lo || !subjects.has(r.toks[k-1].s) || r.ofMe(k-1, k)
 		}
 	}
@@ -209,22 +209,22 @@ func (r *reading) notSo(ci int) (oc openCue, ok bool) {
 		case "isn't", "aren't", "ain't":
 			state = true
 		case "not":
-			p := r.word(i - 1)
+			p := r.prev(i)
 			state = i > c.lo && (p == "'s" || p == "is" || p == "are" || p == "'re")
 			act = p == "'ve" || p == "have" || i > c.lo && (p == "and" || p == "but") && (r.saidIn(c, "'ve") || r.saidIn(c, "have") || ci > 0 && r.clauses[ci-1].sentence == c.sentence && r.saidIn(&r.clauses[ci-1], "'ve"))
 		case "hasn't":
 			state = true
 		case "haven't", "never":
 			act = i > c.lo && (r.ofMe(max(c.lo, i-2), i) || r.toks[i-1].s == "but") || i == c.lo
-			state = w == "haven't" && r.word(i+1) == "been"
+			state = w == "haven't" && r.next(i) == "been"
 		case "none", "neither", "nothing":
-			state = r.word(i+1) == "of" || w == "nothing"
+			state = r.next(i) == "of" || w == "nothing"
 		}
 		if !state && !act {
 			continue
 		}
 		k := i + 1
-		for k < c.hi && (shortOf.has(r.toks[k].s) || w == "none" && (r.toks[k].s == "of" || pronounsObj.has(r.toks[k].s) || r.toks[k].s == "'s" || r.toks[k].s == "is" || r.toks[k].s == "are") || w == "neither" && r.toks[k].men < 0 && (stopWords.has(r.toks[k].s) || pronounsObj.has(r.toks[k].s))) {
+		for k < c.hi && (shortOf.has(r.toks[k].s) || w == "none" && (r.toks[k].s == "of" || pronounsObj.has(r.toks[k].s) || r.toks[k].s == "'s" || r.toks[k].s == "is" || r.toks[k].s == "are" || r.toks[k].s == "'re") || w == "neither" && r.toks[k].men < 0 && (stopWords.has(r.toks[k].s) || pronounsObj.has(r.toks[k].s))) {
 			k++
 		}
 		if k >= c.hi {
@@ -238,23 +238,23 @@ func (r *reading) notSo(ci int) (oc openCue, ok bool) {
 				return openCue{i, k + 1, "un-tight"}, true
 			}
 			return oc, false // another rule's
-		case notTight.has(p) && p != "done" && !r.saidIn(c, "enough") && (state && (k+1 >= c.hi || r.toks[k].brk >= brkComma || stateEnds.has(r.word(k+1)) || p != "tight" && (r.word(k+1) == "up" || r.word(k+1) == "down")) || act && w != "never"):
+		case notTight.has(p) && p != "done" && !r.saidIn(c, "enough") && (state && (k+1 >= c.hi || r.toks[k].brk >= brkComma || stateEnds.has(r.next(k)) || p != "tight" && (r.next(k) == "up" || r.next(k) == "down")) || act && w != "never"):
 			return openCue{i, k + 1, "un-tight"}, true
 		case notOn.has(p):
 			return openCue{i, k + 1, "un-on"}, true
-		case notLocked.has(p) && !(p == "wired" && (r.word(k+1) == "to" || r.word(k+1) == "up" || r.word(k+1) == "in")):
+		case notLocked.has(p) && !(p == "wired" && (r.next(k) == "to" || r.next(k) == "up" || r.next(k) == "in")):
 			return openCue{i, k + 1, "un-locked"}, true
 		case p == "wired":
 			return openCue{i, k + 1, "un-done"}, true
-		case (w == "none" || w == "neither" || w == "hasn't" || w == "haven't" && state) && r.word(k-1) == "been" && r.toks[k].is(wForm) && !leavesNone.has(p), w == "never" && i > c.lo && r.toks[i-1].s == "but" && r.toks[k].is(wForm) && !leavesNone.has(p):
+		case (w == "none" || w == "neither" || w == "hasn't" || w == "haven't" && state) && r.prev(k) == "been" && r.toks[k].is(wForm) && !leavesNone.has(p), w == "never" && i > c.lo && r.toks[i-1].s == "but" && r.toks[k].is(wForm) && !leavesNone.has(p):
 			return openCue{i, k + 1, "un-done"}, true
-		case (r.word(k-1) == "had" || r.word(k-2) == "had") && k > i+1 && r.toks[k].men >= 0 && r.mentions[r.toks[k].men].kind&lexicon.Consumable != 0 && w != "never":
+		case (r.prev(k) == "had" || r.word(k-2) == "had") && k > i+1 && r.toks[k].men >= 0 && r.mentions[r.toks[k].men].kind&lexicon.Consumable != 0 && w != "never":
 			return openCue{i, k + 1, "un-done"}, true // "neither's had grease yet"
 		case p == "bent" && (r.saidIn(c, "over") || r.saidIn(c, "back") || r.saidIn(c, "down")):
 			return openCue{i, k + 1, "un-locked"}, true
 		case (p == "lined" || p == "set" || p == "squared" || p == "trued" || p == "aligned" || p == "adjusted" || p == "evened" || p == "levelled" || p == "parked" || p == "bled" || p == "greased" || p == "primed") && act && w == "never":
 			return openCue{i, k + 1, "un-done"}, true
-		case state && w != "nothing" && !r.saidIn(c, "you") && strings.HasSuffix(p, "ed") && (k+1 >= c.hi || r.toks[k].brk >= brkComma || stateEnds.has(r.word(k+1)) || (r.word(k+1) == "up" || r.word(k+1) == "in") && (k+2 >= c.hi || stateEnds.has(r.word(k+2)))) && r.leftUndone(p) != "":
+		case state && w != "nothing" && !r.saidIn(c, "you") && strings.HasSuffix(p, "ed") && (k+1 >= c.hi || r.toks[k].brk >= brkComma || stateEnds.has(r.next(k)) || (r.next(k) == "up" || r.next(k) == "in") && (k+2 >= c.hi || stateEnds.has(r.word(k+2)))) && r.leftUndone(p) != "":
 			return openCue{i, k + 1, r.leftUndone(p)}, true // "the chain's not tensioned yet"
 		case state && w != "nothing" && (p == "lined" || p == "squared" || p == "evened" || p == "level" || p == "parallel" || p == "square" && k+1 >= c.hi || p == "central" || p == "centred"):
 			return openCue{i, k + 1, "un-done"}, true
@@ -379,7 +379,7 @@ func (r *reading) wantedKind(oc openCue) string {
 		if m := r.toks[i].men; m >= 0 && i < oc.hi && i > oc.lo && r.lockWanted(&r.clauses[r.toks[i].cl], i) > 0 {
 			return LockMissing
 		}
-		switch w, next := r.toks[i].s, r.word(i+1); {
+		switch w, next := r.toks[i].s, r.next(i); {
 		case w == "tightening", w == "torquing", w == "nipping", w == "doing" && next == "up", w == "pulling" && (next == "up" || next == "down"), w == "pinching", w == "cranking", w == "snugging":
 			return NotTorqued
 		case w == "staking", w == "cottering", w == "pinning", w == "lockwiring", w == "wirelocking":
@@ -426,7 +426,7 @@ func (r *reading) obstacle(ci, from int) bool {
 			lo = from
 		}
 		for i := lo; i < n.hi; i++ {
-			w, next := r.toks[i].s, r.word(i+1)
+			w, next := r.toks[i].s, r.next(i)
 			switch {
 			case w == "not" && (i == n.lo || r.toks[i-1].s == "but" || r.toks[i-1].s == "and") || w == "but" && next == "not",
 				w == "can't" && i > n.lo && r.ofMe(i-1, i), w == "haven't" && i > n.lo && r.ofMe(i-1, i), w == "too" && (next == "hot" || next == "dark" || next == "late" || next == "cold" || next == "wet"),
@@ -448,7 +448,7 @@ func (r *reading) absent(ci int) (oc openCue, ok bool) {
 	}
 	cue := func(lo, hi int) (openCue, bool) { return openCue{lo, min(hi, c.hi), "absent"}, true }
 	for i := c.lo; i < c.hi; i++ {
-		w, n1, n2 := r.toks[i].s, r.word(i+1), r.word(i+2)
+		w, n1, n2 := r.toks[i].s, r.next(i), r.word(i+2)
 		switch w {
 		case "to":
 			// "'s still to go on", "to go back in yet"
@@ -463,19 +463,19 @@ func (r *reading) absent(ci int) (oc openCue, ok bool) {
 			}
 		case "putting", "refitting", "put", "refit":
 			// "no point putting it on until", "I'll not put the tray back in"
-			if i > c.lo && r.word(i-1) == "not" && w == "putting" && r.ofMe(max(c.lo, i-3), i) && r.toks[c.lo].men >= 0 && r.mentions[r.toks[c.lo].men].kind&lexicon.Part != 0 {
+			if i > c.lo && r.prev(i) == "not" && w == "putting" && r.ofMe(max(c.lo, i-3), i) && r.toks[c.lo].men >= 0 && r.mentions[r.toks[c.lo].men].kind&lexicon.Part != 0 {
 				return cue(c.lo, i+1) // "seat I am not putting"
 			}
 			if !r.backOn(c, i) || i == c.lo {
 				continue
 			}
-			p := r.word(i - 1)
+			p := r.prev(i)
 			if p == "not" && r.ofMe(max(c.lo, i-3), i) {
 				return cue(i-1, i+1)
 			}
 		case "isn't", "not", "ain't":
 			// "there isn't one in", "there's not one on it now"
-			if w == "not" && r.word(i-1) != "'s" || n1 != "one" {
+			if w == "not" && r.prev(i) != "'s" || n1 != "one" {
 				continue
 			}
 			if p := r.word(i - 1 - b2i(w == "not")); p == "there" && !r.valueNamed(ci) && (ci == 0 || !r.valueNamed(ci-1) && r.asksValue(&r.clauses[ci-1]) < 0) && (n2 == "now" || n2 == "in" || n2 == "there" || i+2 >= c.hi) {
@@ -500,11 +500,11 @@ func (r *reading) absent(ci int) (oc openCue, ok bool) {
 			if m.lo != i+1 {
 				continue
 			}
-			end, after := r.word(m.hi), r.word(m.hi+1)
+			end, after := r.word(m.hi), r.next(m.hi)
 			if m.hi >= c.hi {
 				end = ""
 			}
-			if p := r.word(i - 1); i > c.lo && (p == "needs" || p == "need" || p == "takes" || p == "has" || p == "with") {
+			if p := r.prev(i); i > c.lo && (p == "needs" || p == "need" || p == "takes" || p == "has" || p == "with") {
 				continue
 			}
 			if (end == "in" && (m.hi+1 >= c.hi || after == "it" || after == "there" || after == "them" || after == "at") || end == "yet" || end == "through") && !r.says(m.hi, c.hi, []string{"on", "this"}) {
@@ -512,7 +512,7 @@ func (r *reading) absent(ci int) (oc openCue, ok bool) {
 			}
 		case "find":
 			// "the clip I've yet to find"
-			if r.word(i-1) == "to" && (r.word(i-2) == "yet" || r.word(i-2) == "still") {
+			if r.prev(i) == "to" && (r.word(i-2) == "yet" || r.word(i-2) == "still") {
 				return cue(i-2, i+1)
 			}
 		case "comes", "come", "coming":
@@ -528,7 +528,7 @@ func (r *reading) absent(ci int) (oc openCue, ok bool) {
 		}
 	}
 	// "the pin's through and the hairpin's not", "but the little keeper isn't"
-	if n := c.hi - 1; n > c.lo && ci > 0 && c.hi-c.lo <= 7 && (r.toks[n].s == "isn't" || r.toks[n].s == "aren't" || r.toks[n].s == "not" && (r.toks[n-1].s == "'s" || r.toks[n-1].s == "is" || r.toks[n-1].s == "are")) {
+	if n := c.hi - 1; n > c.lo && ci > 0 && c.hi-c.lo <= 7 && (r.toks[n].s == "isn't" || r.toks[n].s == "aren't" || r.toks[n].s == "not" && (r.toks[n-1].s == "'s" || r.toks[n-1].s == "is" || r.toks[n-1].s == "are" || r.toks[n-1].s == "'re")) {
 		k := n - 1
 		if r.toks[n].s == "not" {
 			k--
@@ -633,10 +633,10 @@ func (r *reading) short(ci int) (lo, hi int) {
 			continue
 		}
 		a := countOf[r.toks[i].s]
-		if w := r.word(i + 2); r.word(i+1) == "of" && (w == "the" || w == "my") && countOf[r.word(i+3)] > a && (r.word(i+4) == "are" || r.word(i+4) == "'re") && (inPlace(r.word(i+5)) || r.word(i+5) == "back") {
+		if w := r.word(i + 2); r.next(i) == "of" && (w == "the" || w == "my") && countOf[r.word(i+3)] > a && (r.word(i+4) == "are" || r.word(i+4) == "'re") && (inPlace(r.word(i+5)) || r.word(i+5) == "back") {
 			return i, i + 6 // "seven of the eight are in"
 		}
-		if r.word(i+1) == "out" && r.word(i+2) == "of" || r.word(i+1) == "of" && r.toks[max(i-1, 0)].s == "only" {
+		if r.next(i) == "out" && r.word(i+2) == "of" || r.next(i) == "of" && r.toks[max(i-1, 0)].s == "only" {
 			for k := i + 2; k < min(c.hi, i+6); k++ {
 				if b := countOf[r.toks[k].s]; b > a {
 					return i, k + 1
@@ -646,7 +646,7 @@ func (r *reading) short(ci int) (lo, hi int) {
 		if m := r.toks[min(i+1, c.hi-1)].men; m >= 0 && (r.word(r.mentions[m].hi) == "and" || r.word(r.mentions[m].hi) == "for") && r.word(r.mentions[m].hi+2) == "holes" && countOf[r.word(r.mentions[m].hi+1)] > a {
 			return i, r.mentions[m].hi + 3 // "eight screws and nine holes"
 		}
-		if r.word(i-1) == "back" && (r.word(i-2) == "put" || r.word(i-2) == "going" || r.word(i-2) == "gone") {
+		if r.prev(i) == "back" && (r.word(i-2) == "put" || r.word(i-2) == "going" || r.word(i-2) == "gone") {
 			for k := i - 3; k >= max(0, i-12); k-- {
 				if b := countOf[r.toks[k].s]; b > a && r.toks[k].qty < 0 {
 					return k, i + 1
@@ -728,7 +728,7 @@ func (r *reading) misfit(ci int) (lo, hi int) {
 	}
 	for i := c.lo; i < c.hi; i++ {
 		w := r.toks[i].s
-		if !r.toks[i].is(wSeldom) || !wanted.has(w) || i > c.lo && (r.toks[i-1].s == "you" || r.toks[i-1].s == "i" || r.toks[i-1].s == "book") || w == "should" && r.word(i+1) != "be" && r.word(i+1) != "have" {
+		if !r.toks[i].is(wSeldom) || !wanted.has(w) || i > c.lo && (r.toks[i-1].s == "you" || r.toks[i-1].s == "i" || r.toks[i-1].s == "book") || w == "should" && r.next(i) != "be" && r.next(i) != "have" {
 			continue
 		}
 		k := i + 1
@@ -750,11 +750,11 @@ func (r *reading) misfit(ci int) (lo, hi int) {
 			if !r.toks[j].is(wCounts) || r.toks[j].s == "one" || r.toks[j].s == "two" && r.toks[j].qty < 0 && r.toks[min(j+1, i)].men >= 0 {
 				continue
 			}
-			p := r.word(j - 1)
+			p := r.prev(j)
 			if p == "a" || p == "an" {
 				p = r.word(j - 2)
 			}
-			if (p == "'s" || p == "is" || p == "it's" || p == "are" || p == "to" || p == "got" || p == "just" || p == "only") && r.toks[j].s != r.toks[k].s && !r.saysIn(r.clauses[r.toks[j].cl].lo, j) {
+			if (p == "'s" || p == "is" || p == "it's" || p == "are" || p == "'re" || p == "to" || p == "got" || p == "just" || p == "only") && r.toks[j].s != r.toks[k].s && !r.saysIn(r.clauses[r.toks[j].cl].lo, j) {
 				return j, k + 1
 			}
 			break
@@ -824,9 +824,9 @@ func (r *reading) wantSaid(ci int) (lo, hi int) {
 		if !r.toks[i].is(wSeldom) {
 			continue // every word that a case below begins with is marked in classes.go
 		}
-		w, n1 := r.toks[i].s, r.word(i+1)
+		w, n1 := r.toks[i].s, r.next(i)
 		switch {
-		case lent.has(w) && i > c.lo && (r.ofMe(max(c.lo, i-3), i) || r.word(i-1) == "'s" || r.word(i-1) == "is" || r.word(i-1) == "been"):
+		case lent.has(w) && i > c.lo && (r.ofMe(max(c.lo, i-3), i) || r.prev(i) == "'s" || r.prev(i) == "is" || r.prev(i) == "been"):
 			from := false
 			for k := i + 1; k < c.hi; k++ {
 				from = from || r.toks[k].s == "off" || r.toks[k].s == "from" || r.toks[k].s == "out"
@@ -851,9 +851,9 @@ func (r *reading) wantSaid(ci int) (lo, hi int) {
 					return i, i + 1
 				}
 			}
-		case makeshifts.has(w) && (r.word(i-1) == "with" || r.word(i-1) == "by" || r.word(i-2) == "with" || r.word(i-2) == "by") && i-2 >= c.lo:
+		case makeshifts.has(w) && (r.prev(i) == "with" || r.prev(i) == "by" || r.word(i-2) == "with" || r.word(i-2) == "by") && i-2 >= c.lo:
 			for k := max(c.lo, i-6); k < i; k++ {
-				if s := r.toks[k].s; (s == "held" || s == "tied" || s == "strapped" || s == "taped") && (r.word(k-1) == "'s" || r.word(k-1) == "is" || r.word(k-1) == "are" || r.toks[max(k-1, 0)].men >= 0) && !r.saidIn(c, "years") && !r.saidIn(c, "was") && !r.saidIn(c, "been") {
+				if s := r.toks[k].s; (s == "held" || s == "tied" || s == "strapped" || s == "taped") && (r.prev(k) == "'s" || r.prev(k) == "is" || r.prev(k) == "are" || r.prev(k) == "'re" || r.toks[max(k-1, 0)].men >= 0) && !r.saidIn(c, "years") && !r.saidIn(c, "was") && !r.saidIn(c, "been") {
 					return i, i + 1
 				}
 			}
@@ -889,7 +889,7 @@ func (r *reading) partial(ci int) (lo, hi int) {
 		return -1, -1
 	}
 	for i := c.lo; i < c.hi; i++ {
-		w, n1, n2 := r.toks[i].s, r.word(i+1), r.word(i+2)
+		w, n1, n2 := r.toks[i].s, r.next(i), r.word(i+2)
 		p := ""
 		if i > c.lo {
 			p = r.toks[i-1].s
@@ -914,7 +914,7 @@ func (r *reading) partial(ci int) (lo, hi int) {
 				case "so", "until", "till", "because", "cause", "cos", "while", "for", "i'll", "since":
 					return i, i + 1
 				case "i":
-					if r.word(k+1) == "'ll" {
+					if r.next(k) == "'ll" {
 						return i, i + 1
 					}
 				}

@@ -27,7 +27,7 @@ func (r *reading) withoutLocker(ci int) (lo, hi int) {
 	}
 	denied := -1
 	for i := c.lo; i < c.hi; i++ {
-		switch w, p := r.toks[i].s, r.word(i-1); {
+		switch w, p := r.toks[i].s, r.prev(i); {
 		case w == "haven't", w == "hasn't", w == "didn't", w == "forgot", w == "not" && (p == "'ve" || p == "have"), (w == "no" || w == "none") && (p == "got" || p == "'ve" || p == "have" || p == "had"):
 			denied = i
 		}
@@ -37,7 +37,7 @@ func (r *reading) withoutLocker(ci int) (lo, hi int) {
 		if m := r.toks[i].men; m >= 0 && r.isLocker(&r.mentions[m]) {
 			return denied, max(i+1, min(r.mentions[m].hi, c.hi))
 		}
-		if w := r.toks[i].s; (w == "any" || w == "none") && (i+1 >= c.hi || r.toks[i].brk >= brkComma || r.word(i+1) == "so" || r.word(i+1) == "here" || r.word(i+1) == "left" || r.word(i+1) == "on") && r.lockerBefore(ci) {
+		if w := r.toks[i].s; (w == "any" || w == "none") && (i+1 >= c.hi || r.toks[i].brk >= brkComma || r.next(i) == "so" || r.next(i) == "here" || r.next(i) == "left" || r.next(i) == "on") && r.lockerBefore(ci) {
 			return denied, i + 1
 		}
 	}

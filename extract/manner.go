@@ -50,17 +50,17 @@ func (r *reading) conditionOf(q *quantity) string {
 	for i := lo; i < hi; i++ {
 		w := r.toks[i].s
 		if !onThreads.has(w) {
-			if w == "dry" && r.word(i-1) == "for" && figures.has(r.word(i-3)) {
+			if w == "dry" && r.prev(i) == "for" && figures.has(r.word(i-3)) {
 				return "dry" // "that figure is for dry"
 			}
 			continue
 		}
 		for k := max(lo, i-3); k < min(hi, i+4); k++ {
-			if c := r.toks[k].s; slippery.has(c) && strings.HasPrefix(w, "thread") && !isNot(r.word(k-1)) {
+			if c := r.toks[k].s; slippery.has(c) && strings.HasPrefix(w, "thread") && !isNot(r.prev(k)) {
 				return c + " threads"
 			}
 		}
-		if p := r.word(i - 2); r.word(i-1) != "the" || p != "on" && p != "under" {
+		if p := r.word(i - 2); r.prev(i) != "the" || p != "on" && p != "under" {
 			continue
 		}
 		for k := i - 3; k >= max(lo, i-8); k-- {

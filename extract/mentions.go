@@ -7,8 +7,8 @@ import (
 	"wrenchword/normalize"
 )
 
-var determiner = set("the a an this that these those my your our his her its their both all each every some any no another other them one two three four five six seven eight nine ten eleven twelve couple pair new old")
-var definiteWord = set("the this that these those my your our his its their both all them other")
+var determiner = set("the a an this that these those my your his her its their both all each every some any no another other them one two three four five six seven eight nine ten eleven twelve couple pair new old")
+var definiteWord = set("the this that these those my your his its their both all them other")
 var prepositions = set("in into on onto off from through under over behind with by to at of for around round between against inside outside past near across along above below beside without using out up down")
 
 // stop words end a noun phrase on its left.
@@ -79,7 +79,7 @@ func (r *reading) findMentions() {
 						}
 					}
 				}
-				if m.kind == lexicon.Tool && r.toks[end].s == "stops" && prepositions.has(r.word(end+1)) {
+				if m.kind == lexicon.Tool && r.toks[end].s == "stops" && prepositions.has(r.next(end)) {
 					break // "my torque driver stops at six"
 				}
 				if m2.kind == 0 {
@@ -181,7 +181,7 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	if n == 1 && i > c.lo+1 && strings.HasSuffix(w, "s") && r.toks[i-1].s == "that" && r.toks[i-1].brk == brkNone && r.toks[i-2].brk == brkNone && r.toks[i-2].men >= 0 && lexicon.Singular(w) != w && !r.mentions[r.toks[i-2].men].plural {
 		return m, 0 // "a long sleeve that floats"
 	}
-	if w == "stops" && n == 1 && i > c.lo && r.toks[i-1].brk == brkNone && r.toks[i-1].men >= 0 && prepositions.has(r.word(i+1)) {
+	if w == "stops" && n == 1 && i > c.lo && r.toks[i-1].brk == brkNone && r.toks[i-1].men >= 0 && prepositions.has(r.next(i)) {
 		return m, 0 // "my torque driver stops at six"
 	}
 	if w == "fitting" && n == 1 && i > c.lo && (r.toks[i-1].s == "is" || r.toks[i-1].s == "'s" || r.toks[i-1].s == "not") {
@@ -190,22 +190,22 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	if w == "felt" && n == 1 && i > c.lo && (r.toks[i-1].is(wSubject) || r.toks[i-1].s == "it" || r.toks[i-1].s == "always" || r.toks[i-1].s == "never") {
 		return m, 0 // "it felt sloppy"
 	}
-	if w == "hex" && n == 1 && (r.word(i+1) == "head" || r.word(i+1) == "heads") {
+	if w == "hex" && n == 1 && (r.next(i) == "head" || r.next(i) == "heads") {
 		return m, 0 // what a spanner turns
 	}
 	if n == 1 && bodily.has(w) && i > 0 && (r.toks[i-1].s == "my" || r.toks[i-1].s == "your") {
 		return m, 0
 	}
-	if (w == "cup" || w == "mug" || w == "pot") && n == 1 && r.word(i+1) == "of" && drinks.has(r.word(i+2)) {
+	if (w == "cup" || w == "mug" || w == "pot") && n == 1 && r.next(i) == "of" && drinks.has(r.word(i+2)) {
 		return m, 0
 	}
-	if w == "square" && n == 1 && (i == c.lo || !r.toks[i-1].is(wDeterminer)) && r.word(i+1) != "edge" {
+	if w == "square" && n == 1 && (i == c.lo || !r.toks[i-1].is(wDeterminer)) && r.next(i) != "edge" {
 		return m, 0 // "press it in square"
 	}
-	if w == "lock" && n == 1 && r.word(i+1) == "to" && r.word(i+2) == "lock" {
+	if w == "lock" && n == 1 && r.next(i) == "to" && r.word(i+2) == "lock" {
 		return m, 0 // how far the steering goes
 	}
-	if next := r.word(i + 1); w == "wire" && n == 1 && (next == "brushed" || next == "brushing") {
+	if next := r.next(i); w == "wire" && n == 1 && (next == "brushed" || next == "brushing") {
 		return m, 0 // what is done with a wire brush
 	}
 	if next := r.word(i + n); r.toks[i+n-1].brk == brkNone && (next == "hole" || next == "holes") && terms[0].Kind&lexicon.Fastener != 0 {
@@ -217,7 +217,7 @@ func (r *reading) mentionAt(ci, i int) (m mention, end int) {
 	if n == 2 && r.verbOfTwo(c, i) || n == 1 && i > c.lo && r.toks[i-1].is(wVerb) && r.verbOfTwo(c, i-1) {
 		return m, 0
 	}
-	if n == 1 && (w == "foot" || w == "feet") && (i == c.lo || !definiteWord.has(r.toks[i-1].s) || r.toks[i-1].s == "all" || r.word(i+1) == "of") {
+	if n == 1 && (w == "foot" || w == "feet") && (i == c.lo || !definiteWord.has(r.toks[i-1].s) || r.toks[i-1].s == "all" || r.next(i) == "of") {
 		return m, 0 // "about a foot overnight", "four foot of pipe"
 	}
 	if n == 1 && (w == "foot" || w == "feet") && (r.toks[i-1].s == "your" || r.toks[i-1].s == "my") {
@@ -319,7 +319,7 @@ func (r *reading) tellsLeft() bool {
 	if r.leftTold == 0 {
 		r.leftTold = 1
 		for i := range r.toks {
-			if w := r.toks[i].s; w == "left" && r.word(i+1) != "hand" && i > 0 && (r.toks[i-1].is(wDeterminer) || r.word(i+1) == "side" || r.toks[i-1].s == "on" || r.toks[i-1].brk >= brkSentence && isNoun(r, i+1) && lexicon.Singular(r.word(i+1)) == r.word(i+1)) {
+			if w := r.toks[i].s; w == "left" && r.next(i) != "hand" && i > 0 && (r.toks[i-1].is(wDeterminer) || r.next(i) == "side" || r.toks[i-1].s == "on" || r.toks[i-1].brk >= brkSentence && isNoun(r, i+1) && lexicon.Singular(r.next(i)) == r.next(i)) {
 				r.leftTold = 2
 				break
 			}
@@ -537,7 +537,7 @@ func (r *reading) verbOfTwo(c *clause, i int) bool {
 // twoWordVerb tells whether the words at i and after it are one verb: "double check",
 // "centre punch", "wire brush".
 func (r *reading) twoWordVerb(i int) bool {
-	next := r.word(i + 1)
+	next := r.next(i)
 	for _, v := range r.lex.LemmasOf(r.ids[i]) {
 		for _, p := range r.lex.PatternsOf(v) {
 			if len(p.Words) > 1 && p.Words[1] == next && p.Gap == 2 {
@@ -582,7 +582,7 @@ func (r *reading) repaired(ci, i int) (m mention, end int) {
 	return m, i + n
 }
 
-var ofWhom = set("my your his her our their")
+var ofWhom = set("my your his her their")
 
 // ofBody are the names of parts that are also parts of whoever speaks.
 var ofBody = set("arm arms leg legs head heads back hand hands finger fingers thumb thumbs elbow elbows shoulder shoulders knee knees nail nails nose eye eyes ear ears face chest neck tooth teeth foot feet heel heels lap belly")
@@ -594,7 +594,7 @@ func (r *reading) ofPerson(c *clause, i int) bool {
 		case "my", "his", "her", "own":
 			return true
 		case "your":
-			switch r.word(k - 1) {
+			switch r.prev(k) {
 			case "get", "stick", "use", "mind", "watch", "keep", "trap":
 				return true // "get your arm in there"
 			}
@@ -640,7 +640,7 @@ func (r *reading) usedAsVerb(c *clause, i int) bool {
 	if !isForm {
 		return false
 	}
-	if prev == "to" || prev == "i" || prev == "you" || prev == "we" || prev == "just" || prev == "'ll" || prev == "gonna" || prev == "and" && (determiner.has(next) || pronounsObj.has(next)) || prev == "then" && (determiner.has(next) || pronounsObj.has(next)) || prev == "don't" || prev == "never" || prev == "can" {
+	if prev == "to" || prev == "i" || prev == "you" || prev == "just" || prev == "'ll" || prev == "gonna" || prev == "and" && (determiner.has(next) || pronounsObj.has(next)) || prev == "then" && (determiner.has(next) || pronounsObj.has(next)) || prev == "don't" || prev == "never" || prev == "can" {
 		return true
 	}
 	if strings.HasSuffix(r.toks[i].s, "ing") && determiner.has(next) && (passiveBe.has(prev) || prev == "'m" || prev == "just" || prev == "start") {
@@ -911,7 +911,7 @@ var ordinal = set("last first second third fourth fifth sixth")
 
 // strokes tells whether counted "pumps" at a token are strokes of a grease gun or the like.
 func (r *reading) strokes(c *clause, i int) bool {
-	if r.word(i+1) == "of" {
+	if r.next(i) == "of" {
 		return true
 	}
 	for k := i - 1; k >= 0 && k > i-20 && int(r.toks[k].cl) >= int(r.toks[i].cl)-1; k-- {
@@ -965,7 +965,7 @@ var papers = set("sheet book manual handbook page chart sticker leaflet diagram 
 var newly = set("new fresh brand genuine unused replacement reconditioned recon rebuilt refurbished remanufactured aftermarket uprated upgraded")
 
 // articles are the words between which and a name no verb can stand.
-var articles = set("the a an my your our his its their another")
+var articles = set("the a an my your his its their another")
 
 // namingVerb tells whether a word is a verb in the form that names things: "feed
 // screw", "locking lever".

@@ -26,7 +26,7 @@ func (r *reading) lacksOne(c *clause, m *mention) bool {
 
 // inBut tells of "the pin's in but": right before a clause something is told to be in its place.
 func (r *reading) inBut(ci int) bool {
-	if ci == 0 || r.toks[r.clauses[ci].lo].s != "but" && r.toks[r.clauses[ci].lo].s != "only" {
+	if ci == 0 || !r.beginsWith(&r.clauses[ci], "but", "only") {
 		return false
 	}
 	p := &r.clauses[ci-1]
@@ -66,10 +66,10 @@ func (r *reading) wantsOne(ci int) bool {
 			continue
 		}
 		for i := c.lo; i < c.hi; i++ {
-			switch w, n := r.toks[i].s, r.word(i+1); {
+			switch w, n := r.toks[i].s, r.next(i); {
 			case getsOne.has(w) && (n == "one" || n == "a" && r.word(i+2) == "new" || n == "another"),
 				(w == "come" || w == "came" || w == "comes") && (n == "without" || n == "with" && r.saidIn(c, "didn't")),
-				w == "gotta" && n == "have", w == "to" && n == "have" && (r.word(i-1) == "has" || r.word(i-1) == "got" || r.word(i-1) == "have" || r.word(i-1) == "ought") && (r.word(i+2) == "one" || r.word(i+2) == "the" || r.word(i+2) == "a"):
+				w == "gotta" && n == "have", w == "to" && n == "have" && (r.prev(i) == "has" || r.prev(i) == "got" || r.prev(i) == "have" || r.prev(i) == "ought") && (r.word(i+2) == "one" || r.word(i+2) == "the" || r.word(i+2) == "a"):
 				if w == "take" && n == "one" && r.word(i+2) == "off" {
 					continue
 				}
@@ -85,7 +85,7 @@ func (r *reading) wantsOne(ci int) bool {
 func (r *reading) notSeen(ci int) (lo, hi int) {
 	c := &r.clauses[ci]
 	for i := c.lo; i+1 < c.hi; i++ {
-		if r.toks[i].s != "see" || i < c.lo+2 || !(r.toks[i-1].s == "don't" || r.toks[i-1].s == "can't" || r.toks[i-1].s == "cannot" || r.toks[i-1].s == "not") || !r.ofMe(max(c.lo, i-3), i) {
+		if r.toks[i].s != "see" || i < c.lo+2 || !(r.toks[i-1].s == "don't" || r.toks[i-1].s == "can't" || r.toks[i-1].s == "not") || !r.ofMe(max(c.lo, i-3), i) {
 			continue
 		}
 		at, name := i+1, -1

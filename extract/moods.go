@@ -55,7 +55,7 @@ func (r *reading) moodOf(ci int, a *act) mood {
 	}
 	for n, q := range c.cues {
 		switch {
-		case q.mood&negated != 0 && r.word(q.hi) == "forget" && r.word(q.hi+1) == "to":
+		case q.mood&negated != 0 && r.word(q.hi) == "forget" && r.next(q.hi) == "to":
 			// "don't forget to put the spacer back": it is to be done
 		case q.mood&negated != 0:
 			if r.ownVerb(a, q.hi) {
@@ -157,7 +157,7 @@ func (r *reading) moodOf(ci int, a *act) mood {
 	case "when", "before", "until", "till", "as", "whenever", "where":
 		m |= framed
 	case "which", "how", "why", "whether":
-		if n := r.word(head + 1); r.toks[head].s == "how" && (n == "do" || n == "does" || n == "did" || n == "would") {
+		if n := r.next(head); r.toks[head].s == "how" && (n == "do" || n == "does" || n == "did" || n == "would") {
 			m |= asked // "how do you hold it up, though"
 		}
 		if head+1 < c.hi && (r.toks[head+1].men >= 0 || r.toks[head+1].s == "one" || r.toks[head+1].s == "way" || r.toks[head+1].s == "side") {
@@ -187,7 +187,7 @@ func (r *reading) moodOf(ci int, a *act) mood {
 	if a.verb > c.lo && r.toks[a.verb-1].s == "to" {
 		// what something is done for: "to hold the weight"; but "going to", "want to" do it
 		switch p := r.word(a.verb - 2); p {
-		case "going", "want", "need", "have", "got", "go", "ready", "has", "'d", "like", "about", "able", "remember", "ought", "wanna", "you", "just", "next", "is", "start", "starting", "begin", "try", "trying", "sure", "wants", "needs", "had", "up", "forget":
+		case "going", "want", "need", "have", "got", "go", "ready", "has", "'d", "like", "about", "able", "remember", "ought", "wanna", "you", "just", "next", "is", "'s", "start", "starting", "begin", "try", "trying", "sure", "wants", "needs", "had", "up", "forget":
 			if (p == "wants" || p == "needs") && !a.subject {
 				m |= framed
 			}
@@ -218,7 +218,7 @@ func (r *reading) moodOf(ci int, a *act) mood {
 		if (p == "that" || p == "which") && r.nounAt(a.verb-2) && (a.verb-1 > c.lo || r.toks[a.verb-2].brk <= brkComma) {
 			m |= framed // "two screws that hold the disc on"
 		}
-		if strings.HasSuffix(s, "ing") && (p == "them" || p == "those" || p == "these" || p == "ones") && pp != "keep" && pp != "am" {
+		if strings.HasSuffix(s, "ing") && (p == "them" || p == "those" || p == "these" || p == "ones") && pp != "keep" && pp != "am" && pp != "'m" {
 			m |= framed // "four of them holding the housing down"
 		}
 		if s == "flush" && (a.verb+1 >= c.hi || flushWith.has(r.toks[a.verb+1].s)) {
@@ -227,7 +227,7 @@ func (r *reading) moodOf(ci int, a *act) mood {
 		if linking.has(p) && itIs.has(pp) && s == r.lemma1(s) && !sameParticiple.has(s) && r.plainVerb(s) {
 			m |= framed // "that's thread in there": a name
 		}
-		if s == "got" && p == "you" && (countOf[r.word(a.verb+1)] > 0 || r.word(a.verb+1) == "a" || r.word(a.verb+1) == "an") {
+		if s == "got" && p == "you" && (countOf[r.next(a.verb)] > 0 || r.next(a.verb) == "a" || r.next(a.verb) == "an") {
 			m |= framed // "you got one plug on it": what it has
 		}
 		if s == "got" && a.action.Name == "mark" && (p == "'ve" || p == "have") {
@@ -280,7 +280,7 @@ func (r *reading) moodOf(ci int, a *act) mood {
 	if a.subject && a.verb > c.lo && r.toks[a.verb].s == "be" && ought.has(r.toks[a.verb-1].s) {
 		m |= framed // "they must be loose": how it has to be
 	}
-	if a.verb > c.lo && !a.subject && stays.has(r.lemma1(r.toks[a.verb].s)) && strings.HasSuffix(r.toks[a.verb].s, "ing") && (passiveBe.has(r.toks[a.verb-1].s) || r.toks[a.verb-1].s == "just") && !(r.word(a.verb-2) == "i" || r.word(a.verb-2) == "we") {
+	if a.verb > c.lo && !a.subject && stays.has(r.lemma1(r.toks[a.verb].s)) && strings.HasSuffix(r.toks[a.verb].s, "ing") && (passiveBe.has(r.toks[a.verb-1].s) || r.toks[a.verb-1].s == "just") && !(r.word(a.verb-2) == "i") {
 		m |= framed // "she's sitting on nothing"
 	}
 	if a.verb >= 0 && !a.subject && len(a.objects) == 0 && a.verb+2 < c.hi && r.toks[a.verb+1].s == a.pronoun && r.toks[a.verb+1].brk == brkNone && (r.toks[a.verb+2].s == "'s" || r.toks[a.verb+2].s == "is") && !looksAt[a.action.Name] {
@@ -301,14 +301,14 @@ func (r *reading) moodOf(ci int, a *act) mood {
 	}
 	if a.verb > c.lo && (r.toks[a.verb].s == "snapped" || r.toks[a.verb].s == "sheared") {
 		switch r.toks[a.verb-1].s {
-		case "i", "we", "you", "and", "then", "just", "'ve":
+		case "i", "you", "and", "then", "just", "'ve":
 		default:
 			m |= framed // "the head snapped clean off it"
 		}
 	}
 	if a.verb > c.lo && r.toks[a.verb-1].s == "i" {
 		for i := a.hi; i < min(c.hi+1, a.hi+3); i++ {
-			if n := r.word(i + 1); r.word(i) == "once" && (r.toks[i].brk >= brkComma || n == "and") {
+			if n := r.next(i); r.word(i) == "once" && (r.toks[i].brk >= brkComma || n == "and") {
 				m |= hypothetical // "I put one on backwards once": long ago
 			}
 		}
@@ -326,10 +326,10 @@ func (r *reading) moodOf(ci int, a *act) mood {
 			}
 		}
 	}
-	if w := r.word(a.verb); a.subject && a.verb >= 0 && a.action.Name == "fit" && (w == "going" || w == "goes" || w == "go" || r.word(a.verb+1) == "going" && w != "was") {
+	if w := r.word(a.verb); a.subject && a.verb >= 0 && a.action.Name == "fit" && (w == "going" || w == "goes" || w == "go" || r.next(a.verb) == "going" && w != "was") {
 		// "the liner's going in after I've done the light", "the guard goes back on when the clip's in"
 		for i := a.hi; i < min(len(r.toks), a.hi+3) && r.toks[i-1].brk <= brkComma; i++ {
-			if w, n := r.toks[i].s, r.word(i+1); (w == "after" || w == "once" || w == "when") && (n == "i" || n == "we" || n == "that" || n == "the" || n == "this" || n == "it") {
+			if w, n := r.toks[i].s, r.next(i); (w == "after" || w == "once" || w == "when") && (n == "i" || n == "that" || n == "the" || n == "this" || n == "it") {
 				m |= announced
 			}
 		}
@@ -402,7 +402,7 @@ func (r *reading) madeSafe(c *clause, a *act) bool {
 // besideIt tells whether what is told after "while" is work of its own beside what
 // is told before it: "hold that there while I get the caliper over".
 func (r *reading) besideIt(ci, head int, a *act) bool {
-	if w := r.word(head + 1); ci == 0 || a.verb < 0 || a.subject || left[a.action.Name] == "" || w != "i" && w != "we" || a.verb > head+3 || !r.plainVerb(r.toks[a.verb].s) {
+	if w := r.next(head); ci == 0 || a.verb < 0 || a.subject || left[a.action.Name] == "" || w != "i" || a.verb > head+3 || !r.plainVerb(r.toks[a.verb].s) {
 		return false
 	}
 	p := &r.clauses[ci-1]
@@ -415,7 +415,7 @@ func (r *reading) besideIt(ci, head int, a *act) bool {
 // the cap off hot and it'll have the skin off your hand".
 func (r *reading) toldForHarm(ci int, a *act) bool {
 	c := &r.clauses[ci]
-	for i := a.verb - 2; i >= max(0, a.verb-5) && r.word(a.verb-1) == "you" && (r.toks[i].brk < brkSentence || !r.stopHeard(ci)); i-- {
+	for i := a.verb - 2; i >= max(0, a.verb-5) && r.prev(a.verb) == "you" && (r.toks[i].brk < brkSentence || !r.stopHeard(ci)); i-- {
 		if r.toks[i].s == "without" {
 			return true // "without it you squash the bearings"
 		}
@@ -448,7 +448,7 @@ func (r *reading) toldForHarm(ci int, a *act) bool {
 		switch r.toks[who].s {
 		case "you":
 			return !rewards.has(next.s)
-		case "i", "we":
+		case "i":
 			return false
 		}
 		return r.threatens(int(next.cl))
@@ -475,12 +475,12 @@ func (r *reading) forbiddenNext(ci int) bool {
 		return false
 	}
 	i := c.hi
-	if r.toks[i].s != "don't" && (r.toks[i].s != "do" || r.word(i+1) != "not") {
+	if r.toks[i].s != "don't" && (r.toks[i].s != "do" || r.next(i) != "not") {
 		return false
 	}
 	n := &r.clauses[r.toks[i].cl]
 	last := r.toks[n.hi-1].s
-	return n.hi-n.lo == 1 || last == "not" && n.hi-n.lo == 2 || r.word(i+1) == "do" && n.hi-n.lo == 3 && (last == "it" || last == "that")
+	return n.hi-n.lo == 1 || last == "not" && n.hi-n.lo == 2 || r.next(i) == "do" && n.hi-n.lo == 3 && (last == "it" || last == "that")
 }
 
 // outcomeOfYours tells whether an act only says what comes of the one before: "you press on the
@@ -518,7 +518,7 @@ func (r *reading) wantsRenewing(ci int, a *act) bool {
 // after it's run".
 func (r *reading) wantedLater(ci int, a *act) bool {
 	c := &r.clauses[ci]
-	if a.verb < c.lo+3 || r.toks[a.verb-1].s != "to" || r.toks[a.verb-2].s != "want" || r.toks[a.verb-3].s != "i" && r.toks[a.verb-3].s != "we" || ci+1 >= len(r.clauses) {
+	if a.verb < c.lo+3 || r.toks[a.verb-1].s != "to" || r.toks[a.verb-2].s != "want" || r.toks[a.verb-3].s != "i" || ci+1 >= len(r.clauses) {
 		return false
 	}
 	n := &r.clauses[ci+1]
@@ -531,7 +531,7 @@ func (r *reading) wantedLater(ci int, a *act) bool {
 func (r *reading) onSomeOnly(ci int) bool {
 	c := &r.clauses[ci]
 	for i := c.lo; i < min(c.hi, c.lo+4); i++ {
-		if w := r.toks[i].s; w == "i" || w == "we" {
+		if w := r.toks[i].s; w == "i" {
 			return false
 		}
 	}
@@ -546,9 +546,9 @@ func (r *reading) onSomeOnly(ci int) bool {
 	for k := i + 1; k < min(len(r.toks)-1, i+6) && r.toks[k-1].brk < brkSentence; k++ {
 		switch r.toks[k].s {
 		case "have", "has", "use", "come":
-			n := r.kind(k + 1)
+			n := r.nextKind(k)
 			return n.is(wDeterminer|wCountOf) || r.toks[k+1].men >= 0 || r.toks[k+1].s == "with" || r.toks[k+1].s == "got"
-		case "are", "were", "is", "had":
+		case "are", "'re", "were", "is", "'s", "had":
 			return false
 		}
 	}
@@ -602,7 +602,7 @@ func (r *reading) hasGot(c *clause, verb int) bool {
 	}
 	switch r.toks[i].s {
 	case "'ve", "'s", "have", "has":
-		return r.toks[i-1].s != "i" && r.toks[i-1].s != "we"
+		return r.toks[i-1].s != "i"
 	}
 	return false
 }
@@ -643,7 +643,7 @@ var passiveBe = set("'s is are was were 're be been")
 func (r *reading) personBefore(c *clause, verb int) bool {
 	for i := verb - 2; i >= c.lo && i > verb-6; i-- {
 		switch r.toks[i].s {
-		case "i", "we", "you", "he", "she", "who", "they":
+		case "i", "you", "he", "she", "who", "they":
 			return true
 		}
 		if r.toks[i].men >= 0 {

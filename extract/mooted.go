@@ -33,7 +33,7 @@ func (r *reading) foundSo(a *act) bool {
 		return false
 	}
 	w := r.toks[a.verb].s
-	return (w == "was" || w == "were") && (r.word(a.verb+1) == "tight" || r.word(a.verb+1) == "loose")
+	return (w == "was" || w == "were") && (r.next(a.verb) == "tight" || r.next(a.verb) == "loose")
 }
 
 // theReason reads "loose, because I want to set it on the flat | and then tighten them":
@@ -45,7 +45,7 @@ func (r *reading) theReason(ci int, a *act) bool {
 	c := &r.clauses[ci]
 	for k := ci; k >= 0 && k >= ci-1 && r.clauses[k].sentence == c.sentence; k-- {
 		p := &r.clauses[k]
-		if k < ci && r.toks[c.lo].s != "and" && r.toks[c.lo].s != "then" {
+		if k < ci && !r.beginsWith(c, "and", "then") {
 			return false
 		}
 		switch r.toks[p.lo].s {
@@ -55,7 +55,7 @@ func (r *reading) theReason(ci int, a *act) bool {
 		}
 		for i := p.lo + 1; i < p.hi && i < a.verb; i++ {
 			switch w := r.toks[i].s; {
-			case w == "wanna", w == "gonna", (w == "want" || w == "need" || w == "have" || w == "got") && r.word(i+1) == "to":
+			case w == "wanna", w == "gonna", (w == "want" || w == "need" || w == "have" || w == "got") && r.next(i) == "to":
 				return i > p.lo && r.ofMe(p.lo, i)
 			}
 		}
@@ -67,7 +67,7 @@ func (r *reading) theReason(ci int, a *act) bool {
 // otherwise.
 func (r *reading) onlyMeant(c *clause, a *act) bool {
 	for i := max(c.lo+1, a.lo-6); i+1 < a.hi && i < a.lo+2; i++ {
-		if w, n := r.toks[i].s, r.toks[i+1].s; (w == "was" || w == "were") && (n == "going" && r.word(i+2) == "to" || n == "gonna") && (r.toks[i-1].s == "i" || r.toks[i-1].s == "we") && i < max(a.verb, a.lo) {
+		if w, n := r.toks[i].s, r.toks[i+1].s; (w == "was" || w == "were") && (n == "going" && r.word(i+2) == "to" || n == "gonna") && (r.toks[i-1].s == "i") && i < max(a.verb, a.lo) {
 			return true
 		}
 	}
@@ -91,7 +91,7 @@ func (r *reading) putForLater(ci int, a *act) bool {
 		first = ci - 1
 	}
 	wills := r.wills(first) || r.wills(ci)
-	mine := wills || r.toks[c.lo].s == "i" || r.toks[c.lo].s == "we"
+	mine := wills || r.toks[c.lo].s == "i"
 	if !mine {
 		return false
 	}
@@ -160,7 +160,7 @@ func (r *reading) putOff(ci int, a *act) bool {
 				return true // not "two minutes later"
 			}
 		case "in":
-			if n := r.word(k + 1); (n == "a" || n == "just") && shortly.has(r.word(k+2)) {
+			if n := r.next(k); (n == "a" || n == "just") && shortly.has(r.word(k+2)) {
 				return true
 			}
 		case "and", "but", "then", "or", "so":
@@ -169,7 +169,7 @@ func (r *reading) putOff(ci int, a *act) bool {
 			return will && k+1 < c.hi && r.thenReady(k+1, c.hi)
 		}
 	}
-	if !will && r.toks[c.lo].s != "i" && r.toks[c.lo].s != "we" || ci+1 >= len(r.clauses) || r.clauses[ci+1].sentence != c.sentence || k < c.hi {
+	if !will && r.toks[c.lo].s != "i" || ci+1 >= len(r.clauses) || r.clauses[ci+1].sentence != c.sentence || k < c.hi {
 		return false
 	}
 	n := &r.clauses[ci+1]
@@ -207,7 +207,7 @@ func (r *reading) noneAtHand(a *act) bool {
 		} else if w != "any" {
 			continue
 		}
-		if w := r.word(k); (w == "one" || w == "any") && !r.kind(k+1).is(wOff|wOn|wOpener) && r.word(k+1) != "for" {
+		if w := r.word(k); (w == "one" || w == "any") && !r.nextKind(k).is(wOff|wOn|wOpener) && r.next(k) != "for" {
 			return true
 		}
 	}
@@ -233,7 +233,7 @@ func (r *reading) notNow(a *act) bool {
 		default:
 			return false
 		}
-		switch w := r.word(k + 1); {
+		switch w := r.next(k); {
 		case k+1 >= len(r.toks), r.toks[k].brk >= brkComma, w == "because", w == "'cause", w == "cause", w == "cos", w == "so", w == "and", w == "but":
 		default:
 			return false // "not yet tight"
@@ -261,7 +261,7 @@ func (r *reading) goesLast(a *act) bool {
 	}
 	for i := a.verb - 1; i > max(0, a.verb-8) && r.toks[i-1].brk < brkSentence; i-- {
 		if r.toks[i].s == "off" || r.toks[i].s == "out" {
-			return linking.has(r.word(i-1)) || r.word(i-1) == "still"
+			return linking.has(r.prev(i)) || r.prev(i) == "still"
 		}
 	}
 	return false
@@ -417,7 +417,7 @@ func (r *reading) ofOthers(ci int, a *act) bool {
 	switch w := r.toks[head].s; {
 	case w == "who":
 		return p.mood&other != 0 || len(p.mentions) == 0
-	case w == "i", w == "we", w == "so", w == "but":
+	case w == "i", r.beginsWith(c, "so", "but"):
 		return false
 	case subjects.has(w) && !(w == "you" && r.asksWhy(ci-1)):
 		return false
@@ -426,9 +426,9 @@ func (r *reading) ofOthers(ci int, a *act) bool {
 		return true
 	}
 	if p.mood&other != 0 && (a.verb == head || p.mood&negated == 0 && r.saysSo(p)) {
-		return r.saysSo(p) || r.toks[c.lo].s == "and" && slices.ContainsFunc(p.acts, func(ai int) bool { return r.acts[ai].mood&other != 0 })
+		return r.saysSo(p) || r.beginsWith(c, "and") && slices.ContainsFunc(p.acts, func(ai int) bool { return r.acts[ai].mood&other != 0 })
 	}
-	return r.toks[c.lo].s == "and" && a.verb == head && slices.ContainsFunc(p.acts, func(ai int) bool { return r.acts[ai].mood&other != 0 })
+	return r.beginsWith(c, "and") && a.verb == head && slices.ContainsFunc(p.acts, func(ai int) bool { return r.acts[ai].mood&other != 0 })
 }
 
 // saysSo tells whether a clause ends on somebody's saying what to do.
@@ -448,7 +448,7 @@ func (r *reading) asksWhy(ci int) bool {
 		return false
 	}
 	c := &r.clauses[ci]
-	return r.toks[c.lo].s == "why" && c.hi-c.lo <= 3 && (r.word(c.lo+1) == "don't" || r.word(c.lo+1) == "not" || r.word(c.lo+1) == "didn't")
+	return r.toks[c.lo].s == "why" && c.hi-c.lo <= 3 && (r.next(c.lo) == "don't" || r.next(c.lo) == "not" || r.next(c.lo) == "didn't")
 }
 
 // ofOtherMachine reads "if yours is the big one … you've got a plug instead, and
@@ -478,7 +478,7 @@ func (r *reading) ofOtherMachine(ci int, a *act) bool {
 			switch r.toks[i].s {
 			case "you":
 				you = true
-			case "i", "we", "my", "mine", "our", "ours", "here", "so", "now", "this", "me":
+			case "i", "my", "mine", "here", "so", "now", "this", "me":
 				return false
 			}
 		}
@@ -523,7 +523,7 @@ func (r *reading) describes(c *clause, a *act) bool {
 			}
 		}
 	}
-	if a.subject && a.action.Name == "remove" && (p == "that" || p == "which") && (w == "came" || w == "comes") && r.word(a.verb+1) == "with" && a.verb-1 > c.lo {
+	if a.subject && a.action.Name == "remove" && (p == "that" || p == "which") && (w == "came" || w == "comes") && r.next(a.verb) == "with" && a.verb-1 > c.lo {
 		return true // "the leaflet that came with it says nine"
 	}
 	if a.subject && a.action.Name == "fit" && !passiveBe.has(w) && (p == "that" || p == "which") && r.nounAt(a.verb-2) && r.toks[a.verb-2].brk <= brkPause {
@@ -541,7 +541,7 @@ func (r *reading) describes(c *clause, a *act) bool {
 	if p == "what" && !a.subject {
 		return true
 	}
-	if w == "held" && p != "i" && p != "we" && p != "you" && p != "and" && p != "then" && p != "just" {
+	if w == "held" && p != "i" && p != "you" && p != "and" && p != "then" && p != "just" {
 		return true // "held with one screw"
 	}
 	if !a.subject && p == "'d" && pp == "i" && r.plainVerb(w) && !samePast.has(w) {
@@ -571,7 +571,7 @@ func (r *reading) describes(c *clause, a *act) bool {
 	if !a.subject && p == "you" && !ing && !r.plainVerb(w) && !strings.HasSuffix(w, "s") {
 		return true // "you wound the window with pliers": long ago
 	}
-	if !a.subject && (p == "will" || p == "would" || p == "can") && pp != "i" && pp != "we" && pp != "you" && pp != "who" && a.verb-2 >= c.lo && !stopWords.has(pp) && !openers.has(pp) && !dropWords.has(pp) {
+	if !a.subject && (p == "will" || p == "'ll" || p == "would" || p == "can") && pp != "i" && pp != "you" && pp != "who" && a.verb-2 >= c.lo && !stopWords.has(pp) && !openers.has(pp) && !dropWords.has(pp) {
 		return true // "some of those will put eighty through it": what things do
 	}
 	if ing && (p == "go" || p == "goes") && (pp == "you" || pp == "people" || pp == "they") {
@@ -595,7 +595,7 @@ func (r *reading) describes(c *clause, a *act) bool {
 			return true // "you want to do that before you fit it"
 		}
 	}
-	if alsoNames.has(w) && !a.subject && a.hi == a.verb+1 && a.verb > c.lo && (r.toks[a.verb].brk >= brkComma || a.verb+1 >= c.hi || prepositions.has(r.word(a.verb+1)) || linking.has(r.word(a.verb+1))) {
+	if alsoNames.has(w) && !a.subject && a.hi == a.verb+1 && a.verb > c.lo && (r.toks[a.verb].brk >= brkComma || a.verb+1 >= c.hi || prepositions.has(r.next(a.verb)) || linking.has(r.next(a.verb))) {
 		if r.toks[a.verb-1].men >= 0 && r.toks[a.verb-1].brk <= brkPause || countOf[p] > 0 || dropAdj.has(p) || p == "second" || p == "third" || p == "paint" || p == "timing" || p == "match" || p == "witness" {
 			return true
 		}

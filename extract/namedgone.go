@@ -53,13 +53,13 @@ func (r *reading) frontedLeft(ci int, a *act) {
 	if len(a.objects) > 1 || len(a.objects) == 1 && (r.mentions[a.objects[0]].from <= a.verb || r.toks[r.mentions[a.objects[0]].from-1].brk < brkComma && r.word(r.mentions[a.objects[0]].from-1) != "and") {
 		return
 	}
-	if w := r.toks[c.lo].s; w != "i" && w != "we" || a.pronoun != "" || ci == 0 || r.toks[c.lo-1].brk >= brkSentence {
+	if w := r.toks[c.lo].s; w != "i" || a.pronoun != "" || ci == 0 || r.toks[c.lo-1].brk >= brkSentence {
 		return
 	}
 	p := &r.clauses[ci-1]
 	if k := len(p.mentions) - 1; k >= 0 && r.mentions[p.mentions[k]].hi == p.hi && r.mentions[p.mentions[k]].prep == "" && r.mentions[p.mentions[k]].kind&(lexicon.Part|lexicon.Fastener) != 0 {
 		a.objects = []int{p.mentions[k]}
-		if from := r.mentions[p.mentions[k]].from; k > 0 && r.word(from-1) == "and" && r.mentions[p.mentions[k-1]].hi == from-1 {
+		if from := r.mentions[p.mentions[k]].from; k > 0 && r.prev(from) == "and" && r.mentions[p.mentions[k-1]].hi == from-1 {
 			a.objects = []int{p.mentions[k-1], p.mentions[k]}
 		}
 	}
@@ -78,10 +78,10 @@ func (r *reading) goesOnOf(c *clause) bool {
 // wantingAt tells of "I don't have", "haven't got one", "where is it", "leave it for now", "you
 // don't use again" at a token, of a thing named before.
 func (r *reading) wantingAt(i, hi int) bool {
-	next, k := r.word(i+1), i+2
+	next, k := r.next(i), i+2
 	switch r.toks[i].s {
 	case "where":
-		return next == "is" || next == "'s" || next == "are" || next == "did" && r.word(k) != "i" && r.word(k) != "we" || i+1 >= hi && r.word(i-1) == "now"
+		return next == "is" || next == "'s" || next == "are" || next == "'re" || next == "did" && r.word(k) != "i" || i+1 >= hi && r.prev(i) == "now"
 	case "comes", "come":
 		return next == "last" || next == "later"
 	case "gone":
@@ -118,7 +118,7 @@ var toCome = set("monday tuesday wednesday thursday friday saturday sunday tomor
 
 // willThen tells of "the heat shield I'll hang after it's run": what is named first and told for later.
 func (r *reading) willThen(i int) bool {
-	if w := r.word(i + 1); r.toks[i].s != "i" && r.toks[i].s != "we" || w != "'ll" && w != "will" {
+	if w := r.next(i); r.toks[i].s != "i" || w != "'ll" && w != "will" {
 		return false
 	}
 	for k := i + 2; k < min(len(r.toks), i+9) && r.toks[k-1].brk < brkSentence; k++ {

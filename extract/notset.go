@@ -23,17 +23,17 @@ func (s *tracker) othersFigure(c *clause, q *quantity) bool {
 	for i := max(c.lo, q.lo-14); i+1 < q.lo; i++ {
 		switch next := r.toks[i+1].s; r.toks[i].s {
 		case "told", "tells", "tell":
-			if (next == "me" || next == "us" || next == "you") && !r.valueBetween(c, i, q.lo) && !r.weSpeak(i+2, q.lo) {
+			if (next == "me" || next == "you") && !r.valueBetween(c, i, q.lo) && !r.weSpeak(i+2, q.lo) {
 				return true
 			}
 		case "used":
-			if next == "to" && i > 0 && (r.toks[i-1].s == "i" || r.toks[i-1].s == "we") && !r.valueBetween(c, i, q.lo) && !r.weSpeak(i+2, q.lo) {
+			if next == "to" && i > 0 && (r.toks[i-1].s == "i") && !r.valueBetween(c, i, q.lo) && !r.weSpeak(i+2, q.lo) {
 				return true
 			}
 		}
 	}
 	for i := max(c.lo, q.lo-10); i+1 < min(c.hi, q.hi+4); i++ {
-		if r.toks[i].s == "last" && (i < q.lo || i >= q.hi) && r.word(i-1) != "as" && r.word(i-1) != "like" {
+		if r.toks[i].s == "last" && (i < q.lo || i >= q.hi) && r.prev(i) != "as" && r.prev(i) != "like" {
 			switch r.toks[i+1].s {
 			case "time", "year", "season", "summer", "winter":
 				return true // "I did those at thirty-five last time and they came loose"
@@ -46,7 +46,7 @@ func (s *tracker) othersFigure(c *clause, q *quantity) bool {
 	}
 	switch next := r.toks[i+1].s; r.toks[i].s {
 	case "says", "said", "say", "reckons":
-		return next != "i" && next != "we" && next != "you" && (r.toks[i+1].is(wDeterminer) || r.toks[i+1].is(wPronoun))
+		return next != "i" && next != "you" && (r.toks[i+1].is(wDeterminer) || r.toks[i+1].is(wPronoun))
 	case "according":
 		return next == "to"
 	}
@@ -76,7 +76,7 @@ func (r *reading) setInstead(i int) bool {
 // weSpeak tells whether the speaker is who acts in the tokens lo to hi.
 func (r *reading) weSpeak(lo, hi int) bool {
 	for i := lo; i < hi; i++ {
-		if w := r.toks[i].s; w == "i" || w == "we" || w == "i've" || w == "i'm" {
+		if w := r.toks[i].s; w == "i" || w == "i've" || w == "i'm" {
 			return true
 		}
 	}
@@ -105,7 +105,7 @@ func (s *tracker) leftLight(ci int, q *quantity, of *thing) bool {
 		for i := from; i < n.hi; i++ {
 			t := &r.toks[i]
 			switch w := t.s; {
-			case w == "click" || w == "clicked" || w == "clicks" || w == "then" || w == "back" || w == "other" || w == "others" || w == "one" && k > ci && r.word(i-1) != "that" && r.word(i-1) != "this" || w == "rest":
+			case w == "click" || w == "clicked" || w == "clicks" || w == "then" || w == "back" || w == "other" || w == "others" || w == "one" && k > ci && r.prev(i) != "that" && r.prev(i) != "this" || w == "rest":
 				return false // "thirty, then back it off, it's only finger tight", "the last one is just nipped"
 			case t.qty >= 0 && r.qtys[t.qty].Kind == normalize.Torque:
 				if k > ci {
@@ -117,7 +117,7 @@ func (s *tracker) leftLight(ci int, q *quantity, of *thing) bool {
 			case t.men >= 0 && k > ci && s.namesAnother(int(t.men), of) && !lightly.has(w):
 				return false // told of another
 			case lightly.has(w):
-				light = light || w != "hand" || r.word(i+1) == "tight"
+				light = light || w != "hand" || r.next(i) == "tight"
 			case w == "yet":
 				yet, then = true, true
 			case tillThen.has(w):
@@ -157,13 +157,13 @@ func (s *tracker) onceThen(ci int, q *quantity) bool {
 			return false
 		}
 	}
-	if w, n := r.word(lo+1), r.word(lo+2); (w == "that" || w == "it" || w == "this") && (n == "'s" || n == "is") {
+	if w, n := r.next(lo), r.word(lo+2); (w == "that" || w == "it" || w == "this") && (n == "'s" || n == "is") {
 		return true // of something else: "when that's lined up they get fifty"
 	}
 	light := false
 	for i := lo - 1; i >= 0 && r.since(i, lo) < 22; i-- {
 		w := r.toks[i].s
-		light = light || w == "tight" && negating(r.word(i-1)) || (w == "snug" || w == "fingers" || w == "finger" || w == "loose") && tillThen.has(r.word(i-1))
+		light = light || w == "tight" && negating(r.prev(i)) || (w == "snug" || w == "fingers" || w == "finger" || w == "loose") && tillThen.has(r.prev(i))
 		if light && r.heardIn(int(r.toks[i].cl), int(r.toks[lo].cl), "left:want", "undone", "later") {
 			return true
 		}

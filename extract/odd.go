@@ -62,7 +62,7 @@ func (s *tracker) oddOne(ci int) {
 		case handAt(r, i, len(r.toks)) && !r.beyondHand(i, len(r.toks)):
 			how, lo = "start by hand", i
 		default:
-			if h, ok := faresAs[w]; ok && (h != "leave off" || i-end < 4) && (w != "bin" && w != "scrap" || p == "'s" || p == "the" || p == "is" || p == "for") && (w != "rolled" || r.word(i+1) == "off" || r.word(i+1) == "away" || r.word(i+1) == "under") {
+			if h, ok := faresAs[w]; ok && (h != "leave off" || i-end < 4) && (w != "bin" && w != "scrap" || p == "'s" || p == "the" || p == "is" || p == "for") && (w != "rolled" || r.next(i) == "off" || r.next(i) == "away" || r.next(i) == "under") {
 				how, word, lo = h, w, i
 			}
 		}
@@ -73,7 +73,7 @@ func (s *tracker) oddOne(ci int) {
 	switch st := r.lastState(all); {
 	case which == oneOfThem && how != "discard" && (how != "leave off" || word == "gone"):
 		return
-	case how == "" && word == "stripped" && r.word(lo+1) == "hole":
+	case how == "" && word == "stripped" && r.next(lo) == "hole":
 		how = "leave off"
 	case how == "" && (st == Refitted || st == HandTight || st == Tightened || st == Torqued):
 		how = "fit"
@@ -102,7 +102,7 @@ func (s *tracker) oddOne(ci int) {
 // "the fourth one", "that one", "one of them"; end is 0 where it tells none apart.
 func (r *reading) singles(c *clause) (which string, at, end int) {
 	for i := c.lo; i < c.hi; i++ {
-		w, n := r.toks[i].s, r.word(i+1)
+		w, n := r.toks[i].s, r.next(i)
 		if i+1 >= c.hi {
 			return "", 0, 0
 		}
@@ -174,13 +174,13 @@ func (r *reading) doneBefore(c *clause, t *thing, at int) bool {
 // one of several, where the other fares otherwise.
 func (r *reading) notTheOther(c *clause, a *act) bool {
 	i := r.skipped(c)
-	if a.verb < 0 || !a.subject || r.word(i) != "one" && !(r.word(i) == "the" && r.word(i+1) == "one") {
+	if a.verb < 0 || !a.subject || r.word(i) != "one" && !(r.word(i) == "the" && r.next(i) == "one") {
 		return false
 	}
 	for k := a.hi; k < min(len(r.toks), a.hi+18) && r.clauses[r.toks[k].cl].sentence == c.sentence; k++ {
 		switch r.toks[k].s {
 		case "other", "others", "rest":
-			return r.word(k+1) != "is" || r.word(k+2) != "too"
+			return r.next(k) != "is" || r.word(k+2) != "too"
 		}
 	}
 	return false

@@ -200,7 +200,7 @@ func (r *reading) madeDead(at int) bool {
 	c := &r.clauses[r.toks[at].cl]
 	for i := c.lo; i < c.hi; i++ {
 		switch w := r.toks[i].s; {
-		case w == "unplug" && r.word(i+1) == "it", w == "unplugged" && (r.word(i-1) == "it's" || r.word(i-1) == "she's" || (r.word(i-1) == "'s" || r.word(i-1) == "is") && (r.word(i-2) == "it" || r.word(i-2) == "she")):
+		case w == "unplug" && r.next(i) == "it", w == "unplugged" && (r.prev(i) == "it's" || r.prev(i) == "she's" || (r.prev(i) == "'s" || r.prev(i) == "is") && (r.word(i-2) == "it" || r.word(i-2) == "she")):
 			return abs(at-i) <= 3
 		}
 	}

@@ -55,8 +55,8 @@ func (r *reading) otherDays() {
 		if at > first+1 && at < w {
 			at = -1 // "so they're out next year I'll run them at 45"
 		}
-		switch lead := r.toks[c.lo].s; {
-		case (lead == "so" || lead == "but") && at < 0 && !waits, c.mood&(conditional|asked|other|hypothetical) != 0 && !waits, r.saidIn(c, "you"), r.saidIn(c, "today"), r.saidIn(c, "now"):
+		switch {
+		case r.beginsWith(c, "so", "but") && at < 0 && !waits, c.mood&(conditional|asked|other|hypothetical) != 0 && !waits, r.saidIn(c, "you"), r.saidIn(c, "today"), r.saidIn(c, "now"):
 			end(k)
 			dayAhead = false
 		case waits:
@@ -94,7 +94,7 @@ func (r *reading) stopHeard(k int) bool {
 func (s sentenceOf) dayToCome(c *clause) (at int, sure bool) {
 	for i := c.lo; i < c.hi; i++ {
 		switch w := s.r.toks[i].s; {
-		case w == "later", w == "this", w == "the", w == "next" && s.r.word(i+1) == "day", !days.has(w) && w != "next" && w != "at" && w != "in" && w != "on":
+		case w == "later", w == "this", w == "the", w == "next" && s.r.next(i) == "day", !days.has(w) && w != "next" && w != "at" && w != "in" && w != "on":
 			continue
 		default:
 			if n := s.later(i); n > 0 && s.r.toks[i+n-1].s != "later" && i+n <= c.hi+2 && !s.r.saidIn(c, "last") {
@@ -112,11 +112,11 @@ func (s sentenceOf) comesThen(lo, hi int) bool {
 	default:
 		return false
 	}
-	if w := s.r.word(lo + 1); w == "it" || w == "you" || w == "she" {
+	if w := s.r.next(lo); w == "it" || w == "you" || w == "she" {
 		return false // "when it comes free"
 	}
 	for i := lo + 1; i < hi; i++ {
-		switch w, n := s.r.toks[i].s, s.r.word(i+1); w {
+		switch w, n := s.r.toks[i].s, s.r.next(i); w {
 		case "arrive", "arrives", "delivered", "open", "opens":
 			return true
 		case "come", "comes", "turn", "turns":
@@ -130,10 +130,10 @@ func (s sentenceOf) comesThen(lo, hi int) bool {
 // day is told, of any that is followed by a verb: "on Friday I do the clip". -1 where none is.
 func (r *reading) willAt(c *clause, from int, day bool) int {
 	for i := from; i+1 < c.hi; i++ {
-		if w := r.toks[i].s; w != "i" && w != "we" {
+		if w := r.toks[i].s; w != "i" {
 			continue
 		}
-		n, m := r.word(i+1), r.word(i+2)
+		n, m := r.next(i), r.word(i+2)
 		switch {
 		case n == "'ll", n == "will", n == "shall", n == "must", n == "gonna",
 			(n == "have" || n == "need" || n == "want") && m == "to",

@@ -11,7 +11,7 @@ var boltClasses = map[[2]string]bool{
 }
 
 // seemsVerbs are verbs that end as the name of a unit does.
-var seemsVerbs = set("sounds feels seems looks does goes comes needs gets makes says works wants gives takes holds clicks turns moves stays sits fits was is has this always plus as us less across perhaps times ones twos unless yes thanks guys besides")
+var seemsVerbs = set("sounds feels seems looks does goes comes needs gets makes says works wants gives takes holds clicks turns moves stays sits fits was is has this always plus as less across perhaps times ones twos unless yes thanks guys besides")
 
 // otherMeasure tells whether a number plainly measures or counts something else than how tight a
 // fastener is.
@@ -31,7 +31,7 @@ func (r *reading) wideAndLong(f *bareNumber) bool {
 // ofOtherThings tells of "twenty-five microfarads" and "the other seven". "The other nineteen" may
 // be a spanner.
 func (r *reading) ofOtherThings(f *bareNumber) bool {
-	if r.word(f.lo-1) == "other" && f.is == howTight && mayCount(f) {
+	if r.prev(f.lo) == "other" && f.is == howTight && mayCount(f) {
 		return true
 	}
 	if f.hi >= len(r.toks) || r.toks[f.hi-1].brk > brkNone {

@@ -25,27 +25,27 @@ import (
 //	* up to four words                                  N words that say that the rest is done
 const leftFrames = `
 look-up
-^ i never/always? forget/forgot what X 's/is/are
-^ i can/could? never/not/can't/couldn't/don't remember/recall what X 's/is/are
-* don't_know/do_not_know/no_idea/not_sure/dunno/haven't_a_clue what X 's/is/are/get/gets/go/take/takes/want/wants/should/need/needs
-^ the? S will/'ll/should tell/say/have/give me/us? what X
-i/we want/need/have/'d_like/would_like to know what/how X
-i/we want/need/have/'d_like/would_like to know how_tight/how_much X
+^ i never/always? forget/forgot what X 's/is/are/'re
+^ i can/could? never/not/can't/couldn't/don't remember/recall what X 's/is/are/'re
+* don't_know/no_idea/not_sure/dunno/haven't_a_clue what X 's/is/are/'re/get/gets/go/take/takes/want/wants/should/need/needs
+^ the? S will/'ll/should tell/say/have/give me? what X
+i want/need/have/'d_like/would_like to know what/how X
+i want/need/have/'d_like/would_like to know how_tight/how_much X
 look/looking/check up? X up? T
-that/it/those/they/X 's/is/are supposed/meant to be some/a_certain/so_many F
+that/it/those/they/X 's/is/are/'re supposed/meant to be some/a_certain/so_many F
 S 's/is/has/are worn_off/rubbed_off/faded/missing/torn/gone/unreadable/come_off/fallen_off/peeled_off/washed_off
 F for/on/of X to_follow/to_come/to_be_found/unknown/tbc/pending
 F for/on/of X look it/that up
 F for/on/of X T
 F for/on/of X i 'll/will look/find/get/check/dig/ask
-^ somebody/someone/he/she/they/the_dealer/the_book * know/knows/tell/give/have/has/say/says me/us? the/that F for/on/of X
-X 's/is/are torqued/done/tightened/pulled_up to something/whatever
+^ somebody/someone/he/she/they/the_dealer/the_book * know/knows/tell/give/have/has/say/says me? the/that F for/on/of X
+X 's/is/are/'re torqued/done/tightened/pulled_up to something/whatever
 suspect
-Q for/on X can't/cannot/couldn't/can_not be right
-Q can't/cannot/couldn't/can_not be right
-S * Q * that/it/which/surely/and/but 's/is/must_be/has_to_be/can't_be/cannot_be/sounds/looks/seems/'d/would never/surely? right/wrong/misprint/inch_pounds/too_much/too_high/a_lot/snap/strip/shear/break/rip
-S * Q * i don't/do_not/wouldn't/can't believe/trust
-it/that/this/somebody/someone/X says/said/say/'s_got/has_got/'s_written/wrote/written/put/'s_put/'s_down_as * Q * that/it/which/surely/and/but 's/is/must_be/has_to_be/can't_be/cannot_be/sounds/looks/seems/'d/would never/surely? right/wrong/a_misprint/inch_pounds/too_much/too_high/a_lot/snap/strip/shear/break/rip/way_too_much/far_too_much
+Q for/on X can't/couldn't be right
+Q can't/couldn't be right
+S * Q * that/it/which/surely/and/but 's/is/must_be/has_to_be/can't_be/sounds/looks/seems/'d/would never/surely? right/wrong/misprint/inch_pounds/too_much/too_high/a_lot/snap/strip/shear/break/rip
+S * Q * i don't/wouldn't/can't believe/trust
+it/that/this/somebody/someone/X says/said/say/'s_got/has_got/'s_written/wrote/written/put/'s_put/'s_down_as * Q * that/it/which/surely/and/but 's/is/must_be/has_to_be/can't_be/sounds/looks/seems/'d/would never/surely? right/wrong/a_misprint/inch_pounds/too_much/too_high/a_lot/snap/strip/shear/break/rip/way_too_much/far_too_much
 it/that/this/somebody/someone/X says/said/say/'s_got/has_got/'s_written/wrote/written/put/'s_put/'s_down_as * Q * not doing that
 'd/would snap/strip/shear/break/rip it/them/that at/with Q
 Q for/on/in? those/that/it/them/X? that/it/which 's/is/sounds/looks/seems/must_be way/far/much? too_much/too_high/a_lot/wrong/never_right/a_misprint/ridiculous/mad/silly/daft
@@ -60,46 +60,46 @@ Q on/in/over/at S * Q on/in/over/at S
 Q on/in/over/at S * Q on/in/over/at the_other/another
 S Q * S Q
 it_says/they_say/it_'s Q there/here and/but? Q over? there/here
-they/he/she/everyone/everybody/people/it says/say/reckon/reckons/said/told_me Q * i/we 've_always/always/'ve_never/have_always done/do/used/use/go/gone/went_to Q
-S says/say/said/has/'s_got/gives/give/wants Q * i/we 've_always/always/'ve_never/have_always done/do/used/use/go/gone/went_to Q
+they/he/she/everyone/everybody/people/it says/say/reckon/reckons/said/told_me Q * i 've_always/always/'ve_never/have_always done/do/used/use/go/gone/went_to Q
+S says/say/said/has/'s_got/gives/give/wants Q * i 've_always/always/'ve_never/have_always done/do/used/use/go/gone/went_to Q
 two different figures/numbers/values/torques * Q and/or Q
-S says/say/shows/show/gives/has/have/lists/list/'s_got a/an/two/one/three? Q * this/mine/these here? 's/is/are a/an? Q
+S says/say/shows/show/gives/has/have/lists/list/'s_got a/an/two/one/three? Q * this/mine/these here? 's/is/are/'re a/an? Q
 S says/shows/show/has/lists/'s_got/draws # X * only/just/there_'s/there_is/i_'ve_got #
 unsure
-i hope X 's/is/are the_right_way/right/on_right/in_right/the_correct_way
+i hope X 's/is/are/'re the_right_way/right/on_right/in_right/the_correct_way
 i hope X goes/went/faces
-i don't/can't/do_not/cannot/couldn't remember/recall/know if/whether X was/is/goes/went/should/has/had/sits/belongs/faces
+i don't/can't/couldn't remember/recall/know if/whether X was/is/goes/went/should/has/had/sits/belongs/faces
 not/no sure/idea if/whether X was/is/goes/went/should/has/had/sits/belongs/faces
 i 'm? think/reckon/believe/guessing/guess/suppose/assuming that? X was/were/went/faced/sat/'s/goes/sits/faces/belongs on/in/under/over/above/below/behind/the_other/there/here/that_way/this_way/outside/inside/first/last
 pretty/fairly/almost/reasonably/nearly sure that? X was/were/went/faced/sat/'s/goes/sits/faces/belongs on/in/under/over/above/below/behind/the_other/there/here/that_way/this_way/outside/inside/first/last
 pretty/fairly/almost/reasonably/nearly sure that_'s_where/this_is_where/that_'s_how X was/were/went/goes/sits/'s
 X could/might/may/can go/be/sit/fit either/any way
 X could/might/may be/have_been/sit upside_down/back_to_front/the_wrong_way/on_the_wrong/on_the_other/inside_out/the_other_way
-i didn't/never/did_not/wasn't see/look/looking/notice/mark/check/note which/how/where X
+i didn't/never/wasn't see/look/looking/notice/mark/check/note which/how/where X
 ^ Q probably/possibly/perhaps/maybe $
 Q or Q not/can't sure/certain/tell/remember
 looks/looked like Q on/for X
 guess
 it/that/this can/could/might/may be * it/that/this/or can/could/might/may be
-i/we 'm in_two_minds/undecided/torn/on_the_fence about X/P
-i/we 'm a_bit/still on_the_fence about X/P
-i/we do/'d/'ve not/n't say/swear/promise that? it/that/they 's/is/are? good/fine/safe/sound/okay/ok/right
+i 'm in_two_minds/undecided/torn/on_the_fence about X/P
+i 'm a_bit/still on_the_fence about X/P
+i do/'d/'ve not/n't say/swear/promise that? it/that/they 's/is/are/'re? good/fine/safe/sound/okay/ok/right
 again
-i/we want/need/have/'ve_got/'ll/'ll_have/'d_like to? V X/P again in/after/at H
+i want/need/have/'ve_got/'ll/'ll_have/'d_like to? V X/P again in/after/at H
 V X/P again in/after/at H
 after/in/within H V X/P again
-after/in/within H i/we 'll/will/want_to/need_to/have_to V X/P again
+after/in/within H i 'll/will/want_to/need_to/have_to V X/P again
 go_over/go_round/go_around X/P again in/after/at H
-recheck/retorque/retighten/retension/re-torque/recheck X/P in/after/at/once H
+recheck/retorque/retighten/retension/re-torque X/P in/after/at/once H
 X wants/needs/want/need/'ll_need/'ll_want * again in/after/at H
 short
-^ i/we 'm/are/'re/am # X short
-^ there 's/is/are # X missing/short/lacking
+^ i 'm/are/'re/am # X short
+^ there 's/is/are/'re # X missing/short/lacking
 ^ # X missing/gone/lost/short
 ^ # X 's/has/is/have/are missing/gone/lost/vanished/disappeared
 one/two/# of the/them/those? X? 's/has/is/have/are missing/gone/lost/vanished/disappeared/not_there
-i/we 've? lost/dropped # X
-can't/couldn't/cannot find the/my last/other/fourth/third/sixth/fifth X
+i 've? lost/dropped # X
+can't/couldn't find the/my last/other/fourth/third/sixth/fifth X
 the/my last/other/fourth/third/sixth/fifth/eighth X 's/has/is missing/gone/lost/vanished/disappeared/flown
 ^ no X in that/this/the/one/those hole/corner/side/end/one/place/holes
 ^ there 's/is no X in that/this/the/one hole/corner/side/end/one/place
@@ -109,44 +109,44 @@ where 's/is the/that other/last/fourth/third/sixth/fifth/eighth X
 on/in/back/tight/up/done bar/barring/except/except_for/apart_from/less/minus # X
 # X * supposed to be #
 ^ X sheared/snapped/broke/stripped so/and there? 's/is only #
-i/we 've/have? only found/fitted # X/$
-# X * i/we 've/have? only found/fitted #
+i 've/have? only found/fitted # X/$
+# X * i 've/have? only found/fitted #
 one/two/# of the/them/those/em X? was/were missing/gone
 left-off
-X i/we 'll/will/'m_going_to/'m_gonna leave/leaving off $
-that/it/those/they/these 's/is/are/'ve/has/have to go back $
-that/it/those/they/these 's/is/are/'ve/has/have to go back on/in
-i/we had X off/out * to go back
+X i 'll/will/'m_gonna leave/leaving off $
+that/it/those/they/these 's/is/are/'re/'ve/has/have to go back $
+that/it/those/they/these 's/is/are/'re/'ve/has/have to go back on/in
+i had X off/out * to go back
 work/works/run/runs/ride/rides/drive/use/do/manage/go without X for_now/today/for_today/tonight/for_tonight/for_a_bit/for_a_while/till/until
-you/we/i 'll/will have_to/need_to/want_to put/refit X back
+you/i 'll/will have_to/need_to/want_to put/refit X back
 late
-^ i/we must/should/ought_to/need_to/have_to/'ve_got_to/gotta/want_to/'d_like_to/'ll_have_to/'ll_need_to/'d_better V X
+^ i must/should/ought_to/need_to/have_to/'ve_got_to/gotta/want_to/'d_like_to/'ll_have_to/'ll_need_to/'d_better V X
 ^ must/should/need_to/gotta/got_to/have_to V X
 X must/has_to/needs_to/have_to/need_to/ought_to/should be D
 stand-in
-T i/we 'll/will? replace/change/renew/swap X/P
+T i 'll/will? replace/change/renew/swap X/P
 T X/P gets/get replaced/changed/renewed/swapped
-i/we 'll/will? replace/change/renew/swap X/P T
+i 'll/will? replace/change/renew/swap X/P T
 T comes/come/arrives/arrive/there_'s a/the new/proper/right? one/ones/X $
 the old/worn/frayed/cracked/bent/split one 's/is used/going_back_in/going_back_on/back_in/back_on
-X 's/is/are on_order/on_back_order/back_ordered/ordered/in_the_post/in_the_mail/on_its_way/on_their_way/on_the_way
+X 's/is/are/'re on_order/on_back_order/back_ordered/ordered/in_the_post/in_the_mail/on_its_way/on_their_way/on_the_way
 X on_order/on_back_order/in_the_post $
-i/we 've/have ordered/sent_for X
-i/we 'll/will/must/have_to/need_to/'ll_have_to/gotta/got_to order X/P
-X i/we 'll/will/must/have_to/need_to/'ll_have_to order
-X 's/is/are/goes/go on/in the/my/that order/shopping/parts? list
+i 've/have ordered/sent_for X
+i 'll/will/must/have_to/need_to/'ll_have_to/gotta/got_to order X/P
+X i 'll/will/must/have_to/need_to/'ll_have_to order
+X 's/is/are/'re/goes/go on/in the/my/that order/shopping/parts? list
 ^ there_'s X to order
-^ that/it/this/they/those 's/is/are just/only till/until/for? T
-X 's/is/are/'s_still the_old_one/the_old_ones/still_the_old_one/still_the_old_ones still/for_now/for_today $
-X 's/is/are/'s_still the_old_one/the_old_ones/still_the_old_one/still_the_old_ones * not/hasn't/haven't/isn't/aren't come/here/arrived/turned_up/in_yet
-X 's/is/are a/an? size/bit/touch/fraction too big/small/long/short/wide/narrow
-it/that/they 's/is/are a/one size/sizes too big/small/long/short
-i/we want/need/'d_like a/an proper/better/right one/X on/in there/it/here
-X 's/is/are the_wrong size/length/one/sort/kind/type
-^ new/spare/proper/right X 's/is/are in/at/on the/my/his/her? home/house/car/van/shed/garage/post/shop/kitchen/office/work
-X 's/is/are a/an? borrowed/temporary/stand_in/loaned/lent one/ones/job/thing?
-X 's/is/are past_it/knackered/worn_out/had_it/tired/on_its_last_legs/shot * going/gone/goes back in/on
-X 's/is/are past_it/knackered/worn_out/had_it/tired/on_its_last_legs/shot * do for_now/till/until/for_today/for_tonight
+^ that/it/this/they/those 's/is/are/'re just/only till/until/for? T
+X 's/is/are/'re/'s_still the_old_one/the_old_ones/still_the_old_one/still_the_old_ones still/for_now/for_today $
+X 's/is/are/'re/'s_still the_old_one/the_old_ones/still_the_old_one/still_the_old_ones * not/hasn't/haven't/isn't/aren't come/here/arrived/turned_up/in_yet
+X 's/is/are/'re a/an? size/bit/touch/fraction too big/small/long/short/wide/narrow
+it/that/they 's/is/are/'re a/one size/sizes too big/small/long/short
+i want/need/'d_like a/an proper/better/right one/X on/in there/it/here
+X 's/is/are/'re the_wrong size/length/one/sort/kind/type
+^ new/spare/proper/right X 's/is/are/'re in/at/on the/my/his/her? home/house/car/van/shed/garage/post/shop/kitchen/office/work
+X 's/is/are/'re a/an? borrowed/temporary/stand_in/loaned/lent one/ones/job/thing?
+X 's/is/are/'re past_it/knackered/worn_out/had_it/tired/on_its_last_legs/shot * going/gone/goes back in/on
+X 's/is/are/'re past_it/knackered/worn_out/had_it/tired/on_its_last_legs/shot * do for_now/till/until/for_today/for_tonight
 no-lock
 X broke/snapped/sheared so/and? there_'s none/no/nothing
 X broke/snapped/sheared/'s_broken/has_broken/has_snapped/'s_snapped $
@@ -161,41 +161,41 @@ unfinished
 ^ the? all/only/last/what/everything/thing/bit/job * left/remaining/outstanding X $
 ^ the? all/only/last/main/other * to_do now? is/'s/are to? V? X
 ^ the? all/only/last/main/other * to_do now? is/'s/are G X
-^ that/which/this/it leaves me/us? with? X $
-^ that/which/this/it leaves me/us? with? X to V
-^ that/which/this/it leaves me/us? with? G X
+^ that/which/this/it leaves me? with? X $
+^ that/which/this/it leaves me? with? X to V
+^ that/which/this/it leaves me? with? G X
 ^ left_with X to V
 ^ it/that/there? 's/is? just/only X left/remaining/outstanding/to_go/to_do
 ^ it/that/there? 's/is? just/only X left? to V
 ^ it/that? 's/is? just_a_case_of/a_case_of G X $
-can't/cannot/couldn't get/do/lift/fit/put/hold/manage P on/in/off/up/back/out/over/down/there? by_myself/on_my_own/alone/single_handed/one_handed
-i/we 've/have run_out $
-i/we 've_got/have/'ve none/no_more/none_left here/left/with_me/in $
+can't/couldn't get/do/lift/fit/put/hold/manage P on/in/off/up/back/out/over/down/there? by_myself/on_my_own/alone/single_handed/one_handed
+i 've/have run_out $
+i 've_got/have/'ve none/no_more/none_left here/left/with_me/in $
 none/nothing in there/it/this/that yet
-^ there 's/is/are still X to V
-^ there 's/is/are X still/yet to V
-^ there 's/is/are X to V yet/still
-^ there 's/is/are X to V T/Z
-^ there 's/is/are still the/that/my X $
-^ there 's/is/are still? X still? to_go/to_do/outstanding/left_to_do/yet/to_come
-^ i/we? 've/have/got still X to V
-^ i/we 've/have still to V X
-^ i/we 've/have to V X yet/still
-X 's/is/are to V yet/still
-i/we wanna/want_to V X T
-^ i/we 've/have got? X still/yet/left to V
-^ i/we 've/have got? X to V yet/still/tomorrow/tonight
-^ i/we 've/have got? X to_do yet/still/tomorrow/tonight
-X 's/is/are still/yet/left to V
+^ there 's/is/are/'re still X to V
+^ there 's/is/are/'re X still/yet to V
+^ there 's/is/are/'re X to V yet/still
+^ there 's/is/are/'re X to V T/Z
+^ there 's/is/are/'re still the/that/my X $
+^ there 's/is/are/'re still? X still? to_go/to_do/outstanding/left_to_do/yet/to_come
+^ i? 've/have/got still X to V
+^ i 've/have still to V X
+^ i 've/have to V X yet/still
+X 's/is/are/'re to V yet/still
+i wanna/want_to V X T
+^ i 've/have got? X still/yet/left to V
+^ i 've/have got? X to V yet/still/tomorrow/tonight
+^ i 've/have got? X to_do yet/still/tomorrow/tonight
+X 's/is/are/'re still/yet/left to V
 X must/should/will/'ll still/yet be D
-X 's/is/are still/yet/left to_do/to_go/to_come/outstanding
+X 's/is/are/'re still/yet/left to_do/to_go/to_come/outstanding
 X still/yet has/have/needs/wants/need/want/got to be? V/D
 X still/yet needs/wants/need/want/requires G/D/done
 X left to V
 ^ X to V/do $
 ^ still/left/yet to V X
-^ X i/we haven't/have_not/'ve_not D
-^ X i/we haven't/have_not/'ve_not touched/been_near/been_at/been_round with
+^ X i haven't/'ve_not D
+^ X i haven't/'ve_not touched/been_near/been_at/been_round with
 ^ you 'll/will need_to/have_to/want_to V X yourself/yourselves
 X to V/do yet/still
 X still to V/do/go
@@ -211,39 +211,39 @@ W come/go/get back and V P T
 W come/go/get back to X
 ^ come/go/get back and V X T
 W V P T/Z
-i/we wanna/want_to/'d_like_to V P again? T
-i/we wanna/want_to/'d_like_to/need_to/have_to/'ll_have_to * it/them/that again T
-i/we 'm/'re/am/are G X/P T
-X i/we 'm/'re G T
+i wanna/want_to/'d_like_to V P again? T
+i wanna/want_to/'d_like_to/need_to/have_to/'ll_have_to * it/them/that again T
+i 'm/'re/am/are G X/P T
+X i 'm/'re G T
 ^ V X * i_keep saying/forgetting/meaning/putting
 W V X T/Z
 T W V X
-^ T i/we/he/she/they V X
-^ i/we/he/she/they V X T
-^ X i/we/he/she/they V T
-^ X i/we/he/she/they do/leave T/Z
+^ T i/he/she/they V X
+^ i/he/she/they V X T
+^ X i/he/she/they V T
+^ X i/he/she/they do/leave T/Z
 ^ X W V T/Z
 ^ X W V it/that/them/those T/Z
-X that I/we 'll/will V T/Z
-X 's/is/are for T
+X that I 'll/will V T/Z
+X 's/is/are/'re for T
 X gets/get/got D T/Z
-X 's/is/are being/getting/gonna_be/going_to_be/to_be D T/Z
+X 's/is/are/'re being/getting/gonna_be/going_to_be/to_be D T/Z
 X 'll/will/can/must/has_to/have_to/needs_to be/get D/G T/Z
 X 'll/will/can/must/has_to/have_to/needs_to be/come/go/happen T
 X will/'ll/can/has_to/have_to/must/'ll_have_to/will_have_to/gonna_have_to/'ll_just_have_to/may wait
 leave/leaving/left/save/saving/keep/keeping X for/till/until/to T/Z
 leave/leaving/left X for_now/for_the_moment/for_the_minute/for_today/for_tonight $
-X i/we left/leave/'ve_left/'m_leaving/'ll_leave for_now/for_the_moment/for_today/for_tonight/T
-X we/i 'll/will leave/save/keep T
+X i left/leave/'ve_left/'m_leaving/'ll_leave for_now/for_the_moment/for_today/for_tonight/T
+X i 'll/will leave/save/keep T
 ^ X T $
 ^ X A $
 ^ X 's/is? T $
 ^ T X $
 ^ T it/that 's/is X $
 ^ G X W? do? T
-^ G X that/which i/we 'll/will/can/could/must? do/leave/have T
-^ G X that i/we do/'ll_do/will_do T
-^ X that i/we do/'ll_do/will_do T
+^ G X that/which i 'll/will/can/could/must? do/leave/have T
+^ G X that i do/'ll_do/will_do T
+^ X that i do/'ll_do/will_do T
 ^ G X that/it 's/is a? job/thing/task for T
 ^ G X comes/gets_done/waits/'s/is T
 T 's? job/task/work is/'s/will_be X
@@ -255,26 +255,26 @@ that/so 's/is for? T 's job X $
 ^ no/not time/light/daylight/energy for/to G X
 ran/run/running out of time/light/daylight/day for/to V? X
 ^ need/needs/have/has/must/gotta/got/want to? V X U
-i/we/somebody/someone/he/she/they/you need/needs/have/has/must/gotta/got/'ve/'ve_got/want/wants to? V X U
-i/we/somebody/someone/he/she/they/you need/needs/have/has/must/gotta/got/'ve/'ve_got/want/wants to? V P U
+i/somebody/someone/he/she/they/you need/needs/have/has/must/gotta/got/'ve/'ve_got/want/wants to? V X U
+i/somebody/someone/he/she/they/you need/needs/have/has/must/gotta/got/'ve/'ve_got/want/wants to? V P U
 somebody/someone/whoever needs/has/'s_got/will_need/'ll_need/wants/will_have/'ll_have to V X
-i/we want to V X before i/we 'm/are/'re happy/satisfied/done
+i want to V X before i 'm/are/'re happy/satisfied/done
 X has/needs/have/need/wants/want/must/ought/got to? be D U
 X needs/wants/need/want/'ll_need/'ll_want G U
 U X wants/needs/has_to_be/must_be/'ll_want/'ll_need G/D
-U i/we/somebody/someone need/needs/have/has/must/gotta/got/'ve_got/want/'ll to? V X
+U i/somebody/someone need/needs/have/has/must/gotta/got/'ve_got/want/'ll to? V X
 ^ work/still/left/things/jobs/bits? to_do is? X
 ^ still to_do is/'s/are? X
 ^ to_do is/are? X
 ^ left_to_do/left_over/outstanding/remaining/still_outstanding/jobs_left/things_left/work_left/not_done/not_done_yet/yet_to_do/still_to_do/unfinished/to_finish is/are/for/T? T? X
 ^ on the list for? T? X
 ^ the? to_do? list is/'s/reads? X
-i/we/'ve forgot/forgotten to V X $
-i/we/'ve forgot/forgotten X $
+i/'ve forgot/forgotten to V X $
+i/'ve forgot/forgotten X $
 ^ forgot/forgotten to V X $
 ^ remember/note_to_self/reminder/don't_forget/mustn't_forget/must_not_forget/not_to_forget to? V X T
 ^ remember/note_to_self/reminder/don't_forget/mustn't_forget/must_not_forget/not_to_forget to? V X U
-i/we mustn't_forget/must_not_forget/must_remember/have_to_remember to? V X
+i mustn't_forget/must_not_forget/must_remember/have_to_remember to? V X
 don't_let_me_forget to? V? X
 ^ X not D/done $
 ^ X not D/done yet/still
@@ -285,8 +285,8 @@ X/they/it must/has_to/have_to/needs_to/need_to still/yet? be bedded_in/bled/run_
 that/it/this 's/is/isn't not? allowed/fit/safe/legal to work/ride/drive/use/run/tow/start/fly/sail
 that/it/they 'll/will need/want something/doing/sorting/seeing_to/fixing/mending/replacing/attention
 not/haven't/hasn't got/gotten to/round_to/around_to X
-X 's/is/are missing $
-X 's/is/are still missing
+X 's/is/are/'re missing $
+X 's/is/are/'re still missing
 X missing $
 `
 
@@ -416,7 +416,7 @@ var slotWords = map[byte]string{
 }
 
 // common are words that tell least of which frame a sentence is in.
-var common = set("i we he she they it that this the a an is 's are 're was to on in for of and so not no have 've has do don't 'll will 'm what")
+var common = set("i he she they it that this the a an is 's are 're was to on in for of and so not no have 've has do don't 'll will 'm what")
 
 // dueFrames are the frames, made when they are first asked for.
 var dueFrames = sync.OnceValue(makeFrames)
@@ -615,7 +615,7 @@ func (s sentenceOf) nextTalk(lo, hi int) bool {
 	for i := lo; i < hi; i++ {
 		w := s.r.toks[i].s
 		next = next || w == "next"
-		ours = ours || w == "we" || w == "it" && (s.r.word(i+1) == "'s" || s.r.word(i+1) == "is" || s.r.word(i+1) == "'ll")
+		ours = ours || w == "it" && (s.r.next(i) == "'s" || s.r.next(i) == "is" || s.r.next(i) == "'ll")
 	}
 	return next && ours && s.r.atTheEnd(int(s.r.toks[lo].cl))
 }
@@ -855,7 +855,7 @@ var spanWords = set("today tomorrow tonight morning evening afternoon night day 
 // verb tells how many words from token i on say what is to be done.
 func (s sentenceOf) verb(i int, d *due) int {
 	r := s.r
-	if wantingly.has(r.toks[i].s) || !r.toks[i].is(wVerb) && !fetchVerbs.has(r.toks[i].s) && !doVerbs.has(r.toks[i].s) || r.toks[i].is(wLinking) && !doVerbs.has(r.toks[i].s) || saysOnly.has(r.toks[i].s) || idleVerbs.has(r.toks[i].s) || r.toks[i].s == "take" && r.word(i+1) != "the" {
+	if wantingly.has(r.toks[i].s) || !r.toks[i].is(wVerb) && !fetchVerbs.has(r.toks[i].s) && !doVerbs.has(r.toks[i].s) || r.toks[i].is(wLinking) && !doVerbs.has(r.toks[i].s) || saysOnly.has(r.toks[i].s) || idleVerbs.has(r.toks[i].s) || r.toks[i].s == "take" && r.next(i) != "the" {
 		return 0
 	}
 	d.verb = i
@@ -903,9 +903,9 @@ func (s sentenceOf) who(i int) int {
 	r := s.r
 	k := i
 	switch w := r.toks[k].s; {
-	case w == "i" || w == "we" || w == "he" || w == "she" || w == "they" || w == "somebody" || w == "someone":
+	case w == "i" || w == "he" || w == "she" || w == "they" || w == "somebody" || w == "someone":
 		k++
-	case (w == "my" || w == "the" || w == "his" || w == "her" || w == "our") && k+1 < s.hi && r.toks[k+1].men < 0 && folk.has(r.toks[k+1].s):
+	case (w == "my" || w == "the" || w == "his" || w == "her") && k+1 < s.hi && r.toks[k+1].men < 0 && folk.has(r.toks[k+1].s):
 		k += 2
 	default:
 		return 0
@@ -933,7 +933,7 @@ func (s sentenceOf) later(i int) int {
 	if k >= s.hi {
 		return 0
 	}
-	w, n := r.toks[k].s, r.word(k+1)
+	w, n := r.toks[k].s, r.next(k)
 	at := 0
 	switch {
 	case days.has(w), w == "later":
@@ -976,7 +976,7 @@ func (s sentenceOf) clauseEnd(i int) int {
 func (s sentenceOf) waits(i int) int {
 	r := s.r
 	k := i
-	switch w, n := r.toks[i].s, r.word(i+1); {
+	switch w, n := r.toks[i].s, r.next(i); {
 	case w == "when" || w == "once" || w == "whenever" || w == "after":
 		k++
 	case w == "as" && n == "soon" && r.word(i+2) == "as":
@@ -1021,7 +1021,7 @@ func (s sentenceOf) useAfter(i int) int {
 		return 0
 	}
 	for k := i + 1; k < min(s.hi, i+7); k++ {
-		if usingWords.has(r.toks[k].s) || (r.toks[k].s == "goes" || r.toks[k].s == "go" || r.toks[k].s == "gets") && (r.word(k+1) == "out" || r.word(k+1) == "back" || r.word(k+1) == "anywhere" || r.word(k+1) == "on" && r.word(k+2) == "the" || r.word(k+1) == "home" || r.word(k+1) == "near") {
+		if usingWords.has(r.toks[k].s) || (r.toks[k].s == "goes" || r.toks[k].s == "go" || r.toks[k].s == "gets") && (r.next(k) == "out" || r.next(k) == "back" || r.next(k) == "anywhere" || r.next(k) == "on" && r.word(k+2) == "the" || r.next(k) == "home" || r.next(k) == "near") {
 			n := k + 1
 			for n < s.hi && n < k+6 && r.toks[n-1].brk < brkComma {
 				n++
@@ -1041,13 +1041,13 @@ func (s sentenceOf) done(i int) int {
 	for k := i; k < min(s.hi, i+7); k++ {
 		switch w := r.toks[k].s; {
 		case w == "done" || w == "finished" || w == "complete" || w == "sorted" || w == "ready":
-			if p := r.word(k - 1); p == "when" || p == "once" || p == "get" || p == "not" || p == "isn't" {
+			if p := r.prev(k); p == "when" || p == "once" || p == "get" || p == "not" || p == "isn't" {
 				return 0
 			}
 			return k + 1 - i
-		case w == "that" && k <= i+1 && (r.word(k+1) == "'s" || r.word(k+1) == "is") && (r.word(k+2) == "it" || r.word(k+2) == "everything" || r.word(k+2) == "all" || r.word(k+2) == "us" || r.word(k+2) == "me"):
+		case w == "that" && k <= i+1 && (r.next(k) == "'s" || r.next(k) == "is") && (r.word(k+2) == "it" || r.word(k+2) == "everything" || r.word(k+2) == "all" || r.word(k+2) == "us" || r.word(k+2) == "me"):
 			return min(k+3, s.hi) - i
-		case w == "together" && r.word(k-1) == "back":
+		case w == "together" && r.prev(k) == "back":
 			return k + 1 - i
 		}
 	}
@@ -1414,7 +1414,7 @@ func (r *reading) tellsAsDone(c *clause, verb string) bool {
 	for i := c.lo; i < c.hi; i++ {
 		switch w := r.toks[i].s; w {
 		case "done", "sorted", "finished":
-			return r.word(i-1) != "be" && r.word(i-1) != "get" && r.word(i-1) != "gets" && r.word(i-1) != "getting"
+			return r.prev(i) != "be" && r.prev(i) != "get" && r.prev(i) != "gets" && r.prev(i) != "getting"
 		case "to", "will", "'ll", "needs", "wants", "gonna", "tomorrow", "later":
 			return false
 		default:

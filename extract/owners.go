@@ -568,7 +568,7 @@ func (s *tracker) weighPart(w *weighing, q *unnamed, t *thing, rank int) {
 		}
 		if o.cl < q.ci-1 {
 			for j := max(o.cl+1, q.ci-6); j <= q.ci; j++ {
-				if x := r.toks[r.clauses[j].lo].s; x == "right" || x == "next" || x == "now" || x == "okay" || x == "so" {
+				if r.beginsWith(&r.clauses[j], "right", "next", "now", "okay", "so") {
 					w.add(turnWord, 0)
 					break
 				}
@@ -826,7 +826,7 @@ func hashOf(w string) int {
 
 // backOnto tells whether a mention is of what something goes back on or in: "motor back on the plate".
 func (r *reading) backOnto(m *mention) bool {
-	w := r.word(m.from - 1)
+	w := r.prev(m.from)
 	return m.from > 1 && m.from < m.lo && m.prep == "" && (w == "on" || w == "in") && r.word(m.from-2) == "back"
 }
 

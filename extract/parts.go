@@ -358,9 +358,9 @@ func (r *reading) heIsIt(c *clause) bool {
 			return false
 		}
 		switch next := r.word(q.hi); {
-		case next == "'s" && (r.word(q.hi+1) == "in" && bins.has(r.word(q.hi+3)) || r.word(q.hi+1) == "going" || r.word(q.hi+1) == "for" || r.word(q.hi+1) == "scrap" || r.word(q.hi+1) == "off" || r.word(q.hi+1) == "out"):
+		case next == "'s" && (r.next(q.hi) == "in" && bins.has(r.word(q.hi+3)) || r.next(q.hi) == "going" || r.next(q.hi) == "for" || r.next(q.hi) == "scrap" || r.next(q.hi) == "off" || r.next(q.hi) == "out"):
 		case next == "goes" || next == "comes" || next == "stays":
-		case next == "gets" && (r.word(q.hi+1) == "a" && r.word(q.hi+2) == "new" || r.word(q.hi+1) == "new"):
+		case next == "gets" && (r.next(q.hi) == "a" && r.word(q.hi+2) == "new" || r.next(q.hi) == "new"):
 		default:
 			return false
 		}
@@ -385,7 +385,7 @@ func (r *reading) inRow(a, b int) bool {
 func (r *reading) isNewHere(m *mention) bool {
 	c := &r.clauses[m.cl]
 	i := m.hi
-	if i < c.hi && (r.toks[i].s == "are" || r.toks[i].s == "is" || r.toks[i].s == "'s") {
+	if i < c.hi && (r.toks[i].s == "are" || r.toks[i].s == "'re" || r.toks[i].s == "is" || r.toks[i].s == "'s") {
 		i++
 	}
 	if i < c.hi && (r.toks[i].s == "both" || r.toks[i].s == "all") {
@@ -397,7 +397,7 @@ func (r *reading) isNewHere(m *mention) bool {
 	if i >= c.hi || r.toks[i].s != "new" || r.detail(m) != nil {
 		return false
 	}
-	w := r.word(i + 1)
+	w := r.next(i)
 	return i+1 == c.hi || r.toks[i].brk >= brkPause || w == "too" || w == "as" || w == "also"
 }
 
@@ -408,7 +408,7 @@ func (r *reading) stillToCome(c *clause, m *mention) bool {
 		case "until", "till", "unless":
 			return true
 		case "when", "once": // "when the new hub gets here"
-			if comes := r.word(m.hi); m.hi < c.hi && (comes == "comes" || comes == "arrives" || comes == "turns" || comes == "gets" && r.word(m.hi+1) == "here") {
+			if comes := r.word(m.hi); m.hi < c.hi && (comes == "comes" || comes == "arrives" || comes == "turns" || comes == "gets" && r.next(m.hi) == "here") {
 				return true
 			}
 		}
@@ -419,7 +419,7 @@ func (r *reading) stillToCome(c *clause, m *mention) bool {
 // newWanted tells whether something new is only needed, priced or put off: "it needs new
 // feet", "a new wheel is three hundred", "a new screw, some day". What then goes on is new.
 func (r *reading) newWanted(c *clause, m *mention) bool {
-	switch r.word(m.from - 1) {
+	switch r.prev(m.from) {
 	case "need", "needs", "want", "wants", "needing", "wanting":
 		return m.from > c.lo && (m.entry == nil || !m.entry.onAfter(m.hi))
 	case "ordered":
@@ -432,7 +432,7 @@ func (r *reading) newWanted(c *clause, m *mention) bool {
 	case (w == "is" || w == "costs") && m.hi+1 < len(r.toks) && (r.toks[m.hi+1].is(wNumber|wCountOf) || r.toks[m.hi+1].qty >= 0) && r.toks[m.hi-1].brk < brkComma:
 		return true
 	case w == "some" || w == "one" || w == "next" || w == "another":
-		switch r.word(m.hi + 1) {
+		switch r.next(m.hi) {
 		case "day", "time", "year", "winter", "summer", "season":
 			return true
 		}
@@ -460,7 +460,7 @@ func (r *reading) realOne(m *mention) bool {
 	}
 	for i := m.from; i < m.hi; i++ {
 		if w := r.toks[i].s; w == "real" || w == "proper" || w == "correct" {
-			v := r.word(m.from - 1)
+			v := r.prev(m.from)
 			return !r.toCome(m.cl) && (v == "put" || v == "fitted" || v == "fit" || r.actOn(m.cl, int(r.toks[m.lo].men)) == "fit")
 		}
 	}
@@ -497,7 +497,7 @@ func (r *reading) comesWith(c *clause, m *mention) bool {
 			break
 		}
 	}
-	if w := r.word(m.from - 1); (w == "get" || w == "gets" || w == "given") && r.word(m.hi) == "with" && (r.word(m.hi+1) == "the" || r.word(m.hi+1) == "it") {
+	if w := r.prev(m.from); (w == "get" || w == "gets" || w == "given") && r.word(m.hi) == "with" && (r.next(m.hi) == "the" || r.next(m.hi) == "it") {
 		return true // "you get circlips with the joint"
 	}
 	if from := r.word(m.hi); from == "from" || from == "in" || from == "out" || from == "outta" {
@@ -516,7 +516,7 @@ func (r *reading) comesWith(c *clause, m *mention) bool {
 	}
 	for i := m.from - 1; i > lo; i-- {
 		// "the seal kit has the wiper, the rod seal and two rings"
-		if w := r.toks[i].s; (r.word(i-1) == "kit" || r.word(i-2) == "kit" && r.word(i-1) == "'s") && (w == "has" || w == "contains" || w == "includes" || w == "got" || w == "gives") {
+		if w := r.toks[i].s; (r.prev(i) == "kit" || r.word(i-2) == "kit" && r.prev(i) == "'s") && (w == "has" || w == "contains" || w == "includes" || w == "got" || w == "gives") {
 			return true
 		}
 		if r.toks[i].s != "with" {
@@ -525,7 +525,7 @@ func (r *reading) comesWith(c *clause, m *mention) bool {
 			}
 			continue
 		}
-		if v := r.word(i - 1); v == "new" && (r.word(i-2) == "comes" || r.word(i-2) == "come" || r.word(i-2) == "came") {
+		if v := r.prev(i); v == "new" && (r.word(i-2) == "comes" || r.word(i-2) == "come" || r.word(i-2) == "came") {
 			return true
 		} else if v != "comes" && v != "come" && v != "came" {
 			return false
@@ -573,13 +573,13 @@ func (r *reading) owed(c *clause) bool {
 // newOne gives the token of "a new one", -1 where the clause has none.
 func (r *reading) newOne(c *clause) int {
 	for i := c.lo; i+1 <= c.hi; i++ {
-		if r.toks[i].s == "new" && (i+1 == c.hi || r.toks[i].brk >= brkPause) && r.word(i-1) == "the" && r.word(i-2) == "with" && r.word(i-3) == "in" {
+		if r.toks[i].s == "new" && (i+1 == c.hi || r.toks[i].brk >= brkPause) && r.prev(i) == "the" && r.word(i-2) == "with" && r.word(i-3) == "in" {
 			return i // "out with the old filter and in with the new"
 		}
 		if r.toks[i].s == "new" && r.allNew(c, i) {
 			return i
 		}
-		if i+1 == c.hi || r.word(i-1) == "the" && (r.word(i-2) == "on" || r.word(i-2) == "onto" || r.word(i-2) == "to") {
+		if i+1 == c.hi || r.prev(i) == "the" && (r.word(i-2) == "on" || r.word(i-2) == "onto" || r.word(i-2) == "to") {
 			continue // "goes on the new one": where it goes
 		}
 		if n := r.toks[i+1].s; r.toks[i].s == "new" && (n == "one" || n == "ones" || (n == "piece" || n == "length") && r.word(i+2) != "of" || (n == "set" || n == "pair") && (onWords.has(r.word(i+2)) || r.word(i+2) == "goes" || r.word(i+2) == "go" || i+2 >= c.hi || r.toks[i+1].brk >= brkComma)) && r.toks[i+1].men < 0 && !r.awaited(c, i) {
@@ -605,7 +605,7 @@ func (r *reading) allNew(c *clause, i int) bool {
 // rowRenewed gives the parts that are told one after the other right before "new ones" at
 // token i, where they are several: "top hose, heater hose, new ones".
 func (r *reading) rowRenewed(ci, i int) []*mention {
-	if r.word(i+1) != "ones" && r.word(i) == "new" && i+1 < len(r.toks) && r.toks[i].brk < brkComma {
+	if r.next(i) != "ones" && r.word(i) == "new" && i+1 < len(r.toks) && r.toks[i].brk < brkComma {
 		return nil
 	}
 	var row []*mention
@@ -639,11 +639,11 @@ func (r *reading) rowRenewed(ci, i int) []*mention {
 // new one comes on Tuesday".
 func (r *reading) awaited(c *clause, i int) bool {
 	k := i + 2
-	if w := r.word(k); w == "'s" || w == "is" || w == "are" {
+	if w := r.word(k); w == "'s" || w == "is" || w == "are" || w == "'re" {
 		k++
 	}
 	if k < c.hi && r.toks[i+1].brk < brkComma {
-		switch w, next := r.word(k), r.word(k+1); w {
+		switch w, next := r.word(k), r.next(k); w {
 		case "come", "comes", "coming", "arrive", "arrives", "arriving":
 			if next != "in" && next != "with" && next != "from" && next != "out" {
 				return true // but not "comes in the kit"
@@ -663,7 +663,7 @@ func (r *reading) awaited(c *clause, i int) bool {
 	switch r.word(i - 2) {
 	case "get", "buy", "order", "fetch", "find": // "I'll get a new one", "till I get a new one", but not "you get a new one in"
 		switch r.word(i - 3) {
-		case "i", "we", "'ll", "will", "gonna", "to", "must":
+		case "i", "'ll", "will", "gonna", "to", "must":
 			return i-3 >= c.lo
 		}
 	}
@@ -674,7 +674,7 @@ func (r *reading) awaited(c *clause, i int) bool {
 // or what was spoken of last.
 func (r *reading) oneFor(ci, tok int) *thing {
 	c := &r.clauses[ci]
-	many := r.word(tok+1) == "ones"
+	many := r.next(tok) == "ones"
 	for _, ai := range c.acts {
 		if a := &r.acts[ai]; len(a.things) > 0 && (a.pronoun == "one" || a.pronoun == "ones") {
 			return a.things[0]
@@ -971,7 +971,7 @@ func (r *reading) serves(c *clause) bool {
 	}
 	switch r.word(i) {
 	case "it", "they", "he", "she":
-		if r.word(i+1) == "'ll" || r.word(i+1) == "will" || r.word(i+1) == "should" {
+		if r.next(i) == "'ll" || r.next(i) == "will" || r.next(i) == "should" {
 			switch r.word(i + 2) {
 			case "do", "hold", "last", "serve", "work", "live":
 				return true
@@ -1019,9 +1019,9 @@ func (r *reading) noStandIn(lo, hi int) bool {
 	case "comes", "come":
 		return next != "" && wayIt.has(next)
 	case "for":
-		return r.toks[hi-2].s == "do" && articles.has(next) && !spells.has(lexicon.Singular(r.word(hi+1)))
+		return r.toks[hi-2].s == "do" && articles.has(next) && !spells.has(lexicon.Singular(r.next(hi)))
 	case "season", "summer", "winter", "year", "month":
-		switch r.word(lo - 1) {
+		switch r.prev(lo) {
 		case "good", "fine", "ready", "set", "enough", "done":
 			return true
 		}
@@ -1062,7 +1062,7 @@ func (r *reading) tieFirst(c *clause) bool {
 func (r *reading) putThere(c *clause, cue int) (standIn, bool) {
 	for i := c.lo; i < c.hi; i++ {
 		switch w := r.toks[i].s; {
-		case w == "there" && (r.word(i+1) == "'s" || r.word(i+1) == "is"):
+		case w == "there" && (r.next(i) == "'s" || r.next(i) == "is"):
 			// "so there's a screwdriver through the hole for now"
 			k := i + 2
 			if r.word(k) == "just" || r.word(k) == "only" {
@@ -1078,17 +1078,17 @@ func (r *reading) putThere(c *clause, cue int) (standIn, bool) {
 				}
 				return standIn{mi, m.name, i, m.hi + 3}, true
 			}
-		case w == "old" && r.word(i-1) == "the" && r.word(i-2) == "of" && (r.word(i+1) == "one" || r.word(i+1) == "ones"):
+		case w == "old" && r.prev(i) == "the" && r.word(i-2) == "of" && (r.next(i) == "one" || r.next(i) == "ones"):
 			if t := r.oneOf(int(r.toks[c.lo].cl), i); t != nil {
 				return standIn{-1, lexicon.Singular(t.name), i - 2, i + 4}, true // "number six is one of the old ones"
 			}
 		case w == "tied" && i > c.lo && (r.toks[i-1].s == "zip" || r.toks[i-1].s == "cable"):
 			return standIn{-1, r.toks[i-1].s + " tie", i - 1, i + 3}, true // "zip tied the wires for now"
-		case (w == "borrowed" || w == "robbed" || w == "pinched" || w == "nicked" || w == "stole") && (r.word(i+1) == "one" || r.word(i+1) == "the" && r.word(i+2) == "one"):
+		case (w == "borrowed" || w == "robbed" || w == "pinched" || w == "nicked" || w == "stole") && (r.next(i) == "one" || r.next(i) == "the" && r.word(i+2) == "one"):
 			if t := r.oneOf(int(r.toks[c.lo].cl), i); t != nil {
 				return standIn{-1, t.name, i, i + 5}, true // "I've borrowed the one out of the fridge"
 			}
-		case (w == "made" || w == "cut" || w == "bodged" || w == "rigged" || w == "fashioned" || w == "turned" || w == "printed" || w == "bent" || w == "whittled" || w == "machined") && r.word(i+1) == "one":
+		case (w == "made" || w == "cut" || w == "bodged" || w == "rigged" || w == "fashioned" || w == "turned" || w == "printed" || w == "bent" || w == "whittled" || w == "machined") && r.next(i) == "one":
 			if t := r.oneOf(int(r.toks[c.lo].cl), i); t != nil {
 				return standIn{-1, t.name, i, i + 5}, true // "I've made one out of a cereal box"
 			}
@@ -1106,7 +1106,7 @@ func (r *reading) putThere(c *clause, cue int) (standIn, bool) {
 		}
 		if len(a.objects) == 0 && len(a.things) == 1 && pronounsObj.has(a.pronoun) && a.pronoun != "one" && a.pronoun != "ones" && a.things[0].name != "" && !r.namesOld(c) {
 			for _, mi := range c.mentions {
-				if m := &r.mentions[mi]; (r.word(m.from-1) == "in" || r.word(m.from-1) == "with") && m.kind == lexicon.Consumable && m.from >= a.lo {
+				if m := &r.mentions[mi]; (r.prev(m.from) == "in" || r.prev(m.from) == "with") && m.kind == lexicon.Consumable && m.from >= a.lo {
 					return standIn{mi, m.name, m.from - 1, m.hi + 2}, true // "wrapped it in tape"
 				}
 			}
@@ -1329,7 +1329,7 @@ func (r *reading) laying(c *clause) bool {
 		}
 		switch r.toks[i].s {
 		case "tight":
-			if w := r.word(i - 1); i > c.lo && (w == "too" || w == "not" || w == "so") {
+			if w := r.prev(i); i > c.lo && (w == "too" || w == "not" || w == "so") {
 				continue // "cable tie for now, not too tight"
 			}
 			return false
@@ -1378,9 +1378,9 @@ func (r *reading) usedAgain(c *clause, m *mention) bool {
 	if r.detail(m) != nil {
 		return false // "the worm you pull from the shaft": it is told of the worm
 	}
-	if i := m.hi; i+3 < c.hi+1 && (r.word(i) == "is" || r.word(i) == "'s" || r.word(i) == "are") && (r.word(i+1) == "the" || r.word(i+1) == "still") {
+	if i := m.hi; i+3 < c.hi+1 && (r.word(i) == "is" || r.word(i) == "'s" || r.word(i) == "are" || r.word(i) == "'re") && (r.next(i) == "the" || r.next(i) == "still") {
 		for k := i + 2; k < min(c.hi, i+4); k++ {
-			if w := r.toks[k].s; (w == "old" || w == "original" || w == "same") && (r.word(k+1) == "one" || r.word(k+1) == "ones" || lexicon.Singular(r.word(k+1)) == m.head) {
+			if w := r.toks[k].s; (w == "old" || w == "original" || w == "same") && (r.next(k) == "one" || r.next(k) == "ones" || lexicon.Singular(r.next(k)) == m.head) {
 				return true // "bar is the old one"
 			}
 		}
@@ -1410,7 +1410,7 @@ func (r *reading) asDriver(c *clause, m *mention) bool {
 		switch w := r.toks[k].s; {
 		case w == "drift" || w == "driver" || w == "pusher" || w == "upside":
 			return true
-		case (w == "to" || w == "and") && driven.has(r.word(k+1)):
+		case (w == "to" || w == "and") && driven.has(r.next(k)):
 			return true
 		case w == "top" && r.toks[k-1].s == "on" && k <= m.hi+1:
 			return true
@@ -1568,7 +1568,7 @@ var stuffs = set("water oil paint glue wax string silicone spray fluid fuel petr
 // putToUse tells whether the talk uses the stuff rather than meets it: "a drop of
 // oil", "oil on the shaft", "clean it with petrol".
 func (r *reading) putToUse(m *mention) bool {
-	if w := r.word(m.lo - 1); w == "litre" || w == "liter" || w == "cylinder" || m.prep == "of" && r.word(m.from-2) == "full" {
+	if w := r.prev(m.lo); w == "litre" || w == "liter" || w == "cylinder" || m.prep == "of" && r.word(m.from-2) == "full" {
 		return false // "a two litre diesel", "full of paint"
 	}
 	if m.prep == "with" || m.prep == "of" || m.prep == "in" || r.inToolList(m) || m.isNew {

@@ -92,7 +92,7 @@ func (r *reading) somebody(ci int) (at int, anyone bool) {
 	case "had", "knew", "met", "watched":
 		i, met = i+1, true
 	}
-	if !met && i > c.lo && firstPersonOf(r.word(i-1)) {
+	if !met && i > c.lo && firstPersonOf(r.prev(i)) {
 		return -1, false
 	}
 	if i >= c.hi {
@@ -113,10 +113,10 @@ func (r *reading) somebody(ci int) (at int, anyone bool) {
 	if i >= c.hi || !persons.has(r.toks[i].s) && !(met && det && firms.has(r.toks[i].s)) || r.toks[i].men >= 0 {
 		return -1, false
 	}
-	if det && deictic.has(r.word(i-1)) {
+	if det && deictic.has(r.prev(i)) {
 		return -1, false // "this guy on the shaft", a thing as often
 	}
-	ofMine := r.word(i+1) == "of" && (r.word(i+2) == "mine" || r.word(i+2) == "ours" || r.word(i+2) == "his")
+	ofMine := r.next(i) == "of" && (r.word(i+2) == "mine" || r.word(i+2) == "his")
 	if !det && !ofMine || met && known {
 		return -1, false
 	}
@@ -143,18 +143,18 @@ func (r *reading) saidOfThem(c *clause) bool {
 
 // somebodyAt tells whether a token and the next are somebody: "a lad".
 func (r *reading) somebodyAt(i int) bool {
-	return articles.has(r.word(i)) && persons.has(r.word(i+1))
+	return articles.has(r.word(i)) && persons.has(r.next(i))
 }
 
 // someOf tells whether a token and the next tell of how often something was done before: "so many
 // of these", "hundreds of them".
 func (r *reading) someOf(i int) bool {
-	if r.word(i) == "so" && (r.word(i+1) == "many" || r.word(i+1) == "much") {
+	if r.word(i) == "so" && (r.next(i) == "many" || r.next(i) == "much") {
 		return r.word(i+2) == "of"
 	}
 	switch r.word(i) {
 	case "hundreds", "dozens", "thousands", "loads", "plenty":
-		return r.word(i+1) == "of" && pronounsObj.has(r.word(i+2))
+		return r.next(i) == "of" && pronounsObj.has(r.word(i+2))
 	}
 	return false
 }

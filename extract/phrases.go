@@ -25,7 +25,7 @@ func (r *reading) belongs(a *act, i, hi int) bool {
 	for i < hi-1 && (softens.has(r.toks[i].s) || r.toks[i].is(wDrop) && !articles.has(r.toks[i].s)) {
 		i++ // "about two turns"
 	}
-	w, next := r.toks[i].s, r.word(i+1)
+	w, next := r.toks[i].s, r.next(i)
 	if i+1 >= hi {
 		next = ""
 	}
@@ -119,7 +119,7 @@ func (r *reading) turnedIn(i, hi int) bool {
 func (r *reading) namesFeature(i, hi int) bool {
 	for k := i; k < min(hi-1, i+3); k++ {
 		if features.has(r.toks[k].s) {
-			return turned.has(r.word(k + 1))
+			return turned.has(r.next(k))
 		}
 	}
 	return false

@@ -903,6 +903,6 @@ func (s *tracker) introducedUnknown(a *act) *thing {
 // onlyMinded tells whether a mention is of what the talk says to look out for, not of
 // what is worked on: "over the disc, mind the pads, and those two in".
 func (r *reading) onlyMinded(m *mention) bool {
-	w := r.word(m.from - 1)
+	w := r.prev(m.from)
 	return w == "mind" || w == "mindful" || w == "watch" || w == "way"
 }

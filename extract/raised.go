@@ -116,7 +116,7 @@ func (r *reading) onlyWritten(lo, hi int) bool {
 	for i := lo; i < hi; i++ {
 		switch w := r.toks[i].s; w {
 		case "write", "type", "edit", "upload", "film":
-			return r.word(i-1) != "don't" && r.word(i-1) != "not"
+			return r.prev(i) != "don't" && r.prev(i) != "not"
 		}
 	}
 	return false

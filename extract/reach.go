@@ -18,9 +18,9 @@ func (r *reading) outOfReach(ci int) (lo, hi int) {
 		return -1, -1
 	}
 	for i := c.lo; i < c.hi; i++ {
-		w, n1, n2 := r.toks[i].s, r.word(i+1), r.word(i+2)
+		w, n1, n2 := r.toks[i].s, r.next(i), r.word(i+2)
 		switch {
-		case (w == "can't" || w == "cannot" || w == "couldn't") && (r.ofMe(max(c.lo, i-2), i) || i == c.lo):
+		case (w == "can't" || w == "couldn't") && (r.ofMe(max(c.lo, i-2), i) || i == c.lo):
 			switch {
 			case i+1 == c.hi && r.oneOfThem(c): // "the back one I can't"
 			case n1 == "reach", n1 == "get" && (n2 == "on" || n2 == "onto" || n2 == "at" || n2 == "to" || n2 == "near" || n2 == "in" || r.wrenchAt(i+2, min(c.hi, i+5)) || r.swingAt(i+2, min(c.hi, i+7))), (n1 == "fit" || n1 == "enter") && r.wrenchAt(i+2, min(c.hi, i+6)):
@@ -68,7 +68,7 @@ func (r *reading) oneOfThem(c *clause) bool {
 	}
 	for i := lo; i < c.hi; i++ {
 		w := r.toks[i].s
-		if (w == "one" || w == "ones") && (whichOfThem.has(r.word(i-1)) || r.word(i-1) == "that" || r.word(i-1) == "this") || w == "one" && r.word(i+1) == "behind" || whichOfThem.has(w) && (r.word(i-1) == "the" || r.word(i-1) == "them") && (i+1 >= c.hi || r.toks[i+1].men >= 0 || countOf[r.word(i+1)] > 0 || countOf[w] > 1) {
+		if (w == "one" || w == "ones") && (whichOfThem.has(r.prev(i)) || r.prev(i) == "that" || r.prev(i) == "this") || w == "one" && r.next(i) == "behind" || whichOfThem.has(w) && (r.prev(i) == "the" || r.prev(i) == "them") && (i+1 >= c.hi || r.toks[i+1].men >= 0 || countOf[r.next(i)] > 0 || countOf[w] > 1) {
 			return true
 		}
 	}
@@ -168,7 +168,7 @@ func (r *reading) theOneNotReached(e *looseEnd, name string) string {
 	}
 	ci := int(r.toks[e.lo].cl)
 	for i := e.lo; i >= r.clauses[ci].lo; i-- {
-		if w := r.toks[i].s; whichOfThem.has(w) && w != ws[0] && (r.word(i+1) == "one" || r.word(i+1) == "ones") {
+		if w := r.toks[i].s; whichOfThem.has(w) && w != ws[0] && (r.next(i) == "one" || r.next(i) == "ones") {
 			return w + " " + strings.Join(ws[1:], " ")
 		}
 	}

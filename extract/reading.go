@@ -258,6 +258,7 @@ func readWith(talk *transcript.Talk, lex *lexicon.Lexicon, set func(*reading)) *
 	n := min(len(r.toks), 1<<14)
 	r.mentions, r.acts = make([]mention, 0, n/10+8), make([]act, 0, n/14+8)
 	r.stops(stopTable(stopWeights))
+	r.openings()
 	r.quantities()
 	r.cut()
 	r.mark()
@@ -342,13 +343,24 @@ func (r *reading) tokens() {
 		if n := len(r.toks); len(buf) == 1 && buf[0].S == "snug" && n > 1 && r.toks[n-1].s == "and" && (r.toks[n-2].s == "good" || r.toks[n-2].s == "nice") {
 			buf[0].S = "tight" // "good and snug" is more than by hand
 		}
+		if word := spelled[buf[0].S]; word != "" && len(buf) == 1 {
+			buf[0].S = word
+		}
+		if n := len(r.toks); n > 0 && r.toks[n-1].brk == brkNone && len(buf) == 1 {
+			if word, ok := lexicon.Joined(r.toks[n-1].s, buf[0].S); ok {
+				r.toks[n-1].s, r.toks[n-1].hi = word, uint32(buf[0].Hi)
+				buf = buf[:0]
+			} else if r.toks[n-1].s = lexicon.Unleaning(r.toks[n-1].s, buf[0].S); buf[0].Hi == int(w.Hi) { // "I have." is whole
+				buf[0].S = lexicon.Leaning(r.toks[n-1].s, buf[0].S)
+			}
+		}
 		for _, f := range buf {
 			r.toks = append(r.toks, tok{s: f.S, lo: uint32(f.Lo), hi: uint32(f.Hi), w: uint32(wi), men: -1, qty: -1})
 		}
 		hesitated, para = false, false
 		r.unstutter()
-		tail := r.talk.Text[buf[len(buf)-1].Hi:w.Hi]
 		last := &r.toks[len(r.toks)-1]
+		tail := r.talk.Text[last.hi:w.Hi]
 		switch {
 		case strings.ContainsAny(tail, ".?!"):
 			last.brk = brkSentence
@@ -436,6 +448,38 @@ func (r *reading) word(i int) string {
 	return r.toks[i].s
 }
 
+// next returns the folded word after token i, or "" where its sentence ends with it.
+func (r *reading) next(i int) string {
+	if i < 0 || i+1 >= len(r.toks) || r.toks[i].brk >= brkSentence {
+		return ""
+	}
+	return r.toks[i+1].s
+}
+
+// prev returns the folded word before token i, or "" where its sentence begins with it.
+func (r *reading) prev(i int) string {
+	if i < 1 || i > len(r.toks) || r.toks[i-1].brk >= brkSentence {
+		return ""
+	}
+	return r.toks[i-1].s
+}
+
+// nextKind gives the class of the word that next returns, none where it returns none.
+func (r *reading) nextKind(i int) class {
+	if i < 0 || i+1 >= len(r.toks) || r.toks[i].brk >= brkSentence {
+		return 0
+	}
+	return r.toks[i+1].class
+}
+
+// prevKind gives the class of the word that prev returns, none where it returns none.
+func (r *reading) prevKind(i int) class {
+	if i < 1 || i > len(r.toks) || r.toks[i-1].brk >= brkSentence {
+		return 0
+	}
+	return r.toks[i-1].class
+}
+
 // from gives the words from token i on, stopping at limit. A name never runs
 // across a full stop or a comma.
 func (r *reading) from(i, limit int) []lexicon.ID {
@@ -490,7 +534,16 @@ func (r *reading) endOf(hi int) int {
 	if hi < len(r.toks) && r.toks[hi].w == last.w {
 		return int(last.hi)
 	}
-	return int(r.talk.Words[last.w].Hi)
+	return int(r.talk.Words[r.lastWord(hi-1)].Hi)
+}
+
+// lastWord gives the word that a token ends in: "do not" is one token.
+func (r *reading) lastWord(i int) uint32 {
+	w := r.toks[i].w
+	if r.toks[i].hi > r.talk.Words[w].Hi {
+		w++
+	}
+	return w
 }
 
 // numbersOf gives the numbers said between two tokens, their places counted from the first one's first byte.
@@ -550,7 +603,7 @@ func (r *reading) quantities() {
 			if q.Kind == normalize.Torque && r.toks[a].s == "one" && r.toks[a].brk >= brkSentence {
 				continue // "it says eighty, for that one. Inch pounds."
 			}
-			if q.Kind == normalize.Torque && r.toks[a].s == "one" && r.word(a+1) == "to" && aThingIfOne.has(r.word(a-1)) && q.Low.Cmp(q.High) != 0 {
+			if q.Kind == normalize.Torque && r.toks[a].s == "one" && r.next(a) == "to" && aThingIfOne.has(r.prev(a)) && q.Low.Cmp(q.High) != 0 {
 				// "I'll set this little one to sixty-five inch pounds"
 				q.Canonical = strings.TrimPrefix(q.Canonical, q.Low.RatString()+"-")
 				q.Low, a = q.High, a+2
@@ -572,7 +625,7 @@ func (r *reading) quantities() {
 var aThingIfOne = set("this that the other little small wee big large short long red blue new old last first next right left same each every")
 
 var openers = set("so then now meanwhile but because cause cuz coz okay ok right anyway alright if unless once until till when while before after although though otherwise whereas finally next first")
-var subjects = set("i you we he she they it that this these those there here who what everybody somebody someone nobody people")
+var subjects = set("i you he she they it that this these those there here who what everybody somebody someone nobody people")
 var pronounsObj = set("it them that this these those 'em em both one ones")
 var linking = set("'s is are was were 'm 're 've 'll 'd am has have had will would can could do does did don't doesn't didn't won't can't goes go gets get comes come wants want needs need")
 var holdsClause = set("think say says said reckon guess know mean means believe sure see hope if that when once until till because what where why how which who like as than so before after while and but or unless told tell remember where's how's make sure to")
@@ -622,7 +675,7 @@ func (r *reading) startsClause(start, i int) bool {
 			return false // "I must still grease the shaft"
 		}
 	}
-	if w, n := r.toks[i].s, r.word(i+1); (w == "it" || w == "they" || w == "she" || w == "he") && (n == "comes" || n == "come" || n == "goes" || n == "go") && r.toks[i-1].brk <= brkPause && (i-1 == start || r.toks[i-2].brk >= brkComma) {
+	if w, n := r.toks[i].s, r.next(i); (w == "it" || w == "they" || w == "she" || w == "he") && (n == "comes" || n == "come" || n == "goes" || n == "go") && r.toks[i-1].brk <= brkPause && (i-1 == start || r.toks[i-2].brk >= brkComma) {
 		switch r.toks[i-1].s {
 		case "off", "out", "on", "in", "up", "down", "away":
 			return false // "four bolts on the cover, out they come"
@@ -635,12 +688,12 @@ func (r *reading) startsClause(start, i int) bool {
 	}
 	comma := r.toks[i-1].brk >= brkPause
 	n := i - start
-	if t == "i" || t == "we" {
+	if t == "i" {
 		if (p == "was" || p == "were") && r.word(i-2) == "where" {
 			return false
 		}
 	}
-	if (p == "i" || p == "we") && i-3 >= start && r.toks[i-3].s == "where" && (r.toks[i-2].s == "was" || r.toks[i-2].s == "were") {
+	if (p == "i") && i-3 >= start && r.toks[i-3].s == "where" && (r.toks[i-2].s == "was" || r.toks[i-2].s == "were") {
 		return true // "anyway where was I | wire brush on the hub"
 	}
 	if r.toks[i-1].brk <= brkPause && (pk.is(wLeadsName) || pk.is(wDropAdj) && i-2 >= start && articles.has(r.toks[i-2].s) || pk.is(wDropAdj) && i-2 >= start && (r.toks[i-2].s == "this" || r.toks[i-2].s == "that")) {
@@ -655,7 +708,7 @@ func (r *reading) startsClause(start, i int) bool {
 	if r.toks[i-1].brk <= brkPause && (neverEnds.has(p) && !tk.is(wOpener|wSubject) || (p == "finger" || p == "hand") && t == "tight") {
 		return false // "a length of | wire", "just finger | tight"
 	}
-	if r.toks[i-1].brk <= brkPause && (strings.HasSuffix(p, "n't") && t == "you" || (t == "it" || t == "them") && r.plainVerb(p) && particle.has(r.word(i+1)) && (i-2 < start || r.toks[i-2].is(wLeadsVerb|wSubject))) {
+	if r.toks[i-1].brk <= brkPause && (strings.HasSuffix(p, "n't") && t == "you" || (t == "it" || t == "them") && r.plainVerb(p) && particle.has(r.next(i)) && (i-2 < start || r.toks[i-2].is(wLeadsVerb|wSubject))) {
 		return false // "don't | you back it off", "you just hook | it out"
 	}
 	if r.toks[i-1].brk <= brkPause && r.awaitsVerb(start, i) {
@@ -671,7 +724,7 @@ func (r *reading) startsClause(start, i int) bool {
 	}
 	next, nk, nk2 := "", class(0), class(0)
 	if r.toks[i].brk <= brkPause {
-		next, nk = r.word(i+1), r.kind(i+1)
+		next, nk = r.next(i), r.nextKind(i)
 		if next != "" && r.toks[i+1].brk <= brkPause {
 			nk2 = r.kind(i + 2)
 		}
@@ -714,7 +767,7 @@ func (r *reading) startsClause(start, i int) bool {
 			if t == "right" && !(comma || next == "so" || next == "then" || next == "now") {
 				return false
 			}
-			if (t == "first" || t == "next") && !(comma && (next == "is" || next == "the" || next == "i" || next == "thing" || next == "step" || next == "up" || next == "we")) {
+			if (t == "first" || t == "next") && !(comma && (next == "is" || next == "'s" || next == "the" || next == "i" || next == "thing" || next == "step" || next == "up")) {
 				return false
 			}
 		}
@@ -729,13 +782,13 @@ func (r *reading) startsClause(start, i int) bool {
 		}
 		return true
 	case subj(t, tk, nk) && !pk.is(wHoldsClause) && (!tk.is(wPronoun) || comma || !pk.is(wPreposition|wVerb)) && !(p == "do" || p == "all" || p == "way" || p == "thing" || p == "one" || p == "bit" || p == "time"):
-		if t == "there" && next != "'s" && next != "is" && next != "was" && next != "are" || t == "here" {
+		if t == "there" && next != "'s" && next != "is" && next != "was" && next != "are" && next != "'re" || t == "here" {
 			return comma
 		}
 		return n >= 2 || comma
 	case t == "you" && (next == "just" || next == "only" || next == "then") && n >= 3 && !pk.is(wHoldsClause):
 		return true
-	case t == "don't" && n >= 2 && !pk.is(wSubject) && p != "and" && p != "just" && p != "we":
+	case t == "don't" && n >= 2 && !pk.is(wSubject) && p != "and" && p != "just":
 		return true
 	case (t == "never" || t == "make" && next == "sure" || t == "mind" && (next == "the" || next == "your" || next == "you")) && n >= 3 && !pk.is(wSubject):
 		return true
@@ -781,7 +834,7 @@ func (r *reading) awaitsVerb(start, i int) bool {
 	}
 	for k := i - 1; k >= max(start, i-4); k-- {
 		switch w := r.toks[k].s; {
-		case helps.has(w) && k == i-1 && !(k > start && (r.toks[k-1].s == "i" || r.toks[k-1].s == "we")), w == "not" && k > start && (denied.has(r.toks[k-1].s) || helps.has(r.toks[k-1].s)), w == "never", strings.HasSuffix(w, "n't"):
+		case helps.has(w) && k == i-1 && !(k > start && (r.toks[k-1].s == "i")), w == "not" && k > start && (denied.has(r.toks[k-1].s) || helps.has(r.toks[k-1].s)), w == "never", strings.HasSuffix(w, "n't"):
 			return true // "I'm not going to | cut the case"
 		case !waits.has(w):
 			return false
@@ -792,18 +845,18 @@ func (r *reading) awaitsVerb(start, i int) bool {
 
 // helps are the verbs that wait for another ("I'll" tells what is done now), denied are the words
 // before a "not" that waits for one, waits are those that may come between.
-var helps = set("would could might must may cannot will 'll 'd")
+var helps = set("would could might must may will 'll 'd")
 var denied = set("do does did is am are 's 'm 're to")
 var waits = set("to going gonna have need want let it them you ever even")
 
 // hangs are the words that tie what somebody does to something else, doers who does it.
 var hangs = set("when whenever if unless until till before")
-var doers = set("you i we they he she")
+var doers = set("you i they he she")
 
 // neverEnds are the words that never end what somebody says.
 var neverEnds = set("of into onto between behind under")
 
-var leadsName = set("the a an my your his its our their")
+var leadsName = set("the a an my your his its their")
 
 // plainVerb tells whether w is the plain form of a verb of the workshop.
 func (r *reading) plainVerb(w string) bool { return len(r.lex.Patterns(w)) > 0 }
@@ -819,7 +872,7 @@ func (r *reading) imperativeAt(i int) bool {
 	}
 	n := r.nameAt(i)
 	// "clip", "washer", "spring": more likely the thing; "flat side to the drum"
-	return n == 0 && w != "flat" || n <= 1 && r.kind(i+1).is(wDeterminer|wPronoun)
+	return n == 0 && w != "flat" || n <= 1 && r.nextKind(i).is(wDeterminer|wPronoun)
 }
 
 // turnsTo tells whether a thing named at i is what the talk turns to: a subject or "now" follows it.
@@ -829,7 +882,7 @@ func (r *reading) turnsTo(i int) bool {
 		return false
 	}
 	w := r.word(i + n)
-	return w == "now" || w == "i" || w == "we" || w == "you"
+	return w == "now" || w == "i" || w == "you"
 }
 
 // isNoun tells whether a name begins at the word.
@@ -884,10 +937,10 @@ func (r *reading) thingThenVerb(i int) bool {
 		return false
 	}
 	switch r.word(k) {
-	case "off", "out", "'s", "is", "are", "goes", "go", "comes", "come", "gets", "get", "wants", "takes", "was", "were":
+	case "off", "out", "'s", "is", "are", "'re", "goes", "go", "comes", "come", "gets", "get", "wants", "takes", "was", "were":
 		return true
 	case "on", "in", "back":
-		w := r.word(k + 1)
+		w := r.next(k)
 		return w == "" || w == "on" || w == "in" || w == "up" || w == "by" || w == "then" || w == "and" || w == "first" || w == "with" || w == "now" || w == "again" || w == "so" || w == "finger" || w == "just" || w == "together"
 	}
 	return false
@@ -923,7 +976,7 @@ func (r *reading) goesBack(i int) bool {
 	for n := r.nameAt(k); n > 0 && k < i+4; n = r.nameAt(k) {
 		k += n
 	}
-	w, next := r.word(k), r.word(k+1)
+	w, next := r.word(k), r.next(k)
 	return w == "back" && (onWords.has(next) || placing.has(next) || returning.has(next)) || w == "off" || w == "comes" || w == "goes"
 }
 
@@ -944,7 +997,7 @@ var particle = set("off out on in up down back apart together away again there h
 func (r *reading) verbFollows(i int) bool {
 	for k := i; k < i+4 && k < len(r.toks); k++ {
 		s := r.toks[k].s
-		if s == "'s" || s == "is" || s == "are" || s == "goes" || s == "comes" || s == "has" || s == "come" || s == "go" {
+		if s == "'s" || s == "is" || s == "are" || s == "'re" || s == "goes" || s == "comes" || s == "has" || s == "come" || s == "go" {
 			return k > i
 		}
 		if r.toks[k].brk >= brkComma || prepositions.has(s) || openers.has(s) || s == "and" || subjects.has(s) {
@@ -1003,10 +1056,10 @@ func (r *reading) mark() {
 				for _, l := range labels {
 					m |= moodOf[l]
 				}
-				if m == hypothetical && r.toks[i].s == "you" && r.word(i+1) == "can" && r.saidNow(c, i) {
+				if m == hypothetical && r.toks[i].s == "you" && r.next(i) == "can" && r.saidNow(c, i) {
 					continue // "now you can get the cover off"
 				}
-				if w := r.word(i - 1); m == other && i > c.lo && (w == "from" || w == "off") && !r.subjectAfter(c, i+n) {
+				if w := r.prev(i); m == other && i > c.lo && (w == "from" || w == "off") && !r.subjectAfter(c, i+n) {
 					continue // "a new pin from the dealer": who sold it, not who does it
 				}
 				if m == together {
@@ -1053,6 +1106,9 @@ func (r *reading) subjectAfter(c *clause, i int) bool {
 
 // saidNow tells whether "now" opens a clause before token i.
 func (r *reading) saidNow(c *clause, i int) bool {
+	if r.ledBy(c.lo, "now") {
+		return true
+	}
 	for k := c.lo; k < i; k++ {
 		switch w := r.toks[k].s; {
 		case w == "now":
@@ -1219,7 +1275,7 @@ func (r *reading) place(lo, hi int) Place {
 	for hi > lo+1 && r.talk.Words[r.toks[hi-1].w].Clip != first.Clip {
 		hi--
 	}
-	a, b := r.toks[lo].w, r.toks[hi-1].w
+	a, b := r.ledFrom(lo), r.lastWord(hi-1)
 	// hyphens make several counted words of one: count as a reader would
 	n := 0
 	for w := a; w <= b; w++ {
@@ -1229,7 +1285,7 @@ func (r *reading) place(lo, hi int) Place {
 			break
 		}
 	}
-	return Place{Clip: int(first.Clip), At: round3(first.At), AtExact: first.Is(transcript.Exact), CueAt: r.cueAt(first), Quote: r.talk.Text[first.Lo:r.talk.Words[b].Hi]}
+	return Place{Clip: int(first.Clip), At: round3(first.At), AtExact: first.Is(transcript.Exact), CueAt: r.cueAt(first), Quote: r.talk.Text[r.talk.Words[a].Lo:r.talk.Words[b].Hi]}
 }
 
 // cueAt is where the cue begins that a word was first heard in.

@@ -89,7 +89,7 @@ type tracker struct {
 // anyOfThem tells whether a mention is of any such thing and of none of this job: "that's how you
 // stretch a stud".
 func (r *reading) anyOfThem(c *clause, m *mention) bool {
-	if m.plural || r.toks[m.from].s != "a" && r.word(m.from-1) != "a" {
+	if m.plural || r.toks[m.from].s != "a" && r.prev(m.from) != "a" {
 		return false
 	}
 	for i := c.lo + 1; i < m.from; i++ {
@@ -138,7 +138,7 @@ func (s *tracker) clause(ci int) {
 		if m.kind == lexicon.Tool|lexicon.Part && (!r.inAct(ci, mi) || r.actOn(ci, mi) == "place") {
 			continue
 		}
-		if w := r.word(m.hi + 1); m.head == "driver" && r.word(m.hi) == "set" && (w == "at" || w == "to") {
+		if w := r.next(m.hi); m.head == "driver" && r.word(m.hi) == "set" && (w == "at" || w == "to") {
 			continue // "I've got the driver set at two": what it is done with
 		}
 		if s.lends(m) || s.pulledOn(m) || r.anyOfThem(c, m) {
@@ -284,7 +284,7 @@ func (s *tracker) pulledOn(m *mention) bool {
 	if m.head != "brake" && m.head != "handbrake" || r.word(i) != "on" {
 		return false
 	}
-	if w := r.word(i + 1); r.toks[i].brk < brkComma && i+1 < len(r.toks) && r.toks[i+1].qty < 0 && w != "hard" && w != "full" && w != "so" && w != "and" && w != "to" {
+	if w := r.next(i); r.toks[i].brk < brkComma && i+1 < len(r.toks) && r.toks[i+1].qty < 0 && w != "hard" && w != "full" && w != "so" && w != "and" && w != "to" {
 		return false
 	}
 	for _, t := range r.like(m.head, false) {
@@ -463,7 +463,7 @@ func (r *reading) holdsIt(c *clause, m *mention) bool {
 // toldForAfter tells whether a thing is said to be done after: "the coil gap I set after".
 func (r *reading) toldForAfter(m *mention) bool {
 	switch r.word(m.hi) {
-	case "i", "we", "i'll", "we'll":
+	case "i", "i'll", "we'll":
 	default:
 		return false
 	}
@@ -566,7 +566,7 @@ func (s *tracker) headingOf(c *clause) *thing {
 // "Before I tighten anything, the bracket."
 func (s *tracker) trailing(c *clause) *mention {
 	r := s.r
-	if len(c.mentions) == 0 || c.mood&(aside|greeting|listing|negated|asked) != 0 || !tellsWhen.has(r.toks[c.lo].s) && !tellsWhen.has(r.word(c.lo+1)) {
+	if len(c.mentions) == 0 || c.mood&(aside|greeting|listing|negated|asked) != 0 || !tellsWhen.has(r.toks[c.lo].s) && !tellsWhen.has(r.next(c.lo)) {
 		return nil
 	}
 	m := &r.mentions[c.mentions[len(c.mentions)-1]]
@@ -650,7 +650,7 @@ func (s *tracker) fronted(c *clause) *thing {
 		return nil
 	}
 	switch w := r.toks[m.hi].s; {
-	case r.toks[m.hi-1].brk >= brkComma, w == "i" || w == "we" || w == "now":
+	case r.toks[m.hi-1].brk >= brkComma, w == "i" || w == "now":
 		return m.entry
 	}
 	// "the pump's held by two bolts", "the door is on four screws"
@@ -665,7 +665,7 @@ func (s *tracker) fronted(c *clause) *thing {
 		}
 	}
 	// "This plate on the post, that it was hanging off": where it is, then more of it
-	if w := r.toks[m.hi].s; prepositions.has(w) && r.word(m.hi+1) == "the" && !r.done(c, c.mentions[0]) {
+	if w := r.toks[m.hi].s; prepositions.has(w) && r.next(m.hi) == "the" && !r.done(c, c.mentions[0]) {
 		for i := m.hi + 2; i < min(c.hi, m.hi+5); i++ {
 			if r.toks[i].brk >= brkComma {
 				return m.entry
@@ -721,7 +721,7 @@ func (s *tracker) ledTo(c *clause) *thing {
 // movesOn are the words by which talk goes on to another thing, leadsOn those that stand beside them.
 var (
 	movesOn = set("do doing start starting begin move moving onto tackle tackling turn attack attacking sits lives reach")
-	leadsOn = set("i i'll 'll we i'm 'm 're let's let us gonna going go to will can with on over get getting back have a next is 's for then now it time the and crack here there this you")
+	leadsOn = set("i i'll 'll i'm 'm 're let's let gonna going go to will can with on over get getting back have a next is 's for then now it time the and crack here there this you")
 )
 
 // inTurn lets things that had come off be back where a clause with no verb names
@@ -787,7 +787,7 @@ func (s *tracker) inTurn(c *clause) {
 			continue
 		}
 		if len(t.events) == 0 {
-			if s.fitting(m.lo) && (r.bareElement(c, mi) || r.kind(m.hi).is(wPreposition) || r.word(m.hi) == "next" && t.ownsNone()) && !wholes.has(t.head) && !neverLoose.has(t.head) && !isLock(t) && (r.since(t.first, m.lo) > 60 || onlyFitted.has(t.head) || s.goesWith(c, mi)) && !turnsWork(r.toks[c.lo:m.from]) {
+			if s.fitting(m.lo) && (r.bareElement(c, mi) || r.kind(m.hi).is(wPreposition) || r.word(m.hi) == "next" && t.ownsNone()) && !wholes.has(t.head) && !neverLoose.has(t.head) && !isLock(t) && (r.since(t.first, m.lo) > 60 || onlyFitted.has(t.head) || s.goesWith(c, mi)) && !r.turnsWork(c.lo, m.from) {
 				back(m, mi)
 			}
 			continue
@@ -801,7 +801,7 @@ func (s *tracker) inTurn(c *clause) {
 		}
 		switch gone := r.since(off, m.lo); {
 		case isLock(t):
-			if s.fitted <= off || r.since(s.fitted, m.lo) > 12 || turnsWork(r.toks[c.lo:m.from]) {
+			if s.fitted <= off || r.since(s.fitted, m.lo) > 12 || r.turnsWork(c.lo, m.from) {
 				continue
 			}
 		case lies && gone >= 5:
@@ -851,10 +851,10 @@ func (r *reading) headsTrouble(c *clause) bool {
 // nextNamed gives the token from which a clause names what comes next in a row: "then it's the
 // washer", "after that comes the nut"; its first where no such words lead in.
 func (r *reading) nextNamed(c *clause) int {
-	i, then := c.lo, false
+	i, then := c.lo, r.ledBy(c.lo, "then", "now")
 	for ; i < c.hi; i++ {
 		switch w := r.toks[i].s; {
-		case w == "then" || w == "next" || w == "now" || w == "after" && r.word(i+1) == "that":
+		case w == "then" || w == "next" || w == "now" || w == "after" && r.next(i) == "that":
 			then = true
 		case w == "and" || w == "so" || then && (w == "that" || w == "it" || w == "'s" || w == "comes" || w == "come" || w == "is" || w == "goes"):
 		default:
@@ -935,7 +935,7 @@ func (r *reading) toldHowItLies(c *clause) bool {
 		if handAt(r, i, len(r.toks)) || r.toks[i].s == "facing" {
 			return true
 		}
-		if n := r.word(i + 1); features.has(r.toks[i].s) && turned.has(n) && n != "on" && n != "is" && n != "goes" && n != "sits" && r.toks[i].brk < brkComma {
+		if n := r.next(i); features.has(r.toks[i].s) && turned.has(n) && n != "on" && n != "is" && n != "'s" && n != "goes" && n != "sits" && r.toks[i].brk < brkComma {
 			if w := r.word(i + 2); r.toks[i+1].brk >= brkComma || w == "and" || w == "the" || n != "in" && n != "out" && n != "up" && n != "down" && n != "to" {
 				return true
 			}
@@ -954,7 +954,7 @@ func (r *reading) listsWhatIsLeft(c *clause) bool {
 			case "list", "remains", "remaining", "outstanding":
 				return true
 			case "left":
-				if w := r.word(i - 1); w == "'s" || w == "is" || w == "what's" || w == "we" || w == "got" {
+				if w := r.prev(i); w == "'s" || w == "is" || w == "what's" || w == "got" {
 					return true
 				}
 			}
@@ -967,7 +967,7 @@ func (r *reading) listsWhatIsLeft(c *clause) bool {
 // when it's back on the machine. And the guard, obviously."
 func (r *reading) sharesLot(c *clause) bool {
 	ci := int(r.toks[c.lo].cl)
-	if ci == 0 || r.toks[c.lo].s != "and" || r.clauses[ci-1].sentence == c.sentence {
+	if ci == 0 || !r.beginsWith(c, "and") || r.clauses[ci-1].sentence == c.sentence {
 		return false
 	}
 	for k := ci - 1; k >= 0 && r.clauses[k].sentence == r.clauses[ci-1].sentence; k-- {
@@ -1008,7 +1008,7 @@ func (r *reading) leadsIn(m *mention) bool {
 	if m.hi >= len(r.toks) || r.toks[m.hi-1].brk == brkSentence {
 		return false
 	}
-	if w := r.toks[m.hi].s; w != "i" && w != "we" {
+	if w := r.toks[m.hi].s; w != "i" {
 		return false
 	}
 	for i := m.hi + 1; i < m.hi+4; i++ {
@@ -1028,9 +1028,12 @@ func (r *reading) putOffNext(ci int) bool {
 }
 
 // turnsWork tells whether words turn to another piece of work: "Now the carburettor."
-func turnsWork(toks []tok) bool {
-	for i := range toks {
-		if w := toks[i].s; w == "now" || w == "next" || w == "first" {
+func (r *reading) turnsWork(lo, hi int) bool {
+	if r.ledBy(lo, "now") {
+		return true
+	}
+	for i := lo; i < hi; i++ {
+		if w := r.toks[i].s; w == "now" || w == "next" || w == "first" {
 			return true
 		}
 	}
@@ -1070,7 +1073,7 @@ func (s *tracker) clauseSide(c *clause) string {
 		if w != "left" && w != "right" && w != "nearside" && w != "offside" && !(w == "near" || w == "off") {
 			continue
 		}
-		next := r.word(i + 1)
+		next := r.next(i)
 		prev := ""
 		if i > c.lo {
 			prev = r.toks[i-1].s
@@ -1505,16 +1508,16 @@ func (r *reading) foundByHand(c *clause, a *act) bool {
 		return false
 	}
 	for i := c.lo; i < a.hi; i++ {
-		if w := r.toks[i].s; w == "i" || w == "we" || w == "leave" || w == "left" {
+		if w := r.toks[i].s; w == "i" || w == "leave" || w == "left" {
 			return false
-		} else if (w == "was" || w == "were") && (r.word(i+1) == "only" || r.word(i+1) == "no" || r.word(i+1) == "barely") {
+		} else if (w == "was" || w == "were") && (r.next(i) == "only" || r.next(i) == "no" || r.next(i) == "barely") {
 			return true
 		}
 	}
 	at := int(r.toks[a.lo].cl)
 	lo, hi := r.nearBy(at, 1, 1, 6)
 	for i := r.clauses[lo].lo; i < r.clauses[hi].hi; i++ {
-		if w := r.toks[i].s; w == "loose" && r.toks[i].men < 0 && r.word(i-1) != "leave" && r.word(i-1) != "it" || w == "wonder" && r.word(i-1) == "no" {
+		if w := r.toks[i].s; w == "loose" && r.toks[i].men < 0 && r.prev(i) != "leave" && r.prev(i) != "it" || w == "wonder" && r.prev(i) == "no" {
 			return true
 		}
 	}
@@ -1534,7 +1537,7 @@ func (r *reading) lacksIt(c *clause, a *act, t *thing) bool {
 		if slices.Contains(m.mods, "spare") || slices.Contains(m.mods, "other") {
 			return false
 		}
-		switch r.word(m.lo - 1) {
+		switch r.prev(m.lo) {
 		case "no":
 			w := r.word(m.lo - 2)
 			return w == "'ve" || w == "have" || w == "got" || w == "'s" || w == "there's"
@@ -1547,14 +1550,14 @@ func (r *reading) lacksIt(c *clause, a *act, t *thing) bool {
 	return false
 }
 
-var negates = set("don't haven't can't cannot not didn't never")
+var negates = set("don't haven't can't not didn't never")
 
 // comesTrue tells whether an act that only frames another is done when that one is: "once
 // those bolts are out the cover lifts off".
 func (s *tracker) comesTrue(a *act) bool {
 	r := s.r
 	c := &r.clauses[a.cl]
-	if w := r.toks[c.lo].s; w != "once" && !(w == "after" || (w == "so" || w == "and" || w == "now" || w == "then") && r.word(c.lo+1) == "once") {
+	if w := r.toks[c.lo].s; w != "once" && !(w == "after" || (w == "so" || w == "and" || w == "now" || w == "then") && r.next(c.lo) == "once") {
 		return false
 	}
 	if a.mood&^framed&^(offCamera|prior|hedged) != 0 || !a.subject || left[a.action.Name] != "off" || len(a.objects) == 0 {
@@ -1579,7 +1582,7 @@ func (r *reading) parked(a *act) bool {
 		case "lose", "lost", "losing", "missing", "walkabout", "astray", "muddled", "mixed":
 			for k := i - 1; k > a.hi && k > i-5; k-- {
 				switch r.toks[k].s {
-				case "don't", "not", "never", "won't", "can't", "doesn't", "avoid", "stop", "without", "cannot":
+				case "don't", "not", "never", "won't", "can't", "doesn't", "avoid", "stop", "without":
 					return true
 				}
 			}
@@ -1610,7 +1613,7 @@ func (r *reading) parked(a *act) bool {
 // "that's on with my fingers" tells no state in which a thing was found.
 func (r *reading) withMine(c *clause, i int) bool {
 	for ; i+2 < c.hi; i++ {
-		if r.toks[i].s == "with" && (r.toks[i+1].s == "my" || r.toks[i+1].s == "our") {
+		if r.toks[i].s == "with" && r.toks[i+1].s == "my" {
 			return true
 		}
 	}
@@ -1733,7 +1736,7 @@ func (r *reading) renewedLast(t *thing) bool {
 // bearsOn tells whether an act says where something is pushed or struck: "push on the
 // rim", "tap on the ear of it".
 func (r *reading) bearsOn(a *act) bool {
-	if a.subject || a.verb < 0 || len(a.objects) == 0 || r.word(a.verb+1) != "on" || r.mentions[a.objects[0]].from != a.verb+2 || !r.mentions[a.objects[0]].definite {
+	if a.subject || a.verb < 0 || len(a.objects) == 0 || r.next(a.verb) != "on" || r.mentions[a.objects[0]].from != a.verb+2 || !r.mentions[a.objects[0]].definite {
 		return false
 	}
 	switch r.lemma1(r.toks[a.verb].s) {
@@ -1799,7 +1802,7 @@ func (s *tracker) leftOff(c *clause, a *act) bool {
 	}
 	switch a.action.Name {
 	case "leave off":
-		return a.mood&negated == 0 && a.pronoun != "she" && a.pronoun != "he" && s.r.toks[c.lo].s != "while" && s.r.word(a.lo-1) != "while" // "she's on the bench": all of it
+		return a.mood&negated == 0 && a.pronoun != "she" && a.pronoun != "he" && s.r.toks[c.lo].s != "while" && s.r.prev(a.lo) != "while" // "she's on the bench": all of it
 	case "fit", "start by hand":
 		if a.mood&negated == 0 || s.r.bearsOn(a) || s.r.saysHowWell(a) {
 			return false
@@ -1811,8 +1814,8 @@ func (s *tracker) leftOff(c *clause, a *act) bool {
 	for i := a.lo - 1; i >= c.lo && i > a.lo-6; i-- {
 		switch s.r.toks[i].s {
 		case "not", "never":
-			switch p := s.r.word(i - 1); p {
-			case "do", "does", "did", "can", "will", "would", "could":
+			switch p := s.r.prev(i); p {
+			case "do", "does", "did", "can", "will", "'ll", "would", "could":
 				return false
 			}
 			return true

@@ -411,7 +411,7 @@ func (s *tracker) heldThere(c *clause, i int) *thing {
 // holdsNext tells whether it is told at token i what something holds: "holding the motor", "that
 // hold the hanger".
 func (r *reading) holdsNext(i int) bool {
-	return retaining.has(r.word(i)) || r.word(i) == "that" && (r.word(i+1) == "hold" || r.word(i+1) == "holds")
+	return retaining.has(r.word(i)) || r.word(i) == "that" && (r.next(i) == "hold" || r.next(i) == "holds")
 }
 
 // retaining are the words that lead from fasteners to what they hold.
@@ -447,7 +447,7 @@ func (r *reading) onesCounted(c *clause, i int) int {
 		return 0
 	}
 	switch r.toks[k-1].s {
-	case "'s", "is", "are", "has", "got", "by", "just":
+	case "'s", "is", "are", "'re", "has", "got", "by", "just":
 		return n
 	}
 	return 0
@@ -459,7 +459,7 @@ var heldOn = set("held fixed secured fastened bolted on")
 // countedThere tells whether the clause does no more than count, at token i, what a part
 // has, and say where: "there's two on the back of it", "it's got four round the edge".
 func (r *reading) countedThere(c *clause, i int) bool {
-	if w := r.word(i - 1); (w == "by" || w == "with") && i-2 >= c.lo && heldOn.has(r.toks[i-2].s) {
+	if w := r.prev(i); (w == "by" || w == "with") && i-2 >= c.lo && heldOn.has(r.toks[i-2].s) {
 		return i+1 >= c.hi || r.toks[i].brk >= brkPause // "the motor's held by four"
 	}
 	if i+1 >= c.hi || r.toks[i].brk >= brkComma || r.toks[i+1].men >= 0 {
@@ -473,11 +473,11 @@ func (r *reading) countedThere(c *clause, i int) bool {
 	if n := int(r.toks[c.lo].cl) + 1; n < len(r.clauses) && r.clauses[n].sentence == c.sentence && slices.ContainsFunc(r.clauses[n].mentions, func(mi int) bool { return r.mentions[mi].kind&lexicon.Fastener != 0 }) {
 		return false // "there's eight round the outside, and they've each got a nut"
 	}
-	switch w := r.word(i - 1); w {
+	switch w := r.prev(i); w {
 	case "got", "by", "has":
 		return i-2 >= c.lo
 	case "'s", "is", "are", "was", "'re":
-		return i-2 >= c.lo && (r.toks[i-2].s == "there" || w == "is")
+		return i-2 >= c.lo && (r.toks[i-2].s == "there" || w == "is" || w == "'s")
 	}
 	return false
 }
@@ -613,7 +613,7 @@ func (r *reading) sameCount(t *thing, m *mention) bool {
 			case "a", "per", "each", "either", "every":
 				return r.toks[o.hi+1].s == "side" || r.toks[o.hi+1].s == "end"
 			case "on", "at":
-				w := r.word(o.hi + 1)
+				w := r.next(o.hi)
 				return w == "each" || w == "either" || w == "both"
 			}
 		}

@@ -37,7 +37,7 @@ func (r *reading) inOneRow(ci int) {
 	for i := 0; i < n; i++ {
 		mi := c.mentions[i]
 		m := &r.mentions[mi]
-		if r.inAct(ci, mi) || r.word(m.from-1) == "no" || r.word(m.from) == "no" {
+		if r.inAct(ci, mi) || r.prev(m.from) == "no" || r.word(m.from) == "no" {
 			continue
 		}
 		at := -1
@@ -117,7 +117,7 @@ func (r *reading) rowElement(c *clause, i int) bool {
 	k, joined := m.from-1, false
 	for k >= c.lo && r.toks[k].brk < brkComma && r.toks[k].men < 0 {
 		w := r.toks[k].s
-		if w == "and" || w == "then" || w == "plus" || w == "by" && r.word(k-1) == "followed" {
+		if w == "and" || w == "then" || w == "plus" || w == "by" && r.prev(k) == "followed" {
 			joined = true
 		} else if !r.toks[k].is(wDeterminer|wOpener) && w != "followed" {
 			break
@@ -127,7 +127,7 @@ func (r *reading) rowElement(c *clause, i int) bool {
 	if k >= c.lo && (r.toks[k].s == "this" || r.toks[k].s == "that" || r.toks[k].s == "these" || r.toks[k].s == "those") {
 		return false // "it's bolted to this, the rod end"
 	}
-	if !joined && k >= c.lo && r.toks[k].brk < brkComma && !(rowLed.has(r.toks[k].s) && (r.toks[k].s != "'s" || r.word(k-1) == "that") && !r.indefinite(m)) {
+	if !joined && k >= c.lo && r.toks[k].brk < brkComma && !(rowLed.has(r.toks[k].s) && (r.toks[k].s != "'s" || r.prev(k) == "that") && !r.indefinite(m)) {
 		return false
 	}
 	if m.hi >= c.hi || r.toks[m.hi-1].brk >= brkComma {
@@ -206,7 +206,7 @@ func (r *reading) lotBefore(c *clause, i int) int {
 		if o.from < a.hi {
 			break
 		}
-		if o.prep == "" && !r.inAct(m.cl, c.mentions[k]) && !r.rowElement(c, k) && !r.placedElement(c, c.mentions[k]) && !(k > 0 && determiner.has(r.toks[o.from].s) && onWords.has(r.word(o.from-1))) {
+		if o.prep == "" && !r.inAct(m.cl, c.mentions[k]) && !r.rowElement(c, k) && !r.placedElement(c, c.mentions[k]) && !(k > 0 && determiner.has(r.toks[o.from].s) && onWords.has(r.prev(o.from))) {
 			return -1
 		}
 	}
@@ -273,7 +273,7 @@ func (r *reading) lotAtEnd(ci int) bool {
 			break
 		}
 	}
-	if i >= c.hi || !r.toks[i].is(wOff|wOn) || i+1 < c.hi && r.toks[i].brk < brkComma && r.word(i+1) != "now" && r.word(i+1) != "again" && r.word(i+1) != "and" {
+	if i >= c.hi || !r.toks[i].is(wOff|wOn) || i+1 < c.hi && r.toks[i].brk < brkComma && r.next(i) != "now" && r.next(i) != "again" && r.next(i) != "and" {
 		return false
 	}
 	row := r.bareRow(c)
@@ -357,9 +357,9 @@ func (r *reading) bareRow(c *clause) []int {
 		}
 		for ; k < m.from; k++ {
 			switch w := r.toks[k].s; {
-			case w == "and" || w == "then" || w == "that" || w == "plus" || w == "both" || rowLed.has(w) && (w != "'s" || r.word(k-1) == "that"):
-			case k+1 < m.from && (w == "i" || w == "we"): // "I've had the nut"
-			case w == "'ve" && rowLed.has(r.word(k+1)):
+			case w == "and" || w == "then" || w == "that" || w == "plus" || w == "both" || rowLed.has(w) && (w != "'s" || r.prev(k) == "that"):
+			case k+1 < m.from && (w == "i"): // "I've had the nut"
+			case w == "'ve" && rowLed.has(r.next(k)):
 			case r.toks[k].is(wOpener):
 			default:
 				return nil
@@ -392,7 +392,7 @@ func (r *reading) rowGoesOn(ci int) {
 		}
 	}
 	m := &r.mentions[c.mentions[0]]
-	led := r.toks[c.lo].s == "then" || r.toks[c.lo].s == "and" || r.toks[c.lo].s == "followed"
+	led := r.beginsWith(c, "then", "and", "followed")
 	for i := c.lo; i < m.from; i++ {
 		switch w := r.toks[i].s; w {
 		case "and", "then", "followed", "by", "next":

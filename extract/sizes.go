@@ -46,14 +46,14 @@ func (r *reading) findSizes() []sized {
 			continue
 		}
 		c := &r.clauses[q.cl]
-		if q.Kind == normalize.Length && !r.sizeLike(q) || r.word(q.lo-1) == "by" && r.farBy(c, q.lo) && !r.byLength(q.lo) {
+		if q.Kind == normalize.Length && !r.sizeLike(q) || r.prev(q.lo) == "by" && r.farBy(c, q.lo) && !r.byLength(q.lo) {
 			continue // "it's out by two or three mil"
 		}
 		if c.mood&(aside|greeting) != 0 {
 			continue
 		}
 		kind := q.Kind
-		if kind == normalize.Drive && r.word(q.hi) == "square" && r.word(q.hi+1) == "key" {
+		if kind == normalize.Drive && r.word(q.hi) == "square" && r.next(q.hi) == "key" {
 			kind = normalize.Size // what locks a wheel on its shaft
 		}
 		s := sized{lo: q.lo, hi: q.hi, kind: kind, hedged: q.Hedged, cl: q.cl, tool: -1}
@@ -102,7 +102,7 @@ func (r *reading) findSizes() []sized {
 // refused tells whether a size is said not to fit: "an eight won't go on", "the ten's too big".
 func (r *reading) refused(s *sized) bool {
 	for i := s.hi; i < min(s.hi+4, len(r.toks)) && r.toks[i-1].brk < brkComma && !r.toks[i].is(wOpener|wSubject|wPreposition); i++ {
-		switch next := r.word(i + 1); r.toks[i].s {
+		switch next := r.next(i); r.toks[i].s {
 		case "won't", "wouldn't", "doesn't", "don't", "didn't", "n't":
 			return next == "go" || next == "fit" || next == "even" || next == "quite"
 		case "too", "hair", "bit", "touch", "shade":
@@ -228,21 +228,21 @@ func (r *reading) sizeLike(q *quantity) bool {
 	if n := r.word(q.hi); q.Unit == "mm" && keySize(mm) && (n == "both" || n == "each") && !r.measured(c, q.lo, q.hi) && r.turnedNear(q.cl, q.lo) {
 		return true // "thirteen mil both ends"
 	}
-	if q.Unit == "in" && !q.Low.IsInt() && (q.Low.Denom().Int64() >= 8 || r.turnedNear(q.cl, q.lo)) && r.word(q.hi) == "on" && definiteWord.has(r.word(q.hi+1)) {
+	if q.Unit == "in" && !q.Low.IsInt() && (q.Low.Denom().Int64() >= 8 || r.turnedNear(q.cl, q.lo)) && r.word(q.hi) == "on" && definiteWord.has(r.next(q.hi)) {
 		return true
 	}
 	// "thirteen mil goes on as well", "it may be inch and a quarter"
-	if n := r.word(q.hi); keySize(mm) && compare(mm, 7) >= 0 && r.sizeTalk(c) && (n == "goes" && r.word(q.hi+1) == "on" || n == "fits" || r.word(q.lo-1) == "be" && (r.word(q.lo-2) == "may" || r.word(q.lo-2) == "might" || r.word(q.lo-2) == "could") || r.word(q.lo-1) == "either" || r.word(q.lo-1) == "tried" || r.word(q.lo-1) == "the" && r.word(q.lo-2) == "tried") && !r.measured(c, q.lo, q.hi) {
+	if n := r.word(q.hi); keySize(mm) && compare(mm, 7) >= 0 && r.sizeTalk(c) && (n == "goes" && r.next(q.hi) == "on" || n == "fits" || r.prev(q.lo) == "be" && (r.word(q.lo-2) == "may" || r.word(q.lo-2) == "might" || r.word(q.lo-2) == "could") || r.prev(q.lo) == "either" || r.prev(q.lo) == "tried" || r.prev(q.lo) == "the" && r.word(q.lo-2) == "tried") && !r.measured(c, q.lo, q.hi) {
 		return true
 	}
 	if r.measured(c, q.lo, q.hi) || r.farBy(c, q.lo) || r.isNew(c, q.lo) {
 		return false
 	}
-	if r.word(q.lo-2) == "with" && r.word(q.lo-1) == "the" && r.nothingMore(c, q.hi) {
+	if r.word(q.lo-2) == "with" && r.prev(q.lo) == "the" && r.nothingMore(c, q.hi) {
 		return true // "I checked every one of them with the half inch"
 	}
 	// "it's eight mil and you want the long Allen": the tool comes after
-	if keySize(mm) && (r.word(q.lo-1) == "'s" || r.word(q.lo-1) == "are" || r.word(q.lo-1) == "'re" || r.word(q.lo-1) == "is") && r.toolAfter(q.hi, 8) >= 0 {
+	if keySize(mm) && (r.prev(q.lo) == "'s" || r.prev(q.lo) == "are" || r.prev(q.lo) == "'re" || r.prev(q.lo) == "is") && r.toolAfter(q.hi, 8) >= 0 {
 		return true
 	}
 	// alone in its clause after a fastener or a number of them: "Two in this one. Twelve mil."
@@ -250,7 +250,7 @@ func (r *reading) sizeLike(q *quantity) bool {
 		return true
 	}
 	// "battery negative off, ten mil, and tuck it away": between commas, where things are undone or done up
-	if n := r.word(q.hi); q.Unit == "mm" && keySize(mm) && (q.lo == c.lo || r.toks[q.lo-1].brk >= brkPause) && (q.hi == c.hi || r.toks[q.hi-1].brk >= brkPause || n == "again" || n == "too" || n == "on" && ofTwo.has(r.word(q.hi+1))) && r.doneUpNear(q.cl) {
+	if n := r.word(q.hi); q.Unit == "mm" && keySize(mm) && (q.lo == c.lo || r.toks[q.lo-1].brk >= brkPause) && (q.hi == c.hi || r.toks[q.hi-1].brk >= brkPause || n == "again" || n == "too" || n == "on" && ofTwo.has(r.next(q.hi))) && r.doneUpNear(q.cl) {
 		return true
 	}
 	if q.Unit == "in" && inchFraction(q.Low) && !r.anInch(q.lo, q.hi) && !r.measuredBefore(q.cl, q.lo) && r.alone(c, q.lo, q.hi) && (r.doneUpNear(q.cl) || r.fastenersNear(q.cl, q.lo)) {
@@ -338,7 +338,7 @@ func (r *reading) toolAfter(i, n int) int {
 // "it's high by, what, four mil", "it's about two mil".
 func (r *reading) farBy(c *clause, i int) bool {
 	k := i - 1
-	for k > c.lo && k > i-4 && (r.toks[k].s == "what" || r.toks[k].s == "like" || r.toks[k].s == "um" || r.toks[k].s == "uh" || r.toks[k].s == "about" || r.toks[k].s == "maybe") {
+	for k > c.lo && k > i-4 && (r.toks[k].s == "what" || r.toks[k].s == "like" || r.toks[k].s == "about" || r.toks[k].s == "maybe") {
 		k--
 	}
 	return k >= c.lo && (r.toks[k].s == "by" || r.toks[i-1].s == "about")
@@ -350,7 +350,7 @@ func (r *reading) measured(c *clause, lo, hi int) bool {
 		if besideMeasure.has(r.toks[i].s) && i != hi && i != lo-1 {
 			return false // "ten mil on the screws, from the feel of it"
 		}
-		return measures.has(r.toks[i].s) && !(r.toks[i].s == "left" && r.word(i+1) == "hand") && (r.toks[i].men < 0 || r.mentions[r.toks[i].men].kind&lexicon.Tool == 0) // but a long bar is no measure
+		return measures.has(r.toks[i].s) && !(r.toks[i].s == "left" && r.next(i) == "hand") && (r.toks[i].men < 0 || r.mentions[r.toks[i].men].kind&lexicon.Tool == 0) // but a long bar is no measure
 	}
 	for i := lo - 1; i >= max(c.lo, lo-6) && r.toks[i].brk < brkComma; i-- {
 		if measures(i) && !(i == lo-1 && (r.toks[i].s == "deep" || r.toks[i].s == "long")) {
@@ -362,7 +362,7 @@ func (r *reading) measured(c *clause, lo, hi int) bool {
 			return true
 		}
 	}
-	if w, v := r.word(lo-1), r.word(lo-2); lo > c.lo && r.toks[lo-1].brk < brkPause && (w == "back" || w == "to" && v == "down") || w == "out" && (v == "sticks" || v == "sticking") {
+	if w, v := r.prev(lo), r.word(lo-2); lo > c.lo && r.toks[lo-1].brk < brkPause && (w == "back" || w == "to" && v == "down") || w == "out" && (v == "sticks" || v == "sticking") {
 		return true // "cut it back twenty mil", "they're down to two mil"
 	}
 	if hi < c.hi && r.toks[hi-1].brk < brkComma && ofStock.has(r.toks[hi].s) {
@@ -433,7 +433,7 @@ func (r *reading) countedIn(c *clause, before int) bool {
 				break
 			}
 		}
-		switch w := r.word(i + 1); {
+		switch w := r.next(i); {
 		case r.toks[i].brk >= brkPause, i+1 >= c.hi, w == "of", w == "in", w == "on", w == "through", w == "up", w == "at", w == "along", w == "behind", w == "holding", w == "each", w == "here", w == "there", w == "more", w == "round", w == "for":
 			return true
 		}
@@ -452,14 +452,14 @@ func (r *reading) bareSizes() []sized {
 		if f.is != turnedBy || slices.ContainsFunc(out, func(o sized) bool { return o.hi == f.hi }) {
 			continue
 		}
-		if f.many && r.word(f.lo-1) == "number" && compare(f.Low, 4) < 0 {
+		if f.many && r.prev(f.lo) == "number" && compare(f.Low, 4) < 0 {
 			if x := r.crossSaid(c, f.lo, f.hi); x != "" {
 				s.lo, s.kind, s.canon = f.lo-1, normalize.Driver, []string{x + f.Low.RatString()} // "two Phillips, number twos"
 				out = append(out, s)
 				continue
 			}
 		}
-		if f.Low.IsInt() && (r.torxSaid(c, f.lo, f.hi) || r.nextTorx(f) || f.many && r.word(f.lo-1) == "e") {
+		if f.Low.IsInt() && (r.torxSaid(c, f.lo, f.hi) || r.nextTorx(f) || f.many && r.prev(f.lo) == "e") {
 			if s.canon = r.torxSizes(f.Low, f.High, f.lo); s.canon != nil {
 				s.kind = normalize.Driver
 				out = append(out, s)
@@ -515,7 +515,7 @@ func (r *reading) torxSaid(c *clause, a, b int) bool {
 		case "torx":
 			return true
 		case "star":
-			return r.toks[i].brk >= brkComma || r.word(i+1) == "bit" || r.word(i+1) == "key" || r.word(i+1) == "type" || r.word(i+1) == "drive" || r.word(i+1) == "ones" || r.word(i+1) == "one" || r.word(i+1) == "bits" || r.word(i+1) == "head" || r.word(i+1) == "heads"
+			return r.toks[i].brk >= brkComma || r.next(i) == "bit" || r.next(i) == "key" || r.next(i) == "type" || r.next(i) == "drive" || r.next(i) == "ones" || r.next(i) == "one" || r.next(i) == "bits" || r.next(i) == "head" || r.next(i) == "heads"
 		}
 	}
 	return false
@@ -615,7 +615,7 @@ func (r *reading) crossNumbers() []sized {
 // screwdriver, a number two" stand for: numbers are those of cross recesses (ISO 4757
 // knows types H and Z; Z where the talk speaks of it).
 func (r *reading) crossNumber(c *clause, a, b int, val *big.Rat) string {
-	if r.word(a-1) != "number" || !val.IsInt() || val.Sign() < 0 || compare(val, 4) > 0 || a-1 < c.lo {
+	if r.prev(a) != "number" || !val.IsInt() || val.Sign() < 0 || compare(val, 4) > 0 || a-1 < c.lo {
 		return ""
 	}
 	cross := func(m int) bool {
@@ -667,7 +667,7 @@ func (r *reading) crossSaid(c *clause, a, b int) string {
 		case "crosshead", "crosspoint", "phillips", "philips":
 			return "PH"
 		case "cross":
-			if n := r.word(i + 1); n == "head" || n == "heads" || n == "headed" || n == "slot" || n == "recess" || n == "point" || n == "screw" || n == "screws" || r.toks[i].brk >= brkComma {
+			if n := r.next(i); n == "head" || n == "heads" || n == "headed" || n == "slot" || n == "recess" || n == "point" || n == "screw" || n == "screws" || r.toks[i].brk >= brkComma {
 				return "PH"
 			}
 		}
@@ -956,7 +956,7 @@ func (r *reading) sizeTools(found []sized) {
 			continue
 		}
 		s.tool = r.toolBefore(s)
-		if p := r.word(s.lo - 1); s.tool < 0 && (p == "'s" || p == "are" || p == "'re" || p == "is") && (s.kind == normalize.Size || s.kind == normalize.Length) {
+		if p := r.prev(s.lo); s.tool < 0 && (p == "'s" || p == "are" || p == "'re" || p == "is") && (s.kind == normalize.Size || s.kind == normalize.Length) {
 			s.tool = r.toolAfter(s.hi, 8)
 		}
 		if s.tool < 0 && i > 0 && found[i-1].tool >= 0 && s.lo-found[i-1].hi <= 6 && r.inToolList(&r.mentions[found[i-1].tool]) && takesSize(&r.mentions[found[i-1].tool], s) && s.kind == normalize.Size {
@@ -1086,7 +1086,7 @@ func (r *reading) sizes(found []sized) []Size {
 			sure = false
 		}
 		if n := len(out) - 1; n >= 0 && out[n].Of == shortName(of) && slices.Equal(out[n].Candidates, s.canon) && r.at(s.lo)-r.at(lastLo) < 6 {
-			out[n].Sure = out[n].Sure || sure || r.word(s.lo-1) == "yeah" || r.word(s.lo-1) == "yep" || r.word(s.lo-1) == "yes" // "Sixteen? It's sixteen."
+			out[n].Sure = out[n].Sure || sure || r.prev(s.lo) == "yeah" || r.prev(s.lo) == "yep" || r.prev(s.lo) == "yes" // "Sixteen? It's sixteen."
 			continue
 		}
 		lastLo = s.lo
@@ -1109,7 +1109,7 @@ func (r *reading) drifts(c *clause, m *mention) bool {
 		return false
 	}
 	for i := c.lo; i < c.hi; i++ {
-		if r.toks[i].men < 0 && driving.has(r.toks[i].s) && (r.toks[i].s != "drive" || pronounsObj.has(r.word(i+1)) || determiner.has(r.word(i+1))) {
+		if r.toks[i].men < 0 && driving.has(r.toks[i].s) && (r.toks[i].s != "drive" || pronounsObj.has(r.next(i)) || determiner.has(r.next(i))) {
 			for k := i + 1; k < m.lo; k++ {
 				if w := r.toks[k].s; w == "with" || w == "using" {
 					return true
@@ -1160,7 +1160,7 @@ func (r *reading) doubtAt(c *clause, lo, hi int) bool {
 		switch w := r.toks[i].s; w {
 		case "forget", "forgot", "forgotten", "dunno":
 			return true
-		case "not", "n't", "can't", "cannot", "don't", "couldn't", "no":
+		case "not", "n't", "can't", "don't", "couldn't", "no":
 			forgot = true
 		case "remember", "tell", "recall", "idea", "know":
 			if forgot {
@@ -1231,7 +1231,7 @@ func (r *reading) sizeOf(s *sized, row bool) (string, *thing) {
 		d := 0
 		if m.lo >= s.hi {
 			d = m.from - s.hi
-			if r.word(m.from-1) == "and" {
+			if r.prev(m.from) == "and" {
 				d += 5 // "the cover's off, five T15s, and the gasket tore"
 			}
 			if m.prep == "on" && d <= 1 {
@@ -1327,7 +1327,7 @@ func (r *reading) threadedItself(s *sized) string {
 	case r.toks[s.hi-1].brk >= brkComma:
 	case threaded.has(r.word(n)):
 		at = n
-	case r.word(n) == "threaded" && threaded.has(r.word(n+1)):
+	case r.word(n) == "threaded" && threaded.has(r.next(n)):
 		at = n + 1
 	}
 	if at < 0 && s.lo > 0 && threaded.has(r.toks[s.lo-1].s) && r.toks[s.lo-1].brk < brkSentence {
@@ -1337,7 +1337,7 @@ func (r *reading) threadedItself(s *sized) string {
 	case at < 0:
 		return ""
 	case r.toks[at].s == "rod":
-		if r.word(at-1) != "threaded" {
+		if r.prev(at) != "threaded" {
 			return "" // one of the machine's
 		}
 		return "threaded rod"
@@ -1407,7 +1407,7 @@ func (r *reading) headingOf(s *sized) *thing {
 // turnedThen gives the fastener that the rest of a sentence names which begins with what turns
 // it: "get the eight mil socket down the hole and undo the clamp bolt".
 func (r *reading) turnedThen(s *sized) *thing {
-	if s.tool < 0 && r.word(s.lo-1) != "with" && r.word(s.lo-2) != "with" {
+	if s.tool < 0 && r.prev(s.lo) != "with" && r.word(s.lo-2) != "with" {
 		return nil
 	}
 	for i := s.lo - 1; i >= 0 && r.toks[i].brk < brkSentence; i-- {
@@ -1446,7 +1446,7 @@ func (r *reading) toldAfter(cl int) *thing {
 func (r *reading) placeOne(s *sized) string {
 	for k := s.cl; k >= 0 && r.clauses[k].sentence == r.clauses[s.cl].sentence && r.since(r.clauses[k].lo, s.lo) < 8; k-- {
 		for i := min(r.clauses[k].hi, s.lo) - 2; i > r.clauses[k].lo; i-- {
-			if w := r.word(i + 1); placeWords.has(r.toks[i].s) && (w == "one" || w == "ones") && definiteWord.has(r.toks[i-1].s) {
+			if w := r.next(i); placeWords.has(r.toks[i].s) && (w == "one" || w == "ones") && definiteWord.has(r.toks[i-1].s) {
 				return r.toks[i].s + " " + w
 			}
 		}
@@ -1484,7 +1484,7 @@ func (r *reading) whichOne(c *clause, before int, t *thing) string {
 	name := named(t)
 	for i := c.lo + 1; i < before && i+1 < len(r.toks); i++ {
 		if w := r.toks[i].s; placeWords.has(w) && r.toks[i].men < 0 && definiteWord.has(r.toks[i-1].s) && sideOf[w] == "" && !strings.Contains(name, w) {
-			switch r.word(i + 1) {
+			switch r.next(i) {
 			case "one", "ones", "pair", "two":
 				return w + " " + name
 			}
@@ -1510,7 +1510,7 @@ func (r *reading) spokenOf(cl, tok int) (*thing, string) {
 			if m.lo >= tok || m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.prep != "" && m.prep != "on" && m.prep != "for" && !(m.prep == "of" && m.of >= 0) && !((m.prep == "with" || m.prep == "by") && m.kind&lexicon.Fastener != 0) || m.ownsNone() && m.kind&lexicon.Fastener == 0 || inert(m) {
 				continue // but "it's locked with a grub screw. Three mil."
 			}
-			if n := r.actOn(k, mi); k < cl && (n == "place" || n == "support" && r.word(m.hi+1) != "held" || n == "store") {
+			if n := r.actOn(k, mi); k < cl && (n == "place" || n == "support" && r.next(m.hi) != "held" || n == "store") {
 				continue // "Disc. Lay the wheel flat. There's six of them": the disc's
 			}
 			if m.entry != nil && m.entry.fastener && alike.has(m.entry.head) {
@@ -1666,7 +1666,7 @@ func (r *reading) usedHere(c *clause) bool {
 // turns it: "new one's a thirty-two".
 func (r *reading) isNew(c *clause, a int) bool {
 	for i := a - 1; i >= c.lo && i > a-5; i-- {
-		if w := r.toks[i].s; (w == "one" || w == "ones" || w == "un") && r.word(i-1) == "new" {
+		if w := r.toks[i].s; (w == "one" || w == "ones" || w == "un") && r.prev(i) == "new" {
 			return true
 		}
 	}
@@ -1725,7 +1725,7 @@ func (r *reading) asksAt(c *clause, a, b int) bool {
 // tookFor tells whether the first of two sizes is what was thought or expected, and
 // the second how it is: "I thought these were eights but they're tens".
 func (r *reading) tookFor(s, t *sized) bool {
-	but := r.word(s.lo-1) == "were" || r.word(s.lo-1) == "was" // "I'd have sworn these were eights, they're tens"
+	but := r.prev(s.lo) == "were" || r.prev(s.lo) == "was" // "I'd have sworn these were eights, they're tens"
 	for i := s.hi; i < t.lo; i++ {
 		switch r.toks[i].s {
 		case "but":

@@ -13,7 +13,7 @@ func (r *reading) tooBigAt(i int) bool {
 	for most := i + 5; i < min(most, len(r.toks)-1) && (r.toks[i].is(wLinking) || r.toks[i].s == "no" || r.toks[i].s == "nah" || r.toks[i].s == "that" || r.toks[i].s == "it" || r.toks[i].s == "a" || r.toks[i].s == "bit"); {
 		i++
 	}
-	return r.word(i) == "too" && misfits.has(r.word(i+1))
+	return r.word(i) == "too" && misfits.has(r.next(i))
 }
 
 // sizeTried tells whether a number is the size of something that is tried: it is said not to fit,
@@ -39,7 +39,7 @@ func (r *reading) sizeTried(f *bareNumber) bool {
 			return true // "thirteen. No, too big. Twelve."
 		}
 	}
-	if w := r.word(f.lo - 1); w != "no" && w != "nah" && w != "nope" && w != "sorry" {
+	if w := r.prev(f.lo); w != "no" && w != "nah" && w != "nope" && w != "sorry" {
 		return false
 	}
 	if last > 0 && r.bare[len(r.bare)-1].is == turnedBy {
@@ -69,7 +69,7 @@ func (r *reading) tooBigLater(hi, from int) bool {
 // justCounted tells whether a number is how many there are, of what was to be counted right
 // before or is meant: "I count them. Nine.", "and nine on the other side", "three of them".
 func (r *reading) justCounted(f *bareNumber) bool {
-	if r.toBeCounted(f.lo) || r.word(f.hi) == "of" && ofThem.has(r.word(f.hi+1)) {
+	if r.toBeCounted(f.lo) || r.word(f.hi) == "of" && ofThem.has(r.next(f.hi)) {
 		return true
 	}
 	at := f.lo

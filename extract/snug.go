@@ -15,7 +15,7 @@ func (r *reading) snugHard(i int) bool {
 	for k := i + 1; k < min(len(r.toks), i+7) && r.toks[k-1].brk < brkComma; k++ {
 		switch w := r.toks[k].s; w {
 		case "good", "tight", "hard":
-			return r.word(k+1) != "enough" && r.word(k-1) != "not"
+			return r.next(k) != "enough" && r.prev(k) != "not"
 		case "up", "down":
 		default:
 			if !pronounsObj.has(w) && w != "those" && w != "that" && r.toks[k].men < 0 && !r.toks[k].is(wDeterminer) {

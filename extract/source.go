@@ -25,7 +25,7 @@ var tellers = set("mate bloke fella chap guy lad friend dealer seller supplier m
 var telling = set("says say said reckons reckon reckoned told tells swears swore uses used does did gives gave quotes quoted puts recommends wants")
 
 // noNameOfIt are words before a document that do not belong to its name.
-var noNameOfIt = set("this that these those my your his her our their its some any same whole little old new big bloody silly other actual proper one 's")
+var noNameOfIt = set("this that these those my your his her their its some any same whole little old new big bloody silly other actual proper one 's")
 
 // sourceOf gives where a torque was said to come from.
 func (r *reading) sourceOf(h *heard) SourceSaid {
@@ -115,7 +115,7 @@ func (r *reading) tellerOf(q *quantity) string {
 		if r.word(next) == "at" || r.word(next) == "down" || r.word(next) == "from" { // "the bloke at the shop says"
 			next = min(next+3, len(r.toks))
 		}
-		if telling.has(r.word(next)) || telling.has(r.word(next+1)) && r.toks[next-1].brk == brkNone || r.word(i-2) == "to" && r.word(i-3) == "according" {
+		if telling.has(r.word(next)) || telling.has(r.next(next)) && r.toks[next-1].brk == brkNone || r.word(i-2) == "to" && r.word(i-3) == "according" {
 			return r.toks[i].s
 		}
 	}

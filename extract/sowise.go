@@ -72,7 +72,7 @@ func (r *reading) runsThere(c *clause, a *act) bool {
 		return false
 	}
 	for k := c.lo; k+1 < a.verb; k++ {
-		if w, n := r.toks[k].s, r.toks[k+1].s; (w == "there" || w == "here") && (n == "'s" || n == "is" || n == "are") {
+		if w, n := r.toks[k].s, r.toks[k+1].s; (w == "there" || w == "here") && (n == "'s" || n == "is" || n == "are" || n == "'re") {
 			return true
 		}
 	}
@@ -128,7 +128,7 @@ func (r *reading) begunInVain(a *act) bool {
 		if r.toks[i].s != "no" || r.toks[i-1].brk < brkComma {
 			continue
 		}
-		if w := r.word(i + 1); w != "there" && w != "there's" {
+		if w := r.next(i); w != "there" && w != "there's" {
 			return false
 		}
 		for k := i + 2; k < i+5; k++ {
@@ -170,7 +170,7 @@ func (r *reading) willFetch(ci int) bool {
 }
 
 // firstPersonOf tells whether a word is who speaks.
-func firstPersonOf(w string) bool { return w == "i" || w == "we" }
+func firstPersonOf(w string) bool { return w == "i" }
 
 // keptIn tells of "I keep the axle in", "kept the old seal on": what stays as it is.
 func (r *reading) keptIn(c *clause, a *act) bool {
@@ -227,7 +227,7 @@ func (r *reading) describedNext(ci int, m *mention) bool {
 	if w := r.word(i); w != "it" && w != "they" && w != m.head {
 		return false
 	}
-	w := r.word(i + 1)
+	w := r.next(i)
 	if r.toks[i].brk >= brkComma || !strings.HasSuffix(w, "s") || linking.has(w) || comesAway.has(w) {
 		return false
 	}
@@ -280,7 +280,7 @@ func (r *reading) alsoByThen(ci int, a *act) bool {
 
 // heldOnly tells of "they're on jubilee clips", "the heater's on three studs": how things are held.
 func (r *reading) heldOnly(c *clause, a *act) bool {
-	if !a.subject || a.verb < 0 || a.action.Name != "fit" || !passiveBe.has(r.toks[a.verb].s) || r.word(a.verb+1) != "on" || r.toks[a.verb+1].brk >= brkComma {
+	if !a.subject || a.verb < 0 || a.action.Name != "fit" || !passiveBe.has(r.toks[a.verb].s) || r.next(a.verb) != "on" || r.toks[a.verb+1].brk >= brkComma {
 		return false
 	}
 	i := a.verb + 2
@@ -307,7 +307,7 @@ func (r *reading) thePlan(ci int, a *act) bool {
 			hi = a.lo
 		}
 		for i := c.lo; i+4 < hi+3 && i < hi; i++ {
-			if r.toks[i].s == "what" && (r.toks[i+1].s == "i" || r.toks[i+1].s == "we") && r.willDoIs(i+2, hi) {
+			if r.toks[i].s == "what" && (r.toks[i+1].s == "i") && r.willDoIs(i+2, hi) {
 				return r.noneDone()
 			}
 		}
@@ -315,7 +315,7 @@ func (r *reading) thePlan(ci int, a *act) bool {
 			continue
 		}
 		// only orders that go on from it: "clean the filter, put a new seal in"
-		if i := c.lo; k <= ci && !(r.toks[i].is(wVerb) && r.plainVerb(r.toks[i].s) && (r.kind(i+1).is(wDeterminer|wPronoun) || r.word(i+1) == "new")) && r.toks[i].s != "and" {
+		if i := c.lo; k <= ci && !(r.toks[i].is(wVerb) && r.plainVerb(r.toks[i].s) && (r.nextKind(i).is(wDeterminer|wPronoun) || r.next(i) == "new")) && r.toks[i].s != "and" {
 			return false
 		}
 	}
@@ -365,13 +365,13 @@ func (r *reading) otherWayAfter(from int) int {
 			switch w := r.toks[k].s; {
 			case w == "not" || w == "or" || w == "if" || strings.HasSuffix(w, "n't"):
 				return 0 // "lip facing out, not the other way round"
-			case takesBack.has(w), w == "on" && r.word(k-1) == "hang":
+			case takesBack.has(w), w == "on" && r.prev(k) == "hang":
 				i += 2
 				if w := r.word(i); w == "round" || w == "around" || w == "about" || w == "up" {
 					i++
 				}
 				for k := i; k < i+4; k++ {
-					if r.word(k) == "i" && r.word(k+1) == "was" && r.word(k+2) == "right" {
+					if r.word(k) == "i" && r.next(k) == "was" && r.word(k+2) == "right" {
 						return 0
 					}
 				}

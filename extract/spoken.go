@@ -212,7 +212,7 @@ func (r *reading) notDone(c *clause) int {
 	}
 	for i := c.lo; i+1 < c.hi; i++ {
 		w := r.toks[i].s
-		if w != "haven't" && w != "ain't" && !(w == "not" && (r.word(i-1) == "have" || r.word(i-1) == "'ve")) || !r.ofMe(max(c.lo, i-3), i) && w != "ain't" {
+		if w != "haven't" && w != "ain't" && !(w == "not" && (r.prev(i) == "have" || r.prev(i) == "'ve")) || !r.ofMe(max(c.lo, i-3), i) && w != "ain't" {
 			continue
 		}
 		next := r.toks[i+1].s
@@ -242,7 +242,7 @@ func (r *reading) makeshift(c *clause) int {
 		if !r.toks[i].is(wSeldom) || !makeshifts.has(w) {
 			continue
 		}
-		if n := r.word(i + 1); n == "varnish" || n == "polish" || n == "file" || w == "nail" && r.word(i-2) == "on" {
+		if n := r.next(i); n == "varnish" || n == "polish" || n == "file" || w == "nail" && r.word(i-2) == "on" {
 			continue // "balanced on a nail"
 		}
 		if r.reachedWith(c, i) {
@@ -372,11 +372,11 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if said&conditional != 0 || r.hasWord(oc, "had") {
 			return nil
 		}
-		if r.toks[oc.hi-1].s == "asking" && !r.ofMe(max(c.lo, oc.lo-1), oc.hi) || r.word(oc.hi) == "why" || r.word(oc.lo-1) == "that" && r.word(oc.lo-2) == "so" {
+		if r.toks[oc.hi-1].s == "asking" && !r.ofMe(max(c.lo, oc.lo-1), oc.hi) || r.word(oc.hi) == "why" || r.prev(oc.lo) == "that" && r.word(oc.lo-2) == "so" {
 			return nil // "she's asking fifty", "and find out why", "so that I find it again"
 		}
 		switch w := r.toks[oc.lo].s; {
-		case w == "'ve" || w == "have" || w == "i" && r.word(oc.lo+1) == "'ve":
+		case w == "'ve" || w == "have" || w == "i" && r.next(oc.lo) == "'ve":
 			e.kind = "" // "I've written to them": of what was said before
 		case r.heardIn(lo, hi, "unknown", "ask", "doubt", "undecided") || !r.measuring(oc) && (r.valueIn(lo, hi) || r.asksWhat(c) || r.asksNext(ci)) || r.looksUp(oc):
 			e.kind = LookUp
@@ -389,7 +389,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			e.kind = "" // joins what it is said of
 		}
 	case "doubt":
-		if r.word(oc.hi) == "i" && (r.word(oc.hi+1) == "'ve" || r.word(oc.hi+1) == "have") && r.word(oc.hi+2) == "got" {
+		if r.word(oc.hi) == "i" && (r.next(oc.hi) == "'ve" || r.next(oc.hi) == "have") && r.word(oc.hi+2) == "got" {
 			return nil // "I think I've got a thirteen in here"
 		}
 		switch r.toks[oc.lo].s {
@@ -401,7 +401,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 				}
 			}
 		case "ought":
-			if p := r.word(oc.lo - 1); (p == "there" || p == "it") && r.word(oc.lo-2) == "as" {
+			if p := r.prev(oc.lo); (p == "there" || p == "it") && r.word(oc.lo-2) == "as" {
 				return nil // "two at each end, as there ought to be"
 			}
 		}
@@ -506,7 +506,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if oc.lo > c.lo && r.toks[oc.lo-1].s == "you" {
 			return nil // "after you don't know"
 		}
-		if next := r.word(oc.hi); r.saidIn(c, "why") || next == "who" || next == "how" && !howMuch.has(r.word(oc.hi+1)) {
+		if next := r.word(oc.hi); r.saidIn(c, "why") || next == "who" || next == "how" && !howMuch.has(r.next(oc.hi)) {
 			return nil // "I don't know how they get in there with a ten"
 		}
 		if !r.valueIn(max(ci-1, 0), min(ci+1, len(r.clauses)-1)) {
@@ -527,17 +527,17 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			break
 		}
 		e.kind = Unsure
-		if r.hasWord(oc, "right") && (r.hasWord(oc, "can't") || r.hasWord(oc, "cannot")) && r.figureNear(ci) {
+		if r.hasWord(oc, "right") && r.hasWord(oc, "can't") && r.figureNear(ci) {
 			e.kind = Suspect // "90 for an M6, that can't be right"
 		}
 	case "half-tight":
 		if r.reachedIn(ci, oc.lo) {
 			return nil // told by what is not reached
 		}
-		if p := r.word(oc.lo - 1); p == "was" || p == "were" || r.foundIn(ci) || r.hasWord(oc, "yet") && (r.doneAlready(ci) || r.amiss(ci, "tighten", "torque")) {
+		if p := r.prev(oc.lo); p == "was" || p == "were" || r.foundIn(ci) || r.hasWord(oc, "yet") && (r.doneAlready(ci) || r.amiss(ci, "tighten", "torque")) {
 			return nil // "it was only hand tight": how it was found
 		}
-		if w := r.word(oc.hi + 1); r.word(oc.hi) == "and" && (r.kind(oc.hi+1).is(wCounts) || w == "a" || w == "another" || w == "then") && (ofTurn.has(r.word(oc.hi+2)) || ofTurn.has(r.word(oc.hi+3))) {
+		if w := r.next(oc.hi); r.word(oc.hi) == "and" && (r.nextKind(oc.hi).is(wCounts) || w == "a" || w == "another" || w == "then") && (ofTurn.has(r.word(oc.hi+2)) || ofTurn.has(r.word(oc.hi+3))) {
 			return nil // "hand tight and three quarters": that is all it gets
 		}
 		if r.hasWord(oc, "torque") && (r.saidIn(c, "'d") || r.saidIn(c, "had")) {
@@ -549,7 +549,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if r.hasWord(oc, "stripped") && r.saidIn(c, "old") {
 			return nil // "that's stripped, in the old housing"
 		}
-		if w := r.word(oc.lo + 1); (w == "so" || w == "to") && (r.toks[oc.lo].s == "just" || r.toks[oc.lo].s == "only") && !r.tightensNear(ci) {
+		if w := r.next(oc.lo); (w == "so" || w == "to") && (r.toks[oc.lo].s == "just" || r.toks[oc.lo].s == "only") && !r.tightensNear(ci) {
 			return nil // "a rag in there just so it doesn't drip"
 		}
 		if w := r.toks[oc.hi-1].s; (w == "feel" || strings.HasPrefix(w, "click")) && !r.tightensNear(ci) {
@@ -602,7 +602,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if w := r.word(oc.hi); (r.hasWord(oc, "never") || r.hasWord(oc, "didn't")) && (w == "find" || w == "know" || w == "understand" || w == "like" || w == "hear") {
 			return nil // "I never did find out"
 		}
-		if m := r.namedLast(ci, oc.lo); r.toks[oc.hi-1].s == "flat" && (m == nil && r.word(oc.lo-1) == "it" || m != nil && !goesFlat.has(m.head) || r.saysOneOf(c.lo, oc.lo, "when", "if", "once")) {
+		if m := r.namedLast(ci, oc.lo); r.toks[oc.hi-1].s == "flat" && (m == nil && r.prev(oc.lo) == "it" || m != nil && !goesFlat.has(m.head) || r.saysOneOf(c.lo, oc.lo, "when", "if", "once")) {
 			return nil // "do it till the washer's flat", "for when the battery's flat"
 		}
 		if r.saidIn(c, "since") || oc.lo > c.lo && subjects.has(r.toks[oc.lo-1].s) && r.ofMe(oc.lo-1, oc.lo) && (r.toks[oc.hi-1].s == "low" || r.toks[oc.hi-1].s == "flat") {
@@ -673,7 +673,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if r.noPutOff(ci, oc) {
 			return nil
 		}
-		switch r.word(oc.lo - 1) {
+		switch r.prev(oc.lo) {
 		case "about", "from", "since", "last":
 			return nil // "she'll want to know about Thursday"
 		case "it":
@@ -691,7 +691,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if r.when(oc) && r.ofFlow(oc) {
 			return nil // "until the fluid comes"
 		}
-		if next := r.word(oc.hi); next == "there" || r.word(oc.lo-1) == "at" || r.heardIn(ci, ci, "find") || oc.lo == c.lo && (r.heardIn(ci-1, ci-1, "find") || ci+1 < len(r.clauses) && r.clauses[ci+1].sentence == c.sentence && r.heardIn(ci+1, ci+1, "promise")) {
+		if next := r.word(oc.hi); next == "there" || r.prev(oc.lo) == "at" || r.heardIn(ci, ci, "find") || oc.lo == c.lo && (r.heardIn(ci-1, ci-1, "find") || ci+1 < len(r.clauses) && r.clauses[ci+1].sentence == c.sentence && r.heardIn(ci+1, ci+1, "promise")) {
 			return nil // "when we get there", "all at once", "I'll look it up tonight"
 		}
 		if said&(conditional|asked) != 0 || said&other != 0 && !r.putsOff(ci, oc) || r.heardIn(ci, ci, "promise", "next") || oc.lo == c.lo && r.heardIn(ci-1, ci-1, "promise") || !r.intends(ci, oc) && !r.putsOff(ci, oc) {
@@ -734,7 +734,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if r.hasWord(oc, "have") && r.hasWord(oc, "new") && oc.lo >= c.lo && !r.hasWord(oc, "until") && !r.hasWord(oc, "till") {
 			return nil // "I have a new one here"
 		}
-		if r.saidIn(c, "live") || r.saidIn(c, "lives") || r.saidIn(c, "stay") || r.saidIn(c, "stays") || oc.lo > c.lo && (r.toks[oc.lo-1].s == "ta" || r.toks[oc.lo-1].s == "bye" || r.toks[oc.lo-1].s == "off") || r.hasWord(oc, "do") && r.word(oc.hi) == "is" || r.toks[oc.lo].s == "for" && oc.lo > c.lo && r.kind(oc.lo-1).is(wCounts) {
+		if r.saidIn(c, "live") || r.saidIn(c, "lives") || r.saidIn(c, "stay") || r.saidIn(c, "stays") || oc.lo > c.lo && (r.toks[oc.lo-1].s == "ta" || r.toks[oc.lo-1].s == "bye" || r.toks[oc.lo-1].s == "off") || r.hasWord(oc, "do") && r.word(oc.hi) == "is" || r.word(oc.hi) == "'s" || r.toks[oc.lo].s == "for" && oc.lo > c.lo && r.kind(oc.lo-1).is(wCounts) {
 			return nil // "that can live on the bench for now"; "what I'll have to do is drill it"; "they're ten for now"
 		}
 		if r.tightForNow(ci, oc) {
@@ -745,7 +745,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			e.kind = NotTorqued // "that's spun on for now"
 			break
 		}
-		if _, off := r.absent(ci); off || said&other != 0 || !r.laying(c) || r.setAt(c) || r.flows(oc) || r.youCould(c) || done.has(r.word(oc.lo-1)) || r.toks[oc.lo].s == "for" && !r.inPlaceOf(ci, oc) {
+		if _, off := r.absent(ci); off || said&other != 0 || !r.laying(c) || r.setAt(c) || r.flows(oc) || r.youCould(c) || done.has(r.prev(oc.lo)) || r.toks[oc.lo].s == "for" && !r.inPlaceOf(ci, oc) {
 			return nil
 		}
 		e.kind, e.before = ReplaceLater, BeforeLater
@@ -758,7 +758,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if c.mood&negated != 0 || r.youCould(c) {
 			return nil
 		}
-		if w, p := r.toks[oc.lo].s, r.word(oc.lo-1); makeshifts.has(w) && (p == "with" || r.word(oc.lo-2) == "with" || r.word(oc.lo-3) == "with" || p == "thumb" || r.word(oc.lo-2) == "like" || r.word(oc.lo-3) == "like") && !r.spoilt(ci) {
+		if w, p := r.toks[oc.lo].s, r.prev(oc.lo); makeshifts.has(w) && (p == "with" || r.word(oc.lo-2) == "with" || r.word(oc.lo-3) == "with" || p == "thumb" || r.word(oc.lo-2) == "like" || r.word(oc.lo-3) == "like") && !r.spoilt(ci) {
 			return nil // "push it out with a nail", "it's like a rusty nail"
 		}
 		lo, hi := r.nearBy(ci, 2, 7, 18)
@@ -811,7 +811,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if w := r.toks[oc.lo].s; (w == "stays" || w == "staying") && r.ofTools(c) {
 			return nil // "the impact wrench stays in the drawer"
 		}
-		if r.word(oc.hi) == "between" || r.toks[oc.lo].s == "back" && !r.hasWord(oc, "on") && !r.hasWord(oc, "in") && (r.saidIn(c, "get") || r.saidIn(c, "have") || r.ofMe(c.lo, oc.lo) && r.word(oc.lo-1) == "be") {
+		if r.word(oc.hi) == "between" || r.toks[oc.lo].s == "back" && !r.hasWord(oc, "on") && !r.hasWord(oc, "in") && (r.saidIn(c, "get") || r.saidIn(c, "have") || r.ofMe(c.lo, oc.lo) && r.prev(oc.lo) == "be") {
 			return nil // "nothing in between the pads", "I'll get the puller back tomorrow"
 		}
 		if r.hasWord(oc, "going") && r.negatedIn(oc) && r.newFor(ci, oc.hi) {
@@ -823,13 +823,13 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		if r.toks[oc.hi-1].s == "find" && r.word(oc.hi) == "out" || r.toks[oc.hi-1].s == "drawer" {
 			return nil // "I never did find out"
 		}
-		if (r.hasWord(oc, "no") || r.toks[oc.lo].s == "nothing" && r.word(oc.lo-1) != "got") && (r.hasWord(oc, "it") || r.hasWord(oc, "there") || inPlace(r.toks[oc.hi-1].s)) && (!r.standsSo(ci) || r.often(c) || r.saidIn(c, "ever") || r.saidIn(c, "until") || r.saidIn(c, "till") || r.saidIn(c, "must") || r.noHarm(oc)) {
+		if (r.hasWord(oc, "no") || r.toks[oc.lo].s == "nothing" && r.prev(oc.lo) != "got") && (r.hasWord(oc, "it") || r.hasWord(oc, "there") || inPlace(r.toks[oc.hi-1].s)) && (!r.standsSo(ci) || r.often(c) || r.saidIn(c, "ever") || r.saidIn(c, "until") || r.saidIn(c, "till") || r.saidIn(c, "must") || r.noHarm(oc)) {
 			return nil // "there's no grease in it, ever", "till there's no slack left in it", "no grit in it"
 		}
 		if r.hasWord(oc, "without") && (strings.HasSuffix(r.word(oc.hi), "ing") || idly.has(r.word(oc.hi))) {
 			return nil // "it goes in without forcing"
 		}
-		if r.toks[oc.lo].s == "nothing" && r.word(oc.lo-1) == "with" && r.intends(ci, oc) {
+		if r.toks[oc.lo].s == "nothing" && r.prev(oc.lo) == "with" && r.intends(ci, oc) {
 			return nil // "I'll run it with nothing in it"
 		}
 		e.kind = NotRefitted
@@ -858,7 +858,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 			e.kind, e.signal = LookUp, "unknown"
 			break // "I looked for that number, and I can't find it"
 		}
-		if r.word(oc.hi) == "out" || r.word(oc.hi) == "to" && r.toks[oc.hi-1].s == "gone" || r.hasWord(oc, "wants") && (r.kind(oc.hi).is(wCounts) || r.toks[oc.lo].qty >= 0) || !told || r.word(oc.lo-1) == "how" || r.foundAgain(ci) {
+		if r.word(oc.hi) == "out" || r.word(oc.hi) == "to" && r.toks[oc.hi-1].s == "gone" || r.hasWord(oc, "wants") && (r.kind(oc.hi).is(wCounts) || r.toks[oc.lo].qty >= 0) || !told || r.prev(oc.lo) == "how" || r.foundAgain(ci) {
 			return nil
 		}
 		if r.hasWord(oc, "see") && r.toks[oc.lo].s == "i" && !r.wasThere(ci) {
@@ -866,7 +866,7 @@ func (r *reading) endAt(ci int, oc openCue, rec *Record) *looseEnd {
 		}
 		e.kind = NotRefitted
 	case "lying":
-		if r.saidIn(c, "while") || r.word(oc.lo-1) == "i" || r.saidIn(c, "nothing") || r.hasWord(oc, "unplugged") && !r.standsSo(ci) {
+		if r.saidIn(c, "while") || r.prev(oc.lo) == "i" || r.saidIn(c, "nothing") || r.hasWord(oc, "unplugged") && !r.standsSo(ci) {
 			return nil // "hook them on while they're on the bench"
 		}
 		if !told || r.foundAgain(ci) || r.madeDead(oc.lo) {
@@ -951,7 +951,7 @@ func (r *reading) forWantOf(lo, hi int) bool {
 // putFirst tells of "the gears, that I do next week": what is put off stands first.
 func (r *reading) putFirst(c *clause) bool {
 	for _, mi := range c.mentions {
-		if m := &r.mentions[mi]; m.prep == "" && r.word(m.hi) == "that" && (r.word(m.hi+1) == "i" || r.word(m.hi+1) == "we") {
+		if m := &r.mentions[mi]; m.prep == "" && r.word(m.hi) == "that" && (r.next(m.hi) == "i") {
 			return true
 		}
 	}
@@ -1057,7 +1057,7 @@ var goesBy = set("out through clean clear up round around down off over past awa
 // tomorrow", "I loosened those this morning", "since they came at Easter".
 func (r *reading) noPutOff(ci int, oc openCue) bool {
 	c := &r.clauses[ci]
-	if r.when(oc) && r.word(oc.lo-1) == "see" && (r.word(oc.lo-2) == "'ll" || r.word(oc.lo-2) == "will") {
+	if r.when(oc) && r.prev(oc.lo) == "see" && (r.word(oc.lo-2) == "'ll" || r.word(oc.lo-2) == "will") {
 		return true // "we'll see when we get in there"
 	}
 	last, next, prev := r.toks[oc.hi-1].s, r.word(oc.hi), ""
@@ -1101,7 +1101,7 @@ func (r *reading) noPutOff(ci int, oc openCue) bool {
 		case "was", "were", "came", "went", "since", "got", "did", "bought", "started", "promised", "now", "said":
 			past = true
 		case "have", "'ve", "has", "had":
-			past = past || r.word(i+1) != "to" && r.word(i+1) != "got" && r.word(i+2) != "to"
+			past = past || r.next(i) != "to" && r.next(i) != "got" && r.word(i+2) != "to"
 		case "'ll", "will", "gonna", "going", "must", "gotta", "to", "need", "needs", "want", "wants", "shall", "that's", "be":
 			return false
 		case "'s":
@@ -1249,9 +1249,9 @@ func (r *reading) asksNext(ci int) bool {
 	n := &r.clauses[ci+1]
 	switch r.toks[n.lo].s {
 	case "what", "which":
-		return valueWord.has(r.word(n.lo+1)) || r.saidIn(n, "takes") || r.saidIn(n, "wants") || r.saidIn(n, "gets") || r.saidIn(n, "should") || r.saidIn(n, "goes") || r.saidIn(n, "needs") || r.saidIn(n, "is") || r.saidIn(n, "it")
+		return valueWord.has(r.next(n.lo)) || r.saidIn(n, "takes") || r.saidIn(n, "wants") || r.saidIn(n, "gets") || r.saidIn(n, "should") || r.saidIn(n, "goes") || r.saidIn(n, "needs") || r.saidIn(n, "is") || r.saidIn(n, "it")
 	case "how":
-		return howMuch.has(r.word(n.lo + 1))
+		return howMuch.has(r.next(n.lo))
 	}
 	return false
 }
@@ -1307,7 +1307,7 @@ func (r *reading) valueIn(lo, hi int) bool {
 			}
 		}
 		for i := c.lo; i < c.hi; i++ {
-			if valueWord.has(r.toks[i].s) && r.toks[i].men < 0 && !(r.toks[i].s == "number" && r.word(i-1) == "part") {
+			if valueWord.has(r.toks[i].s) && r.toks[i].men < 0 && !(r.toks[i].s == "number" && r.prev(i) == "part") {
 				return true
 			}
 		}
@@ -1404,7 +1404,7 @@ func (r *reading) doubtful(ci int, oc openCue, rec *Record) bool {
 			return t.Hedged || oc.signal == "doubt" && t.At <= at
 		}
 	}
-	if p := r.word(oc.lo - 1); p == "or" || p == "it" && r.word(oc.lo-2) == "or" {
+	if p := r.prev(oc.lo); p == "or" || p == "it" && r.word(oc.lo-2) == "or" {
 		return true // "… or it could be a pozi"
 	}
 	size := 0
@@ -1523,7 +1523,7 @@ func (r *reading) physical(ci int, oc openCue) bool {
 		case "description", "comments", "comment", "notes", "page", "site", "website", "channel", "video", "link", "links", "below", "underneath", "screen", "draw", "sketch", "upload", "post", "photograph":
 			place = true
 		case "film", "clip", "card", "plate":
-			if m := r.toks[i].men; m >= 0 && (r.mentions[m].hi-r.mentions[m].lo > 1 || r.word(i-1) == "that") {
+			if m := r.toks[i].men; m >= 0 && (r.mentions[m].hi-r.mentions[m].lo > 1 || r.prev(i) == "that") {
 				return true // cling film, the hose clip
 			}
 		}
@@ -1538,7 +1538,7 @@ func (r *reading) physical(ci int, oc openCue) bool {
 	for i := oc.hi; i+1 < min(c.hi, oc.hi+7); i++ {
 		switch r.toks[i].s {
 		case "shop", "dealer", "supplier", "agent", "him", "them":
-			if p := r.word(i - 1); p == "to" || r.word(i-2) == "to" {
+			if p := r.prev(i); p == "to" || r.word(i-2) == "to" {
 				return true // "I'll send a photo to the shop"
 			}
 		}
@@ -1627,7 +1627,7 @@ func (r *reading) intends(ci int, oc openCue) bool {
 	for i := c.lo; i < c.hi; i++ {
 		switch r.toks[i].s {
 		case "last", "yesterday":
-			if n := r.word(i + 1); n == "night" || n == "week" || n == "weekend" || r.toks[i].s == "yesterday" {
+			if n := r.next(i); n == "night" || n == "week" || n == "weekend" || r.toks[i].s == "yesterday" {
 				return false
 			}
 		}
@@ -1644,18 +1644,18 @@ func (r *reading) intends(ci int, oc openCue) bool {
 			}
 			switch w := r.toks[i].s; w {
 			case "have", "has", "got", "need", "needs":
-				if p := r.word(i - 1); r.word(i+1) == "to" && k == ci && i > n.lo && p != "you" && p != "they" && p != "don't" && p != "i" && r.dayIn(n) {
+				if p := r.prev(i); r.next(i) == "to" && k == ci && i > n.lo && p != "you" && p != "they" && p != "don't" && p != "i" && r.dayIn(n) {
 					return true // "those have to come off tomorrow"
 				}
 			case "'ll", "will", "shall", "gonna", "must", "gotta", "job", "going":
-				if p := r.word(i - 1); i == n.lo || p != "you" && p != "they" && p != "he" && p != "she" {
+				if p := r.prev(i); i == n.lo || p != "you" && p != "they" && p != "he" && p != "she" {
 					return true
 				}
-			case "i", "we":
+			case "i":
 				if k == ci && i == oc.hi && r.opensDay(n, oc) {
 					return true
 				}
-				if next := r.word(i + 1); next != "" && r.presentVerb(next) && !((next == "have" || next == "need") && r.word(i+2) != "to") {
+				if next := r.next(i); next != "" && r.presentVerb(next) && !((next == "have" || next == "need") && r.word(i+2) != "to") {
 					return true // but not "I have loosened those"
 				}
 			case "that's", "'s":
@@ -1671,7 +1671,7 @@ func (r *reading) intends(ci int, oc openCue) bool {
 // opensDay tells of "tomorrow morning we build up the air": what is put off begins with its day.
 func (r *reading) opensDay(c *clause, oc openCue) bool {
 	next := r.word(oc.hi)
-	return oc.lo == c.lo && oc.hi < c.hi && r.toks[oc.lo].s == "tomorrow" && (next == "i" || next == "we")
+	return oc.lo == c.lo && oc.hi < c.hi && r.toks[oc.lo].s == "tomorrow" && (next == "i")
 }
 
 // waitedFor tells whether what is waited for is of the machine, or the new or right one.
@@ -1758,9 +1758,9 @@ func (r *reading) tightForNow(ci int, oc openCue) bool {
 	}
 	for i := lo; i < hi; i++ {
 		switch w := r.toks[i].s; {
-		case w == "tight" && r.word(i-1) != "too", w == "tighten", w == "snug", w == "nipped", w == "pinched", w == "fingers", w == "finger",
-			(w == "hand" || w == "hands") && (r.word(i-1) == "with" || r.word(i-1) == "by"),
-			(w == "wind" || w == "wound" || w == "run" || w == "spin" || w == "spun") && (r.word(i+1) == "it" || r.word(i+1) == "them" || r.word(i+1) == "him") && (r.word(i+2) == "up" || r.word(i+2) == "in" || r.word(i+2) == "on" || r.word(i+2) == "down"):
+		case w == "tight" && r.prev(i) != "too", w == "tighten", w == "snug", w == "nipped", w == "pinched", w == "fingers", w == "finger",
+			(w == "hand" || w == "hands") && (r.prev(i) == "with" || r.prev(i) == "by"),
+			(w == "wind" || w == "wound" || w == "run" || w == "spin" || w == "spun") && (r.next(i) == "it" || r.next(i) == "them" || r.next(i) == "him") && (r.word(i+2) == "up" || r.word(i+2) == "in" || r.word(i+2) == "on" || r.word(i+2) == "down"):
 			return true
 		}
 	}
@@ -1865,7 +1865,7 @@ func (r *reading) iDo(ci int) bool {
 func (r *reading) wills(ci int) bool {
 	c := &r.clauses[ci]
 	for i := c.lo; i < c.hi; i++ {
-		if w := r.toks[i].s; (w == "'ll" || w == "will" || w == "shall") && i > c.lo && (r.toks[i-1].s == "i" || r.toks[i-1].s == "we") {
+		if w := r.toks[i].s; (w == "'ll" || w == "will" || w == "shall") && i > c.lo && (r.toks[i-1].s == "i") {
 			return true
 		}
 	}
@@ -1908,7 +1908,7 @@ func (r *reading) setAt(c *clause) bool {
 		}
 		switch r.toks[i].s {
 		case "set", "leave", "left":
-			if r.word(i+1) != "in" {
+			if r.next(i) != "in" {
 				return true
 			}
 		}
@@ -1937,11 +1937,11 @@ func (r *reading) aboutRecording(ci int) bool {
 		case "see", "until", "thanks", "when", "tell":
 			return false
 		case "it", "they", "that":
-			if r.word(i-1) == "time" && r.word(i+1) != "'s" && r.word(i+1) != "is" && r.word(i+1) != "'ll" && r.word(i+1) != "will" {
+			if r.prev(i) == "time" && r.next(i) != "'s" && r.next(i) != "is" && r.next(i) != "'ll" && r.next(i) != "will" {
 				return false // "so next time it falls off in your lap"
 			}
 			mine = mine || w == "it"
-		case "i", "we", "'ll":
+		case "i", "'ll":
 			mine = true
 		case "the", "i'm", "she", "he", "you":
 		case "get", "bring", "buy", "order", "fit", "swap", "change", "replace", "put":
@@ -2388,7 +2388,7 @@ func (r *reading) fronted(h, ci int) bool {
 // pronounBefore is for "the torque for that": what is asked of is not what stands beside it.
 func (r *reading) pronounBefore(c *clause, oc openCue) bool {
 	for i := oc.lo; i < oc.hi; i++ {
-		if r.toks[i].s == "for" && pronounsObj.has(r.word(i+1)) {
+		if r.toks[i].s == "for" && pronounsObj.has(r.next(i)) {
 			return true
 		}
 	}
@@ -2562,7 +2562,7 @@ var fluids = set("oil fluid coolant antifreeze fuel petrol diesel gas water")
 
 func (e *looseEnd) byMe(r *reading) bool {
 	w := r.toks[e.lo].s
-	return w == "i" || w == "we" || w == "'ll"
+	return w == "i" || w == "'ll"
 }
 
 // sameTopic tells whether two mentions stand for one thing, or have one name.
@@ -2884,7 +2884,7 @@ func (r *reading) askOf(e *looseEnd, rec *Record) Open {
 	}
 	if e.noun >= 0 {
 		from := r.phraseFrom(e.noun)
-		if r.word(e.noun-1) == "other" {
+		if r.prev(e.noun) == "other" {
 			from = min(from, e.noun-1) // "the other side"
 		}
 		o.About, e.sure = strings.ToLower(r.text(from, e.noun+1)), true

@@ -12,7 +12,7 @@ func (r *reading) aimStandIn(e *looseEnd, ci int, oc openCue) bool {
 		return false
 	}
 	c := &r.clauses[ci]
-	if n := ci + 1; oc.signal == "stand-in" && c.hi-c.lo <= oc.hi-oc.lo+1 && (ci == 0 || r.clauses[ci-1].sentence != c.sentence || r.toks[c.lo].s == "so") && n < len(r.clauses) && r.clauses[n].sentence == c.sentence {
+	if n := ci + 1; oc.signal == "stand-in" && c.hi-c.lo <= oc.hi-oc.lo+1 && (ci == 0 || r.clauses[ci-1].sentence != c.sentence || r.followsSo(c)) && n < len(r.clauses) && r.clauses[n].sentence == c.sentence {
 		if lo := r.clauses[n].lo; r.aimStandIn(e, n, openCue{lo, lo, oc.signal}) {
 			e.last = max(e.last, n) // "For now | there's a nail through the hole"
 			return true
@@ -80,7 +80,7 @@ func (r *reading) aimForLack(e *looseEnd, ci int, oc openCue) bool {
 // of what belongs there: another one, an old one, a made one, for want of the proper one.
 func (r *reading) inPlaceOf(ci int, oc openCue) bool {
 	lo, hi := r.nearBy(ci, 4, 4, 14)
-	if w := r.word(oc.lo - 1); w == "do" || w == "hold" || w == "holding" || w == "holds" || w == "last" || w == "serve" {
+	if w := r.prev(oc.lo); w == "do" || w == "hold" || w == "holding" || w == "holds" || w == "last" || w == "serve" {
 		return true
 	}
 	if r.heardIn(lo, hi, "lack", "makeshift", "old-back", "ordered", "none", "lost", "for-want", "damage") {
@@ -88,11 +88,11 @@ func (r *reading) inPlaceOf(ci int, oc openCue) bool {
 	}
 	value := r.heardIn(lo, hi, "unknown", "find", "ask") // "I don't have the page" is of no part
 	for i := r.clauses[lo].lo; i < r.clauses[hi].hi; i++ {
-		switch w, n := r.toks[i].s, r.word(i+1); {
+		switch w, n := r.toks[i].s, r.next(i); {
 		case value && (w == "don't" || w == "didn't" || w == "haven't" || w == "ain't" || w == "'ve"):
 		case (w == "don't" || w == "didn't") && n == "have", (w == "haven't" || w == "hadn't" || w == "ain't") && (n == "got" || n == "any" || n == "one"), w == "'ve" && (n == "no" || n == "none"):
 			return true
-		case substitutes.has(w) && !figures.has(n), damage.has(w), makeshifts.has(w), scraps.has(w), makes.has(w) && n == "one", lent.has(w) && (r.word(i+1) == "from" || r.word(i+1) == "off" || r.word(i+1) == "a" || r.word(i+1) == "one"):
+		case substitutes.has(w) && !figures.has(n), damage.has(w), makeshifts.has(w), scraps.has(w), makes.has(w) && n == "one", lent.has(w) && (r.next(i) == "from" || r.next(i) == "off" || r.next(i) == "a" || r.next(i) == "one"):
 			return true
 		}
 	}
@@ -123,20 +123,20 @@ func (r *reading) partToCome(e *looseEnd) bool {
 		}
 	}
 	for i := r.clauses[first].lo; i < r.clauses[last].hi; i++ {
-		switch w, n := r.toks[i].s, r.word(i+1); w {
+		switch w, n := r.toks[i].s, r.next(i); w {
 		case "when", "once":
-			if n != "i" && n != "we" && n != "you" && n != "he" && n != "she" {
+			if n != "i" && n != "you" && n != "he" && n != "she" {
 				for k := i + 2; k < min(i+5, r.clauses[last].hi); k++ {
 					switch r.toks[k].s {
 					case "comes", "come", "arrives", "arrive", "lands":
-						return !wayIt.has(r.word(k + 1))
+						return !wayIt.has(r.next(k))
 					}
 				}
 			}
 		case "ordering", "ordered":
 			return true
 		case "order":
-			return r.word(i-1) == "on" || r.word(i-1) == "'ll" || r.word(i-1) == "to" || r.word(i-1) == "must"
+			return r.prev(i) == "on" || r.prev(i) == "'ll" || r.prev(i) == "to" || r.prev(i) == "must"
 		}
 	}
 	return false

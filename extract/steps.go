@@ -387,7 +387,7 @@ func (r *reading) noStep(c *clause, a *act) bool {
 	if a.action.Name == "discard" && a.subject && !r.intoBin(a) || a.action.Name == "leave off" {
 		return true // "that's scrap" judges it, "the guard's still off" tells what is to do
 	}
-	if a.rule == inItsTurn && len(c.mentions) == 1 && (r.handledNext(a.cl) || r.mentions[a.objects[0]].definite && r.toks[c.lo].s != "and" && r.toks[c.lo].s != "then") {
+	if a.rule == inItsTurn && len(c.mentions) == 1 && (r.handledNext(a.cl) || r.mentions[a.objects[0]].definite && !r.beginsWith(c, "and", "then")) {
 		return true // "The collar.": what is done to it comes next
 	}
 	if a.heads && a.rule == namedWithTool && r.headingOnly(c, a) {
@@ -399,10 +399,10 @@ func (r *reading) noStep(c *clause, a *act) bool {
 	if a.action.Name == "fit" && a.subject && a.verb >= 0 && len(a.objects) == 0 && r.lemma1(r.toks[a.verb].s) == "be" && !r.says1(c, a.verb, "back") && r.putJustBefore(a) {
 		return true // "it's home": told of what was just put there
 	}
-	if a.verb >= 0 && !a.subject && (r.word(a.verb+1) == "anything" || r.word(a.verb+1) == "nothing") {
+	if a.verb >= 0 && !a.subject && (r.next(a.verb) == "anything" || r.next(a.verb) == "nothing") {
 		return true // "before you take anything off it"
 	}
-	if a.verb >= 0 && !a.subject && (a.verb == c.lo || openers.has(r.toks[a.verb-1].s)) && firstPersonOf(r.word(a.verb+1)) {
+	if a.verb >= 0 && !a.subject && (a.verb == c.lo || openers.has(r.toks[a.verb-1].s)) && firstPersonOf(r.next(a.verb)) {
 		return true // "Strip I'm leaving off": a thing, no verb
 	}
 	if a.verb >= 0 && !a.subject && (r.someOf(a.verb+1) || r.somebodyAt(a.verb+1)) {
@@ -432,10 +432,10 @@ func (r *reading) noStep(c *clause, a *act) bool {
 	if r.asFound(a) || r.toldFor(c, a) {
 		return true
 	}
-	if n := r.kind(a.verb + 2); a.verb >= 0 && !a.subject && r.word(a.verb+1) == "you" && a.verb+2 < c.hi && n.is(wPreposition) && len(a.objects) == 0 {
+	if n := r.kind(a.verb + 2); a.verb >= 0 && !a.subject && r.next(a.verb) == "you" && a.verb+2 < c.hi && n.is(wPreposition) && len(a.objects) == 0 {
 		return true // "it'll knock you on your tail"
 	}
-	if a.action.Name == "measure" && a.verb > c.lo && r.toks[a.verb].s == "measured" && !r.toks[a.verb-1].is(wSubject|wOpener) && r.toks[a.verb-1].s != "'ve" && r.toks[a.verb-1].s != "and" && (r.kind(a.verb+1).is(wNumber|wCountOf) || a.verb+1 < c.hi && r.toks[a.verb+1].qty >= 0) {
+	if a.action.Name == "measure" && a.verb > c.lo && r.toks[a.verb].s == "measured" && !r.toks[a.verb-1].is(wSubject|wOpener) && r.toks[a.verb-1].s != "'ve" && r.toks[a.verb-1].s != "and" && (r.nextKind(a.verb).is(wNumber|wCountOf) || a.verb+1 < c.hi && r.toks[a.verb+1].qty >= 0) {
 		return true // "the old one measured eight"
 	}
 	if a.action.Name == "cut" || a.action.Name == "drill" {
@@ -460,7 +460,7 @@ func (r *reading) noStep(c *clause, a *act) bool {
 		return false
 	}
 	// a hand, or somebody: "get up under it"
-	return r.ownBody(a) || a.verb >= 0 && !a.subject && a.pronoun != "" && len(a.objects) == 0 && r.lemma1(r.toks[a.verb].s) == "get" && particle.has(r.word(a.verb+1)) && !particle.has(r.toks[a.hi-1].s)
+	return r.ownBody(a) || a.verb >= 0 && !a.subject && a.pronoun != "" && len(a.objects) == 0 && r.lemma1(r.toks[a.verb].s) == "get" && particle.has(r.next(a.verb)) && !particle.has(r.toks[a.hi-1].s)
 }
 
 // knownWork tells whether an act is one that is work whatever it is done to.
@@ -492,7 +492,7 @@ func (r *reading) wordsFor(c *clause, a *act) bool {
 	if a.pronoun != "" && ledgerActs[a.action.Name] != "" && !a.subject {
 		return true
 	}
-	if a.verb >= 0 && a.pronoun != "" && len(a.objects) == 0 && r.lemma1(r.toks[a.verb].s) == "lean" && r.word(a.verb+1) == "on" {
+	if a.verb >= 0 && a.pronoun != "" && len(a.objects) == 0 && r.lemma1(r.toks[a.verb].s) == "lean" && r.next(a.verb) == "on" {
 		return false // "use a proper bit and lean on it"
 	}
 	if a.action.Name == "mark" && a.pronoun != "" && a.verb >= 0 && !a.subject && noting.has(r.toks[a.verb].s) {
@@ -501,7 +501,7 @@ func (r *reading) wordsFor(c *clause, a *act) bool {
 	if a.pronoun == "all" && a.action.Name == "clean" && !a.subject {
 		return true
 	}
-	if a.verb >= 0 && !a.subject && a.pronoun == "" && r.word(a.verb+1) == "and" && len(a.objects) == 0 && handling.has(r.toks[a.verb].s) {
+	if a.verb >= 0 && !a.subject && a.pronoun == "" && r.next(a.verb) == "and" && len(a.objects) == 0 && handling.has(r.toks[a.verb].s) {
 		return false // "squeeze and": what, the picture shows
 	}
 	if a.action.Name == "lift" && a.verb >= 0 && !a.subject && len(a.objects) == 0 && a.hi == a.verb+1 && r.word(a.hi) != a.pronoun && !r.sameAsBefore(a) {
@@ -594,7 +594,7 @@ func (r *reading) onlyTools(c *clause, a *act) bool {
 			t := &r.toks[i]
 			switch {
 			case t.qty >= 0 || t.is(wNumber) || t.s[0] >= '0' && t.s[0] <= '9':
-				n := r.word(i + 1)
+				n := r.next(i)
 				return i+1 >= c.hi || particle.has(n) || prepositions.has(n) || t.brk >= brkPause || r.toks[i+1].qty == t.qty && t.qty >= 0 // a size, and no more
 			case !articles.has(t.s) && !pronounsObj.has(t.s):
 				return false
@@ -930,7 +930,7 @@ func fluent(text string) string {
 // beginsOther tells whether something else begins at a token in the words of an act: "or the whole
 // thing spins", "take the racks out | these just lift", "pull that | the other end's an idler".
 func (r *reading) beginsOther(i int) bool {
-	n := r.word(i + 1)
+	n := r.next(i)
 	switch w := r.toks[i].s; w {
 	case "or":
 		if n != "the" && n != "it" && n != "you" && n != "they" && n != "she" && n != "he" && n != "your" {
@@ -942,9 +942,9 @@ func (r *reading) beginsOther(i int) bool {
 			}
 		}
 	case "these", "those":
-		return r.toks[i].men < 0 && particle.has(r.word(i-1)) && (n == "just" || n == "only" || n == "are" || n == "all" || r.plainVerb(n))
+		return r.toks[i].men < 0 && particle.has(r.prev(i)) && (n == "just" || n == "only" || n == "are" || n == "'re" || n == "all" || r.plainVerb(n))
 	case "the":
-		return pronounsObj.has(r.word(i-1)) && r.linkedSoon(i+2, i+5)
+		return pronounsObj.has(r.prev(i)) && r.linkedSoon(i+2, i+5)
 	case "and":
 		if n != "the" {
 			return false
@@ -1200,16 +1200,16 @@ func (r *reading) dosed(c *clause, a *act, hi int) string {
 	if where := r.tail(c, a.hi, hi); where != "" {
 		return trimStep("Put "+what+where) + "."
 	}
-	if it := r.word(a.hi + 1); a.there != nil && a.hi+1 < hi && r.endsOnPronoun(a.hi+1, hi) {
+	if it := r.next(a.hi); a.there != nil && a.hi+1 < hi && r.endsOnPronoun(a.hi+1, hi) {
 		if a.thereSure {
 			return trimStep("Put "+what+" "+r.word(a.hi)+" the "+a.there.name) + "."
 		}
 		return trimStep("Put "+what+" "+r.word(a.hi)+" "+itOrThem(it)) + thatMaybe(a.there) + "."
 	}
-	if n := r.word(a.hi + 1); r.word(a.hi) == "on" && (n == "each" || n == "both") {
+	if n := r.next(a.hi); r.word(a.hi) == "on" && (n == "each" || n == "both") {
 		return trimStep("Put "+what+" on "+n) + "."
 	}
-	if a.hi < hi && r.toks[a.hi-1].brk == brkComma && (r.word(a.hi+1) == "only" || a.hi+1 == hi) && (r.toks[a.hi].men >= 0 && r.mentions[r.toks[a.hi].men].kind&lexicon.Tool == 0 || takesThings.has(r.word(a.hi))) {
+	if a.hi < hi && r.toks[a.hi-1].brk == brkComma && (r.next(a.hi) == "only" || a.hi+1 == hi) && (r.toks[a.hi].men >= 0 && r.mentions[r.toks[a.hi].men].kind&lexicon.Tool == 0 || takesThings.has(r.word(a.hi))) {
 		return trimStep("Put "+what+" on the "+r.word(a.hi)) + "." // "smear of grease, threads only"
 	}
 	return trimStep("Apply "+what) + "."
@@ -1273,7 +1273,7 @@ func (r *reading) doneTo(a *act) (verb, particle string) {
 			continue
 		}
 		for _, l := range r.lex.Lemmas(w) {
-			if n := r.word(i + 1); i+1 < a.hi && (offWords.has(n) || onWords.has(n) || n == "up") {
+			if n := r.next(i); i+1 < a.hi && (offWords.has(n) || onWords.has(n) || n == "up") {
 				particle = " " + n
 			}
 			return strings.ToUpper(l[:1]) + l[1:], particle
@@ -1499,14 +1499,14 @@ func (r *reading) standIn(a *act) string {
 				continue
 			}
 		case countOf[w] > 1 && many && r.toks[i].qty < 0:
-			if p := r.word(i - 1); p != "these" && p != "those" && p != "the" && p != "other" {
+			if p := r.prev(i); p != "these" && p != "those" && p != "the" && p != "other" {
 				continue
 			}
 		default:
 			continue
 		}
 		hi := i + 1
-		if p := r.word(hi); (p == "on" || p == "at" || p == "in") && r.toks[i].brk <= brkPause && r.word(hi+1) == "the" && (aSpot.has(r.word(hi+2)) || r.toks[min(hi+2, len(r.toks)-1)].men >= 0) {
+		if p := r.word(hi); (p == "on" || p == "at" || p == "in") && r.toks[i].brk <= brkPause && r.next(hi) == "the" && (aSpot.has(r.word(hi+2)) || r.toks[min(hi+2, len(r.toks)-1)].men >= 0) {
 			hi += 3
 		}
 		return "the " + strings.ToLower(r.text(lo, hi))
@@ -1565,7 +1565,7 @@ var noName = set("times turns minutes seconds hours days way bit lot couple few"
 var whichOne = set("first second third fourth fifth last other next big small little large long short thick thin old new")
 
 var dropWords = set("just then now so well basically actually really literally here simply you know um uh er erm like okay ok right alright obviously again though anyway please kindly yeah yes there")
-var firstPerson = map[string]string{"my": "the", "your": "the", "our": "the", "me": "", "myself": "", "yourself": "", "i": "", "you": "", "we": ""}
+var firstPerson = map[string]string{"my": "the", "your": "the", "me": "", "myself": "", "yourself": "", "i": "", "you": ""}
 
 // ownWords takes the clause from the verb on: plain form of the verb, the words
 // after it, first and second person gone, the pronoun replaced by what it stands for.
@@ -1654,11 +1654,11 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			}
 			continue
 		}
-		if t.s == "that" && r.word(i+1) == "way" {
+		if t.s == "that" && r.next(i) == "way" {
 			w = append(w, s)
 			continue
 		}
-		if (t.s == "this" || t.s == "that" || t.s == "these" || t.s == "those") && t.brk == brkNone && (r.leadsMention(c, i) || i+1 < end && r.toks[i+1].men < 0 && !stopWords.has(r.word(i+1)) && !particle.has(r.word(i+1)) && !r.isVerbForm(r.word(i+1)) && !dropWords.has(r.word(i+1)) && r.toks[i+1].qty < 0 && !manner.has(r.word(i+1)) && !turned.has(r.word(i+1)) && !bothOf.has(r.word(i+1)) && r.word(i+1) != "time") {
+		if (t.s == "this" || t.s == "that" || t.s == "these" || t.s == "those") && t.brk == brkNone && (r.leadsMention(c, i) || i+1 < end && r.toks[i+1].men < 0 && !stopWords.has(r.next(i)) && !particle.has(r.next(i)) && !r.isVerbForm(r.next(i)) && !dropWords.has(r.next(i)) && r.toks[i+1].qty < 0 && !manner.has(r.next(i)) && !turned.has(r.next(i)) && !bothOf.has(r.next(i)) && r.next(i) != "time") {
 			w = append(w, "the") // "pull this bush out"
 			continue
 		}
@@ -1695,7 +1695,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 				break // "turn it, it stops in the middle"
 			}
 		}
-		if t.s == "all" && countOf[a.pronoun] > 1 && !objPlaced && names != "" && r.word(i+1) == a.pronoun && r.toks[i+1].men < 0 {
+		if t.s == "all" && countOf[a.pronoun] > 1 && !objPlaced && names != "" && r.next(i) == a.pronoun && r.toks[i+1].men < 0 {
 			for _, n := range []string{a.pronoun, strconv.Itoa(countOf[a.pronoun])} {
 				names = strings.TrimPrefix(names, n+" ")
 			}
@@ -1712,7 +1712,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 				w = append(w, t.s) // "the inner one" says which
 				continue
 			}
-			if n := r.word(i + 1); (n == "one" || n == "ones") && t.s != "it" && t.s != "them" {
+			if n := r.next(i); (n == "one" || n == "ones") && t.s != "it" && t.s != "them" {
 				i++ // "unhook that one": which is told by the name
 				if n == "one" && len(a.things) == 1 && a.things[0].plural && names != "" {
 					w = append(w, "one of the "+lexicon.Plural(lexicon.Singular(names)))
@@ -1727,27 +1727,27 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 				w = append(w, "it") // "measure it, and write it down"
 				continue
 			}
-			if (t.s == "those" || t.s == "these" || t.s == "them") && i+1 < end && t.brk < brkComma && countOf[r.word(i+1)] > 1 && r.toks[i+1].men < 0 && r.toks[i+1].qty < 0 {
+			if (t.s == "those" || t.s == "these" || t.s == "them") && i+1 < end && t.brk < brkComma && countOf[r.next(i)] > 1 && r.toks[i+1].men < 0 && r.toks[i+1].qty < 0 {
 				i++ // "those two"
 			}
 			if names != "" && r.isPlaceToo(a, i, end) {
 				names = "" // "slide it back down the hose": no hose
 			}
 			if names != "" {
-				if r.word(i+1) == "all" && t.brk < brkComma && r.word(i+2) != "the" && len(a.things) > 0 && a.things[0].plural {
+				if r.next(i) == "all" && t.brk < brkComma && r.word(i+2) != "the" && len(a.things) > 0 && a.things[0].plural {
 					w = append(w, "all") // "undo them all"
 					i++
 				}
 				w = append(w, "the "+names)
-				if n := r.word(i + 2); t.s == "both" && r.word(i+1) == "of" && (n == "them" || n == "those" || n == "these" || n == "'em") && r.toks[i+2].men < 0 {
+				if n := r.word(i + 2); t.s == "both" && r.next(i) == "of" && (n == "them" || n == "those" || n == "these" || n == "'em") && r.toks[i+2].men < 0 {
 					i += 2 // "take both of those out"
 				}
-				if (r.word(i+1) == "both" && r.word(i+2) != "ways" || r.word(i+1) == "all" && r.word(i+2) != "the") && !(len(a.things) > 0 && a.things[0].plural) {
+				if (r.next(i) == "both" && r.word(i+2) != "ways" || r.next(i) == "all" && r.word(i+2) != "the") && !(len(a.things) > 0 && a.things[0].plural) {
 					i++
 				}
 				continue
 			}
-			if n := r.word(i + 1); a.action.Name == "fill" && (n == "with" || n == "to" || n == "up" || n == "till" || n == "until") {
+			if n := r.next(i); a.action.Name == "fill" && (n == "with" || n == "to" || n == "up" || n == "till" || n == "until") {
 				continue // "fill with …"
 			}
 			if t.s == "her" {
@@ -1782,11 +1782,11 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 				w = append(w, s) // "swing it towards you"
 				continue
 			}
-			if n := r.word(i + 1); x == "" && i+2 < end && t.is(wSubject) && (objPlaced || a.unknown) && leadsClause.has(r.toks[i-1].s) && r.isVerbForm(n) && n != "have" && n != "had" && n[0] != '\'' {
+			if n := r.next(i); x == "" && i+2 < end && t.is(wSubject) && (objPlaced || a.unknown) && leadsClause.has(r.toks[i-1].s) && r.isVerbForm(n) && n != "have" && n != "had" && n[0] != '\'' {
 				w = append(w, "you") // "turn it as I push it down"
 				continue
 			}
-			if x != "" && bodily.has(r.word(i+1)) {
+			if x != "" && bodily.has(r.next(i)) {
 				x = "your"
 			}
 			if x != "" {
@@ -1799,7 +1799,7 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			}
 			continue
 		}
-		if i >= a.hi && (t.s == "that" || t.s == "it" || t.s == "there" || t.s == "they" || t.s == "which") && i+1 < end && (linking.has(r.word(i+1)) || r.word(i+1) == "should" || r.word(i+1) == "must") {
+		if i >= a.hi && (t.s == "that" || t.s == "it" || t.s == "there" || t.s == "they" || t.s == "which") && i+1 < end && (linking.has(r.next(i)) || r.next(i) == "should" || r.next(i) == "must") {
 			break
 		}
 		if t.s == "that" && objPlaced && i >= a.hi && i+1 < end {
@@ -1812,18 +1812,18 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 			}
 		}
 		if objPlaced && i >= a.hi && (t.s == "where" || t.s == "how" || t.s == "what" || t.s == "and") {
-			if n := r.kind(i + 1); r.toks[i].brk < brkComma && (asksNext.has(r.word(i+1)) || t.s == "how" && (r.word(i+1) == "much" || r.word(i+1) == "many") || (t.s == "how" || t.s == "what") && n.is(wSubject)) {
+			if n := r.nextKind(i); r.toks[i].brk < brkComma && (asksNext.has(r.next(i)) || t.s == "how" && (r.next(i) == "much" || r.next(i) == "many") || (t.s == "how" || t.s == "what") && n.is(wSubject)) {
 				break // "pull it out where | do I", "and would you believe it", "and them two …"
 			}
 		}
-		if t.s == "the" && i+2 < end && r.word(i+1) == "both" && r.word(i+2) == "of" {
+		if t.s == "the" && i+2 < end && r.next(i) == "both" && r.word(i+2) == "of" {
 			continue // "the both of them"
 		}
-		if t.s == "of" && objPlaced && i > first && r.toks[i-1].s == "both" && pronounsObj.has(r.word(i+1)) {
+		if t.s == "of" && objPlaced && i > first && r.toks[i-1].s == "both" && pronounsObj.has(r.next(i)) {
 			i++
 			continue
 		}
-		if objPlaced && (t.s == "an" || t.s == "and") && r.word(i+1) == "all" && (i+2 >= end || r.word(i+2) == "on" || r.toks[i+1].brk >= brkComma) {
+		if objPlaced && (t.s == "an" || t.s == "and") && r.next(i) == "all" && (i+2 >= end || r.word(i+2) == "on" || r.toks[i+1].brk >= brkComma) {
 			i++
 			continue // "tie that up an' all"
 		}
@@ -1840,35 +1840,35 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		if objPlaced && i >= a.hi && i > first && r.doseAt(i, end, a) {
 			break // "run the axle through | a little bit of grease on that"
 		}
-		if t.s == "as" && r.word(i+1) == "well" && r.word(i+2) != "as" {
+		if t.s == "as" && r.next(i) == "well" && r.word(i+2) != "as" {
 			i++ // "take that off as well"
 			continue
 		}
 		if i >= a.hi && objPlaced && i > first && t.men < 0 && exclaims.has(t.s) && (i+1 == end || t.s == "gone" && particle.has(r.toks[i-1].s)) {
 			break // "nip the hose up gone"
 		}
-		if i > a.hi && objPlaced && (t.s == "call" && (r.word(i+1) == "it" || r.word(i+1) == "that") || t.s == "doing" || t.s == "done" && i+1 == end) {
+		if i > a.hi && objPlaced && (t.s == "call" && (r.next(i) == "it" || r.next(i) == "that") || t.s == "doing" || t.s == "done" && i+1 == end) {
 			break // "back it off a flat, call it a flat"
 		}
 		if t.s == "not" && i >= a.hi && objPlaced && len(w) > 3 && !linking.has(r.toks[i-1].s) {
 			break
 		}
-		if n := r.word(i + 1); t.s == "over" && i > first && (n == "there" || n == "here") && i+1 < end {
+		if n := r.next(i); t.s == "over" && i > first && (n == "there" || n == "here") && i+1 < end {
 			continue // "hang it over there"
 		}
 		if asides.has(t.s) && (i+1 == end || t.brk >= brkComma) {
 			continue
 		}
-		if t.s == "like" && i >= a.hi && r.word(i+1) == "the" {
+		if t.s == "like" && i >= a.hi && r.next(i) == "the" {
 			if k := r.saidAfter(i+2, end); k > 0 {
 				i = k // "just like the sticker says"
 				continue
 			}
 		}
-		if minds.has(t.s) && i >= a.hi && objPlaced && (r.word(i+1) == "your" || r.word(i+1) == "the" || r.word(i+1) == "out" || r.word(i+1) == "you") {
+		if minds.has(t.s) && i >= a.hi && objPlaced && (r.next(i) == "your" || r.next(i) == "the" || r.next(i) == "out" || r.next(i) == "you") {
 			break // "slip the belt off | watch your fingers"
 		}
-		if n := r.word(i + 1); t.s == "like" && objPlaced && i >= a.hi && n != "so" && n != "that" && n != "this" && n != "a" && n != "an" && n != "the" {
+		if n := r.next(i); t.s == "like" && objPlaced && i >= a.hi && n != "so" && n != "that" && n != "this" && n != "a" && n != "an" && n != "the" {
 			break // "like peas in a pie"
 		}
 		if t.s == "now" && len(w) > 0 && w[len(w)-1] == "for" {
@@ -1878,11 +1878,11 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 		if objPlaced && i >= a.hi && i > first && r.beginsOther(i) {
 			break
 		}
-		if t.s == "way" && objPlaced && (r.word(i+1) == "she" || r.word(i+1) == "it") && i+2 < len(r.toks) && len(r.lex.Lemmas(r.word(i+2))) > 0 {
+		if t.s == "way" && objPlaced && (r.next(i) == "she" || r.next(i) == "it") && i+2 < len(r.toks) && len(r.lex.Lemmas(r.word(i+2))) > 0 {
 			w = append(w, "way it "+r.word(i+2)) // "twist it the way she turns"
 			break
 		}
-		if dropWords.has(t.s) && t.qty < 0 && !(i > 0 && articles.has(r.toks[i-1].s)) && !(t.s == "like" && (r.word(i+1) == "a" || r.word(i+1) == "an")) && !(t.s == "right" && r.word(i+1) == "side") {
+		if dropWords.has(t.s) && t.qty < 0 && !(i > 0 && articles.has(r.toks[i-1].s)) && !(t.s == "like" && (r.next(i) == "a" || r.next(i) == "an")) && !(t.s == "right" && r.next(i) == "side") {
 			continue
 		}
 		if (t.s == "and" || t.s == "which" || t.s == "because" || t.s == "but" || t.s == "or" && t.men < 0) && i >= a.hi && r.clauseBreak(i, end) {
@@ -1896,13 +1896,13 @@ func (r *reading) ownWords(c *clause, a *act, hi int, names string) string {
 				break // "pull the last bolt | and the gearbox slid back"
 			}
 		}
-		if t.s == "and" && i >= a.hi && objPlaced && (articles.has(r.word(i+1)) || definiteWord.has(r.word(i+1))) && r.linkedSoon(i+2, min(end, i+6)) {
+		if t.s == "and" && i >= a.hi && objPlaced && (articles.has(r.next(i)) || definiteWord.has(r.next(i))) && r.linkedSoon(i+2, min(end, i+6)) {
 			break // "shim it to the middle | and my shims are in the other box"
 		}
-		if t.s == "and" && i >= a.hi && a.pronoun != "" && objPlaced && r.toks[i-1].brk >= brkComma && (r.word(i+1) == "a" || r.word(i+1) == "an" || countOf[r.word(i+1)] > 0) {
+		if t.s == "and" && i >= a.hi && a.pronoun != "" && objPlaced && r.toks[i-1].brk >= brkComma && (r.next(i) == "a" || r.next(i) == "an" || countOf[r.next(i)] > 0) {
 			break // "pop that, and a 17 mil nut"
 		}
-		if t.s == "and" && objPlaced && i >= a.hi && r.pastForm(r.word(i+1)) && !strings.HasSuffix(r.toks[a.verb].s, "ing") {
+		if t.s == "and" && objPlaced && i >= a.hi && r.pastForm(r.next(i)) && !strings.HasSuffix(r.toks[a.verb].s, "ing") {
 			break // "pulled the wheel and dropped the chain off"
 		}
 		if strings.HasPrefix(t.s, "'") {
@@ -2105,7 +2105,7 @@ func (r *reading) willSoon(i, end int) bool {
 func (r *reading) saidAfter(i, end int) int {
 	for k := i; k < min(end, i+4); k++ {
 		switch r.toks[k].s {
-		case "says", "said", "shows", "showed", "was", "is", "does", "did", "had":
+		case "says", "said", "shows", "showed", "was", "is", "'s", "does", "did", "had":
 			return k
 		}
 	}
@@ -2295,7 +2295,7 @@ var asides = set("mind mate eh lads folks guys friends see look myself yourself 
 
 // clauseBreak tells whether what follows a joining word is talk of its own rather than more of the thing.
 func (r *reading) clauseBreak(i, end int) bool {
-	next := r.word(i + 1)
+	next := r.next(i)
 	if subjects.has(next) && next != "that" && next != "this" && next != "these" && next != "those" {
 		return true
 	}
@@ -2318,7 +2318,7 @@ func (r *reading) imperative(a *act) string {
 	for _, l := range r.lex.Lemmas(v) {
 		for _, p := range r.lex.Patterns(l) {
 			if p.Action == a.action && !p.Subject {
-				if plain, ok := plainly[a.action.Name]; ok && plain.loose.has(l) && !(l == "get" && prepositions.has(r.word(a.verb+1)) && !particle.has(r.word(a.verb+1))) {
+				if plain, ok := plainly[a.action.Name]; ok && plain.loose.has(l) && !(l == "get" && prepositions.has(r.next(a.verb)) && !particle.has(r.next(a.verb))) {
 					return plain.word // but "get behind it with the puller"
 				}
 				return strings.ToUpper(l[:1]) + l[1:]
@@ -2356,27 +2356,27 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 	between := false
 	for i := lo; i < hi && len(w) < 12; i++ {
 		t := &r.toks[i]
-		if n := r.word(i + 1); i == lo && !prepositions.has(t.s) && !((t.s == "both" || t.s == "all") && (n == "sides" || n == "faces" || n == "ends" || n == "over" || n == "round" || n == "around")) {
+		if n := r.next(i); i == lo && !prepositions.has(t.s) && !((t.s == "both" || t.s == "all") && (n == "sides" || n == "faces" || n == "ends" || n == "over" || n == "round" || n == "around")) {
 			return ""
 		}
 		if i == lo && (t.s == "through" || t.s == "over") && i+1 < hi {
-			if n := r.word(i + 1); n == "from" || n == "into" || n == "onto" || n == "to" {
+			if n := r.next(i); n == "from" || n == "into" || n == "onto" || n == "to" {
 				continue // "goes through from the drive side"
 			}
 			if r.toks[i+1].qty >= 0 {
 				return ""
 			}
 		}
-		if i == lo && t.s == "out" && r.word(i+1) == "of" && r.word(i+2) != "course" && i+2 < hi {
+		if i == lo && t.s == "out" && r.next(i) == "of" && r.word(i+2) != "course" && i+2 < hi {
 			w = append(w, "from") // "drops down out of the carrier"
 			i++
 			continue
 		}
-		if t.s == "of" && r.word(i+1) == "course" {
+		if t.s == "of" && r.next(i) == "course" {
 			break
 		}
 		if i == lo && t.s == "of" {
-			if r.word(i-1) != "out" {
+			if r.prev(i) != "out" {
 				return "" // "o-rings on the caps, bit of grease"
 			}
 			w = append(w, "from") // "out of the carrier"
@@ -2393,10 +2393,10 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 			}
 			break
 		}
-		if n := r.word(i + 1); t.s == "for" && (n == "now" || n == "the" && (r.word(i+2) == "time" || r.word(i+2) == "moment" || r.word(i+2) == "minute")) {
+		if n := r.next(i); t.s == "for" && (n == "now" || n == "the" && (r.word(i+2) == "time" || r.word(i+2) == "moment" || r.word(i+2) == "minute")) {
 			break
 		}
-		if h := r.word(i + 2); (t.s == "in" || t.s == "into") && (r.word(i+1) == "your" || r.word(i+1) == "my") && (h == "hand" || h == "hands") {
+		if h := r.word(i + 2); (t.s == "in" || t.s == "into") && (r.next(i) == "your" || r.next(i) == "my") && (h == "hand" || h == "hands") {
 			break // "the bearing falls out in your hand"
 		}
 		if i > lo && (t.s == "it" || t.s == "that" || t.s == "there") && (i+1 == hi || t.brk > brkPause) && r.toks[i-1].s == "under" {
@@ -2409,7 +2409,7 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 		if x, ok := firstPerson[t.s]; ok {
 			if t.s == "you" && i > lo && (r.toks[i-1].s == "towards" || r.toks[i-1].s == "toward") {
 				x = "you"
-			} else if x != "" && bodily.has(r.word(i+1)) {
+			} else if x != "" && bodily.has(r.next(i)) {
 				x = "your"
 			}
 			if x != "" {
@@ -2444,7 +2444,7 @@ func (r *reading) tail(c *clause, lo, hi int) string {
 	return " " + strings.Join(w, " ")
 }
 
-var danglers = set("earlier early beforehand til once hmm hm um uh er ah oh eh not just don't where they she he it's now and or but so the a an to of with for from as because if then than that which in into on at by towards toward is was are i you we 's it's just would could how why come no yes yeah och honestly look innit cos coz while when till until would could should must might else yet its")
+var danglers = set("earlier early beforehand til once hmm hm um uh er ah oh eh not just don't where they she he it's now and or but so the a an to of with for from as because if then than that which in into on at by towards toward is was are i you 's it's just would could how why come no yes yeah och honestly look innit cos coz while when till until would could should must might else yet its")
 
 // trimStep cuts a step to size and takes off what dangles.
 func trimStep(s string) string {

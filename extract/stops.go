@@ -57,7 +57,7 @@ func (r *reading) wordTag(i int) uint8 {
 		return tagBe
 	case "to":
 		return tagTo
-	case "i", "we", "you", "he", "she", "they":
+	case "i", "you", "he", "she", "they":
 		return tagPerson
 	case "it", "them", "'em":
 		return tagIt
@@ -65,7 +65,7 @@ func (r *reading) wordTag(i int) uint8 {
 		return tagThis
 	case "there", "here":
 		return tagThere
-	case "the", "a", "an", "my", "your", "his", "its", "our", "their", "another", "each", "every":
+	case "the", "a", "an", "my", "your", "his", "its", "their", "another", "each", "every":
 		return tagArticle
 	case "not", "never":
 		return tagNot
@@ -348,7 +348,7 @@ func ends(comma, stop int) uint8 {
 
 // endsNothing are the words after which less than one in a hundred clauses of the talk
 // with stops ends.
-var endsNothing = set("a an the my your its our of and or but because if as when than till i 's 'm 've 'll 're let's let newton very just put into")
+var endsNothing = set("a an the my your its of and or but because if as when than till i 's 'm 've 'll 're let's let newton very just put into")
 
 // framed tells whether what begins at a token only frames what is told after it.
 func (r *reading) framed(i int) bool {

@@ -25,19 +25,19 @@ func (r *reading) stopTold(i, begun int) (end uint8, whole int, sure bool) {
 			return brkSentence, i + 2, true
 		}
 	}
-	if goneWords.has(r.word(i)) && (r.kind(i-1).is(wOff|wOn) || r.word(i-1) == "up" || r.word(i-1) == "down") {
+	if goneWords.has(r.word(i)) && (r.prevKind(i).is(wOff|wOn) || r.prev(i) == "up" || r.prev(i) == "down") {
 		return brkSentence, 0, true // "nip the hose up | gone"
 	}
-	if r.word(i-2) == "all" && countOf[r.word(i-1)] > 0 && r.turnedTo(i) {
+	if r.word(i-2) == "all" && countOf[r.prev(i)] > 0 && r.turnedTo(i) {
 		return brkSentence, 0, true // "all five | twenty-three newton metres" is not 523
 	}
-	return brkSentence, 0, beforeOrders.has(r.word(i-1)) && r.orderAt(i) || r.kind(i-1).is(wOn) && r.turnedTo(i)
+	return brkSentence, 0, beforeOrders.has(r.prev(i)) && r.orderAt(i) || r.prevKind(i).is(wOn) && r.turnedTo(i)
 }
 
 // wholeBefore tells whether what stands before a token can be the end of what is said, and
 // hardly anything else.
 func (r *reading) wholeBefore(i int) bool {
-	w, before := r.word(i-1), r.word(i-2)
+	w, before := r.prev(i), r.word(i-2)
 	switch {
 	case w == "own":
 		return ownOf.has(before) && r.word(i-3) == "on"
@@ -56,7 +56,7 @@ func (r *reading) wholeBefore(i int) bool {
 // rowEndsAt tells whether a thing and where it went stand right before a token: "cover off",
 // "blocks back on".
 func (r *reading) rowEndsAt(i int) bool {
-	if !rowEnds.has(r.word(i - 1)) {
+	if !rowEnds.has(r.prev(i)) {
 		return false
 	}
 	k := i - 2
@@ -85,15 +85,15 @@ func (r *reading) rowAt(i int) int {
 		k++
 	}
 	w := r.word(k)
-	if !rowEnds.has(w) || w == "on" && r.word(k+1) == "top" {
+	if !rowEnds.has(w) || w == "on" && r.next(k) == "top" {
 		return 0
 	}
-	next := r.kind(k + 1)
+	next := r.nextKind(k)
 	switch {
-	case r.word(k+1) == "":
-	case next.is(wLinking) || r.word(k+1) == "of":
+	case r.next(k) == "":
+	case next.is(wLinking) || r.next(k) == "of":
 		return 0
-	case (w == "in" || w == "on") && (next.is(wDeterminer|wPronoun) && !next.is(wDropAdj) || r.word(k+1) == "there"):
+	case (w == "in" || w == "on") && (next.is(wDeterminer|wPronoun) && !next.is(wDropAdj) || r.next(k) == "there"):
 		return 0
 	}
 	return k + 1 - i
@@ -106,17 +106,17 @@ func (r *reading) orderAt(i int) bool {
 		return false
 	}
 	n := r.nameAt(i)
-	return n == 0 && r.toks[i].s != "go" && !r.kind(i).is(wPlace) || n == 1 && !r.kind(i-1).is(wOn)
+	return n == 0 && r.toks[i].s != "go" && !r.kind(i).is(wPlace) || n == 1 && !r.prevKind(i).is(wOn)
 }
 
 // takesObject tells whether a verb at a token has its thing right after it: what is right
 // after it and does something of its own is none.
 func (r *reading) takesObject(i int) bool {
-	if !objectBegins.has(r.word(i + 1)) {
+	if !objectBegins.has(r.next(i)) {
 		return false
 	}
 	k := i + 2
-	if w := r.word(i + 1); w != "it" && w != "them" {
+	if w := r.next(i); w != "it" && w != "them" {
 		k += r.nameAt(k)
 	}
 	return !r.kind(k).is(wLinking) && !(r.kind(k).is(wForm) && strings.HasSuffix(r.word(k), "s") && r.nameAt(k) == 0) // "grease, it swells"
@@ -131,45 +131,45 @@ func (r *reading) turnedTo(i int) bool {
 	if k == i {
 		return false
 	}
-	w, next := r.word(k), r.word(k+1)
+	w, next := r.word(k), r.next(k)
 	return w == "nm" || (w == "newton" || w == "newtons") || (w == "foot" || w == "ft" || w == "inch") && (next == "pounds" || next == "pound" || next == "lbs")
 }
 
 // holdsOn tells whether what stands beside a gap belongs together.
 func (r *reading) holdsOn(i, begun int) bool {
-	last, w, next := r.word(i-1), r.word(i), r.word(i+1)
+	last, w, next := r.prev(i), r.word(i), r.next(i)
 	switch {
 	case last == "under" && underWhat.has(w), last == "old" && r.nameAt(i) > 0:
 		return true
-	case r.word(i-2) == "let" && r.kind(i-1).is(wPronoun) && r.kind(i).is(wForm):
+	case r.word(i-2) == "let" && r.prevKind(i).is(wPronoun) && r.kind(i).is(wForm):
 		return true // "never let it | hang"
 	case (w == "finger" || w == "hand") && next == "tight" && (last == "like" || last == "only" || last == "about" || last == "in"):
 		return true // "the bolt's in there like | finger tight"
 	case holdFast.has(last) && (w == "hold" || w == "secure" || w == "retain"):
 		return true // "four bolts | hold the housing"
-	case begun == i-1 && r.kind(i-1).is(wVerb) && r.plainVerb(last) && r.takesObject(i-1):
+	case begun == i-1 && r.prevKind(i).is(wVerb) && r.plainVerb(last) && r.takesObject(i-1):
 		return true // "pump | the lever up"
-	case begun == i-3 && r.kind(begun).is(wVerb) && r.plainVerb(r.word(begun)) && r.kind(i-2).is(wDeterminer) && r.takesObject(begun) && !r.kind(i-1).is(wName|wVerb|wPlace|wOff|wOn|wInterjection|wNumber) && !whichOne.has(last) && last != "other" && last != "lot" && last != "same" && r.nameAt(i) > 0:
+	case begun == i-3 && r.kind(begun).is(wVerb) && r.plainVerb(r.word(begun)) && r.kind(i-2).is(wDeterminer) && r.takesObject(begun) && !r.prevKind(i).is(wName|wVerb|wPlace|wOff|wOn|wInterjection|wNumber) && !whichOne.has(last) && last != "other" && last != "lot" && last != "same" && r.nameAt(i) > 0:
 		return true // a word that is not known: "put the transit | bolts back in"
-	case begun == i-1 && r.kind(i-1).is(wName) && !r.kind(i-1).is(wPlace) && !smallThings.has(last) && !strings.HasSuffix(last, "s") && r.nameAt(i) > 0 && r.rowAt(i) > 0:
+	case begun == i-1 && r.prevKind(i).is(wName) && !r.prevKind(i).is(wPlace) && !smallThings.has(last) && !strings.HasSuffix(last, "s") && r.nameAt(i) > 0 && r.rowAt(i) > 0:
 		return true // a name that is not known as one: "terminal | cover off"
 	case last == "left" && haves.has(r.word(i-2)) && r.kind(i).is(wDeterminer):
 		return true // "i've left | the cover off"
 	case last == "on" && w == "off", last == "off" && w == "on":
 		return true // "brake on | off a few times"
-	case w == "you" && r.kind(i-1).is(wVerb):
-		return r.nameAt(i+1) > 0 && !r.kind(i+1).is(wVerb|wForm) // "get somebody to help | you"
+	case w == "you" && r.prevKind(i).is(wVerb):
+		return r.nameAt(i+1) > 0 && !r.nextKind(i).is(wVerb|wForm) // "get somebody to help | you"
 	case w == "that" && anythings.has(last):
 		return true // "don't get under anything | that's only on a jack"
 	case last == "please":
 		return r.kind(i).is(wVerb) && r.plainVerb(w)
-	case bareStates.has(w) && r.kind(i-1).is(wName):
+	case bareStates.has(w) && r.prevKind(i).is(wName):
 		return r.nameAt(i+1) == 0 // "leave the nuts | loose till it's set"
-	case r.word(begun) == "put" && r.kind(i).is(wPreposition) && !r.kind(i-1).is(wPreposition|wPlace):
-		return r.kind(i + 1).is(wDeterminer) // "put your thumb | over the bearing"
+	case r.word(begun) == "put" && r.kind(i).is(wPreposition) && !r.prevKind(i).is(wPreposition|wPlace):
+		return r.nextKind(i).is(wDeterminer) // "put your thumb | over the bearing"
 	case r.nameAt(i) > 0 && (last == "that" || last == "this"):
 		k := i + r.nameAt(i)
-		return r.word(k) == "on" && ownOf.has(r.word(k+1)) && r.word(k+2) == "own" // "that | jack on its own"
+		return r.word(k) == "on" && ownOf.has(r.next(k)) && r.word(k+2) == "own" // "that | jack on its own"
 	case w == "for" && next == "now", w == "next" && spans.has(next):
 		return !r.kind(i+2).is(wSubject) && r.word(i+2) != "let" // "that's got three | for now"
 	}
@@ -177,7 +177,7 @@ func (r *reading) holdsOn(i, begun int) bool {
 }
 
 var (
-	ownOf        = set("your its their my his her our")
+	ownOf        = set("your its their my his her")
 	rowEnds      = set("off on in out")
 	wholeWords   = set("again together yet apart too gone away myself yourself")
 	objectBegins = set("the it them those these your my")
@@ -186,7 +186,7 @@ var (
 	anythings    = set("anything something nothing everything anyone")
 	bareStates   = set("loose tight snug")
 	beforeOrders = set("another others tight loose snug flush")
-	haves        = set("'ve have i we")
+	haves        = set("'ve have i")
 	spans        = set("week month year weekend time")
 	smallThings  = set("washer nut bolt screw pin clip spring spacer shim gasket seal key circlip ring")
 	holdFast     = set("bolts screws nuts pins studs clips clamps rivets springs tabs catches")
@@ -201,7 +201,7 @@ func (r *reading) awaitsWhatThen(begun, i int) bool {
 			at = k
 		}
 	}
-	if at < 0 || i-at > 7 || !r.orderAt(i) || r.word(at-1) == "as" || r.word(at-1) == "even" {
+	if at < 0 || i-at > 7 || !r.orderAt(i) || r.prev(at) == "as" || r.prev(at) == "even" {
 		return false
 	}
 	for k := at + 2; k < i-1; k++ {
@@ -210,7 +210,7 @@ func (r *reading) awaitsWhatThen(begun, i int) bool {
 		}
 	}
 	if at == begun {
-		return i-at > 3 && (r.word(at+1) == "you" || r.word(at+1) == "it" || r.word(at+1) == "they") && !asYouLike.has(r.word(at+2))
+		return i-at > 3 && (r.next(at) == "you" || r.next(at) == "it" || r.next(at) == "they") && !asYouLike.has(r.word(at+2))
 	}
 	for k := begun; k < at; {
 		switch n := r.nameAt(k); {
@@ -222,7 +222,7 @@ func (r *reading) awaitsWhatThen(begun, i int) bool {
 			return false
 		}
 	}
-	return r.nameAt(at-1) > 0 || r.kind(at-1).is(wName)
+	return r.nameAt(at-1) > 0 || r.prevKind(at).is(wName)
 }
 
 // asYouLike are the verbs of an "if" that is said after what it is of: "leave it, if you like".

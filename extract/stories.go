@@ -49,11 +49,11 @@ func (r *reading) hadOnce(c *clause) bool {
 	for i+3 < c.hi && (r.toks[i].is(wOpener) || r.toks[i].s == "and" || r.toks[i].s == "but") {
 		i++
 	}
-	if i+2 >= c.hi || r.toks[i].s != "i" && r.toks[i].s != "we" || r.toks[i+1].s != "had" || r.toks[i+2].s != "a" && r.toks[i+2].s != "an" && r.toks[i+2].s != "one" {
+	if i+2 >= c.hi || r.toks[i].s != "i" || r.toks[i+1].s != "had" || r.toks[i+2].s != "a" && r.toks[i+2].s != "an" && r.toks[i+2].s != "one" {
 		return false
 	}
 	for k := i + 3; k < min(i+9, len(r.toks)-1) && r.toks[k-1].brk < brkSentence; k++ {
-		if w := r.toks[k].s; w == "once" && !r.kind(k+1).is(wDeterminer|wSubject|wPronoun) || w == "one" && r.toks[k+1].s == "time" {
+		if w := r.toks[k].s; w == "once" && !r.nextKind(k).is(wDeterminer|wSubject|wPronoun) || w == "one" && r.toks[k+1].s == "time" {
 			return true
 		}
 	}

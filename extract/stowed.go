@@ -132,10 +132,10 @@ func (r *reading) restsAt(c *clause, i int) int {
 			for k := i + 1; k < min(c.hi, i+5) && r.toks[k-1].brk < brkComma; k++ {
 				w := r.toks[k].s
 				switch {
-				case restAt.has(w) && !(k+1 < c.hi && r.toks[k].brk < brkComma && (r.toks[k+1].men >= 0 && r.toks[k+1].men == r.toks[k].men || r.word(k+1) == "vice" || r.word(k+1) == "vise")):
+				case restAt.has(w) && !(k+1 < c.hi && r.toks[k].brk < brkComma && (r.toks[k+1].men >= 0 && r.toks[k+1].men == r.toks[k].men || r.next(k) == "vice" || r.next(k) == "vise")):
 					return k + 1
 				case restFar.has(w):
-					if away || w == "floor" && r.word(k-1) == "the" && r.toks[i].s == "on" || w == "seat" && (r.toks[k-1].s == "back" || r.toks[k-1].s == "front" || r.toks[k-1].s == "passenger") {
+					if away || w == "floor" && r.prev(k) == "the" && r.toks[i].s == "on" || w == "seat" && (r.toks[k-1].s == "back" || r.toks[k-1].s == "front" || r.toks[k-1].s == "passenger") {
 						return k + 1
 					}
 					return 0

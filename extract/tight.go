@@ -36,7 +36,7 @@ func (r *reading) toldTight(f *bareNumber, heard *soFar) bool {
 // standsAtClick tells whether a number is what fasteners are said to be at or to get where a torque
 // wrench clicks right after: "the bracket bolts, they're at a hundred and ten. Click, click."
 func (r *reading) standsAtClick(f *bareNumber) bool {
-	p := r.word(f.lo - 1)
+	p := r.prev(f.lo)
 	alone := p == "so" || f.lo > 0 && r.toks[f.lo-1].brk >= brkPause
 	if !getting.has(p) && !linking.has(p) && !(alone && r.standsAlone(f)) || r.word(f.lo-2) == "there" || p == "there's" {
 		return false
@@ -48,7 +48,7 @@ func (r *reading) standsAtClick(f *bareNumber) bool {
 	for i := f.hi; i < min(len(r.toks), f.hi+25) && r.since(f.hi-1, i) < 12; i++ {
 		switch r.toks[i].s {
 		case "click", "clicks", "clicked":
-			return r.toks[i].men < 0 && !r.kind(i+1).is(wDeterminer|wPronoun)
+			return r.toks[i].men < 0 && !r.nextKind(i).is(wDeterminer|wPronoun)
 		}
 	}
 	return false
@@ -82,7 +82,7 @@ func (r *reading) torqueWrenchAt(i int) bool {
 // twenty-four, it's written on it".
 func (r *reading) standsAlone(f *bareNumber) bool {
 	c := &r.clauses[f.cl]
-	before := r.word(f.lo - 1)
+	before := r.prev(f.lo)
 	return r.nothingMore(c, f.hi) && (f.lo == c.lo || r.toks[f.lo-1].brk >= brkPause || linking.has(before) || before == "to" || before == "at" || before == "so")
 }
 
@@ -171,7 +171,7 @@ func (r *reading) correctsLast(f *bareNumber, heard *soFar) bool {
 	if q := heard.tight; q >= 0 && r.qtys[q].hi > last && r.qtys[q].Low != nil {
 		last, was = r.qtys[q].hi, r.qtys[q].Low
 	}
-	if was == nil || f.lo-last > 16 || r.since(last, f.lo) > 12 || !linking.has(r.word(f.lo-1)) || r.countsNext(f) {
+	if was == nil || f.lo-last > 16 || r.since(last, f.lo) > 12 || !linking.has(r.prev(f.lo)) || r.countsNext(f) {
 		return false
 	}
 	if five := big.NewRat(5, 1); new(big.Rat).Mul(was, five).Cmp(f.Low) < 0 || new(big.Rat).Mul(f.Low, five).Cmp(was) < 0 {
@@ -228,7 +228,7 @@ func (r *reading) plainValue(f *bareNumber) bool {
 // doneAt tells whether a number is what somebody says to have done fasteners at: "that I've done at
 // eighty", "I've done them at sixty".
 func (r *reading) doneAt(f *bareNumber) bool {
-	if to := r.word(f.lo - 1); to != "at" && to != "to" || !r.plainValue(f) {
+	if to := r.prev(f.lo); to != "at" && to != "to" || !r.plainValue(f) {
 		return false
 	}
 	i := f.lo - 2
@@ -247,17 +247,17 @@ func (r *reading) onThose(f *bareNumber) bool {
 	if r.word(f.hi) != "on" || !r.plainValue(f) || spannerSize(f.Low) {
 		return false
 	}
-	if w := r.word(f.hi + 1); w != "those" && w != "these" && w != "them" && w != "that" || r.toks[f.hi+1].brk < brkComma && f.hi+2 < r.clauses[f.cl].hi && r.toks[f.hi+2].men >= 0 {
+	if w := r.next(f.hi); w != "those" && w != "these" && w != "them" && w != "that" || r.toks[f.hi+1].brk < brkComma && f.hi+2 < r.clauses[f.cl].hi && r.toks[f.hi+2].men >= 0 {
 		return false
 	}
-	p := r.word(f.lo - 1)
+	p := r.prev(f.lo)
 	return (f.lo == r.clauses[f.cl].lo || r.toks[f.lo-1].brk >= brkPause || p == "and" || p == "so" || linking.has(p)) && r.fastenersNear(f.cl, f.lo)
 }
 
 // inRounds tells whether a number is the value of one round of several: "the first time thirty, the
 // second time sixty".
 func (r *reading) inRounds(f *bareNumber) bool {
-	if w := r.word(f.lo - 1); w != "time" && w != "round" && w != "pass" && w != "stage" || !r.plainValue(f) || !r.nothingMore(&r.clauses[f.cl], f.hi) {
+	if w := r.prev(f.lo); w != "time" && w != "round" && w != "pass" && w != "stage" || !r.plainValue(f) || !r.nothingMore(&r.clauses[f.cl], f.hi) {
 		return false
 	}
 	return ordinal.has(r.word(f.lo - 2))
@@ -266,7 +266,7 @@ func (r *reading) inRounds(f *bareNumber) bool {
 // tightenedTo tells whether a number is what something is tightened to: "torqued them to
 // eighty", "the wrench is set at sixteen".
 func (r *reading) tightenedTo(f *bareNumber) bool {
-	to := r.word(f.lo - 1)
+	to := r.prev(f.lo)
 	if to != "to" && to != "at" && to != "on" {
 		return false
 	}
@@ -307,7 +307,7 @@ func (r *reading) givenAsRange(f *bareNumber) bool {
 	if r.word(i) == "from" {
 		i--
 	}
-	if w := r.word(i); (w == "there" || w == "it" || w == "here") && r.word(i-1) == "on" {
+	if w := r.word(i); (w == "there" || w == "it" || w == "here") && r.prev(i) == "on" {
 		i -= 2 // "it says on there five to six"
 	}
 	return giving.has(r.word(i)) && r.word(i) != "call"
@@ -371,7 +371,7 @@ func (r *reading) ofListInUnit(f *bareNumber, heard *soFar) bool {
 	if !heard.tights[keyOf(f.Low)] || compare(f.Low, 6) < 0 || !r.nothingMore(c, f.hi) {
 		return false
 	}
-	return f.lo == c.lo || r.toks[f.lo-1].brk >= brkComma || w == "one" && linking.has(r.word(f.lo-1)) || gets && r.toks[at].is(wInUse|wVerb|wParticle) || r.tightenedTo(f)
+	return f.lo == c.lo || r.toks[f.lo-1].brk >= brkComma || w == "one" && linking.has(r.prev(f.lo)) || gets && r.toks[at].is(wInUse|wVerb|wParticle) || r.tightenedTo(f)
 }
 
 // getting are the words by which a fastener is given its value.
@@ -407,7 +407,7 @@ func (r *reading) countsThem(f *bareNumber, heard *soFar) bool {
 	if r.stillCounting(f) || r.ofOtherUnit(f, heard) {
 		return true
 	}
-	switch w := r.word(f.lo - 1); {
+	switch w := r.prev(f.lo); {
 	case w == "all":
 		return !linking.has(r.word(f.lo - 2))
 	case w == "that's", w == "there's", w == "'s" && (r.word(f.lo-2) == "that" || r.word(f.lo-2) == "there"):

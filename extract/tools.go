@@ -91,13 +91,13 @@ func (r *reading) tools(found []sized) []Tool {
 		if everyday.has(m.head) && !turnedDown && !r.ownName(m) && len(sizesOf[mi]) == 0 && !r.usedAsTool(m) && !listed && !r.setUnder(m) {
 			continue
 		}
-		if r.likened(c, m) || c.mood&conditional != 0 && r.word(m.from-1) == "need" || !listed && r.wouldNeed(c, m) {
+		if r.likened(c, m) || c.mood&conditional != 0 && r.prev(m.from) == "need" || !listed && r.wouldNeed(c, m) {
 			continue // "clicking like a bag of spoons", "if you need puller, something else is wrong"
 		}
 		if m.head == "meter" && (m.plural || r.word(m.hi) == "of") {
 			continue // "45 newton, well, meters of torque"
 		}
-		if m.head == "grinder" && m.prep == "to" || m.head == "socket" && (m.prep == "at" || r.word(m.lo-1) == "mains" || r.word(m.lo-1) == "wall") || m.prep == "of" && len(m.mods) == 0 && everyday.has(m.head) {
+		if m.head == "grinder" && m.prep == "to" || m.head == "socket" && (m.prep == "at" || r.prev(m.lo) == "mains" || r.prev(m.lo) == "wall") || m.prep == "of" && len(m.mods) == 0 && everyday.has(m.head) {
 			continue
 		}
 		if ss := sizesOf[mi]; len(ss) > 0 {
@@ -111,7 +111,7 @@ func (r *reading) tools(found []sized) []Tool {
 	// "file the edge", "hacksaw it off": the verb names it
 	for ai := range r.acts {
 		a := &r.acts[ai]
-		if a.verb < 0 || a.subject || !a.happened() || a.mood&(other|asked|aside|greeting) != 0 || r.word(a.verb-1) == "'ll" {
+		if a.verb < 0 || a.subject || !a.happened() || a.mood&(other|asked|aside|greeting) != 0 || r.prev(a.verb) == "'ll" {
 			continue // "I'll drill that out when the new one comes"
 		}
 		for _, l := range r.lex.Lemmas(r.toks[a.verb].s) {
@@ -166,7 +166,7 @@ var filledWith = set("tin tub can jar carton box crate pallet")
 // balls, you'd need a press".
 func (r *reading) wouldNeed(c *clause, m *mention) bool {
 	for i := c.lo; i+1 < m.lo; i++ {
-		if r.toks[i].s == "you" && r.word(i+1) == "'d" && r.word(i+2) == "need" {
+		if r.toks[i].s == "you" && r.next(i) == "'d" && r.word(i+2) == "need" {
 			for k := int(r.toks[c.lo].cl); k >= 0 && r.clauses[k].sentence == c.sentence; k-- {
 				if r.startsWith(&r.clauses[k], "if") {
 					return true
@@ -187,11 +187,11 @@ func (r *reading) noTool(m *mention) bool {
 	case m.head == "stand" && m.from == m.lo:
 		return next == "back" || next == "to" || next == "clear" || next == "aside" || next == "well"
 	case m.head == "kettle":
-		return next == "on" || next == "'s" && r.word(m.hi+1) == "on" // "with the kettle on"
+		return next == "on" || next == "'s" && r.next(m.hi) == "on" // "with the kettle on"
 	case m.head == "pick" && m.from == m.lo:
 		return next == "up"
 	case m.head == "glasses":
-		return r.word(m.lo-1) == "my" || r.word(m.lo-1) == "reading"
+		return r.prev(m.lo) == "my" || r.prev(m.lo) == "reading"
 	case filledWith.has(m.head):
 		return next == "of" && r.toks[m.hi-1].brk == brkNone
 	}
@@ -231,14 +231,14 @@ func (r *reading) turner(s *sized) string {
 			return "" // another machine's
 		}
 	}
-	if r.word(s.hi) == "ring" && (s.kind == normalize.Size || s.kind == normalize.Length) && (definiteWord.has(r.word(s.lo-1)) || r.word(s.lo-1) == "a") {
+	if r.word(s.hi) == "ring" && (s.kind == normalize.Size || s.kind == normalize.Length) && (definiteWord.has(r.prev(s.lo)) || r.prev(s.lo) == "a") {
 		return "ring spanner" // "the thirteen ring"
 	}
-	with := r.word(s.lo-2) == "with" || r.word(s.lo-1) == "with" // "hold the pin with a fifteen"
+	with := r.word(s.lo-2) == "with" || r.prev(s.lo) == "with" // "hold the pin with a fifteen"
 	if strings.HasSuffix(s.canon[0], " cm") || tooThin[s.canon[0]] || s.hi < len(r.toks) && r.toks[s.hi-1].brk == brkNone && bored.has(r.toks[s.hi].s) {
 		return "" // "an eight mil hole", "up one millimetre"
 	}
-	if w := r.word(s.hi); w == "by" || r.word(s.lo-1) == "by" || w == "long" && r.toks[s.hi-1].brk < brkPause {
+	if w := r.word(s.hi); w == "by" || r.prev(s.lo) == "by" || w == "long" && r.toks[s.hi-1].brk < brkPause {
 		return "" // "three eighths by inch and a quarter": the bolt's own
 	}
 	if w := r.word(s.hi); w == "bsp" || w == "bspt" || w == "npt" || w == "bspp" {
@@ -258,7 +258,7 @@ func (r *reading) turner(s *sized) string {
 			if r.toks[i].s == "key" && !r.hexSaid(i) && wideSize(s.canon[0]) {
 				return eitherTurns // "key of twenty-two"
 			}
-			if w := r.word(i + 1); w != "head" && w != "heads" && w != "screw" && w != "screws" && w != "bolt" && w != "bolts" || r.toks[i].s == "allen" {
+			if w := r.next(i); w != "head" && w != "heads" && w != "screw" && w != "screws" && w != "bolt" && w != "bolts" || r.toks[i].s == "allen" {
 				return "hex key"
 			}
 		}
@@ -307,7 +307,7 @@ func (r *reading) headTold(s *sized) bool {
 		case "nut", "nuts", "locknut", "locknuts", "flat", "flats", "af":
 			return true
 		case "head", "heads":
-			switch r.word(i - 1) {
+			switch r.prev(i) {
 			case "cap", "button", "socket", "dome", "pan":
 			default:
 				return true
@@ -320,7 +320,7 @@ func (r *reading) headTold(s *sized) bool {
 // driverNear gives the socket or nut driver that a size said alone goes on: "quarter
 // inch ratchet with a ten on it", "same gun, fifteen sixteenths".
 func (r *reading) driverNear(s *sized) string {
-	if w := r.word(s.lo - 2); r.word(s.lo-1) == "a" && (w == "hammered" || w == "knocked" || w == "tapped" || w == "banged" || w == "hammer") {
+	if w := r.word(s.lo - 2); r.prev(s.lo) == "a" && (w == "hammered" || w == "knocked" || w == "tapped" || w == "banged" || w == "hammer") {
 		return "socket" // on what is rounded off
 	}
 	for k := min(s.cl+1, len(r.clauses)-1); k >= max(0, s.cl-1); k-- {
@@ -458,11 +458,11 @@ func (r *reading) usedAsTool(m *mention) bool {
 	if m.prep == "with" || m.prep == "using" {
 		return true
 	}
-	if m.kind == lexicon.Tool && m.definite && r.word(m.from-1) == "'s" && r.word(m.from-2) == "it" && (m.hi == r.clauses[m.cl].hi || r.toks[m.hi-1].brk >= brkComma) {
+	if m.kind == lexicon.Tool && m.definite && r.prev(m.from) == "'s" && r.word(m.from-2) == "it" && (m.hi == r.clauses[m.cl].hi || r.toks[m.hi-1].brk >= brkComma) {
 		return true // "these have rounded, so it's the grinder"
 	}
 	lo := max(r.clauses[m.cl].lo, m.from-4)
-	if w := r.word(m.from - 1); m.kind == lexicon.Tool && m.definite && (w == "now" || w == "then") && m.from-1 <= r.clauses[m.cl].lo+1 {
+	if w := r.prev(m.from); m.kind == lexicon.Tool && m.definite && (w == "now" || w == "then") && m.from-1 <= r.clauses[m.cl].lo+1 {
 		return true // "and now the puller"
 	}
 	for i := lo; i < m.from; i++ {
@@ -514,7 +514,7 @@ func (r *reading) ownName(m *mention) bool {
 // calledFor tells whether somebody is asked for a tool, or it is all that a sentence begins
 // with: "pass me the hook", "Grinder. Mind your eyes."
 func (r *reading) calledFor(m *mention) bool {
-	if w := r.word(m.from - 1); w == "me" || w == "us" {
+	if w := r.prev(m.from); w == "me" {
 		switch r.word(m.from - 2) {
 		case "pass", "hand", "give", "get", "fetch", "find", "lend", "throw", "chuck", "bring":
 			return true
@@ -558,12 +558,12 @@ func (r *reading) setUnder(m *mention) bool {
 		return true
 	}
 	next := r.word(m.hi)
-	prev := r.word(m.from - 1)
+	prev := r.prev(m.from)
 	switch m.head {
 	case "glasses", "goggles", "gloves", "mask":
 		return next == "on" || prev == "wear" || prev == "your"
 	case "tray", "pan", "bowl", "bucket", "tub", "basin", "container", "tin", "jug", "dish", "pail", "jar", "box", "carton":
-		if next == "under" || next == "underneath" || next == "below" || prev == "over" || (next == "goes" || next == "'s") && r.word(m.hi+1) == "under" {
+		if next == "under" || next == "underneath" || next == "below" || prev == "over" || (next == "goes" || next == "'s") && r.next(m.hi) == "under" {
 			return true
 		}
 		if prev == "in" || prev == "into" {
@@ -632,7 +632,7 @@ func (r *reading) needOf(c *clause, m *mention) string {
 // "or a" and "if you have a", and else the last one before them.
 func (r *reading) madeOptional(c *clause, m *mention, lo, hi int) bool {
 	switch w := r.toks[lo].s; {
-	case w == "or" && r.word(lo+1) == "whatever":
+	case w == "or" && r.next(lo) == "whatever":
 		return false
 	case w == "or":
 		return m.hi > lo && m.lo-hi < 4
@@ -672,7 +672,7 @@ func (r *reading) turnedDown(c *clause, m *mention) bool {
 		case w == "no" && i < m.from-1 && m.prep != "with":
 			return false
 		case denials.has(w):
-			return w != "without" || !slices.ContainsFunc(r.toks[max(c.lo, i-8):i], func(t tok) bool { return denials.has(t.s) || t.s == "can't" || t.s == "cannot" })
+			return w != "without" || !slices.ContainsFunc(r.toks[max(c.lo, i-8):i], func(t tok) bool { return denials.has(t.s) || t.s == "can't" })
 		case !ofUse.has(w) && !(m.prep == "with" && i < m.from-1):
 			return false
 		}

@@ -148,7 +148,7 @@ func (s *tracker) values(ci int) {
 	// "click", "i'm going with the sticker": a value that was only quoted was set
 	for i := c.lo; i < c.hi; i++ {
 		w := r.toks[i].s
-		if w == "click" || w == "clicked" || w == "clicks" || w == "tick" || w == "taking" || (w == "so" || (w == "do" || w == "doing") && !negating(r.word(i-1))) && i+1 < c.hi && (numberWord.has(r.toks[i+1].s) || r.toks[i+1].s[0] >= '0' && r.toks[i+1].s[0] <= '9') || (w == "going" || w == "gone") && r.word(i+1) == "with" {
+		if w == "click" || w == "clicked" || w == "clicks" || w == "tick" || w == "taking" || (w == "so" || (w == "do" || w == "doing") && !negating(r.prev(i))) && i+1 < c.hi && (numberWord.has(r.toks[i+1].s) || r.toks[i+1].s[0] >= '0' && r.toks[i+1].s[0] <= '9') || (w == "going" || w == "gone") && r.next(i) == "with" {
 			if h := s.chosen(c, i); h != nil && h.applied != "done" {
 				h.applied = "done"
 				s.torqued(h, i, i+1)
@@ -413,7 +413,7 @@ var engineWords = set("makes engine motor crank horsepower hp turbo diesel watts
 // notTightening tells whether a value is a price, or what an engine makes.
 func (s *tracker) notTightening(c *clause, q *quantity) bool {
 	r := s.r
-	if r.word(q.hi) == "of" && r.word(q.hi+1) == "torque" || r.word(q.hi) == "left" && r.word(q.hi+1) == "in" {
+	if r.word(q.hi) == "of" && r.next(q.hi) == "torque" || r.word(q.hi) == "left" && r.next(q.hi) == "in" {
 		return true
 	}
 	if q.lo > c.lo {
@@ -421,7 +421,7 @@ func (s *tracker) notTightening(c *clause, q *quantity) bool {
 		case "not", "isn't":
 			return true // "that's not eighteen newton metres"
 		case "what":
-			if w := r.word(q.hi); w == "does" || w == "do" || w == "looks" || w == "feels" || w == "is" {
+			if w := r.word(q.hi); w == "does" || w == "do" || w == "looks" || w == "feels" || w == "is" || w == "'s" {
 				return true // "I'll show you what fifty foot pounds does to it"
 			}
 		case "under", "below", "above", "than":
@@ -446,7 +446,7 @@ func (s *tracker) notTightening(c *clause, q *quantity) bool {
 		fastener = fastener || r.mentions[mi].kind&lexicon.Fastener != 0
 		tool = tool || r.mentions[mi].kind&lexicon.Tool != 0 && r.mentions[mi].hi <= q.lo
 	}
-	if tool && !fastener && q.Low != nil && (q.Low.Cmp(q.High) != 0 || r.word(q.lo-1) == "to" && r.word(q.lo-2) == "up") {
+	if tool && !fastener && q.Low != nil && (q.Low.Cmp(q.High) != 0 || r.prev(q.lo) == "to" && r.word(q.lo-2) == "up") {
 		for i := c.lo; i < q.lo; i++ {
 			switch r.toks[i].s {
 			case "does", "do", "goes", "covers", "runs", "reads", "range", "good", "works", "spans":
@@ -471,7 +471,7 @@ func (s *tracker) notTightening(c *clause, q *quantity) bool {
 	for k > c.lo && (inPassing.has(r.toks[k].s) || r.toks[k].s == "a" || r.toks[k].s == "some" || r.toks[k].s == "nearly") {
 		k--
 	}
-	if w := r.word(k); !fastener && k >= c.lo && strong(q) && (w == "got" || w == "has" || w == "makes" || w == "develops" || w == "puts") && k > c.lo && (r.word(k-1) == "'s" || r.word(k-1) == "it" || r.word(k-1) == "that" || r.toks[k-1].men >= 0) {
+	if w := r.word(k); !fastener && k >= c.lo && strong(q) && (w == "got" || w == "has" || w == "makes" || w == "develops" || w == "puts") && k > c.lo && (r.prev(k) == "'s" || r.prev(k) == "it" || r.prev(k) == "that" || r.toks[k-1].men >= 0) {
 		return true // "it's got like four hundred newton metres"
 	}
 	for i := c.lo; i < c.hi; i++ {
@@ -482,10 +482,10 @@ func (s *tracker) notTightening(c *clause, q *quantity) bool {
 		if m := r.toks[i].men; m >= 0 && !wholes.has(r.mentions[m].head) {
 			continue // "engine mounts thirty four newton metres"
 		}
-		if engineWords.has(w) && !fastener && i > q.hi && i-q.hi <= 4 && (makesWords.has(r.lemma1(r.word(i+1))) || linking.has(r.word(i+1)) && makesWords.has(r.lemma1(r.word(i+2)))) {
+		if engineWords.has(w) && !fastener && i > q.hi && i-q.hi <= 4 && (makesWords.has(r.lemma1(r.next(i))) || linking.has(r.next(i)) && makesWords.has(r.lemma1(r.word(i+2)))) {
 			return true // "thirty newton metres the engine is giving"
 		}
-		if p := r.word(i - 1); engineWords.has(w) && !fastener && p != "to" && p != "on" && (w == "makes" || w == "horsepower" || w == "hp" || w == "watts" || r.word(q.hi) == "at" || i < q.lo && q.lo-i <= 4) {
+		if p := r.prev(i); engineWords.has(w) && !fastener && p != "to" && p != "on" && (w == "makes" || w == "horsepower" || w == "hp" || w == "watts" || r.word(q.hi) == "at" || i < q.lo && q.lo-i <= 4) {
 			return true
 		}
 	}
@@ -526,7 +526,7 @@ func (r *reading) makesPower(c *clause) bool {
 		case "makes", "make", "produces", "develops", "puts", "got":
 			makes = true
 		case "has", "have":
-			makes = makes || wholes.has(r.word(i+2)) || wholes.has(r.word(i-1)) // "how much torque has the motor"
+			makes = makes || wholes.has(r.word(i+2)) || wholes.has(r.prev(i)) // "how much torque has the motor"
 		}
 	}
 	return power && makes
@@ -618,7 +618,7 @@ func (s *tracker) correct(q *quantity) *heard {
 // takesBack tells whether with a token somebody takes back what they just said, before another
 // token.
 func (r *reading) takesBack(i, before int) bool {
-	next := r.word(i + 1)
+	next := r.word(i + 1) // in a sentence of its own as well: "No. Wait."
 	switch r.toks[i].s {
 	case "sorry", "apologise", "apologize", "nope":
 		return true
@@ -647,7 +647,7 @@ func (r *reading) ofAnother(i int) bool {
 	if w := r.word(i); w != "was" && w != "were" {
 		return false
 	}
-	switch r.word(i + 1) {
+	switch r.next(i) {
 	case "for", "on":
 		return !definiteWord.has(r.word(i+2)) || r.word(i+2) == "the" && r.word(i+3) == "other" || r.word(i+3) == "last"
 	case "the":
@@ -661,7 +661,7 @@ func (r *reading) ofAnother(i int) bool {
 // vague tells whether a value is only told about: "it's thirty something".
 func (r *reading) vague(q *quantity) bool {
 	for i := q.lo + 1; i <= q.hi; i++ {
-		if w := r.word(i); (w == "something" || w == "odd") && r.toks[i-1].brk < brkPause && r.word(i+1) != "like" {
+		if w := r.word(i); (w == "something" || w == "odd") && r.toks[i-1].brk < brkPause && r.next(i) != "like" {
 			return true
 		}
 	}
@@ -708,7 +708,7 @@ func (r *reading) sameOver(p, q *quantity) bool {
 		return true
 	}
 	// worked out wrongly, and yet of the same: "fifty newton metres. That's three hundred and seventy foot pound"
-	return (r.word(q.lo-1) == "'s" || r.word(q.lo-1) == "is") && (r.word(q.lo-2) == "that" || r.word(q.lo-2) == "which") && q.lo-p.hi == 2
+	return (r.prev(q.lo) == "'s" || r.prev(q.lo) == "is") && (r.word(q.lo-2) == "that" || r.word(q.lo-2) == "which") && q.lo-p.hi == 2
 }
 
 // thatIs tells whether "that's about", "which is" stands right before a token.
@@ -910,7 +910,7 @@ func (s *tracker) ownerOfValue(ci int, q *quantity) (*thing, string) {
 	if c.hi < len(r.toks) && q.hi >= c.hi-1 {
 		n := &r.clauses[r.toks[c.hi].cl]
 		if w := r.toks[n.lo].s; (w == "that" || w == "those" || w == "these" || w == "it") && len(n.mentions) > 0 && len(n.acts) == 0 && len(n.qtys) == 0 && n.mood&negated == 0 {
-			if m := &r.mentions[n.mentions[0]]; linking.has(r.word(n.lo+1)) && m.from == n.lo+2 && (m.definite || m.plural || m.from == m.lo) && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && m.prep == "" {
+			if m := &r.mentions[n.mentions[0]]; linking.has(r.next(n.lo)) && m.from == n.lo+2 && (m.definite || m.plural || m.from == m.lo) && m.kind&(lexicon.Fastener|lexicon.Part) != 0 && m.prep == "" {
 				if m.entry == nil {
 					m.entry = s.resolve(int(r.toks[n.lo].cl), n.mentions[0])
 				}
@@ -1073,7 +1073,7 @@ func (s *tracker) toldFor(c *clause, q *quantity) *thing {
 		switch {
 		case m.kind&(lexicon.Fastener|lexicon.Part) == 0 || m.kind&lexicon.Tool != 0 || documents.has(m.head) || wholes.has(m.head) || wrenchScale.has(m.head) || m.prep == "on" && r.writtenIn(c) && !r.saidBetween(c.lo, q.lo, "on"):
 			return nil // "somebody wrote nineteen foot pounds on the shroud", but "it's wrote on the ticket, forty-five on the injectors"
-		case r.toks[m.from].s == "this" && r.word(m.from+1) == "one", r.word(m.from+1) == "old":
+		case r.toks[m.from].s == "this" && r.next(m.from) == "one", r.next(m.from) == "old":
 			return nil // "sixty on this one new belt", "eleven for the old frame"
 		case takesValue(t):
 			return t
@@ -1138,7 +1138,7 @@ func (r *reading) writtenIn(c *clause) bool {
 // ofSource tells of a thing that only tells whose a document is or where: "the sheet from the
 // axle people", "the sticker on the fender says".
 func (r *reading) ofSource(m *mention) bool {
-	if m.prep == "from" && m.from >= 2 && documents.has(r.toks[m.from-2].s) || m.from > 1 && m.lo > m.from && r.word(m.from-1) == "says" && r.toks[m.from-2].qty >= 0 { // "seven newton metres, says the disc box"
+	if m.prep == "from" && m.from >= 2 && documents.has(r.toks[m.from-2].s) || m.from > 1 && m.lo > m.from && r.prev(m.from) == "says" && r.toks[m.from-2].qty >= 0 { // "seven newton metres, says the disc box"
 		return true
 	}
 	if !saying.has(r.word(m.hi)) {
@@ -1280,12 +1280,12 @@ func (r *reading) ofOne(c *clause, q *quantity) bool {
 	for i := lo; i < c.hi; i++ {
 		switch r.toks[i].s {
 		case "this":
-			if next := r.word(i + 1); prepositions.has(r.word(i-1)) && (i+1 >= c.hi || r.toks[i].brk >= brkPause || !isNoun(r, i+1)) || next == "one" {
+			if next := r.next(i); prepositions.has(r.prev(i)) && (i+1 >= c.hi || r.toks[i].brk >= brkPause || !isNoun(r, i+1)) || next == "one" {
 				return true
 			}
 		case "one", "un":
-			if w := r.word(i - 1); w == "big" || w == "last" || w == "other" || w == "main" {
-				return r.word(i+1) != "of"
+			if w := r.prev(i); w == "big" || w == "last" || w == "other" || w == "main" {
+				return r.next(i) != "of"
 			}
 		}
 	}
@@ -1336,7 +1336,7 @@ func (s *tracker) inView(c *clause, q *quantity) []*thing {
 func (r *reading) toldForHowMany(c *clause, q *quantity) (n int, many bool) {
 	for i := c.lo; i < min(len(r.toks), c.hi+6); i++ {
 		w := r.toks[i].s
-		next := r.word(i + 1)
+		next := r.next(i)
 		if i >= c.hi && r.toks[i-1].brk >= brkSentence && w != "both" && w != "all" && w != "each" && w != "click" {
 			break
 		}
@@ -1379,7 +1379,7 @@ var spokenOfOnly = map[string]bool{
 // allCounted tells whether things were counted between two tokens: "all six", "three of them".
 func (r *reading) allCounted(lo, hi int) bool {
 	for i := lo; i < hi; i++ {
-		if r.toks[i].is(wCountOf) && countOf[r.toks[i].s] > 1 && (r.word(i-1) == "all" || r.word(i+1) == "of" && (r.word(i+2) == "them" || r.word(i+2) == "those")) {
+		if r.toks[i].is(wCountOf) && countOf[r.toks[i].s] > 1 && (r.prev(i) == "all" || r.next(i) == "of" && (r.word(i+2) == "them" || r.word(i+2) == "those")) {
 			return true
 		}
 	}
@@ -1433,13 +1433,13 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 	for i := c.lo; i < c.hi; i++ {
 		w := r.toks[i].s
 		switch {
-		case saying.has(w), w == "told" && (r.word(i+1) == "me" || r.word(i+1) == "us"):
+		case saying.has(w), w == "told" && r.next(i) == "me":
 			says = true
 		case documents.has(w):
 			doc = w
 			says = says || i+1 < c.hi && ofDocument.has(r.toks[i+1].s)
 			inBook = inBook || i-2 == q.hi && (r.toks[i-2].s == "in" || r.toks[i-2].s == "on") && r.toks[i-1].is(wDeterminer)
-		case w == "will" || w == "'ll" || w == "supposed" || w == "should" || (w == "meant" || w == "ought") && r.word(i+1) == "to":
+		case w == "will" || w == "'ll" || w == "supposed" || w == "should" || (w == "meant" || w == "ought") && r.next(i) == "to":
 			future = true
 		}
 	}
@@ -1464,7 +1464,7 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 		return "quoted"
 	case (inBook || s.saysIt(c, q)) && !s.actDone(c) && !s.setSoon(ci, q):
 		return "quoted" // "it says twelve newton metres", and nobody has tightened it
-	case r.heardIn(ci, min(ci+1, len(r.clauses)-1), "other-machine") && !s.actDone(c) && !s.setSoon(ci, q):
+	case r.heardIn(ci, r.lastOn(ci), "other-machine") && !s.actDone(c) && !s.setSoon(ci, q):
 		return "quoted" // "fifty, but that's a different engine"
 	case r.vague(q):
 		return "quoted" // nobody sets "thirty something"
@@ -1486,6 +1486,16 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 		}
 	}
 	return "done"
+}
+
+// lastOn gives the last clause in which a value may be told to be another machine's: the next one,
+// but where that is a sentence with a value of its own ("Forty. It was forty on the other one").
+func (r *reading) lastOn(ci int) int {
+	n := ci + 1
+	if n >= len(r.clauses) || r.clauses[n].sentence != r.clauses[ci].sentence && len(r.clauses[n].qtys) > 0 {
+		return ci
+	}
+	return n
 }
 
 // muchness are the words by which somebody says what they think of a value.
@@ -1519,7 +1529,7 @@ func (r *reading) warnedOff(q *quantity) bool {
 	default:
 		return false
 	}
-	for i++; i < q.lo && (r.toks[i].s == "you" || r.toks[i].s == "ever" || r.toks[i].s == "just" || r.toks[i].s == "go" && strings.HasSuffix(r.word(i+1), "ing")); i++ {
+	for i++; i < q.lo && (r.toks[i].s == "you" || r.toks[i].s == "ever" || r.toks[i].s == "just" || r.toks[i].s == "go" && strings.HasSuffix(r.next(i), "ing")); i++ {
 	}
 	if i >= q.lo || !r.toks[i].is(wVerb|wForm) || notForbidden.has(r.toks[i].s) {
 		return false
@@ -1603,14 +1613,14 @@ func (s *tracker) noWrenchFor(ci int, q *quantity) bool {
 			case r.toks[i].qty >= 0 && r.qtys[r.toks[i].qty].Kind == normalize.Torque:
 				return false
 			case w == "one" || w == "ones" || w == "two":
-				if i > from && r.toks[i-1].is(wPlace) || r.word(i-1) == "last" || r.word(i-1) == "other" {
+				if i > from && r.toks[i-1].is(wPlace) || r.prev(i) == "last" || r.prev(i) == "other" {
 					return false // "I can't get on the last one with it"
 				}
-				wrench = wrench || w == "one" && r.word(i+1) == "that" && (r.word(i+2) == "small" || r.word(i+2) == "low" || r.word(i+2) == "big")
+				wrench = wrench || w == "one" && r.next(i) == "that" && (r.word(i+2) == "small" || r.word(i+2) == "low" || r.word(i+2) == "big")
 			case wrenchWords.has(w):
 				wrench = true
 				not = not || r.awayAt(i+1) || r.lentBefore(i)
-			case w == "n't" || w == "not" || w == "cannot" || w == "never" || w == "no" || strings.HasSuffix(w, "n't"):
+			case w == "n't" || w == "not" || w == "never" || w == "no" || strings.HasSuffix(w, "n't"):
 				not = true
 			}
 		}
@@ -1630,7 +1640,7 @@ func (r *reading) awayAt(i int) bool {
 	if !linking.has(r.word(i)) {
 		return false
 	}
-	switch w := r.word(i + 1); w {
+	switch w := r.next(i); w {
 	case "gone", "away", "home":
 		return true
 	case "at", "in", "out", "over", "back", "with":
@@ -1648,7 +1658,7 @@ func (r *reading) awayAt(i int) bool {
 func (r *reading) lentBefore(i int) bool {
 	for k := i - 1; k > max(0, i-5) && r.toks[k].brk < brkComma; k-- {
 		if w := r.toks[k].s; w == "got" || w == "has" {
-			return persons.has(r.word(k-1)) || persons.has(r.word(k-2))
+			return persons.has(r.prev(k)) || persons.has(r.word(k-2))
 		}
 	}
 	return false
@@ -1678,12 +1688,12 @@ func (s *tracker) putOffNext(ci int) bool {
 	for i < n.hi && (r.toks[i].s == "but" || r.toks[i].s == "so") {
 		i++
 	}
-	switch w, next := r.word(i), r.word(i+1); {
+	switch w, next := r.word(i), r.next(i); {
 	case w == "not" && (next == "now" || next == "today" || next == "tonight" || next == "yet" || next == "till" || next == "until"):
 		return true
 	case w == "later" || w == "tomorrow" || w == "only" && (next == "when" || next == "once"):
 		return n.hi-i <= 6 || w == "only"
-	case (w == "i" || w == "we") && (next == "'ll" || next == "will") && (r.word(i+2) == "do" || r.word(i+2) == "get" || r.word(i+2) == "give" || r.word(i+2) == "torque") && pronounsObj.has(r.word(i+3)):
+	case (w == "i") && (next == "'ll" || next == "will") && (r.word(i+2) == "do" || r.word(i+2) == "get" || r.word(i+2) == "give" || r.word(i+2) == "torque") && pronounsObj.has(r.word(i+3)):
 		if r.saidIn(n, "again") {
 			return false // "and I'll do those again after a bit of driving"
 		}
@@ -1794,7 +1804,7 @@ func (r *reading) notByHeart(q *quantity) bool {
 			return false
 		case t.s == "know" || t.s == "remember":
 			if w := r.toks[i-1].s; w == "not" || strings.HasSuffix(w, "n't") {
-				return r.since(i, q.lo) < 12 && !r.weSpeak(i+1, q.lo) && r.word(i+1) != "which" && r.word(i+1) != "who" && r.word(i+1) != "if"
+				return r.since(i, q.lo) < 12 && !r.weSpeak(i+1, q.lo) && r.next(i) != "which" && r.next(i) != "who" && r.next(i) != "if"
 			}
 		}
 	}
@@ -1946,12 +1956,12 @@ func (r *reading) doubtedNext(q *quantity) bool {
 	if q.hi+1 >= len(r.toks) || r.toks[q.hi-1].brk < brkComma || r.since(q.hi-1, q.hi) > 6 {
 		return false
 	}
-	switch w, next := r.toks[q.hi].s, r.word(q.hi+1); w {
+	switch w, next := r.toks[q.hi].s, r.next(q.hi); w {
 	case "hang", "hold":
 		return next == "on" && !r.otherValueSoon(q)
 	case "or":
 		return next == "is" && r.word(q.hi+2) == "it"
-	case "is":
+	case "is", "'s":
 		return next == "it" && r.toks[q.hi+1].brk >= brkComma
 	}
 	return false

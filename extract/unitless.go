@@ -557,7 +557,7 @@ var stages = set("goes passes stages rounds steps bites times round time pass go
 var goNumber = map[string]int{"first": 1, "second": 2, "third": 3, "fourth": 4, "next": 0, "then": 0, "last": 0, "final": 0, "finally": 0}
 
 // besideStage are the words that stand beside those in front of a stage's value.
-var besideStage = set("and the up to time round go pass stage step one it 's is around on at we i take you goes that")
+var besideStage = set("and the up to time round go pass stage step one it 's is around on at i take you goes that")
 
 // nextStage tells whether what stands before a number at token lo in its clause, after
 // the value before where that is there too, only says that it is the next go of that
@@ -592,7 +592,7 @@ func (r *reading) nextStage(c *clause, last *quantity, lo int) bool {
 		if !stages.has(r.toks[i].s) && !(r.toks[i].s == "one" && r.toks[i-1].s == "first") {
 			continue
 		}
-		p, n := r.toks[i-1].s, r.word(i+1)
+		p, n := r.toks[i-1].s, r.next(i)
 		switch {
 		case countOf[p] > 1 && (told || i < last.lo && lo-last.hi <= 6):
 			return true // "in three goes"

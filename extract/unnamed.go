@@ -29,7 +29,7 @@ func (r *reading) offAndBack(ci int) {
 			continue
 		}
 		k := i + 3
-		if w := r.word(k + 1); w == "road" || w == "job" || w == "market" || r.intoContainer(ci, k) != "" {
+		if w := r.next(k); w == "road" || w == "job" || w == "market" || r.intoContainer(ci, k) != "" {
 			return
 		}
 		from := c
@@ -157,12 +157,12 @@ func (r *reading) tightAlone(ci int) {
 		case "tight", "done", "nipped", "tightened", "firm", "firmly":
 			tight = true
 		case "pull", "heave", "lean", "grunt":
-			if w := r.word(i - 1); w != "good" && w != "proper" && w != "decent" && w != "big" && w != "hard" {
+			if w := r.prev(i); w != "good" && w != "proper" && w != "decent" && w != "big" && w != "hard" {
 				return
 			}
 			tight = true // "nineteen, and a good pull"
 		case "nip", "tweak", "pinch":
-			if r.word(i-1) != "a" {
+			if r.prev(i) != "a" {
 				return
 			}
 			tight = true // "that's only a nip"
@@ -175,7 +175,7 @@ func (r *reading) tightAlone(ci int) {
 			if n < 2 && !r.toks[i].is(wNumber) {
 				return
 			}
-			if n > 1 && !r.kind(i-1).is(wNumber) {
+			if n > 1 && !r.prevKind(i).is(wNumber) {
 				pron = "them"
 			}
 		}
@@ -331,7 +331,7 @@ func (r *reading) doneAlone(ci int) {
 	}
 	i := r.skipped(c)
 	many := false
-	if r.word(i) == "that" && r.word(i+1) == "'s" {
+	if r.word(i) == "that" && r.next(i) == "'s" {
 		i += 2 // "that's all four nipped up"
 	}
 	for w := r.word(i); i < a.verb && (w == "all" || w == "both" || w == "only" || w == "the" || w == "of" || countOf[w] > 1 || many && r.toks[i].is(wPronoun)); w = r.word(i) {
@@ -348,7 +348,7 @@ func (r *reading) doneAlone(ci int) {
 		}
 	}
 	a.pronoun, a.subject = "that", true
-	if w := r.word(a.lo - 1); a.lo > c.lo && (w == "just" || w == "only") {
+	if w := r.prev(a.lo); a.lo > c.lo && (w == "just" || w == "only") {
 		a.lo-- // "just nipped up" is no more than by hand
 	}
 	if many {

@@ -52,7 +52,7 @@ func (r *reading) fingerTight(ci int) {
 			}
 		}
 		i := m.hi
-		if w := r.word(i); i < hi && (w == "'s" || w == "is" || w == "are") {
+		if w := r.word(i); i < hi && (w == "'s" || w == "is" || w == "are" || w == "'re") {
 			i++ // "the bolts are just by hand"
 		}
 		for ; i < hi && !linking.has(r.toks[i].s) && !r.isVerbForm(r.toks[i].s); i++ {
@@ -87,7 +87,7 @@ func (r *reading) oneLaid(ci int) {
 		first = min(first, r.acts[ai].lo)
 	}
 	for i := c.lo; i < min(c.hi, first); i++ {
-		w, next, after := r.toks[i].s, r.word(i+1), r.word(i+2)
+		w, next, after := r.toks[i].s, r.next(i), r.word(i+2)
 		if w == "one" || w == "ones" || w == "guy" || w == "fella" {
 			if i > c.lo && i+1 < c.hi && r.toks[i].brk < brkComma && onWords.has(next) && (i+2 >= c.hi || r.toks[i+1].brk >= brkComma || handAt(r, i+2, c.hi) || after == "and" || leadsIn.has(after) || after == "from" || freshOne.has(r.toks[i-1].s) && i+2 < c.hi && !determiner.has(after) && !containers.has(after) && after != "order" && after != "stock" && after != "its" && after != "there" && after != "here" && after != "my") && r.toks[i-1].s != "this" && r.toks[i-1].s != "that" {
 				x := act{action: r.lex.Action("fit"), lo: c.lo, hi: i + 2, verb: -1, pronoun: w, subject: true, rule: "one and particle"}
@@ -282,7 +282,7 @@ func (r *reading) blows(ci int) {
 		return
 	}
 	for i := c.lo; i < c.hi; i++ {
-		if m := r.toks[i].men; !r.toks[i].is(wSeldom) || !blow.has(r.toks[i].s) || m >= 0 && (r.mentions[m].head != "tap" || r.word(i+1) != "with") || r.word(i+1) == "it" || r.word(i+1) == "them" {
+		if m := r.toks[i].men; !r.toks[i].is(wSeldom) || !blow.has(r.toks[i].s) || m >= 0 && (r.mentions[m].head != "tap" || r.next(i) != "with") || r.next(i) == "it" || r.next(i) == "them" {
 			continue
 		}
 		lo := i
@@ -412,7 +412,7 @@ func (r *reading) comesNext(ci int) bool {
 	for i < n.hi && (r.toks[i].is(wOpener|wDrop) || r.toks[i].s == "and") {
 		i++
 	}
-	w, v := r.word(i), r.word(i+1)
+	w, v := r.word(i), r.next(i)
 	if w != "those" && w != "they" && w != "these" && w != "them" && w != "that" && w != "it" || v != "come" && v != "comes" && v != "want" && v != "wants" && v != "are" && v != "'re" && v != "'s" && v != "need" {
 		return false
 	}
@@ -445,7 +445,7 @@ func (r *reading) laidBeside(ci int) {
 		if k+1 < c.hi && (r.toks[k].s == "back" || r.toks[k].s == "straight" || r.toks[k].s == "down" || r.toks[k].s == "up") {
 			k++
 		}
-		if after := r.word(k + 1); k+1 >= c.hi || r.toks[k-1].brk >= brkComma || !placing.has(r.toks[k].s) || r.toks[k].s == "to" || !determiner.has(after) && after != "it" && after != "them" && after != "its" && r.toks[k+1].men < 0 {
+		if after := r.next(k); k+1 >= c.hi || r.toks[k-1].brk >= brkComma || !placing.has(r.toks[k].s) || r.toks[k].s == "to" || !determiner.has(after) && after != "it" && after != "them" && after != "its" && r.toks[k+1].men < 0 {
 			continue
 		}
 		spoken := false
@@ -468,7 +468,7 @@ func (r *reading) beginsPiece(c *clause, m *mention) bool {
 	if r.opens(c, m) {
 		return true
 	}
-	w := r.word(m.from - 1)
+	w := r.prev(m.from)
 	return m.from > c.lo && (r.toks[m.from-1].brk >= brkComma || w == "and" || w == "then")
 }
 
@@ -528,7 +528,7 @@ func (r *reading) notHad(ci int) bool {
 		for i := c.lo; i < c.hi; i++ {
 			switch r.toks[i].s {
 			case "don't", "haven't", "hasn't":
-				if i+1 >= c.hi || r.toks[i].brk >= brkComma || r.word(i+1) == "have" || r.word(i+1) == "got" || r.word(i+1) == "a" {
+				if i+1 >= c.hi || r.toks[i].brk >= brkComma || r.next(i) == "have" || r.next(i) == "got" || r.next(i) == "a" {
 					return true
 				}
 			case "thought":
@@ -929,7 +929,7 @@ func (r *reading) onlyPointed(ci int) {
 	}
 	w := r.word(i)
 	pron := ""
-	switch n := r.word(i + 1); {
+	switch n := r.next(i); {
 	case i >= c.hi || r.toks[i].men >= 0:
 		return
 	case w == "these" || w == "those" || w == "them":
@@ -1063,7 +1063,7 @@ func (r *reading) heldNext(ci int) bool {
 	if len(n.acts) > 0 || len(n.mentions) == 0 || n.hi-n.lo > 8 || r.since(c.lo, n.lo) > 6 || n.mood&(negated|conditional|hypothetical|other|asked) != 0 {
 		return false
 	}
-	w, is := r.toks[n.lo].s, r.word(n.lo+1)
+	w, is := r.toks[n.lo].s, r.next(n.lo)
 	m := &r.mentions[n.mentions[0]]
 	return (w == "that" || w == "it" || w == "there" || w == "they") && (is == "'s" || is == "is" || is == "are" || is == "'re") && m.kind&lexicon.Fastener != 0 && m.prep == "" && m.hi >= n.hi-3
 }
@@ -1153,7 +1153,7 @@ func (r *reading) stood(ci int) {
 		}
 		for i := m.hi; i < c.hi && i < m.hi+3; i++ {
 			w := r.toks[i].s
-			if (m.head == "chock" || m.head == "wedge" || m.head == "brick") && (w == "both" || w == "in" || w == "at" || w == "front" || w == "either") || w == "under" || w == "behind" || w == "underneath" || w == "beneath" || w == "below" || (w == "between" || w == "against" || w == "across") && i+1 < c.hi || (rag && (w == "over" || w == "round" || w == "around" || w == "down" || w == "into" || w == "in" && (r.word(i+1) == "each" || r.word(i+1) == "both" || r.word(i+1) == "every")) || puller && (w == "on" || w == "onto" || w == "over")) && i+1 < c.hi {
+			if (m.head == "chock" || m.head == "wedge" || m.head == "brick") && (w == "both" || w == "in" || w == "at" || w == "front" || w == "either") || w == "under" || w == "behind" || w == "underneath" || w == "beneath" || w == "below" || (w == "between" || w == "against" || w == "across") && i+1 < c.hi || (rag && (w == "over" || w == "round" || w == "around" || w == "down" || w == "into" || w == "in" && (r.next(i) == "each" || r.next(i) == "both" || r.next(i) == "every")) || puller && (w == "on" || w == "onto" || w == "over")) && i+1 < c.hi {
 				r.addAct(ci, act{action: r.lex.Action("place"), lo: m.from, hi: m.hi, verb: -1, objects: []int{mi}, subject: true, rule: "tool and place"})
 				break
 			}
@@ -1207,7 +1207,7 @@ func (r *reading) spreads(ci int) {
 			case p == "haven't" || p == "hasn't" || p == "didn't" || p == "not" || p == "never" || p == "without":
 				continue // "I haven't used any thread lock on those"
 			case r.toks[lo-1].brk >= brkPause || r.toks[lo-1].men >= 0 || openers.has(p) || p == "and" || p == "with" || p == "then" || p == "on" || p == "off" || p == "in" || dropWords.has(p):
-			case p == "want" && dosed && (r.word(lo-2) == "i" || r.word(lo-2) == "we" || r.word(lo-2) == "you"):
+			case p == "want" && dosed && (r.word(lo-2) == "i" || r.word(lo-2) == "you"):
 			case linking.has(p) || r.isVerbForm(p):
 				continue
 			case lo-1 == c.lo && !r.toks[lo-1].is(wSubject|wPreposition|wPronoun|wForm|wCountOf) && len(p) > 3 && p != "that's" && p != "there":
@@ -1221,7 +1221,7 @@ func (r *reading) spreads(ci int) {
 		if lo > c.lo && r.toks[lo-1].s == "with" {
 			continue // said with its verb
 		}
-		w, after, end := r.word(m.hi), r.word(m.hi+1), m.hi
+		w, after, end := r.word(m.hi), r.next(m.hi), m.hi
 		if w == "just" || w == "only" || w == "right" || w == "all" && after != "over" && after != "round" {
 			w, after, end = after, r.word(m.hi+2), end+1 // "sealant just on the half moons"
 		}
@@ -1254,7 +1254,7 @@ func (r *reading) doesSo(i, hi int) bool {
 		case comesOfIt.has(w), strings.HasSuffix(w, "s") && soiling.has(w):
 			return true
 		case w == "is", w == "'s", w == "was":
-			if n := r.word(i + 1); n == "how" || n == "why" || n == "a" || n == "no" {
+			if n := r.next(i); n == "how" || n == "why" || n == "a" || n == "no" {
 				return true
 			}
 		}
@@ -1280,7 +1280,7 @@ func (r *reading) othersLeadTo(ci int) bool {
 	}
 	for i := p.lo; i < p.hi-1; i++ {
 		if others.has(r.toks[i].s) {
-			return !passiveBe.has(r.word(i+1)) && !r.toks[p.hi-1].is(wLinking|wOpener|wSubject) && !stopWords.has(r.toks[p.hi-1].s)
+			return !passiveBe.has(r.next(i)) && !r.toks[p.hi-1].is(wLinking|wOpener|wSubject) && !stopWords.has(r.toks[p.hi-1].s)
 		}
 	}
 	return false
@@ -1430,7 +1430,7 @@ var supplies = set("breaker mains main spur isolator supply electricity gas prop
 var returning = set("up down through round around home over inside")
 
 // fromThere are the words by which an "off" or "on" begins what is told next: "cover on, off we go".
-var fromThere = set("with to it they she we you i comes come goes go the")
+var fromThere = set("with to it they she you i comes come goes go the")
 
 var offWords = set("off out")
 var onWords = set("on in")
@@ -1450,13 +1450,13 @@ func (r *reading) verbless(ci int) {
 			continue
 		}
 		j := m.hi
-		for j < c.hi && (r.toks[j].s == "straight" || r.toks[j].s == "right" || r.toks[j].s == "all" || r.toks[j].s == "then" || r.toks[j].s == "just" || r.toks[j].s == "is" || r.toks[j].s == "back" && j+1 < c.hi && (onWords.has(r.toks[j+1].s) || returning.has(r.toks[j+1].s) || placing.has(r.toks[j+1].s) || r.toks[j+1].s == "together" || (r.toks[j+1].s == "up" || r.toks[j+1].s == "down") && onWords.has(r.word(j+2))) || (r.toks[j].s == "up" || r.toks[j].s == "down") && r.toks[j-1].s == "back" && onWords.has(r.word(j+1))) {
+		for j < c.hi && (r.toks[j].s == "straight" || r.toks[j].s == "right" || r.toks[j].s == "all" || r.toks[j].s == "then" || r.toks[j].s == "just" || r.toks[j].s == "is" || r.toks[j].s == "back" && j+1 < c.hi && (onWords.has(r.toks[j+1].s) || returning.has(r.toks[j+1].s) || placing.has(r.toks[j+1].s) || r.toks[j+1].s == "together" || (r.toks[j+1].s == "up" || r.toks[j+1].s == "down") && onWords.has(r.word(j+2))) || (r.toks[j].s == "up" || r.toks[j].s == "down") && r.toks[j-1].s == "back" && onWords.has(r.next(j))) {
 			j++
 		}
 		if j >= c.hi {
 			continue
 		}
-		if r.toks[j-1].s == "is" && onWords.has(r.toks[j].s) && r.word(j+1) == "with" {
+		if r.toks[j-1].s == "is" && onWords.has(r.toks[j].s) && r.next(j) == "with" {
 			if o := r.nameWithin(c, j+2, 4); o >= 0 && r.mentions[o].kind&lexicon.Fastener != 0 {
 				continue // "the lever is on with a pinch bolt": what holds it
 			}
@@ -1468,16 +1468,16 @@ func (r *reading) verbless(ci int) {
 		if r.shownOff(c, m, j) {
 			continue
 		}
-		if n := r.word(j + 2); r.word(j+1) == "and" && r.toks[j].brk == brkNone && (w == "in" && n == "out" || w == "up" && n == "down" || w == "on" && n == "off" || w == "off" && n == "on" || w == "out" && n == "back" && !onWords.has(r.word(j+3))) {
+		if n := r.word(j + 2); r.next(j) == "and" && r.toks[j].brk == brkNone && (w == "in" && n == "out" || w == "up" && n == "down" || w == "on" && n == "off" || w == "off" && n == "on" || w == "out" && n == "back" && !onWords.has(r.word(j+3))) {
 			continue // "the arm in and out": how it runs
 		}
-		if n := r.word(j + 1); r.toks[j].brk < brkSentence && (w == "on" && n == "off" || w == "off" && n == "on") && !fromThere.has(r.word(j+2)) {
+		if n := r.next(j); r.toks[j].brk < brkSentence && (w == "on" && n == "off" || w == "off" && n == "on") && !fromThere.has(r.word(j+2)) {
 			continue // "brake on, off, on, off": how it is tried
 		}
-		if w == "in" && r.word(j+1) == "back" && r.word(j+2) == "of" {
+		if w == "in" && r.next(j) == "back" && r.word(j+2) == "of" {
 			continue // "that's the seal in back of the hub"
 		}
-		if n := r.word(j + 1); (w == "up" || w == "down") && (n == "top" || n == "front" || n == "below" || n == "bottom") {
+		if n := r.next(j); (w == "up" || w == "down") && (n == "top" || n == "front" || n == "below" || n == "bottom") {
 			continue // "the two screws up top": where they are
 		}
 		if onWords.has(w) && (r.lackedThere(j+1) || r.heldBySoMany(m, j)) {
@@ -1489,7 +1489,7 @@ func (r *reading) verbless(ci int) {
 		if !last {
 			next = r.toks[j+1].s
 		}
-		ok := last || next == "and" || next == "first" || next == "by" || next == "then" || next == "now" || next == "again" || next == "here" && (back || w != "in") || next == "with" || next == "in" && (r.word(j+2) == "one" || r.word(j+2) == "two") || next == "the" && offWords.has(w) || next == "to" && back || next == "from" || next == "of" && w == "out" && r.outOf(c, j+1) || next == "loosely" || next == "finger" || next == "hand" || next == "as" || r.imperativeAt(j+1) || afterParticle.has(next) || !last && (r.toks[j+1].qty >= 0 || pluralSize[next] != 0) || strings.HasSuffix(next, "ing") && r.isVerbForm(next) || next == "i" || next == "you" || next == "we" || next == "that" && relates.has(r.word(j+2)) || leadsIn.has(next) && onWords.has(w) || (next == "one" || next == "each" || next == "both") && (r.word(j+2) == "side" || r.word(j+2) == "sides" || r.word(j+2) == "end" || r.word(j+2) == "ends") || next == "it" && j+2 < c.hi && (linking.has(r.toks[j+2].s) || between.has(r.toks[j+2].s) || r.toks[j+2].s == "only" || r.isVerbForm(r.toks[j+2].s) && !r.plainVerb(r.toks[j+2].s))
+		ok := last || next == "and" || next == "first" || next == "by" || next == "then" || next == "now" || next == "again" || next == "here" && (back || w != "in") || next == "with" || next == "in" && (r.word(j+2) == "one" || r.word(j+2) == "two") || next == "the" && offWords.has(w) || next == "to" && back || next == "from" || next == "of" && w == "out" && r.outOf(c, j+1) || next == "loosely" || next == "finger" || next == "hand" || next == "as" || r.imperativeAt(j+1) || afterParticle.has(next) || !last && (r.toks[j+1].qty >= 0 || pluralSize[next] != 0) || strings.HasSuffix(next, "ing") && r.isVerbForm(next) || next == "i" || next == "you" || next == "that" && relates.has(r.word(j+2)) || leadsIn.has(next) && onWords.has(w) || (next == "one" || next == "each" || next == "both") && (r.word(j+2) == "side" || r.word(j+2) == "sides" || r.word(j+2) == "end" || r.word(j+2) == "ends") || next == "it" && j+2 < c.hi && (linking.has(r.toks[j+2].s) || between.has(r.toks[j+2].s) || r.toks[j+2].s == "only" || r.isVerbForm(r.toks[j+2].s) && !r.plainVerb(r.toks[j+2].s))
 		name := ""
 		switch {
 		case offWords.has(w) && ok:
@@ -1559,11 +1559,11 @@ func (r *reading) verbless(ci int) {
 // shownOff tells of "this is the ram off the log splitter", "here's the pump out of the
 // barge": whose a thing is that lies on the bench, and no step.
 func (r *reading) shownOff(c *clause, m *mention, j int) bool {
-	if w := r.word(j + 1); !offWords.has(r.toks[j].s) || j != m.hi || w != "the" && w != "a" && w != "an" && w != "my" && w != "our" && w != "his" && w != "her" && w != "their" && !(w == "of" && r.word(j+2) != "the") {
+	if w := r.next(j); !offWords.has(r.toks[j].s) || j != m.hi || w != "the" && w != "a" && w != "an" && w != "my" && w != "his" && w != "her" && w != "their" && !(w == "of" && r.word(j+2) != "the") {
 		return false
 	}
 	for i := m.from - 1; i > c.lo && i >= m.from-3; i-- {
-		if w := r.toks[i].s; w == "'s" || w == "is" || w == "are" {
+		if w := r.toks[i].s; w == "'s" || w == "is" || w == "are" || w == "'re" {
 			p := r.toks[i-1].s
 			return p == "this" || p == "these" || p == "here" && (i-1 == c.lo || r.toks[i-2].s != "that") || p == "got" || p == "today"
 		}
@@ -1599,7 +1599,7 @@ func (r *reading) heldBySoMany(m *mention, j int) bool {
 	if m.kind&lexicon.Fastener == 0 || m.count < 2 || j != m.hi {
 		return false
 	}
-	switch r.word(j + 1) {
+	switch r.next(j) {
 	case "that", "this", "it", "there", "those", "these":
 	default:
 		return false
@@ -1611,7 +1611,7 @@ func (r *reading) heldBySoMany(m *mention, j int) bool {
 	for r.word(i) == "and" || r.word(i) == "all" {
 		i++
 	}
-	if n := r.word(i + 1); (r.word(i) == "i" || r.word(i) == "we") && (n == "had" || n == "'d" || n == "'ve") {
+	if n := r.next(i); r.word(i) == "i" && (n == "had" || n == "'d" || n == "'ve") {
 		return true // "two bolts on that, I had those off already"
 	}
 	if w := r.word(i); w != "they" && w != "they're" && w != "those" {
@@ -1696,7 +1696,7 @@ func (r *reading) left(ci int) {
 	for i < c.hi && (r.toks[i].is(wOpener|wDrop) || r.toks[i].s == "and") {
 		i++
 	}
-	if i+3 >= c.hi+1 || len(c.acts) > 0 || c.mood&(negated|conditional|hypothetical|other|asked) != 0 || r.word(i) != "that" && r.word(i) != "there" || r.word(i+1) != "'s" {
+	if i+3 >= c.hi+1 || len(c.acts) > 0 || c.mood&(negated|conditional|hypothetical|other|asked) != 0 || r.word(i) != "that" && r.word(i) != "there" || r.next(i) != "'s" {
 		return
 	}
 	i += 2
@@ -1789,7 +1789,7 @@ func (r *reading) goes(ci int) {
 		if !r.toks[i].is(wOff|wOn|wReturning) && w != "away" && w != "apart" {
 			continue
 		}
-		p, v := r.word(i+1), r.word(i+2)
+		p, v := r.next(i), r.word(i+2)
 		if w == "on" && p == "with" && v == "it" {
 			continue // "right, on with it"
 		}
@@ -1822,10 +1822,10 @@ func (r *reading) goes(ci int) {
 		// "all three out", "the bottom one's out", "both off"
 		if i > c.lo && c.hi-c.lo <= 6 && i == c.hi-1 && len(c.mentions) == 0 && len(c.acts) == 0 && c.mood&(negated|conditional|other|asked) == 0 {
 			q := r.toks[i-1].s
-			if q == "'s" || q == "are" || q == "is" || q == "come" || q == "back" || q == "straight" || q == "came" {
+			if q == "'s" || q == "are" || q == "'re" || q == "is" || q == "come" || q == "back" || q == "straight" || q == "came" {
 				q = r.word(i - 2)
 			}
-			if p := r.word(i - 1); i == c.lo+1 && (p == "those" || p == "them" || p == "these" || p == "'em" || p == "that") {
+			if p := r.prev(i); i == c.lo+1 && (p == "those" || p == "them" || p == "these" || p == "'em" || p == "that") {
 				q = "both"
 				if p == "that" {
 					q = "one"
@@ -1893,8 +1893,8 @@ func (r *reading) goes(ci int) {
 			continue
 		}
 		if p == "goes" || p == "go" || p == "comes" || p == "come" {
-			if k := i + 3; onWords.has(w) && (p == "goes" || p == "go") && (v == "the" || v == "a" || v == "my" || v == "our") && (freshOne.has(r.word(k)) || r.word(k) == "other") && (r.word(k+1) == "one" || r.word(k+1) == "ones") && k+1 < c.hi {
-				r.addAct(ci, act{action: r.lex.Action("fit"), lo: i, hi: k + 2, verb: -1, pronoun: r.word(k + 1), subject: true, rule: "particle and pronoun"})
+			if k := i + 3; onWords.has(w) && (p == "goes" || p == "go") && (v == "the" || v == "a" || v == "my") && (freshOne.has(r.word(k)) || r.word(k) == "other") && (r.next(k) == "one" || r.next(k) == "ones") && k+1 < c.hi {
+				r.addAct(ci, act{action: r.lex.Action("fit"), lo: i, hi: k + 2, verb: -1, pronoun: r.next(k), subject: true, rule: "particle and pronoun"})
 				continue // "in goes the new one"
 			}
 			// "in go the new pads"
@@ -1943,7 +1943,7 @@ func (r *reading) outOfTheWay(ci int) {
 	}
 	switch w := r.word(m.hi); {
 	case m.hi >= c.hi || r.toks[m.hi-1].brk >= brkComma:
-	case w == "off" || w == "removed" || w == "gone" || w == "away", w == "out" && r.word(m.hi+1) == "of" && r.word(m.hi+2) == "the" && r.word(m.hi+3) == "way":
+	case w == "off" || w == "removed" || w == "gone" || w == "away", w == "out" && r.next(m.hi) == "of" && r.word(m.hi+2) == "the" && r.word(m.hi+3) == "way":
 		x := act2(r.lex.Action("remove"), m.from, m.hi+1, c.mentions[0])
 		x.rule = withOff
 		r.addAct(ci, x)
@@ -1954,7 +1954,7 @@ func (r *reading) outOfTheWay(ci int) {
 var leadsIn = set("over through round around onto into under behind between against past")
 
 // relates are the words by which "that" tells more of a thing: "new clip in that came in the box".
-var relates = set("came comes was were i we he she they i've we've")
+var relates = set("came comes was were i he she they i've we've")
 
 // afterParticle are the words that begin something of their own after "wires on", "propane off".
 var afterParticle = set("at per sideways completely altogether too already like facing last tight loose square flush straight nice easy so until till before after once because while for arrow lip")

@@ -85,7 +85,7 @@ func (r *reading) elsewhere(ci int) (lo, hi int) {
 		k := m.hi
 		for k < min(c.hi, m.hi+5) && !r.toks[k].is(wLinking) && r.toks[k].s != "'s" {
 			switch r.toks[k].s {
-			case "i", "we", "need", "want", "for", "that", "it", "this", "these", "those", "them", "wanted", "needed", "lives", "went":
+			case "i", "need", "want", "for", "that", "it", "this", "these", "those", "them", "wanted", "needed", "lives", "went":
 			default:
 				k = c.hi
 			}
@@ -120,7 +120,7 @@ func (r *reading) isAway(c *clause, i int) bool {
 			lead = true
 		case w == "'s":
 			return lead && (i+1 >= c.hi || r.toks[i].brk >= brkComma)
-		case w == "next" && r.word(i+1) == "door":
+		case w == "next" && r.next(i) == "door":
 			return true
 		case lead && (determiner.has(w) || ofWhom.has(w) || w == "other" || w == "bloody" || w == "blasted"):
 		case lead && i+1 < c.hi && r.toks[i+1].s == "'s": // "at dave's"
@@ -138,7 +138,7 @@ func (r *reading) fetches(ci int) bool {
 		c := &r.clauses[k]
 		for i := c.lo; i < c.hi; i++ {
 			switch w := r.toks[i].s; {
-			case w == "fetch", w == "get" && (r.word(i+1) == "it" || r.word(i+1) == "that" || r.word(i+1) == "them"), w == "grab", w == "instead":
+			case w == "fetch", w == "get" && (r.next(i) == "it" || r.next(i) == "that" || r.next(i) == "them"), w == "grab", w == "instead":
 				return true
 			case w == "so" && k > ci && i == c.lo && len(c.acts) > 0 && c.mood&(negated|announced) == 0:
 				return true // "so I used the other one"
@@ -231,7 +231,7 @@ func (r *reading) noMore(ci int) bool {
 		return false
 	}
 	ok := false
-	switch w, n, m := r.toks[i].s, r.word(i+1), r.word(i+2); {
+	switch w, n, m := r.toks[i].s, r.next(i), r.word(i+2); {
 	case w == "that" && n == "'s" && (m == "all" || m == "it"), w == "that's" && (n == "all" || n == "it"):
 		ok = c.hi == i+3-b2i(w == "that's") && ci > 0 && r.clauses[ci-1].sentence == c.sentence
 	case w == "no" && (n == "more" || n == "further" || n == "tighter"), w == "nothing" && (n == "more" || n == "else"):

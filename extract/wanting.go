@@ -26,6 +26,9 @@ func (r *reading) followsWant(ci int) bool {
 
 // followsSo tells whether a clause begins with "so".
 func (r *reading) followsSo(c *clause) bool {
+	if r.ledBy(c.lo, "so") {
+		return true
+	}
 	for i := c.lo; i < min(c.hi, c.lo+3); i++ {
 		if r.toks[i].s == "so" {
 			return true
@@ -45,7 +48,7 @@ func (r *reading) noneToBeHad(ci int) bool {
 		return false
 	}
 	for i := c.lo; i < c.hi; i++ {
-		none, next := false, r.word(i+1)
+		none, next := false, r.next(i)
 		if next == "even" || next == "yet" {
 			next = r.word(i + 2)
 		}
@@ -55,7 +58,7 @@ func (r *reading) noneToBeHad(ci int) bool {
 		case "missing", "lost", "fell", "fallen":
 			none = true
 		case "no":
-			p := r.word(i - 1)
+			p := r.prev(i)
 			mi := r.nameWithin(c, i, 4)
 			if mi < 0 || i == c.lo || r.mentions[mi].kind&(lexicon.Part|lexicon.Fastener|lexicon.Consumable) == 0 {
 				continue
@@ -65,7 +68,7 @@ func (r *reading) noneToBeHad(ci int) bool {
 				p == "'s" && r.word(i-2) == "there" && (w == "in" || w == "left" || w == "for" || w == "so")
 		case "out":
 			// "I'd run out of the fat ones", "I'm out of crimps"
-			switch r.word(i - 1) {
+			switch r.prev(i) {
 			case "ran", "run", "'m", "'re", "clean", "fresh", "all":
 				none = next == "of"
 			}
@@ -114,7 +117,7 @@ func (r *reading) nextBest(s standIn) bool {
 	case "a", "an", "some", "one":
 		return true
 	}
-	return r.word(m.from-1) == "of" && pieces.has(lexicon.Singular(r.word(m.from-2))) || r.word(m.from-1) == "a"
+	return r.prev(m.from) == "of" && pieces.has(lexicon.Singular(r.word(m.from-2))) || r.prev(m.from) == "a"
 }
 
 // untilNew tells whether what a clause tells to go back or to stay does so only till another

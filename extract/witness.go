@@ -47,7 +47,7 @@ var states = set("says say said reads reckons reckon recommends states shows lis
 var writtenBy = set("marked stamped printed written engraved rated embossed moulded molded labelled labeled stencilled")
 
 // introduces are the other words that one may begin with who gives a figure.
-var introduces = set("according in out new number figure writing stamp code mine this the old these i we there's 's")
+var introduces = set("according in out new number figure writing stamp code mine this the old these i there's 's")
 
 // finds are what a person does who finds a figure on the machine.
 var finds = set("counted count measured measure found make see poured fitted")
@@ -120,7 +120,7 @@ func (r *reading) accounts(lo, hi int, before []account) []account {
 	}
 	if !ws[0].machine {
 		for _, f := range fs { // "dot three on the cap, and the book has four"
-			if w := r.word(f.hi); (w == "on" || w == "under" || w == "inside") && f.hi+1 < to && (r.word(f.hi+1) == "the" || r.word(f.hi+1) == "my") {
+			if w := r.word(f.hi); (w == "on" || w == "under" || w == "inside") && f.hi+1 < to && (r.next(f.hi) == "the" || r.next(f.hi) == "my") {
 				if id := r.nounNear(f.hi+1, to); id != "" && len(ws) == 1 && ws[0].id != id && !strings.HasSuffix(ws[0].id, " "+id) && r.apart(f, ws[0]) > 8 {
 					ws = append(ws, witness{lo: f.hi, hi: f.hi + 1, id: id, paper: true})
 				}
@@ -225,7 +225,7 @@ func (r *reading) witnesses(lo, hi int, figures []given) []witness {
 				id = p + " " + w
 			}
 			add(witness{lo: i, hi: i + 1, id: id, paper: true})
-		case states.has(w) && i > lo && prev != "i" && prev != "you" && prev != "we" && prev != "to" && prev != "'ll" && prev != "'d" && (prev != "people" || i-2 >= lo && (r.toks[i-2].men >= 0 || determiner.has(r.toks[i-2].s))) && prev != "let's" && !(w == "list" && prev != "they") && !(w == "count" || w == "make"):
+		case states.has(w) && i > lo && prev != "i" && prev != "you" && prev != "to" && prev != "'ll" && prev != "'d" && (prev != "people" || i-2 >= lo && (r.toks[i-2].men >= 0 || determiner.has(r.toks[i-2].s))) && prev != "let's" && !(w == "list" && prev != "they") && !(w == "count" || w == "make"):
 			id := prev
 			if prev == "he" || prev == "she" {
 				id = prev
@@ -242,7 +242,7 @@ func (r *reading) witnesses(lo, hi int, figures []given) []witness {
 					id = r.toks[k].s // "the sheet here says"
 				}
 			}
-			if w == "said" && id == "it" || prev == "doesn't" || prev == "didn't" || prev == "don't" || w == "told" && next != "me" && next != "us" {
+			if w == "said" && id == "it" || prev == "doesn't" || prev == "didn't" || prev == "don't" || w == "told" && next != "me" {
 				continue
 			}
 			add(witness{lo: i, hi: i + 1, id: id, paper: w != "said" && w != "told" && prev != "they"})
@@ -259,12 +259,12 @@ func (r *reading) witnesses(lo, hi int, figures []given) []witness {
 			add(witness{lo: i, hi: i + 1, id: "here", machine: true})
 		case writtenBy.has(w) && (prev == "'s" || prev == "is") && (next == "on" || next == "in") && (r.word(i+2) == "it" || r.word(i+2) == "there" || r.word(i+2) == "here") && (r.word(i+3) == "is" || r.word(i+3) == "'s"):
 			add(witness{lo: i, hi: i + 1, id: "on it", paper: true}) // "what's written on it is a thirty three"
-		case writtenBy.has(w) && (prev == "'s" || prev == "is" || prev == "are" || prev == "was" || prev == "it's"):
+		case writtenBy.has(w) && (prev == "'s" || prev == "is" || prev == "are" || prev == "'re" || prev == "was" || prev == "it's"):
 			id := r.nounNear(i+1, hi)
 			if k := r.subjectHead(lo, i-1); k >= 0 {
 				id = r.toks[k].s
 			}
-			if id != "" && id != "right" && id != "there" && id != "here" && (r.kind(i+1).is(wCounts) || r.toks[min(i+1, hi-1)].qty >= 0 || r.kind(i+2).is(wCounts)) {
+			if id != "" && id != "right" && id != "there" && id != "here" && (r.nextKind(i).is(wCounts) || r.toks[min(i+1, hi-1)].qty >= 0 || r.kind(i+2).is(wCounts)) {
 				add(witness{lo: i, hi: i + 1, id: id, paper: true})
 			}
 		case w == "mine" && (next == "'s" || next == "is" || next == "has" || next == "measures"),
@@ -274,11 +274,11 @@ func (r *reading) witnesses(lo, hi int, figures []given) []witness {
 			add(witness{lo: i, hi: i + 2, id: "here", machine: true})
 		case w == "the" && (next == "one" || next == "ones") && (r.word(i+2) == "i" || r.word(i+2) == "that"):
 			add(witness{lo: i, hi: i + 3, id: "here", machine: true})
-		case (w == "i" || w == "we") && r.findsAt(i+1, hi):
+		case (w == "i") && r.findsAt(i+1, hi):
 			add(witness{lo: i, hi: i + 2, id: "here", machine: true, filled: r.fills(i, hi)})
 		case r.toks[i].is(wCounts) && (next == "out" && r.word(i+2) == "of" && (r.word(i+3) == "here" || r.word(i+3) == "it" || r.word(i+3) == "mine") || next == "came" && (r.word(i+2) == "out" || r.word(i+2) == "off")):
 			add(witness{lo: i, hi: i + 2, id: "here", machine: true})
-		case w == "there's" && r.kind(i+1).is(wCounts) || w == "'s" && prev == "there" && (r.kind(i+1).is(wCounts) || (next == "a" || next == "only") && r.kind(i+2).is(wCounts)):
+		case w == "there's" && r.nextKind(i).is(wCounts) || w == "'s" && prev == "there" && (r.nextKind(i).is(wCounts) || (next == "a" || next == "only") && r.kind(i+2).is(wCounts)):
 			add(witness{lo: i, hi: i + 1, id: "here", machine: true})
 		}
 	}
@@ -291,7 +291,7 @@ func (r *reading) placements(fs []given, to int) []witness {
 	var out []witness
 	source := false
 	for _, f := range fs {
-		if w := r.word(f.hi); f.kind != way && (w == "on" || w == "under" || w == "inside" || w == "in") && f.hi+1 < to && (r.word(f.hi+1) == "the" || r.word(f.hi+1) == "my") {
+		if w := r.word(f.hi); f.kind != way && (w == "on" || w == "under" || w == "inside" || w == "in") && f.hi+1 < to && (r.next(f.hi) == "the" || r.next(f.hi) == "my") {
 			id := r.nounNear(f.hi+1, to)
 			if id == "" || len(out) > 0 && out[len(out)-1].id == id {
 				continue
@@ -343,7 +343,7 @@ func (r *reading) givesAfter(i, hi int) bool {
 		if states.has(w) || w == "has" || w == "gives" || w == "have" || w == "got" || w == "wants" || w == "calls" || w == "puts" || w == "goes" || w == "asks" || w == "drawn" {
 			return true
 		}
-		if w == "with" && (r.kind(k+1).is(wCounts) || r.toks[k].qty >= 0) {
+		if w == "with" && (r.nextKind(k).is(wCounts) || r.toks[k].qty >= 0) {
 			return true // "a sticker with sixty five on it"
 		}
 		if r.toks[k].brk >= brkComma || w == "i" || w == "you" || w == "off" {
@@ -380,7 +380,7 @@ func (r *reading) isOn(lo, i int) bool {
 		case "believe", "trust":
 			return true
 		case "on", "in", "inside", "under", "per", "by", "to":
-			if w == "to" && r.word(k-1) != "according" || w == "by" && r.word(k-1) != "go" && r.word(k-1) != "going" {
+			if w == "to" && r.prev(k) != "according" || w == "by" && r.prev(k) != "go" && r.prev(k) != "going" {
 				return false
 			}
 			return true
@@ -396,12 +396,12 @@ func (r *reading) findsAt(i, hi int) bool {
 	for k := i; k < min(hi, i+3); k++ {
 		w := r.toks[k].s
 		switch {
-		case w == "'ve" || w == "have" && !r.kind(k+1).is(wCounts) || w == "'m" || w == "only" || w == "just":
+		case w == "'ve" || w == "have" && !r.nextKind(k).is(wCounts) || w == "'m" || w == "only" || w == "just":
 			continue
 		case w == "looking":
-			return r.word(k+1) == "at"
+			return r.next(k) == "at"
 		case w == "got" || w == "put" || w == "had" || w == "took" || w == "have":
-			return r.kind(k+1).is(wCounts) || k > i && (r.word(k+1) == "only" || r.word(k+1) == "a")
+			return r.nextKind(k).is(wCounts) || k > i && (r.next(k) == "only" || r.next(k) == "a")
 		}
 		return finds.has(w)
 	}
@@ -427,7 +427,7 @@ func (r *reading) writtenOn(i, lo, hi int) string {
 			return r.toks[k].s
 		}
 	}
-	if w := r.word(i + 1); w == "on" || w == "in" || w == "under" || w == "inside" || w == "here" || w == "there" {
+	if w := r.next(i); w == "on" || w == "in" || w == "under" || w == "inside" || w == "here" || w == "there" {
 		if id := r.nounNear(i+2, hi); id != "" {
 			return id
 		}
@@ -474,10 +474,10 @@ func (r *reading) figures(lo, hi int) []given {
 				continue
 			}
 			a, b := r.tokenAt(base+n.Start), r.tokenAt(base+n.End-1)+1
-			if a >= c.hi || ordinals.has(r.toks[a].s) || b-a == 1 && r.toks[a].s == "one" && r.toks[a].qty < 0 && (b >= c.hi || stopWords.has(r.word(b)) && !((r.word(b) == "off" || r.word(b) == "out") && (r.word(a-1) == "took" || r.word(a-1) == "got")) || r.toks[b-1].brk >= brkComma) || a > c.lo && (r.toks[a-1].s == "this" || r.toks[a-1].s == "that" || r.toks[a-1].s == "other") {
+			if a >= c.hi || ordinals.has(r.toks[a].s) || b-a == 1 && r.toks[a].s == "one" && r.toks[a].qty < 0 && (b >= c.hi || stopWords.has(r.word(b)) && !((r.word(b) == "off" || r.word(b) == "out") && (r.prev(a) == "took" || r.prev(a) == "got")) || r.toks[b-1].brk >= brkComma) || a > c.lo && (r.toks[a-1].s == "this" || r.toks[a-1].s == "that" || r.toks[a-1].s == "other") {
 				continue // "this one", "the old one"
 			}
-			if w := r.word(a - 1); (w == "at" || w == "to" || w == "from") && a-2 >= c.lo && wrenchEnds.has(r.toks[a-2].s) && r.ofWrench(k) {
+			if w := r.prev(a); (w == "at" || w == "to" || w == "from") && a-2 >= c.lo && wrenchEnds.has(r.toks[a-2].s) && r.ofWrench(k) {
 				continue // "my torque driver stops at six"
 			}
 			if notOurs.has(r.word(b)) || a > c.lo && numbered.has(r.toks[a-1].s) || b < len(r.toks) && r.toks[b].qty >= 0 && r.toks[b].qty != r.toks[a].qty && !ours(r.qtys[r.toks[b].qty].Kind) {
@@ -519,7 +519,7 @@ func (r *reading) ways(lo, hi int) []given {
 			continue
 		}
 		w := canonPlace(r.toks[i].s)
-		if next := r.word(i + 1); next == "one" || next == "ones" || i+1 < hi && r.toks[i].brk < brkComma && !stopWords.has(next) && next != "hand" && next != "side" || w == "right" && r.word(i+1) != "hand" && r.word(i-1) != "the" || r.toks[i].men >= 0 && r.mentions[r.toks[i].men].head != r.toks[i].s && i > lo && r.word(i-1) != "the" {
+		if next := r.next(i); next == "one" || next == "ones" || i+1 < hi && r.toks[i].brk < brkComma && !stopWords.has(next) && next != "hand" && next != "side" || w == "right" && r.next(i) != "hand" && r.prev(i) != "the" || r.toks[i].men >= 0 && r.mentions[r.toks[i].men].head != r.toks[i].s && i > lo && r.prev(i) != "the" {
 			continue
 		}
 		if opposite[w] != "" {
@@ -645,7 +645,7 @@ func (r *reading) denied(ci int) bool {
 	default:
 		return false
 	}
-	w, next := r.word(i+1), r.word(i+2)
+	w, next := r.next(i), r.word(i+2)
 	no := w == "isn't" || w == "aren't" || w == "ain't" || w == "doesn't" || w == "don't" || w == "hasn't" || w == "haven't" || (w == "'s" || w == "is" || w == "are" || w == "'re" || w == "does" || w == "do" || w == "has") && next == "not" || next == "no" && w == "'s"
 	if !no || c.hi-i > 6 && w != "'s" {
 		return false

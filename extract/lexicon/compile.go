@@ -413,7 +413,7 @@ func (c *compiler) mood(cols []string) error {
 
 func (c *compiler) filler(cols []string) error {
 	if w := c.idsOf(cols[0]); len(w) > 0 {
-		c.fillers.add(true, w...)
+		c.fillers.add(strings.HasSuffix(cols[0], "."), w...)
 	}
 	return nil
 }

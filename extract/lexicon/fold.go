@@ -2,6 +2,7 @@ package lexicon
 
 import (
 	"iter"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -15,17 +16,35 @@ type Folded struct {
 }
 
 // Words folds a text into the words that are matched. Hyphens part words;
-// clitics ("'s", "'ll") are words of their own; "don't" stays whole.
-func Words(s string) []string {
-	var out []string
-	for w := range eachWord(s) {
-		out = append(out, w)
-	}
-	return out
-}
+// clitics ("'s", "'ll") are words of their own; "don't" stays whole. Where one thing is said
+// in two ways it gives one of them: see Joined and Leaning.
+func Words(s string) []string { return slices.Collect(eachWord(s)) }
 
 // eachWord gives the words that Words returns.
 func eachWord(s string) iter.Seq[string] {
+	return func(yield func(string) bool) {
+		last, whole := "", ""
+		for w := range eachFolded(s) {
+			whole = w
+			if one, ok := Joined(last, w); ok {
+				last = one
+				continue
+			}
+			if last != "" && !yield(Unleaning(last, w)) {
+				return
+			}
+			last = Leaning(last, w)
+		}
+		if last == "'ve" {
+			last = whole // what follows is not known
+		}
+		if last != "" {
+			yield(last)
+		}
+	}
+}
+
+func eachFolded(s string) iter.Seq[string] {
 	return func(yield func(string) bool) {
 		if !plainWords(s) {
 			for _, w := range Fold(nil, s, 0) {
@@ -37,7 +56,7 @@ func eachWord(s string) iter.Seq[string] {
 		}
 		for s != "" { // nearly all of the vocabulary
 			w, rest, _ := strings.Cut(s, " ")
-			if w != "" && !yield(w) {
+			if w != "" && !yield(alike(w)) {
 				return
 			}
 			s = rest
@@ -64,7 +83,7 @@ func Fold(dst []Folded, s string, base int) []Folded {
 		plain++
 	}
 	if plain > 0 && (plain == len(s) || plain == len(s)-1 && (s[plain] == '.' || s[plain] == ',')) {
-		return append(dst, Folded{s[:plain], base, base + plain})
+		return append(dst, Folded{alike(s[:plain]), base, base + plain})
 	}
 	for i := 0; i < len(s); {
 		r, n := utf8.DecodeRuneInString(s[i:])
@@ -119,10 +138,10 @@ func split(dst []Folded, w string, lo int) []Folded {
 				if cut <= 0 || cut > len(w) {
 					break
 				}
-				dst = append(dst, Folded{f[:i], lo, lo + cut})
-				return append(dst, Folded{c, lo + cut, lo + len(w)})
+				dst = append(dst, Folded{alike(f[:i]), lo, lo + cut})
+				return append(dst, Folded{Leaning(dst[len(dst)-1].S, c), lo + cut, lo + len(w)})
 			}
 		}
 	}
-	return append(dst, Folded{f, lo, lo + len(w)})
+	return append(dst, Folded{alike(f), lo, lo + len(w)})
 }

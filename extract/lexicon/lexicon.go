@@ -5,6 +5,7 @@
 package lexicon
 
 import (
+	"slices"
 	"strings"
 	"sync"
 )
@@ -90,7 +91,7 @@ type Lexicon struct {
 	terms    []*Term
 	things   trie[*Term]
 	moods    trie[string]
-	fillers  trie[bool]
+	fillers  trie[bool] // true for a sentence that says nothing
 	said     phrases
 	matchers sync.Pool       // of *matcher
 	lemmas   lists[string]   // by a form of a verb: its plain forms
@@ -240,8 +241,17 @@ func (l *Lexicon) Moods(words []ID) ([]string, int) { return l.moods.longest(wor
 
 // Filler returns how many words of filler the words begin with.
 func (l *Lexicon) Filler(words []ID) int {
-	_, n := l.fillers.longest(words)
+	whole, n := l.fillers.longest(words)
+	for n > 0 && !slices.Contains(whole, false) { // what is filler only as a sentence
+		whole, n = l.fillers.longest(words[:n-1])
+	}
 	return n
+}
+
+// SaysNothing tells whether the words are a sentence that says nothing: "hang on".
+func (l *Lexicon) SaysNothing(sentence []ID) bool {
+	whole, n := l.fillers.longest(sentence)
+	return n == len(sentence) && slices.Contains(whole, true)
 }
 
 // Lemmas returns the plain forms of the verb that w may be a form of.
