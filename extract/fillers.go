@@ -54,6 +54,45 @@ func (r *reading) unstutter() {
 	}
 }
 
+// goAhead are words before a verb that say no more than it does.
+var goAhead = []string{"go", "ahead", "and"}
+
+// unframe leaves out what was said before the last token and says nothing: "go ahead and undo it".
+func (r *reading) unframe() {
+	n, k := len(r.toks)-1, len(goAhead)
+	if n < k || r.toks[n-1].s != goAhead[k-1] {
+		return
+	}
+	for i, w := range goAhead {
+		if t := &r.toks[n-k+i]; t.s != w || t.brk >= brkComma {
+			return
+		}
+	}
+	r.leaveOut(r.toks[n-k].lo, r.toks[n].lo)
+	r.toks[n-k] = r.toks[n]
+	r.toks = r.toks[:n-k+1]
+}
+
+// youKnow leaves out a "you know" that commas set apart, of which a word of the talk is the last.
+func (r *reading) youKnow(w transcript.Word) bool {
+	n := len(r.toks) - 2
+	if n < 0 || r.toks[n+1].s != "know" || r.toks[n].s != "you" || r.toks[n].brk >= brkComma || r.talk.Text[w.Hi-1] != ',' {
+		return false
+	}
+	if n > 0 {
+		last := &r.toks[n-1]
+		switch within := determiner.has(last.s) || prepositions.has(last.s) || stutters.has(last.s); {
+		case last.brk < brkComma && !within:
+			return false // "so that you know, it's on"
+		case last.brk == brkComma && within:
+			last.brk = brkNone
+		}
+	}
+	r.leaveOut(r.toks[n].lo, w.Hi)
+	r.toks = r.toks[:n]
+	return true
+}
+
 // saidTwice tells whether words are those before them, said again.
 func saidTwice(a, b []tok) bool {
 	again := stuttered

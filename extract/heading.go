@@ -131,7 +131,7 @@ func (r *reading) opensHere(i int) bool {
 		if r.toks[k].s == "and" {
 			return true
 		}
-		if !r.toks[k].is(wOpener|wDrop) {
+		if !r.toks[k].is(wOpener | wDrop) {
 			return false
 		}
 	}

@@ -357,8 +357,12 @@ func (r *reading) tokens() {
 		for _, f := range buf {
 			r.toks = append(r.toks, tok{s: f.S, lo: uint32(f.Lo), hi: uint32(f.Hi), w: uint32(wi), men: -1, qty: -1})
 		}
+		if r.youKnow(w) {
+			continue
+		}
 		hesitated, para = false, false
 		r.unstutter()
+		r.unframe()
 		last := &r.toks[len(r.toks)-1]
 		tail := r.talk.Text[last.hi:w.Hi]
 		switch {

@@ -39,6 +39,15 @@ var sameEitherWay = map[string]func(random *rand.Rand, sentence string) string{
 	"by several": func(_ *rand.Rand, s string) string {
 		return strings.NewReplacer("I'm ", "we're ", "I've ", "we've ", "I'll ", "we'll ", "I am ", "we are ", " I ", " we ", " my ", " our ").Replace(" " + s)[1:]
 	},
+	"with asides": func(random *rand.Rand, s string) string {
+		switch random.IntN(5) {
+		case 0:
+			return strings.Replace(s, ", ", ", you know, ", 1)
+		case 1:
+			return "There we go. " + s
+		}
+		return strings.NewReplacer("going to ", "going to go ahead and ", " I'll ", " I'll go ahead and ").Replace(s)
+	},
 	"in figures": func(_ *rand.Rand, s string) string {
 		return eachWord(s, func(w string) string {
 			return strings.NewReplacer("two", "2", "three", "3", "four", "4", "six", "6", "eight", "8").Replace(wholeNumber.FindString(w)) + wholeNumber.ReplaceAllString(w, "")
