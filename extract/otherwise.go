@@ -1,6 +1,10 @@
 package extract
 
-import "strings"
+import (
+	"strings"
+
+	"wrenchword/normalize"
+)
 
 // Bare numbers that plainly measure something else: "twenty-five microfarads", the class of a
 // bolt, a ratio of gears, how many others there are.
@@ -16,7 +20,7 @@ var seemsVerbs = set("sounds feels seems looks does goes comes needs gets makes 
 // otherMeasure tells whether a number plainly measures or counts something else than how tight a
 // fastener is.
 func (r *reading) otherMeasure(f *bareNumber, next *bareNumber) bool {
-	return r.ofOtherThings(f) || r.boltClass(f, next) || r.ratio(f) || r.wideAndLong(f)
+	return r.ofOtherThings(f) || r.boltClass(f, next) || r.ratio(f) || r.wideAndLong(f) || r.lengthAgain(f)
 }
 
 // wideAndLong tells of the length in "eight by about sixty".
@@ -26,6 +30,41 @@ func (r *reading) wideAndLong(f *bareNumber) bool {
 		i--
 	}
 	return r.word(i) == "by" && r.aNumber(i-1)
+}
+
+// widest is the widest spanner that is usual, in millimetres.
+const widest = 46
+
+// lengthAgain tells whether a number stands in a row that comes to a length which was told with its
+// unit before, or is that length right after: "ninety-two mil long", and then "wind it in, ninety-six,
+// ninety-four, ninety-two. That's it, ninety-two."
+func (r *reading) lengthAgain(f *bareNumber) bool {
+	end := f.hi
+	for end < len(r.toks) && r.toks[end-1].brk < brkSentence && r.aNumber(end) {
+		end++
+	}
+	if n := len(r.bare); n > 0 && r.bare[n-1].is == neither && f.lo-r.bare[n-1].hi < 6 {
+		if last := &r.bare[n-1]; last.Low.Cmp(f.Low) != 0 && r.toks[f.lo-1].s != "and" && last.hi != f.lo {
+			return false
+		}
+	} else if len(r.numbersOf(f.lo, end)) < 3 {
+		return false
+	}
+	for _, n := range r.numbersOf(f.lo, end) {
+		if n.Low == nil || compare(n.Low, widest) <= 0 {
+			continue
+		}
+		for i := range r.qtys {
+			q := &r.qtys[i]
+			if q.lo >= f.lo {
+				break
+			}
+			if q.Kind == normalize.Length && q.Unit == "mm" && q.Low != nil && q.Low.Cmp(n.Low) == 0 {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // ofOtherThings tells of "twenty-five microfarads" and "the other seven". "The other nineteen" may

@@ -11,6 +11,7 @@ func TestNumbersOfOtherThings(t *testing.T) {
 		"Cog on. So that's the ratio fifty-one fifteen.",
 		"New step bolts in, M8 ten-nine.",
 		"Strut bolts in. They're twelve-nine.",
+		"The spring is eighty-eight mil long. Rod nut on. I wind it in. Ninety-four, ninety, eighty-eight. That's it, eighty-eight.",
 	} {
 		rec := record(t, append([]string{"Cover bolts, twenty newton metres. Click."}, sentences(talk)...)...)
 		if n := len(rec.Torques); n != 1 {
