@@ -1,6 +1,7 @@
 package extract
 
 import (
+	"slices"
 	"strings"
 
 	"wrenchword/normalize"
@@ -40,31 +41,39 @@ const widest = 46
 // ninety-four, ninety-two. That's it, ninety-two."
 func (r *reading) lengthAgain(f *bareNumber) bool {
 	end := f.hi
-	for end < len(r.toks) && r.toks[end-1].brk < brkSentence && r.aNumber(end) {
+	for end < min(len(r.toks), f.hi+longestRow) && r.toks[end-1].brk < brkSentence && r.aNumber(end) {
 		end++
 	}
+	row := r.numbersOf(f.lo, end)
 	if n := len(r.bare); n > 0 && r.bare[n-1].is == neither && f.lo-r.bare[n-1].hi < 6 {
-		if last := &r.bare[n-1]; last.Low.Cmp(f.Low) != 0 && r.toks[f.lo-1].s != "and" && last.hi != f.lo {
+		if last := &r.bare[n-1]; last.Low.Cmp(f.Low) != 0 && last.hi != f.lo {
 			return false
 		}
-	} else if len(r.numbersOf(f.lo, end)) < 3 {
+	} else if len(row) < 3 {
 		return false
 	}
-	for _, n := range r.numbersOf(f.lo, end) {
-		if n.Low == nil || compare(n.Low, widest) <= 0 {
-			continue
-		}
+	return slices.ContainsFunc(row, func(n normalize.Number) bool {
+		return n.Low != nil && compare(n.Low, widest) > 0 && r.lengthBefore(n.Low.RatString(), f.lo)
+	})
+}
+
+// longestRow is how many words of a row of numbers are looked at.
+const longestRow = 12
+
+// lengthBefore tells whether so many millimetres were told before a token.
+func (r *reading) lengthBefore(mm string, tok int) bool {
+	if r.lengths == nil {
+		r.lengths = map[string]int{}
 		for i := range r.qtys {
-			q := &r.qtys[i]
-			if q.lo >= f.lo {
-				break
-			}
-			if q.Kind == normalize.Length && q.Unit == "mm" && q.Low != nil && q.Low.Cmp(n.Low) == 0 {
-				return true
+			if q := &r.qtys[i]; q.Kind == normalize.Length && q.Unit == "mm" && q.Low != nil {
+				if _, ok := r.lengths[q.Low.RatString()]; !ok {
+					r.lengths[q.Low.RatString()] = q.lo
+				}
 			}
 		}
 	}
-	return false
+	first, ok := r.lengths[mm]
+	return ok && first < tok
 }
 
 // ofOtherThings tells of "twenty-five microfarads" and "the other seven". "The other nineteen" may

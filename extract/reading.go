@@ -210,6 +210,7 @@ type reading struct {
 	heads        map[string][]int                                                           // mentions by their heads, once asked for
 	valueClaimed func(q *quantity, ruled *thing, all []claim, best claim)                   // told of each value while weights are fitted
 	fateMeant    func(q *fateTold, all []fateClaim, was, best int)                          // told of each fate while weights are fitted, with what the rules take and what is taken
+	lengths      map[string]int                                                             // of each number of millimetres, the token where it was told first; made when first asked
 	bare         []bareNumber                                                               // numbers without a unit, in order
 	weighed      func(f *bareNumber, hints []hint) meaning                                  // told of each while weights are fitted, and what it is
 	timed        []bool                                                                     // of each clip: whether its words have times of their own
