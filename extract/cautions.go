@@ -529,7 +529,7 @@ func (r *reading) harms(ci int) bool {
 	if (first == "a" || first == "an" || first == "any") && (r.saidIn(c, "'ll") || r.saidIn(c, "will")) {
 		return true // "a loose spade'll burn"
 	}
-	if first == "i" || (second == "i") && first != "if" || r.pastTold(c) {
+	if first == "i" || second == "i" && first != "if" || r.pastTold(c) {
 		return false
 	}
 	var p *clause

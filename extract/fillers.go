@@ -14,7 +14,7 @@ var hesitations = set("um umm ummm uh uhh uhhh uhm er erm ehm")
 // stutters are words that are said again while the next one is looked for ("the, the bolt").
 // "It", "that", "you" and "in" are not among them: they end one clause as well as they begin the next
 // ("hold it, it drops").
-var stutters = set("the a an and to of i my your their his her this these those so with for at but or if when as was he she they there there's")
+var stutters = set("the a an and to of i my your their his her this these those so with for at but or if when as was he she they there there's don't")
 
 // stuttered are what else is said again together with other words ("it's, it's").
 var stuttered = set("the a an and to of i my your their his her this these those so with for at but or if when as was he she they there it that you in on is 's 'm 're 've 'll 'd it's that's going gonna then not don't what here")

@@ -307,7 +307,7 @@ func (r *reading) thePlan(ci int, a *act) bool {
 			hi = a.lo
 		}
 		for i := c.lo; i+4 < hi+3 && i < hi; i++ {
-			if r.toks[i].s == "what" && (r.toks[i+1].s == "i") && r.willDoIs(i+2, hi) {
+			if r.toks[i].s == "what" && r.toks[i+1].s == "i" && r.willDoIs(i+2, hi) {
 				return r.noneDone()
 			}
 		}
@@ -361,7 +361,7 @@ func (r *reading) otherWayAfter(from int) int {
 		if r.toks[i].s != "other" || r.toks[i+1].s != "way" {
 			continue
 		}
-		for k := i - 1; k >= max(from-1, i-4); k-- {
+		for k := i - 1; k >= max(from-1, i-4, 0); k-- {
 			switch w := r.toks[k].s; {
 			case w == "not" || w == "or" || w == "if" || strings.HasSuffix(w, "n't"):
 				return 0 // "lip facing out, not the other way round"

@@ -1693,7 +1693,7 @@ func (s *tracker) putOffNext(ci int) bool {
 		return true
 	case w == "later" || w == "tomorrow" || w == "only" && (next == "when" || next == "once"):
 		return n.hi-i <= 6 || w == "only"
-	case (w == "i") && (next == "'ll" || next == "will") && (r.word(i+2) == "do" || r.word(i+2) == "get" || r.word(i+2) == "give" || r.word(i+2) == "torque") && pronounsObj.has(r.word(i+3)):
+	case w == "i" && (next == "'ll" || next == "will") && (r.word(i+2) == "do" || r.word(i+2) == "get" || r.word(i+2) == "give" || r.word(i+2) == "torque") && pronounsObj.has(r.word(i+3)):
 		if r.saidIn(n, "again") {
 			return false // "and I'll do those again after a bit of driving"
 		}

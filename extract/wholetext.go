@@ -127,7 +127,7 @@ func (r *reading) inSentences(lo, hi, at, told int) (int, int) {
 		lo = r.clauses[k-1].lo // "take your props out | before you hand it back"
 	}
 	for i := told; i+2 < hi; i++ {
-		if r.toks[i].s == "and" && i > lo && r.toks[i-1].brk >= brkComma && r.toks[i-1].brk < brkSentence && (r.next(i) == "i") && !r.threatens(int(r.toks[i+1].cl)) && r.clauses[r.toks[i+1].cl].mood&(warned|negated) == 0 {
+		if r.toks[i].s == "and" && i > lo && r.toks[i-1].brk >= brkComma && r.toks[i-1].brk < brkSentence && r.next(i) == "i" && !r.threatens(int(r.toks[i+1].cl)) && r.clauses[r.toks[i+1].cl].mood&(warned|negated) == 0 {
 			hi = i // "lip to the oil, and I'm tapping it in"
 			break
 		}

@@ -274,7 +274,7 @@ func (r *reading) witnesses(lo, hi int, figures []given) []witness {
 			add(witness{lo: i, hi: i + 2, id: "here", machine: true})
 		case w == "the" && (next == "one" || next == "ones") && (r.word(i+2) == "i" || r.word(i+2) == "that"):
 			add(witness{lo: i, hi: i + 3, id: "here", machine: true})
-		case (w == "i") && r.findsAt(i+1, hi):
+		case w == "i" && r.findsAt(i+1, hi):
 			add(witness{lo: i, hi: i + 2, id: "here", machine: true, filled: r.fills(i, hi)})
 		case r.toks[i].is(wCounts) && (next == "out" && r.word(i+2) == "of" && (r.word(i+3) == "here" || r.word(i+3) == "it" || r.word(i+3) == "mine") || next == "came" && (r.word(i+2) == "out" || r.word(i+2) == "off")):
 			add(witness{lo: i, hi: i + 2, id: "here", machine: true})
