@@ -2,6 +2,7 @@ package extract
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
 	"wrenchword/extract/lexicon"
@@ -17,7 +18,7 @@ var hesitations = set("um umm ummm uh uhh uhhh uhm er erm ehm")
 var stutters = set("the a an and to of i my your their his her this these those so with for at but or if when as was he she they there there's don't")
 
 // stuttered are what else is said again together with other words ("it's, it's").
-var stuttered = set("the a an and to of i my your their his her this these those so with for at but or if when as was he she they there it that you in on is 's 'm 're 've 'll 'd it's that's going gonna then not don't what here")
+var stuttered = set("it that you in on is 's 'm 're 've 'll 'd it's that's going gonna then not what here")
 
 // stutter is as many words as are said again at most, looking for the next.
 const stutter = 4
@@ -33,12 +34,17 @@ func (r *reading) hesitates(folded string, w transcript.Word) bool {
 		last := &r.toks[n-1]
 		if end := r.talk.Text[w.Hi-1]; end == '.' || end == '?' || end == '!' {
 			last.brk = max(last.brk, brkSentence)
-		} else if last.brk == brkComma && (determiner.has(last.s) || prepositions.has(last.s) || stutters.has(last.s)) {
+		} else if last.brk == brkComma && last.leadsOn() {
 			last.brk, lo = brkNone, last.hi
 		}
 	}
 	r.leaveOut(lo, w.Hi)
 	return true
+}
+
+// leadsOn tells whether no phrase ends with a word, whatever comma stands after it.
+func (t *tok) leadsOn() bool {
+	return determiner.has(t.s) || prepositions.has(t.s) || stutters.has(t.s)
 }
 
 // unstutter leaves out what was just said twice over, the first time.
@@ -52,6 +58,17 @@ func (r *reading) unstutter() {
 			return
 		}
 	}
+}
+
+// saidTwice tells whether words are those before them, said again.
+func saidTwice(a, b []tok) bool {
+	for i := range a {
+		again := stutters.has(a[i].s) || len(a) > 1 && stuttered.has(a[i].s)
+		if !again || a[i].s != b[i].s || a[i].brk >= brkLine || i < len(a)-1 && (a[i].brk != brkNone || b[i].brk != brkNone) {
+			return false
+		}
+	}
+	return true
 }
 
 // goAhead are words before a verb that say no more than it does.
@@ -81,29 +98,15 @@ func (r *reading) youKnow(w transcript.Word) bool {
 	}
 	if n > 0 {
 		last := &r.toks[n-1]
-		switch within := determiner.has(last.s) || prepositions.has(last.s) || stutters.has(last.s); {
-		case last.brk < brkComma && !within:
+		switch {
+		case last.brk < brkComma && !last.leadsOn():
 			return false // "so that you know, it's on"
-		case last.brk == brkComma && within:
+		case last.brk == brkComma && last.leadsOn():
 			last.brk = brkNone
 		}
 	}
 	r.leaveOut(r.toks[n].lo, w.Hi)
 	r.toks = r.toks[:n]
-	return true
-}
-
-// saidTwice tells whether words are those before them, said again.
-func saidTwice(a, b []tok) bool {
-	again := stuttered
-	if len(a) == 1 {
-		again = stutters
-	}
-	for i := range a {
-		if a[i].s != b[i].s || a[i].brk >= brkLine || i < len(a)-1 && (a[i].brk != brkNone || b[i].brk != brkNone) || !again.has(a[i].s) {
-			return false
-		}
-	}
 	return true
 }
 
@@ -149,9 +152,13 @@ func (r *reading) openings() {
 // ledIn is as many words as lead in what begins at a token, at most.
 const ledIn = 8
 
-// ledWords gives the words before token i that were left out as markers, and where they begin.
+// ledWords gives the words before token i that were left out as markers, where a sentence begins
+// with it, and the first word of what they lead in.
 func (r *reading) ledWords(i int) (words []string, from uint32) {
 	first := r.toks[i].w
+	if i > 0 && r.toks[i-1].brk < brkSentence {
+		return nil, first
+	}
 	if i > 0 {
 		from = r.lastWord(i-1) + 1
 	}
@@ -171,20 +178,11 @@ func (r *reading) ledWords(i int) (words []string, from uint32) {
 
 // ledBy tells whether what begins at token i was led in by one of some markers.
 func (r *reading) ledBy(i int, markers ...string) bool {
-	if i >= len(r.toks) || i > 0 && r.toks[i-1].brk < brkSentence || i > 0 && int(r.toks[i].lo)-int(r.toks[i-1].hi) < 3 {
+	if i >= len(r.toks) {
 		return false
 	}
 	words, _ := r.ledWords(i)
 	return slices.ContainsFunc(words, func(w string) bool { return slices.Contains(markers, w) })
-}
-
-// ledFrom gives the first word of what begins at token i: that of the markers that led it in.
-func (r *reading) ledFrom(i int) uint32 {
-	if i > 0 && r.toks[i-1].brk < brkSentence {
-		return r.toks[i].w
-	}
-	_, from := r.ledWords(i)
-	return from
 }
 
 // beginsWith tells whether a clause begins with one of some words, or was led in by one.
@@ -221,12 +219,38 @@ func (r *reading) markersAt(i int) int {
 	}
 }
 
-// spelled are numbers as they are spoken: a recogniser that writes figures says no other thing.
-var spelled = map[string]string{
-	"2": "two", "3": "three", "4": "four", "5": "five", "6": "six", "7": "seven", "8": "eight", "9": "nine", "10": "ten",
-	"11": "eleven", "12": "twelve", "13": "thirteen", "14": "fourteen", "15": "fifteen", "16": "sixteen", "17": "seventeen",
-	"18": "eighteen", "19": "nineteen", "20": "twenty", "30": "thirty", "40": "forty", "50": "fifty", "60": "sixty", "70": "seventy", "80": "eighty", "90": "ninety",
-	"1st": "first", "2nd": "second", "3rd": "third", "4th": "fourth",
+// Numbers as they are spoken.
+var (
+	upToTwenty = [...]string{2: "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve",
+		"thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen"}
+	tens = [...]string{2: "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"}
+)
+
+// spelled gives a number as it is spoken, where that is one word: a recogniser that writes figures
+// says no other thing. Any other word it gives back.
+func spelled(w string) string {
+	switch w {
+	case "1st":
+		return "first"
+	case "2nd":
+		return "second"
+	case "3rd":
+		return "third"
+	case "4th":
+		return "fourth"
+	}
+	if len(w) > 2 || w[0] < '1' || w[0] > '9' {
+		return w
+	}
+	switch n, err := strconv.Atoi(w); {
+	case err != nil || n < 2:
+		return w
+	case n < len(upToTwenty):
+		return upToTwenty[n]
+	case n%10 == 0:
+		return tens[n/10]
+	}
+	return w
 }
 
 // saysNothing tells of how many words the sentence is that begins at token i and says nothing; 0

@@ -66,9 +66,9 @@ func judgedLines(t *testing.T, name, kind string) (lines []string) {
 	return lines
 }
 
-// numbersOf gives the number that each token of a talk has once what only opens a sentence is left
+// openedNumbers gives the number that each token of a talk has once what only opens a sentence is left
 // out: such a word has that of the next.
-func numbersOf(talk *transcript.Talk) (numbers []int) {
+func openedNumbers(talk *transcript.Talk) (numbers []int) {
 	r := &reading{talk: talk, lex: lexicon.Default()}
 	r.tokens()
 	all := slices.Clone(r.toks)
@@ -91,7 +91,7 @@ func numbersIn(t *testing.T, name string) []int {
 	}
 	var numbers []int
 	if talk := talkOfName(t, name); talk != nil {
-		numbers = numbersOf(talk)
+		numbers = openedNumbers(talk)
 	}
 	numbersByName.Store(name, numbers)
 	return numbers

@@ -67,7 +67,7 @@ func (r *reading) theReason(ci int, a *act) bool {
 // otherwise.
 func (r *reading) onlyMeant(c *clause, a *act) bool {
 	for i := max(c.lo+1, a.lo-6); i+1 < a.hi && i < a.lo+2; i++ {
-		if w, n := r.toks[i].s, r.toks[i+1].s; (w == "was" || w == "were") && (n == "going" && r.word(i+2) == "to" || n == "gonna") && (r.toks[i-1].s == "i") && i < max(a.verb, a.lo) {
+		if w, n := r.toks[i].s, r.toks[i+1].s; (w == "was" || w == "were") && n == "gonna" && r.toks[i-1].s == "i" && i < max(a.verb, a.lo) {
 			return true
 		}
 	}

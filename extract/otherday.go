@@ -137,7 +137,7 @@ func (r *reading) willAt(c *clause, from int, day bool) int {
 		switch {
 		case n == "'ll", n == "will", n == "shall", n == "must", n == "gonna",
 			(n == "have" || n == "need" || n == "want") && m == "to",
-			(n == "'m" || n == "am" || n == "'re" || n == "are") && (m == "gonna" || m == "going" && r.word(i+3) == "to"),
+			(n == "'m" || n == "am" || n == "'re" || n == "are") && m == "gonna",
 			n == "'ve" && m == "got" && r.word(i+3) == "to":
 			return i
 		case day && r.presentVerb(n) && !alikeInPast.has(n):

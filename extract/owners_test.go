@@ -92,7 +92,7 @@ func plainTalk(t *testing.T) []judgedTalk {
 				t.Fatal(err)
 			}
 			j.talk = transcript.Join(clip)
-			numbers, want := numbersOf(j.talk), j.want
+			numbers, want := openedNumbers(j.talk), j.want
 			j.want = map[int][][]string{}
 			for at, names := range want {
 				j.want[numbers[at]] = names

@@ -329,7 +329,7 @@ func (r *reading) tokens() {
 				// how long the word took beyond what a word of its length takes
 				rest := w.At - p.At - 0.07*float64(p.Hi-p.Lo)
 				if hesitated {
-					rest -= 1
+					rest-- // which took its time
 				}
 				if rest > 2.2 {
 					r.toks[n-1].brk = max(r.toks[n-1].brk, brkSentence)
@@ -344,8 +344,8 @@ func (r *reading) tokens() {
 		if n := len(r.toks); len(buf) == 1 && buf[0].S == "snug" && n > 1 && r.toks[n-1].s == "and" && (r.toks[n-2].s == "good" || r.toks[n-2].s == "nice") {
 			buf[0].S = "tight" // "good and snug" is more than by hand
 		}
-		if word := spelled[buf[0].S]; word != "" && len(buf) == 1 {
-			buf[0].S = word
+		if len(buf) == 1 {
+			buf[0].S = spelled(buf[0].S)
 		}
 		if n := len(r.toks); n > 0 && r.toks[n-1].brk == brkNone && len(buf) == 1 {
 			if word, ok := lexicon.Joined(r.toks[n-1].s, buf[0].S); ok {
@@ -453,37 +453,29 @@ func (r *reading) word(i int) string {
 	return r.toks[i].s
 }
 
-// next returns the folded word after token i, or "" where its sentence ends with it.
-func (r *reading) next(i int) string {
+// following gives the token after i, -1 where its sentence ends with it.
+func (r *reading) following(i int) int {
 	if i < 0 || i+1 >= len(r.toks) || r.toks[i].brk >= brkSentence {
-		return ""
+		return -1
 	}
-	return r.toks[i+1].s
+	return i + 1
 }
 
-// prev returns the folded word before token i, or "" where its sentence begins with it.
-func (r *reading) prev(i int) string {
+// preceding gives the token before i, -1 where its sentence begins with it.
+func (r *reading) preceding(i int) int {
 	if i < 1 || i > len(r.toks) || r.toks[i-1].brk >= brkSentence {
-		return ""
+		return -1
 	}
-	return r.toks[i-1].s
+	return i - 1
 }
 
-// nextKind gives the class of the word that next returns, none where it returns none.
-func (r *reading) nextKind(i int) class {
-	if i < 0 || i+1 >= len(r.toks) || r.toks[i].brk >= brkSentence {
-		return 0
-	}
-	return r.toks[i+1].class
-}
+// next and prev return the folded word after a token and before it, "" where its sentence ends or begins with it.
+func (r *reading) next(i int) string { return r.word(r.following(i)) }
+func (r *reading) prev(i int) string { return r.word(r.preceding(i)) }
 
-// prevKind gives the class of the word that prev returns, none where it returns none.
-func (r *reading) prevKind(i int) class {
-	if i < 1 || i > len(r.toks) || r.toks[i-1].brk >= brkSentence {
-		return 0
-	}
-	return r.toks[i-1].class
-}
+// nextKind and prevKind give the classes of these words, none where there is none.
+func (r *reading) nextKind(i int) class { return r.kind(r.following(i)) }
+func (r *reading) prevKind(i int) class { return r.kind(r.preceding(i)) }
 
 // from gives the words from token i on, stopping at limit. A name never runs
 // across a full stop or a comma.
@@ -1280,7 +1272,8 @@ func (r *reading) place(lo, hi int) Place {
 	for hi > lo+1 && r.talk.Words[r.toks[hi-1].w].Clip != first.Clip {
 		hi--
 	}
-	a, b := r.ledFrom(lo), r.lastWord(hi-1)
+	_, a := r.ledWords(lo)
+	b := r.lastWord(hi - 1)
 	// hyphens make several counted words of one: count as a reader would
 	n := 0
 	for w := a; w <= b; w++ {

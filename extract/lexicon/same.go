@@ -24,18 +24,18 @@ func alike(w string) string {
 func Joined(a, b string) (string, bool) {
 	switch {
 	case b == "not":
-		s := withNot[a]
-		return s, s != ""
+		switch a {
+		case "do", "does", "did", "has", "have", "had", "would", "could", "should", "must", "need":
+			return a + "n't", true
+		case "will":
+			return "won't", true
+		case "can":
+			return "can't", true
+		}
 	case a == "going" && b == "to":
 		return "gonna", true
 	}
 	return "", false
-}
-
-var withNot = map[string]string{
-	"do": "don't", "does": "doesn't", "did": "didn't", "has": "hasn't", "have": "haven't", "had": "hadn't",
-	"would": "wouldn't", "could": "couldn't", "should": "shouldn't", "must": "mustn't", "need": "needn't",
-	"will": "won't", "can": "can't",
 }
 
 // Leaning gives the form in which a word leans on the one before it, "'m" for "am" after "i", or
