@@ -187,10 +187,10 @@ func (r *reading) pulls(ci, i int) (act, bool) {
 const unplugged = "squeeze and pull its plug"
 
 // pulledOff are what comes off its place when it is squeezed and pulled.
-var pulledOff = set("plug connector multiplug hose pipe lead wire terminal boot cap cover fuse relay bulb switch sensor clip tube line filter cartridge pad panel trim drawer knob grip pin bung cotter spade")
+var pulledOff = wordsOf("what is pulled off")
 
 // catches are what is pressed or squeezed to let a thing go.
-var catches = set("tab tabs clip catch latch button lever collar lug barb tang trigger finger ear")
+var catches = wordsOf("catches")
 
 // presses are the verbs by which a catch lets go.
 var presses = set("press push squeeze pinch")
@@ -494,12 +494,12 @@ var takesThings = set("hole holes slot slots groove grooves recess bore socket p
 // flewTo are the words that tell of "shot" that something flew.
 var flewTo = set("across off out over past under through into up down away behind")
 
-var containers = set("mug pot basket crate punnet ashtray carton baggie envelope saucepan colander lid tray tin can jar bag box bucket tub cup pocket drawer saucer dish freezer oven sink pile bowl egg tupperware corner bench floor rag towel table mat cardboard newspaper shelf magnet driveway grass wall couch sofa bed chair stool windowsill fender bonnet worktop workbench counter countertop")
+var containers = wordsOf("containers")
 
 // writings are where words and pictures are put, not things.
-var writings = set("description comment comments note notes caption captions video videos app log group chat message email page website link links list spreadsheet calendar")
+var writings = wordsOf("what is written for viewers")
 
-var bins = set("bin binned trash garbage rubbish skip scrap dustbin")
+var bins = wordsOf("bins")
 
 // intoCup tells whether an act puts fasteners in what is called a cup and no more: no
 // bearing's cup.
@@ -1088,7 +1088,7 @@ func (r *reading) standsFor(j int) string {
 	return w
 }
 
-var colours = set("red blue green yellow black white grey gray brown purple orange pink silver")
+var colours = wordsOf("colours")
 
 // pronounAt tells whether the word at j stands for a thing by itself.
 func (r *reading) pronounAt(c *clause, j int) bool {
@@ -1519,7 +1519,7 @@ func (r *reading) unlisted(c *clause, v, k int) int {
 var frontOrTop = set("front top bottom back side end middle")
 
 // noThing are the words for what comes and goes by itself and is no piece of a machine.
-var noThing = set("drip drips leak leaks squeak rattle whine knock clonk thing things one ones bit lot light lights sun air water oil fuel smoke steam sparks noise grease muck dirt rust dust smell stuff alarm phone power rain story truth money price video picture camera hand hands finger fingers foot hair skin lads kids people guy bloke fella")
+var noThing = wordsOf("what is no piece of a machine")
 
 // inAct tells whether something is said of what a clause does with a mention, be
 // it that nothing is done: "I'm leaving the cover on".

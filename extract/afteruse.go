@@ -6,7 +6,7 @@ import "slices"
 // round the nuts again", "once it's run ten hours, change the oil", "retension in a fortnight".
 
 // useUnits are what use is counted in. Of minutes one waits in the same talk.
-var useUnits = set("mile miles k ks kay kays kilometre kilometres kilometer kilometers km kms hour hours day days week weeks fortnight month months ride rides run runs drive drives trip trips outing outings tank load loads season shift shifts race races session sessions")
+var useUnits = wordsOf("how long it is used")
 
 // useCounts are the words of how much, beside the numbers.
 var useCounts = set("a an the about around roughly say some first next another couple of few hundred dozen odd so or more maybe good every")

@@ -642,7 +642,7 @@ func (r *reading) soils(c *clause) bool {
 }
 
 // soiling are verbs of what oil, grease and cleaners do to what they come on.
-var soiling = set("eat eats rot rots ruin ruins swell swells melt melts cook cooks burn burns wash washes perish perishes dissolve dissolves damage damages kill kills wreck wrecks glaze glazes rust rusts chew chews")
+var soiling = wordsOf("what oil and cleaners do to things")
 
 // tagged tells of "key all the way in, mind": told to take heed.
 func (r *reading) tagged(c *clause) bool {
@@ -1024,7 +1024,7 @@ func (r *reading) warns(c *clause, q cue) bool {
 }
 
 // animals are who is minded in jokes.
-var animals = set("dog dogs cat cats goose geese hen hens chickens")
+var animals = wordsOf("animals")
 
 // onlyDoes tells whether what one is told not to do from a token on is only more than what one
 // does: "you just slacken them".

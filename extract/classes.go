@@ -60,7 +60,7 @@ var classOf = sync.OnceValue(func() map[string]class {
 		{wSeldom, makeshifts}, {wSeldom, bins}, {wSeldom, leadsUnit}, {wSeldom, blow}, {wSeldom, theOnes},
 		{wSeldom, figures}, {wSeldom, amounts}, {wSeldom, adjusted}, {wSeldom, askedOf}, {wSeldom, wanted}, {wSeldom, lent}, {wSeldom, set("from off")}, {wSeldom, scraps}, {wSeldom, leadsWant}, {wSeldom, sides}, {wSeldom, damage}, {wSeldom, leverage}, {wSeldom, lengths}, {wSeldom, tightWords}, {wWitness, printed}, {wWitness, states}, {wWitness, contrast}, {wWitness, writtenBy}, {wWitness, introduces},
 	} {
-		for w := range strings.FieldsSeq(s.words.text) {
+		for w := range strings.FieldsSeq(s.words.words()) {
 			of[w] |= s.class
 		}
 	}

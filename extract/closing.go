@@ -420,4 +420,4 @@ func (r *reading) farOff(lo, hi int) bool {
 	return false
 }
 
-var farTimes = set("winter summer autumn season service month months year years easter christmas january february march april june july august september october november december fortnight someday")
+var farTimes = wordsOf("far times")

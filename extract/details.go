@@ -399,7 +399,7 @@ func (r *reading) waitsOn(ci int) string {
 }
 
 // stores are what people put things down in or on.
-var stores = set("tray tub lid box bag jar can cup dish saucer magnet shelf bench pocket cardboard bucket tin drawer pot towel blanket cloth rag fender icebox floor windowsill bed pile")
+var stores = wordsOf("where things are put down")
 
 // storedAt gives where a thing was put down: in the clause where it came off, or
 // in one right after that names nothing else.

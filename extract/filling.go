@@ -147,4 +147,4 @@ func (r *reading) goesIn(ci int) bool {
 }
 
 // runsFull are the parts that run full of something.
-var runsFull = set("gearbox sump tank reservoir radiator pump engine crankcase transmission transaxle diff differential case housing oiler bowl caliper system pot tub leg fork cylinder master")
+var runsFull = wordsOf("runs full")

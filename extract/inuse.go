@@ -103,7 +103,7 @@ func (r *reading) readOff(ci int, m *mention, use lexicon.Use) int {
 }
 
 // ranges are what a meter is set to.
-var ranges = set("ohms volts amps continuity resistance dc ac diode millivolts millimetres inches")
+var ranges = wordsOf("electrical ranges")
 
 // beingWorked gives the part or fastener that the talk named last, in the few clauses before
 // one, or -1.
@@ -125,7 +125,7 @@ func (r *reading) beingWorked(ci int) int {
 var appliedTo = set("on over round around along across down up in into inside through under underneath behind between against onto to at")
 
 // keptAt are the words for where a tool lies when it is not in use.
-var keptAt = set("bench shed van box drawer garage kitchen cupboard car house pocket hand hands mouth kit toolbox floor wall hook shelf table boot truck lorry back other way head camera side vice vise teeth internet budget trolley bag case lid tray freezer fridge corner post mail shop market list work home loan stand sun garden sink")
+var keptAt = wordsOf("where a tool lies unused")
 
 // itIs tells whether no more than "it's" leads to the article at token i, at the start of
 // a clause: "and it's a zip tie round the leg".
@@ -272,7 +272,7 @@ func (r *reading) hotNear(ci int) bool {
 }
 
 // hot are the words of what is made hot, and of what wants it.
-var hot = set("hot heat heated warm red cherry orange glow glows glowing smoke smokes smoking steam flame expand expands seized stuck solid rusted budge shift sizzle sizzles melt melts fumes gas blue")
+var hot = wordsOf("heat and what it does")
 
 // endsOff reads the particle on which a sentence ends after how it is done: "Dust cap:
 // soft hammer, round the edge, on.", "a bump with the palm, and out".
@@ -372,7 +372,7 @@ func (r *reading) onlyTool(ci int) bool {
 }
 
 // pictures are the words for a picture taken.
-var pictures = set("photo picture photograph pic snap")
+var pictures = wordsOf("pictures taken")
 
 // photo reads "Photo.", "quick picture of the linkage": one that is taken, with no verb.
 func (r *reading) photo(ci int) {
@@ -441,10 +441,10 @@ func (r *reading) raised(ci int) {
 }
 
 // lifters are the tools that raise a machine.
-var lifters = set("jack hoist crane lift winch ramp ramps")
+var lifters = wordsOf("lifting gear")
 
 // propsUnder are what a machine that was raised is let down on.
-var propsUnder = set("stand stands trestle trestles blocks dollies")
+var propsUnder = wordsOf("what a raised machine is let down on")
 
 // liftedBy tells whether the sentence of a clause, or the one before, names what lifts, or the
 // next one what is put under what was lifted.
@@ -501,7 +501,7 @@ func (r *reading) tipped(ci int) {
 }
 
 // baths are what things are put in to be cleaned.
-var baths = set("cleaner descaler paraffin petrol gasoline kerosene diesel solvent degreaser thinners washer bath")
+var baths = wordsOf("what is soaked in")
 
 // bathed reads "everything into the paraffin": what is put in to be cleaned.
 func (r *reading) bathed(ci int) {

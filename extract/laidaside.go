@@ -13,7 +13,7 @@ var onlyLays = set("lay hang rest lean pose prop park sit sling plonk leave keep
 
 // layPlaces are where things are laid that came off, beside what holds small parts and where
 // things lie.
-var layPlaces = set("nail hook bungee string twine paper card cloth carpet blanket sheet rag tank bonnet hood boot tailgate tray step log pallet trolley seat sofa stand sill dash deck hedge bale fence gate kerb curb pavement concrete hatch stool lap sack crate plank timber bricks brick roof mat stairs hob electrician machinist shop mate neighbour neighbor")
+var layPlaces = wordsOf("where things are laid")
 
 // asideWords are the words after the preposition that are no place yet.
 var asideWords = set("me my mine your his her the a an that this these those some old clean dirty nice plastic wooden cardboard wee little big bit piece of back front other same nearest spare kitchen")

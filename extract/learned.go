@@ -112,7 +112,7 @@ func (r *reading) mayBePart(k int) bool {
 }
 
 // noPart are the words for what comes out, goes on and is taken off, and is no part.
-var noPart = set("squeak rattle whine clonk business fingernail answer finish measurement bill lead grip note result truth secret rule bonus post letter mail parcel box bag tin tub pot bowl tray jar bucket dog cat child kid kids boy girl lad baby wife husband mother father nan son daughter neighbour neighbor postman customer people person goat sun rain snow wind moon weather music radio telly sound noise smell smoke steam dust dirt muck mud crud gunk grime sludge swarf water fluid stuff camera video phone picture photo film hand finger thumb eye lunch dinner coffee sandwich money price time night morning week month year afternoon weekend idea problem trick point work thing part piece rest colour color flame spark heat pressure slack tension strain weight load play power page shop garage shed road track side edge face corner hole slot groove thread teeth tooth turn bubble drip drop leak place space room number figure list name word story plan party bus train lorry world wall floor roof head everything something anything nothing someone somebody anyone everyone bits half quarter rust corrosion scale carbon soot paint shine burr tide match game show hour minute second evening today tomorrow yesterday sense mistake difference shape chance order course look gap height depth length width")
+var noPart = wordsOf("what is spoken of and is no part")
 
 // toldName reads the name that the talk itself has taught at token i.
 func (r *reading) toldName(ci, i int) (m mention, end int) {

@@ -81,7 +81,7 @@ func (r *reading) leaves(ci int) []openCue {
 }
 
 // chores are works that have a name of their own: "it wants a clean".
-var chores = set("grease regrease refill fill topping bleeding shim shimming dressing truing retune tune tuneup sharpen sharpening flattening sanding inspection look check recheck paint repaint respray reset remap regas vacuum reseal retap helicoil clean wipe bleed check tweak squirt lube polish service skim nip charge flush rub wash rebuild recharge top lick coat going adjust adjustment recalibration calibration alignment balance weld repair tickle retorque oiling drop spot")
+var chores = wordsOf("chores")
 
 // often tells of work that is due again and again, on any such machine.
 func (r *reading) often(c *clause) bool {
@@ -347,7 +347,7 @@ func (r *reading) leftToDo(c *clause) (lo, hi int) {
 }
 
 // lockHeads are what locks a nut or a pin; a bare "pin" or "clip" may be anything.
-var lockHeads = set("circlip cotter lockwire")
+var lockHeads = wordsOf("lockers by name")
 
 // noneOf finds "I've no split pin", "haven't got a new tab washer": the lock that
 // nobody has is not in.

@@ -206,7 +206,7 @@ func sameState(r *reading, root *thing, state string) bool {
 }
 
 // neverLoose are named as parts and never come off by themselves.
-var neverLoose = set("breaker mains main spur isolator supply electricity gas propane tap stopcock power disconnect current feed spline splines thread threads bore hole slot groove face bead lug lip tongue tang dimple notch boss shoulder pole tooth teeth")
+var neverLoose = wordsOf("what never comes off by itself")
 
 // splitAway tells whether a thing was told apart into its left and its right,
 // and nothing happened to it as a whole since.

@@ -19,7 +19,7 @@ var amounts = set("amount length quantity sequence slack depth height spacing")
 var norms = set("should supposed meant ought torqued tightened takes allowed")
 
 // askedOf are the other words that asksValue looks at.
-var askedOf = set("rating preload tension capacity grade viscosity deflection lash backlash clearance float what how")
+var askedOf = wordsOf("what a manual is asked")
 
 // asksValue gives the token where a clause names a value or asks what one should
 // be: "what these are meant to be", "how slack it's allowed to be", "the torque"; -1
@@ -57,7 +57,7 @@ func (r *reading) asksValue(c *clause) int {
 var countless = set("part phone serial frame engine wrong odd good fair telephone house model any fault")
 
 // torqued are what is named after the torque that it takes up: "a torque arm".
-var torqued = set("arm arms limiter tube link rod converter stay bar bracket plate reaction")
+var torqued = wordsOf("torque arms and the like")
 
 // ofTool tells whether a word is part of the name of something else: "torque wrench", "torque arm".
 func (r *reading) ofTool(i int) bool {
@@ -66,7 +66,7 @@ func (r *reading) ofTool(i int) bool {
 }
 
 // seeks are verbs of looking for what one does not know.
-var seeks = set("look find ask check search ring phone mail email write consult read fetch dig get know see print call message")
+var seeks = wordsOf("ways of finding out")
 
 // knows are verbs that, denied, leave a value open.
 var knows = set("got get have know remember find found write wrote written lay guess guessing read see seen say said bought have made")
@@ -555,7 +555,7 @@ func b2i(b bool) int {
 }
 
 // days are what things are put off to.
-var days = set("tomorrow tonight monday tuesday wednesday thursday friday saturday sunday weekend")
+var days = wordsOf("days")
 
 // stillBefore tells of "still", "yet", "got" right before a token, the verb with it.
 func (r *reading) stillBefore(c *clause, i int) bool {
@@ -780,7 +780,7 @@ var lent = set("robbed borrowed nicked scrounged stolen pinched lent loaned cann
 var leadsWant = set("instead place where")
 
 // scraps are what is no material for a part to stay.
-var scraps = set("bottle can biro coathanger hanger cardboard carton tin foil carrier sock tights matchstick lolly shank inner hosepipe chopstick toothpick cornflake cereal")
+var scraps = wordsOf("what is no material")
 
 // wasThere tells whether the clauses right before one say that a part was there: "but there was a
 // spacer | and I don't see the spacer".
@@ -863,7 +863,7 @@ func (r *reading) wantSaid(ci int) (lo, hi int) {
 }
 
 // donors are other things that a part may be taken from to stand in.
-var donors = set("biro pen toy cot cooker desk table chair wardrobe curtain drawer kettle toaster fan heater boiler bicycle bike car mower lawnmower fridge freezer washer dryer gate bed pram scooter moped tractor van lorry truck trailer caravan boat pushchair buggy shed fence sofa telly radio computer printer skip scrapper donor")
+var donors = wordsOf("what other things a part is taken from")
 
 // makes are verbs of making a part.
 var makes = set("cut made turned filed fashioned whittled bent folded carved rolled")

@@ -112,10 +112,10 @@ func (r *reading) findMentions() {
 }
 
 // drinks are what a workshop stops for.
-var drinks = set("tea coffee brew cocoa chai")
+var drinks = wordsOf("hot drinks")
 
 // holdsFluid are the parts that are named after what is in them.
-var holdsFluid = set("tank line hose pipe reservoir cap pump filter seal bottle level plug cooler drain feed can pot tube passage gallery jet switch sensor union bolt nut screw cup hole port chamber container")
+var holdsFluid = wordsOf("what is named after its fluid")
 
 // whereWords tell where; no tool is called by them.
 var whereWords = set("back front top bottom rear inside outside inner outer upper lower middle left right far near")
@@ -585,7 +585,7 @@ func (r *reading) repaired(ci, i int) (m mention, end int) {
 var ofWhom = set("my your his her their")
 
 // ofBody are the names of parts that are also parts of whoever speaks.
-var ofBody = set("arm arms leg legs head heads back hand hands finger fingers thumb thumbs elbow elbows shoulder shoulders knee knees nail nails nose eye eyes ear ears face chest neck tooth teeth foot feet heel heels lap belly")
+var ofBody = wordsOf("parts of the body")
 
 // ofPerson tells whether the word at token i is said of a person's body.
 func (r *reading) ofPerson(c *clause, i int) bool {
@@ -956,10 +956,10 @@ func (r *reading) compound(c *clause, i int, m *mention) (int, bool) {
 }
 
 // openings are where things go in; nothing is named after them: "through the hole | wheel bolts then".
-var openings = set("hole holes slot slots groove grooves recess")
+var openings = wordsOf("holes")
 
 // papers are what is read; nothing is named after them: "off the sheet | battery in".
-var papers = set("sheet book manual handbook page chart sticker leaflet diagram drawing photocopy instructions")
+var papers = wordsOf("papers")
 
 // newly are the adjectives of what was not on the machine before.
 var newly = set("new fresh brand genuine unused replacement reconditioned recon rebuilt refurbished remanufactured aftermarket uprated upgraded")

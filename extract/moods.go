@@ -635,7 +635,7 @@ func (r *reading) asItWas(c *clause, a *act) bool {
 var besides = set("still only just all now already both badly completely nearly half really pretty well clean")
 
 // damages are what "you'll" do by mistake.
-var damages = set("crack strip snap break bend tear split gouge shear burn scratch dent bust kill cut ruin")
+var damages = wordsOf("what one does by mistake")
 
 var passiveBe = set("'s is are was were 're be been")
 

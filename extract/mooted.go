@@ -269,8 +269,8 @@ func (r *reading) goesLast(a *act) bool {
 
 // ofTime are the words for times before "later", shortly those after "in a".
 var (
-	ofTime  = set("minute minutes hour hours day days week weeks month months year years mile miles second seconds bit little")
-	shortly = set("minute min bit sec second moment mo tick jiffy while wee")
+	ofTime  = wordsOf("of a time")
+	shortly = wordsOf("shortly")
 )
 
 // thenReady tells whether words after "once" tell of what else will be done by then, "the
@@ -620,7 +620,7 @@ func (r *reading) putSomewhere(c *clause, i int) bool {
 // alsoNames are words of work that name things as often.
 var alsoNames = set("mark drain cut drop tap plug seal block wedge gauge clip hook tie stop spring lever pump")
 
-var media = set("picture pictures photo photos link links drawing drawings list video videos diagram number numbers")
+var media = wordsOf("what viewers are shown")
 
 // ofMedia reads "there's a picture of it, I'll stick that on there as well".
 func (r *reading) ofMedia(ci int, a *act) bool {
@@ -662,10 +662,10 @@ func (r *reading) takenBack(ci int, a *act) bool {
 }
 
 // people are those from whom a thing is got or bought.
-var people = set("neighbor neighbour mate friend brother dad father uncle bloke fella guy lad man shop dealer internet missus wife boss seller supplier")
+var people = wordsOf("who may tell")
 
 // relatives are never what is worked on.
-var relatives = set("folk folks people wife husband mum mother son daughter missus")
+var relatives = wordsOf("relatives")
 
 // fromSomebody reads "I got the spanner off the neighbour".
 func (r *reading) fromSomebody(c *clause, a *act) bool {

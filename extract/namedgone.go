@@ -114,7 +114,7 @@ func (r *reading) wantingAt(i, hi int) bool {
 }
 
 // toCome are the days that, told right after a thing, are when it goes on: "gaiter, Friday".
-var toCome = set("monday tuesday wednesday thursday friday saturday sunday tomorrow later")
+var toCome = wordsOf("days to come")
 
 // willThen tells of "the heat shield I'll hang after it's run": what is named first and told for later.
 func (r *reading) willThen(i int) bool {

@@ -106,7 +106,7 @@ type worked struct {
 
 // holders are the words at the end of a name that leave what it belongs to: who
 // turned the caliper bracket bolts had the caliper in hand.
-var holders = set("bolt nut screw stud fastener fasteners locknut clamp bracket carrier mount clip housing cover")
+var holders = wordsOf("what has fasteners")
 
 // workedOn gathers what was worked on, by each ending of its name: a brake caliper
 // is a caliper, and a chain brake is no chain.

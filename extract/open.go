@@ -192,7 +192,7 @@ func (r *reading) openAround(k int) bool {
 }
 
 // heldOtherwise are the parts that no spanner makes fast: what holds them is asked, no torque.
-var heldOtherwise = set("pin belt tyre tire tube battery gasket seal spring rod wire cable ram roller circlip clip card bearing chain mat glass cushion lacing")
+var heldOtherwise = wordsOf("made fast by no spanner")
 
 // madeDead tells of "it's unplugged", "unplug it": the machine is cut off from its
 // current, whatever it was that was named before.
@@ -208,7 +208,7 @@ func (r *reading) madeDead(at int) bool {
 }
 
 // propped are what held a part up or out of the way for the work.
-var propped = set("stand jack chock wedge rag block stick card")
+var propped = wordsOf("what holds a part up for the work")
 
 // goesWith tells whether a part came off in the same breath as a fastener: the
 // part is asked after, and its fasteners with it.
@@ -365,7 +365,7 @@ func onAgain(state string) bool {
 }
 
 // comesApart are the parts that come off in pieces, and do not go back.
-var comesApart = set("gasket seal rubber packing")
+var comesApart = wordsOf("comes apart")
 
 // fitsBefore tells how often something was fitted or tightened before a token.
 func (r *reading) fitsBefore(at int) int {
@@ -628,4 +628,4 @@ func (o *Open) asksSame(p *Open) bool {
 }
 
 // lentWhile are the things that are put on or in for as long as the work takes.
-var lentWhile = set("clamp bung block wedge strap tie tape peg rag stand prop")
+var lentWhile = wordsOf("what is lent while the work goes on")

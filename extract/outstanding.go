@@ -850,7 +850,7 @@ var namedWorks = set("tracking alignment timing indexing bleeding wiring paintin
 var noThings = set("job jobs side sides rest lot thing things stuff bit bits lad lads boy kids wife dog cat kettle video film story question problem trouble trick point idea moment minute second hour hours bottom end start beginning fun tea coffee dinner lunch bill money price cost weather rain phone camera tape book manual page sheet number figure figures torque value spec tool tools man guy bloke fella mate list part parts truth reason difference answer half whole remainder other others same worst best hard easy nice left right top front back last first next only")
 
 // spanWords are words of a time, which name no thing.
-var spanWords = set("today tomorrow tonight morning evening afternoon night day days week weeks weekend month months year years monday tuesday wednesday thursday friday saturday sunday time later winter spring summer autumn minute minutes hour hours")
+var spanWords = wordsOf("names of times")
 
 // verb tells how many words from token i on say what is to be done.
 func (s sentenceOf) verb(i int, d *due) int {
@@ -921,7 +921,7 @@ func (s sentenceOf) who(i int) int {
 }
 
 // folk are people who may do a work.
-var folk = set("mate mates lad lads boy boys girl son daughter wife husband dad mum brother sister uncle neighbour neighbor friend bloke chap fella guy guys garage shop dealer welder electrician fitter mechanic machinist painter gaffer boss apprentice owner customer man sparky plumber")
+var folk = wordsOf("who may do a work")
 
 // later tells how many words at token i say a later time.
 func (s sentenceOf) later(i int) int {
@@ -1157,7 +1157,7 @@ func (s sentenceOf) horizon(i int) int {
 }
 
 // horizons are what use is counted in.
-var horizons = set("mile miles k ks kilometre kilometres kilometer kilometers km hour hours day days ride rides run runs drive drives trip trips week weeks month months outing outings tank load loads start starts season service services cut cuts")
+var horizons = wordsOf("counts of use")
 
 // dueEnds makes the ends of what a frame says, nil where nothing stands open by it.
 func (r *reading) dueEnds(ci, lo int, d *due, ends, before []*looseEnd) []*looseEnd {

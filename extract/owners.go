@@ -266,7 +266,7 @@ func (s *tracker) soManyBefore(q *unnamed) *thing {
 }
 
 // heldByBolts are fastenings with bolts, nuts or screws of their own.
-var heldByBolts = set("axle spindle clamp clip")
+var heldByBolts = wordsOf("have bolts of their own")
 
 // givenTo gives the mention of the part that the clause of a fastener, or the next one, gives
 // it to, and by what: 1 by a preposition after it, 2 by saying that it holds it, 3 by naming the
@@ -316,7 +316,7 @@ func (r *reading) givenTo(ci, mi int) (part, by int) {
 }
 
 // ownEnds are the parts that hold nothing and may be held by a nut or a bolt of their own.
-var ownEnds = set("hose lead cable tube wire cord piston connector shoe pad roller nipple fitting pushrod boot belt cap collar")
+var ownEnds = wordsOf("may have a nut of their own")
 
 // inHand tells whether a part of that name is in hand already.
 func (s *tracker) inHand(o *mention) bool {

@@ -281,10 +281,10 @@ var afterDamage = set("and too so but as that which or again where anyway look s
 var howBadly = set("all completely totally well pretty really so absolutely badly right just clean quite half very too a bit slightly proper properly nearly almost long also both")
 
 // soft are the parts that nobody mends when they are torn, split or bent.
-var soft = set("gasket seal ring boot gaiter diaphragm belt washer circlip cotter")
+var soft = wordsOf("nobody mends")
 
 // wears are the parts that one asks of whether they were renewed: a wheel that is back is the wheel.
-var wears = set("washer gasket seal ring pin clip circlip spring belt chain bearing blade pad shoe bush bushing filter wiper grommet boot gaiter cotter tyre tire tube brush impeller diaphragm strainer")
+var wears = wordsOf("what is renewed in time")
 
 // backOn gives the event by which a thing that had come off is said to be back.
 func (t *thing) backOn(r *reading) *event {
@@ -767,7 +767,7 @@ func (r *reading) onlyLooked(c *clause) bool {
 }
 
 // covers are what comes off to get at something, and is seldom what is renewed.
-var covers = set("cover panel tray shield guard trim lid fairing cowl cowling shroud hood bonnet connector plug multiplug lead terminal tab catch drawer door")
+var covers = wordsOf("covers that come off")
 
 // thrownNear gives what a clause, or one of the three before it, tells to be thrown
 // away or used but once.
@@ -786,7 +786,7 @@ func (r *reading) thrownNear(ci, tok int) *thing {
 }
 
 // damage are the words for what is found wrong with a thing that is not used again.
-var damage = set("tired goosed clapped shagged bald wrecked folded buckled ruined kinked nicked gouged scratched dented mushroomed twisted squashed broken broke snapped rotten split cracked torn perished rounded chewed stripped sheared bent swollen seized shot worn knackered burnt burned frayed rusted corroded pitted crushed flattened finished tore ripped frayed blown dead leaking weeping glazed notchy scored hardened delaminated mangled kinked")
+var damage = wordsOf("what is found wrong")
 
 // ruined gives what the clauses right before a token say is damaged, nil where
 // they say so of nothing.
@@ -1278,7 +1278,7 @@ func (r *reading) someThing(c *clause, cue int) (s standIn, ok bool) {
 }
 
 // lubricants are the stuffs that are no part, not even for now.
-var lubricants = set("grease oil fluid lube locker lock cleaner water paint coolant")
+var lubricants = wordsOf("what runs or is smeared")
 
 // leadsStandIn are the words besides verbs that stand before what stands in.
 var leadsStandIn = set("with 's is was are got have 've it's using used stuffed jammed wedged poked shoved")
@@ -1293,7 +1293,7 @@ var forNow = set("now till until instead there here today tonight and which beca
 var spells = set("day week weekend month season year minute moment while time ride drive spell hour job fix bodge gap stopgap bit couple look go test run lift trip few lot thing way new proper better right turn quarter half number figure value lash botch work shame pain problem pig bugger nuisance repair joke present season summer winter year night evening trip weekend second third fourth fifth sixth hand hole gap")
 
 // pieces are the words before "of" that say how much of a stuff: "a bit of twine".
-var pieces = set("bit piece length strip lump scrap strand loop offcut chunk turn layer wrap round couple pair set dollop blob bead")
+var pieces = wordsOf("how much of a stuff")
 
 // puts are the acts by which a stand-in gets where it is.
 var puts = map[string]bool{"fit": true, "place": true, "replace": true, "cut": true, "start by hand": true, "cover": true, "apply": true}
@@ -1563,7 +1563,7 @@ func sameStuff(have []Consumable, name string) int {
 }
 
 // stuffs are what is met in machines as often as it is used on them.
-var stuffs = set("water oil paint glue wax string silicone spray fluid fuel petrol diesel soap twine wire cardboard cord sponge towel blanket bag grit ice varnish thinner primer patch")
+var stuffs = wordsOf("what stuff is")
 
 // putToUse tells whether the talk uses the stuff rather than meets it: "a drop of
 // oil", "oil on the shaft", "clean it with petrol".

@@ -4,10 +4,10 @@ package extract
 // jack", "one lad pulled the hose off with the pump running".
 
 // persons are the words for somebody.
-var persons = set("lady woman man men fella fellas fellow fellows feller guy guys bloke blokes chap chaps lad lads lass girl boy boys kid gaffer boss colleague apprentice trainee neighbour neighbor buddy mate friend pal customer client owner mechanic fitter dealer uncle aunt cousin brother sister dad father mum mom mother grandad granddad grandfather grandson nephew niece son daughter wife husband skipper farmer driver technician gentleman inspector student builder plumber electrician")
+var persons = wordsOf("people")
 
 // firms are the words for where somebody works, who are meant where they were known: "I knew a shop".
-var firms = set("shop place garage outfit crew firm company workshop")
+var firms = wordsOf("firms")
 
 // deictic are the words that point at what is there.
 var deictic = set("this that these those")

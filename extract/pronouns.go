@@ -546,10 +546,10 @@ func (r *reading) onlyUnplugged(t *thing, a *act) bool {
 }
 
 // unplugs are the parts that are off once they are disconnected.
-var unplugs = set("connector plug lead wire cable hose line pipe tube spade terminal")
+var unplugs = wordsOf("off once disconnected")
 
 // pressed are the fastenings that are never turned, tight or loose.
-var pressed = set("pin key dowel rivet washer ring tab hairpin circlip")
+var pressed = wordsOf("never turned")
 
 // saidOne tells whether a thing was last named as a single one.
 func (r *reading) saidOne(t *thing) bool {
@@ -793,7 +793,7 @@ func (s *tracker) toolNamed(a *act) int {
 }
 
 // pullers are the tools that draw or drive a part off, not a fastener.
-var pullers = set("puller extractor drift splitter compressor spreader")
+var pullers = wordsOf("pullers")
 
 // onPuller gives the part that comes off where a puller was put on right before:
 // "puller on and wind it up and it's off".

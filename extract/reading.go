@@ -1231,7 +1231,7 @@ func (r *reading) laidOut() {
 }
 
 // listedTools are the tools that are also names of parts.
-var listedTools = set("mirror caliper calliper clamp strap block tube pipe cutter rope hook lever")
+var listedTools = wordsOf("tools that are names of parts")
 
 // tookOff tells whether a clause says that something is off or out, and not that it will be.
 func (r *reading) tookOff(ci int) bool {

@@ -268,7 +268,7 @@ func (r *reading) lastWorked(a *act) *thing {
 }
 
 // slackens are the parts that are let slack for the work.
-var slackens = set("cable chain belt strap rope wire adjuster tensioner bar lever gib headset caliper bracket band")
+var slackens = wordsOf("let slack for the work")
 
 // draws are the verbs by which a part is drawn along, and a fastener tight.
 var draws = set("pull draw wind run haul squeeze")
@@ -296,7 +296,7 @@ func (s *tracker) pulledOn(m *mention) bool {
 }
 
 // lenders are parts by name that as often lengthen a lever or take a weight.
-var lenders = set("pipe bar tube chain strap rope sling plank pole")
+var lenders = wordsOf("what lengthens a lever")
 
 // leverage are the words of what is done with them.
 var leverage = set("lean leaning leaned leant heave heaved heaving swing swung leverage weight winch hoist jump bounce stand standing stood lift lifting lifts haul hauling crank cranking")
@@ -868,7 +868,7 @@ func (r *reading) nextNamed(c *clause) int {
 }
 
 // onlyFitted are what nobody names while things go on but to say that it goes on too.
-var onlyFitted = set("washer gasket seal o-ring shim spacer grommet bush bushing")
+var onlyFitted = wordsOf("only named as they go on")
 
 // goesWith tells whether something else that a clause names between commas had come off, or
 // goes on in it: "Cover, two screws, plug."

@@ -261,7 +261,7 @@ func (r *reading) namesPart(word string) bool {
 }
 
 // wheelKinds are the words of wheels that nothing runs on.
-var wheelKinds = set("steering star jockey idler hand thumb worm grinding buffing flap wire depth gauge guide gear cog sprocket chain spur bevel balance pulley fan")
+var wheelKinds = wordsOf("wheels that nothing runs on")
 
 // otherWheel tells whether a wheel is of another kind than one with the words of cont.
 func otherWheel(cont []string, t *thing) bool {

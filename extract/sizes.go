@@ -154,7 +154,7 @@ func (r *reading) eitherOr(lo, hi int) bool {
 }
 
 // timeWords are the words after a number for how long or how often.
-var timeWords = set("seconds second minutes minute hours hour times degrees days weeks years percent")
+var timeWords = wordsOf("times and shares")
 
 // pluralAfter tells whether several things are named right after a quantity.
 func (r *reading) pluralAfter(q *quantity) bool {
@@ -315,7 +315,7 @@ func (r *reading) doneUpNear(ci int) bool {
 var ofTwo = set("one the both each this that")
 
 // rigging are the parts that join things as fasteners do and are told by their size.
-var rigging = set("shackle turnbuckle")
+var rigging = wordsOf("joins as fasteners do")
 
 // toolAfter gives the tool with sizes that is named, without a size of its own,
 // within so many tokens of the same sentence, or -1.
@@ -377,7 +377,7 @@ func (r *reading) measured(c *clause, lo, hi int) bool {
 }
 
 // ofStock are what a size right before them is the thickness or the width of.
-var ofStock = set("plate plates sheet ply plywood board boards timber planks plank hole holes slab strip")
+var ofStock = wordsOf("stock")
 
 var measures = set("gap stroke play clearance long thick deep level travel down wide proud longer bent taller foot feet away apart high tall further turn turns measure measured measures wear worn slack past from between left")
 
@@ -1603,7 +1603,7 @@ func anyOf(words []string, of ...string) bool {
 	return slices.ContainsFunc(words, func(w string) bool { return slices.Contains(of, w) })
 }
 
-var inertThings = set("spring springs circlip circlips washer washers tab tabs seal seals boot boots gaiter sleeve gasket gaskets pad pads wire wires shim shims key ball balls rung label sticker shell crown handle shaft belt chain rope rag bag tin tub tray spacer bush shoe shoes tyre tire grease oil sheet paper book manual leaflet drawing")
+var inertThings = wordsOf("have no thread")
 
 func named(t *thing) string {
 	if t.name == "" {

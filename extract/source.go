@@ -19,7 +19,7 @@ const (
 )
 
 // tellers are who a figure comes from where it is in no document.
-var tellers = set("mate bloke fella chap guy lad friend dealer seller supplier maker manufacturer importer mechanic fitter engineer foreman boss neighbour neighbor dad father grandad uncle brother cousin son daughter mum mother wife husband shop garage factory forum club")
+var tellers = wordsOf("who may tell")
 
 // telling are the verbs after who tells a figure.
 var telling = set("says say said reckons reckon reckoned told tells swears swore uses used does did gives gave quotes quoted puts recommends wants")

@@ -13,7 +13,7 @@ import (
 var wayBack = set("way place spot position side order was were came")
 
 // marking are the words by which a mark is made, or a picture.
-var marking = set("mark marks marked line lines stripe stripes scratch scratched scribe paint dab dot dots pen marker photo photos picture pictures note label tag tape chalk")
+var marking = wordsOf("marks")
 
 // theReasonFor tells of "so that the mast comes back in the same place", and of "so the pulley
 // goes back the same way" where a mark was just made: what something is done for.
@@ -97,7 +97,7 @@ func (r *reading) goingOn() bool {
 }
 
 // seasons are the words for when, "in the spring we replace it".
-var seasons = set("spring autumn winter summer fall service overhaul")
+var seasons = wordsOf("when works are due")
 
 // nextSeason tells of "and in the spring | we replace it".
 func (r *reading) nextSeason(c *clause, a *act) bool {

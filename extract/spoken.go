@@ -283,10 +283,10 @@ func (r *reading) reachedWith(c *clause, at int) bool {
 var fishing = set("get fish hook pull poke prod clean clear scrape pick push feel rod")
 
 // makeshifts hold what has lost its own fastener.
-var makeshifts = set("tie ties binder binders wire tape string rope nail nails twine strap straps cord coathanger bungee bootlace shoelace")
+var makeshifts = wordsOf("what stands in for a fastener")
 
 // bareHold are those that are as often a part or a tool: "a bit of wire" holds, "the plug wire" does not.
-var bareHold = set("wire string rope strap cord")
+var bareHold = wordsOf("what may be a part as well")
 
 // heardIn tells whether a signal was given in the clauses from lo to hi.
 func (r *reading) heardIn(lo, hi int, signals ...string) bool {
@@ -982,7 +982,7 @@ func (r *reading) diagnoses(ci int) bool {
 }
 
 // faultWords are what is looked for when something is wrong.
-var faultWords = set("noise noises rumble rumbling whine knock knocking broken worn stuck fault faulty culprit failed squeal squealing leak leaking loosened cause causing symptom wobble wobbles jumped smell")
+var faultWords = wordsOf("what is wrong with a machine")
 
 // stateOnly tells of a cue that gives no more than how a thing is: low, flat, empty.
 func (r *reading) stateOnly(oc openCue) bool {
@@ -1047,7 +1047,7 @@ func (r *reading) noHarm(oc openCue) bool {
 }
 
 // wellWithout are what no machine misses.
-var wellWithout = set("grit dirt rust wear play slop slack drag crack cracks burr burrs mark marks damage noise noises leak leaks drip drips sand swarf metal sparks catch catches float shake wobble roughness bind binding tight side")
+var wellWithout = wordsOf("what no machine misses")
 
 // goesBy are the words after "till it comes" where what comes is what flows or turns, and
 // no part that is waited for.
@@ -1292,10 +1292,10 @@ func ours(k normalize.Kind) bool {
 	return false
 }
 
-var valueWord = set("torque torques newton newtons figure figures number numbers spec specs specification setting settings value values pressure pressures clearance gap level size preload capacity grade viscosity rating tightness tension backlash")
+var valueWord = wordsOf("what a figure is of")
 
 // figures are words for what stands in a book.
-var figures = set("figure figures number numbers spec specs value values torque torques specification")
+var figures = wordsOf("figures")
 
 // valueIn tells whether a value, or the word for one, stands in the clauses from lo to hi.
 func (r *reading) valueIn(lo, hi int) bool {
@@ -1564,7 +1564,7 @@ func (r *reading) namedLast(ci, at int) *mention {
 }
 
 // goesFlat are what is to be pumped up or charged again when it is flat.
-var goesFlat = set("tyre tire tube wheel battery cell tank bag airbag")
+var goesFlat = wordsOf("goes flat")
 
 // newFor tells whether a new one is told to take the place of what does not go back.
 func (r *reading) newFor(ci, from int) bool {
@@ -1578,7 +1578,7 @@ func (r *reading) newFor(ci, from int) bool {
 }
 
 // recorded are what viewers may be given.
-var recorded = set("close figures torques drawn drawing sketch photo photos picture pictures clip video film list number numbers link links scan scanned scanner measurements sizes diagram spreadsheet template part")
+var recorded = wordsOf("what is written down or drawn")
 
 // ofRecord tells whether something that viewers may be given is spoken of in a clause or
 // right before it.
@@ -2260,7 +2260,7 @@ func (r *reading) madeOf(ci int) int {
 }
 
 // adjusted are what is set to a value and is no part: "the gap", "the toe".
-var adjusted = set("gap clearance pressure tension preload backlash level sag toe tracking camber timing idle mixture slack freeplay viscosity voltage")
+var adjusted = wordsOf("what is set to a figure")
 
 // aimFigure aims at what is set, where a value of it is asked for and no fastener is
 // named: "the gap, I haven't the gauge here".
@@ -2297,7 +2297,7 @@ func (r *reading) aimFigure(e *looseEnd, ci int) bool {
 }
 
 // smeared are what goes on a thread or a face: no figure is looked up for them.
-var smeared = set("lock locker threadlock threadlocker grease paste sealant sealer silicone tape cleaner")
+var smeared = wordsOf("what is put on thick")
 
 // tightenable tells whether a mention is of something that is tightened.
 func (r *reading) tightenable(m *mention) bool {
@@ -2558,7 +2558,7 @@ func (r *reading) oneMatter(p, e *looseEnd, gap float64, same bool) bool {
 
 // byMe tells whether the cue of an end names who will do it: "I'll put a link".
 // fluids are what a machine is filled with.
-var fluids = set("oil fluid coolant antifreeze fuel petrol diesel gas water")
+var fluids = wordsOf("fuels and coolants")
 
 func (e *looseEnd) byMe(r *reading) bool {
 	w := r.toks[e.lo].s
@@ -3145,7 +3145,7 @@ func (r *reading) saidWords(e *looseEnd) string {
 }
 
 // unworked are the names of what is looked at, called or bought, and no work is done on.
-var unworked = set("photo picture video film ring call paper leaflet book sheet phone website shop ties number")
+var unworked = wordsOf("what nobody works on")
 
 // spokenQuestion words what was left open in the talk: with the thing where it is
 // certain or, as a perhaps, where it was named some way before; and always in the

@@ -571,7 +571,7 @@ func (r *reading) toldFor(c *clause, a *act) bool {
 }
 
 // hurts are the words for what nobody puts on a thing on purpose.
-var hurts = set("burr burrs nick nicks dent dents scratch scratches gouge score kink ding")
+var hurts = wordsOf("what nobody puts on a thing on purpose")
 
 // handling are the verbs of taking hold of what is in hand.
 var handling = set("push squeeze press pull twist turn wiggle lift")
@@ -616,7 +616,7 @@ func (r *reading) onlyTools(c *clause, a *act) bool {
 }
 
 // turns are the tools that are put on only to turn something or to strike it.
-var turns = set("screwdriver spanner wrench socket ratchet bar key hammer punch driver allen")
+var turns = wordsOf("what turns fasteners")
 
 // afterWhile tells whether a clause says what is to be done after so many miles, days or
 // weeks of use.
@@ -638,7 +638,7 @@ func (r *reading) afterWhile(c *clause) bool {
 }
 
 // used are what use of a machine is measured by.
-var used = set("miles kilometres kilometers kms km days weeks months rides outings")
+var used = wordsOf("use so far")
 
 // headingOnly tells whether a clause that only says what comes next is told in full later on:
 // its one part comes off in so many words within two minutes.
@@ -705,13 +705,13 @@ func (r *reading) nounAlone(i int) bool {
 }
 
 // ownThings are what whoever works or films has by them.
-var ownThings = set("phone camera torch flashlight headtorch light tripod telly radio kettle tea coffee mug biscuit dog cat thought specs shoes wife beer")
+var ownThings = wordsOf("what whoever works has by them")
 
 // bodily are the words for what everybody has with them: a hand put somewhere is no step.
-var bodily = set("hand hands knuckle knuckles thumb thumbs finger fingers foot feet weight ear ears eye eyes head nose knee back arm arms face hip hips elbow shoulder shoulders knees chest belly palm palms nail fingernail neck toe toes pocket pockets lap coffee tea phone camera photo photos picture pictures")
+var bodily = wordsOf("hands and what is held in them")
 
 // signs are what one looks for.
-var signs = set("weep leak drip bubble crack play wear burr nick score scoring groove rust corrosion movement slack gap noise damage dirt clearance end float runout runs threads marks teeth everything underneath alignment level")
+var signs = wordsOf("what one looks for")
 
 // firstUnknown gives the first word of what an act is done to that no list knows,
 // and the word before it.
@@ -2079,7 +2079,7 @@ func (r *reading) onlyWhereTo(w []string, a *act) bool {
 }
 
 // stands are where things stand and what they lie on, and nobody puts on or in.
-var stands = set("bench side floor ground shelf table wall ramp tray blanket rag vice vise bucket box shed corner van truck")
+var stands = wordsOf("what things stand or lie on")
 
 // toldWhere tells whether the words of an act say with an article where or with what it is done.
 func (r *reading) toldWhere(a *act, end int) bool {
@@ -2239,16 +2239,16 @@ func (r *reading) toMachine(c *clause, a *act) bool {
 }
 
 // wired are the parts that are unplugged by themselves.
-var wired = set("plug connector multiplug wire lead sensor motor pump heater lamp light switch coil battery fan charger starter valve lock element injector relay fuse cable harness loom board display bulb controller solenoid alternator compressor actuator speaker camera keypad panel pad module regulator stator thermostat thermistor probe box unit hose tube pipe")
+var wired = wordsOf("what has a plug")
 
 // small are parts that nobody stands up, lays on their side, fills or bleeds.
-var small = set("pin clip circlip washer gasket seal ring o-ring spring key plug cap fuse ball shim spacer bush bushing bearing nipple clamp wire lead")
+var small = wordsOf("small parts")
 
 // flat are parts that come off and that nobody tips over.
-var flat = set("filter lid panel cover cap guard shield plate rack arm belt blade pad shoe lever spring gasket tray bolt nut screw pin clip")
+var flat = wordsOf("nobody tips over")
 
 // standsAt are the words for where whole machines stand.
-var standsAt = set("wall worktop floor ground stand stands ramp ramps lift hoist trestles trailer jacked upright workstand concrete driveway socket")
+var standsAt = wordsOf("where machines stand")
 
 func (r *reading) needsThe(i int, m *mention) bool {
 	if m.from < m.lo {

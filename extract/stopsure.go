@@ -187,8 +187,8 @@ var (
 	bareStates   = set("loose tight snug")
 	beforeOrders = set("another others tight loose snug flush")
 	haves        = set("'ve have i")
-	spans        = set("week month year weekend time")
-	smallThings  = set("washer nut bolt screw pin clip spring spacer shim gasket seal key circlip ring")
+	spans        = wordsOf("next ones")
+	smallThings  = wordsOf("small things in a row")
 	holdFast     = set("bolts screws nuts pins studs clips clamps rivets springs tabs catches")
 )
 

@@ -3,7 +3,7 @@ package extract
 import "wrenchword/extract/lexicon"
 
 // smallStores are what small parts are kept in while they are off.
-var smallStores = set("tray tub lid jar can bag box bucket tin cup dish saucer bowl drawer pot pocket pouch envelope carton tupperware")
+var smallStores = wordsOf("what small parts are kept in")
 
 // intoKeep gives the token after "in this tin", "into the ice cream tub" or "in my
 // pocket" at k, 0 where no such thing stands there.
@@ -85,11 +85,11 @@ func (r *reading) keptOff(a *act) bool {
 }
 
 // restAt are where things lie that are off, and where nothing of a machine is.
-var restAt = set("bench workbench worktop windowsill shelf table sink pocket settee sofa couch bucket towel blanket sacks cardboard newspaper kitchen lawn grass driveway porch")
+var restAt = wordsOf("where nothing of a machine is")
 
 // restFar are the same only where a thing is said to be there still, or away from the work, or
 // of the seat in a car.
-var restFar = set("floor corner seat chair box bag drawer ground wall tub tray van car truck shed garage house boot counter")
+var restFar = wordsOf("where things are away from the work")
 
 // liesVerbs are the verbs of what lies somewhere.
 var liesVerbs = set("'s is are 're stays stay sits sit lies lie stands lives")

@@ -160,7 +160,7 @@ func (t *thing) tightenedOnce() bool {
 }
 
 // neverTorqued are the fastenings that are not tightened to a value.
-var neverTorqued = set("pin clip key clamp rivet link ring lock skewer wire bolts dowel tab washer hairpin strap tie hook latch")
+var neverTorqued = wordsOf("never tightened to a value")
 
 // among lets words be looked up.
 func among(words []string) map[string]bool {
@@ -310,7 +310,7 @@ func thingName(m *mention) string {
 }
 
 // ownsNothing are parts that no bolt is named after.
-var ownsNothing = set("fitting nipple hose lead connector washer gasket seal shim oil thread splines spline cap collar peg rubber grommet bush bushing sleeve spacer dowel ring o-ring circlip pin key boot lip edge corner end hole slot groove face insert roller ball tie chain belt cable pad shoe tyre tire tube piston wire cord rope race cage needle bulb fuse fluid pushrod")
+var ownsNothing = wordsOf("what no bolt is named after")
 
 // ownsNone tells whether a head is one that no bolt is named after.
 func ownsNone(head string) bool {
@@ -375,13 +375,13 @@ func (part *thing) mayOwn(t *thing) bool {
 }
 
 // tightens are the parts that are tightened themselves.
-var tightens = set("jet nozzle sender probe anode element gland bonnet cock elbow coupling plug pedal clutch cup clamp adjuster weight switch sensor filter hose mirror fitting pipe line valve adapter freewheel cassette headset chuck handle knob strap lead terminal mech stem post grip lever blade prop")
+var tightens = wordsOf("tightened themselves")
 
 // slidBack are the parts that are slid back out of the way of what they hold.
-var slidBack = set("clip clamp boot sleeve gaiter")
+var slidBack = wordsOf("slid back")
 
 // screwedOn are the parts that are left hand-tight where they are said to be.
-var screwedOn = set("cap ring collar lid knob bung")
+var screwedOn = wordsOf("left by hand as caps are")
 
 // fastens are the acts that are done to fasteners.
 var fastens = map[string]bool{"slacken": true, "tighten": true, "torque": true, "start by hand": true}

@@ -87,7 +87,7 @@ func (r *reading) standsAlone(f *bareNumber) bool {
 }
 
 // gauges are the things that show another figure than how tight something is.
-var gauges = set("gauge meter dial scale clock manometer vernier caliper calipers micrometer ruler tape thermometer display screen counter level")
+var gauges = wordsOf("what measures")
 
 // inPrint tells whether a number is what a document or the thing itself says of what is being done
 // up: "it says forty on the face of it", "eight to ten in the book".
@@ -439,7 +439,7 @@ func (r *reading) stillCounting(f *bareNumber) bool {
 }
 
 // otherUnits are those of what is no torque: "the gauge says fifty newton".
-var otherUnits = set("newton newtons psi bar thou thousandths volts amps ohms rpm percent degrees kilo kilos litres liters millimetres millimeters millimetre millimeter")
+var otherUnits = wordsOf("units that are no torque")
 
 // ofOtherUnit tells whether a number by itself says over what was said with a unit of another
 // kind within a minute, and never as a torque: "fifty newton on the gauge. … Fifty. Good."

@@ -12,7 +12,7 @@ import (
 
 // everyday are tool words that are said of much else; they count as tools only
 // where they are used or listed.
-var everyday = set("crate cutter ally aluminium aluminum brass copper camera box tin carton bench stand stands blade square scale rope mirror bucket basin container pan phone telephone camera hook bit bits meter oven kettle press clamp hoist lift bar ramp ramps die square rule glasses hose scoop ladder tray impact hex brush bowl gun coin needle tester crosshead strap straps vice stone pit lift dish tub pail jar stick brick spoon driver phone saw grinder compressor lighter cutters grip glove magnet")
+var everyday = wordsOf("tools of every day")
 
 // tools gives one entry for each tool and size.
 func (r *reading) tools(found []sized) []Tool {
@@ -213,7 +213,7 @@ func (r *reading) boltedIn(m *mention) bool {
 }
 
 // alsoOfMachine are the tools that many machines have for a part.
-var alsoOfMachine = set("knife hook press blade stand hoist")
+var alsoOfMachine = wordsOf("tools that are parts of machines")
 
 // verbTool is what the verbs of the workshop are done with.
 var verbTool = map[string]string{"file": "file", "vacuum": "vacuum", "hoover": "vacuum", "hacksaw": "hacksaw", "solder": "soldering iron", "jack": "jack", "grind": "grinder", "drill": "drill", "chock": "chock", "hoist": "hoist", "winch": "winch"}
@@ -290,10 +290,10 @@ const eitherTurns = "spanner or socket"
 var tooThin = map[string]bool{"1 mm": true, "0.5 mm": true}
 
 // bored are what a size before them is the width or the thickness of.
-var bored = set("hole holes plate bar sheet gap bore stock strip board ply plywood play clearance")
+var bored = wordsOf("what is drilled or cut")
 
 // unturned are the things whose size no spanner has: how thick or wide they are.
-var unturned = set("key pin clip washer cable rope wire cord belt bearing seal ring rod shaft tube chain circlip")
+var unturned = wordsOf("sized by no spanner")
 
 // keySized are the sizes of hexagon keys that hardly any nut or bolt head has: common practice, no source.
 var keySized = map[string]bool{"1.5 mm": true, "2 mm": true, "2.5 mm": true, "3 mm": true, "4 mm": true, "5 mm": true, "6 mm": true,
@@ -398,7 +398,7 @@ var toolAlias = map[string]string{"allen key": "hex key", "allen": "hex key", "b
 	"torx": "torx bit", "torx key": "torx bit", "torx driver": "torx bit", "torx screwdriver": "torx bit", "torx head": "torx bit", "star bit": "torx bit", "star key": "torx bit", "star": "torx bit"}
 
 // driverOf are the names of what a screw's head takes that stand for the screwdriver.
-var driverOf = set("phillips phillip pozi posi pozidriv pozidrive crosspoint crosshead")
+var driverOf = wordsOf("crosshead drivers")
 
 // wholeName gives the whole name of a tool that is called by what it turns: "a cross head".
 func wholeName(name string) string {
@@ -479,7 +479,7 @@ func (r *reading) usedAsTool(m *mention) bool {
 }
 
 // toolish are parts that work is done with as well: "in with the pump".
-var toolish = set("pump bar pipe rod tube strap")
+var toolish = wordsOf("parts that work is done with")
 
 // measuresWith tells whether calipers are what is measured with: "nine point one with the calipers".
 func (r *reading) measuresWith(m *mention) bool {
@@ -543,10 +543,10 @@ func (r *reading) laidHere(m *mention) bool {
 }
 
 // laidOn are the tools among those of every day that are put where they are used.
-var laidOn = set("bar strap rope magnet meter brush hook gun torch stick square rule scale hose impact tester grips")
+var laidOn = wordsOf("tools laid where they are used")
 
 // called are the tools among those of every day that are called for by their name alone.
-var called = set("bar tray mirror meter grinder impact gun vice magnet glasses goggles glove gloves mask torch grips brush hook saw drill puller tester meter hoist compressor clamp")
+var called = wordsOf("tools called for by name")
 
 // setUnder tells whether something of every day serves the work here: a tray put
 // under it, glasses on, a car up on stands.
@@ -656,7 +656,7 @@ var denials = set("no not never without don't doesn't didn't haven't hasn't need
 var ofUse = set("use used using go going put take taking get got have has had need needed want any a an the no with by in your my that one them it be need kind sort of at much to over there on")
 
 // worksHard are the tools among those of every day that are told not to be used.
-var worksHard = set("gun impact grinder drill press vice torch hoist lift cutter cutters compressor magnet brush tester meter driver grips clamp")
+var worksHard = wordsOf("tools that work hard")
 
 // turnedDown tells whether a tool is named only to say that it is not used: "don't use the
 // gun", "copper mallet, not a hammer", "never with a chisel", "I haven't got a press".

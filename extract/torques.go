@@ -406,9 +406,9 @@ func (s *tracker) chosen(c *clause, i int) *heard {
 	return last
 }
 
-var money = set("cost costs paid pay charge charged price ticket quid quote euro dollars bucks come comes came worth threw insurance")
+var money = wordsOf("words of cost")
 var makesWords = set("give make produce develop deliver put")
-var engineWords = set("makes engine motor crank horsepower hp turbo diesel watts")
+var engineWords = wordsOf("words of engine power")
 
 // notTightening tells whether a value is a price, or what an engine makes.
 func (s *tracker) notTightening(c *clause, q *quantity) bool {
@@ -795,7 +795,7 @@ func (r *reading) valueAfter(c *clause, i int) bool {
 }
 
 // wholes are machines, of which a value is given for something in them.
-var wholes = set("engine machine motor saw bike car mower tractor scooter boat outboard lathe generator")
+var wholes = wordsOf("whole machines")
 
 // ownerOfValue tells what a value is for: a fastener in the clause, the thing of
 // the clause's act, the fastener in hand, or one named right after; or nil.
@@ -1123,7 +1123,7 @@ func (r *reading) saidBetween(lo, hi int, word string) bool {
 }
 
 // wrenchScale are the parts of a torque wrench that a value is read on.
-var wrenchScale = set("handle scale dial collar barrel display screen gauge")
+var wrenchScale = wordsOf("what a torque wrench shows it on")
 
 // writtenIn tells whether a clause tells what a value is written on.
 func (r *reading) writtenIn(c *clause) bool {
@@ -1400,7 +1400,7 @@ func (r *reading) heldStill(ci, mi int) bool {
 }
 
 // screwedIn are the parts that are tightened as they are fitted.
-var screwedIn = set("plug pedal cup filter sensor switch freewheel adapter fitting")
+var screwedIn = wordsOf("screwed in as they are fitted")
 
 // subjectBefore tells whether "they're", "these are" or "it's" stands before a
 // value: what is named after it is then another thing.
@@ -1632,7 +1632,7 @@ func (s *tracker) noWrenchFor(ci int, q *quantity) bool {
 }
 
 // notHere are where a wrench is that is not at hand.
-var notHere = set("home yard van truck car shed shop garage house workshop office other unit base depot boat job loan calibration")
+var notHere = wordsOf("where a torque wrench is not at hand")
 
 // awayAt tells whether a wrench is said at token i to be somewhere else: "is at the other yard", "is
 // out on a job"; not "is at ninety" or "is in my hand".

@@ -616,7 +616,7 @@ func (r *reading) ofMoney(ci int) bool {
 	return false
 }
 
-var coins = set("rupees rupee quid euros euro dollars dollar bucks buck cents pence naira rand shillings kroner francs yen pesos")
+var coins = wordsOf("currencies")
 
 // inPassing are words that stand between "they are" and their value.
 var inPassing = set("also only just about around all both gonna going be still only well like roughly")

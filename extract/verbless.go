@@ -273,7 +273,7 @@ func (r *reading) gets(ci int) {
 }
 
 // blow are the words for hitting as a thing.
-var blow = set("hit hits tap taps knock knocks whack whacks blow blows clout belt bash thump smack")
+var blow = wordsOf("blows")
 
 // blows reads "a few taps with the soft hammer": hitting, with no verb.
 func (r *reading) blows(ci int) {
@@ -312,7 +312,7 @@ func (r *reading) blows(ci int) {
 }
 
 // greases are what things are lubricated with.
-var greases = set("grease oil lube lubricant vaseline")
+var greases = wordsOf("what makes slide")
 
 // laid reads a clause with no verb at all that says where a thing goes: "bar on
 // the studs", "needle bearing, new", "new chain".
@@ -906,10 +906,10 @@ func (r *reading) spannerOnIt(ci int) bool {
 }
 
 // grippers are the tools by which clips, pins and springs come off and go on.
-var grippers = set("pliers plier nose grips pincers")
+var grippers = wordsOf("tools that grip")
 
 // drawers are the tools with which a thing that is only named comes off.
-var drawers = set("magnet puller pliers plier grips pick hook tweezers")
+var drawers = wordsOf("tools that draw")
 
 // onlyPointed reads "So these two. Phillips.", "It's this one, five sixteenths.": fasteners
 // that are only pointed at, and what turns them.
@@ -1131,8 +1131,8 @@ func (r *reading) mannered(ci int) {
 
 // rests are the tools that are put somewhere and stay there, drapes what is laid
 // over or round something.
-var rests = set("wedge wedges brick bricks jack stand stands chock chocks tray pan block bucket tub bowl basin wood timber container plank board bar strap chain pillow cushion mat sheet")
-var drapes = set("rag cloth towel blanket sheet tarp cardboard newspaper paper foam sponge")
+var rests = wordsOf("what things rest on")
+var drapes = wordsOf("what is laid over things")
 
 // stood reads "axle stand under the seam", "block of wood between the blade and
 // the deck", "rag over the tank": where a tool is put, with no verb.
@@ -1266,7 +1266,7 @@ func (r *reading) doesSo(i, hi int) bool {
 var comesOfIt = set("makes does gets causes turns attracts collects draws means will 'll would 'd")
 
 // others are those of whom it is told that they do something.
-var others = set("he she they somebody someone people everybody everyone lads lad boys fellas folk folks guys mate owner neighbour neighbor kid kids")
+var others = wordsOf("others who do")
 
 // othersLeadTo tells whether what stands right before a clause is somebody else and what they do
 // to it, in a verb that no list has: "they drip | oil on the disc".
@@ -1297,10 +1297,10 @@ func (r *reading) dealtOut(lo, hi int) bool {
 }
 
 // doses are the words for as much as is put on at once: never what one has of it.
-var doses = set("dab drop smear squirt touch blob wipe lick spot bead film drops squirts dabs blobs wipes shot splash skim coat coats")
+var doses = wordsOf("doses")
 
 // cleaners are what things are cleaned with that is used up.
-var cleaners = set("cleaner degreaser solvent petrol gasoline kerosene paraffin diesel alcohol isopropyl spirit spirits acetone thinners vinegar detergent")
+var cleaners = wordsOf("solvents")
 
 // headAfter gives the head of the first thing named from token i on.
 func (r *reading) headAfter(c *clause, i int) string {
@@ -1418,13 +1418,13 @@ func isSwitched(m *mention) bool {
 }
 
 // cutsPower are the words before the switches that are thrown before work begins.
-var cutsPower = set("key main mains master kill power ignition isolator isolation isolating wall stop run battery")
+var cutsPower = wordsOf("words before what cuts power")
 
 // switched are the things that "off" switches off.
-var switched = set("engine motor ignition power pto hydraulics light headlight charger pump heater drill saw breaker mains main spur isolator supply electricity gas propane water tap stopcock valve fuel machine tractor compressor disconnect current feed")
+var switched = wordsOf("what is switched")
 
 // supplies are what is switched that is no part of a machine.
-var supplies = set("breaker mains main spur isolator supply electricity gas propane water tap stopcock power disconnect current feed")
+var supplies = wordsOf("supplies")
 
 // returning are the particles of a thing that goes back where it was.
 var returning = set("up down through round around home over inside")
@@ -1436,7 +1436,7 @@ var offWords = set("off out")
 var onWords = set("on in")
 
 // shafts are fasteners that go up to their place as parts do: "spindle up".
-var shafts = set("axle spindle skewer pin pivot release")
+var shafts = wordsOf("shafts like parts")
 
 // verbless reads "wheel off", "fender back on", "bolts out", "nuts on by hand", "those two out".
 func (r *reading) verbless(ci int) {

@@ -71,7 +71,7 @@ func (r *reading) saysWay(c *clause) bool {
 }
 
 // away are the places where a tool is no use to who works here.
-var away = set("glovebox glove van car truck lorry pickup house home work shop garage shed barn office school yard boat farm loan lockup boot upstairs indoors kitchen depot unit flat town hall cottage tractor")
+var away = wordsOf("where a tool is no use")
 
 // elsewhere finds "because the hammer's in the van", "the socket I need is at my
 // brother's": a tool that is not here is only spoken of for what is not done without it.

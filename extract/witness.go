@@ -307,7 +307,7 @@ func (r *reading) placements(fs []given, to int) []witness {
 }
 
 // writable are parts of a machine that figures are printed on.
-var writable = set("sidewall sidewalls pillar door lid cap bottle packet bag box tin cowl casing")
+var writable = wordsOf("on what a figure is written")
 
 // goesBy tells of "if you believe the book": no condition.
 func (r *reading) goesBy(c *clause) bool {
@@ -662,7 +662,7 @@ func (r *reading) denied(ci int) bool {
 var denier = set("well only except no which and but")
 
 // vendors are who tells what a part is or fits.
-var vendors = set("seller dealer shop maker manufacturer supplier agent kit website site listing advert bloke guy man chap fella counter garage")
+var vendors = wordsOf("who tells of a part")
 
 // claims tells whether a clause, or the one it goes on with, says how something is by
 // a paper, by somebody, or as it is meant to be.

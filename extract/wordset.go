@@ -4,18 +4,22 @@ import (
 	"math/bits"
 	"strings"
 	"sync/atomic"
+
+	"wrenchword/extract/lexicon"
 )
 
 // A wordSet is a set of words that is asked far more often than it holds what is
 // asked for. It is made when it is first asked, so that a run pays for those alone
 // that it comes to; until then it is its text.
 type wordSet struct {
-	text string
-	made atomic.Pointer[places]
+	text   string
+	family string // of lexicon/data/families.txt, in place of the text
+	made   atomic.Pointer[places]
 }
 
 // places are where the words of a text stand, by their hash.
 type places struct {
+	text  string
 	maybe [16]uint64 // a few bits of each word tell most of what is not among them
 	at    []uint16   // one more than where a word begins, 0 in an empty place; its length is a power of two
 }
@@ -23,15 +27,27 @@ type places struct {
 // set gives the set of the words of s, fewer than 64 KB of them.
 func set(s string) *wordSet { return &wordSet{text: s} }
 
+// wordsOf gives the set of the words of a family of lexicon/data/families.txt.
+func wordsOf(name string) *wordSet { return &wordSet{family: name} }
+
+// words gives the words of the set with blanks between them.
+func (s *wordSet) words() string {
+	if s.family != "" {
+		return lexicon.Family(s.family)
+	}
+	return s.text
+}
+
 func (s *wordSet) make() *places {
-	n := strings.Count(s.text, " ") + 1
-	p := &places{at: make([]uint16, 1<<bits.Len(uint(2*n)))}
+	text := s.words()
+	n := strings.Count(text, " ") + 1
+	p := &places{text: text, at: make([]uint16, 1<<bits.Len(uint(2*n)))}
 	lo := 0
-	for w := range strings.FieldsSeq(s.text) {
+	for w := range strings.FieldsSeq(text) {
 		h := trace(w)
 		p.maybe[h>>6] |= 1 << (h & 63)
-		lo += strings.Index(s.text[lo:], w)
-		*p.place(s.text, w) = uint16(lo + 1)
+		lo += strings.Index(text[lo:], w)
+		*p.place(w) = uint16(lo + 1)
 		lo += len(w)
 	}
 	s.made.Store(p)
@@ -39,7 +55,7 @@ func (s *wordSet) make() *places {
 }
 
 // place gives where the place of a word in the text is kept, or would be.
-func (p *places) place(text, w string) *uint16 {
+func (p *places) place(w string) *uint16 {
 	h := uint32(len(w))
 	for i := range len(w) {
 		h = h*31 + uint32(w[i])
@@ -49,7 +65,7 @@ func (p *places) place(text, w string) *uint16 {
 		if *at == 0 {
 			return at
 		}
-		if rest := text[*at-1:]; strings.HasPrefix(rest, w) && (len(rest) == len(w) || rest[len(w)] <= ' ') {
+		if rest := p.text[*at-1:]; strings.HasPrefix(rest, w) && (len(rest) == len(w) || rest[len(w)] <= ' ') {
 			return at
 		}
 	}
@@ -64,7 +80,7 @@ func (s *wordSet) has(w string) bool {
 		p = s.make()
 	}
 	h := trace(w)
-	return p.maybe[h>>6]>>(h&63)&1 != 0 && *p.place(s.text, w) != 0
+	return p.maybe[h>>6]>>(h&63)&1 != 0 && *p.place(w) != 0
 }
 
 // trace gives a number that is another for most words. The word is not empty.

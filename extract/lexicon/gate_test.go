@@ -103,6 +103,9 @@ func TestEveryFileIsRead(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
+		if e.Name() == "families.txt" && familiesText == string(text) {
+			continue // asked for by name
+		}
 		if !slices.ContainsFunc(files[:], func(f struct {
 			section string
 			text    *string
