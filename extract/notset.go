@@ -27,7 +27,7 @@ func (s *tracker) othersFigure(c *clause, q *quantity) bool {
 				return true
 			}
 		case "used":
-			if next == "to" && i > 0 && (r.toks[i-1].s == "i") && !r.valueBetween(c, i, q.lo) && !r.weSpeak(i+2, q.lo) {
+			if next == "to" && i > 0 && r.toks[i-1].s == "i" && !r.valueBetween(c, i, q.lo) && !r.weSpeak(i+2, q.lo) {
 				return true
 			}
 		}

@@ -315,45 +315,9 @@ func (r *reading) tokens() {
 			para = para || w.Is(transcript.Para)
 			continue
 		}
-		if n := len(r.toks); n > 0 {
-			if p := r.talk.Words[r.toks[n-1].w]; p.Clip != w.Clip {
-				r.toks[n-1].brk = brkClip
-			} else if para || w.Is(transcript.Para) {
-				r.toks[n-1].brk = max(r.toks[n-1].brk, brkSentence)
-			} else if w.Cue != p.Cue && !r.timed[w.Clip] {
-				// people who write captions break them where they would breathe
-				if !(r.toks[n-1].s == "no" && n > 1 && r.toks[n-2].brk >= brkComma) { // "… please. No | compressed air": who writes stops would have written one
-					r.toks[n-1].brk = max(r.toks[n-1].brk, brkPause)
-				}
-			} else if w.Is(transcript.Exact) && p.Is(transcript.Exact) {
-				// how long the word took beyond what a word of its length takes
-				rest := w.At - p.At - 0.07*float64(p.Hi-p.Lo)
-				if hesitated {
-					rest-- // which took its time
-				}
-				if rest > 2.2 {
-					r.toks[n-1].brk = max(r.toks[n-1].brk, brkSentence)
-				} else if rest > 0.6 {
-					r.toks[n-1].brk = max(r.toks[n-1].brk, brkPause)
-				}
-			}
-		}
-		if n := len(r.toks) - 1; len(buf) == 1 && n >= 0 && (buf[0].S == "un" || buf[0].S == "uns") && (whichOne.has(r.toks[n].s) || r.toks[n].s == "good" || r.toks[n].s == "bad" || r.toks[n].s == "wrong") {
-			buf[0].S = "one" + strings.TrimPrefix(buf[0].S, "un") // "the new un", "three little uns"
-		}
-		if n := len(r.toks); len(buf) == 1 && buf[0].S == "snug" && n > 1 && r.toks[n-1].s == "and" && (r.toks[n-2].s == "good" || r.toks[n-2].s == "nice") {
-			buf[0].S = "tight" // "good and snug" is more than by hand
-		}
-		if len(buf) == 1 {
-			buf[0].S = spelled(buf[0].S)
-		}
-		if n := len(r.toks); n > 0 && r.toks[n-1].brk == brkNone && len(buf) == 1 {
-			if word, ok := lexicon.Joined(r.toks[n-1].s, buf[0].S); ok {
-				r.toks[n-1].s, r.toks[n-1].hi = word, uint32(buf[0].Hi)
-				buf = buf[:0]
-			} else if r.toks[n-1].s = lexicon.Unleaning(r.toks[n-1].s, buf[0].S); buf[0].Hi == int(w.Hi) { // "I have." is whole
-				buf[0].S = lexicon.Leaning(r.toks[n-1].s, buf[0].S)
-			}
+		r.endBefore(w, hesitated, para)
+		if len(buf) == 1 && r.foldedInto(&buf[0], w) {
+			buf = buf[:0]
 		}
 		for _, f := range buf {
 			r.toks = append(r.toks, tok{s: f.S, lo: uint32(f.Lo), hi: uint32(f.Hi), w: uint32(wi), men: -1, qty: -1})
@@ -373,14 +337,84 @@ func (r *reading) tokens() {
 			last.brk = brkComma
 		}
 	}
-	n := len(r.toks)
-	if n > 0 {
+	if n := len(r.toks); n > 0 {
 		r.toks[n-1].brk = brkClip
 	}
 	if r.spoken = r.talk.Text; r.blanked != nil {
 		r.spoken, r.blanked = string(r.blanked), nil
 	}
-	r.ids = make([]lexicon.ID, n)
+	r.number()
+	r.runs()
+	r.addTalked()
+}
+
+// endBefore tells what ends between the last token and the next word, by how the talk is written and
+// how long nobody spoke.
+func (r *reading) endBefore(w transcript.Word, hesitated, para bool) {
+	n := len(r.toks)
+	if n == 0 {
+		return
+	}
+	last := &r.toks[n-1]
+	switch p := r.talk.Words[last.w]; {
+	case p.Clip != w.Clip:
+		last.brk = brkClip
+	case para || w.Is(transcript.Para):
+		last.brk = max(last.brk, brkSentence)
+	case w.Cue != p.Cue && !r.timed[w.Clip]:
+		// people who write captions break them where they would breathe
+		if !(last.s == "no" && n > 1 && r.toks[n-2].brk >= brkComma) { // "… please. No | compressed air": who writes stops would have written one
+			last.brk = max(last.brk, brkPause)
+		}
+	case w.Is(transcript.Exact) && p.Is(transcript.Exact):
+		// how long the word took beyond what a word of its length takes
+		rest := w.At - p.At - 0.07*float64(p.Hi-p.Lo)
+		if hesitated {
+			rest-- // which took its time
+		}
+		if rest > 2.2 {
+			last.brk = max(last.brk, brkSentence)
+		} else if rest > 0.6 {
+			last.brk = max(last.brk, brkPause)
+		}
+	}
+}
+
+// foldedInto folds a word further by the words before it, and tells whether it is one word with the
+// last token, which then has it.
+func (r *reading) foldedInto(f *lexicon.Folded, w transcript.Word) bool {
+	n := len(r.toks)
+	before := func(k int) string { // the k-th token before
+		if n < k {
+			return ""
+		}
+		return r.toks[n-k].s
+	}
+	last := before(1)
+	switch {
+	case (f.S == "un" || f.S == "uns") && (whichOne.has(last) || last == "good" || last == "bad" || last == "wrong"):
+		f.S = "one" + strings.TrimPrefix(f.S, "un") // "the new un", "three little uns"
+	case f.S == "snug" && last == "and" && (before(2) == "good" || before(2) == "nice"):
+		f.S = "tight" // "good and snug" is more than by hand
+	}
+	f.S = spelled(f.S)
+	if n == 0 || r.toks[n-1].brk != brkNone {
+		return false
+	}
+	t := &r.toks[n-1]
+	if word, ok := lexicon.Joined(t.s, f.S); ok {
+		t.s, t.hi = word, uint32(f.Hi)
+		return true
+	}
+	if t.s = lexicon.Unleaning(t.s, f.S); f.Hi == int(w.Hi) { // "I have." is whole
+		f.S = lexicon.Leaning(t.s, f.S)
+	}
+	return false
+}
+
+// number gives each token the number of its word, and the sets that this is in.
+func (r *reading) number() {
+	r.ids = make([]lexicon.ID, len(r.toks))
 	r.words = make(map[string]known, 1<<10)
 	for i := range r.toks {
 		t := &r.toks[i]
@@ -392,9 +426,12 @@ func (r *reading) tokens() {
 		}
 		t.class, r.ids[i] = k.class, k.id
 	}
-	r.runs()
-	r.talked = make([]float64, n)
-	for i := 1; i < n; i++ {
+}
+
+// addTalked adds up how long there was talk up to each token, silences left out.
+func (r *reading) addTalked() {
+	r.talked = make([]float64, len(r.toks))
+	for i := 1; i < len(r.toks); i++ {
 		took := r.talk.Words[r.toks[i].w].At - r.talk.Words[r.toks[i-1].w].At
 		if took < 0 || took > silence {
 			took = silence

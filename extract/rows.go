@@ -358,7 +358,7 @@ func (r *reading) bareRow(c *clause) []int {
 		for ; k < m.from; k++ {
 			switch w := r.toks[k].s; {
 			case w == "and" || w == "then" || w == "that" || w == "plus" || w == "both" || rowLed.has(w) && (w != "'s" || r.prev(k) == "that"):
-			case k+1 < m.from && (w == "i"): // "I've had the nut"
+			case k+1 < m.from && w == "i": // "I've had the nut"
 			case w == "'ve" && rowLed.has(r.next(k)):
 			case r.toks[k].is(wOpener):
 			default:
