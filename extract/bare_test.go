@@ -4,8 +4,10 @@ import (
 	"flag"
 	"fmt"
 	"math"
+	"math/big"
 	"math/rand/v2"
 	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -43,6 +45,52 @@ func bareWays(t *testing.T) []judgedTalk {
 	return out
 }
 
+// barePieces gives the pieces of talk of which each value was judged, and talk that is no work at
+// all: another number is none.
+func barePieces(t *testing.T) []judgedTalk {
+	var out []judgedTalk
+	files, err := filepath.Glob(filepath.Join("..", "testdata", "notwork", "*.txt"))
+	if err != nil || len(files) == 0 {
+		t.Fatal("no talk in testdata/notwork")
+	}
+	for _, f := range files {
+		text, err := os.ReadFile(f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		out = append(out, judgedTalk{name: "piece", talk: talkOf(t, string(text)), wanted: map[string]bool{}, kind: howTight})
+	}
+	for _, p := range piecesOfTalk(t) {
+		j := judgedTalk{name: "piece", talk: p.talk, wanted: map[string]bool{}, kind: howTight}
+		for _, v := range p.Values {
+			for _, f := range []float64{v.V, v.Hi} {
+				j.wanted[new(big.Rat).SetFloat64(f).FloatString(1)] = true
+			}
+		}
+		out = append(out, j)
+	}
+	return out
+}
+
+// otherWays gives the talk of the ways of saying anything else, each number in it as it is taken for
+// now: the tests of these want no more of a number than that it stays what it is.
+func otherWays(t *testing.T, lex *lexicon.Lexicon) []judgedTalk {
+	var out []judgedTalk
+	for _, file := range []string{"comes-off.txt", "followed.txt", "goes-on.txt", "left-open.txt", "steps.txt"} {
+		for _, w := range ways(t, file) {
+			j := judgedTalk{name: "ways", talk: talkOf(t, string(spokenAt(w[1]))), meant: map[int]meaning{}}
+			readWith(j.talk, lex, func(r *reading) {
+				r.weighed = func(f *bareNumber, _ []hint) meaning {
+					j.meant[f.lo] = f.is
+					return f.is
+				}
+			})
+			out = append(out, j)
+		}
+	}
+	return out
+}
+
 // wantedNumbers are the numbers of what is wanted of a way.
 func wantedNumbers(want string) map[string]bool {
 	of := map[string]bool{}
@@ -64,11 +112,11 @@ type judgedNumber struct {
 
 // judgeBare follows each judged talk and gives its bare numbers. Where told, every other
 // number before one is what it was judged to be, not what it was taken for.
-func judgeBare(t *testing.T, lex *lexicon.Lexicon, told bool) []judgedNumber {
+func judgeBare(t *testing.T, lex *lexicon.Lexicon, told bool, more ...judgedTalk) []judgedNumber {
 	var out []judgedNumber
-	for k, j := range append(bareJudged(t), bareWays(t)...) {
+	for k, j := range slices.Concat(bareJudged(t), barePieces(t), bareWays(t), more) {
 		fold := k % folds
-		if j.wanted != nil {
+		if j.name == "ways" {
 			fold = ofWays
 		}
 		readWith(j.talk, lex, func(r *reading) {
@@ -77,6 +125,8 @@ func judgeBare(t *testing.T, lex *lexicon.Lexicon, told bool) []judgedNumber {
 				if j.wanted != nil {
 					if ok = true; j.wanted[f.Low.FloatString(1)] || j.wanted[f.Low.RatString()] || j.wanted[f.High.RatString()] {
 						is = j.kind
+					} else if j.name == "piece" && f.is == turnedBy {
+						ok = false // only values were judged
 					}
 				}
 				if !ok {
@@ -164,12 +214,13 @@ func TestBare(t *testing.T) {
 	if *fitBare {
 		defer func(w string) { bareWeights = w }(bareWeights)
 		var kept [meanings]counts
+		more := otherWays(t, lex)
 		for fold := range folds {
-			fitBareWithout(t, lex, fold)
+			fitBareWithout(t, lex, fold, more)
 			kept = tallyBare(judgeBare(t, lex, false), fold, kept)
 		}
 		t.Logf("kept from the fitting: how tight %v; sizes %v", kept[howTight], kept[turnedBy])
-		fitBareWithout(t, lex, -1)
+		fitBareWithout(t, lex, -1, more)
 		if err := os.WriteFile("bare.bin", []byte(bareWeights), 0o644); err != nil {
 			t.Fatal(err)
 		}
@@ -185,9 +236,9 @@ func TestBare(t *testing.T) {
 
 // fitBareWithout fits the weights on all talk but one part of it, all of it for -1: twice,
 // since what a number is taken for tells of the next one.
-func fitBareWithout(t *testing.T, lex *lexicon.Lexicon, fold int) {
+func fitBareWithout(t *testing.T, lex *lexicon.Lexicon, fold int, more []judgedTalk) {
 	for range 2 {
-		all := judgeBare(t, lex, true)
+		all := judgeBare(t, lex, true, more...)
 		bareWeights = fitNumbers(withWays(all, fold, func(c judgedNumber) int { return c.fold }))
 	}
 }

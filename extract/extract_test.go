@@ -292,7 +292,7 @@ func TestTorquesWithoutUnit(t *testing.T) {
 		{"how far it is out is no value", []string{"The flange nut gets fifty newton metres.", "It's out about eight thousandths. It was three when I started."}, "flange nut 50"},
 		{"counting is no value", []string{"The cover bolts take ten newton metres.", "That's one. And that's two. And that's three."}, "cover bolts 10"},
 		{"a size is no value", []string{"The cover bolts take ten newton metres.", "The next ones take a thirteen."}, "cover bolts 10"},
-		{"no unit in the talk, and nothing that tells a value", []string{"And the wheel nuts are ninety."}, ""},
+		{"no unit in the talk", []string{"And the wheel nuts are ninety."}, "wheel nuts 90?"},
 		{"what a wrench can do", []string{"You can't trust a torque wrench under ten newton metres."}, ""},
 		{"named when it was done", []string{"Housing on.", "And then it's ten newton metres.", "So that's the housing bolts done."}, "housing bolts 10"},
 		{"named right after", []string{"Nine newton metres, that's the belt cover bolts."}, "belt cover bolts 9"},

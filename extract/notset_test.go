@@ -65,7 +65,7 @@ func TestValuesNotSet(t *testing.T) {
 		{"Wheel nuts ninety foot pounds. The wrench is at ninety. Click.", "wheel nuts 90 done"},
 		// the wrong way round
 		{"Inner nut is twenty newton metres, outer nut is fifty. Sorry, other way round.", "outer nut 20 done?; inner nut 50 done?"},
-		{"Drain plug thirty five newton metres and level plug forty. Or is it the other way about? I'd have to look.", "drain plug 35 done?; level plug 40 done?"},
+		{"Drain plug thirty five newton metres and level plug forty. Or is it the other way about? I'd have to look.", "drain plug 35 quoted?; level plug 40 quoted?"},
 		{"Top bolt forty newton metres and bottom bolt fifty. The spring goes in the other way round on this side.", "top bolt 40 done; bottom bolt 50 done"},
 		{"Flange bolts at thirty newton metres and the nuts at fifty. Mixed some thread lock and put it on.", "flange bolts 30 done; nuts 50 done"},
 		// a row of them, and one unit for all

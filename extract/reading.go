@@ -209,6 +209,7 @@ type reading struct {
 	fits         []int                                                                      // where something was fitted or tightened, in order, once asked for
 	heads        map[string][]int                                                           // mentions by their heads, once asked for
 	valueClaimed func(q *quantity, ruled *thing, all []claim, best claim)                   // told of each value while weights are fitted
+	appliedTold  func(q *quantity, hints []hint, was, best int) int                         // told of each value while weights are fitted, and gives what was done with it
 	fateMeant    func(q *fateTold, all []fateClaim, was, best int)                          // told of each fate while weights are fitted, with what the rules take and what is taken
 	lengths      map[string]int                                                             // of each number of millimetres, the token where it was told first; made when first asked
 	bare         []bareNumber                                                               // numbers without a unit, in order

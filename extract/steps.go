@@ -855,7 +855,7 @@ func (r *reading) doneToWhat(s string, a *act) string {
 // oneOrTheOther tells whether of two values the second is told as what it may be instead.
 func (r *reading) oneOrTheOther(a, b *heard) bool {
 	p, q := &r.qtys[a.qty], &r.qtys[b.qty]
-	if a.of != b.of || a.dropped || b.applied != "done" || !b.hedged || p.Kind != normalize.Torque || q.Kind != normalize.Torque || p.Unit != q.Unit || q.lo-p.hi > 10 || p.Low.Cmp(p.High) != 0 {
+	if a.of != b.of || a.dropped || a.applied != "done" && b.applied != "done" || !b.hedged || p.Kind != normalize.Torque || q.Kind != normalize.Torque || p.Unit != q.Unit || q.lo-p.hi > 10 || p.Low.Cmp(p.High) != 0 {
 		return false
 	}
 	for i := p.hi; i < q.lo; i++ {

@@ -133,7 +133,7 @@ func (s *tracker) values(ci int) {
 		if h.rule != rule {
 			h.orOf = nil
 		}
-		if h.applied = s.appliedIn(ci, q, &h); h.rule == inAnotherUnit && same != nil {
+		if h.applied = s.weighApplied(ci, q, &h, s.appliedIn(ci, q, &h)); h.rule == inAnotherUnit && same != nil {
 			h.applied = same.applied
 		}
 		if h.applied == "done" && r.valueTakenBack(q) {
