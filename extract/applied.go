@@ -280,3 +280,63 @@ func (r *reading) sentenceAfter(ci int) passage {
 	}
 	return at
 }
+
+// givenToOther tells whether the sentence of a value gives it to another machine than the one in
+// hand, by what that is called: "on the big loader that bolt gets a hundred and twenty", "my old
+// truck takes a hundred and thirty on those", "the neighbour's van gets ninety". What the talk calls
+// this machine is none ("this is the little loader").
+func (r *reading) givenToOther(q *quantity) bool {
+	c := &r.clauses[q.cl]
+	lo, hi := c.lo, c.hi
+	for k := q.cl - 1; k >= 0 && r.clauses[k].sentence == c.sentence && len(r.clauses[k].qtys) == 0; k-- {
+		lo = r.clauses[k].lo
+	}
+	for i := lo; i < hi; i++ {
+		if i >= q.lo && i < q.hi || !wholes.has(r.toks[i].s) || r.next(i) == "bolt" || r.next(i) == "bolts" || r.toks[i].men >= 0 && r.mentions[r.toks[i].men].hi > i+1 {
+			continue
+		}
+		from := i
+		for from > lo && r.toks[from-1].brk == brkNone && (unlike.has(r.toks[from-1].s) || r.toks[from-1].men >= 0 && r.toks[from-1].men == r.toks[i].men && !r.toks[from-1].is(wDeterminer)) {
+			from--
+		}
+		det := r.prev(from)
+		theirs := det == "'s" && from >= 2 && persons.has(r.word(from-2)) || (theirOwn.has(det) && (det != "my" || from < i))
+		apart := from < i && unlike.has(r.toks[from].s) && (det == "the" || det == "a" || det == "an" || theirOwn.has(det))
+		if !theirs && !apart || r.callsThisSo(from, i) {
+			continue
+		}
+		if i < q.lo && (r.toks[i].brk < brkComma || r.clauses[r.toks[i].cl].hi == i+1) || i >= q.hi && (r.word(from-2) == "on" || r.word(from-2) == "for" || r.word(from-2) == "of") {
+			return true
+		}
+	}
+	return false
+}
+
+// openingWords is within how many words of a talk its machine is called by its name, if at all.
+const openingWords = 1500
+
+// callsThisSo tells whether the talk calls the machine in hand by the words from token lo to hi: "this
+// little loader", "this is the little loader".
+func (r *reading) callsThisSo(lo, hi int) bool {
+	n := hi - lo + 1
+	for i := 1; i+n <= min(len(r.toks), openingWords); i++ {
+		if i == lo || r.toks[i].s != r.toks[lo].s {
+			continue
+		}
+		same := true
+		for k := 1; k < n && same; k++ {
+			same = r.toks[i+k].s == r.toks[lo+k].s
+		}
+		if w := r.prev(i); same && (w == "this" || (w == "the" || w == "a" || w == "my") && (r.word(i-2) == "is" || r.word(i-2) == "'s" || r.word(i-2) == "got") && (r.word(i-3) == "this" || r.word(i-3) == "it" || r.word(i-3) == "have" || r.word(i-3) == "'ve" || r.word(i-3) == "i")) {
+			return true
+		}
+	}
+	return false
+}
+
+// unlike are the words by which another machine is told from the one in hand, theirOwn those that
+// tell whose it is.
+var (
+	unlike   = wordsOf("how another machine is told apart")
+	theirOwn = wordsOf("whose another machine is")
+)

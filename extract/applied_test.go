@@ -53,25 +53,30 @@ func piecesOfTalk(t *testing.T) []pieceOfTalk {
 	return out
 }
 
-// judged gives what was judged of the n-th value of such a number, -1 where it is none.
+// judged gives the place of the n-th value of such a number, or of the last of them, -1 where it is none.
 func (p *pieceOfTalk) judged(q *quantity, n int) int {
 	if q.Low == nil {
 		return -1
 	}
 	is := func(r *big.Rat, v float64) bool { f, _ := r.Float64(); return f-v < 1e-6 && v-f < 1e-6 }
 	last := -1
-	for _, v := range p.Values {
+	for i, v := range p.Values {
 		if is(q.Low, v.V) && is(q.High, v.Hi) {
-			last = max(0, slices.Index(applications[:], v.Applied))
-			if v.Applied == "taken back" {
-				last = 2
-			}
+			last = i
 			if n--; n < 0 {
 				break
 			}
 		}
 	}
 	return last
+}
+
+// application gives what was done with a value of the piece, as applications has it.
+func (p *pieceOfTalk) application(value int) int {
+	if p.Values[value].Applied == "taken back" {
+		return 2
+	}
+	return max(0, slices.Index(applications[:], p.Values[value].Applied))
 }
 
 type judgedValue struct {
@@ -90,8 +95,8 @@ func judgeApplied(t *testing.T, lex *lexicon.Lexicon) (out []judgedValue) {
 		readWith(p.talk, lex, func(r *reading) {
 			r.appliedTold = func(q *quantity, row []hint, was, best int) int {
 				key := q.Low.RatString() + "-" + q.High.RatString()
-				if is := p.judged(q, seen[key]); is >= 0 {
-					out = append(out, judgedValue{judgedRow{slices.Clone(row), is}, k % folds, was, best})
+				if v := p.judged(q, seen[key]); v >= 0 {
+					out = append(out, judgedValue{judgedRow{slices.Clone(row), p.application(v)}, k % folds, was, best})
 				}
 				seen[key]++
 				return best

@@ -53,7 +53,7 @@ func TestSoWise(t *testing.T) {
 		{"The hoses, they're on spring clips. Pull them off.", "", "Fit the"},
 		{"Motor up. It's on the studs, nuts on. The lid's on four screws.", "nuts", "four screws"},
 		// one or the other
-		{"Exhaust on. The nuts are five newton metres, I think it was, or eight, I'd have to look.", "Fit the exhaust", "to 5"},
+		{"Exhaust on. The nuts are five newton metres, I think it was, or eight, I'd have to look.", "Fit the exhaust", "to 5 N"},
 		// as many as before
 		{"Blade's held by six bolts in the carrier. Six bolts out, blade out. Clamp off, stick out. New blade in. Padlock on, guard off. You have to slacken the six bolts first.", "Slacken the six carrier bolts", "guard bolts"},
 		// what is kept, carried, or only described

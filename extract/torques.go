@@ -1466,6 +1466,9 @@ func (s *tracker) appliedIn(ci int, q *quantity, h *heard) string {
 		return "quoted" // "it says twelve newton metres", and nobody has tightened it
 	case r.heardIn(ci, r.lastOn(ci), "other-machine") && !s.actDone(c) && !s.setSoon(ci, q):
 		return "quoted" // "fifty, but that's a different engine"
+	case r.givenToOther(q) && !s.actDone(c) && !s.setSoon(ci, q):
+		h.source.Scope = scopeOther
+		return "quoted" // "my old truck takes a hundred and thirty"
 	case r.vague(q):
 		return "quoted" // nobody sets "thirty something"
 	case future || framing(c, q)&(announced|negated|conditional|hypothetical|asked) != 0 && !s.actDone(c):
