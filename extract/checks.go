@@ -652,36 +652,55 @@ func besideSuspect(in []Open) []Open {
 	return out
 }
 
-// unitsWanting asks for the unit of each value that has none, since the talk names none, and which
-// no other question is about.
+// unitsWanting asks for the unit of the values that have none, since the talk names none, and which
+// no other question is about: once for all of them, since who leaves it unsaid means the same one.
 func (r *reading) unitsWanting(torques []Torque, said []Open) []Open {
-	var out []Open
-	asked := map[string]bool{}
+	var o Open
+	var values []string
 	for i := range torques {
 		t := &torques[i]
-		if t.Said.Unit != "" || t.Said.Low == 0 {
+		if t.Said.Unit != "" || t.Said.Low == 0 || t.SourceSaid.Scope == scopeOther {
 			continue
 		}
 		value := strconv.FormatFloat(t.Said.Low, 'f', -1, 64)
 		if t.Said.High != t.Said.Low {
 			value += " to " + strconv.FormatFloat(t.Said.High, 'f', -1, 64)
 		}
-		o := Open{Kind: LookUp, Before: BeforeUse, About: "the unit", Place: t.Place.by("how tight, and no unit in the talk")}
-		o.Question = "In which unit is the value " + value + ", which the recording does not say, and which source gives it?"
 		if t.Fastener != "" {
-			o.About, o.LedgerID = shortName(t.Fastener), t.LedgerID
-			o.Question = "In which unit is the " + value + " of the " + o.About + ", which the recording does not say, and which source gives it?"
+			value += " of the " + shortName(t.Fastener)
 		}
-		if asked[o.About+value] || slices.ContainsFunc(said, func(p Open) bool {
-			return (p.Kind == LookUp || p.Kind == Conflict || p.Kind == Unsure || p.Kind == Suspect) && p.Clip == o.Clip && math.Abs(p.At-o.At) < 12
+		if slices.Contains(values, value) || slices.ContainsFunc(said, func(p Open) bool {
+			return (p.Kind == LookUp || p.Kind == Conflict || p.Kind == Unsure || p.Kind == Suspect) && p.Clip == t.Clip && math.Abs(p.At-t.At) < 12
 		}) {
 			continue
 		}
-		asked[o.About+value] = true
-		out = append(out, o)
+		if values = append(values, value); len(values) > 1 {
+			if o.About, o.LedgerID = "the unit", ""; t.Clip == o.Clip {
+				o.AlsoAt = append(o.AlsoAt, t.At)
+			}
+			continue
+		}
+		o = Open{Kind: LookUp, Before: BeforeUse, About: "the unit", Place: t.Place.by(noUnit)}
+		if t.Fastener != "" {
+			o.About, o.LedgerID = shortName(t.Fastener), t.LedgerID
+		}
 	}
-	return out
+	switch len(values) {
+	case 0:
+		return nil
+	case 1:
+		o.Question = unitAsked + "is the value " + values[0] + ", which the recording does not say, and which source gives it?"
+	default:
+		o.Question = unitAsked + "are the values that the recording gives without one, and which source gives it: " + strings.Join(values, "; ") + "?"
+	}
+	return []Open{o}
 }
+
+// unitAsked is how a question for a unit begins, noUnit the rule of one that the whole talk leaves open.
+const (
+	unitAsked = "In which unit "
+	noUnit    = "how tight, and no unit in the talk"
+)
 
 // undoneBetween tells whether a thing is slackened or taken off between two tokens.
 func (t *thing) undoneBetween(lo, hi int) bool {

@@ -319,7 +319,7 @@ func (r *reading) deeds() {
 		if done[k] = sum > 0; r.deedTold != nil {
 			done[k] = r.deedTold(a, r.hintRow, sum)
 		}
-		if sum+ruledDone < 0 && a.happened() && !(a.verb >= 0 && !a.subject && r.toks[a.verb].s == "check") {
+		if sum+ruledDone < 0 && a.happened() && !(a.verb >= 0 && !a.subject && r.toks[a.verb].s == "check") && !r.plainlyBack(a) {
 			none = append(none, a) // a check too many does no harm
 		}
 	}
@@ -327,4 +327,18 @@ func (r *reading) deeds() {
 	for _, a := range none { // only now: how the rules take an act tells of those around it
 		a.mood |= framed
 	}
+}
+
+// plainlyBack tells of a thing that is named and said to be back in its place ("the cable's back
+// on"): nothing around it makes that a story.
+func (r *reading) plainlyBack(a *act) bool {
+	if a.action.Name != "fit" || a.mood != 0 || len(a.objects) == 0 {
+		return false
+	}
+	i := r.mentions[a.objects[0]].hi
+	if w := r.word(i); w != "'s" && w != "is" && w != "'re" && w != "are" {
+		return false
+	}
+	on := r.word(i + 2)
+	return r.word(i+1) == "back" && (on == "on" || on == "in") && i+2 < r.clauses[a.cl].hi
 }

@@ -11,7 +11,7 @@ const doubtedAhead = -20
 func (r *reading) mayBeOpen(asked []Open) []Doubt {
 	out := []Doubt{}
 	all := r.sentences()
-	if len(all) < 20 {
+	if len(all) < weighableTalk {
 		return out // too little to weigh
 	}
 	near := r.askedNear(asked)

@@ -1,6 +1,10 @@
 package extract
 
 import (
+	"encoding/json"
+	"errors"
+	"fmt"
+	"maps"
 	"os"
 	"path/filepath"
 	"slices"
@@ -39,6 +43,9 @@ type judgedTalk struct {
 // that a line begins with are numbered as the words of the talk are folded; it gives the numbers
 // they have once what only opens a sentence is left out.
 func judgedLines(t *testing.T, name, kind string) (lines []string) {
+	if p := leftOpenPieces(t)[name]; p != nil {
+		return p.lines(t)
+	}
 	b, err := os.ReadFile(filepath.Join("testdata", "judged", name+".judged"))
 	if err != nil {
 		t.Fatal(err)
@@ -102,6 +109,9 @@ var numbersByName sync.Map
 // talkOfName gives a talk that was judged: NAME.txt, .srt, .vtt or .json in testdata/judged, or
 // NAME.txt in testdata/talk; shared-NAME is in the shared corpus, nil where that is not at hand.
 func talkOfName(t *testing.T, name string) *transcript.Talk {
+	if p := leftOpenPieces(t)[name]; p != nil {
+		return p.talk
+	}
 	path := ""
 	if shared, ok := strings.CutPrefix(name, "shared-"); ok {
 		found, _ := filepath.Glob(filepath.Join("..", "..", "shared", "corpus", shared+".[jstv]*"))
@@ -131,12 +141,119 @@ func talkOfName(t *testing.T, name string) *transcript.Talk {
 	return transcript.Join(clip)
 }
 
+// A leftOpenPiece is a short piece of talk with what is open at its end, as a careful reader judged
+// it: testdata/open has one a line. All of it is invented talk.
+type leftOpenPiece struct {
+	Talk string
+	Open []struct {
+		Kind, About []string
+		Before      string
+		Words       string // of the sentence that shows it
+		Optional    bool
+	}
+	talk *transcript.Talk
+}
+
+var leftOpen = sync.OnceValues(func() (map[string]*leftOpenPiece, error) {
+	files, err := filepath.Glob(filepath.Join("testdata", "open", "*.jsonl"))
+	if err == nil && len(files) == 0 {
+		err = errors.New("no pieces of talk in testdata/open")
+	}
+	out := map[string]*leftOpenPiece{}
+	for _, f := range files {
+		text, err := os.ReadFile(f)
+		if err != nil {
+			return nil, err
+		}
+		n := 0
+		for line := range strings.Lines(string(text)) {
+			p := &leftOpenPiece{}
+			if err := json.Unmarshal([]byte(line), p); err != nil {
+				return nil, fmt.Errorf("%s: %w", f, err)
+			}
+			clip, err := transcript.Read("piece.srt", captions(p.Talk), transcript.Options{})
+			if err != nil {
+				return nil, err
+			}
+			p.talk = transcript.Join(clip)
+			n++
+			out[fmt.Sprintf("piece-%s-%03d", strings.TrimSuffix(filepath.Base(f), ".jsonl"), n)] = p
+		}
+	}
+	return out, err
+})
+
+// leftOpenPieces gives those pieces by their names.
+func leftOpenPieces(t *testing.T) map[string]*leftOpenPiece {
+	pieces, err := leftOpen()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return pieces
+}
+
+// captions gives talk the times at which it would be said, in captions of ten words at most.
+func captions(text string) []byte {
+	var b strings.Builder
+	stamp := func(s float64) string {
+		return fmt.Sprintf("00:%02d:%02d,%03d", int(s)/60, int(s)%60, int(s*1000)%1000)
+	}
+	n, at := 0, 1.0
+	var line []string
+	words := strings.Fields(text)
+	for i, w := range words {
+		line = append(line, w)
+		ends := strings.ContainsAny(w[len(w)-1:], ".?!")
+		if !ends && len(line) < 10 && i+1 < len(words) {
+			continue
+		}
+		n++
+		until := at + float64(len(line))/2.7
+		fmt.Fprintf(&b, "%d\n%s --> %s\n%s\n\n", n, stamp(at), stamp(until), strings.Join(line, " "))
+		line = line[:0]
+		if at = until + 0.02; ends {
+			at += 0.6
+		}
+	}
+	return []byte(b.String())
+}
+
+// lines gives what is open as judgedLines does: by the first token of the sentence that shows it.
+func (p *leftOpenPiece) lines(t *testing.T) (lines []string) {
+	r := read(p.talk, lexicon.Default())
+	for _, o := range p.Open {
+		at := strings.Index(strings.Join(strings.Fields(p.talk.Text), " "), strings.Join(strings.Fields(o.Words), " "))
+		if at < 0 {
+			t.Fatalf("%q is not in %q", o.Words, p.talk.Text)
+		}
+		tok := 0
+		for tok+1 < len(r.toks) && int(r.toks[tok].lo) < at {
+			tok++
+		}
+		for tok > 0 && r.toks[tok-1].brk < brkSentence {
+			tok--
+		}
+		about := strings.Join(o.About, " | ")
+		if o.Optional {
+			about = "?" + about
+		}
+		lines = append(lines, fmt.Sprintf("%d %s %s %s", tok, strings.Join(o.Kind, "/"), o.Before, about))
+	}
+	if len(lines) == 0 {
+		lines = []string{"0 none use -"} // nothing is open
+	}
+	return lines
+}
+
 // judgedTalks gives the talk of which something of one kind was judged, and tells line of each
 // token and what was judged of it.
 func judgedTalks(t *testing.T, kind string, line func(j *judgedTalk, tok int, judged string)) []judgedTalk {
 	files, err := filepath.Glob("testdata/judged/*.judged")
 	if err != nil || len(files) == 0 {
 		t.Fatal("no judged talk in testdata/judged")
+	}
+	if kind == "open" {
+		files = append(files, slices.Sorted(maps.Keys(leftOpenPieces(t)))...)
 	}
 	var out []judgedTalk
 	for _, f := range files {

@@ -85,7 +85,7 @@ func TestToldAndLeft(t *testing.T) {
 		{"another plug", "Unplug the sensor. Drain plug out. Let it drain. Drain plug back in. Lid on.",
 			nil, nil, []string{"Has the sensor been put back"}},
 		{"a value without any unit", "Bracket off. Bracket on. The bracket bolts, they're at a hundred and ten, that's the sheet from the maker. Click, click. Wheel on. I torqued the wheel nuts to ninety. Cap on.",
-			nil, nil, []string{"In which unit is the 110 of the bracket bolts, which the recording does not say", "In which unit is the 90 of the wheel nuts"}},
+			nil, nil, []string{"In which unit are the values that the recording gives without one, and which source gives it: 110 of the bracket bolts; 90 of the wheel nuts?"}},
 		{"no value", "Cover off. Bolts out, there's ten. Click the lid shut. Clamp bolt back in. It's a ten. Ratchet, click, click. Cover on.", nil, nil, []string{"!In which unit"}},
 		{"must still", "Foot bolts in and tight. I have the union nut on with the hand. So that one must still be pulled tight. The lid on.",
 			nil, nil, []string{"So that one must still be pulled tight"}},

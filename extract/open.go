@@ -183,7 +183,7 @@ func (r *reading) heldSomehow(rec *Record) {
 		}
 		rec.Open = append(rec.Open, o)
 	}
-	rec.Open = mergeOpen(rec.Open)
+	rec.Open = append([]Open{}, mergeOpen(rec.Open)...)
 }
 
 // openAround tells whether a sentence, or the one after it, is likely to leave something open.

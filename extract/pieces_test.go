@@ -58,7 +58,11 @@ func TestPiecesOfTalk(t *testing.T) {
 			t.Fatalf("%q: %v", text, err)
 		}
 		talk := transcript.Join(clip)
-		Extract(talk, lex, Job{}).Each(func(field, _ string, p Place) {
+		rec := Extract(talk, lex, Job{})
+		if rec.Open == nil || rec.Ledger == nil || rec.Steps == nil || rec.Torques == nil || rec.Sizes == nil || rec.Tools == nil || rec.Parts == nil || rec.Consumables == nil || rec.Cautions == nil || rec.Facts == nil {
+			t.Errorf("%q: a list of the record is null where it is to be empty", text)
+		}
+		rec.Each(func(field, _ string, p Place) {
 			if !strings.Contains(talk.Text, p.Quote) {
 				t.Errorf("%q: %s: quote %q is not in the talk", text, field, p.Quote)
 			}

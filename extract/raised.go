@@ -34,6 +34,9 @@ const (
 	raisedAhead = 0
 )
 
+// weighableTalk is of how many sentences a talk must be for one to be weighed.
+const weighableTalk = 7
+
 // The signs of a sentence that leaves something open. Their order is that of the weights: a
 // new one comes last, and the weights are to be fitted again.
 const (
@@ -126,7 +129,7 @@ func (r *reading) onlyWritten(lo, hi int) bool {
 func (r *reading) raisedOpen(rec *Record, asked []Open) []Open {
 	var out []Open
 	all := r.sentences()
-	if len(all) < 20 {
+	if len(all) < weighableTalk {
 		return nil // too little to weigh
 	}
 	near := r.askedNear(asked)

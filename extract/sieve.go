@@ -291,6 +291,9 @@ func (r *reading) siftOpen(rec *Record) {
 		if head := lexicon.Singular(lastOf(o.About)); o.Kind == LockMissing || o.Kind == ReplaceLater && (lockHeads.has(head) || head == "nyloc") {
 			it.ahead = neverStruck // no lock that is gone or to be renewed goes by weight
 		}
+		if o.Rule == noUnit {
+			it.ahead = neverStruck // a value whose unit nobody knows tightens nothing
+		}
 		it.rule, _, _ = strings.Cut(o.Rule, ":")
 		kind := wordClue(o.Kind)
 		add := func(s sign, value int) { it.more = append(it.more, hint{s, value}, hint{s, value + kind}) }

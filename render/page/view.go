@@ -408,7 +408,7 @@ func (b *builder) torques(s string, p *extract.Place, put func(normalize.Quantit
 // without its unit: "and forty on those". Away from where it was said, p, a number that counts or
 // measures something else is none.
 func (b *builder) unitless(s string, p *extract.Place) []normalize.Quantity {
-	written := strings.Contains(s, "(unit not said") || strings.HasPrefix(s, "In which unit is the ")
+	written := strings.Contains(s, "(unit not said") || strings.HasPrefix(s, "In which unit ")
 	if !written && !b.opt.SettledOnly {
 		return nil
 	}
