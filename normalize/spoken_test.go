@@ -51,6 +51,8 @@ func TestSpokenQuantities(t *testing.T) {
 		// Torques in other units and in context.
 		{"six kilogram metres", "6 kgf.m"}, {"two comma five kilopond metres", "2.5 kgf.m"}, {"20 ozf·in", "20 ozf.in"}, {"90 kgf centimetre", "90 kgf.cm"},
 		{"torque it to eighty pounds", "80 lbf.ft"}, {"tighten the nut to six kilos", "6 kgf.m"}, {"the box weighs six kilos", "6 kg"}, {"about ninety newtons, then torque the next", "90 N.m"},
+		{"the one on the gearbox takes sixty eight newts", "68 N.m"}, {"the supplement for the estate reads fifty five newton", "55 N.m"}, {"seventy kilo centimetre on the dial", "70 kgf.cm"},
+		{"the spring pulls with forty newtons", ""}, {"spoke tension is a thousand newtons", ""},
 		{"twenty newton metres plus ninety degrees", "20 N.m; 90 deg"}, {"ten newton metres and a quarter turn", "10 N.m; 0.25 turn"},
 		{"twenty two foot pounds which is thirty newton meters", "22 lbf.ft; 30 N.m"}, {"22ft-lb (30 N·m)", "22 lbf.ft; 30 N.m"},
 		// Threads.

@@ -1,5 +1,7 @@
 package normalize
 
+import "strings"
+
 // unitOf reads the unit after n into e, and what may follow a unit.
 func (r *reader) unitOf(e *span, n num) {
 	k := n.j
@@ -152,6 +154,8 @@ func (r *reader) unitFits(u *unit, k, j int, n num) bool {
 		}
 	}
 	switch {
+	case u.need == tTighten && u.code == "N.m":
+		return !r.pulled(k)
 	case u.need == tTighten:
 		if r.near(k, 24, tLoad|tMoney) || r.near(k, 10, tPrice) || r.per(j) {
 			return false
@@ -171,6 +175,21 @@ func (r *reader) unitFits(u *unit, k, j int, n num) bool {
 		return !r.priced(n, j) && !r.per(j)
 	}
 	return true
+}
+
+// pulled tells whether newtons at k are those of a pull or a weight: nothing else in a workshop is
+// told in newtons but how tight something is (common practice, no source).
+func (r *reader) pulled(k int) bool {
+	if r.near(k, 8, tLoad) {
+		return true
+	}
+	for i := k - 8; i < k+6; i++ {
+		switch strings.TrimSuffix(r.text1(i), "'s") {
+		case "force", "forces", "pull", "pulls", "pulling", "push", "spring", "springs", "tension", "tensioned", "spoke", "spokes", "kilonewton", "kilonewtons", "scale":
+			return true
+		}
+	}
+	return false
 }
 
 func (r *reader) per(j int) bool { return r.at(j).is(tPer) }
