@@ -74,7 +74,7 @@ func TestWhatIsTight(t *testing.T) {
 		{"Head on, ten bolts, by hand. First forty newton metres. After that it's an angle. The manual says ninety degrees, and the leaflet in the kit says sixty.", "head bolts 40 N.m~, head bolts 90 deg~, head bolts 60 deg~"},
 		{"Hub nut on. The book says two hundred newton metres and then sixty degrees. Caliper back on. Caliper bolts, the book says eighty.", "hub nut 200 N.m 60 deg~, caliper bolts 80 N.m"},
 		// what is chosen of two
-		{"Rail bolts in. Foot bolts in. The book says twelve newton metres for the rail bolts. The sheet says fifteen newton metres. I'm going with twelve.", "rail bolts 12 N.m, rail bolts 15 N.m~"},
+		{"Rail bolts in. Foot bolts in. The book says twelve newton metres for the rail bolts. The sheet says fifteen newton metres. I'm going with twelve.", "rail bolts 15 N.m~, rail bolts 12 N.m"},
 		// no unit in the whole talk: by the wrench, the click, what is printed, never a size or a gauge
 		{"Blanket bar on its hook, two bar bolts in. Torque wrench on those, thirty. Pawl in.", "bar bolts 30 "},
 		{"Wheel bolts in. I set the wrench, forty-five. Click.", "wheel bolts 45 ~"},

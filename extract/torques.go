@@ -431,7 +431,7 @@ func (s *tracker) notTightening(c *clause, q *quantity) bool {
 			if before == "up" {
 				before = r.word(q.lo - 3)
 			}
-			if wrenchEnds.has(before) && r.ofWrench(q.cl) {
+			if wrenchEnds.has(before) && r.ofWrench(q.cl) && !r.setsWrench(c, q) {
 				return true // "my big clicker doesn't go that low, it starts at forty foot pounds"
 			}
 		case "goes", "does", "covers", "runs":
@@ -1985,6 +1985,17 @@ func (r *reading) valueTakenBack(q *quantity) bool {
 	return false
 }
 
+// setsWrench tells of "I've wound the wrench down to fifty-five newton metres", which is no end of
+// what it shows.
+func (r *reading) setsWrench(c *clause, q *quantity) bool {
+	for i := c.lo; i < q.lo; i++ {
+		if setsScale.has(r.toks[i].s) {
+			return true
+		}
+	}
+	return false
+}
+
 // otherValueSoon tells whether another torque is told in the next words after one.
 func (r *reading) otherValueSoon(q *quantity) bool {
 	for k := q.hi; k < min(len(r.toks), q.hi+8); k++ {
@@ -2017,8 +2028,12 @@ func (r *reading) toldTwice(i int) bool {
 		if apart := r.since(min(p.lo, q.lo), max(p.lo, q.lo)); apart > 15 || k > i && (q.unitFrom == "" || p.unitFrom != "") {
 			continue
 		}
-		if h.applied == "done" {
-			o.applied = "done" // said first, then set
+		if h.applied == "done" && o.applied != "done" && k < i {
+			if h.source.Title == "" && h.source.Who == "" {
+				h.source = o.source
+			}
+			o.dropped = true // said first, then set: told where it was set
+			continue
 		}
 		return true
 	}
@@ -2078,3 +2093,6 @@ func nmRound(x *big.Rat) float64 {
 	v, _ := strconv.ParseFloat(strconv.FormatFloat(f, 'f', 3, 64), 64)
 	return v
 }
+
+// setsScale are the verbs by which a torque wrench is set to a value.
+var setsScale = wordsOf("what sets a torque wrench")
