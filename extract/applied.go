@@ -26,7 +26,7 @@ var applications = [...]string{"done", "intended", "quoted"}
 // on; what the rules take for something else is set only where surelySet more does.
 const (
 	appliedScale = 16
-	likelySet    = 8
+	likelySet    = 16
 	surelySet    = 48
 )
 
