@@ -48,6 +48,9 @@ func (r *reading) sourceOf(h *heard) SourceSaid {
 	}
 	// "forty. Well, it was forty on the other quad" is one value, told twice
 	lo, hi := r.clausesAround(q, 2, 3, func(o *quantity) bool { return !o.sameValue(q) })
+	for h.applied == "done" && lo < q.cl && r.clauses[lo].sentence != r.clauses[q.cl].sentence {
+		lo++ // what was said before is of the value before: "the sheet is for the older trike. I've left it at forty"
+	}
 	switch {
 	case r.heardIn(lo, hi, "other-machine"):
 		out.Scope = scopeOther

@@ -1003,7 +1003,7 @@ func (r *reading) toldTwice(i int) bool {
 			continue
 		}
 		if h.applied == "done" && o.applied != "done" && k < i {
-			if h.source.Title == "" && h.source.Who == "" {
+			if h.source.Title == "" && h.source.Who == "" && o.source.Scope != scopeOther {
 				h.source = o.source
 			}
 			o.dropped = true // said first, then set: told where it was set
