@@ -3,6 +3,7 @@ package extract
 import (
 	_ "embed"
 	"slices"
+	"sort"
 
 	"wrenchword/normalize"
 )
@@ -63,8 +64,13 @@ func (h hint) applied(of int) clue {
 // kin are the families of words that tell whose a value is.
 var kin = [...]*wordSet{persons, wholes, documents, saying, firms, days, damage}
 
-// wordsApart is how far from a value a word tells by its place.
-const wordsApart = 6
+// wordsApart is how far from a value a word tells by its place, wordsAround how far one is looked at
+// and actsLooked at how many acts of its clause: talk without stops can be one sentence.
+const (
+	wordsApart  = 6
+	wordsAround = 60
+	actsLooked  = 16
+)
 
 // weighApplied weighs what was done with a value; ruled is what the rules take.
 func (s *tracker) weighApplied(ci int, q *quantity, h *heard, ruled string) string {
@@ -103,14 +109,14 @@ func (s *tracker) appliedHints(row []hint, ci int, q *quantity, h *heard, ruled 
 	add(appRuled, rule)
 	add(appWhy, wordClue(h.rule))
 	add(appWhy, wordClue(h.rule)+rule)
-	first, last := ci, ci // of the sentence
-	for first > 0 && r.clauses[first-1].sentence == c.sentence {
+	first, last := ci, ci // of the sentence, or so much of it as is looked at
+	for first > 0 && r.clauses[first-1].sentence == c.sentence && q.lo-r.clauses[first-1].lo < wordsAround {
 		first--
 	}
-	for last+1 < len(r.clauses) && r.clauses[last+1].sentence == c.sentence {
+	for last+1 < len(r.clauses) && r.clauses[last+1].sentence == c.sentence && r.clauses[last+1].hi-q.hi < wordsAround {
 		last++
 	}
-	lo, hi := r.clauses[first].lo, r.clauses[last].hi
+	lo, hi := max(r.clauses[first].lo, q.lo-wordsAround), min(r.clauses[last].hi, q.hi+wordsAround)
 	for i := max(lo, q.lo-wordsApart); i < q.lo; i++ {
 		add(appAt, r.wordClueAt(i)*16+q.lo-i)
 		if i+1 < q.lo {
@@ -123,7 +129,7 @@ func (s *tracker) appliedHints(row []hint, ci int, q *quantity, h *heard, ruled 
 			add(appPair, r.wordClueAt(i)*37+r.wordClueAt(i+1))
 		}
 	}
-	for i := c.lo; i < c.hi; i++ {
+	for i := max(c.lo, lo); i < min(c.hi, hi); i++ {
 		if i < q.lo || i >= q.hi {
 			add(appIn, r.wordClueAt(i)*2+bit(i < q.lo))
 		}
@@ -156,7 +162,9 @@ func (s *tracker) appliedHints(row []hint, ci int, q *quantity, h *heard, ruled 
 				add(appMood, b*8+where)
 			}
 		}
-		add(appTense, r.tense(c)*8+where)
+		if c.hi-c.lo < 4*wordsAround {
+			add(appTense, r.tense(c)*8+where)
+		}
 	}
 	for where, k := range []int{ci, ci - 1, ci + 1, ci + 2} {
 		opens(k, where)
@@ -182,7 +190,7 @@ func (s *tracker) appliedHints(row []hint, ci int, q *quantity, h *heard, ruled 
 			break
 		}
 	}
-	for _, ai := range c.acts {
+	for _, ai := range c.acts[:min(len(c.acts), actsLooked)] {
 		a := &r.acts[ai]
 		add(appAct, wordClue(a.action.Name)*4+bit(a.happened()))
 		if a.verb >= 0 {
@@ -211,18 +219,22 @@ func (s *tracker) appliedHints(row []hint, ci int, q *quantity, h *heard, ruled 
 		}
 	}
 	values := 0
-	for k := first; k <= last; k++ {
+	for k := first; k <= last && values < 5; k++ {
 		for _, qi := range r.clauses[k].qtys {
 			if r.qtys[qi].Kind == normalize.Torque {
-				values++
+				if values++; values == 5 {
+					break
+				}
 			}
 		}
 	}
-	add(appRow, min(values, 5))
+	add(appRow, values)
 	for k := ci; k < min(len(r.clauses), ci+8); k++ {
-		for _, qi := range r.clauses[k].qtys {
+		qtys := r.clauses[k].qtys
+		next := sort.Search(len(qtys), func(i int) bool { return r.qtys[qtys[i]].lo > q.lo })
+		for _, qi := range qtys[next:] {
 			p := &r.qtys[qi]
-			if p.Kind != normalize.Torque || p.lo <= q.lo {
+			if p.Kind != normalize.Torque {
 				continue
 			}
 			at := gapOf(r.since(q.hi, p.lo))
@@ -261,10 +273,11 @@ func (r *reading) sentenceBefore(ci int) passage {
 		return passage{}
 	}
 	at := passage{r.clauses[k].lo, r.clauses[k].hi}
-	for k > 0 && r.clauses[k-1].sentence == r.clauses[k].sentence && at.hi-r.clauses[k-1].lo < 40 {
+	for k > 0 && r.clauses[k-1].sentence == r.clauses[k].sentence && at.hi-r.clauses[k-1].lo < wordsAround {
 		k--
 		at.lo = r.clauses[k].lo
 	}
+	at.lo = max(at.lo, at.hi-wordsAround)
 	return at
 }
 
@@ -274,10 +287,11 @@ func (r *reading) sentenceAfter(ci int) passage {
 		return passage{}
 	}
 	at := passage{r.clauses[k].lo, r.clauses[k].hi}
-	for k+1 < len(r.clauses) && r.clauses[k+1].sentence == r.clauses[k].sentence && r.clauses[k+1].hi-at.lo < 40 {
+	for k+1 < len(r.clauses) && r.clauses[k+1].sentence == r.clauses[k].sentence && r.clauses[k+1].hi-at.lo < wordsAround {
 		k++
 		at.hi = r.clauses[k].hi
 	}
+	at.hi = min(at.hi, at.lo+wordsAround)
 	return at
 }
 
@@ -287,8 +301,8 @@ func (r *reading) sentenceAfter(ci int) passage {
 // this machine is none ("this is the little loader").
 func (r *reading) givenToOther(q *quantity) bool {
 	c := &r.clauses[q.cl]
-	lo, hi := c.lo, c.hi
-	for k := q.cl - 1; k >= 0 && r.clauses[k].sentence == c.sentence && len(r.clauses[k].qtys) == 0; k-- {
+	lo, hi := max(c.lo, q.lo-wordsAround), min(c.hi, q.hi+wordsAround)
+	for k := q.cl - 1; k >= 0 && r.clauses[k].sentence == c.sentence && len(r.clauses[k].qtys) == 0 && q.lo-r.clauses[k].lo < wordsAround; k-- {
 		lo = r.clauses[k].lo
 	}
 	for i := lo; i < hi; i++ {

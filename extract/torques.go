@@ -962,7 +962,7 @@ func (r *reading) valueTakenBack(q *quantity) bool {
 // setsWrench tells of "I've wound the wrench down to fifty-five newton metres", which is no end of
 // what it shows.
 func (r *reading) setsWrench(c *clause, q *quantity) bool {
-	for i := c.lo; i < q.lo; i++ {
+	for i := max(c.lo, q.lo-wordsAround); i < q.lo; i++ {
 		if setsScale.has(r.toks[i].s) {
 			return true
 		}
