@@ -161,6 +161,8 @@ unfinished
 ^ the? all/only/last/what/everything/thing/bit/job * left/remaining/outstanding X $
 ^ the? all/only/last/main/other * to_do now? is/'s/are to? V? X
 ^ the? all/only/last/main/other * to_do now? is/'s/are G X
+^ the? what/all/one/only/other/last/main thing/bit/job? * not/haven't/hasn't/ain't been? done/finished/tried yet/still? is/'s/are to? V? X
+^ the? what/all/one/only/other/last/main thing/bit/job? * not/haven't/hasn't/ain't been? done/finished/tried yet/still? is/'s/are G X
 ^ that/which/this/it leaves me? with? X $
 ^ that/which/this/it leaves me? with? X to V
 ^ that/which/this/it leaves me? with? G X
@@ -824,6 +826,16 @@ func (s sentenceOf) more(es []elem, i int, d *due) bool {
 func (s sentenceOf) noun(k, from int) int {
 	r := s.r
 	w := r.toks[k].s
+	if k > from && r.toks[k-1].is(wDeterminer) {
+		for e := k; e < min(s.hi, k+4) && r.toks[e].men < 0 && !r.toks[e].is(wPronoun|wSubject|wLinking|wOpener|wParticle|wPreposition); e++ {
+			if trials.has(r.toks[e].s) && (e > k || e+1 == s.hi || r.toks[e].brk >= brkComma) && !(e+1 < s.hi && trials.has(r.toks[e+1].s)) {
+				return e // "a full hot cycle", "the load test"
+			}
+			if r.toks[e].brk >= brkComma {
+				break
+			}
+		}
+	}
 	if !s.names(k) {
 		return -1
 	}
@@ -845,6 +857,9 @@ func (s sentenceOf) names(k int) bool {
 
 // namedWorks are what is done that has a name and no part to it: "tracking tomorrow".
 var namedWorks = set("tracking alignment timing indexing bleeding wiring painting synchronising balancing earthing gapping lapping shimming testing coding calibration calibrating preload mapping sync bedding polishing routing")
+
+// trials are the words for trying out what was worked on: "the load test", "a hot cycle".
+var trials = wordsOf("trials")
 
 // noThings are words after an article that name nothing of a machine.
 var noThings = set("job jobs side sides rest lot thing things stuff bit bits lad lads boy kids wife dog cat kettle video film story question problem trouble trick point idea moment minute second hour hours bottom end start beginning fun tea coffee dinner lunch bill money price cost weather rain phone camera tape book manual page sheet number figure figures torque value spec tool tools man guy bloke fella mate list part parts truth reason difference answer half whole remainder other others same worst best hard easy nice left right top front back last first next only")
