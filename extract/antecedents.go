@@ -3,6 +3,8 @@ package extract
 import (
 	_ "embed"
 	"math"
+	"strings"
+	"sync"
 
 	"wrenchword/extract/lexicon"
 )
@@ -57,6 +59,11 @@ const (
 	antNew2           // said to be new
 	antBreak          // what ends between its mention and the act
 	antNames          // how many other things were named since
+	antSort           // what sort of part it is, and what is done
+	antSortVerb       // the same, and the verb
+	antSortPro        // the same, and the pronoun
+	antSortRank       // the same, and how many others were spoken of since
+	antSortState      // the same, how it was left and what is done
 	antSigns
 )
 
@@ -335,6 +342,12 @@ func (s *tracker) weighAntecedent(w *weighing, a *act, c *clause, t *thing, rule
 	w.add(antHeadAct, head*31+do)
 	w.add(antHeadVerb, head*31+verb)
 	w.add(antKindVerb, verb+part)
+	sort := sortOfPart(t.head)
+	w.add(antSort, sort*64+do)
+	w.add(antSortVerb, sort*64+verb)
+	w.add(antSortPro, sort*64+pro)
+	w.add(antSortRank, sort*64+min(rank, 4))
+	w.add(antSortState, sort*64+do*8191+state)
 	if s.onTopic(a.lo) == t {
 		w.add(antTopic, gapOf(r.since(s.topicAt, a.lo)))
 		w.add(antTopic, 64+do)
@@ -357,3 +370,49 @@ func (s *tracker) weighAntecedent(w *weighing, a *act, c *clause, t *thing, rule
 		}
 	}
 }
+
+// partSorts are the families of parts by what they are. Their order is that of the weights.
+var partSorts = [...]string{
+	"bolts and screws",
+	"nuts",
+	"washers and spacers",
+	"clips and cotters",
+	"pins and keys",
+	"seals and rings",
+	"springs",
+	"bearings and bushes",
+	"shafts and rods",
+	"belts chains and cables",
+	"hoses and pipes",
+	"leads and plugs",
+	"wheels and gears",
+	"covers and doors",
+	"housings and castings",
+	"motors and switches",
+	"levers and handles",
+	"brackets and frames",
+	"vessels of machines",
+	"blades and cutters",
+	"pads and shoes",
+	"valves and fittings",
+	"adjusters and catches",
+}
+
+// sortOfPart numbers what sort of part a name is of by its last word, 0 where it is of none.
+func sortOfPart(head string) int {
+	of := sortsOfParts()
+	if n, ok := of[head]; ok {
+		return n
+	}
+	return of[lastOf(head)]
+}
+
+var sortsOfParts = sync.OnceValue(func() map[string]int {
+	of := map[string]int{}
+	for i, name := range partSorts {
+		for w := range strings.FieldsSeq(lexicon.Family("kind of part, " + name)) {
+			of[w] = i + 1
+		}
+	}
+	return of
+})
