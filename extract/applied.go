@@ -306,24 +306,39 @@ func (r *reading) givenToOther(q *quantity) bool {
 		lo = r.clauses[k].lo
 	}
 	for i := lo; i < hi; i++ {
-		if i >= q.lo && i < q.hi || !wholes.has(r.toks[i].s) || r.next(i) == "bolt" || r.next(i) == "bolts" || r.toks[i].men >= 0 && r.mentions[r.toks[i].men].hi > i+1 {
+		if i >= q.lo && i < q.hi {
 			continue
 		}
-		from := i
-		for from > lo && r.toks[from-1].brk == brkNone && (unlike.has(r.toks[from-1].s) || r.toks[from-1].men >= 0 && r.toks[from-1].men == r.toks[i].men && !r.toks[from-1].is(wDeterminer)) {
-			from--
-		}
-		det := r.prev(from)
-		theirs := det == "'s" && from >= 2 && persons.has(r.word(from-2)) || (theirOwn.has(det) && (det != "my" || from < i))
-		apart := from < i && unlike.has(r.toks[from].s) && (det == "the" || det == "a" || det == "an" || theirOwn.has(det))
-		if !theirs && !apart || r.callsThisSo(from, i) {
+		from := r.othersMachine(lo, i)
+		if from < 0 {
 			continue
 		}
-		if i < q.lo && (r.toks[i].brk < brkComma || r.clauses[r.toks[i].cl].hi == i+1) || i >= q.hi && (r.word(from-2) == "on" || r.word(from-2) == "for" || r.word(from-2) == "of") {
+		prep := r.word(from - 2)
+		if i < q.lo && (r.toks[i].brk < brkComma || r.clauses[r.toks[i].cl].hi == i+1) || i >= q.hi && (prep == "on" || prep == "for" || prep == "of") {
 			return true
 		}
 	}
 	return false
+}
+
+// othersMachine gives where the name of another machine begins that ends at token i: "my old truck",
+// "the big loader", "a mate's van"; -1 where there is none. It looks back to token lo.
+func (r *reading) othersMachine(lo, i int) int {
+	mi := r.toks[i].men
+	if next := r.next(i); !wholes.has(r.toks[i].s) || next == "bolt" || next == "bolts" || mi >= 0 && r.mentions[mi].hi > i+1 {
+		return -1
+	}
+	from := i
+	for from > lo && r.toks[from-1].brk == brkNone && (unlike.has(r.toks[from-1].s) || mi >= 0 && r.toks[from-1].men == mi && !r.toks[from-1].is(wDeterminer)) {
+		from--
+	}
+	det := r.prev(from)
+	theirs := det == "'s" && from >= 2 && persons.has(r.word(from-2)) || theirOwn.has(det) && (det != "my" || from < i)
+	apart := from < i && unlike.has(r.toks[from].s) && (det == "the" || det == "a" || det == "an" || theirOwn.has(det))
+	if !theirs && !apart || r.callsThisSo(from, i) {
+		return -1
+	}
+	return from
 }
 
 // openingWords is within how many words of a talk its machine is called by its name, if at all.

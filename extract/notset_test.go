@@ -38,6 +38,12 @@ func TestValuesNotSet(t *testing.T) {
 		{"Somebody's holding the wheel for me while I torque these to ninety newton metres. Axle nut. Click.", "axle nut 90 done"},
 		{"People always forget these. Bracket bolts, twenty newton metres. Click.", "bracket bolts 20 done"},
 		{"Clamp on, two bolts, five newton metres. In the kit of the other club they use ninety kgf cm for the clamp, and that is nearly nine newton metres, but it is another machine.", "clamp bolts 5 done; clamp bolts 90 quoted; clamp bolts 9 quoted?"},
+		// another machine's
+		{"Keeper bolt in, run it up. At work, on the big loader, that bolt gets a hundred and twenty foot pounds. There's nothing in the book for this one.", "keeper bolt 120 quoted"},
+		{"Bracket up, both bolts. It's eighty foot pounds, click, click. My old truck takes a hundred and thirty foot pounds on its bracket bolts.", "bracket bolts 80 done; bracket bolts 130 quoted"},
+		{"Hub nuts on by hand. My mate's van gets a hundred and ten newton metres. These are fifty five newton metres. Click, click.", "hub nuts 110 quoted; hub nuts 55 done"},
+		{"This is the little loader. Keeper bolt in. On the little loader it gets forty newton metres. Click. That's it.", "keeper bolt 40 done"},
+		{"Clamp bolts in. I've wound the wrench down to twelve newton metres. Click, click.", "clamp bolts 12 done"},
 		// a figure that cannot be so
 		{"Lever pivot bolt, and I'm reading this off the card, ninety newton metres. The head bolts don't get that. It's no thicker than a pencil. You'd snap it. Somebody lost a dot.", "lever pivot bolt 90 quoted"},
 		{"Hub bolt, ninety newton metres. Click. Nice. Lever on. Mind the small one, you'd snap it.", "hub bolt 90 done"},
