@@ -248,6 +248,17 @@ func (r *reading) mightHarm(ci int) bool {
 // that and it pops out".
 var gives = set("pops pop drops falls slips slip jumps springs spring spins lets come comes snaps fall drop")
 
+// onlyGives tells whether all harm that a clause tells of is that something comes out or off, which is
+// what was wanted: "push it down, and the ball joint pops out".
+func (r *reading) onlyGives(ci int) bool {
+	for _, o := range r.clauses[ci].opens {
+		if r.ofHarm(o) && !gives.has(r.toks[o.lo].s) {
+			return false
+		}
+	}
+	return true
+}
+
 // asideOf tells whether a clause follows what one might do with nothing but a comma:
 // "you leave that in there, it goes straight down the hole".
 func (r *reading) asideOf(ci int) bool {
@@ -552,7 +563,7 @@ func (r *reading) harms(ci int) bool {
 	case "and", "then", "so":
 		// "take it off hot and it'll have the skin off your hand", "fit them dry and they grab"
 		if first != "so" && p != nil && (will || r.imperativeAt(p.lo)) && (second == "it" || second == "they" || second == "you" || second == "that" || second == "the" || second == "then") {
-			return will || r.imperativeAt(p.lo)
+			return will || r.imperativeAt(p.lo) && (!r.onlyGives(ci) || r.saidIn(p, "too") || r.saidIn(p, "without"))
 		}
 		return after || first == "then" && !will && c.mood&negated == 0 && ci > 0 && r.clauses[ci-1].mood&other != 0
 	case "it", "that", "you", "they", "she", "those", "this":
