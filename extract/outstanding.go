@@ -826,20 +826,16 @@ func (s sentenceOf) more(es []elem, i int, d *due) bool {
 func (s sentenceOf) noun(k, from int) int {
 	r := s.r
 	w := r.toks[k].s
-	if k > from && r.toks[k-1].is(wDeterminer) {
-		for e := k; e < min(s.hi, k+4) && r.toks[e].men < 0 && !r.toks[e].is(wPronoun|wSubject|wLinking|wOpener|wParticle|wPreposition); e++ {
-			if trials.has(r.toks[e].s) && (e > k || e+1 == s.hi || r.toks[e].brk >= brkComma) && !(e+1 < s.hi && trials.has(r.toks[e+1].s)) {
-				return e // "a full hot cycle", "the load test"
-			}
-			if r.toks[e].brk >= brkComma {
-				break
-			}
+	det := k > from && r.toks[k-1].is(wDeterminer)
+	if det {
+		if e := s.trial(k); e >= 0 {
+			return e
 		}
 	}
 	if !s.names(k) {
 		return -1
 	}
-	det := k > from && r.toks[k-1].is(wDeterminer) && !r.toks[k-1].is(wCounts)
+	det = det && !r.toks[k-1].is(wCounts)
 	if !det && !chores.has(w) && !namedWorks.has(w) {
 		return -1
 	}
@@ -847,6 +843,22 @@ func (s sentenceOf) noun(k, from int) int {
 		return k + 1
 	}
 	return k
+}
+
+// trial gives the token that names a way of trying out, after its article at k: "a full hot cycle",
+// "the load test"; -1 where none does.
+func (s sentenceOf) trial(k int) int {
+	r := s.r
+	for e := k; e < min(s.hi, k+4) && r.toks[e].men < 0 && !r.toks[e].is(wPronoun|wSubject|wLinking|wOpener|wParticle|wPreposition); e++ {
+		ends := e+1 == s.hi || r.toks[e].brk >= brkComma
+		if trials.has(r.toks[e].s) && (e > k || ends) && !(e+1 < s.hi && trials.has(r.toks[e+1].s)) {
+			return e
+		}
+		if ends {
+			break
+		}
+	}
+	return -1
 }
 
 // names tells whether a word may name something.

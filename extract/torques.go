@@ -1009,6 +1009,9 @@ func (r *reading) toldTwice(i int) bool {
 			o.dropped = true // said first, then set: told where it was set
 			continue
 		}
+		if h.applied == "done" {
+			o.applied = "done" // said short, then in full
+		}
 		return true
 	}
 	return false
